@@ -1,0 +1,1 @@
+"""Pure numbers: soil chemistry, rates and statistics. No files, clock, calendar or randomness."""

@@ -1,0 +1,1 @@
+"""Frozen objects of the trade and the decisions taken on them: no files, clock or unit texts."""

@@ -1,0 +1,282 @@
+"""The answer: every key of the public JSON, in order, with its unit.
+
+``loamshift.case.answer`` writes it; field names here are the keys there. All keys are always
+present; ``None`` or an empty tuple says that there is nothing to say.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from enum import StrEnum
+
+
+class Decision(StrEnum):
+    """What the adviser is told to do, the first that holds in this order of cases."""
+
+    STOP = "stop"
+    LEAVE = "leave"
+    MEASURE_FIRST = "measure-first"
+    ELSEWHERE = "elsewhere"
+    EFFORT = "effort"
+    GO = "go"
+
+
+class Severity(StrEnum):
+    """How grave a finding is."""
+
+    INFO = "info"
+    CAUTION = "caution"
+    BLOCK = "block"
+
+
+class Direction(StrEnum):
+    """Which way the dose moves the pH."""
+
+    ACIDIFY = "acidify"
+    LIME = "lime"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeBy:
+    """What made the answer."""
+
+    version: str
+    model: str
+    tables: str
+    seed: int | None = None
+    members: int | None = None
+    years: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """The decision, the sentence with the number that decided, and what would change it."""
+
+    decision: Decision
+    because: str
+    would_change_if: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """One check: value against limit, passed or not, in words."""
+
+    check: str
+    value: float | str | None
+    operator: str
+    limit: float | str | None
+    unit: str
+    passed: bool
+    severity: Severity
+    comment: str
+    source_key: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Missing:
+    """A field nobody filled in that matters: its case-file path, why, and how to get it."""
+
+    field: str
+    why: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Band:
+    """A likely range: nine in ten lie between ``lo90`` and ``hi90``; ``mid`` is the median."""
+
+    lo90: float
+    mid: float
+    hi90: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PublishedSpread:
+    """What printed tables say for the same soil and step [g/m2]."""
+
+    n_sources: int
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dose:
+    """How much acid or lime, from the curve and the free carbonate alone."""
+
+    direction: Direction
+    provisional: bool
+    acid_mmolc_kg: Band | None
+    sulfur_as_s_g_m2: Band | None
+    lime_as_caco3_g_m2: Band | None
+    carbonate_share: float | None
+    published_g_m2: PublishedSpread | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Application:
+    """One dated part of the plan. ``only_if`` is a condition in words, or None."""
+
+    date: date
+    material: str
+    rate_g_m2: float
+    amount_g: float | None
+    incorporate_cm: float
+    only_if: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """One way to bring the same acid or lime, with its cost, speed and side effects."""
+
+    material: str
+    rate_g_m2: float
+    amount_g: float | None
+    cost: float | None
+    currency: str | None
+    cost_per_mol_acid: float | None
+    cost_per_kg_caco3_eq: float | None
+    weeks_to_half: float | None
+    ec_rise_ds_m: float | None
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LedgerLine:
+    """One line of the yearly acid ledger; acid positive [mmolc/m2/yr]."""
+
+    name: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """What pushes the pH each year; positive acidifies."""
+
+    lines: tuple[LedgerLine, ...]
+    net: float
+    unit: str = "mmolc_m2_year"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimResult:
+    """A claim settled: acid brought against acid needed, and what the pH would do."""
+
+    material: str
+    acid_brought_mmolc_m2: float
+    acid_needed_mmolc_m2: float
+    share: float | None
+    ph_change_now: float | None
+    ph_change_1_year: float | None
+    comment: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedLine:
+    """One feed of the upkeep plan: nitrogen [g N/m2/yr] and product [g/m2/yr]."""
+
+    material: str
+    n_g_m2_year: float
+    rate_g_m2_year: float
+    acid_mmolc_m2_year: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Upkeep:
+    """How to hold the pH: the drift left to itself, and feed and sulfur or lime that balance it.
+
+    ``drift_ph_year`` [pH/yr, negative falls]; ``net_with_feed_mmolc_m2_year`` after the feed
+    named; ``sulfur_as_s_g_m2_year`` or ``lime_as_caco3_g_m2_year`` closes the rest.
+    """
+
+    drift_ph_year: float
+    nitrogen_needed_g_m2_year: float | None
+    feed: tuple[FeedLine, ...]
+    net_with_feed_mmolc_m2_year: float
+    sulfur_as_s_g_m2_year: float
+    lime_as_caco3_g_m2_year: float
+    years_water_undoes_dose: float | None
+    comment: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rescue:
+    """What to do about a bed that has had too much, in order, and what not to do."""
+
+    problem: str
+    ph_expected: Band | None
+    steps: tuple[str, ...]
+    never: tuple[str, ...]
+    lime_as_caco3_g_m2: Band | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """A printed caution by its code."""
+
+    code: str
+    text: str
+    source_key: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceLine:
+    """One source used in this answer."""
+
+    key: str
+    citation: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ForecastPh:
+    """Quantiles of forecast pH in water at the dates."""
+
+    q05: tuple[float, ...]
+    q25: tuple[float, ...]
+    q50: tuple[float, ...]
+    q75: tuple[float, ...]
+    q95: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoNothing:
+    """The control run."""
+
+    q50: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Forecast:
+    """The course of the pH [pH in water, as the sampling depth reads]."""
+
+    dates: tuple[date, ...]
+    ph: ForecastPh
+    do_nothing: DoNothing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """The whole answer to one case."""
+
+    name: str
+    today: date
+    made_by: MadeBy
+    verdict: Verdict
+    findings: tuple[Finding, ...]
+    missing: tuple[Missing, ...]
+    dose: Dose
+    applications: tuple[Application, ...]
+    options: tuple[Option, ...]
+    too_early_before: date | None
+    retest: tuple[date, ...]
+    forecast: Forecast | None
+    refit: None
+    rescue: Rescue | None
+    upkeep: Upkeep | None
+    ledger: Ledger | None
+    claims: tuple[ClaimResult, ...]
+    cautions: tuple[Caution, ...]
+    sources: tuple[SourceLine, ...]
+    balance_error: float | None
+    answer: int = field(default=1)

@@ -1,0 +1,196 @@
+"""The case as read: what the user said, in internal units, nothing filled in.
+
+The case file's own words and units are the business of ``loamshift.case``; a service gets
+this object. ``None`` means the user did not say.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from enum import StrEnum
+
+from loamshift.domain.material import Material
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.domain.place import Place
+from loamshift.domain.plant import Plant
+from loamshift.domain.soil import Fizz, FizzAcid, Medium, TextureClass
+
+
+class BedKind(StrEnum):
+    """What kind of planting place it is."""
+
+    GROUND = "ground"
+    RAISED = "raised"
+    CONTAINER = "container"
+    LAWN = "lawn"
+    FIELD = "field"
+
+
+class Drainage(StrEnum):
+    """How water leaves the bed."""
+
+    FREE = "free"
+    SLOW = "slow"
+    WATERLOGGED = "waterlogged"
+
+
+class Site(StrEnum):
+    """What the ground was used for before."""
+
+    ORDINARY = "ordinary"
+    OLD_URBAN = "old-urban"
+    OLD_ORCHARD = "old-orchard"
+
+
+class Units(StrEnum):
+    """The units answers are shown in."""
+
+    METRIC = "metric"
+    US = "us"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bed:
+    """The bed: area [m2] of one bed, treated depth [cm], how many alike."""
+
+    kind: BedKind = BedKind.GROUND
+    area_m2: float | None = None
+    depth_cm: float | None = None
+    count: int = 1
+    plants: int | None = None
+    treated_diameter_cm: float | None = None
+    planted: bool | None = None
+    growing: tuple[Plant, ...] = ()
+    drainage: Drainage | None = None
+    site: Site | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoilEntry:
+    """What was said about the soil, in internal units."""
+
+    ph: PhReading | None = None
+    other_ph: tuple[PhReading, ...] = ()
+    texture: TextureClass | None = None
+    sand_pct: float | None = None
+    silt_pct: float | None = None
+    clay_pct: float | None = None
+    organic_matter_pct: float | None = None
+    organic_carbon_pct: float | None = None
+    medium: Medium = Medium.MINERAL
+    carbonate_pct: float | None = None
+    fizz: Fizz | None = None
+    fizz_acid: FizzAcid | None = None
+    buffer_ph: float | None = None
+    buffer_ph_method: str | None = None
+    lab_lime_requirement_g_m2: float | None = None
+    cec_cmolc_kg: float | None = None
+    base_saturation_pct: float | None = None
+    exchangeable_al_cmolc_kg: float | None = None
+    mg_saturation_pct: float | None = None
+    sodium_pct: float | None = None
+    ec_ds_m: float | None = None
+    ec_method: str | None = None
+    bulk_density_g_cm3: float | None = None
+    clay_type: str | None = None
+    sampled: date | None = None
+    sample_depth_cm: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Aim:
+    """What is wished: plants, or a target pH by a named method, and by when."""
+
+    plants: tuple[Plant, ...] = ()
+    target_ph: float | None = None
+    target_method: PhMethod | None = None
+    by: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Water:
+    """Irrigation: alkalinity [mg/L as CaCO3], weekly depth [mm], months [1-12]."""
+
+    alkalinity_mg_l_as_caco3: float | None = None
+    weekly_mm: float | None = None
+    months: tuple[int, ...] = (5, 6, 7, 8, 9)
+    hardness_mg_l_as_caco3: float | None = None
+    """Kept only to be answered: hardness is never taken for alkalinity."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feed:
+    """The yearly feed: nitrogen [g/m2/yr] in a named form, or a material at a rate."""
+
+    n_g_m2_year: float | None = None
+    form: str | None = None
+    """ammonium | urea | nitrate | ammonium nitrate"""
+    material: Material | None = None
+    rate_g_m2: float | None = None
+    times: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnHand:
+    """A product the user has: purity [%], pack [g], price of the pack."""
+
+    material: Material
+    purity_pct: float | None = None
+    pack_g: float | None = None
+    price: float | None = None
+    currency: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Applied:
+    """Something already put on: rate [g/m2], how deep it was worked in [cm]."""
+
+    on: date
+    material: Material
+    rate_g_m2: float
+    as_given: str
+    incorporated_cm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TitrationPoint:
+    """One jar of a titration series: acid added [mmolc/kg, base negative] and pH in water."""
+
+    acid_mmolc_kg: float
+    ph: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimEntry:
+    """A material somebody proposes, with rate [g/m2]: what would it do?"""
+
+    material: Material
+    rate_g_m2: float
+    as_given: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """One case, read and checked. ``today`` is the date the advice is for."""
+
+    name: str
+    today: date
+    units: Units = Units.METRIC
+    place: Place | None = None
+    soil_temps: tuple[tuple[date, float, float], ...] = ()
+    """Own soil thermometer: date, temperature [degC], depth [cm]."""
+    bed: Bed = field(default_factory=Bed)
+    soil: SoilEntry = field(default_factory=SoilEntry)
+    aim: Aim = field(default_factory=Aim)
+    water: Water = field(default_factory=Water)
+    feed: Feed | None = None
+    on_hand: tuple[OnHand, ...] = ()
+    applied: tuple[Applied, ...] = ()
+    readings: tuple[PhReading, ...] = ()
+    titration: tuple[TitrationPoint, ...] = ()
+    claims: tuple[ClaimEntry, ...] = ()
+    notes: tuple[str, ...] = ()
+    """Things the reader of the file noticed and an adviser should say (for example a unit slip
+    that was not refused)."""
+    findings: tuple[str, ...] = ()

@@ -1,0 +1,102 @@
+"""Finding one thing by any name the trade gives it."""
+
+from __future__ import annotations
+
+import difflib
+import re
+import unicodedata
+from collections.abc import Iterable, Mapping
+
+from loamshift.errors import InputError
+
+_SPELLINGS = (
+    ("sulphate", "sulfate"),
+    ("sulphur", "sulfur"),
+    ("sulphuric", "sulfuric"),
+    ("aluminum", "aluminium"),
+    ("fertilizer", "fertiliser"),
+    ("mold", "mould"),
+    ("pelletized", "pelletised"),
+    ("micronized", "micronised"),
+)
+
+
+class NameFault(InputError):
+    """A name is unknown, or fits several things; ``candidates`` are the nearest right names."""
+
+    def __init__(self, text: str, kind: str, candidates: tuple[str, ...], *, ambiguous: bool):
+        self.text = text
+        self.kind = kind
+        self.candidates = candidates
+        self.ambiguous = ambiguous
+        listed = ", ".join(f"“{c}”" for c in candidates)
+        if ambiguous:
+            message = f"“{text}” could be more than one {kind}; say which: {listed}"
+        elif candidates:
+            message = f"no {kind} called “{text}”; nearest: {listed}"
+        else:
+            message = f"no {kind} called “{text}”, and nothing like it"
+        super().__init__(message)
+
+
+def plain_name(text: str) -> str:
+    """Fold case, accents, spaces, hyphens and UK/US spelling so that names can be compared.
+
+    >>> plain_name("Sulphate of  Ammonia")
+    'sulfate of ammonia'
+    """
+    folded = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().casefold()
+    folded = re.sub(r"[\s_\-–]+", " ", folded)
+    folded = re.sub(r"\s*,\s*", ", ", folded).strip()
+    for uk, us in _SPELLINGS:
+        folded = folded.replace(uk, us)
+    return folded
+
+
+def match_name(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> str:
+    """The key whose name or synonym is ``text``.
+
+    ``names`` maps each key to every spelling that finds it (the key itself always does).
+    An exact match wins; otherwise a text that begins or is contained as whole words in the
+    names of just one key finds that key.
+
+    Parameters
+    ----------
+    text
+        What the user wrote [text].
+    names
+        Key to its other spellings [text].
+    kind
+        What is looked for, for the message: ``material``, ``plant``, ``place`` [text].
+
+    Returns
+    -------
+    str
+        The matching key [text].
+
+    Raises
+    ------
+    NameFault
+        Where nothing, or more than one thing, is meant; it lists the candidates.
+    """
+    wanted = plain_name(text)
+    spellings: dict[str, list[str]] = {}
+    for key, others in names.items():
+        for spelling in (key, *others):
+            keys = spellings.setdefault(plain_name(spelling), [])
+            if key not in keys:
+                keys.append(key)
+    exact = spellings.get(wanted, [])
+    if len(exact) == 1:
+        return exact[0]
+    if len(exact) > 1:
+        raise NameFault(text, kind, tuple(exact), ambiguous=True)
+    words = re.compile(rf"\b{re.escape(wanted)}\b") if wanted else None
+    held = sorted({k for s, keys in spellings.items() if words and words.search(s) for k in keys})
+    if len(held) == 1:
+        return held[0]
+    if held:
+        raise NameFault(text, kind, tuple(held[:8]), ambiguous=True)
+    near = difflib.get_close_matches(wanted, spellings, n=5, cutoff=0.6)
+    candidates = tuple(dict.fromkeys(k for s in near for k in spellings[s]))
+    raise NameFault(text, kind, candidates, ambiguous=False)

@@ -1,0 +1,118 @@
+"""Rows of caps, cautions, printed rate tables and laboratory equations."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from loamshift.domain.evidence import Evidence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cap:
+    """A printed limit on how much goes on.
+
+    ``applies_to`` is sulfur | aluminium sulfate | iron sulfate | limestone | nitrogen;
+    ``situation`` is unplanted | planted | lawn | field | any; ``per`` is dose | year;
+    ``limit_g_m2`` of the substance as sold, sulfur as S, lime as CaCO3, nitrogen as N [g/m2].
+    ``used`` marks the one row that governs its situation; the others stay for the record.
+    """
+
+    key: str
+    applies_to: str
+    situation: str
+    per: str
+    limit_g_m2: float
+    wait_months: float | None
+    used: bool
+    source_key: str
+    where: str
+    evidence: Evidence
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CautionRule:
+    """A caution text by code, with the source of its figures."""
+
+    code: str
+    text: str
+    source_key: str
+    evidence: Evidence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SulfurRate:
+    """One row of a printed sulfur table, converted to g S per m2.
+
+    ``family`` groups copies of one origin; ``texture`` is sand | loam | clay | any;
+    ``depth_cm`` as printed or assumed (``depth_stated`` false); ``usable`` false for rows kept
+    only as traps or records.
+    """
+
+    row: int
+    source_key: str
+    family: str
+    ph_start: float | None
+    ph_target: float | None
+    ph_drop: float
+    texture: str
+    depth_cm: float
+    depth_stated: bool
+    low_g_m2: float
+    high_g_m2: float
+    evidence: Evidence
+    usable: bool
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimeRate:
+    """One row of a printed limestone table [g CaCO3-limestone per m2]."""
+
+    row: int
+    source_key: str
+    ph_start: float | None
+    ph_target: float | None
+    ph_rise: float
+    texture: str
+    rate_g_m2: float
+    evidence: Evidence
+    usable: bool
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BufferPhMethod:
+    """A laboratory buffer-pH method: lime need as a function of buffer pH (and soil pH).
+
+    ``form`` names the equation in ``loamshift.core.lime``; ``coefficients`` its numbers;
+    ``target_ph`` the pH it limes to; ``depth_cm`` the depth it speaks of; ``log10_sd`` how sure
+    it is as a measurement of the buffer curve [log10].
+    """
+
+    key: str
+    synonyms: tuple[str, ...]
+    form: str
+    coefficients: tuple[float, ...]
+    target_ph: float | None
+    depth_cm: float
+    result_unit: str
+    log10_sd: float
+    source_key: str
+    evidence: Evidence
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitchenMeasure:
+    """A cup, spoon, handful or bucket: its volume [L], or mass [g] for a handful, with range."""
+
+    name: str
+    synonyms: tuple[str, ...]
+    volume_l: float | None
+    mass_g: float | None
+    low: float
+    high: float
+    source_key: str
+    evidence: Evidence
+    note: str

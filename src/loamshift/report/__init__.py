@@ -1,0 +1,1 @@
+"""Domain objects to letters and tables; draws what it is given and computes nothing."""

@@ -1,0 +1,1 @@
+"""Shipped facts with provenance, read with the standard library only."""
