@@ -1,0 +1,329 @@
+"""How much of a material: by weight or volume, on a bed, a plant or an area, to g/m2."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+
+from loamshift.case.kitchen import find_kitchen_measure
+from loamshift.case.mend import Mend, plain_figure, shown, whole_figure
+from loamshift.case.numbers import number_from, split_number
+from loamshift.case.registry import unit_factor
+from loamshift.case.spellings import find_unit, plain_unit, unit_fault
+from loamshift.domain.case import Bed, BedKind
+from loamshift.domain.material import Material
+
+_AMOUNT_EXAMPLE = '"600 g", "2 lb", "3 cups" or "1 cup per plant"'
+_RATE_EXAMPLE = '"30 g/m2", "5 oz/yd2", "2 lb/100 sq ft" or "120 kg/ha"'
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """So much of a material, before its weight per volume and the bed are known.
+
+    ``low``..``high`` hold the spread of a rough measure, in the unit of ``value``.
+    """
+
+    value: float
+    low: float
+    high: float
+    kind: str
+    """``mass`` [g] or ``volume`` [L]; on an area [g/m2] or [L/m2]."""
+    per: str
+    """``bed``, ``plant``, ``pot`` or ``area``."""
+    as_given: str
+    rough: bool = False
+    """True for cups, spoons, handfuls: to be told in grams."""
+    notes: tuple[str, ...] = ()
+
+
+_PER = re.compile(r"\s*(?:/|\bper\b|\bto each\b|\bon each\b|\bfor each\b|\beach\b|\ba\b(?= plant))")
+_ITEMS = {
+    "plant": "plant",
+    "bush": "plant",
+    "shrub": "plant",
+    "tree": "plant",
+    "pot": "pot",
+    "container": "pot",
+    "tub": "pot",
+    "bed": "bed",
+    "border": "bed",
+    "whole bed": "bed",
+}
+
+
+def read_amount(value: object) -> Amount:
+    """How much went on, or would: on the whole bed unless the text says per what.
+
+    Parameters
+    ----------
+    value
+        "600 g", "3 cups", "1 cup per plant", "5 oz/yd2"; a bare number is g on the bed [any].
+
+    Returns
+    -------
+    Amount
+        By weight or volume, and per what.
+
+    Raises
+    ------
+    Mend
+        Where the unit is unknown or the figure is not above nought.
+    """
+    if not isinstance(value, str):
+        grams = number_from(value, expected=f"an amount like {_AMOUNT_EXAMPLE}")
+        return _positive(Amount(grams, grams, grams, "mass", "bed", shown(value)))
+    return _read(value, bare_per="bed", example=_AMOUNT_EXAMPLE)
+
+
+def read_rate(value: object) -> Amount:
+    """How much per area, or per plant or pot; a bare number is g/m2.
+
+    >>> round(read_rate("5 oz/yd2").value, 1), read_rate("2 t/ha").value
+    (169.5, 200.0)
+
+    Parameters
+    ----------
+    value
+        "30 g/m2", "2 lb/100 sq ft", "1 cup per plant" [any].
+
+    Returns
+    -------
+    Amount
+        By weight or volume, per area, plant or pot.
+
+    Raises
+    ------
+    Mend
+        Where it does not say per what, or the unit is unknown.
+    """
+    if not isinstance(value, str):
+        rate = number_from(value, expected=f"a rate like {_RATE_EXAMPLE}")
+        return _positive(Amount(rate, rate, rate, "mass", "area", shown(value)))
+    amount = _read(value, bare_per="area", example=_RATE_EXAMPLE)
+    if amount.per == "bed":
+        raise Mend(
+            "a rate must say per what",
+            f"Write it like {_RATE_EXAMPLE}; for what goes on the whole bed use "
+            f'amount = "{shown(value)}".',
+        )
+    return amount
+
+
+def read_plain_rate_g_m2(value: object) -> float:
+    """A rate by weight and area only [g/m2], nought allowed, as laboratories print it.
+
+    Parameters
+    ----------
+    value
+        "2 t/ha", "50 lb/1000 sq ft", 250 [any].
+
+    Returns
+    -------
+    float
+        Rate [g/m2].
+
+    Raises
+    ------
+    Mend
+        Where it is no weight per area.
+    """
+    if isinstance(value, str) and split_number(value)[0] == 0.0:
+        return 0.0
+    if not isinstance(value, str) and number_from(value, expected=_RATE_EXAMPLE) == 0.0:
+        return 0.0
+    amount = read_rate(value)
+    if amount.kind != "mass" or amount.per != "area" or amount.rough:
+        raise Mend("not a weight per area", f"Write it like {_RATE_EXAMPLE}.")
+    return amount.value
+
+
+def _read(text: str, *, bare_per: str, example: str) -> Amount:
+    number, rest = split_number(text)
+    per_text: str | None = None
+    unit_text = plain_unit(rest)
+    found = _PER.search(unit_text)
+    if found:
+        per_text = unit_text[found.end() :].strip() or ("plant" if "each" in found[0] else "")
+        unit_text = unit_text[: found.start()].strip()
+    unit_text = re.sub(r"^of ", "", unit_text)
+    as_given = shown(text)
+    if not unit_text and per_text is None:
+        return _positive(Amount(number, number, number, "mass", bare_per, as_given))
+    per, area_m2, acre = _per_what(per_text, example)
+    notes: tuple[str, ...] = ()
+    if unit_text in ("ton", "tons") and per == "area" and per_text is not None:
+        unit_text, note = _plain_ton(metric=not acre)
+        notes = (f"“{as_given}”: {note}.",)
+    factor, kind, low, high, rough, note_or_none = _unit(unit_text, example)
+    if note_or_none:
+        notes = (*notes, f"“{as_given}”: {note_or_none}.")
+    if kind == "depth":  # a layer: metres deep are m3 per m2
+        if per_text is not None:
+            raise Mend("a depth per something", f"Write it like {example}.")
+        per, kind = "area", "volume"
+    scale = number / area_m2
+    return _positive(
+        Amount(scale * factor, scale * low, scale * high, kind, per, as_given, rough, notes)
+    )
+
+
+def _plain_ton(*, metric: bool) -> tuple[str, str]:
+    if metric:
+        return "t", "a ton to the hectare or square metre is read as the tonne of 1000 kg"
+    return "short ton", "a ton to the acre is read as the short ton of 2000 lb"
+
+
+def _per_what(per_text: str | None, example: str) -> tuple[str, float, bool]:
+    """What the amount is for, the square metres it is spread on, and whether acres were meant."""
+    if per_text is None:
+        return "bed", 1.0, False
+    item = _ITEMS.get(per_text) or _ITEMS.get(per_text.removesuffix("s").removesuffix("e"))
+    item = item or _ITEMS.get(per_text.removesuffix("s"))
+    if item is not None:
+        return item, 1.0, False
+    area, rest = (1.0, per_text)
+    if re.match(r"[\d.,½¼¾]", per_text):
+        area, rest = split_number(per_text)
+        rest = plain_unit(rest)
+    unit = find_unit(rest, "area")
+    if unit is None:
+        if not rest and area:
+            raise Mend(
+                f"per {plain_figure(area)} of what is not said",
+                "Write the area with its unit, such as “per 1000 sq ft”.",
+            )
+        raise unit_fault(rest, ("area",), example=example)
+    if not area > 0.0:
+        raise Mend("per an area of nought", f"Write it like {example}.")
+    return "area", area * unit_factor(unit[0], "metre ** 2"), unit[0] == "acre"
+
+
+def _unit(unit_text: str, example: str) -> tuple[float, str, float, float, bool, str | None]:
+    """Factor [g, L or, for a layer, L/m2], kind, low, high, roughness and note of a unit."""
+    mass = find_unit(unit_text, "mass")
+    if mass is not None:
+        factor = unit_factor(mass[0], "gram")
+        return factor, "mass", factor, factor, False, mass[1]
+    volume = find_unit(unit_text, "volume")
+    if volume is not None:
+        factor = unit_factor(volume[0], "litre")
+        return factor, "volume", factor, factor, False, volume[1]
+    kitchen = find_kitchen_measure(unit_text)
+    if kitchen is not None:
+        if kitchen.mass_g is not None:
+            return kitchen.mass_g, "mass", kitchen.low, kitchen.high, True, None
+        if kitchen.volume_l is not None:
+            return kitchen.volume_l, "volume", kitchen.low, kitchen.high, True, None
+    length = find_unit(unit_text, "length")
+    if length is not None:
+        factor = 1000.0 * unit_factor(length[0], "metre")
+        return factor, "depth", factor, factor, False, None
+    raise unit_fault(unit_text, ("mass", "volume"), example=example)
+
+
+def _positive(amount: Amount) -> Amount:
+    if not amount.value > 0.0:
+        raise Mend("an amount must be more than nought", f"Write it like {_AMOUNT_EXAMPLE}.")
+    if amount.value > 1e12:
+        raise Mend("an amount far too large to be meant", "Check the figure and its unit.")
+    return amount
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """A rate over the treated ground [g/m2], and what must be said about it."""
+
+    rate_g_m2: float
+    notes: tuple[str, ...]
+
+
+def spread_amount(amount: Amount, *, material: Material, bed: Bed) -> Spread:
+    """The rate an amount makes on this bed, weighed by the material's own bulk density.
+
+    Parameters
+    ----------
+    amount
+        How much, and per what.
+    material
+        What it is; its bulk density turns volumes into weights.
+    bed
+        Area, plants and ring that an amount is spread over.
+
+    Returns
+    -------
+    Spread
+        Rate [g/m2] and notes.
+
+    Raises
+    ------
+    Mend
+        Where a weight or an area is needed that nobody gave.
+    """
+    grams, low, high = _grams(amount, material)
+    notes = amount.notes
+    if amount.rough or amount.kind == "volume":
+        notes = (*notes, _weight_note(amount, material.key, grams=grams, low=low, high=high))
+    return Spread(grams / _ground_m2(amount, bed), notes)
+
+
+def _grams(amount: Amount, material: Material) -> tuple[float, float, float]:
+    if amount.kind == "mass":
+        return amount.value, amount.low, amount.high
+    density = material.bulk_density_kg_m3  # kg/m3 is g/L
+    if density is None:
+        raise Mend(
+            f"how much a litre of {material.key} weighs is not known",
+            "Weigh what one cup or bucket holds and give the weight.",
+        )
+    low = material.bulk_density_low_kg_m3 or density
+    high = material.bulk_density_high_kg_m3 or density
+    return amount.value * density, amount.low * low, amount.high * high
+
+
+def _weight_note(amount: Amount, material: str, *, grams: float, low: float, high: float) -> str:
+    spread = f" ({_weight(low)} to {_weight(high)})" if high > 1.02 * low else ""
+    per_area = " per m2" if amount.per == "area" and "/m2" not in amount.as_given else ""
+    advice = "; weigh it rather than measure it" if amount.rough else ""
+    return f"“{amount.as_given}” of {material} is about {_weight(grams)}{spread}{per_area}{advice}."
+
+
+def _weight(grams: float) -> str:
+    if grams >= 1000.0:
+        return f"{whole_figure(grams / 1000.0)} kg"
+    return f"{whole_figure(grams)} g"
+
+
+def _ground_m2(amount: Amount, bed: Bed) -> float:
+    """The ground that one amount is spread over [m2]."""
+    if amount.per == "area":
+        return 1.0
+    ring_m2 = ring_area_m2(bed)
+    is_pots = bed.kind is BedKind.CONTAINER
+    if amount.per == "plant":
+        if ring_m2 is not None:
+            return ring_m2
+        if bed.plants is not None and bed.area_m2 is not None:
+            return bed.area_m2 / bed.plants
+        if is_pots and bed.area_m2 is not None:
+            return bed.area_m2
+        raise Mend(
+            "how much ground one plant's share covers is not known",
+            "Give bed.treated_diameter (the ring round each plant), or bed.area with bed.plants.",
+        )
+    if bed.area_m2 is not None:
+        return bed.area_m2
+    if ring_m2 is not None and amount.per == "bed" and bed.plants is not None:
+        return ring_m2 * bed.plants
+    raise Mend(
+        "the area it goes on is not known",
+        'Give bed.area, or write a rate such as "30 g/m2".',
+    )
+
+
+def ring_area_m2(bed: Bed) -> float | None:
+    """The ground treated round one plant [m2], where the bed names a ring."""
+    if bed.treated_diameter_cm is None:
+        return None
+    return math.pi * (bed.treated_diameter_cm / 100.0) ** 2 / 4.0

@@ -1,0 +1,113 @@
+"""The form of the answer as JSON Schema, with the meaning of every key."""
+
+from __future__ import annotations
+
+import types
+import typing
+from collections.abc import Iterator
+from dataclasses import is_dataclass
+from datetime import date
+from enum import StrEnum
+from typing import Any
+
+from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
+from loamshift.case.answer_keys import ANSWER_KEYS, AnswerKey
+from loamshift.domain.answer import Answer
+
+_SCALARS: dict[Any, dict[str, str]] = {
+    float: {"type": "number"},
+    int: {"type": "integer"},
+    bool: {"type": "boolean"},
+    str: {"type": "string"},
+    date: {"type": "string", "format": "date"},
+    type(None): {"type": "null"},
+}
+
+
+def answer_parts() -> tuple[type, ...]:
+    """Every dataclass of the answer, outermost first, in the order of first use."""
+    found: dict[type, None] = {}
+
+    def visit(kind: type) -> None:
+        if kind in found:
+            return
+        found[kind] = None
+        for key in answer_keys(kind):
+            for part in _dataclasses_in(type_hints(kind)[key]):
+                visit(part)
+
+    visit(Answer)
+    return tuple(found)
+
+
+def _dataclasses_in(hint: Any) -> Iterator[type]:
+    if isinstance(hint, type) and is_dataclass(hint):
+        yield hint
+    for part in typing.get_args(hint):
+        yield from _dataclasses_in(part)
+
+
+def key_of(kind: type, key: str) -> AnswerKey:
+    """The unit and meaning of one key.
+
+    Parameters
+    ----------
+    kind
+        Part of the answer [class].
+    key
+        One of its keys [text].
+
+    Returns
+    -------
+    AnswerKey
+        Unit and meaning.
+    """
+    return ANSWER_KEYS[kind.__name__][key]
+
+
+def answer_schema() -> dict[str, Any]:
+    """The JSON Schema (2020-12) of the answer, version 1.
+
+    Returns
+    -------
+    dict
+        The schema; every key is required, no other is allowed.
+    """
+    parts = {kind.__name__: _part(kind) for kind in answer_parts()}
+    top = parts.pop("Answer")
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Answer of loamshift, version 1",
+        **top,
+        "$defs": parts,
+    }
+
+
+def _part(kind: type) -> dict[str, Any]:
+    keys = answer_keys(kind)
+    properties = {}
+    for key in keys:
+        meaning = key_of(kind, key)
+        unit = f" [{meaning.unit}]" if meaning.unit else ""
+        properties[key] = {**_schema(type_hints(kind)[key]), "description": meaning.text + unit}
+    if kind is Answer:
+        properties["answer"]["const"] = ANSWER_VERSION
+    return {
+        "type": "object",
+        "properties": properties,
+        "required": list(keys),
+        "additionalProperties": False,
+    }
+
+
+def _schema(hint: Any) -> dict[str, Any]:
+    if hint in _SCALARS:
+        return dict(_SCALARS[hint])
+    origin = typing.get_origin(hint)
+    if origin in (types.UnionType, typing.Union):
+        return {"anyOf": [_schema(part) for part in typing.get_args(hint)]}
+    if origin is tuple:
+        return {"type": "array", "items": _schema(typing.get_args(hint)[0])}
+    if isinstance(hint, type) and issubclass(hint, StrEnum):
+        return {"type": "string", "enum": [kind.value for kind in hint]}
+    return {"$ref": f"#/$defs/{hint.__name__}"}

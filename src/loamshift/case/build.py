@@ -1,0 +1,277 @@
+"""From the tables of the file to the case: what must agree between keys, in our own units."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+from loamshift.case.build_care import (
+    build_applied,
+    build_claims,
+    build_feed,
+    build_on_hand,
+    build_water,
+    not_later,
+)
+from loamshift.case.build_place import build_place
+from loamshift.case.collect import Collected
+from loamshift.case.mend import plain_figure
+from loamshift.case.quantities import Measure
+from loamshift.case.schema import CaseFile
+from loamshift.case.schema_bed import AimTable, BedTable
+from loamshift.case.schema_care import ReadingEntry
+from loamshift.case.schema_soil import SoilTable
+from loamshift.domain.case import (
+    Aim,
+    Bed,
+    BedKind,
+    Case,
+    SoilEntry,
+    TitrationPoint,
+    Units,
+)
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.domain.soil import Medium
+
+_THERMOMETER_DEPTH_CM = 10.0
+_LARGEST_LIME_G_M2 = 20_000.0
+
+
+def build_case(
+    file: CaseFile, *, today: datetime.date | None, folder: Path | None, collected: Collected
+) -> Case | None:
+    """The case a file describes; None where it has faults, which are then collected.
+
+    Parameters
+    ----------
+    file
+        The file's tables, each value already read.
+    today
+        The date to use where the file names none [date].
+    folder
+        Folder of the file, for a daily file; None for text alone [path].
+    collected
+        Faults and notes so far; those found here are added.
+
+    Returns
+    -------
+    Case or None
+        The case, in our own units.
+    """
+    day = None if collected.is_bad("today") else file.today or today
+    if day is None:
+        collected.fault(
+            "today", None, "the date the advice is for is missing", "Write today = 2026-04-12."
+        )
+    place = build_place(file.place, folder=folder, collected=collected)
+    soil_temps = []
+    for number, entry in enumerate(file.place.soil_temp, start=1):
+        not_later(f"place.soil_temp[{number}].date", entry.date, day, collected)
+        if entry.date is not None and entry.c is not None:
+            depth = entry.depth.value if entry.depth else _THERMOMETER_DEPTH_CM
+            soil_temps.append((entry.date, entry.c, depth))
+    bed = _bed(file.bed, collected)
+    _note_bare_us(file, collected)
+    soil = _soil(file.soil, day, collected)
+    aim = _aim(file.aim, day, collected)
+    water = build_water(file.water, bed=bed, place=place, collected=collected)
+    feed = build_feed(file.feed, bed=bed, collected=collected)
+    on_hand = build_on_hand(file.on_hand, collected)
+    applied = build_applied(file.applied, bed=bed, today=day, collected=collected)
+    readings = _readings(file.reading, day, collected)
+    titration = tuple(
+        TitrationPoint(acid_mmolc_kg=entry.acid_mmolc_kg, ph=entry.ph)
+        for entry in file.titration
+        if entry.acid_mmolc_kg is not None and entry.ph is not None
+    )
+    claims = build_claims(file.claim, bed=bed, collected=collected)
+    if collected.faults or collected.bad or day is None:
+        return None
+    return Case(
+        name=file.name or "Unnamed bed",
+        today=day,
+        units=file.units or Units.METRIC,
+        place=place,
+        soil_temps=tuple(soil_temps),
+        bed=bed,
+        soil=soil,
+        aim=aim,
+        water=water,
+        feed=feed,
+        on_hand=on_hand,
+        applied=applied,
+        readings=readings,
+        titration=titration,
+        claims=claims,
+        notes=tuple(collected.notes),
+    )
+
+
+def _value(measure: Measure | None) -> float | None:
+    return None if measure is None else measure.value
+
+
+def _bed(table: BedTable, collected: Collected) -> Bed:
+    if table.area is not None:
+        collected.notes_from(table.area.notes)
+    return Bed(
+        kind=table.kind or BedKind.GROUND,
+        area_m2=_value(table.area),
+        depth_cm=_value(table.depth),
+        count=table.count or 1,
+        plants=table.plants,
+        treated_diameter_cm=_value(table.treated_diameter),
+        planted=table.planted,
+        growing=table.growing or (),
+        drainage=table.drainage,
+        site=table.site,
+    )
+
+
+def _note_bare_us(file: CaseFile, collected: Collected) -> None:
+    """Say how bare numbers were read where the letter is in US units."""
+    if file.units is not Units.US:
+        return
+    for key, measure, unit, other in (
+        ("bed.area", file.bed.area, "m2", "sq ft"),
+        ("bed.depth", file.bed.depth, "cm", "in"),
+        ("soil.sample_depth", file.soil.sample_depth, "cm", "in"),
+    ):
+        if measure is not None and measure.bare:
+            collected.note(
+                f"{key}: the bare {measure.as_given} is read as {measure.as_given} {unit}; "
+                f'write "{measure.as_given} {other}" if that was meant.'
+            )
+
+
+def _soil(table: SoilTable, today: datetime.date | None, collected: Collected) -> SoilEntry:
+    not_later("soil.sampled", table.sampled, today, collected)
+    _check_texture_sum(table, collected)
+    _note_organic(table, collected)
+    if table.ph is None and table.ph_method not in (None, PhMethod.UNKNOWN):
+        collected.note("soil.ph_method is given without soil.ph.")
+    lime = table.lab_lime_requirement
+    if lime is not None and lime > _LARGEST_LIME_G_M2:
+        collected.fault(
+            "soil.lab_lime_requirement",
+            plain_figure(lime) + " g/m2",
+            f"that is {plain_figure(lime / 1000)} kg/m2 of lime",
+            'Check the unit; a bare number is g/m2, and "2 t/ha" is 200 g/m2.',
+        )
+    depth_cm = _value(table.sample_depth)
+    ph = _ph_reading(table.ph, table.ph_method, depth_cm, table.sampled)
+    others = (
+        _ph_reading(entry.ph, entry.ph_method, depth_cm, table.sampled) for entry in table.other_ph
+    )
+    return SoilEntry(
+        ph=ph,
+        other_ph=tuple(other for other in others if other is not None),
+        texture=table.texture,
+        sand_pct=table.sand_pct,
+        silt_pct=table.silt_pct,
+        clay_pct=table.clay_pct,
+        organic_matter_pct=table.organic_matter_pct,
+        organic_carbon_pct=table.organic_carbon_pct,
+        medium=table.medium or Medium.MINERAL,
+        carbonate_pct=table.carbonate_pct,
+        fizz=table.fizz,
+        fizz_acid=table.fizz_acid,
+        buffer_ph=_buffer_ph(table.buffer_ph, collected),
+        buffer_ph_method=table.buffer_ph_method,
+        lab_lime_requirement_g_m2=lime,
+        cec_cmolc_kg=table.cec_cmolc_kg,
+        base_saturation_pct=table.base_saturation_pct,
+        exchangeable_al_cmolc_kg=table.exchangeable_al_cmolc_kg,
+        mg_saturation_pct=table.mg_saturation_pct,
+        sodium_pct=table.sodium_pct,
+        ec_ds_m=table.ec_ds_m,
+        ec_method=table.ec_method,
+        bulk_density_g_cm3=table.bulk_density_g_cm3,
+        clay_type=table.clay_type,
+        sampled=table.sampled,
+        sample_depth_cm=depth_cm,
+    )
+
+
+def _ph_reading(
+    ph: float | None, method: PhMethod | None, depth_cm: float | None, taken: datetime.date | None
+) -> PhReading | None:
+    if ph is None:
+        return None
+    return PhReading(ph=ph, method=method or PhMethod.UNKNOWN, depth_cm=depth_cm, taken=taken)
+
+
+def _buffer_ph(figure: float | None, collected: Collected) -> float | None:
+    """The buffer pH; a lime test index is a tenth of what was printed."""
+    if figure is None or figure < 48.0:
+        return figure
+    collected.note(
+        f"soil.buffer_ph: {figure:g} is a lime test index and is read as buffer pH "
+        f"{figure / 10.0:g}."
+    )
+    return figure / 10.0
+
+
+def _check_texture_sum(table: SoilTable, collected: Collected) -> None:
+    parts = {"sand_pct": table.sand_pct, "silt_pct": table.silt_pct, "clay_pct": table.clay_pct}
+    given = {key: share for key, share in parts.items() if share is not None}
+    total = sum(given.values())
+    if len(given) == 3 and abs(total - 100.0) > 3.0:
+        problem = f"sand, silt and clay add up to {plain_figure(total)} %"
+    elif len(given) == 2 and total > 103.0:
+        problem = f"{' and '.join(given)} add up to {plain_figure(total)} %"
+    else:
+        return
+    listed = ", ".join(f"{key} {plain_figure(share)}" for key, share in given.items())
+    collected.fault(
+        "soil.clay_pct" if "clay_pct" in given else "soil.sand_pct",
+        listed,
+        problem,
+        "They must add up to 100 (within 3); check which one was miscopied.",
+    )
+
+
+def _note_organic(table: SoilTable, collected: Collected) -> None:
+    matter, carbon = table.organic_matter_pct, table.organic_carbon_pct
+    if matter is None or carbon is None:
+        return
+    if carbon == 0.0 or not 1.4 <= matter / carbon <= 2.5:
+        collected.note(
+            f"soil.organic_matter_pct {matter:g} and soil.organic_carbon_pct {carbon:g} do not fit "
+            "together (matter is 1.4 to 2.5 times the carbon); one of them may be the other."
+        )
+
+
+def _aim(table: AimTable, today: datetime.date | None, collected: Collected) -> Aim:
+    if table.by is not None and today is not None and table.by < today:
+        collected.fault(
+            "aim.by",
+            table.by,
+            f"it lies before today ({today.isoformat()})",
+            "Give the day by which the pH shall be there, or leave it out.",
+        )
+    return Aim(
+        plants=table.plant or (),
+        target_ph=table.target_ph,
+        target_method=table.target_method,
+        by=table.by,
+    )
+
+
+def _readings(
+    entries: list[ReadingEntry], today: datetime.date | None, collected: Collected
+) -> tuple[PhReading, ...]:
+    found: list[PhReading] = []
+    for number, entry in enumerate(entries, start=1):
+        not_later(f"reading[{number}].date", entry.date, today, collected)
+        if entry.ph is not None and entry.date is not None:
+            found.append(
+                PhReading(
+                    ph=entry.ph,
+                    method=entry.ph_method or PhMethod.UNKNOWN,
+                    depth_cm=_value(entry.depth),
+                    taken=entry.date,
+                    ph_sd=entry.ph_sd,
+                )
+            )
+    return tuple(found)

@@ -1,0 +1,166 @@
+"""The place of a case: by name, by position, by twelve figures or by a daily file."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+from loamshift.case.collect import Collected
+from loamshift.case.daily_file import MonthlyClimate, read_daily_file
+from loamshift.case.mend import Mend
+from loamshift.case.reads import name_mend
+from loamshift.case.schema_bed import PlaceTable
+from loamshift.domain.names import NameFault
+from loamshift.domain.place import Place
+from loamshift.errors import InputError
+
+OWN_SOURCE_KEY = "case-file"
+_OWN_NAME = "own figures"
+
+
+def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected) -> Place | None:
+    """The place a case names, or None where it names none.
+
+    Figures of one's own go before the daily file, that before a position, that before a name.
+
+    Parameters
+    ----------
+    table
+        The place as the file has it.
+    folder
+        Folder of the case file, where a daily file is looked for; None for text alone [path].
+    collected
+        Faults and notes so far; those found here are added.
+
+    Returns
+    -------
+    Place or None
+        Monthly climate with its source.
+    """
+    if table.latitude is None and table.longitude is not None:
+        collected.fault("place.latitude", None, "a longitude stands alone", "Add the latitude.")
+    has_own = table.air_temp_c is not None or table.rain_mm is not None
+    is_bad = collected.is_bad("place.air_temp_c", "place.rain_mm", "place.daily_file")
+    if has_own:
+        return _own_figures(table, collected)
+    if table.daily_file is not None:
+        return _from_daily_file(table, table.daily_file, folder, collected)
+    if is_bad:
+        return None
+    if table.latitude is not None and table.longitude is None:
+        collected.fault(
+            "place.longitude",
+            None,
+            "a latitude stands alone",
+            "Add the longitude, or twelve figures of air_temp_c and rain_mm.",
+        )
+        return None
+    base = _base_place(table, collected, name_is_label=False)
+    if base is not None and table.latitude is not None and table.name is not None:
+        return replace(base, name=table.name)
+    return base
+
+
+def _base_place(table: PlaceTable, collected: Collected, *, name_is_label: bool) -> Place | None:
+    """The shipped place or grid point behind a name or position."""
+    from loamshift.tables.places import find_place, nearest_place
+
+    if table.latitude is not None and table.longitude is not None:
+        try:
+            return nearest_place(latitude=table.latitude, longitude=table.longitude)
+        except InputError as error:
+            collected.fault(
+                "place.latitude",
+                f"{table.latitude:g}, {table.longitude:g}",
+                str(error),
+                "Give twelve figures of air_temp_c and rain_mm instead.",
+            )
+            return None
+    if table.name is None:
+        return None
+    try:
+        return find_place(table.name)
+    except NameFault as fault:
+        if not name_is_label:
+            mend = name_mend(fault)
+            collected.fault(
+                "place.name",
+                table.name,
+                mend.problem,
+                f"{mend.mend} Or give latitude and longitude, or air_temp_c and rain_mm.",
+            )
+    return None
+
+
+def _own_figures(table: PlaceTable, collected: Collected) -> Place | None:
+    for key, figures in (("air_temp_c", table.air_temp_c), ("rain_mm", table.rain_mm)):
+        if figures is None:
+            collected.fault(
+                f"place.{key}",
+                None,
+                "air_temp_c and rain_mm go together",
+                f"Add twelve figures of {key}, January first.",
+            )
+    if table.air_temp_c is None or table.rain_mm is None:
+        return None
+    climate = MonthlyClimate(table.air_temp_c, table.rain_mm, 0)
+    return _own_place(table, climate, "your own monthly figures", collected)
+
+
+def _from_daily_file(
+    table: PlaceTable, name: str, folder: Path | None, collected: Collected
+) -> Place | None:
+    if folder is None:
+        collected.fault(
+            "place.daily_file",
+            name,
+            "a daily file can only be read beside a case file on disk",
+            "Give twelve figures of air_temp_c and rain_mm instead.",
+        )
+        return None
+    try:
+        climate = read_daily_file(folder / name)
+    except Mend as mend:
+        collected.mend("place.daily_file", name, mend)
+        return None
+    return _own_place(table, climate, f"your own daily file, {climate.days} days", collected)
+
+
+def _own_place(
+    table: PlaceTable, climate: MonthlyClimate, basis: str, collected: Collected
+) -> Place | None:
+    latitude, longitude, rain_mm = table.latitude, table.longitude, climate.rain_mm
+    if latitude is None or rain_mm is None:
+        base = _base_place(table, collected, name_is_label=True)
+        if base is not None and latitude is None:
+            latitude, longitude = base.latitude, base.longitude
+        if base is not None and rain_mm is None:
+            rain_mm = base.rain_mm
+            basis += f", rain of {base.name}"
+    if latitude is None:
+        collected.fault(
+            "place.latitude",
+            None,
+            "figures of your own need the latitude as well",
+            "Add it; it decides the season and the length of the day.",
+        )
+    if rain_mm is None:
+        collected.fault(
+            "place.daily_file",
+            table.daily_file,
+            "the daily file has no column of rain",
+            "Add rain_mm, or the name or position of the place to take its rain from.",
+        )
+    if latitude is None or rain_mm is None:
+        return None
+    return Place(
+        name=table.name or _OWN_NAME,
+        country="",
+        latitude=latitude,
+        longitude=longitude,
+        elevation_m=None,
+        air_temp_c=climate.air_temp_c,
+        rain_mm=rain_mm,
+        source_key=OWN_SOURCE_KEY,
+        basis=basis,
+    )

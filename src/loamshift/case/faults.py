@@ -1,0 +1,299 @@
+"""From what the schema refuses to faults with a path, and the rest of the file kept checkable."""
+
+from __future__ import annotations
+
+import copy
+import difflib
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from loamshift.case.mend import ListMend, Mend, shown
+from loamshift.case.reads import SKIP
+from loamshift.case.schema import CaseFile, item_table, tables
+from loamshift.case.schema_base import Table
+from loamshift.errors import Fault
+
+if TYPE_CHECKING:
+    from pydantic_core import ErrorDetails
+
+Loc = tuple[str | int, ...]
+MOST_FAULTS = 100
+MOST_ENTRIES = 500
+
+# What people call a key in other files and reports, and where it is here.
+_ALIASES = {
+    "om": "soil.organic_matter_pct",
+    "organic_matter": "soil.organic_matter_pct",
+    "humus": "soil.organic_matter_pct",
+    "oc": "soil.organic_carbon_pct",
+    "soc": "soil.organic_carbon_pct",
+    "clay": "soil.clay_pct",
+    "sand": "soil.sand_pct",
+    "silt": "soil.silt_pct",
+    "caco3": "soil.carbonate_pct",
+    "carbonate": "soil.carbonate_pct",
+    "free_lime": "soil.carbonate_pct",
+    "cec": "soil.cec_cmolc_kg",
+    "ec": "soil.ec_ds_m",
+    "bulk_density": "soil.bulk_density_g_cm3",
+    "bph": "soil.buffer_ph",
+    "lti": "soil.buffer_ph",
+    "method": "soil.ph_method",
+    "size": "bed.area",
+    "location": "place",
+    "lat": "place.latitude",
+    "lon": "place.longitude",
+    "long": "place.longitude",
+    "target": "aim.target_ph",
+    "crop": "aim.plant",
+    "bicarbonate": "water.alkalinity",
+    "date": "today",
+}
+
+
+def path_text(loc: Sequence[str | int]) -> str:
+    """A place in the file as people count: ``applied[2].amount`` is in the second entry.
+
+    Parameters
+    ----------
+    loc
+        Keys and counts from nought [text].
+
+    Returns
+    -------
+    str
+        The path [text].
+    """
+    text = ""
+    for part in loc:
+        if isinstance(part, int):
+            text += f"[{part + 1}]"
+        else:
+            text += f".{shown(part)}" if text else shown(part)
+    return text or "file"
+
+
+def faults_from(errors: Sequence[ErrorDetails]) -> list[Fault]:
+    """One fault for each thing the schema refused, in the order of the schema.
+
+    Parameters
+    ----------
+    errors
+        What pydantic reports.
+
+    Returns
+    -------
+    list of Fault
+        Path, what was given, what is wrong, what is right.
+    """
+    found: list[Fault] = []
+    for error in errors:
+        reason = (error.get("ctx") or {}).get("error")
+        if isinstance(reason, ListMend):
+            found += [
+                Fault(path_text((*error["loc"], place)), shown(part), mend.problem, mend.mend)
+                for place, part, mend in reason.parts
+            ]
+        else:
+            found.append(_fault(error))
+    return found
+
+
+def _fault(error: ErrorDetails) -> Fault:
+    loc = error["loc"]
+    path, given = path_text(loc), error.get("input")
+    kind = error["type"]
+    reason = (error.get("ctx") or {}).get("error")
+    if isinstance(reason, Mend):
+        return Fault(path, shown(given), reason.problem, reason.mend)
+    if kind == "missing":
+        return _missing(loc)
+    if kind == "extra_forbidden":
+        return unknown_key_fault(loc, given)
+    if kind == "list_type":
+        return _not_a_list(loc, given)
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        name = path_text([p for p in loc if not isinstance(p, int)])
+        is_entry = bool(loc) and isinstance(loc[-1], int)
+        header = f"[[{name}]]" if is_entry else f"[{name}]"
+        return Fault(path, shown(given), "a table belongs here", f"Write {header} and its keys.")
+    return Fault(path, shown(given), error["msg"], "See docs/case.md for this key.")
+
+
+def _missing(loc: Loc) -> Fault:
+    table, key = _table_at(loc[:-1]), str(loc[-1])
+    field = table.model_fields[key] if table else None
+    example = field.examples[0] if field and field.examples else "…"
+    what = field.description if field else ""
+    return Fault(path_text(loc), "", "this key is missing", f"Write {key} = {example}. {what}")
+
+
+def _not_a_list(loc: Loc, given: object) -> Fault:
+    name = path_text(loc)
+    if isinstance(given, dict):
+        return Fault(
+            name,
+            shown(given),
+            "a list of entries belongs here",
+            f"Write [[{name}]] with double brackets, once for each entry.",
+        )
+    return Fault(
+        name,
+        shown(given),
+        "a list of entries belongs here",
+        f"Write [[{name}]] and the keys of the entry under it.",
+    )
+
+
+def unknown_key_fault(loc: Loc, given: object) -> Fault:
+    """The fault for a key that its table does not have, with the nearest right one.
+
+    Parameters
+    ----------
+    loc
+        Keys and counts from nought [text].
+    given
+        What stood there, or None [any].
+
+    Returns
+    -------
+    Fault
+        Path and mend.
+    """
+    table, key = _table_at(loc[:-1]), str(loc[-1])
+    text = "" if given is None else shown(given)
+    keys = list(table.model_fields) if table else []
+    wanted = key.strip().casefold().replace("-", "_").replace(" ", "_")
+    if wanted in keys:
+        return Fault(path_text(loc), text, "unknown key", f"Write it as “{wanted}”.")
+    here = path_text([p for p in loc[:-1] if not isinstance(p, int)])
+    elsewhere = [
+        f"{name}.{wanted}" if name else wanted
+        for name, other in tables().items()
+        if wanted in other.model_fields
+    ]
+    near = difflib.get_close_matches(wanted, keys, n=1, cutoff=0.75)
+    if near:
+        mend = f"Nearest: “{near[0]}”."
+    elif wanted in _ALIASES:
+        mend = f"It is called {_ALIASES[wanted]} here."
+    elif elsewhere:
+        mend = f"It belongs elsewhere: {', '.join(elsewhere[:4])}."
+    else:
+        far = difflib.get_close_matches(wanted, keys, n=3, cutoff=0.5)
+        nearest = f"Nearest: {', '.join(f'“{n}”' for n in far)}. " if far else ""
+        name = f"[{here}]" if here != "file" else "the top of the file"
+        mend = f"{nearest}Keys of {name}: {', '.join(keys)}."
+    return Fault(path_text(loc), text, "unknown key", mend)
+
+
+def _table_at(loc: Loc) -> type[Table] | None:
+    table: type[Table] | None = CaseFile
+    for part in loc:
+        if isinstance(part, int) or table is None:
+            continue
+        field = table.model_fields.get(part)
+        table = item_table(field.annotation)[0] if field else None
+    return table
+
+
+def without_faulty(tree: Mapping[str, Any], locs: Sequence[Loc]) -> dict[str, Any]:
+    """The file with every faulty value marked, so that the rest can be checked as well.
+
+    Parameters
+    ----------
+    tree
+        The file as read.
+    locs
+        Places that are faulty.
+
+    Returns
+    -------
+    dict
+        A copy: unknown keys are gone, faulty values are ``SKIP``, tables that are none are empty.
+    """
+    mended: dict[str, Any] = copy.deepcopy(dict(tree))
+    for loc in locs:
+        node: Any = mended
+        try:
+            for part in loc[:-1]:
+                node = node[part]
+        except (KeyError, IndexError, TypeError):
+            continue
+        table = _table_at(loc[:-1])
+        key = loc[-1]
+        if isinstance(key, int):
+            if isinstance(node, list) and key < len(node):
+                node[key] = _all_skipped(_table_at(loc))
+        elif isinstance(node, dict):
+            field = table.model_fields.get(key) if table else None
+            nested, many = item_table(field.annotation) if field else (None, False)
+            if field is None or nested is not None:
+                node.pop(key, None)
+            else:
+                node[key] = SKIP
+            if nested is not None and many:
+                node[key] = []
+    return mended
+
+
+def _all_skipped(table: type[Table] | None) -> dict[str, Any]:
+    if table is None:
+        return {}
+    return {key: SKIP for key, field in table.model_fields.items() if field.is_required()}
+
+
+def first_faults(faults: Sequence[Fault], *, untold: int = 0) -> list[Fault]:
+    """Faults without repeats, at most a hundred and a line that says how many more there are.
+
+    Parameters
+    ----------
+    faults
+        Those that were put into words.
+    untold
+        How many more were found [count].
+
+    Returns
+    -------
+    list of Fault
+        Those to show.
+    """
+    unique = list(dict.fromkeys(faults))
+    more = untold + max(len(unique) - MOST_FAULTS, 0)
+    if more == 0:
+        return unique
+    rest = Fault("file", "", f"and {more} more of the kind", "Mend these first.")
+    return [*unique[:MOST_FAULTS], rest]
+
+
+def longer_lists(tree: Mapping[str, Any]) -> tuple[list[Fault], dict[str, Any]]:
+    """A fault for every list of entries that no case can have, and the file with it cut short.
+
+    Parameters
+    ----------
+    tree
+        The file as read.
+
+    Returns
+    -------
+    tuple
+        Faults, and the tree to go on with.
+    """
+    faults: list[Fault] = []
+    cut = dict(tree)
+    for key, value in tree.items():
+        if isinstance(value, list) and len(value) > MOST_ENTRIES:
+            faults.append(
+                Fault(
+                    path_text((key,)),
+                    shown(value),
+                    f"{len(value)} entries",
+                    f"A case has at most {MOST_ENTRIES} of them; split the file.",
+                )
+            )
+            cut[key] = value[:MOST_ENTRIES]
+        elif isinstance(value, dict):
+            nested, cut[key] = longer_lists(value)
+            faults += [replace(fault, path=f"{shown(key)}.{fault.path}") for fault in nested]
+    return faults, cut

@@ -1,0 +1,390 @@
+"""Areas, lengths, weights, temperatures and laboratory figures, from text to our own units."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from loamshift.case.mend import Mend, plain_figure, shown
+from loamshift.case.numbers import number_from, split_number
+from loamshift.case.registry import temperature_c, unit_factor
+from loamshift.case.spellings import plain_unit, require_unit
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A figure in our own unit, the text it came from, and what must be said about it."""
+
+    value: float
+    """The figure [unit of the parser that made it]."""
+    as_given: str
+    """What stood in the file [text]."""
+    notes: tuple[str, ...] = ()
+    bare: bool = False
+    """True where no unit was written."""
+
+
+_SMALLEST_AREA_M2 = 0.004
+_LARGEST_AREA_M2 = 1e7
+_LARGEST_DEPTH_CM = 100.0
+_AREA_EXAMPLE = '"20 m2", "215 sq ft" or "5 x 4 m"'
+_LENGTH_EXAMPLE = '"15 cm" or "6 in"'
+_SIDES = re.compile(r"\s*(?:x|×|\*|by)\s*", re.IGNORECASE)
+_ROUND = re.compile(r"(?:in )?(?:diameter|diam|dia|across|ø)\.?|⌀|ø", re.IGNORECASE)
+
+
+def read_area_m2(value: object) -> Measure:
+    """The area of one bed [m2]; a bare number is m2.
+
+    >>> read_area_m2("215 sq ft").value, read_area_m2("5 x 4 m").value
+    (19.9741536, 20.0)
+
+    Parameters
+    ----------
+    value
+        "20 m2", "10 ft x 20 ft", "40 cm diameter" or a number [any].
+
+    Returns
+    -------
+    Measure
+        Area [m2].
+
+    Raises
+    ------
+    Mend
+        Where it is no area, or no garden's or field's area.
+    """
+    area, notes, bare = _area(value)
+    if not area > 0.0:
+        raise Mend("an area must be more than nought", f"Write it like {_AREA_EXAMPLE}.")
+    if area < _SMALLEST_AREA_M2 or area > _LARGEST_AREA_M2:
+        small = area < _SMALLEST_AREA_M2
+        raise Mend(
+            f"{plain_figure(area)} m2 is {'less than a small pot' if small else 'over 1000 ha'}",
+            "Check the unit; " + _likely_area(area, small=small),
+        )
+    return Measure(area, shown(value), notes, bare)
+
+
+def _likely_area(area_m2: float, *, small: bool) -> str:
+    if small:
+        return "a pot of 9 cm has 0.0064 m2, a door mat 0.5 m2."
+    return f"a hectare is 10000 m2; did you mean {plain_figure(area_m2 / 1e4)} m2?"
+
+
+def _area(value: object) -> tuple[float, tuple[str, ...], bool]:
+    if not isinstance(value, str):
+        return number_from(value, expected=f"an area like {_AREA_EXAMPLE}"), (), True
+    if _ROUND.search(value):
+        text = _ROUND.sub(" ", value).replace("round", " ").replace(",", ".").strip(" :=.")
+        diameter_m = _length(text, "metre", _AREA_EXAMPLE)[0]
+        return math.pi * diameter_m**2 / 4.0, (), False
+    number, rest = split_number(value)
+    sides = _SIDES.match(rest) or _SIDES.search(rest)
+    if sides and re.search(r"\d", rest[sides.end() :]):
+        return _rectangle(number, rest[: sides.start()], rest[sides.end() :]), (), False
+    unit_text = plain_unit(rest)
+    if not unit_text:
+        return number, (), True
+    unit, note = require_unit(unit_text, "area", example=_AREA_EXAMPLE)
+    return number * unit_factor(unit, "metre ** 2"), (note,) if note else (), False
+
+
+def _rectangle(first: float, first_unit: str, second: str) -> float:
+    other, other_unit = split_number(second)
+    first_text, other_text = plain_unit(first_unit), plain_unit(other_unit)
+    if not (first_text or other_text):
+        raise Mend("two sides without a unit", 'Write "5 x 4 m" or "10 ft x 20 ft".')
+    unit, _ = require_unit(first_text or other_text, "length", example=_AREA_EXAMPLE)
+    other_name, _ = require_unit(other_text or first_text, "length", example=_AREA_EXAMPLE)
+    if first < 0.0 or other < 0.0:
+        raise Mend("a side below nought", f"Write it like {_AREA_EXAMPLE}.")
+    return first * unit_factor(unit, "metre") * other * unit_factor(other_name, "metre")
+
+
+def _length(value: object, target: str, example: str) -> tuple[float, bool]:
+    """A length in the registry unit ``target``; True where no unit was written."""
+    if not isinstance(value, str):
+        return number_from(value, expected=f"a length like {example}"), True
+    number, rest = split_number(value)
+    unit_text = plain_unit(rest)
+    if not unit_text:
+        return number, True
+    unit, _ = require_unit(unit_text, "length", example=example)
+    return number * unit_factor(unit, target), False
+
+
+def read_depth_cm(value: object) -> Measure:
+    """A depth of soil [cm]; a bare number is cm.
+
+    Parameters
+    ----------
+    value
+        "6 in", "15 cm" or a number [any].
+
+    Returns
+    -------
+    Measure
+        Depth, more than 0 and at most 100 [cm].
+
+    Raises
+    ------
+    Mend
+        Where it is no depth that is dug or sampled.
+    """
+    depth, bare = _length(value, "centimetre", _LENGTH_EXAMPLE)
+    if not depth > 0.0:
+        raise Mend("a depth must be more than nought", f"Write it like {_LENGTH_EXAMPLE}.")
+    return Measure(_below_a_metre(depth), shown(value), (), bare)
+
+
+def read_incorporated_cm(value: object) -> Measure:
+    """How deep a material was worked in [cm]; 0 or "surface" where it lies on top.
+
+    Parameters
+    ----------
+    value
+        "10 cm", 0, or "surface" [any].
+
+    Returns
+    -------
+    Measure
+        Depth, 0 to 100 [cm].
+
+    Raises
+    ------
+    Mend
+        Where it is no depth.
+    """
+    if isinstance(value, str) and value.strip().casefold() in ("surface", "top", "top-dressed"):
+        return Measure(0.0, shown(value))
+    depth, bare = _length(value, "centimetre", f"{_LENGTH_EXAMPLE}, or 0 for the surface")
+    if depth < 0.0:
+        raise Mend("a depth below nought", "Write 0 where it lies on the surface.")
+    return Measure(_below_a_metre(depth), shown(value), (), bare)
+
+
+def _below_a_metre(depth_cm: float) -> float:
+    if depth_cm > _LARGEST_DEPTH_CM:
+        likely = depth_cm / 10.0 if depth_cm <= 1000.0 else depth_cm / 100.0
+        raise Mend(
+            f"{plain_figure(depth_cm)} cm is deeper than a metre",
+            f"Check the unit; did you mean {plain_figure(likely)} cm?",
+        )
+    return depth_cm
+
+
+def read_diameter_cm(value: object) -> Measure:
+    """The diameter of the ring treated round each plant [cm]; a bare number is cm.
+
+    Parameters
+    ----------
+    value
+        "60 cm", "2 ft" or a number [any].
+
+    Returns
+    -------
+    Measure
+        Diameter, 5 to 3000 [cm].
+
+    Raises
+    ------
+    Mend
+        Where it is no such diameter.
+    """
+    diameter, bare = _length(value, "centimetre", '"60 cm" or "2 ft"')
+    if not 5.0 <= diameter <= 3000.0:
+        raise Mend(
+            f"{plain_figure(diameter)} cm is no ring round a plant",
+            "Give 5 cm to 30 m across; a bare number means cm.",
+        )
+    return Measure(diameter, shown(value), (), bare)
+
+
+def read_mass_g(value: object) -> Measure:
+    """A weight [g]; a bare number is g.
+
+    Parameters
+    ----------
+    value
+        "25 kg", "50 lb", 500 [any].
+
+    Returns
+    -------
+    Measure
+        Weight [g].
+
+    Raises
+    ------
+    Mend
+        Where it is no weight above nought.
+    """
+    example = '"25 kg" or "50 lb"'
+    if isinstance(value, str):
+        number, rest = split_number(value)
+        unit_text = plain_unit(rest)
+        if unit_text:
+            unit, _ = require_unit(unit_text, "mass", example=example)
+            number *= unit_factor(unit, "gram")
+        bare = not unit_text
+    else:
+        number, bare = number_from(value, expected=f"a weight like {example}"), True
+    if not number > 0.0:
+        raise Mend("a weight must be more than nought", f"Write it like {example}.")
+    return Measure(number, shown(value), (), bare)
+
+
+def read_temperature_c(value: object) -> float:
+    """A temperature [degC]; a bare number is degC.
+
+    Parameters
+    ----------
+    value
+        "54 F", "12 °C" or a number [any].
+
+    Returns
+    -------
+    float
+        Temperature, -60 to 60 [degC].
+
+    Raises
+    ------
+    Mend
+        Where it is no temperature of air or soil.
+    """
+    example = '"12 C" or "54 F"'
+    if isinstance(value, str):
+        number, rest = split_number(value)
+        unit_text = plain_unit(rest)
+        if unit_text:
+            unit, _ = require_unit(unit_text, "temperature", example=example)
+            number = round(temperature_c(number, unit), 9)
+    else:
+        number = number_from(value, expected=f"a temperature like {example}")
+    if not -60.0 <= number <= 60.0:
+        raise Mend(
+            f"{plain_figure(number)} °C is no air or soil temperature",
+            "Give -60 to 60 °C; write “F” after a Fahrenheit figure.",
+        )
+    return number
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """A laboratory figure: its unit spellings with factors, and the range that can be true."""
+
+    name: str
+    units: Mapping[str, float]
+    """Spelling to factor into the canonical unit; the first one is the canonical unit."""
+    low: float
+    high: float
+    hint: str
+
+    @property
+    def unit(self) -> str:
+        """The canonical unit [text]."""
+        return next(iter(self.units))
+
+    def read(self, value: object) -> float:
+        """The figure [canonical unit] from what stood in the file [any].
+
+        Raises
+        ------
+        Mend
+            Where the unit is not one of these, or the figure cannot be true.
+        """
+        expected = f"{self.name} {self.low:g} to {self.high:g} {self.unit}".rstrip()
+        if isinstance(value, str):
+            number, rest = split_number(value)
+            number *= self._factor(rest, expected)
+        else:
+            number = number_from(value, expected=expected)
+        if not self.low <= number <= self.high:
+            raise Mend(
+                f"{self.name} of {plain_figure(number)} {self.unit}".rstrip() + " cannot be right",
+                f"Give {expected}. {self.hint}".strip(),
+            )
+        return number
+
+    def _factor(self, unit_text: str, expected: str) -> float:
+        if not unit_text:
+            return 1.0
+        wanted = unit_text.replace("μ", "u").replace("µ", "u").replace("³", "3")
+        wanted = re.sub(r"\s+", "", wanted).casefold()
+        for spelling, factor in self.units.items():
+            if re.sub(r"\s+", "", spelling).casefold() == wanted:
+                return factor
+        raise Mend(
+            f"unit “{shown(unit_text)}” is not known here",
+            f"Give {expected}; units read: {', '.join(u for u in self.units if u)}.",
+        )
+
+
+_PCT_UNITS: Mapping[str, float] = {"%": 1.0, "pct": 1.0, "percent": 1.0, "per cent": 1.0}
+_ORGANIC_UNITS: Mapping[str, float] = {**_PCT_UNITS, "g/kg": 0.1, "dag/kg": 1.0}
+
+
+def share_pct(name: str, *, high: float = 100.0, hint: str = "") -> Scale:
+    """The scale of a share of something [%]."""
+    return Scale(name, _PCT_UNITS, 0.0, high, hint)
+
+
+ORGANIC_PCT = Scale("organic share", _ORGANIC_UNITS, 0.0, 100.0, "10 g/kg are 1 %.")
+CARBONATE_PCT = Scale(
+    "free carbonate", {**_PCT_UNITS, "g/kg": 0.1}, 0.0, 80.0, "10 g/kg are 1 %; 8 % is limy."
+)
+CEC_CMOLC_KG = Scale(
+    "cation exchange capacity",
+    {
+        "cmolc/kg": 1.0,
+        "cmol/kg": 1.0,
+        "cmol(+)/kg": 1.0,
+        "meq/100 g": 1.0,
+        "me/100 g": 1.0,
+        "mmolc/kg": 0.1,
+        "mmol/kg": 0.1,
+        "mmol(+)/kg": 0.1,
+    },
+    0.1,
+    150.0,
+    "A figure over 150 is usually mmolc/kg: divide by ten.",
+)
+ALUMINIUM_CMOLC_KG = Scale(
+    "exchangeable aluminium",
+    {**CEC_CMOLC_KG.units, "mg/kg": 1.0 / 89.95, "ppm": 1.0 / 89.95},
+    0.0,
+    40.0,
+    "Aluminium in mg/kg needs its unit written.",
+)
+EC_DS_M = Scale(
+    "electrical conductivity",
+    {
+        "dS/m": 1.0,
+        "mS/cm": 1.0,
+        "mmho/cm": 1.0,
+        "mmhos/cm": 1.0,
+        "mS/m": 0.01,
+        "uS/cm": 0.001,
+        "S/m": 10.0,
+    },
+    0.0,
+    50.0,
+    "A figure in the hundreds is usually uS/cm (1000 are 1 dS/m) or mS/m (100 are 1 dS/m).",
+)
+BULK_DENSITY_G_CM3 = Scale(
+    "bulk density",
+    {
+        "g/cm3": 1.0,
+        "g/ml": 1.0,
+        "kg/l": 1.0,
+        "t/m3": 1.0,
+        "Mg/m3": 1.0,
+        "kg/m3": 0.001,
+        "g/l": 0.001,
+    },
+    0.03,
+    2.2,
+    "Mineral topsoil has 0.9 to 1.6, peat 0.1; 1300 kg/m3 are 1.3.",
+)

@@ -1,0 +1,102 @@
+"""The whole case file: every table and key, version 1."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Annotated
+
+from pydantic import Field
+
+from loamshift.case.mend import Mend, shown
+from loamshift.case.reads import DATE, Reads, choice, text
+from loamshift.case.schema_base import Table
+from loamshift.case.schema_bed import AimTable, BedTable, PlaceTable
+from loamshift.case.schema_care import (
+    AppliedEntry,
+    ClaimEntryTable,
+    FeedTable,
+    OnHandEntry,
+    ReadingEntry,
+    TitrationEntry,
+    WaterTable,
+)
+from loamshift.case.schema_soil import SoilTable
+from loamshift.domain.case import Units
+
+CASE_VERSION = 1
+
+
+def _read_version(value: object) -> int:
+    if isinstance(value, bool) or value != CASE_VERSION:
+        raise Mend(
+            f"version {shown(value)} of the case file is not known",
+            "Write case = 1; a later version needs a later loamshift.",
+        )
+    return CASE_VERSION
+
+
+class CaseFile(Table):
+    """The top of the case file."""
+
+    case: Annotated[int | None, Reads(_read_version, "the number 1")] = Field(
+        description="Version of the file's form.", examples=["1"]
+    )
+    name: Annotated[str | None, text()] = Field(
+        default="Unnamed bed",
+        description="What the letter calls the bed.",
+        examples=['"North border"'],
+    )
+    today: Annotated[datetime.date | None, DATE] = Field(
+        default=None,
+        description="The date the advice is for; the command line puts in the day "
+        "it runs where this is missing.",
+        examples=["2026-04-12"],
+    )
+    units: Annotated[
+        Units | None,
+        choice(
+            Units,
+            what="system of units",
+            aliases={"imperial": "us", "us customary": "us", "si": "metric"},
+        ),
+    ] = Field(
+        default=Units.METRIC,
+        description="Units of the letter; never changes how a figure here is read.",
+        examples=['"metric"'],
+    )
+    place: PlaceTable = Field(default_factory=PlaceTable)
+    bed: BedTable = Field(default_factory=BedTable)
+    soil: SoilTable = Field(default_factory=SoilTable)
+    aim: AimTable = Field(default_factory=AimTable)
+    water: WaterTable = Field(default_factory=WaterTable)
+    feed: FeedTable = Field(default_factory=FeedTable)
+    on_hand: list[OnHandEntry] = Field(default_factory=list)
+    applied: list[AppliedEntry] = Field(default_factory=list)
+    reading: list[ReadingEntry] = Field(default_factory=list)
+    titration: list[TitrationEntry] = Field(default_factory=list)
+    claim: list[ClaimEntryTable] = Field(default_factory=list)
+
+
+def tables() -> dict[str, type[Table]]:
+    """Every table of the case file by its name; ``""`` is the top, dotted names are nested."""
+    found: dict[str, type[Table]] = {"": CaseFile}
+    _collect(CaseFile, "", found)
+    return found
+
+
+def item_table(annotation: object) -> tuple[type[Table] | None, bool]:
+    """The table behind a field's annotation [type], and whether the field lists such tables."""
+    if isinstance(annotation, type) and issubclass(annotation, Table):
+        return annotation, False
+    for part in getattr(annotation, "__args__", ()):
+        if isinstance(part, type) and issubclass(part, Table):
+            return part, True
+    return None, False
+
+
+def _collect(table: type[Table], prefix: str, found: dict[str, type[Table]]) -> None:
+    for key, field in table.model_fields.items():
+        nested, _ = item_table(field.annotation)
+        if nested is not None:
+            found[f"{prefix}{key}"] = nested
+            _collect(nested, f"{prefix}{key}.", found)

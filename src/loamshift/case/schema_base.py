@@ -1,0 +1,94 @@
+"""What every table of the case file shares: no unknown keys, and the common kinds of value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from pydantic import BaseModel, ConfigDict
+
+from loamshift.case.mend import Mend
+from loamshift.case.reads import Reads, choice, found_by_name, list_of
+from loamshift.domain.ph import PhMethod
+
+
+class Table(BaseModel):
+    """A table of the case file."""
+
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, arbitrary_types_allowed=True, protected_namespaces=()
+    )
+
+
+def quantity(parse: Callable[[object], object], kind: str, bare: str) -> Reads:
+    """A quantity with a unit; a bare number means the unit ``bare`` [text]."""
+    return Reads(parse, f"{kind}; a bare number is {bare}")
+
+
+_PH_METHOD = choice(
+    PhMethod,
+    what="pH method",
+    aliases={
+        "1:1 water": "water 1:1",
+        "h2o 1:1": "water 1:1",
+        "1:1": "water 1:1",
+        "1:2 water": "water 1:2",
+        "h2o 1:2": "water 1:2",
+        "1:2": "water 1:2",
+        "1:2.5 water": "water 1:2.5",
+        "h2o 1:2.5": "water 1:2.5",
+        "water 1:2,5": "water 1:2.5",
+        "1:2.5": "water 1:2.5",
+        "1:5 water": "water 1:5",
+        "h2o 1:5": "water 1:5",
+        "1:5": "water 1:5",
+        "saturated paste": "paste",
+        "saturation paste": "paste",
+        "0.01 m cacl2": "CaCl2",
+        "cacl2 0.01 m": "CaCl2",
+        "calcium chloride": "CaCl2",
+        "phca": "CaCl2",
+        "1 m kcl": "KCl",
+        "kcl 1 m": "KCl",
+        "potassium chloride": "KCl",
+        "stab probe": "probe",
+        "soil probe": "probe",
+        "meter": "probe",
+        "ph meter in soil": "probe",
+        "test strip": "strip",
+        "paper": "strip",
+        "litmus": "strip",
+        "kit": "strip",
+        "test kit": "strip",
+        "not known": "unknown",
+        "?": "unknown",
+    },
+)
+
+
+def _read_ph_method(value: object) -> object:
+    if isinstance(value, str) and value.strip().casefold() in ("water", "h2o", "ph water"):
+        raise Mend(
+            "how much water to how much soil is not said",
+            "Write “water 1:1”, “water 1:2”, “water 1:2.5” or “water 1:5” as the report says; "
+            "if it does not, write “unknown”.",
+        )
+    return _PH_METHOD.parse(value)
+
+
+PH_METHOD = Reads(_read_ph_method, _PH_METHOD.kind, _PH_METHOD.choices)
+
+
+def _find_plant(name: str) -> object:
+    from loamshift.tables.plants import find_plant
+
+    return find_plant(name)
+
+
+def _find_material(name: str) -> object:
+    from loamshift.tables.materials import find_material
+
+    return find_material(name)
+
+
+PLANTS = list_of(found_by_name(_find_plant, kind="plant"), what="plants", longest=50)
+MATERIAL = found_by_name(_find_material, kind="material")

@@ -1,0 +1,218 @@
+"""Writing a case file that a person can read and go on with."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from datetime import date
+from enum import StrEnum
+from typing import Any
+
+from pydantic.fields import FieldInfo
+
+from loamshift.case.faults import Loc, path_text, unknown_key_fault
+from loamshift.case.mend import shown
+from loamshift.case.schema import CASE_VERSION, CaseFile, item_table, tables
+from loamshift.case.schema_base import Table
+from loamshift.errors import CaseError, Fault
+
+_WIDTH = 100
+_HEAD = (
+    "# A case for loamshift. Quantities may have a unit in quotes; docs/case.md lists every key.",
+    "# Leave out what you do not know; a line that starts with # is not read.",
+)
+_WORTH_ASKING: Mapping[str, tuple[str, ...]] = {
+    "place": ("name",),
+    "bed": ("area", "depth", "planted", "drainage"),
+    "soil": (
+        "ph",
+        "ph_method",
+        "texture",
+        "organic_matter_pct",
+        "fizz",
+        "fizz_acid",
+        "sampled",
+        "sample_depth",
+    ),
+    "aim": ("plant", "by"),
+    "water": ("alkalinity", "weekly"),
+}
+"""Keys shown as a commented example where they were not answered."""
+
+
+def case_toml(answers: Mapping[str, object], *, examples: bool = True) -> str:
+    """A commented case file from answers.
+
+    Parameters
+    ----------
+    answers
+        Keys of the case file with their values, nested as in the file (``{"soil": {"ph": 7.2}}``)
+        or dotted (``{"soil.ph": 7.2}``); ``case = 1`` is put in where it is missing.
+    examples
+        Whether unanswered keys worth asking stand there as comments [yes/no].
+
+    Returns
+    -------
+    str
+        TOML that ``parse_case`` reads, provided the values are right [text].
+
+    Raises
+    ------
+    CaseError
+        Where a key is unknown or a value has no place in a case file.
+    """
+    tree = _nested(answers)
+    tree.setdefault("case", CASE_VERSION)
+    _check_keys(tree)
+    lines = [*_HEAD, ""]
+    lines += _key_lines(CaseFile, tree, "", examples=False)
+    for key, field in CaseFile.model_fields.items():
+        table, many = item_table(field.annotation)
+        if table is None:
+            continue
+        if many:
+            for entry in _entries(tree, key):
+                lines += ["", f"[[{key}]]", *_key_lines(table, entry, key, examples=False)]
+        else:
+            lines += _table_lines(table, tree.get(key) or {}, key, examples=examples)
+    return "\n".join(lines) + "\n"
+
+
+def _nested(answers: Mapping[str, object]) -> dict[str, Any]:
+    """Answers with dotted keys put into their tables, and None left out."""
+    tree: dict[str, Any] = {}
+    for key, value in answers.items():
+        node = tree
+        *parents, last = str(key).split(".")
+        for parent in parents:
+            node = node.setdefault(parent, {})
+            if not isinstance(node, dict):
+                raise _no_value(str(key), "a key below one that is no table")
+        if isinstance(value, Mapping):
+            held = node.get(last, {})
+            value = {**(held if isinstance(held, dict) else {}), **_nested(value)}
+        elif isinstance(value, (list, tuple)):
+            value = [_nested(v) if isinstance(v, Mapping) else v for v in value]
+        if value is not None:
+            node[last] = value
+    return tree
+
+
+def _check_keys(tree: Mapping[str, Any]) -> None:
+    faults = [unknown_key_fault(loc, None) for loc in _unknown(CaseFile, tree, ())]
+    if faults:
+        raise CaseError(faults, source="answers")
+
+
+def _unknown(table: type[Table], tree: object, at: Loc) -> list[Loc]:
+    """Places of keys that no table has."""
+    if not isinstance(tree, Mapping):
+        raise _no_value(path_text(at), "a table belongs here")
+    found: list[Loc] = []
+    for key, value in tree.items():
+        field = table.model_fields.get(key)
+        if field is None:
+            found.append((*at, str(key)))
+            continue
+        nested, many = item_table(field.annotation)
+        if nested is None:
+            continue
+        if many and isinstance(value, list):
+            for place, entry in enumerate(value):
+                found += _unknown(nested, entry, (*at, str(key), place))
+        else:
+            found += _unknown(nested, value, (*at, str(key)))
+    return found
+
+
+def _entries(tree: Mapping[str, Any], key: str) -> list[Mapping[str, Any]]:
+    value = tree.get(key) or []
+    return list(value) if isinstance(value, list) else [value]
+
+
+def _table_lines(
+    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool
+) -> list[str]:
+    lines = _key_lines(table, answers, name, examples=examples)
+    nested: list[str] = []
+    for key, field in table.model_fields.items():
+        item, many = item_table(field.annotation)
+        if item is not None and many:
+            for entry in _entries(answers, key):
+                nested += ["", f"[[{name}.{key}]]"]
+                nested += _key_lines(item, entry, f"{name}.{key}", examples=False)
+    if not lines and not nested:
+        return []
+    doc = (tables()[name].__doc__ or "").splitlines()[0]
+    return ["", f"# {doc}", f"[{name}]", *lines, *nested]
+
+
+def _key_lines(
+    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool
+) -> list[str]:
+    lines: list[str] = []
+    for key, field in table.model_fields.items():
+        if item_table(field.annotation)[0] is not None:
+            continue
+        if key in answers:
+            lines += _commented(f"{key} = {toml_value(answers[key], f'{name}.{key}')}", field)
+        elif examples and key in _WORTH_ASKING.get(name, ()):
+            lines += _commented(f"# {key} = {(field.examples or ['…'])[0]}", field)
+    return lines
+
+
+def _commented(line: str, field: FieldInfo) -> list[str]:
+    comment = f"# {field.description}" if field.description else ""
+    start = f"{line:<34}  "
+    if len(start) + len(comment) <= _WIDTH:
+        return [f"{start}{comment}".rstrip()]
+    return [comment, line]
+
+
+def toml_value(value: object, path: str) -> str:
+    """A value as TOML.
+
+    Parameters
+    ----------
+    value
+        Text, number, truth, date or a list of them [any].
+    path
+        Its key, for messages [text].
+
+    Returns
+    -------
+    str
+        TOML [text].
+
+    Raises
+    ------
+    CaseError
+        Where the value has no place in a case file.
+    """
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int):
+        return str(value)
+    if isinstance(value, float) and math.isfinite(value):
+        return repr(value)
+    if isinstance(value, (str, StrEnum)):
+        return _toml_string(str(value))
+    if isinstance(value, date):
+        return value.isoformat()[:10]
+    if isinstance(value, (list, tuple)):
+        return "[" + ", ".join(toml_value(part, path) for part in value) + "]"
+    raise _no_value(path, f"{shown(value)} is no value of a case file")
+
+
+def _no_value(path: str, problem: str) -> CaseError:
+    return CaseError([Fault(path, "", problem, "Give text, number or date.")], source="answers")
+
+
+def _toml_string(text: str) -> str:
+    escapes = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
+    return '"' + "".join(escapes.get(c, c if c.isprintable() else _escaped(c)) for c in text) + '"'
+
+
+def _escaped(char: str) -> str:
+    code = ord(char)
+    return f"\\u{code:04x}" if code < 0x10000 else f"\\U{code:08x}"

@@ -1,0 +1,233 @@
+"""A case object back to a case file, in our own units."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from loamshift.case.amounts import read_amount, read_rate, spread_amount
+from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.mend import Mend
+from loamshift.case.write import case_toml
+from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
+from loamshift.domain.names import NameFault
+from loamshift.domain.ph import PhReading
+from loamshift.domain.place import Place
+from loamshift.errors import CaseError, Fault, InputError
+
+
+def case_to_toml(case: Case) -> str:
+    """A case file that reads back as this case.
+
+    Amounts keep the text they were given in where it still means the same rate on this bed. What
+    cannot be written is the name of a daily file (its monthly figures stand there instead) and
+    the reader's notes, which follow from the text and are put in as comments.
+
+    Parameters
+    ----------
+    case
+        The case.
+
+    Returns
+    -------
+    str
+        TOML [text].
+
+    Raises
+    ------
+    CaseError
+        Where the case holds what no file can, such as a reading without its date.
+    """
+    answers: dict[str, Any] = {
+        "name": case.name,
+        "today": case.today,
+        "units": case.units,
+        "place": _place(case),
+        "bed": _bed(case.bed),
+        "soil": _soil(case.soil),
+        "aim": {
+            "plant": [plant.key for plant in case.aim.plants] or None,
+            "target_ph": case.aim.target_ph,
+            "target_method": case.aim.target_method,
+            "by": case.aim.by,
+        },
+        "water": {
+            "alkalinity": _with(case.water.alkalinity_mg_l_as_caco3, "mg/L CaCO3"),
+            "weekly": _with(case.water.weekly_mm, "mm"),
+            "months": list(case.water.months),
+            "hardness": _with(case.water.hardness_mg_l_as_caco3, "mg/L CaCO3"),
+        },
+        "feed": _feed(case),
+        "on_hand": [
+            {
+                "material": product.material.key,
+                "purity_pct": product.purity_pct,
+                "pack": _with(product.pack_g, "g"),
+                "price": product.price,
+                "currency": product.currency,
+            }
+            for product in case.on_hand
+        ],
+        "applied": [
+            {
+                "date": entry.on,
+                **_how_much(entry, case.bed),
+                "incorporated": _with(entry.incorporated_cm, "cm"),
+            }
+            for entry in case.applied
+        ],
+        "reading": [_reading(reading, number) for number, reading in enumerate(case.readings, 1)],
+        "titration": [
+            {"acid_mmolc_kg": point.acid_mmolc_kg, "ph": point.ph} for point in case.titration
+        ],
+        "claim": [_how_much(entry, case.bed) for entry in case.claims],
+    }
+    notes = "".join(f"# noticed: {note}\n" for note in case.notes)
+    return case_toml(answers, examples=False) + ("\n" + notes if notes else "")
+
+
+def _with(value: float | None, unit: str) -> str | None:
+    """A figure with its unit, exact to the last digit."""
+    return None if value is None else f"{value!r}".removesuffix(".0") + f" {unit}"
+
+
+def _place(case: Case) -> dict[str, Any]:
+    table: dict[str, Any] = {}
+    if case.soil_temps:
+        table["soil_temp"] = [
+            {"date": day, "c": temp_c, "depth": _with(depth_cm, "cm")}
+            for day, temp_c, depth_cm in case.soil_temps
+        ]
+    place = case.place
+    if place is None:
+        return table
+    if place.source_key != OWN_SOURCE_KEY:
+        if _found(place.name) == place:
+            return {**table, "name": place.name}
+        if place.longitude is not None and _is_nearest(place):
+            return {
+                **table,
+                "name": place.name,
+                "latitude": place.latitude,
+                "longitude": place.longitude,
+            }
+    table |= {
+        "name": place.name,
+        "latitude": place.latitude,
+        "longitude": place.longitude,
+        "air_temp_c": list(place.air_temp_c),
+        "rain_mm": list(place.rain_mm),
+    }
+    return table
+
+
+def _found(name: str) -> Place | None:
+    from loamshift.tables.places import find_place
+
+    try:
+        return find_place(name)
+    except NameFault:
+        return None
+
+
+def _is_nearest(place: Place) -> bool:
+    from loamshift.tables.places import nearest_place
+
+    if place.longitude is None:
+        return False
+    try:
+        found = nearest_place(latitude=place.latitude, longitude=place.longitude)
+    except InputError:
+        return False
+    return replace(found, name=place.name) == place
+
+
+def _bed(bed: Bed) -> dict[str, Any]:
+    return {
+        "kind": bed.kind,
+        "area": _with(bed.area_m2, "m2"),
+        "depth": _with(bed.depth_cm, "cm"),
+        "count": bed.count,
+        "plants": bed.plants,
+        "treated_diameter": _with(bed.treated_diameter_cm, "cm"),
+        "planted": bed.planted,
+        "growing": [plant.key for plant in bed.growing] or None,
+        "drainage": bed.drainage,
+        "site": bed.site,
+    }
+
+
+_PLAIN_SOIL_KEYS = (
+    "sand_pct",
+    "silt_pct",
+    "clay_pct",
+    "organic_matter_pct",
+    "organic_carbon_pct",
+    "medium",
+    "carbonate_pct",
+    "fizz",
+    "fizz_acid",
+    "buffer_ph",
+    "buffer_ph_method",
+    "cec_cmolc_kg",
+    "base_saturation_pct",
+    "exchangeable_al_cmolc_kg",
+    "mg_saturation_pct",
+    "sodium_pct",
+    "ec_ds_m",
+    "ec_method",
+    "bulk_density_g_cm3",
+    "clay_type",
+    "sampled",
+)
+
+
+def _soil(soil: SoilEntry) -> dict[str, Any]:
+    table: dict[str, Any] = {key: getattr(soil, key) for key in _PLAIN_SOIL_KEYS}
+    if soil.ph is not None:
+        table |= {"ph": soil.ph.ph, "ph_method": soil.ph.method}
+    table["other_ph"] = [{"ph": r.ph, "ph_method": r.method} for r in soil.other_ph]
+    table["texture"] = soil.texture.key if soil.texture else None
+    table["lab_lime_requirement"] = _with(soil.lab_lime_requirement_g_m2, "g/m2")
+    table["sample_depth"] = _with(soil.sample_depth_cm, "cm")
+    return table
+
+
+def _feed(case: Case) -> dict[str, Any] | None:
+    feed = case.feed
+    if feed is None:
+        return None
+    return {
+        "n_g_m2_year": feed.n_g_m2_year,
+        "form": feed.form,
+        "material": feed.material.key if feed.material else None,
+        "rate": _with(feed.rate_g_m2, "g/m2"),
+        "times": feed.times,
+    }
+
+
+def _how_much(entry: Applied | ClaimEntry, bed: Bed) -> dict[str, Any]:
+    """Material with the amount or rate as given, where it still makes the same rate."""
+    material = {"material": entry.material.key}
+    for key, read in (("rate", read_rate), ("amount", read_amount)):
+        try:
+            amount = read(entry.as_given)
+            spread = spread_amount(amount, material=entry.material, bed=bed)
+        except Mend:
+            continue
+        if spread.rate_g_m2 == entry.rate_g_m2:
+            return {**material, key: entry.as_given}
+    return {**material, "rate": _with(entry.rate_g_m2, "g/m2")}
+
+
+def _reading(reading: PhReading, number: int) -> dict[str, Any]:
+    if reading.taken is None:
+        fault = Fault(f"reading[{number}].date", "", "a reading without its date", "Give its date.")
+        raise CaseError([fault], source="case")
+    return {
+        "date": reading.taken,
+        "ph": reading.ph,
+        "ph_method": reading.method,
+        "depth": _with(reading.depth_cm, "cm"),
+        "ph_sd": reading.ph_sd,
+    }

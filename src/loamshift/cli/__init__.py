@@ -1,0 +1,12 @@
+"""The command line: parse, call one service, print, leave an exit code."""
+
+from __future__ import annotations
+
+
+def main() -> None:
+    """Run ``loamshift`` with the arguments of this process and end it with an exit code."""
+    import sys
+
+    from loamshift.cli.run import run
+
+    sys.exit(run(sys.argv[1:]))

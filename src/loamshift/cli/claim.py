@@ -1,0 +1,111 @@
+"""``loamshift claim``: what would it really do?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from loamshift.cli import case_options as co
+from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.errors import InputError
+
+
+def command(
+    material: Annotated[
+        str, typer.Argument(metavar="MATERIAL", help="What is said to help.", show_default=False)
+    ],
+    amount: Annotated[
+        str,
+        typer.Argument(
+            metavar="AMOUNT",
+            help="How much, as “1 cup per plant”, “5 oz/yd2” or “2 kg” on the whole bed.",
+            show_default=False,
+        ),
+    ],
+    case_file: Annotated[
+        Path | None,
+        typer.Option("--case", metavar="CASE.toml", help="The bed it is for.", show_default=False),
+    ] = None,
+    plant: co.PlantOption = None,
+    target_ph: co.TargetOption = None,
+    ph: co.PhOption = None,
+    ph_method: co.MethodOption = None,
+    fizz: co.FizzOption = None,
+    fizz_acid: co.FizzAcidOption = None,
+    texture: co.TextureOption = None,
+    om: co.OmOption = None,
+    kind: co.KindOption = None,
+    area: co.AreaOption = None,
+    depth: co.DepthOption = None,
+    plants: co.PlantsOption = None,
+    treated_diameter: co.DiameterOption = None,
+    as_json: JsonOption = False,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+    today: TodayOption = None,
+) -> None:
+    """Settle a claim: the acid a material brings, beside the acid the bed needs.
+
+    Give the bed as a case file, or in a few options.
+
+    \b
+    Example:
+      loamshift claim "coffee grounds" "2 kg/m2" --ph 7.2 --texture loam --target-ph 5.5
+    """
+    from loamshift.cli.show import clock_today, read_date, say, show, words_for
+
+    day = read_date(today, option="--today") if today is not None else clock_today()
+    answers = co.given(
+        aim__plant=plant,
+        aim__target_ph=target_ph,
+        soil__ph=ph,
+        soil__ph_method=ph_method,
+        soil__fizz=fizz,
+        soil__fizz_acid=fizz_acid,
+        soil__texture=texture,
+        soil__organic_matter_pct=om,
+        bed__kind=kind,
+        bed__area=area,
+        bed__depth=depth,
+        bed__plants=plants,
+        bed__treated_diameter=treated_diameter,
+    )
+    if case_file is not None and answers:
+        raise typer.BadParameter("give a case file or soil options, not both", param_hint="--case")
+    if case_file is None and "soil.ph" not in answers:
+        raise typer.BadParameter(
+            "say which bed it is for: --case CASE.toml, or at least --ph and --target-ph or "
+            "--plant",
+            param_hint="--case",
+        )
+    from loamshift.case.amounts import read_amount, spread_amount
+    from loamshift.case.mend import Mend
+    from loamshift.case.read import read_case
+    from loamshift.domain.case import ClaimEntry
+    from loamshift.tables.materials import find_material
+
+    case = (
+        read_case(case_file, today=day)
+        if case_file is not None
+        else co.case_from(answers, today=day)
+    )
+    found = find_material(material)
+    try:
+        spread = spread_amount(read_amount(amount), material=found, bed=case.bed)
+    except Mend as fault:
+        raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
+    from loamshift.report.claim import claim_letter
+    from loamshift.services.claim import settle_claim
+
+    entry = ClaimEntry(material=found, rate_g_m2=spread.rate_g_m2, as_given=amount)
+    result = settle_claim(case, entry)
+    if as_json:
+        import dataclasses
+        import json
+
+        say(json.dumps(dataclasses.asdict(result), indent=2, ensure_ascii=False))
+        return
+    reader = words_for(units, words, fallback=case.units.value)
+    show(claim_letter(result, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader))

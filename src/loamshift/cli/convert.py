@@ -1,0 +1,149 @@
+"""``loamshift convert``: units of the trade, cups by what is in them, and pH methods."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.domain.ph import PhMethod
+
+
+def command(
+    quantity: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="QUANTITY", help="Number and unit, as “2 lb/100 sq ft”.", show_default=False
+        ),
+    ] = None,
+    unit: Annotated[
+        str | None,
+        typer.Argument(metavar="UNIT", help="The unit wanted, as “g/m2”.", show_default=False),
+    ] = None,
+    material: Annotated[
+        str | None,
+        typer.Option(
+            "--material",
+            metavar="NAME",
+            help="What fills the cup, to turn volume into weight or back.",
+            show_default=False,
+        ),
+    ] = None,
+    ph: Annotated[
+        float | None,
+        typer.Option("--ph", metavar="PH", help="A pH reading to convert.", show_default=False),
+    ] = None,
+    from_method: Annotated[
+        str | None,
+        typer.Option(
+            "--from",
+            metavar="METHOD",
+            help="How it was read: water, CaCl2, KCl, probe, strip, or a ratio as “water 1:5”.",
+            show_default=False,
+        ),
+    ] = None,
+    to_method: Annotated[
+        str,
+        typer.Option("--to", metavar="METHOD", help="How it should read."),
+    ] = "water",
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Turn a quantity into another unit, or a pH into another method's.
+
+    A cup is a volume: say what is in it, and the weight comes with its range. A pH comes by
+    every published conversion, the one used here first, each with its error.
+
+    \b
+    Examples:
+      loamshift convert "2 lb/100 sq ft" "g/m2"
+      loamshift convert "1 cup" g --material "elemental sulfur, powder"
+      loamshift convert --ph 6.2 --from CaCl2 --to water
+    """
+    if ph is not None:
+        if quantity is not None or material is not None:
+            raise typer.BadParameter("give a pH or a quantity, not both", param_hint="--ph")
+        if from_method is None:
+            raise typer.BadParameter("say how the pH was read", param_hint="--from")
+        _convert_ph(ph, from_method, to_method, units=units, words=words)
+        return
+    if from_method is not None:
+        raise typer.BadParameter("--from belongs to --ph", param_hint="--from")
+    if quantity is None or unit is None:
+        raise typer.BadParameter(
+            "give a quantity and the unit wanted, or a pH with --ph and --from",
+            param_hint="QUANTITY UNIT",
+        )
+    _convert_unit(quantity, unit, material)
+
+
+def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
+    from loamshift.cli.show import say, warn
+    from loamshift.cli.unit_conversion import convert_quantity
+
+    found = None
+    if material is not None:
+        from loamshift.tables.materials import find_material
+
+        found = find_material(material)
+    result = convert_quantity(quantity, unit, material=found)
+    line = f"{quantity.strip()} = {_figure(result.value)} {result.unit}"
+    if result.high > 1.005 * result.low:
+        line += f" ({_figure(result.low)} to {_figure(result.high)})"
+    say(line)
+    for note in result.notes:
+        warn(note)
+
+
+def _figure(value: float) -> str:
+    """Four digits: a conversion is exact, and the reader rounds."""
+    return f"{value:,.4g}" if 1e-3 <= abs(value) < 1e4 else f"{value:,.0f}" if value else "0"
+
+
+def _convert_ph(
+    ph: float,
+    from_method: str,
+    to_method: str,
+    *,
+    units: UnitsOption,
+    words: WordsOption,
+) -> None:
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.conversion import ph_letter
+    from loamshift.services.convert import convert_ph
+    from loamshift.tables.ph_methods import load_ph_conversions
+
+    view = convert_ph(
+        ph,
+        from_method=_method(from_method, "--from"),
+        to_method=_method(to_method, "--to"),
+        conversions=tuple(load_ph_conversions()),
+    )
+    show(ph_letter(view, words=words_for(units, words)))
+
+
+def _method(text: str, option: str) -> PhMethod:
+    """A method by its word; plain “water” is the usual 1:2.5."""
+    from loamshift.domain.ph import PhMethod
+
+    wanted = text.strip().casefold().removeprefix("ph ")
+    known = {method.value.casefold(): method for method in PhMethod}
+    known |= {
+        "water": PhMethod.WATER_1_2_5,
+        "h2o": PhMethod.WATER_1_2_5,
+        "cacl2 0.01 m": PhMethod.CACL2,
+        "kcl 1 m": PhMethod.KCL,
+        "1:1": PhMethod.WATER_1_1,
+        "1:2": PhMethod.WATER_1_2,
+        "1:2.5": PhMethod.WATER_1_2_5,
+        "1:5": PhMethod.WATER_1_5,
+    }
+    try:
+        return known[wanted]
+    except KeyError as error:
+        listed = ", ".join(f"“{method.value}”" for method in PhMethod)
+        raise InputError(f"{option} {text!r} is no method; write “water” or {listed}") from error

@@ -1,0 +1,66 @@
+"""Write ``docs/cli.md`` from the help texts: ``python -m loamshift.cli.page docs/cli.md``."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import Final
+
+_HEAD: Final = """# The command line
+
+Written from the help texts by `python -m loamshift.cli.page docs/cli.md`; a test keeps it so.
+
+Results go to stdout, everything else to stderr. Exit codes: 0 answered (also with “don't”),
+1 something you gave needs mending, 2 wrong usage, 3 our fault, 130 interrupted. `NO_COLOR`
+is honoured, and a pipe gets plain text. `LOAMSHIFT_TRACEBACK=1` shows where a fault of ours
+happened. Shell completion: `loamshift --install-completion`.
+"""
+_WIDTH: Final = "92"
+
+
+def page() -> str:
+    """The whole page [Markdown]: the program's help, then that of every command."""
+    import typer
+
+    from loamshift.cli.app import app
+
+    before = {name: os.environ.get(name) for name in ("COLUMNS", "TERMINAL_WIDTH")}
+    os.environ["COLUMNS"] = _WIDTH
+    os.environ["TERMINAL_WIDTH"] = _WIDTH
+    try:
+        group = typer.main.get_command(app)
+        parts = [_HEAD, _block("loamshift", _help(group, "loamshift", None))]
+        context = _context(group, "loamshift", None)
+        for name in group.list_commands(context):  # type: ignore[attr-defined]
+            command = group.get_command(context, name)  # type: ignore[attr-defined]
+            parts.append(_block(f"loamshift {name}", _help(command, name, context)))
+    finally:
+        for name, value in before.items():
+            if value is None:
+                os.environ.pop(name, None)
+            else:
+                os.environ[name] = value
+    return "\n".join(parts)
+
+
+def _context(command: object, name: str, parent: object) -> object:
+    return command.make_context(  # type: ignore[attr-defined]
+        name, [], parent=parent, resilient_parsing=True
+    )
+
+
+def _help(command: object, name: str, parent: object) -> str:
+    context = _context(command, name, parent)
+    context.max_content_width = int(_WIDTH)  # type: ignore[attr-defined]
+    context.terminal_width = int(_WIDTH)  # type: ignore[attr-defined]
+    text: str = command.get_help(context)  # type: ignore[attr-defined]
+    return "\n".join(line.rstrip() for line in text.splitlines())
+
+
+def _block(title: str, text: str) -> str:
+    return f"## {title}\n\n```\n{text.strip()}\n```\n"
+
+
+if __name__ == "__main__":
+    Path(sys.argv[1]).write_text(page(), encoding="utf-8")

@@ -1,0 +1,36 @@
+"""``loamshift plants``: which pH a plant wants, and who says so."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from loamshift.cli.options import UnitsOption, WordsOption
+
+
+def command(
+    name: Annotated[
+        str, typer.Argument(metavar="NAME", help="All or part of a name.", show_default=False)
+    ] = "",
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Search the plants; one match is shown whole, with every range and its source.
+
+    \b
+    Example:
+      loamshift plants blueberry
+    """
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.cards import plant_letter, plants_letter
+    from loamshift.services.search import search_keys
+    from loamshift.tables.plants import load_plants, plant_spellings
+
+    plants = load_plants()
+    keys = search_keys(name, plant_spellings(), kind="plant")
+    reader = words_for(units, words)
+    if len(keys) == 1:
+        show(plant_letter(plants[keys[0]], words=reader))
+    else:
+        show(plants_letter([plants[key] for key in keys], words=reader))

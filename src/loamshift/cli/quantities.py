@@ -1,0 +1,94 @@
+"""Quantities on the command line, read by the same parsers as those of the case file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from loamshift.case.mend import Mend
+from loamshift.case.quantities import (
+    Measure,
+    read_area_m2,
+    read_depth_cm,
+    read_temperature_c,
+)
+from loamshift.case.water_quantities import (
+    read_alkalinity_mg_l_as_caco3,
+    read_hardness_mg_l_as_caco3,
+    read_weekly_water,
+)
+from loamshift.cli.show import warn
+from loamshift.errors import InputError
+
+T = TypeVar("T")
+
+
+def mended(read: Callable[[object], T], text: str, *, option: str) -> T:
+    """What a parser of the case file makes of a text.
+
+    Parameters
+    ----------
+    read
+        The parser [function].
+    text
+        What the user wrote [text].
+    option
+        Where, for the message [text].
+
+    Returns
+    -------
+    object
+        What the parser returns [object].
+
+    Raises
+    ------
+    InputError
+        With the parser's own words about what is wrong and what is right.
+    """
+    try:
+        return read(text)
+    except Mend as fault:
+        raise InputError(f"{option} {text!r}: {fault}") from fault
+
+
+def _value(read: Callable[[object], Measure], text: str, option: str) -> float:
+    measure = mended(read, text, option=option)
+    for note in measure.notes:
+        warn(f"{option}: {note}")
+    return measure.value
+
+
+def area_m2_from(text: str, *, option: str) -> float:
+    """An area [m2] from a text such as “215 sq ft” [text] of an option [text]."""
+    return _value(read_area_m2, text, option)
+
+
+def depth_cm_from(text: str, *, option: str) -> float:
+    """A depth [cm] from a text such as “6 in” [text] of an option [text]."""
+    return _value(read_depth_cm, text, option)
+
+
+def alkalinity_mg_l_from(text: str, *, option: str) -> float:
+    """An alkalinity [mg/L CaCO3] from a text such as “220 mg/L HCO3” [text] of an option [text]."""
+    return _value(read_alkalinity_mg_l_as_caco3, text, option)
+
+
+def hardness_mg_l_from(text: str, *, option: str) -> float:
+    """A hardness [mg/L CaCO3] from a text such as “15 dH” [text] of an option [text]."""
+    return _value(read_hardness_mg_l_as_caco3, text, option)
+
+
+def weekly_mm_from(text: str, *, option: str) -> float:
+    """A weekly depth of water [mm] from a text such as “25 mm” [text] of an option [text]."""
+    water = mended(read_weekly_water, text, option=option)
+    if water.per != "area":
+        raise InputError(
+            f"{option} {text!r} is a volume; here a depth is needed, such as “25 mm” or “1 in” "
+            "(1 litre on 1 square metre is 1 mm)"
+        )
+    return water.value
+
+
+def temp_c_from(text: str, *, option: str) -> float:
+    """A temperature [degC] from a text such as “54 F” [text] of an option [text]."""
+    return mended(read_temperature_c, text, option=option)

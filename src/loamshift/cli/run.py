@@ -1,0 +1,118 @@
+"""Running a command line to its exit code: 0 answered, 1 to mend, 2 usage, 3 our fault."""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Sequence
+from typing import Final
+
+from loamshift.errors import InputError, LoamshiftError
+
+ANSWERED: Final = 0
+TO_MEND: Final = 1
+WRONG_USAGE: Final = 2
+OUR_FAULT: Final = 3
+INTERRUPTED: Final = 130
+
+TRACEBACK_SWITCH: Final = "LOAMSHIFT_TRACEBACK"
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run one command line.
+
+    Parameters
+    ----------
+    arguments
+        Everything after the program's name [text].
+
+    Returns
+    -------
+    int
+        The exit code: 0 answered (also with "don't"), 1 the user can mend it, 2 wrong usage,
+        3 our fault, 130 interrupted [code].
+
+    Notes
+    -----
+    Results go to stdout, everything else to stderr. A reader that closes the pipe early ends
+    the run quietly.
+    """
+    _accept_any_letter()
+    try:
+        code = _call(arguments)
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:
+        _drop_output()
+        return ANSWERED
+    except KeyboardInterrupt:
+        _say("Stopped; nothing was written.")
+        return INTERRUPTED
+    except InputError as error:
+        _say(str(error))
+        return TO_MEND
+    except Exception as error:
+        return _our_fault(error)
+
+
+def _call(arguments: Sequence[str]) -> int:
+    from loamshift.cli.app import app
+
+    try:
+        app(args=list(arguments), prog_name="loamshift", standalone_mode=True)
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else (ANSWERED if end.code is None else 1)
+    return ANSWERED
+
+
+def _our_fault(error: Exception) -> int:
+    kind = "a shipped table" if isinstance(error, LoamshiftError) else "the program"
+    _say(
+        f"This is our fault, not yours: {kind} failed with {type(error).__name__}: {error}\n"
+        "Please report it with the command you typed and the case file. Set "
+        f"{TRACEBACK_SWITCH}=1 and run it again to see where it happened."
+    )
+    if os.environ.get(TRACEBACK_SWITCH) == "1":
+        traceback.print_exception(error, file=sys.stderr)
+    return OUR_FAULT
+
+
+def _say(message: str) -> None:
+    try:
+        sys.stderr.write(_readable(message.rstrip("\n")) + "\n")
+        sys.stderr.flush()
+    except (BrokenPipeError, ValueError):
+        _drop_output()
+
+
+def _readable(message: str) -> str:
+    """Lines wrapped for a person at a terminal; a program reading stderr gets them whole."""
+    if not sys.stderr.isatty():
+        return message
+    import shutil
+    import textwrap
+
+    width = min(shutil.get_terminal_size().columns, 88)
+    lines = []
+    for line in message.split("\n"):
+        lead = " " * (len(line) - len(line.lstrip()))
+        lines.append(textwrap.fill(line, width, subsequent_indent=lead + "  ") if line else "")
+    return "\n".join(lines)
+
+
+def _accept_any_letter() -> None:
+    """A console that cannot show ``²`` or ``°`` shows a question mark instead of failing."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")
+
+
+def _drop_output() -> None:
+    """Point stdout at nothing, so that the closing interpreter does not complain either."""
+    try:
+        devnull = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(devnull, sys.stdout.fileno())
+    except (OSError, ValueError):
+        pass

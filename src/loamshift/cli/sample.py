@@ -1,0 +1,77 @@
+"""``loamshift sample``: how to take soil so that one test speaks for the bed."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.domain.case import BedKind
+
+
+def command(
+    kind: Annotated[
+        BedKind, typer.Option("--kind", help="What kind of planting place it is.")
+    ] = BedKind.GROUND,
+    area: Annotated[
+        str | None,
+        typer.Option("--area", help="Its area, as “20 m2” or “215 sq ft”.", show_default=False),
+    ] = None,
+    depth: Annotated[
+        str | None,
+        typer.Option(
+            "--depth",
+            help="How deep material will be worked in, as “15 cm”; the cores follow it.",
+            show_default=False,
+        ),
+    ] = None,
+    uneven: Annotated[
+        bool,
+        typer.Option("--uneven", help="Look, history or growth differ from place to place."),
+    ] = False,
+    woody: Annotated[
+        bool, typer.Option("--woody", help="Established trees, shrubs or fruit bushes stand there.")
+    ] = False,
+    pots: Annotated[int, typer.Option("--pots", help="How many pots alike.", min=1)] = 1,
+    error: Annotated[
+        float | None,
+        typer.Option(
+            "--error",
+            metavar="PH",
+            help="How near the mean should come, in pH; 0.2 unless given.",
+            show_default=False,
+        ),
+    ] = None,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Say how many cores to take, where, how deep, and when.
+
+    The number of cores follows from how much single cores differ and how near the mean should
+    come. One mixed sample speaks for one bed; a bed that differs in itself wants two.
+
+    \b
+    Example:
+      loamshift sample --kind lawn --area "300 m2" --uneven
+    """
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.sampling import sampling_letter
+    from loamshift.services.sample import sample_plan
+
+    area_m2 = depth_cm = None
+    if area is not None or depth is not None:
+        from loamshift.cli.quantities import area_m2_from, depth_cm_from
+
+        area_m2 = area_m2_from(area, option="--area") if area is not None else None
+        depth_cm = depth_cm_from(depth, option="--depth") if depth is not None else None
+    plan = sample_plan(
+        kind=kind,
+        area_m2=area_m2,
+        uneven=uneven,
+        woody=woody,
+        treated_depth_cm=depth_cm,
+        pots=pots,
+        wanted_error_ph=error,
+    )
+    show(sampling_letter(plan, words=words_for(units, words)))

@@ -1,0 +1,96 @@
+"""Printing: the words of this reader, a letter on stdout, and a date from an option."""
+
+from __future__ import annotations
+
+import os
+import sys
+from datetime import date
+from typing import TYPE_CHECKING
+
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.cli.options import UnitsChoice, WordsChoice
+    from loamshift.domain.letter import Letter
+    from loamshift.report.words import Words
+
+
+def words_for(
+    units: UnitsChoice | None, words: WordsChoice | None, *, fallback: str = "metric"
+) -> Words:
+    """The words a reader asked for; spelling follows the units unless it is named.
+
+    Parameters
+    ----------
+    units, words
+        What stood on the command line, or None [enumeration].
+    fallback
+        Units where the command line names none [metric or us].
+
+    Returns
+    -------
+    Words
+        Spelling and units [object].
+    """
+    from loamshift.report.words import Words
+
+    units_word = units.value if units is not None else fallback
+    spelling = words.value if words is not None else ("us" if units_word == "us" else "uk")
+    return Words(spelling=spelling, units=units_word)
+
+
+def show(letter: Letter) -> None:
+    """Print a letter on stdout: with bold on a terminal, bare text in a pipe or by NO_COLOR."""
+    if sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
+        from rich.console import Console
+
+        from loamshift.report.terminal import print_letter
+
+        print_letter(letter, Console())
+    else:
+        from loamshift.report.terminal import letter_text
+
+        sys.stdout.write(letter_text(letter))
+
+
+def say(line: str) -> None:
+    """Print one line of a result [text] on stdout."""
+    sys.stdout.write(line.rstrip("\n") + "\n")
+
+
+def warn(message: str) -> None:
+    """Say something on stderr that is no result [text]."""
+    sys.stderr.write(message.rstrip("\n") + "\n")
+
+
+def read_date(text: str, *, option: str) -> date:
+    """A date written as 2026-04-12.
+
+    Parameters
+    ----------
+    text
+        What the user wrote [text].
+    option
+        Where, for the message [text].
+
+    Returns
+    -------
+    date
+        The date [calendar].
+
+    Raises
+    ------
+    InputError
+        Where it is no date of the calendar.
+    """
+    try:
+        return date.fromisoformat(text.strip())
+    except ValueError as error:
+        raise InputError(
+            f"{option} {text!r} is not a date; write year, month and day as 2026-04-12"
+        ) from error
+
+
+def clock_today() -> date:
+    """Today by the machine's clock: only a door may ask it."""
+    return date.today()  # noqa: DTZ011 - a garden's day is the local day

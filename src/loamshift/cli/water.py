@@ -1,0 +1,104 @@
+"""``loamshift water``: what hard water does, and the acid that takes it out."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from loamshift.cli.options import UnitsOption, WordsOption
+
+
+def command(
+    alkalinity: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="ALKALINITY",
+            help="Alkalinity, as “180 mg/L CaCO3”, “220 mg/L HCO3”, “3.6 meq/L” or “10 dKH”.",
+            show_default=False,
+        ),
+    ] = None,
+    ph: Annotated[
+        float | None,
+        typer.Option("--ph", metavar="PH", help="pH of the water as it comes.", show_default=False),
+    ] = None,
+    target_ph: Annotated[
+        float | None,
+        typer.Option(
+            "--target-ph", metavar="PH", help="pH wanted in a closed line.", show_default=False
+        ),
+    ] = None,
+    leave: Annotated[
+        str | None,
+        typer.Option(
+            "--leave",
+            metavar="ALKALINITY",
+            help="Alkalinity to leave in the water; 40 mg/L CaCO3 unless given.",
+            show_default=False,
+        ),
+    ] = None,
+    weekly: Annotated[
+        str | None,
+        typer.Option(
+            "--weekly",
+            metavar="DEPTH",
+            help="Water given in a week of watering, as a depth: “25 mm” or “1 in”.",
+            show_default=False,
+        ),
+    ] = None,
+    weeks: Annotated[
+        int, typer.Option("--weeks", min=1, max=53, help="Weeks of watering in a year.")
+    ] = 22,
+    temp: Annotated[
+        str | None,
+        typer.Option(
+            "--temp", help="Temperature of the water, as “12 C” or “54 F”.", show_default=False
+        ),
+    ] = None,
+    hardness: Annotated[
+        str | None,
+        typer.Option(
+            "--hardness",
+            help="Hardness, if that is all you know: it is explained, never used.",
+            show_default=False,
+        ),
+    ] = None,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Say how much lime a water brings in a year, and the acid per 100 L that takes it out.
+
+    Alkalinity counts, not the pH of the water and not its hardness.
+
+    \b
+    Example:
+      loamshift water "220 mg/L HCO3" --target-ph 5.8 --weekly "25 mm"
+    """
+    from loamshift.cli.quantities import (
+        alkalinity_mg_l_from,
+        hardness_mg_l_from,
+        temp_c_from,
+        weekly_mm_from,
+    )
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.water import water_letter
+    from loamshift.services.water import treat_water
+
+    if alkalinity is None and hardness is None:
+        raise typer.BadParameter("name the alkalinity of the water", param_hint="ALKALINITY")
+    result = treat_water(
+        alkalinity_mg_l_as_caco3=None
+        if alkalinity is None
+        else alkalinity_mg_l_from(alkalinity, option="ALKALINITY"),
+        hardness_mg_l_as_caco3=None
+        if hardness is None
+        else hardness_mg_l_from(hardness, option="--hardness"),
+        ph_start=ph,
+        target_ph=target_ph,
+        target_alkalinity_mg_l_as_caco3=None
+        if leave is None
+        else alkalinity_mg_l_from(leave, option="--leave"),
+        water_mm_year=None if weekly is None else weeks * weekly_mm_from(weekly, option="--weekly"),
+        temp_c=None if temp is None else temp_c_from(temp, option="--temp"),
+    )
+    show(water_letter(result, words=words_for(units, words)))

@@ -1,0 +1,178 @@
+"""What a bed loses by itself in a year: leaching and uptake less weathering."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from loamshift.errors import InputError, OutOfRangeError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LedgerParameters:
+    """Coefficients of the topic ``ledger``, one field per row.
+
+    ``background_*_mmolc_m2`` yearly loads by use of the land at the reference pH and drainage;
+    ``realised_*_frac`` share of the theoretical acid of ammonium that stays; ``acid_per_*``
+    [mol/mol].
+    """
+
+    background_unknown_mmolc_m2: float
+    background_unfed_mmolc_m2: float
+    background_lawn_mmolc_m2: float
+    background_low_crop_mmolc_m2: float
+    background_high_crop_mmolc_m2: float
+    background_rise_per_ph: float
+    background_reference_ph: float
+    background_highest_ph: float
+    drainage_base: float
+    drainage_slope: float
+    drainage_reference_mm: float
+    drainage_most: float
+    weathering_mmolc_m2: float
+    deposition_mmolc_m2: float
+    realised_field_frac: float
+    realised_pot_frac: float
+    nitrate_uptake_base_mol_mol: float
+    acid_per_nh4_mol_mol: float
+    acid_per_urea_n_mol_mol: float
+    harvest_alkalinity_mmolc_g: float
+
+
+def background_loads(params: LedgerParameters) -> Mapping[str, float]:
+    """Yearly background loads by use of the land.
+
+    Parameters
+    ----------
+    params
+        Coefficients of the topic ``ledger`` [see the dataclass].
+
+    Returns
+    -------
+    Mapping
+        Use of the land to load near pH 5 [mmolc/m2/year].
+
+    References
+    ----------
+    dolling-1995, glendining-2023, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> list(background_loads(LedgerParameters(**parameter_values("ledger"))))
+    ['unknown', 'unfed', 'lawn', 'low crop', 'high crop']
+    """
+    return {
+        "unknown": params.background_unknown_mmolc_m2,
+        "unfed": params.background_unfed_mmolc_m2,
+        "lawn": params.background_lawn_mmolc_m2,
+        "low crop": params.background_low_crop_mmolc_m2,
+        "high crop": params.background_high_crop_mmolc_m2,
+    }
+
+
+def background_factor(ph_water: float, *, drainage_mm: float, params: LedgerParameters) -> float:
+    """How much of its load near pH 5 a soil loses at its own pH and drainage.
+
+    Parameters
+    ----------
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    drainage_mm
+        Water draining in the year, 0 or more [mm].
+    params
+        Coefficients of the topic ``ledger`` [see the dataclass].
+
+    Returns
+    -------
+    float
+        Factor on the load [1].
+
+    Raises
+    ------
+    OutOfRangeError
+        For an impossible pH or negative drainage.
+
+    Notes
+    -----
+    exp(0.845 (min(pH, 7.2) - 5)) x (0.4 + 0.6 min(1.5, drainage/200)): bicarbonate leaches the
+    faster the higher the pH, which is why limed soil drifts back and acid soil hardly moves.
+
+    References
+    ----------
+    glendining-2023, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = LedgerParameters(**parameter_values("ledger"))
+    >>> round(background_factor(6.3, drainage_mm=200.0, params=p), 1)
+    3.0
+    """
+    if not 2.0 <= ph_water <= 11.0:
+        raise OutOfRangeError(f"ph_water {ph_water:g} is outside 2 to 11; check the reading")
+    if not 0.0 <= drainage_mm < math.inf:
+        raise OutOfRangeError(f"drainage_mm {drainage_mm:g} must be 0 or more")
+    rise = min(ph_water, params.background_highest_ph) - params.background_reference_ph
+    ratio = min(params.drainage_most, drainage_mm / params.drainage_reference_mm)
+    leaching = params.drainage_base + params.drainage_slope * ratio
+    return math.exp(params.background_rise_per_ph * rise) * leaching
+
+
+def background_acid_mmolc_m2(
+    ph_water: float,
+    *,
+    drainage_mm: float,
+    params: LedgerParameters,
+    land_use: str = "unknown",
+) -> float:
+    """Line of leaching and uptake less weathering, nitrogen fertiliser apart.
+
+    Answers what a bed loses by itself in a year. The loads were measured on whole fields, so acid
+    from the air is inside; the acid of nitrogen fertiliser is not, and stands in its own line.
+
+    Parameters
+    ----------
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    drainage_mm
+        Water draining in the year, 0 or more [mm].
+    params
+        Coefficients of the topic ``ledger`` [see the dataclass].
+    land_use
+        One of :func:`background_loads` [text].
+
+    Returns
+    -------
+    float
+        Acid; negative where weathering gives more base than is lost [mmolc/m2/year].
+
+    Raises
+    ------
+    InputError
+        For an unknown use of the land.
+    OutOfRangeError
+        For an impossible pH or negative drainage.
+
+    Notes
+    -----
+    load x factor - weathering. The range is wide: a factor of 6 either way for a bed of unknown
+    use.
+
+    References
+    ----------
+    glendining-2023, dolling-1995, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = LedgerParameters(**parameter_values("ledger"))
+    >>> background_acid_mmolc_m2(5.0, drainage_mm=200.0, params=p)
+    60.0
+    """
+    loads = background_loads(params)
+    if land_use not in loads:
+        raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(loads)}")
+    factor = background_factor(ph_water, drainage_mm=drainage_mm, params=params)
+    return loads[land_use] * factor - params.weathering_mmolc_m2

@@ -1,0 +1,111 @@
+"""What a fizz test, or the pH where nobody tried, says of the free lime in a soil."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from loamshift.domain.evidence import Evidence
+from loamshift.domain.soil import CarbonateBelief, Fizz, FizzAcid
+from loamshift.errors import OutOfRangeError, TableError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarbonateRule:
+    """One row: a finding, the acid it was made with, and the belief it leads to.
+
+    ``fizz`` None stands for a test nobody made; ``acid`` None with ``any_acid`` false stands for
+    an acid nobody named. Holds from ``ph_low`` up to, not including, ``ph_high`` [pH in water];
+    ``zero_weight`` [0-1]; ``low_pct`` to ``high_pct`` [% CaCO3].
+    """
+
+    fizz: Fizz | None
+    acid: FizzAcid | None
+    any_acid: bool
+    ph_low: float
+    ph_high: float
+    zero_weight: float
+    low_pct: float
+    high_pct: float
+    basis: str
+    source_key: str
+    evidence: Evidence
+    note: str
+
+
+def carbonate_rule(
+    fizz: Fizz | None, acid: FizzAcid | None, *, ph_water: float, rules: Sequence[CarbonateRule]
+) -> CarbonateRule:
+    """The one rule that fits a finding.
+
+    Parameters
+    ----------
+    fizz
+        What the drop of acid showed; None where nobody tried [enumeration].
+    acid
+        The acid; None where nobody said [enumeration].
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    rules
+        The table of fizz rules [rows].
+
+    Returns
+    -------
+    CarbonateRule
+        The row [object].
+
+    Raises
+    ------
+    OutOfRangeError
+        Where the pH is no soil pH.
+    TableError
+        Where the table does not hold just one such row.
+
+    Notes
+    -----
+    An acid nobody named has rows of its own, wide enough for both.
+
+    References
+    ----------
+    own-judgement
+    """
+    if not 2.0 <= ph_water <= 11.0:
+        raise OutOfRangeError(f"ph_water = {ph_water:g} must lie between 2 and 11")
+    fitting = [
+        rule
+        for rule in rules
+        if rule.fizz is fizz
+        and (rule.any_acid or rule.acid is acid)
+        and rule.ph_low <= ph_water < rule.ph_high
+    ]
+    if len(fitting) != 1:
+        raise TableError(f"{len(fitting)} fizz rules for {fizz}, {acid}, pH {ph_water:g}; want one")
+    return fitting[0]
+
+
+def carbonate_belief_from_rule(rule: CarbonateRule) -> CarbonateBelief:
+    """The belief of a rule.
+
+    Parameters
+    ----------
+    rule
+        A row of the table of fizz rules [object].
+
+    Returns
+    -------
+    CarbonateBelief
+        Weight at zero [0-1], and a log-uniform range for the rest [% CaCO3].
+
+    Notes
+    -----
+    A log-uniform range needs a lower bound above zero.
+
+    References
+    ----------
+    own-judgement
+    """
+    if rule.zero_weight >= 1.0:
+        return CarbonateBelief(1.0, 0.0, 0.0, rule.basis, measured=False)
+    return CarbonateBelief(
+        rule.zero_weight, rule.low_pct, rule.high_pct, rule.basis, measured=False
+    )

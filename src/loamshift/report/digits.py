@@ -1,0 +1,71 @@
+"""Digits that do not pretend: two, or three where two would be off by more than 2.5 %."""
+
+from __future__ import annotations
+
+import math
+
+
+def sensible(value: float) -> str:
+    """A number in as many digits as a soil deserves.
+
+    The leading two digits are kept; numbers that begin with 1 keep a third, rounded to 0 or
+    5, so that rounding never moves a value by more than 2.5 %. Whole numbers up to 99 show no
+    decimals unless they have some to show.
+
+    Parameters
+    ----------
+    value
+        Any finite number [any unit].
+
+    Returns
+    -------
+    str
+        The number, with thousands set apart by commas [text].
+
+    Examples
+    --------
+    >>> [sensible(v) for v in (0.0, 0.1234, 2.04, 97.6, 113.0, 1046.0, 12.2)]
+    ['0', '0.125', '2.0', '98', '115', '1,050', '12']
+    """
+    if value == 0.0:
+        return "0"
+    if not math.isfinite(value):
+        raise ValueError(f"{value} cannot be said in digits")
+    sign = "-" if value < 0 else ""
+    size = abs(value)
+    exponent = math.floor(math.log10(size))
+    mantissa = size / 10.0**exponent
+    step = 0.05 if mantissa < 1.975 else 0.1
+    rounded = round(mantissa / step) * step * 10.0**exponent
+    exponent = math.floor(math.log10(rounded) + 1e-12)
+    if exponent >= 1:
+        places = 0
+    else:
+        third = round(rounded / 10.0**exponent * 100) % 10 != 0
+        places = 1 - exponent + (1 if third else 0)
+    return f"{sign}{rounded:,.{places}f}"
+
+
+def stated(value: float) -> str:
+    """A number somebody chose or measured out: three digits, no trailing zeros.
+
+    Parameters
+    ----------
+    value
+        Any finite number [any unit].
+
+    Returns
+    -------
+    str
+        The number, with thousands set apart by commas [text].
+
+    Examples
+    --------
+    >>> [stated(v) for v in (20.0, 215.28, 6.0, 2.5, 0.125, 1234.0)]
+    ['20', '215', '6', '2.5', '0.125', '1,234']
+    """
+    if value == 0.0:
+        return "0"
+    places = max(0, 2 - math.floor(math.log10(abs(value))))
+    text = f"{value:,.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

@@ -1,0 +1,412 @@
+"""Explanations of the answer's own keys: a registry, printed by ``loamshift why``.
+
+Every entry says what the number answers, the equation behind it, and the parameters that
+weigh most in it. A key with a dot not listed here is explained by its longest listed
+beginning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerKey:
+    """One explanation: sentences, equations, parameter topics, related keys, sources."""
+
+    title: str
+    text: tuple[str, ...]
+    equations: tuple[str, ...] = ()
+    figures: tuple[str, ...] = ()
+    """Parameters that weigh most, as ``topic.name``; the topics are named under see also."""
+    topics: tuple[str, ...] = ()
+    see_also: tuple[str, ...] = ()
+    source_keys: tuple[str, ...] = ()
+
+
+_DECISIONS: Final = (
+    "stop: pH, salt or aluminium is already harmful, or what was put on earlier will make it so.",
+    "leave: the reading, with its error, lies in the wanted range with probability over 80 %, or "
+    "there is less than 0.3 pH to gain.",
+    "measure-first: one missing or doubtful field changes the decision with probability over "
+    "20 %, and a test settles it; the dose is then provisional.",
+    "elsewhere: what the limits allow in three seasons covers the soil's need with probability "
+    "under 20 %: use a pot, a raised bed or another plant.",
+    "effort: more than two parts, more than 12 months, or acid every year.",
+    "go: otherwise.",
+)
+
+ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
+    "answer": AnswerKey(
+        title="Version of the answer's form",
+        text=("The meaning of every key stays the same within one version.",),
+    ),
+    "name": AnswerKey(title="Name of the bed", text=("As the case file gives it.",)),
+    "today": AnswerKey(
+        title="The date the answer is for",
+        text=(
+            "Nothing is asked of the clock inside: the same case and the same date give the same "
+            "answer.",
+        ),
+    ),
+    "made_by": AnswerKey(
+        title="What made the answer",
+        text=(
+            "Version of the program and of the model, and a fingerprint of all shipped tables. "
+            "seed, members and years belong to the forecast and are empty without one.",
+        ),
+    ),
+    "verdict.decision": AnswerKey(
+        title="The decision",
+        text=(
+            "The first of these that holds, in this order:",
+            *_DECISIONS,
+            "It comes from the buffer curve, the free carbonate, the water and the limits alone, "
+            "so that one case and a million agree.",
+        ),
+        see_also=("verdict.because", "verdict.would_change_if", "dose.acid_mmolc_kg"),
+    ),
+    "verdict.because": AnswerKey(
+        title="The number that decided",
+        text=("One sentence with the figure, its limit, and whose limit it is.",),
+        see_also=("findings", "verdict.decision"),
+    ),
+    "verdict.would_change_if": AnswerKey(
+        title="What would change the decision",
+        text=(
+            "The nearest change of one doubtful or missing figure that turns the decision, and "
+            "the cheapest test that would show it.",
+        ),
+        see_also=("missing",),
+    ),
+    "findings": AnswerKey(
+        title="Findings",
+        text=(
+            "Every check as a row: the value, the limit it is held against, whether it passed, "
+            "and what that means. A finding never stops an answer; a fault does.",
+        ),
+        see_also=("verdict.decision",),
+    ),
+    "missing": AnswerKey(
+        title="What nobody said and matters",
+        text=(
+            "A field is listed where its plausible range moves the answer. What was taken "
+            "instead is a range, not a guess, and widens the dose.",
+        ),
+    ),
+    "dose.direction": AnswerKey(
+        title="Which way the dose goes",
+        text=("acidify, lime or none: the wanted range lies below, above or around the reading.",),
+    ),
+    "dose.provisional": AnswerKey(
+        title="A provisional dose",
+        text=("True where the verdict is to measure first: the dose may change with that test.",),
+        see_also=("verdict.decision",),
+    ),
+    "dose.acid_mmolc_kg": AnswerKey(
+        title="Acid per kilogram of soil",
+        text=(
+            "How much acid moves the soil from the pH it has to the pH wanted; negative where it "
+            "must be limed. The curve is the soil's own base content; one scale k says how far "
+            "this bed departs from the average, and measurements narrow it. Free carbonate comes "
+            "on top: none of it may be left before the pH of the soil itself moves.",
+            "lo90 to hi90 holds nine in ten: the spread of k, of the reading and of the carbonate.",
+        ),
+        equations=(
+            "acid = k [Q(pH now) − Q(pH wanted)] + carbonate",
+            "carbonate = 200 mmolc/kg × % CaCO3",
+            "log10 k ~ N(mean, sd); sd 0.24 by feel, 0.20 with clay and organic matter measured",
+        ),
+        figures=(
+            "buffer.organic_slope_mmolc_kg_ph_per_pct",
+            "buffer.clay_slope_mmolc_kg_ph_per_pct",
+            "buffer.mineral_intercept_mmolc_kg_ph",
+            "buffer.log10_k_sd_texture_by_feel",
+            "buffer.log10_k_sd_laboratory",
+            "buffer.log10_k_sd_cec",
+            "buffer.log10_k_sd_buffer_ph",
+            "buffer.log10_k_sd_own_records",
+        ),
+        topics=("buffer", "carbonate"),
+        see_also=("dose.sulfur_as_s_g_m2", "dose.lime_as_caco3_g_m2", "dose.carbonate_share"),
+    ),
+    "dose.sulfur_as_s_g_m2": AnswerKey(
+        title="Elemental sulfur per area",
+        text=(
+            "The acid above, spread over the soil that is treated, as pure sulfur fully turned "
+            "to acid. A product of less than 100 % S needs more of it.",
+        ),
+        equations=(
+            "S [g/m²] = acid [mmolc/kg] × soil [kg/m²] × 32.06 / 2000",
+            "soil [kg/m²] = 10 × depth [cm] × bulk density [g/cm³]",
+        ),
+        figures=("acidity.sulfur_acid_mol_mol",),
+        topics=("buffer",),
+        see_also=("dose.acid_mmolc_kg", "applications"),
+    ),
+    "dose.lime_as_caco3_g_m2": AnswerKey(
+        title="Lime per area",
+        text=(
+            "The acid to take up, as pure calcium carbonate. A limestone of neutralising value "
+            "below 100 %, or too coarse to react in time, needs more of it.",
+        ),
+        equations=(
+            "CaCO3 [g/m²] = −acid [mmolc/kg] × soil [kg/m²] × 100.09 / 2000",
+            "product = CaCO3 / (neutralising value × share fine enough to react)",
+        ),
+        figures=(
+            "acidity.caco3_base_mol_mol",
+            "lime.field_efficiency",
+        ),
+        topics=("buffer",),
+        see_also=("dose.acid_mmolc_kg", "options"),
+    ),
+    "dose.carbonate_share": AnswerKey(
+        title="Share of the acid that free lime takes",
+        text=(
+            "What part of the middle dose only dissolves free carbonate. Near 1 the bed is on "
+            "the plateau of calcite and carbon dioxide, and most of the sulfur buys nothing.",
+        ),
+        equations=("share = carbonate / (curve + carbonate)",),
+        figures=(
+            "carbonate.p_co2_suspension_atm",
+            "carbonate.p_co2_root_zone_atm",
+        ),
+        topics=("carbonate",),
+        see_also=("dose.acid_mmolc_kg",),
+    ),
+    "dose.published_g_m2": AnswerKey(
+        title="What printed tables say for the same step",
+        text=(
+            "The lowest and highest rate of the published tables that have a row for this "
+            "texture and pH step, scaled to the same depth; copies of one origin count once. "
+            "They are shown beside our dose, never mixed into it. advise --table follows one.",
+        ),
+        see_also=("dose.sulfur_as_s_g_m2",),
+    ),
+    "applications": AnswerKey(
+        title="The dated parts",
+        text=(
+            "The dose in parts that each stay under the limit for a planted or bare bed, dated "
+            "so that the soil is warm enough to turn the sulfur before the next. A later part "
+            "goes on only if its condition holds: usually a new reading that still asks for it.",
+        ),
+        equations=("parts = dose / limit per dose, rounded up; interval by soil temperature",),
+        figures=(
+            "sulfur.rate_ug_cm2_d",
+            "sulfur.activation_energy_kj_mol",
+            "sulfur.lowest_temp_c",
+            "sulfur.roughness",
+            "sulfur.lag_d",
+            "sulfur.break_up_frac",
+            "climate.diffusivity_m2_s",
+        ),
+        topics=("sulfur", "climate"),
+        see_also=("too_early_before", "retest"),
+    ),
+    "options": AnswerKey(
+        title="Other ways to the same pH",
+        text=(
+            "Every suitable material brought to the same acid or lime, with price, speed and "
+            "side effects. Cost is compared per unit of what works, not per bag.",
+        ),
+        see_also=("options.cost_per_mol_acid", "options.weeks_to_half", "options.ec_rise_ds_m"),
+    ),
+    "options.cost_per_mol_acid": AnswerKey(
+        title="Cost of a mole of acid",
+        text=("Price of the pack over the acid in it once all has reacted.",),
+        equations=("cost = price / (pack [kg] × acid [mol/kg])",),
+    ),
+    "options.cost_per_kg_caco3_eq": AnswerKey(
+        title="Cost of a kilogram of lime value",
+        text=("Price of the pack over its neutralising value in calcium carbonate.",),
+        equations=("cost = price / (pack [kg] × neutralising value [0-1])",),
+    ),
+    "options.weeks_to_half": AnswerKey(
+        title="Weeks until half has reacted",
+        text=(
+            "For sulfur the shrinking-particle law over its sizes in the soil temperatures of "
+            "the place; for aluminium and iron salts days; for lime by fineness.",
+        ),
+        figures=(
+            "sulfur.rate_ug_cm2_d",
+            "sulfur.activation_energy_kj_mol",
+            "sulfur.lowest_temp_c",
+            "sulfur.roughness",
+            "sulfur.lag_d",
+            "sulfur.break_up_frac",
+            "lime.half_time_d",
+            "nitrogen.nitrification_rate_per_d",
+            "nitrogen.nitrification_q10",
+        ),
+        topics=("sulfur", "climate"),
+        see_also=("too_early_before",),
+    ),
+    "options.ec_rise_ds_m": AnswerKey(
+        title="Rise of soluble salts",
+        text=(
+            "The salt the product leaves in the water of the treated depth before rain takes it "
+            "away, as conductivity of the saturation extract.",
+        ),
+        figures=(
+            "salinity.mmolc_l_per_ds_m",
+            "salinity.saturation_per_field_capacity",
+        ),
+        topics=("salinity",),
+    ),
+    "too_early_before": AnswerKey(
+        title="Too early to judge before",
+        text=(
+            "The day by which most of the first part has turned to acid in the soil "
+            "temperatures of this place. A reading before it shows the sulfur still lying there "
+            "and invites a second dose on top of the first.",
+            "Sulfur-oxidising microbes work at less than half the pace for every ten degrees "
+            "colder, and all but rest in winter soil.",
+        ),
+        equations=(
+            "radius shrinks at a rate r(T, moisture); mass left = Σ share (1 − r t / r0)³",
+            "rate follows Arrhenius in soil temperature",
+        ),
+        figures=(
+            "sulfur.rate_ug_cm2_d",
+            "sulfur.activation_energy_kj_mol",
+            "sulfur.lowest_temp_c",
+            "sulfur.roughness",
+            "sulfur.lag_d",
+            "sulfur.break_up_frac",
+            "climate.diffusivity_m2_s",
+        ),
+        topics=("sulfur", "climate"),
+        see_also=("applications", "retest"),
+    ),
+    "retest": AnswerKey(
+        title="Days to test again",
+        text=(
+            "After the date before which it is too early, in the same season, depth and method "
+            "as the first reading, so that the scatter of the year does not pass for a change.",
+        ),
+        see_also=("too_early_before",),
+    ),
+    "forecast": AnswerKey(
+        title="The course of the pH",
+        text=(
+            "Median and bands of the pH as the sampling depth reads, beside the run without "
+            "any treatment. Empty where no forecast was run.",
+        ),
+    ),
+    "refit": AnswerKey(
+        title="The bed learnt from its own readings",
+        text=("Empty where the readings were not used to narrow the model.",),
+    ),
+    "rescue": AnswerKey(
+        title="Too much went on",
+        text=(
+            "What to do in order, and what not to do, where earlier material has made or will "
+            "make the bed harmful; with the pH to expect.",
+        ),
+        see_also=("verdict.decision",),
+    ),
+    "upkeep": AnswerKey(
+        title="Holding the pH",
+        text=(
+            "The yearly ledger left to itself, and the feed within the nitrogen the plants need "
+            "that keeps it nearest to balance; sulfur or lime closes the rest.",
+        ),
+        equations=(
+            "least |net acid| over the feeds, with total N at what the plants need and each "
+            "feed at nought or more: a small linear program",
+        ),
+        figures=(
+            "ledger.background_unknown_mmolc_m2",
+            "ledger.background_unfed_mmolc_m2",
+            "ledger.background_lawn_mmolc_m2",
+            "ledger.background_rise_per_ph",
+            "ledger.weathering_mmolc_m2",
+            "ledger.deposition_mmolc_m2",
+            "ledger.realised_field_frac",
+            "ledger.acid_per_nh4_mol_mol",
+            "ledger.acid_per_urea_n_mol_mol",
+            "ledger.harvest_alkalinity_mmolc_g",
+        ),
+        topics=("ledger",),
+        see_also=("ledger", "upkeep.drift_ph_year", "upkeep.years_water_undoes_dose"),
+    ),
+    "upkeep.drift_ph_year": AnswerKey(
+        title="Drift of the pH in a year",
+        text=("The net of the ledger over the buffering of the treated soil at its pH.",),
+        equations=("drift = −net [mmolc/m²/yr] / (buffering [mmolc/kg/pH] × soil [kg/m²])",),
+        figures=(
+            "buffer.organic_slope_mmolc_kg_ph_per_pct",
+            "buffer.clay_slope_mmolc_kg_ph_per_pct",
+            "buffer.mineral_intercept_mmolc_kg_ph",
+        ),
+        topics=("buffer", "ledger"),
+    ),
+    "upkeep.years_water_undoes_dose": AnswerKey(
+        title="Years until the water has undone the dose",
+        text=("The acid of the dose over what the water's alkalinity takes up in a year.",),
+        equations=("years = dose [mmolc/m²] / (alkalinity [mmolc/L] × water [mm/yr])",),
+    ),
+    "ledger": AnswerKey(
+        title="The yearly acid ledger",
+        text=(
+            "What pushes the pH each year, acid positive: water, rain, feed, sulfur still to "
+            "react, leaching and uptake, harvest. All lines share one unit, so that they add up.",
+        ),
+        equations=(
+            "net = Σ lines [mmolc/m²/yr]",
+            "water = −alkalinity [mmolc/L] × depth [mm/yr]",
+        ),
+        figures=(
+            "ledger.background_unknown_mmolc_m2",
+            "ledger.background_unfed_mmolc_m2",
+            "ledger.background_lawn_mmolc_m2",
+            "ledger.background_rise_per_ph",
+            "ledger.weathering_mmolc_m2",
+            "ledger.deposition_mmolc_m2",
+            "ledger.realised_field_frac",
+            "ledger.acid_per_nh4_mol_mol",
+            "ledger.acid_per_urea_n_mol_mol",
+            "ledger.harvest_alkalinity_mmolc_g",
+        ),
+        topics=("ledger",),
+        see_also=("upkeep",),
+    ),
+    "claims": AnswerKey(
+        title="A claim settled",
+        text=(
+            "The acid the material brings, beside the acid this bed needs, on one scale. Acid "
+            "that microbes destroy again counts at once and not after a year; base that decay "
+            "sets free counts after a year.",
+        ),
+        equations=("share = acid brought / acid needed",),
+        figures=(
+            "acidity.sulfur_acid_mol_mol",
+            "acidity.ammonium_acid_mol_mol",
+            "acidity.urea_acid_mol_mol",
+            "acidity.nitrate_acid_mol_mol",
+            "acidity.aluminium_acid_mol_mol",
+            "acidity.iron_acid_mol_mol",
+            "acidity.caco3_base_mol_mol",
+        ),
+        topics=("acidity",),
+        see_also=("dose.acid_mmolc_kg",),
+    ),
+    "cautions": AnswerKey(
+        title="Cautions",
+        text=("By code, with the source of every figure in them; loamshift why CODE opens one.",),
+    ),
+    "sources": AnswerKey(
+        title="Sources",
+        text=("Every source that a figure of this answer rests on.",),
+    ),
+    "balance_error": AnswerKey(
+        title="Does the acid add up?",
+        text=(
+            "What the forecast's own acid balance fails to close: stores at the end less "
+            "stores at the start, less all that came and went. Empty without a forecast.",
+        ),
+    ),
+}

@@ -1,0 +1,157 @@
+"""What laboratories work with: buffer-pH equations, sieves and fineness rules of lime."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+
+from loamshift.domain.evidence import Evidence
+from loamshift.domain.rules import BufferPhMethod
+from loamshift.errors import TableError
+from loamshift.tables.rows import evidence, number, number_or_none, read_rows, words
+
+NO_EQUATION = "none"
+"""The ``form`` of a method that is known by name but gives no lime equation to use."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinenessClass:
+    """One sieve class of a fineness rule.
+
+    The class passes ``mesh_low`` and is held on ``mesh_high``; None is an open end [mesh].
+    ``effective_pct`` of its neutralising value counts [%], within ``base_years`` where said [yr].
+    """
+
+    rule: str
+    mesh_low: int | None
+    mesh_high: int | None
+    effective_pct: float
+    base_years: float | None
+    source_key: str
+    evidence: Evidence
+    note: str
+
+
+@cache
+def load_buffer_ph_methods() -> Mapping[str, BufferPhMethod]:
+    """Every buffer-pH method by key.
+
+    Returns
+    -------
+    Mapping
+        Key to method; ``form`` names an equation of ``loamshift.core.lime_requirement``, or
+        is ``none`` [objects].
+
+    Raises
+    ------
+    TableError
+        Where a method stands twice.
+
+    Examples
+    --------
+    >>> load_buffer_ph_methods()["mehlich"].coefficients
+    (6.6, 4.0)
+    """
+    methods: dict[str, BufferPhMethod] = {}
+    for row in read_rows("buffer_ph_methods"):
+        if row["key"] in methods:
+            raise TableError(f"buffer-pH method {row['key']} stands twice")
+        methods[row["key"]] = BufferPhMethod(
+            key=row["key"],
+            synonyms=words(row, "synonyms"),
+            form=row["form"],
+            coefficients=tuple(float(text) for text in words(row, "coefficients")),
+            target_ph=number_or_none(row, "target_ph"),
+            depth_cm=number(row, "depth_cm"),
+            result_unit=row["result_unit"],
+            log10_sd=number(row, "log10_sd"),
+            source_key=row["source_key"],
+            evidence=evidence(row),
+            note=row["note"],
+        )
+    return MappingProxyType(methods)
+
+
+def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod:
+    """The row of a method whose own target lies nearest to the one wished.
+
+    Parameters
+    ----------
+    key
+        Key of a method, such as ``smp`` [text].
+    target_ph
+        pH in water wished [pH].
+
+    Returns
+    -------
+    BufferPhMethod
+        The method as it limes to the nearest target it knows [object].
+
+    Raises
+    ------
+    TableError
+        Where no method has this key.
+
+    Notes
+    -----
+    Keys that differ only after ``, to ph`` are one method with several targets. An equation
+    that takes any target is its own nearest.
+    """
+    methods = load_buffer_ph_methods()
+    if key not in methods:
+        raise TableError(f"no buffer-pH method has the key {key}; keys: {', '.join(methods)}")
+    family = key.partition(", to ph")[0]
+    alike = [m for m in methods.values() if m.key.partition(", to ph")[0] == family]
+    return min(
+        alike,
+        key=lambda m: 0.0 if m.target_ph is None else abs(m.target_ph - target_ph),
+    )
+
+
+@cache
+def load_fineness_rules() -> Mapping[str, tuple[FinenessClass, ...]]:
+    """Fineness rules by name, each with its sieve classes.
+
+    Returns
+    -------
+    Mapping
+        Rule to its classes, coarsest first [rows].
+    """
+    rules: dict[str, list[FinenessClass]] = {}
+    for row in read_rows("fineness_rules"):
+        rules.setdefault(row["rule"], []).append(
+            FinenessClass(
+                rule=row["rule"],
+                mesh_low=int(row["mesh_low"]) if row["mesh_low"] else None,
+                mesh_high=int(row["mesh_high"]) if row["mesh_high"] else None,
+                effective_pct=number(row, "effective_pct"),
+                base_years=number_or_none(row, "base_years"),
+                source_key=row["source_key"],
+                evidence=evidence(row),
+                note=row["note"],
+            )
+        )
+    return MappingProxyType(
+        {rule: tuple(sorted(held, key=lambda c: c.mesh_low or 0)) for rule, held in rules.items()}
+    )
+
+
+@cache
+def load_sieve_openings_um() -> Mapping[int, float]:
+    """Opening of each sieve by its mesh number.
+
+    Returns
+    -------
+    Mapping
+        Mesh to opening [um].
+
+    Examples
+    --------
+    >>> load_sieve_openings_um()[60]
+    250.0
+    """
+    return MappingProxyType(
+        {int(row["mesh"]): number(row, "opening_um") for row in read_rows("sieves")}
+    )

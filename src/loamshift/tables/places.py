@@ -1,0 +1,253 @@
+"""Places by name, and the nearest point of the shipped climatology for any coordinates."""
+
+from __future__ import annotations
+
+import difflib
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cache
+from typing import Final
+
+from loamshift.domain.names import NameFault, plain_name
+from loamshift.domain.place import Place
+from loamshift.errors import InputError, OutOfRangeError, TableError
+from loamshift.tables.rows import Row, data_folder, number, number_or_none, read_rows, words
+
+EARTH_RADIUS_KM: Final = 6371.0088
+"""Mean radius of the Earth, IUGG."""
+FARTHEST_POINT_KM: Final = 250.0
+"""Beyond this the nearest point says little; on land 99 % of points have a neighbour within it."""
+
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_POINT_SOURCE = "new-2002"
+_POINTS = "climate_points"
+
+
+@cache
+def load_places() -> Mapping[str, Place]:
+    """Every named place of the table, by its name.
+
+    Returns
+    -------
+    Mapping[str, Place]
+        Name to place; means of 1961-1990 [degC, mm per month].
+
+    Raises
+    ------
+    TableError
+        Where a name stands twice.
+    """
+    places: dict[str, Place] = {}
+    for row in read_rows("places"):
+        if row["key"] in places:
+            raise TableError(f"place {row['key']} stands twice")
+        places[row["key"]] = _place(row)
+    return places
+
+
+def find_place(text: str) -> Place:
+    """The place meant by a name, alone or with its region or country.
+
+    A name is never guessed from its region: ``Minneapolis, MN`` is found, ``Minnesota`` and
+    ``London, Ontario`` are not. Where the town is not listed, coordinates lead further: see
+    ``nearest_place``.
+
+    Parameters
+    ----------
+    text
+        What the user wrote [text].
+
+    Returns
+    -------
+    Place
+        The place, with monthly air temperature and rain [degC, mm].
+
+    Raises
+    ------
+    NameFault
+        Where no place, or more than one, is meant; it lists the candidates.
+
+    Examples
+    --------
+    >>> find_place("minneapolis, mn").name
+    'Minneapolis'
+    """
+    exact = _spellings().get(plain_name(text), ())
+    if len(exact) == 1:
+        return load_places()[exact[0]]
+    candidates = exact or _nearest_names(plain_name(text))
+    raise NameFault(text, "place", candidates, ambiguous=len(exact) > 1)
+
+
+def nearest_place(*, latitude: float, longitude: float) -> Place:
+    """The climate of the nearest shipped point or named place.
+
+    No correction is made for height: as a rule air is about 0.6 degC cooler per 100 m up.
+
+    Parameters
+    ----------
+    latitude
+        Degrees north, -90 to 90 [degrees].
+    longitude
+        Degrees east, -180 to 180 [degrees].
+
+    Returns
+    -------
+    Place
+        Monthly air temperature and rain of that point [degC, mm]; ``latitude`` and
+        ``longitude`` are those asked for, ``basis`` says how far the point lies [km].
+
+    Raises
+    ------
+    InputError
+        Where a coordinate is not a number.
+    OutOfRangeError
+        Where a coordinate is impossible, or no point lies within 250 km (open sea, ice).
+
+    Notes
+    -----
+    Great-circle distance on a sphere of 6371.0088 km.
+
+    References
+    ----------
+    new-2002
+    """
+    _check_position(latitude=latitude, longitude=longitude)
+    line, point_km = _nearest_line(latitude=latitude, longitude=longitude)
+    named, named_km = _nearest_named(latitude=latitude, longitude=longitude)
+    if min(point_km, named_km) > FARTHEST_POINT_KM:
+        raise OutOfRangeError(
+            f"latitude {latitude:g}, longitude {longitude:g}: the nearest climate point is "
+            f"{min(point_km, named_km):.0f} km away, more than {FARTHEST_POINT_KM:.0f} km; check "
+            "the signs (south and west are negative) or give twelve monthly temperatures"
+        )
+    name = _position_name(latitude=latitude, longitude=longitude)
+    if named_km <= point_km:
+        basis = f"nearest point is {named.name}, {named_km:.0f} km away; {named.basis}"
+        return replace(named, name=name, latitude=latitude, longitude=longitude, basis=basis)
+    return _point(line, name=name, latitude=latitude, longitude=longitude, distance_km=point_km)
+
+
+def _check_position(*, latitude: float, longitude: float) -> None:
+    for word, value, limit in (("latitude", latitude, 90.0), ("longitude", longitude, 180.0)):
+        if not math.isfinite(value):
+            raise InputError(f"{word} {value} is not a number; give decimal degrees")
+        if abs(value) > limit:
+            raise OutOfRangeError(
+                f"{word} {value:g} lies outside -{limit:.0f} to {limit:.0f}; give decimal "
+                "degrees, south and west negative"
+            )
+
+
+def _nearest_line(*, latitude: float, longitude: float) -> tuple[str, float]:
+    """The line of the nearest point, unparsed, and its distance [km]."""
+    lines, latitudes, longitudes = _point_index()
+    lat, lon = math.radians(latitude), math.radians(longitude)
+    sin_lat, cos_lat, cos = math.sin(lat), math.cos(lat), math.cos
+    # The cosine of the angle orders points as distance does; the distance itself is exact below.
+    best = max(
+        range(len(lines)),
+        key=lambda i: (
+            sin_lat * math.sin(latitudes[i])
+            + cos_lat * cos(latitudes[i]) * cos(longitudes[i] - lon)
+        ),
+    )
+    return lines[best], _distance_km(lat, lon, latitudes[best], longitudes[best])
+
+
+def _nearest_named(*, latitude: float, longitude: float) -> tuple[Place, float]:
+    lat, lon = math.radians(latitude), math.radians(longitude)
+    ranked = [
+        (_distance_km(lat, lon, math.radians(p.latitude), math.radians(p.longitude or 0.0)), p.name)
+        for p in load_places().values()
+    ]
+    distance_km, name = min(ranked)
+    return load_places()[name], distance_km
+
+
+def _distance_km(lat_a: float, lon_a: float, lat_b: float, lon_b: float) -> float:
+    """Great-circle distance [km] between positions in radians (haversine form)."""
+    half = (
+        math.sin((lat_b - lat_a) / 2.0) ** 2
+        + math.cos(lat_a) * math.cos(lat_b) * math.sin((lon_b - lon_a) / 2.0) ** 2
+    )
+    return 2.0 * EARTH_RADIUS_KM * math.asin(math.sqrt(min(1.0, half)))
+
+
+@cache
+def _point_index() -> tuple[list[str], list[float], list[float]]:
+    """Lines of the point table with their positions in radians; the rest stays unparsed."""
+    path = data_folder() / f"{_POINTS}.csv"
+    try:
+        lines = path.read_text(encoding="utf-8").splitlines()[1:]
+        cells = [line.split(",", 2) for line in lines]
+        latitudes = [math.radians(float(cell[0])) for cell in cells]
+        longitudes = [math.radians(float(cell[1])) for cell in cells]
+    except (OSError, ValueError, IndexError) as error:
+        raise TableError(f"table {_POINTS} cannot be read: {error}") from error
+    return lines, latitudes, longitudes
+
+
+def _point(line: str, *, name: str, latitude: float, longitude: float, distance_km: float) -> Place:
+    values = [float(cell) for cell in line.split(",")]
+    where = _position_name(latitude=values[0], longitude=values[1])
+    return Place(
+        name=name,
+        country="",
+        latitude=latitude,
+        longitude=longitude,
+        elevation_m=values[2],
+        air_temp_c=tuple(values[3:15]),
+        rain_mm=tuple(values[15:27]),
+        source_key=_POINT_SOURCE,
+        basis=f"nearest point of the one-degree table ({where}, {values[2]:.0f} m above the sea), "
+        f"{distance_km:.0f} km away; means of 1961-1990",
+    )
+
+
+def _position_name(*, latitude: float, longitude: float) -> str:
+    north = "N" if latitude >= 0 else "S"
+    east = "E" if longitude >= 0 else "W"
+    return f"{abs(latitude):.2f} {north}, {abs(longitude):.2f} {east}"
+
+
+@cache
+def _spellings() -> Mapping[str, tuple[str, ...]]:
+    """Every plain spelling with the places it names."""
+    spellings: dict[str, tuple[str, ...]] = {}
+    for row in read_rows("places"):
+        for name in (row["key"], *words(row, "synonyms"), *words(row, "with_region")):
+            plain = plain_name(name)
+            if row["key"] not in spellings.get(plain, ()):
+                spellings[plain] = (*spellings.get(plain, ()), row["key"])
+    return spellings
+
+
+def _nearest_names(plain: str) -> tuple[str, ...]:
+    """Places to offer for an unknown name: those that hold its words, then like spellings."""
+    spellings = _spellings()
+    held = [key for key in load_places() if plain and f" {plain} " in f" {plain_name(key)} "]
+    town = plain.split(",")[0]
+    near = [
+        key
+        for wanted in (town, plain)
+        for spelling in difflib.get_close_matches(wanted, spellings, n=5, cutoff=0.7)
+        for key in spellings[spelling]
+    ]
+    return tuple(dict.fromkeys(held + near))[:5]
+
+
+def _place(row: Row) -> Place:
+    flag = f"; take with care: {row['flag']}" if row["flag"] else ""
+    return Place(
+        name=row["key"],
+        country=row["country"],
+        latitude=number(row, "latitude_deg"),
+        longitude=number(row, "longitude_deg"),
+        elevation_m=number_or_none(row, "elevation_m"),
+        air_temp_c=tuple(number(row, f"air_temp_c_{month}") for month in _MONTHS),
+        rain_mm=tuple(number(row, f"rain_mm_{month}") for month in _MONTHS),
+        source_key=row["source_key"],
+        basis=f"shipped place; gridded means of 1961-1990{flag}",
+    )

@@ -1,0 +1,106 @@
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+CASE = """\
+case = 1
+name = "North border"
+today = 2026-04-12
+[place]
+name = "Minneapolis"
+[bed]
+area = "20 m2"
+depth = "15 cm"
+[soil]
+ph = 7.2
+ph_method = "water 1:1"
+texture = "loam"
+organic_matter_pct = 3
+fizz = "none"
+fizz_acid = "HCl"
+[aim]
+plant = "highbush blueberry"
+[[applied]]
+date = 2026-03-01
+material = "elemental sulfur, powder"
+rate = "10 g/m2"
+"""
+
+
+@pytest.fixture
+def case_file(tmp_path: Path) -> Path:
+    path = tmp_path / "bed.toml"
+    path.write_text(CASE, encoding="utf-8")
+    return path
+
+
+def test_a_case_is_answered_with_a_letter(command, case_file: Path) -> None:
+    result = command("advise", str(case_file))
+    assert result.code == 0, result.err
+    assert "North border" in result.out
+    assert all(line == line.rstrip() for line in result.out.splitlines())
+
+
+def test_json_holds_every_key(command, case_file: Path) -> None:
+    result = command("advise", str(case_file), "--json")
+    answer = json.loads(result.out)
+    assert answer["answer"] == 1 and answer["name"] == "North border"
+    assert {"verdict", "dose", "applications", "sources", "cautions"} <= set(answer)
+
+
+def test_the_same_case_gives_the_same_bytes(command, case_file: Path) -> None:
+    first = command("advise", str(case_file), "--json").out
+    assert command("advise", str(case_file), "--json").out == first
+
+
+def test_markdown_goes_to_its_file(command, case_file: Path, tmp_path: Path) -> None:
+    target = tmp_path / "letter.md"
+    result = command("advise", str(case_file), "--md", str(target))
+    assert (result.code, result.out) == (0, "")
+    assert target.read_text(encoding="utf-8").startswith("# ")
+
+
+def test_us_units_and_words(command, case_file: Path) -> None:
+    result = command("advise", str(case_file), "--units", "us")
+    assert "lb" in result.out and "sulphur" not in result.out.casefold()
+
+
+def test_another_day_may_be_asked_for(command, case_file: Path) -> None:
+    result = command("advise", str(case_file), "--today", "2026-06-01", "--json")
+    assert json.loads(result.out)["today"] == "2026-06-01"
+
+
+@pytest.mark.parametrize("day", ["2026-02-01", "yesterday", "2026-13-01"])
+def test_a_day_that_cannot_be_is_refused(command, case_file: Path, day: str) -> None:
+    result = command("advise", str(case_file), "--today", day)
+    assert result.code == 1 and result.out == "" and "--today" in result.err
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"\x00\x01\x02", b"case = 1\n[soil]\nph = nan\n", b"\xff\xfe", b"[" * 5000, b"not toml"],
+)
+def test_a_broken_file_is_exit_1_without_a_traceback(
+    command, tmp_path: Path, content: bytes
+) -> None:
+    path = tmp_path / "bad.toml"
+    path.write_bytes(content)
+    result = command("advise", str(path))
+    assert result.code == 1 and result.out == ""
+    assert str(path) in result.err and "Traceback" not in result.err
+
+
+def test_a_missing_file_is_exit_1(command, tmp_path: Path) -> None:
+    result = command("advise", str(tmp_path / "none.toml"))
+    assert result.code == 1 and "no such file" in result.err
+
+
+def test_every_fault_comes_at_once(command, tmp_path: Path) -> None:
+    path = tmp_path / "bad.toml"
+    path.write_text('case = 1\n[soil]\nph = 72\ntexture = "loan"\ncolour = "red"\n', "utf-8")
+    result = command("advise", str(path))
+    assert result.code == 1
+    assert all(key in result.err for key in ("soil.ph", "soil.texture", "soil.colour"))

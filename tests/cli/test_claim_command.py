@@ -1,0 +1,36 @@
+from __future__ import annotations
+
+import json
+
+import pytest
+
+BED = ("--ph", "7.2", "--texture", "loam", "--om", "3", "--target-ph", "5.5", "--area", "20 m2")
+
+
+def test_coffee_grounds_are_settled_on_one_scale(command) -> None:
+    result = command("claim", "coffee grounds, spent", "2 kg/m2", *BED)
+    assert result.code == 0, result.err
+    assert "brings" in result.out and "the bed needs" in result.out
+
+
+def test_json_carries_the_figures(command) -> None:
+    result = command("claim", "elemental sulfur, powder", "100 g/m2", *BED, "--json")
+    found = json.loads(result.out)
+    assert found["acid_brought_mmolc_m2"] == pytest.approx(99.0 / 16.03 * 1000.0, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (("gypsum",), 2),
+        (("gypsum", "1 kg"), 2),
+        (("gypsum", "1 kg", "--case", "x.toml", *BED), 2),
+        (("gypsum", "1 kg", "--case", "x.toml"), 1),
+        (("gypsumm", "1 kg", *BED), 1),
+        (("gypsum", "1 furlong", *BED), 1),
+        (("gypsum", "1 kg", "--ph", "72"), 1),
+    ],
+)
+def test_wrong_usage_and_what_can_be_mended(command, arguments: tuple[str, ...], code: int) -> None:
+    result = command("claim", *arguments)
+    assert result.code == code and result.out == "" and "Traceback" not in result.err

@@ -1,0 +1,172 @@
+from __future__ import annotations
+
+import io
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import loamshift
+from loamshift.cli.page import page
+from loamshift.cli.run import run
+from loamshift.errors import InputError, TableError
+
+COMMANDS = (
+    *("advise", "new", "claim", "water", "convert", "sample"),
+    *("plants", "materials", "places", "why"),
+)
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def fresh(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "loamshift.cli", *arguments],
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        env={**os.environ, "PYTHONIOENCODING": "utf-8", **environment},
+        timeout=60,
+        check=False,
+    )
+
+
+def test_the_version(command) -> None:
+    assert command("--version").out == f"loamshift {loamshift.__version__}\n"
+
+
+def test_nothing_at_all_prints_the_help(command) -> None:
+    result = command()
+    assert "Commands:" in result.out + result.err
+    assert all(name in result.out + result.err for name in COMMANDS)
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_help_teaches_with_an_example(command, name: str) -> None:
+    result = command(name, "--help")
+    assert result.code == 0
+    assert "Example" in result.out and f"loamshift {name} " in result.out
+
+
+@pytest.mark.parametrize(
+    "arguments", [("advice",), ("advise",), ("plants", "--nope"), ("sample", "--pots", "many")]
+)
+def test_wrong_usage_is_2(command, arguments: tuple[str, ...]) -> None:
+    result = command(*arguments)
+    assert result.code == 2 and result.out == ""
+
+
+def test_a_misspelt_command_names_the_nearest(command) -> None:
+    assert "advise" in command("advice").err
+
+
+def failing(monkeypatch: pytest.MonkeyPatch, error: BaseException) -> None:
+    def fail(*_: object, **__: object) -> None:
+        raise error
+
+    monkeypatch.setattr("loamshift.tables.plants.load_plants", fail)
+
+
+def test_what_the_user_can_mend_is_1(command, monkeypatch) -> None:
+    failing(monkeypatch, InputError("give it again"))
+    result = command("plants")
+    assert (result.code, result.out, result.err) == (1, "", "give it again\n")
+
+
+@pytest.mark.parametrize("error", [TableError("broken row"), ZeroDivisionError("oh")])
+def test_our_fault_is_3_and_says_so_without_a_traceback(command, monkeypatch, error) -> None:
+    failing(monkeypatch, error)
+    result = command("plants")
+    assert result.code == 3 and result.out == ""
+    assert "our fault" in result.err and "Traceback" not in result.err
+
+
+def test_a_traceback_comes_when_asked_for(command, monkeypatch) -> None:
+    failing(monkeypatch, ZeroDivisionError("oh"))
+    monkeypatch.setenv("LOAMSHIFT_TRACEBACK", "1")
+    assert "Traceback" in command("plants").err
+
+
+def test_an_interrupt_is_130_and_quiet(command, monkeypatch) -> None:
+    failing(monkeypatch, KeyboardInterrupt())
+    result = command("plants")
+    assert result.code == 130 and "Traceback" not in result.err
+
+
+def test_a_closed_pipe_is_quiet() -> None:
+    process = subprocess.Popen(
+        [sys.executable, "-m", "loamshift.cli", "why"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
+    assert process.stdout is not None and process.stderr is not None
+    process.stdout.close()
+    errors = process.stderr.read()
+    process.stderr.close()
+    process.wait(timeout=60)
+    assert errors == b""
+
+
+def test_a_console_without_our_letters_gets_question_marks_not_a_fault() -> None:
+    result = subprocess.run(
+        [sys.executable, "-m", "loamshift.cli", "convert", "10 C", "F"],
+        capture_output=True,
+        env={**os.environ, "PYTHONIOENCODING": "ascii"},
+        timeout=60,
+        check=False,
+    )
+    assert result.returncode == 0 and result.stdout == b"10 C = 50 ?F\n"
+
+
+def test_a_pipe_gets_no_colour_whatever_the_environment_says() -> None:
+    assert "\x1b" not in fresh("sample", TERM="xterm-256color", COLORTERM="truecolor").stdout
+
+
+class Screen(io.StringIO):
+    """A terminal that keeps what it shows."""
+
+    def isatty(self) -> bool:
+        return True
+
+
+@pytest.mark.parametrize(("no_color", "bold"), [("", True), ("1", False)])
+def test_a_terminal_gets_bold_unless_no_color_is_set(monkeypatch, no_color, bold) -> None:
+    screen = Screen()
+    monkeypatch.setattr("sys.stdout", screen)
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setenv("NO_COLOR", no_color)
+    assert run(["sample"]) == 0
+    assert ("\x1b[1m" in screen.getvalue()) is bold
+    assert "Taking the sample" in screen.getvalue()
+
+
+def test_help_loads_nothing_heavy() -> None:
+    """What makes a start slow must not be loaded to print a help text."""
+    code = (
+        "import sys; from loamshift.cli.run import run; run(['--help']); "
+        "heavy = {'numpy', 'scipy', 'pint', 'pydantic', 'rich', 'pandas'} & set(sys.modules); "
+        "print(sorted(heavy), file=sys.stderr)"
+    )
+    result = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=False
+    )
+    assert result.stderr.strip() == "[]"
+
+
+def test_the_page_of_the_command_line_is_current() -> None:
+    """Mend with: python -m loamshift.cli.page docs/cli.md."""
+    assert (ROOT / "docs" / "cli.md").read_text(encoding="utf-8") == page()
+
+
+def test_shell_completion_is_offered() -> None:
+    result = fresh("--show-completion", "bash")
+    assert result.returncode == 0 or "completion" in result.stdout + result.stderr
+    completed = fresh(
+        _LOAMSHIFT_COMPLETE="complete_bash", COMP_WORDS="loamshift pl", COMP_CWORD="1"
+    )
+    assert {"plants", "places"} <= set(completed.stdout.split())
+
+
+def test_run_returns_a_code_and_never_leaves_by_exception() -> None:
+    assert run(["--no-such-option"]) == 2

@@ -1,0 +1,99 @@
+"""Every public function of core, domain and services says what it takes and gives, with units."""
+
+from __future__ import annotations
+
+import ast
+
+import pytest
+
+from contracts.house import Function, Module, of_layers, public_functions
+from contracts.numpydoc import entries, faults, sections
+
+
+def named(pair: object) -> str:
+    return f"{pair.place}" if isinstance(pair, Module) else getattr(pair, "name", "")
+
+
+def arguments(node: Function) -> list[str]:
+    """Names of all arguments."""
+    spec = node.args
+    names = [a.arg for a in (*spec.posonlyargs, *spec.args, *spec.kwonlyargs)]
+    names += [extra.arg for extra in (spec.vararg, spec.kwarg) if extra]
+    return names
+
+
+def gives_something(node: Function) -> bool:
+    """True unless the function is declared to return nothing."""
+    return not (isinstance(node.returns, ast.Constant) and node.returns.value is None)
+
+
+EVERY = [
+    (module, node)
+    for module in of_layers("core", "domain", "services")
+    for node in public_functions(module)
+]
+CORE = [(m, node) for m, node in EVERY if m.layer == "core" and gives_something(node)]
+
+
+@pytest.mark.parametrize(("module", "node"), EVERY, ids=named)
+def test_arguments_and_result_have_units(module: Module, node: Function) -> None:
+    found = faults(
+        node.name, ast.get_docstring(node), arguments(node), returns=gives_something(node)
+    )
+    assert not found, "\n".join(f"{module.place}:{node.lineno} {line}" for line in found)
+
+
+@pytest.mark.parametrize(("module", "node"), CORE, ids=named)
+def test_core_names_its_ground_and_shows_an_example(module: Module, node: Function) -> None:
+    docstring = ast.get_docstring(node) or ""
+    missing = []
+    if not sections(docstring).keys() & {"Notes", "References"}:
+        missing.append("Notes or References")
+    if ">>> " not in docstring:
+        missing.append("a runnable example")
+    assert not missing, f"{module.place}:{node.lineno} {node.name} lacks {', '.join(missing)}"
+
+
+GOOD = """One line.
+
+Parameters
+----------
+ph_water
+    Reading, 3 to 10 [pH].
+low, high : float
+    Bounds [mmolc/kg].
+
+Returns
+-------
+float
+    Acid [mmolc/kg].
+"""
+
+
+def test_the_reader_accepts_a_good_docstring() -> None:
+    assert faults("f", GOOD, ["ph_water", "low", "high"], returns=True) == []
+    assert [entry.names for entry in entries(sections(GOOD)["Parameters"])] == [
+        ("ph_water",),
+        ("low", "high"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("docstring", "complaint"),
+    [
+        (None, "no docstring"),
+        ("One line.", "no Parameters"),
+        (GOOD.replace("[pH]", ""), "ph_water has no [unit]"),
+        (
+            GOOD.replace("ph_water\n", "ph_water : Sequence[float]\n").replace("[pH]", ""),
+            "no [unit]",
+        ),
+        (GOOD.replace("low, high", "low"), "high is not described"),
+        (GOOD.replace("low, high", "low, high, best"), "describes best"),
+        (GOOD.split("Returns")[0], "no Returns"),
+        (GOOD.replace("Acid [mmolc/kg]", "Acid"), "Returns has no [unit]"),
+    ],
+)
+def test_the_reader_bites(docstring: str | None, complaint: str) -> None:
+    found = faults("f", docstring, ["ph_water", "low", "high"], returns=True)
+    assert any(complaint in line for line in found), found
