@@ -1,0 +1,236 @@
+"""The acid a soil needs as a distribution: curve, free lime and reading error together.
+
+No sampling: the distribution function is a fixed sum over nodes, so one soil and a million
+soils get the same bits.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+FloatArray = NDArray[np.float64]
+
+_READING_NODES, _READING_WEIGHTS = np.polynomial.hermite_e.hermegauss(7)
+_READING_WEIGHTS = _READING_WEIGHTS / _READING_WEIGHTS.sum()
+_CARBONATE_NODES, _CARBONATE_WEIGHTS = np.polynomial.legendre.leggauss(12)
+_CARBONATE_WEIGHTS = _CARBONATE_WEIGHTS / 2.0
+_BISECTIONS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Acid needed as a mixture over nodes; negative parts count lime the other way.
+
+    ``curve_mmolc_kg`` acid of the curve at k = 1 for each reading node, in the direction asked
+    (never negative) ; ``carbonate_mmolc_kg`` for each carbonate node; weights sum to 1.
+    """
+
+    curve_mmolc_kg: FloatArray
+    curve_weight: FloatArray
+    carbonate_mmolc_kg: FloatArray
+    carbonate_weight: FloatArray
+    log10_k_mean: float
+    log10_k_sd: float
+
+    def probability_at_most(self, acid_mmolc_kg: float) -> float:
+        """Probability that this much acid is enough [0-1], for an acid [mmolc/kg]."""
+        left = acid_mmolc_kg - self.carbonate_mmolc_kg[None, :]
+        curve = self.curve_mmolc_kg[:, None]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            log10_ratio = np.log10(np.where(left > 0.0, left, 1.0) / np.where(curve > 0, curve, 1))
+        z = (log10_ratio - self.log10_k_mean) / self.log10_k_sd
+        enough = _normal_cdf(z)
+        enough = np.where(curve <= 0.0, 1.0, enough)
+        enough = np.where(left <= 0.0, np.where((curve <= 0.0) & (left >= 0.0), 1.0, 0.0), enough)
+        weight = self.curve_weight[:, None] * self.carbonate_weight[None, :]
+        return float((enough * weight).sum())
+
+    def quantile(self, probability: float) -> float:
+        """Acid that is enough with this probability [mmolc/kg], for a probability [0-1]."""
+        low = 0.0
+        if self.probability_at_most(low) >= probability:
+            return 0.0
+        high = 1.0
+        while self.probability_at_most(high) < probability:
+            high *= 2.0
+        for _ in range(_BISECTIONS):
+            middle = 0.5 * (low + high)
+            if self.probability_at_most(middle) < probability:
+                low = middle
+            else:
+                high = middle
+        return 0.5 * (low + high)
+
+    @property
+    def carbonate_mean_mmolc_kg(self) -> float:
+        """Mean acid that free carbonate takes up [mmolc/kg]."""
+        return float((self.carbonate_mmolc_kg * self.carbonate_weight).sum())
+
+    @property
+    def curve_mean_mmolc_kg(self) -> float:
+        """Mean acid that the curve takes up [mmolc/kg]."""
+        mean_k = 10.0**self.log10_k_mean * math.exp(0.5 * (math.log(10.0) * self.log10_k_sd) ** 2)
+        return float((self.curve_mmolc_kg * self.curve_weight).sum()) * mean_k
+
+
+def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:
+    """Seven pH values that stand for a reading with its error, and their weights.
+
+    Parameters
+    ----------
+    ph
+        Reading in water [pH].
+    ph_sd
+        Its standard deviation, 0 or more [pH].
+
+    Returns
+    -------
+    tuple of ndarray
+        Values [pH] and weights [0-1], shape (7,).
+
+    Notes
+    -----
+    Gauss-Hermite nodes of a normal distribution.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> values, weights = reading_nodes(ph=6.5, ph_sd=0.0)
+    >>> float(values.min()), round(float(weights.sum()), 12)
+    (6.5, 1.0)
+    """
+    return ph + ph_sd * _READING_NODES, _READING_WEIGHTS.copy()
+
+
+def carbonate_nodes(
+    *, zero_weight: float, low_pct: float, high_pct: float, mmolc_kg_per_pct: float
+) -> tuple[FloatArray, FloatArray]:
+    """Carbonate contents that stand for a belief: some weight at none, the rest log-uniform.
+
+    Parameters
+    ----------
+    zero_weight
+        Weight of no free carbonate, 0 to 1 [1].
+    low_pct
+        Lower bound of the rest, above 0 unless equal to ``high_pct`` [%].
+    high_pct
+        Upper bound of the rest [%].
+    mmolc_kg_per_pct
+        Acid that one per cent takes up [mmolc/kg/%].
+
+    Returns
+    -------
+    tuple of ndarray
+        Acid taken up [mmolc/kg] and weights [0-1].
+
+    Notes
+    -----
+    Gauss-Legendre nodes in log content. Equal bounds are a measured value.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> values, weights = carbonate_nodes(zero_weight=1.0, low_pct=0.1, high_pct=1.0,
+    ...                                   mmolc_kg_per_pct=200.0)
+    >>> values.tolist(), weights.tolist()
+    ([0.0], [1.0])
+    """
+    if zero_weight >= 1.0 or high_pct <= 0.0:
+        return np.zeros(1), np.ones(1)
+    if high_pct == low_pct:
+        values, weights = np.array([high_pct]), np.ones(1)
+    else:
+        middle = 0.5 * (math.log(low_pct) + math.log(high_pct))
+        half = 0.5 * (math.log(high_pct) - math.log(low_pct))
+        values, weights = np.exp(middle + half * _CARBONATE_NODES), _CARBONATE_WEIGHTS
+    acid = values * mmolc_kg_per_pct
+    if zero_weight > 0.0:
+        acid = np.concatenate(([0.0], acid))
+        weights = np.concatenate(([zero_weight], weights * (1.0 - zero_weight)))
+    return acid, weights.copy()
+
+
+def normal_probability_between(*, low: float, high: float, mean: float, sd: float) -> float:
+    """Probability that a normal quantity lies between two limits.
+
+    Parameters
+    ----------
+    low
+        Lower limit [unit of the quantity].
+    high
+        Upper limit [unit of the quantity].
+    mean
+        Mean [unit of the quantity].
+    sd
+        Standard deviation, above 0 [unit of the quantity].
+
+    Returns
+    -------
+    float
+        Probability [0-1].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> round(normal_probability_between(low=-1.96, high=1.96, mean=0.0, sd=1.0), 3)
+    0.95
+    """
+    return 0.5 * (
+        math.erf((high - mean) / (sd * math.sqrt(2.0)))
+        - math.erf((low - mean) / (sd * math.sqrt(2.0)))
+    )
+
+
+def weighted_quantile(values: Sequence[float], weights: Sequence[float], p: float) -> float:
+    """The value below which a share of the weight lies, stepwise.
+
+    Parameters
+    ----------
+    values
+        Values, shape (n,) [any unit].
+    weights
+        Weights that sum to 1, shape (n,) [0-1].
+    p
+        Share, 0 to 1 [1].
+
+    Returns
+    -------
+    float
+        Smallest value whose cumulated weight reaches ``p`` [unit of the values].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> weighted_quantile([3.0, 1.0, 2.0], [0.2, 0.5, 0.3], 0.6)
+    2.0
+    """
+    total = 0.0
+    ordered = sorted(zip(values, weights, strict=True))
+    for value, weight in ordered:
+        total += weight
+        if total >= p - 1e-12:
+            return value
+    return ordered[-1][0]
+
+
+def _normal_cdf(z: FloatArray) -> FloatArray:
+    from scipy.special import ndtr
+
+    return np.asarray(ndtr(z), dtype=np.float64)
