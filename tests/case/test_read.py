@@ -146,8 +146,8 @@ def test_cups_become_grams_with_their_spread() -> None:
         'material = "elemental sulfur, powder"\namount = "3 US cups"'
     )
     case = parse_case(text, today=TODAY)
-    assert case.applied[0].rate_g_m2 * 20.0 == pytest.approx(430.0, rel=0.05)
-    assert "is about 430 g (" in case.notes[0]
+    assert case.applied[0].rate_g_m2 * 20.0 == pytest.approx(3 * 453.592 / 2.5, rel=0.01)
+    assert "is about 540 g (" in case.notes[0]
     assert case.notes[0].startswith("applied[1].amount: “3 US cups”")
 
 

@@ -41,6 +41,20 @@ def test_one_line_writes_a_case_that_reads(command, tmp_path: Path) -> None:
     assert case.place is not None and case.bed.area_m2 == 20.0
 
 
+@pytest.mark.parametrize("name", ["12", "1e3", "inf", "-4", "2026-04-12", "true"])
+def test_a_bed_may_be_called_by_a_number(command, name: str) -> None:
+    result = command("new", "--ph", "7.2", f"--name={name}")
+    assert result.code == 0, result.err
+    tree = tomllib.loads(result.out)
+    assert (tree["name"], tree["soil"]["ph"]) == (name, 7.2)
+
+
+def test_a_place_called_by_a_number_is_an_unknown_place(command) -> None:
+    result = command("new", "--ph", "7.2", "--place", "12")
+    assert result.code == 1
+    assert "place.name" in result.err and "“12”" in result.err
+
+
 def test_a_file_is_written_and_the_next_step_named(command, tmp_path: Path) -> None:
     path = tmp_path / "bed.toml"
     result = command("new", str(path), *ONE_LINE)

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from loamshift.core.acidity import (
+    LEAST_FAST_ACID_MOLC_KG,
     UptakeConvention,
     acid_parts_molc_kg,
     equivalent_acidity_kg_caco3_per_100_kg,
@@ -148,6 +149,23 @@ def test_sulfur_and_its_stand_ins() -> None:
     assert (round(aluminium, 1), round(iron, 1)) == (6.9, 8.7)
 
 
+@pytest.mark.parametrize(("formula", "n_mol_mol"), [("NH3", 1.0), ("(NH4)2HPO4", 2.0)])
+def test_ammonia_and_its_phosphate_take_up_a_proton_first(formula: str, n_mol_mol: float) -> None:
+    """One base at once and ammonium later add up to the charge balance of the formula."""
+    mol_kg = 1000.0 / formula_mass_g_mol(formula)
+    parts = acid_parts_molc_kg(
+        fast_acid_molc_kg=-mol_kg, n_as_nh4_frac=n_mol_mol * mol_kg / N_KG, n_uptake_frac=0.0
+    )
+    assert parts.fast < 0.0 < lasting_acid_molc_kg(parts)
+    assert lasting_acid_molc_kg(parts) == pytest.approx(acid_molc_kg(formula), rel=1e-9)
+
+
+def test_the_least_fast_acid_lets_pure_ammonia_through_and_little_more() -> None:
+    ammonia = -1000.0 / formula_mass_g_mol("NH3")
+    assert acid_parts_molc_kg(fast_acid_molc_kg=ammonia).fast == ammonia
+    assert LEAST_FAST_ACID_MOLC_KG < ammonia < 0.97 * LEAST_FAST_ACID_MOLC_KG
+
+
 def test_organic_acid_does_not_last_and_ash_limes() -> None:
     leaves = acid_parts_molc_kg(organic_acid_molc_kg=0.4, ash_alkalinity_molc_kg=0.6)
     assert leaves.organic_temporary == 0.4
@@ -167,6 +185,11 @@ def test_a_neutral_product_is_plain_zero() -> None:
         {"caco3_eq_frac": 98.0},
         {"n_uptake_frac": 1.5},
         {"fast_acid_molc_kg": math.nan},
+        {"fast_acid_molc_kg": -60.1},
+        {"fast_acid_molc_kg": 100.1},
+        {"fast_acid_molc_kg": -6425.0},
+        {"ash_alkalinity_molc_kg": -0.1},
+        {"organic_acid_molc_kg": -0.1},
         {"elemental_s_frac": 0.9, "n_as_urea_frac": 0.3},
     ],
 )

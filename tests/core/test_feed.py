@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from loamshift.core.feed import choose_feed
@@ -70,6 +70,8 @@ def test_no_nitrogen_no_feed() -> None:
 
 @settings(max_examples=60, deadline=None)
 @given(FEEDS, NEED, LEDGER, LEDGER)
+@example([11.0, 1e-6], 1.0, 0.0, 0.0)
+@example([11.0, 9.00692538, 28.8169104, -1e-7], 40.0, 6.415366720375694e-06, 1e-7)
 def test_nitrogen_is_exact_and_no_single_feed_does_better(
     feeds: list[float], need: float, other: float, wanted: float
 ) -> None:

@@ -106,6 +106,25 @@ def test_every_pair_of_methods_has_one_default_and_a_positive_error(
     assert all(v.ph_sd > 0.0 for v in view.views)
 
 
+@pytest.mark.parametrize("from_method", [m for m in PhMethod if m.is_water])
+@pytest.mark.parametrize("to_method", [m for m in PhMethod if m.is_water])
+def test_between_two_ratios_only_rows_of_these_two_are_shown(
+    from_method: PhMethod, to_method: PhMethod
+) -> None:
+    if from_method is to_method:
+        return
+    view = convert_ph(6.5, from_method=from_method, to_method=to_method, conversions=TABLE)
+    for row in view.views:
+        named = {
+            part.rsplit(" − ", 1)[0].rsplit(" + ", 1)[0].split(" × ")[-1].strip()
+            for step in row.route.split("; then ")
+            for part in step.split(" = ")
+        }
+        assert {from_method.value, to_method.value} <= named
+        assert named <= {from_method.value, to_method.value, PhMethod.WATER_1_2_5.value}
+        assert "then" not in row.route or row.default
+
+
 @pytest.mark.parametrize("ph", [72.0, -1.0, float("nan")])
 def test_what_is_no_soil_ph_is_refused(ph: float) -> None:
     with pytest.raises(OutOfRangeError, match="no soil pH"):

@@ -38,14 +38,17 @@ def test_exact_measures() -> None:
     assert MEASURES["UK pint"].volume_l == pytest.approx(4.54609 / 8.0)
 
 
-def test_a_cup_of_sulfur_holds_the_180_g_of_the_warning_and_less() -> None:
-    powder = load_materials()["elemental sulfur, powder"]
-    assert powder.bulk_density_low_kg_m3 is not None
-    assert powder.bulk_density_high_kg_m3 is not None
-    low = US_CUP_L * powder.bulk_density_low_kg_m3
-    high = US_CUP_L * powder.bulk_density_high_kg_m3
-    assert low < 140.0
-    assert 180.0 <= high < 185.0
+@pytest.mark.parametrize("form", ["powder", "wettable"])
+def test_a_cup_of_sulfur_holds_the_180_g_of_the_warning(form: str) -> None:
+    """One pound is printed as two and a half cups; fluffed flowers weigh less, by memory."""
+    sulfur = load_materials()[f"elemental sulfur, {form}"]
+    assert sulfur.bulk_density_kg_m3 is not None
+    assert sulfur.bulk_density_low_kg_m3 is not None
+    assert sulfur.bulk_density_high_kg_m3 is not None
+    assert US_CUP_L * sulfur.bulk_density_kg_m3 == pytest.approx(453.592 / 2.5, abs=0.2)
+    assert 105.0 <= US_CUP_L * sulfur.bulk_density_low_kg_m3 < 110.0
+    assert 185.0 <= US_CUP_L * sulfur.bulk_density_high_kg_m3 < 195.0
+    assert sulfur.figures["bulk_density_kg_m3"].source_key == "gu-crouse-2010"
 
 
 def test_a_handful_is_a_mass() -> None:

@@ -74,15 +74,19 @@ WeeklyOption: TypeAlias = Annotated[
 Answers = dict[str, object]
 
 
+NAMES = ("name", "place.name")
+"""Keys whose value is a name: a text even where somebody calls a bed 12."""
+
+
 def given(**answers: object) -> Answers:
     """Keys of the case file [dotted, ``__`` for the dot] with the values that were given."""
     found = {key.replace("__", "."): value for key, value in answers.items()}
-    return {key: figure(value) for key, value in found.items() if value not in (None, [], ())}
+    return {key: figure(key, value) for key, value in found.items() if value not in (None, [], ())}
 
 
-def figure(value: object) -> object:
-    """A text that is a bare number as that number, anything else as it is."""
-    if not isinstance(value, str):
+def figure(key: str, value: object) -> object:
+    """A text that is a bare number as that number; a name, and anything else, as it is."""
+    if not isinstance(value, str) or key in NAMES:
         return value
     text = value.strip()
     try:

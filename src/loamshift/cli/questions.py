@@ -122,7 +122,7 @@ def _value(key: str, text: str) -> object:
             return date.fromisoformat(text)
         except ValueError:
             return text
-    return text if key == "name" else figure(text)
+    return figure(key, text)
 
 
 def _faults(answers: Answers, key: str, *, today: date) -> list[str]:

@@ -15,6 +15,10 @@ CACO3_BASE_MOLC_KG: Final = 2000.0 / CACO3_G_MOL
 """Acid that calcium carbonate takes up [molc/kg CaCO3]."""
 NITROGEN_MOL_KG: Final = 1000.0 / NITROGEN_G_MOL
 """Nitrogen [mol/kg N]."""
+LEAST_FAST_ACID_MOLC_KG: Final = -60.0
+"""Pure ammonia takes up 58.7 molc/kg at once; no stronger base is sold but lime [molc/kg]."""
+MOST_ACID_MOLC_KG: Final = 100.0
+"""Well above pure acids (sulfuric 20) and plant matter: beyond it a unit is wrong [molc/kg]."""
 
 
 class UptakeConvention(Enum):
@@ -37,7 +41,7 @@ class AcidParts(NamedTuple):
     sulfur: float
     """Elemental sulfur once oxidised."""
     fast: float
-    """Aluminium, iron and mineral acids, within days."""
+    """Aluminium, iron and mineral acids, within days; negative for ammonia and phosphates."""
     ammonium: float
     """Ammonium once nitrified, less what nitrate uptake gives back."""
     urea: float
@@ -77,7 +81,8 @@ def acid_parts_molc_kg(
     elemental_s_frac
         Elemental sulfur in the product, 0 to 1 [0-1].
     fast_acid_molc_kg
-        Acid of aluminium, iron and mineral acids, 0 or more [molc/kg].
+        Acid of aluminium, iron and mineral acids, -60 to 100; negative where the product takes up
+        acid at once, as ammonia and hydrogen phosphate do [molc/kg].
     n_as_nh4_frac
         Nitrogen as ammonium in the product, 0 to 1 [0-1].
     n_as_urea_frac
@@ -89,9 +94,9 @@ def acid_parts_molc_kg(
     caco3_eq_frac
         Neutralising value as calcium carbonate; burnt lime is above 1, up to 2.6 [0-2.6].
     ash_alkalinity_molc_kg
-        Base set free by decay, 0 or more [molc/kg].
+        Base set free by decay, 0 to 100 [molc/kg].
     organic_acid_molc_kg
-        Organic acid at the start, 0 or more [molc/kg].
+        Organic acid at the start, 0 to 100 [molc/kg].
     n_uptake_frac
         Share of the nitrogen that plants take up as nitrate, 0 to 1 [0-1].
 
@@ -129,15 +134,23 @@ def acid_parts_molc_kg(
         "n_organic_frac": (n_organic_frac, 1.0),
         "caco3_eq_frac": (caco3_eq_frac, 2.6),
         "n_uptake_frac": (n_uptake_frac, 1.0),
-        "fast_acid_molc_kg": (fast_acid_molc_kg, 100.0),
-        "ash_alkalinity_molc_kg": (ash_alkalinity_molc_kg, 100.0),
-        "organic_acid_molc_kg": (organic_acid_molc_kg, 100.0),
     }
     for name, (value, high) in shares.items():
         if not 0.0 <= value <= high:
             raise OutOfRangeError(
                 f"{name} = {value:g} must lie between 0 and {high:g}; a percentage is divided "
                 "by 100 first"
+            )
+    charges = {
+        "fast_acid_molc_kg": (fast_acid_molc_kg, LEAST_FAST_ACID_MOLC_KG),
+        "ash_alkalinity_molc_kg": (ash_alkalinity_molc_kg, 0.0),
+        "organic_acid_molc_kg": (organic_acid_molc_kg, 0.0),
+    }
+    for name, (value, low) in charges.items():
+        if not low <= value <= MOST_ACID_MOLC_KG:
+            raise OutOfRangeError(
+                f"{name} = {value:g} must lie between {low:g} and {MOST_ACID_MOLC_KG:g} molc/kg; "
+                "mmolc/kg are divided by 1000 first, and lime goes in caco3_eq_frac"
             )
     nitrogen_frac = n_as_nh4_frac + n_as_urea_frac + n_as_no3_frac + n_organic_frac
     if elemental_s_frac + nitrogen_frac > 1.0 + 1e-9:
@@ -207,7 +220,7 @@ def equivalent_acidity_kg_caco3_per_100_kg(
     elemental_s_frac
         Elemental sulfur in the product, 0 to 1 [0-1].
     fast_acid_molc_kg
-        Acid of aluminium, iron and mineral acids, 0 or more [molc/kg].
+        Acid of aluminium, iron and mineral acids, -60 to 100, negative for a base [molc/kg].
     n_as_nh4_frac
         Nitrogen as ammonium, 0 to 1 [0-1].
     n_as_urea_frac

@@ -188,6 +188,10 @@ def days_from(year_c: NDArray[np.float64], *, start_day: int, n_days: int) -> ND
     OutOfRangeError
         For a start or a length outside these limits.
 
+    Notes
+    -----
+    The day after day 365 is day 1: one average year is laid end to end, without leap days.
+
     Examples
     --------
     >>> days_from(np.arange(365.0), start_day=365, n_days=3).tolist()
@@ -228,6 +232,15 @@ def monthly_values(
     ------
     OutOfRangeError
         For other than 12 numbers within the limits.
+
+    Notes
+    -----
+    The limits are the caller's: what no place on Earth has is taken for a slip of the unit.
+
+    Examples
+    --------
+    >>> monthly_values("rain_mm", [50.0] * 12, low=0.0, high=2000.0, unit="mm").sum()
+    np.float64(600.0)
     """
     array = np.asarray(values, dtype=np.float64)
     if array.shape != (12,):

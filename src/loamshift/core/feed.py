@@ -137,10 +137,15 @@ def _solve(
         equal_to = [gap / (scale * most), 1.0]
         upper, upper_to = caps, [*np.zeros(caps.shape[0])]
     nearest = _least(distance, upper, upper_to, equal, equal_to)
+    if nearest is None:
+        raise LoamshiftError("no mix of feeds could be found; the amounts are too far apart")
     usual = np.concatenate([1.0 + 1e-3 * np.arange(feeds) ** 2.0, [0.0, 0.0]])
     kept = float(distance @ nearest) + _SLACK
     chosen = _least(usual, np.vstack([upper, distance]), [*upper_to, kept], equal, equal_to)
-    nitrogen: NDArray[np.float64] = np.maximum(chosen[:feeds], 0.0) * most
+    # A feed a million times weaker than another lies below the solver's own tolerance of 1e-7, and
+    # the second pass can then find nothing; the first is as near, with the tie left unbroken.
+    best = nearest if chosen is None else chosen
+    nitrogen: NDArray[np.float64] = np.maximum(best[:feeds], 0.0) * most
     if least == most:
         nitrogen = nitrogen * (most / nitrogen.sum())
     return nitrogen
@@ -152,7 +157,8 @@ def _least(
     upper_to: list[float],
     equal: NDArray[np.float64],
     equal_to: list[float],
-) -> NDArray[np.float64]:
+) -> NDArray[np.float64] | None:
+    """The cheapest point, or None where the solver finds none."""
     from scipy.optimize import linprog  # kept out of the start of every command
 
     result: Any = linprog(
@@ -164,6 +170,4 @@ def _least(
         bounds=(0.0, None),
         method="highs",
     )
-    if not result.success:
-        raise LoamshiftError(f"the feed program did not solve: {result.message}")
-    return np.asarray(result.x, dtype=np.float64)
+    return np.asarray(result.x, dtype=np.float64) if result.success else None

@@ -176,9 +176,23 @@ def water_acid_mmolc_l(
     >>> round(acid, 1)
     3.1
     """
-    _require("alkalinity_mmolc_l", alkalinity_mmolc_l, 0.0, 20.0, "mmolc/L", "mg/L CaCO3 over 50")
-    _require("ph_start", ph_start, 5.5, 10.0, "pH", "measure the water again")
-    _require("ph_target", ph_target, 4.5, 10.0, "pH", "5.8 to 6.5 is usual for watering")
+    _require(
+        "alkalinity_mmolc_l",
+        alkalinity_mmolc_l,
+        low=0.0,
+        high=20.0,
+        unit="mmolc/L",
+        mend="mg/L CaCO3 over 50",
+    )
+    _require("ph_start", ph_start, low=5.5, high=10.0, unit="pH", mend="measure the water again")
+    _require(
+        "ph_target",
+        ph_target,
+        low=4.5,
+        high=10.0,
+        unit="pH",
+        mend="5.8 to 6.5 is usual for watering",
+    )
     if ph_target > ph_start:
         raise OutOfRangeError(
             f"ph_target {ph_target:g} lies above ph_start {ph_start:g}: acid only lowers the pH; "
@@ -214,6 +228,6 @@ def water_acid_mmolc_l(
     return 1000.0 * (alkalinity - (carbon * share(ph_target) + free(ph_target)))
 
 
-def _require(name: str, value: float, low: float, high: float, unit: str, mend: str) -> None:
+def _require(name: str, value: float, *, low: float, high: float, unit: str, mend: str) -> None:
     if not low <= value <= high:
         raise OutOfRangeError(f"{name} {value:g} is outside {low:g} to {high:g} {unit}; {mend}")

@@ -312,6 +312,10 @@ def nitrified_course(
     OutOfRangeError
         As :func:`nitrogen_course`.
 
+    Notes
+    -----
+    The nitrate column of :func:`nitrogen_course`; equations and sources stand there.
+
     Examples
     --------
     >>> from loamshift.tables.parameters import parameter_values

@@ -245,6 +245,11 @@ def days_until_frac(course: ArrayLike, frac: float) -> float:
     OutOfRangeError
         For a share outside 0 to 1, an empty course, or one that falls.
 
+    Notes
+    -----
+    Day 0 stands at a share of 0; between the ends of two days the share is taken as a straight
+    line.
+
     Examples
     --------
     >>> days_until_frac([0.1, 0.3, 0.7], 0.5)

@@ -183,6 +183,20 @@ def soil_temperatures(soil_temp_c: ArrayLike) -> NDArray[np.float64]:
     ------
     OutOfRangeError
         Outside -60 to 70 degC, or not a number.
+
+    Notes
+    -----
+    Dry bare ground in full sun reaches about 65 degC at its surface and frozen ground about -50;
+    figures beyond are in another unit. Judgement, no source.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> soil_temperatures([4, 12]).tolist()
+    [4.0, 12.0]
     """
     temp = np.asarray(soil_temp_c, dtype=np.float64)
     if temp.size == 0 or not np.all((temp >= -60.0) & (temp <= 70.0)):

@@ -74,6 +74,15 @@ def acid_products(params: IrrigationParameters) -> dict[str, AcidProduct]:
     dict
         Name to product [see the dataclass].
 
+    Notes
+    -----
+    The per cent in a name is acid by mass; density belongs to that strength at 20 degC. The first
+    proton of sulfuric and nitric acid is taken as always given up.
+
+    References
+    ----------
+    crc-handbook
+
     Examples
     --------
     >>> from loamshift.tables.parameters import parameter_values
@@ -181,6 +190,14 @@ def acid_strength_molc_l(product: AcidProduct, *, protons: float) -> float:
     ------
     InputError
         For a dry acid, which has no strength per litre.
+
+    Notes
+    -----
+    1000 x purity x density / molar mass x protons.
+
+    References
+    ----------
+    own-arithmetic
 
     Examples
     --------

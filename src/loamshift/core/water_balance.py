@@ -194,7 +194,10 @@ def water_year(
                 supply += snow
                 snow = 0.0
                 store, evaporation[month], drainage[month] = _month(
-                    store, supply, float(potential[month]), available_water_mm
+                    store=store,
+                    supply=supply,
+                    potential=float(potential[month]),
+                    capacity=available_water_mm,
                 )
             stores[month], snows[month] = store, snow
         if abs(store - before[0]) + abs(snow - before[1]) < 1.0e-10:
@@ -237,6 +240,10 @@ def drainage_mm_year(
     ------
     OutOfRangeError
         As :func:`water_year`.
+
+    Notes
+    -----
+    The sum of the twelve months of drainage of :func:`water_year`; method and sources stand there.
 
     Examples
     --------
@@ -318,7 +325,7 @@ def wetness_daily(
 
 
 def _month(
-    store: float, supply: float, potential: float, capacity: float
+    *, store: float, supply: float, potential: float, capacity: float
 ) -> tuple[float, float, float]:
     """Store after, evaporation and drainage of one month without frost."""
     if supply >= potential:

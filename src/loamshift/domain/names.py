@@ -42,6 +42,18 @@ class NameFault(InputError):
 def plain_name(text: str) -> str:
     """Fold case, accents, spaces, hyphens and UK/US spelling so that names can be compared.
 
+    Parameters
+    ----------
+    text
+        A name as written [text].
+
+    Returns
+    -------
+    str
+        The folded name, lower case and plain letters [text].
+
+    Examples
+    --------
     >>> plain_name("Sulphate of  Ammonia")
     'sulfate of ammonia'
     """

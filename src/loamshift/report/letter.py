@@ -1,0 +1,76 @@
+"""The letter of advice: the answer to one case, in the order a person wants to hear it."""
+
+from __future__ import annotations
+
+from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.case import Case
+from loamshift.domain.letter import Letter, Section
+from loamshift.report.letter_care import made_by, sources, take_care
+from loamshift.report.letter_checks import checks, worth_measuring
+from loamshift.report.letter_claims import claims_settled
+from loamshift.report.letter_head import subtitle
+from loamshift.report.letter_need import how_much
+from loamshift.report.letter_options import ways
+from loamshift.report.letter_plan import what_to_do
+from loamshift.report.letter_rescue import putting_right
+from loamshift.report.letter_upkeep import keeping, what_pulls
+from loamshift.report.letter_verdict import opening
+from loamshift.report.sources import source_numbers
+from loamshift.report.words import Words
+
+
+def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
+    """An answer as a letter to the person whose bed it is.
+
+    Parameters
+    ----------
+    answer
+        What was found; the letter words it and works nothing out [object].
+    case
+        What the person said about the bed [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Letter
+        Title, subtitle, and sections in reading order; a section without data is left out
+        [object].
+
+    Notes
+    -----
+    The verdict comes first. A rescue stands right behind it where the answer is to stop, and a
+    list of what to measure where the answer is to measure; both come later otherwise.
+    """
+    numbers = source_numbers(line.key for line in answer.sources)
+    decision = answer.verdict.decision
+    rescue = putting_right(answer, words=words)
+    measure = worth_measuring(answer, words=words)
+    sections: list[Section | None] = [opening(answer, case, words=words)]
+    if decision is Decision.STOP:
+        sections.append(rescue)
+    if decision is Decision.MEASURE_FIRST:
+        sections.append(measure)
+    sections += [
+        how_much(answer, case, words=words),
+        what_to_do(answer, case, words=words),
+        ways(answer, case, words=words),
+        what_pulls(answer, case, words=words),
+        keeping(answer, case, words=words),
+    ]
+    if decision is not Decision.STOP:
+        sections.append(rescue)
+    sections.append(claims_settled(answer, case, words=words))
+    if decision is not Decision.MEASURE_FIRST:
+        sections.append(measure)
+    sections += [
+        checks(answer, numbers=numbers, words=words),
+        take_care(answer, numbers=numbers, words=words),
+        sources(answer),
+        made_by(answer, words=words),
+    ]
+    return Letter(
+        title=answer.name,
+        subtitle=subtitle(answer, case, words=words),
+        sections=tuple(section for section in sections if section is not None),
+    )

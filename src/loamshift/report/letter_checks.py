@@ -1,0 +1,147 @@
+"""What is worth measuring, and which checks the case did not pass."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from loamshift.domain.answer import Answer, Finding, Severity
+from loamshift.domain.letter import Block, Items, Note, Paragraph, Section
+from loamshift.report.letter_words import counted, raised, sentence, sentences
+from loamshift.report.words import Words
+
+_ORDER = (Severity.BLOCK, Severity.CAUTION, Severity.INFO)
+_LABELS = {Severity.BLOCK: "Stop", Severity.CAUTION: "Mind", Severity.INFO: "Noted"}
+
+_FIELDS = {
+    "soil.ph": "pH of the soil",
+    "soil.ph_method": "How the pH was read",
+    "soil.other_ph": "A second pH",
+    "soil.texture": "Texture",
+    "soil.clay_pct": "Clay",
+    "soil.organic_matter_pct": "Organic matter",
+    "soil.organic_carbon_pct": "Organic carbon",
+    "soil.fizz": "Free lime, by fizz",
+    "soil.fizz_acid": "Which acid the fizz was tried with",
+    "soil.carbonate_pct": "Free lime, by laboratory",
+    "soil.buffer_ph": "Buffer pH",
+    "soil.buffer_ph_method": "Which buffer the laboratory used",
+    "soil.bulk_density_g_cm3": "Weight of the soil",
+    "soil.cec_cmolc_kg": "Cation exchange capacity",
+    "soil.exchangeable_al_cmolc_kg": "Exchangeable aluminium",
+    "soil.ec_ds_m": "Salt (conductivity)",
+    "soil.ec_method": "How the salt was read",
+    "soil.sodium_pct": "Sodium",
+    "soil.mg_saturation_pct": "Magnesium",
+    "soil.sampled": "Date of the sample",
+    "soil.sample_depth": "Depth of the sample",
+    "water.alkalinity": "Alkalinity of the water",
+    "water.weekly": "How much water it gets",
+    "bed.area": "Area",
+    "bed.depth": "Depth to treat",
+    "bed.planted": "Whether it is planted",
+    "bed.drainage": "Drainage",
+    "bed.site": "What the ground was used for",
+    "aim.plant": "The plant wanted",
+    "aim.target_ph": "The pH wanted",
+    "feed": "The yearly feed",
+    "feed.form": "Form of the nitrogen",
+    "place": "The place",
+    "titration": "A jar titration of this soil",
+}
+
+
+def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
+    """What nobody filled in, why it matters and how to find it out.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where nothing is missing [object].
+    """
+    if not answer.missing:
+        return None
+    items = tuple(
+        sentences(
+            f"**{words.text(field_called(gap.field))}.**",
+            sentence(gap.why, words),
+            sentence(gap.how, words),
+        )
+        for gap in answer.missing
+    )
+    return Section("Worth measuring", (Items(items),))
+
+
+def field_called(path: str) -> str:
+    """A path of the case file [text] in words [text]."""
+    if path in _FIELDS:
+        return _FIELDS[path]
+    return raised(path.rsplit(".", 1)[-1].replace("_", " "))
+
+
+def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:
+    """The findings that did not pass, gravest first; the rest only counted.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    numbers
+        Number of each source in the list at the end [text].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where nothing was checked [object].
+    """
+    if not answer.findings:
+        return None
+    failed = [finding for finding in answer.findings if not finding.passed]
+    passed = len(answer.findings) - len(failed)
+    blocks: list[Block] = [
+        Note(_worded(finding, numbers, words), _LABELS[severity])
+        for severity in _ORDER
+        for finding in failed
+        if finding.severity is severity
+    ]
+    if passed and failed:
+        verb = "was" if passed == 1 else "were"
+        blocks.append(Paragraph(f"{raised(counted(passed, 'other check'))} {verb} passed."))
+    elif passed:
+        blocks.append(Paragraph(f"{raised(counted(passed, 'check'))} made, all passed."))
+    return Section("Checks", tuple(blocks))
+
+
+def _worded(finding: Finding, numbers: Mapping[str, str], words: Words) -> str:
+    text = sentence(finding.comment, words) or sentence(_bare(finding), words)
+    return text + cited(finding.source_key, numbers)
+
+
+def _bare(finding: Finding) -> str:
+    name = finding.check.replace("_", " ").replace("-", " ")
+    if finding.value is None:
+        return name
+    unit = f" {finding.unit}" if finding.unit else ""
+    text = f"{name}: {_value(finding.value)}{unit}"
+    if finding.limit is None:
+        return text
+    return f"{text}, where {finding.operator} {_value(finding.limit)}{unit} was expected"
+
+
+def _value(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:.3g}"
+
+
+def cited(key: str | None, numbers: Mapping[str, str]) -> str:
+    """`` [4]`` after a text: where its source stands in the list [text]."""
+    if key is None or key not in numbers:
+        return ""
+    return f" [{numbers[key]}]"

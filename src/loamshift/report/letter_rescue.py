@@ -1,0 +1,52 @@
+"""What to do about a bed that has had too much."""
+
+from __future__ import annotations
+
+from loamshift.domain.answer import Answer
+from loamshift.domain.letter import Block, Items, Paragraph, Section
+from loamshift.report.letter_words import sentence, sentences
+from loamshift.report.words import Quantity, Words
+
+
+def putting_right(answer: Answer, *, words: Words) -> Section | None:
+    """The rescue: where it is heading, the steps in order, and what makes it worse.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where there is nothing to rescue [object].
+    """
+    rescue = answer.rescue
+    if rescue is None:
+        return None
+    heading = ""
+    if rescue.ph_expected is not None:
+        low, high = words.ph(rescue.ph_expected.lo90), words.ph(rescue.ph_expected.hi90)
+        ends = f"near {low}" if low == high else f"between {low} and {high}"
+        heading = f"Left alone, the pH is likely to end {ends}."
+    lead = sentences(sentence(rescue.problem, words), heading)
+    blocks: list[Block] = [Paragraph(lead)] if lead else []
+    if rescue.steps:
+        steps = tuple(sentence(step, words) for step in rescue.steps)
+        blocks.append(Items(steps, numbered=True))
+    if rescue.lime_as_caco3_g_m2 is not None:
+        blocks.append(
+            Paragraph(
+                words.text(
+                    "To come back to the lower limit the soil takes lime, "
+                    f"{words.likely(rescue.lime_as_caco3_g_m2, Quantity.RATE)}, counted as pure "
+                    "calcium carbonate; give it in small steps, by a test each time."
+                )
+            )
+        )
+    if rescue.never:
+        blocks.append(Paragraph("What would make it worse:"))
+        blocks.append(Items(tuple(sentence(step, words) for step in rescue.never)))
+    return Section("Putting it right", tuple(blocks))

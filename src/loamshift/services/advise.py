@@ -1,0 +1,116 @@
+"""One case, the whole answer: verdict, dose, dated parts, cost, upkeep, rescue, claims."""
+
+from __future__ import annotations
+
+from loamshift import __version__
+from loamshift.domain.answer import Answer, Decision, Direction, MadeBy, Option, SourceLine
+from loamshift.domain.case import Case
+from loamshift.domain.situation import Situation
+from loamshift.services.cautions import cautions
+from loamshift.services.checks import findings
+from loamshift.services.claim import settle_claims
+from loamshift.services.compare import options
+from loamshift.services.decide import Outcome, decide
+from loamshift.services.dose import dose
+from loamshift.services.missing import missing
+from loamshift.services.plan import plan, start_date
+from loamshift.services.rescue import rescue
+from loamshift.services.understand import understand
+from loamshift.services.upkeep import upkeep
+from loamshift.services.verdict_words import verdict
+from loamshift.tables.parameters import load_parameters
+from loamshift.tables.references import citation
+from loamshift.tables.rows import tables_fingerprint
+
+MODEL = "static-1"
+"""Name of the model behind an answer: curve, carbonate ledger, water ledger, caps, soil clock."""
+
+OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
+
+
+def advise(case: Case) -> Answer:
+    """The answer to one case, by the static path.
+
+    The forecast keys stay empty here: they belong to the compiled column.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+
+    Returns
+    -------
+    Answer
+        Every key of the public answer [object].
+    """
+    situation = understand(case)
+    outcome = decide(situation)
+    amount = dose(situation, outcome)
+    parts = plan(situation, outcome, amount)
+    ways = _options(situation, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
+    settled = settle_claims(situation, case.claims)
+    ledger, keeping = upkeep(situation)
+    warned = cautions(
+        situation, outcome, applications=parts.applications, options=ways, claims=settled
+    )
+    checked = findings(situation)
+    return Answer(
+        name=case.name,
+        today=case.today,
+        made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
+        verdict=verdict(situation, outcome, amount),
+        findings=checked,
+        missing=missing(situation, outcome),
+        dose=amount,
+        applications=parts.applications,
+        options=ways,
+        too_early_before=parts.too_early_before,
+        retest=parts.retest,
+        forecast=None,
+        refit=None,
+        rescue=rescue(situation),
+        upkeep=keeping,
+        ledger=ledger,
+        claims=settled,
+        cautions=warned,
+        sources=_sources(
+            situation,
+            outcome,
+            [caution.source_key for caution in warned] + [row.source_key for row in checked],
+        ),
+        balance_error=None,
+    )
+
+
+def _options(situation: Situation, outcome: Outcome, acid_mmolc_kg: float) -> tuple[Option, ...]:
+    acting = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
+    if outcome.direction is Direction.NONE or outcome.decision not in acting or not acid_mmolc_kg:
+        return ()
+    acidify = outcome.direction is Direction.ACIDIFY
+    return options(
+        situation,
+        acid_mmolc_m2=abs(acid_mmolc_kg) * situation.soil_mass_kg_m2,
+        direction=outcome.direction,
+        on_hand=situation.case.on_hand,
+        start=start_date(situation, acidify=acidify, not_before=situation.case.today),
+    )
+
+
+def _sources(
+    situation: Situation, outcome: Outcome, keys: list[str | None]
+) -> tuple[SourceLine, ...]:
+    """Every published source this answer leans on, once, in order of use."""
+    used: list[str | None] = []
+    if situation.target is not None:
+        used.extend(situation.target.source_keys)
+    if situation.soil is not None:
+        used.extend(row.source_key for row in load_parameters()["buffer"].values())
+    if situation.place is not None:
+        used.append(situation.place.source_key)
+    if outcome.direction is Direction.ACIDIFY:
+        used.extend(
+            load_parameters()["sulfur"][name].source_key
+            for name in ("rate_ug_cm2_d", "activation_energy_kj_mol", "moisture_optimum")
+        )
+    listed = dict.fromkeys(key for key in (*used, *keys) if key and key not in OWN_KEYS)
+    return tuple(SourceLine(key=key, citation=citation(key)) for key in listed)

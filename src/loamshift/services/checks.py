@@ -1,0 +1,479 @@
+"""Checks of the entry: every doubt about a case as a row of value, limit, pass and comment."""
+
+from __future__ import annotations
+
+from loamshift.core.salinity import al_saturation_frac
+from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.case import Case, Drainage, Site
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.domain.plant import Plant
+from loamshift.domain.situation import Situation
+from loamshift.services.decide import saturated_ec
+from loamshift.services.said import said_rate
+from loamshift.services.soil_belief import current_reading, ph_belief
+from loamshift.services.understand import plants_share_a_range
+from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
+
+ACID_WITH_LIME_PH = 6.5
+DEPTH_FACTOR = 1.5
+
+
+def findings(situation: Situation) -> tuple[Finding, ...]:
+    """Every check of a case, passed or not.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Finding
+        One row a check, in the order of the case file [rows].
+    """
+    rows: list[Finding | None] = [
+        _method(situation),
+        _salt_above_water(situation.case),
+        _buffer_for_ph(situation),
+        _lime_with_acid(situation),
+        _target_method(situation.case),
+        _old_sample(situation.case),
+        _sample_depth(situation),
+        _range_agreed(situation),
+        _shared_range(situation.case),
+        _salt(situation),
+        _aluminium(situation),
+        _sodium(situation),
+        _drainage(situation),
+        _site(situation),
+        _hardness(situation.case),
+        _volcanic(situation),
+        _laboratory_lime(situation),
+        *(_noted(text) for text in (*situation.case.findings, *situation.case.notes)),
+    ]
+    return tuple(row for row in rows if row is not None)
+
+
+def _row(
+    check: str,
+    *,
+    value: float | str | None,
+    operator: str,
+    limit: float | str | None,
+    unit: str,
+    passed: bool,
+    severity: Severity,
+    comment: str,
+    source_key: str | None = None,
+) -> Finding:
+    return Finding(
+        check=check,
+        value=value,
+        operator=operator,
+        limit=limit,
+        unit=unit,
+        passed=passed,
+        severity=Severity.INFO if passed else severity,
+        comment=comment,
+        source_key=source_key,
+    )
+
+
+def _method(situation: Situation) -> Finding | None:
+    if situation.soil is None:
+        return None
+    ph = situation.soil.ph
+    rough = ph.method.is_rough
+    comments = {
+        PhMethod.PROBE: "A stab probe can be out by half a unit or more either way; it widens "
+        "this answer and does not drive it.",
+        PhMethod.STRIP: "A colour strip or kit reads to about half a unit; it widens this answer.",
+        PhMethod.UNKNOWN: "The report does not say how the pH was read. In calcium chloride the "
+        "same soil reads about 0.6 lower than in water.",
+    }
+    comment = comments.get(ph.method, f"Read by a laboratory method: {ph.basis}.")
+    return _row(
+        "pH method",
+        value=ph.method.value,
+        operator="is",
+        limit="a laboratory method",
+        unit="",
+        passed=not rough,
+        severity=Severity.CAUTION,
+        comment=comment,
+        source_key="own-judgement" if rough else None,
+    )
+
+
+def _salt_above_water(case: Case) -> Finding | None:
+    readings: list[PhReading] = [*([case.soil.ph] if case.soil.ph else []), *case.soil.other_ph]
+    salt = [reading.ph for reading in readings if reading.method.is_salt]
+    water = [reading.ph for reading in readings if reading.method.is_water]
+    if not salt or not water:
+        return None
+    passed = max(salt) <= max(water)
+    return _row(
+        "salt pH against water pH",
+        value=max(salt),
+        operator="<=",
+        limit=max(water),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The reading in salt lies below that in water, as it should."
+        if passed
+        else "The reading in a salt solution lies above the one in water. That hardly happens; "
+        "one of the two is mislabelled, so ask the laboratory.",
+        source_key="nsw-dpi-acidity-2021",
+    )
+
+
+def _buffer_for_ph(situation: Situation) -> Finding | None:
+    entry = situation.case.soil
+    if entry.buffer_ph is None or situation.soil is None:
+        return None
+    ph = situation.soil.ph.ph_water
+    passed = ph < entry.buffer_ph + 0.3
+    return _row(
+        "buffer pH against soil pH",
+        value=entry.buffer_ph,
+        operator=">",
+        limit=round(ph, 2),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The buffer reading lies above the soil pH, as it does in an acid soil."
+        if passed
+        else "A buffer pH is read on acid soils only and lies above the soil pH. Here it does not: "
+        "the two may have changed places.",
+    )
+
+
+def _lime_with_acid(situation: Situation) -> Finding | None:
+    if situation.soil is None or not situation.soil.carbonate.measured:
+        return None
+    value = situation.soil.carbonate.high_pct
+    passed = not (value > 1.0 and situation.soil.ph.ph_water < ACID_WITH_LIME_PH)
+    return _row(
+        "free lime against pH",
+        value=value,
+        operator="<=",
+        limit=1.0,
+        unit="% CaCO3",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="pH and free lime fit each other."
+        if passed
+        else "More than 1 % free lime does not go with so acid a soil. Shell or coarse limestone "
+        "grit can do it; otherwise one of the two figures belongs to another sample.",
+        source_key="own-judgement",
+    )
+
+
+def _target_method(case: Case) -> Finding | None:
+    reading = current_reading(case)
+    if case.aim.target_ph is None or reading is None or case.aim.target_method is not None:
+        return None
+    if not reading.method.is_salt:
+        return None
+    return _row(
+        "method of the target pH",
+        value="not given",
+        operator="is",
+        limit=reading.method.value,
+        unit="",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=f"The soil was read in {reading.method.value}, but the target does not say by "
+        "which method it is meant; it was taken as pH in water. If it is meant in "
+        f"{reading.method.value}, give aim.target_method: the difference is about 0.6.",
+        source_key="nsw-dpi-acidity-2021",
+    )
+
+
+def _old_sample(case: Case) -> Finding | None:
+    reading = current_reading(case)
+    taken = (reading.taken if reading else None) or case.soil.sampled
+    if taken is None:
+        return None
+    age = (case.today - taken).days
+    limit = verdict_values()["old_sample_days"]
+    return _row(
+        "age of the sample",
+        value=age,
+        operator="<=",
+        limit=limit,
+        unit="days",
+        passed=age <= limit,
+        severity=Severity.CAUTION,
+        comment="The sample is recent enough."
+        if age <= limit
+        else "The sample is more than two years old; feed, water and rain have gone on since.",
+        source_key="common-practice",
+    )
+
+
+def _sample_depth(situation: Situation) -> Finding | None:
+    reading = current_reading(situation.case)
+    sampled = (reading.depth_cm if reading else None) or situation.case.soil.sample_depth_cm
+    if sampled is None:
+        return None
+    passed = 1 / DEPTH_FACTOR <= sampled / situation.depth_cm <= DEPTH_FACTOR
+    return _row(
+        "sampled depth against treated depth",
+        value=sampled,
+        operator="near",
+        limit=situation.depth_cm,
+        unit="cm",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The sample speaks for the depth that is treated."
+        if passed
+        else f"The sample reached {sampled:g} cm and the treatment {situation.depth_cm:g} cm. "
+        "Sample the depth you treat, now and later, or the two cannot be compared.",
+        source_key="common-practice",
+    )
+
+
+def _range_agreed(situation: Situation) -> Finding | None:
+    target = situation.target
+    if target is None or not target.names:
+        return None
+    plants: tuple[Plant, ...] = situation.case.aim.plants
+    agree = all(plant.ranges_agree for plant in plants)
+    passed = not target.weak and agree
+    if target.weak:
+        comment = (
+            "The printed range for this plant rests on one source or on memory. It does not start "
+            "a plan by itself: give a target pH if you have reason to trust one."
+        )
+    elif not agree:
+        spread = max(plant.midpoint_spread for plant in plants)
+        comment = (
+            f"Sources disagree about this plant: the middles of their ranges lie {spread:.1f} pH "
+            "apart. The median range is used."
+        )
+    else:
+        comment = f"The printed ranges agree ({target.basis})."
+    return _row(
+        "printed pH range of the plant",
+        value=target.basis,
+        operator="agree",
+        limit="2 independent sources",
+        unit="",
+        passed=passed,
+        severity=Severity.CAUTION if target.weak else Severity.INFO,
+        comment=comment,
+        source_key=target.source_keys[0] if target.source_keys else None,
+    )
+
+
+def _shared_range(case: Case) -> Finding | None:
+    if len(case.aim.plants) < 2:
+        return None
+    passed = plants_share_a_range(case)
+    ranges = "; ".join(f"{p.name} {p.ph_low:g} to {p.ph_high:g}" for p in case.aim.plants)
+    return _row(
+        "plants that share a bed",
+        value=ranges,
+        operator="overlap",
+        limit=None,
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="Their pH ranges overlap."
+        if passed
+        else f"These plants do not want the same soil ({ranges}). The gap between them was aimed "
+        "at; better to part them.",
+    )
+
+
+def _salt(situation: Situation) -> Finding | None:
+    ece = saturated_ec(situation)
+    if ece is None:
+        if situation.case.soil.ec_ds_m is None:
+            return None
+        return _row(
+            "salt of the soil",
+            value=situation.case.soil.ec_ds_m,
+            operator="has",
+            limit="paste, 1:1 or 1:5",
+            unit="dS/m",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="An EC means nothing without its extract; say soil.ec_method as paste, 1:1 or "
+            "1:5.",
+        )
+    limits = verdict_values()
+    sensitive = situation.target is not None and situation.target.calcifuge
+    limit = limits["salt_sensitive_ece_ds_m"] if sensitive else limits["salt_stop_ece_ds_m"]
+    return _row(
+        "salt of the soil",
+        value=round(ece, 2),
+        operator="<=",
+        limit=limit,
+        unit="dS/m, saturated paste",
+        passed=ece <= limit,
+        severity=Severity.BLOCK,
+        comment="Salt is low enough."
+        if ece <= limit
+        else "The soil is too salty already. Acidifying and liming materials are salts or make "
+        "salts; wash the soil through with good water first.",
+        source_key="ussl-1954",
+    )
+
+
+def _aluminium(situation: Situation) -> Finding | None:
+    if situation.soil is None or situation.organic_only:
+        return None
+    params = buffer_parameters()
+    share = float(
+        al_saturation_frac(
+            situation.soil.ph.ph_water, p_al=params.al_midpoint_ph, n_al=params.al_steepness
+        )
+    )
+    limit = salinity_parameters().al_harmless_frac
+    if share < 0.02:
+        return None
+    return _row(
+        "aluminium on the exchange sites",
+        value=round(share, 2),
+        operator="<=",
+        limit=limit,
+        unit="share",
+        passed=share <= limit,
+        severity=Severity.CAUTION,
+        comment="By the pH little aluminium is loose."
+        if share <= limit
+        else "At this pH aluminium holds a large share of the exchange sites; plants that do not "
+        "come from acid ground suffer at the root.",
+        source_key="malavolta-classes",
+    )
+
+
+def _sodium(situation: Situation) -> Finding | None:
+    sodium = situation.case.soil.sodium_pct
+    if sodium is None:
+        return None
+    limit = verdict_values()["sodic_pct"]
+    return _row(
+        "exchangeable sodium",
+        value=sodium,
+        operator="<=",
+        limit=limit,
+        unit="%",
+        passed=sodium <= limit,
+        severity=Severity.BLOCK,
+        comment="Not sodic."
+        if sodium <= limit
+        else "A sodic soil: its high pH comes from sodium, and gypsum, drainage and specialist "
+        "advice come before any acid.",
+        source_key="ussl-1954",
+    )
+
+
+def _drainage(situation: Situation) -> Finding | None:
+    drainage = situation.case.bed.drainage
+    if drainage is None:
+        return None
+    wet = drainage is Drainage.WATERLOGGED
+    return _row(
+        "drainage",
+        value=drainage.value,
+        operator="is not",
+        limit="waterlogged",
+        unit="",
+        passed=not wet,
+        severity=Severity.BLOCK,
+        comment="In waterlogged soil sulfur does not turn to acid but to hydrogen sulfide, which "
+        "kills roots. Drain first."
+        if wet
+        else "Air reaches the soil.",
+        source_key="yarborough-2008" if wet else None,
+    )
+
+
+def _site(situation: Situation) -> Finding | None:
+    site = situation.case.bed.site
+    if site is None:
+        return None
+    old = site is not Site.ORDINARY
+    return _row(
+        "former use",
+        value=site.value,
+        operator="is",
+        limit="ordinary",
+        unit="",
+        passed=not old,
+        severity=Severity.CAUTION,
+        comment="Old urban or orchard ground can hold lead, copper, zinc, cadmium or arsenic. "
+        "Test for metals before you make it more acid, and grow food in clean soil."
+        if old
+        else "Nothing known against it.",
+        source_key=None,
+    )
+
+
+def _hardness(case: Case) -> Finding | None:
+    hardness = case.water.hardness_mg_l_as_caco3
+    if hardness is None:
+        return None
+    return _row(
+        "water hardness is not alkalinity",
+        value=hardness,
+        operator="is not",
+        limit="alkalinity",
+        unit="mg/L CaCO3",
+        passed=case.water.alkalinity_mg_l_as_caco3 is not None,
+        severity=Severity.CAUTION,
+        comment="Hardness counts calcium and magnesium; only alkalinity (bicarbonate) raises the "
+        "pH. Ask the water company for the alkalinity.",
+    )
+
+
+def _volcanic(situation: Situation) -> Finding | None:
+    if situation.case.soil.clay_type != "volcanic":
+        return None
+    return _row(
+        "clay type",
+        value="volcanic",
+        operator="is not",
+        limit="volcanic",
+        unit="",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment="Volcanic soils resist about twice as much as this model's curve; the dose is "
+        "doubled and its range widened. A jar titration would settle it.",
+        source_key=None,
+    )
+
+
+def _laboratory_lime(situation: Situation) -> Finding | None:
+    lab = situation.case.soil.lab_lime_requirement_g_m2
+    if lab is None:
+        return None
+    units = situation.case.units
+    return _row(
+        "lime requirement of the laboratory",
+        value=round(lab, 1),
+        operator="beside",
+        limit="ours",
+        unit="g/m2",
+        passed=True,
+        severity=Severity.INFO,
+        comment=f"Your laboratory advises {said_rate(lab, units)} of lime. Its target pH, depth "
+        "and lime quality may differ from ours; where the two disagree by more than twice, ask.",
+    )
+
+
+def _noted(text: str) -> Finding:
+    return _row(
+        "as read",
+        value=None,
+        operator="",
+        limit=None,
+        unit="",
+        passed=True,
+        severity=Severity.INFO,
+        comment=text,
+    )

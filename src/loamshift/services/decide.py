@@ -1,0 +1,388 @@
+"""The decision table: one situation in, one decision out, from curve, carbonate, water and caps.
+
+The order of the cases and every limit stand in ``docs/decisions/verdict.md``; the limits
+themselves are rows of the table ``parameters``, topic ``verdict``.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from loamshift.core.background import background_acid_mmolc_m2
+from loamshift.core.buffer import buffer_mmolc_kg_ph
+from loamshift.core.need import Need, carbonate_nodes, normal_probability_between, reading_nodes
+from loamshift.core.salinity import ece_from_ec, saturation_water_kg_kg
+from loamshift.domain.answer import Decision, Direction
+from loamshift.domain.case import Drainage
+from loamshift.domain.situation import Situation, Target
+from loamshift.domain.soil import CarbonateBelief
+from loamshift.services.understand import curve_of, need_mmolc_kg, ph_after_acid_m2, require_soil
+from loamshift.tables.model import ledger_parameters, salinity_parameters, verdict_values
+from loamshift.tables.rules import cap_for
+from loamshift.units import (
+    CACO3_G_PER_MMOLC,
+    CARBONATE_MMOLC_KG_PER_PCT,
+    SULFUR_G_PER_MMOLC,
+    alkalinity_mmolc_l_from_mg_l_as_caco3,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """A decision with the figures that decided it, before it is put in words.
+
+    ``in_range`` probability that the reading lies in range [0-1]; ``covered`` probability that
+    the caps of three seasons cover the need [0-1]; ``need_mid_g_m2`` of sulfur or lime value
+    [g/m2]; ``parts`` under the cap of one dose; ``pull_ph_year`` yearly pull against the aim
+    [pH/yr]; ``reason`` names the row of the table that held; ``ph_expected`` where earlier
+    material takes the bed [pH]; ``measure`` the case-file path to measure first.
+    """
+
+    decision: Decision
+    direction: Direction
+    reason: str
+    in_range: float
+    covered: float | None = None
+    need_mid_g_m2: float | None = None
+    cap_dose_g_m2: float | None = None
+    cap_year_g_m2: float | None = None
+    parts: int | None = None
+    pull_ph_year: float = 0.0
+    ph_expected: float | None = None
+    measure: str | None = None
+    measure_probability: float = 0.0
+    measure_shift: str = ""
+
+
+def decide(situation: Situation) -> Outcome:
+    """The decision for a situation, the first row of the table that holds.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+
+    Returns
+    -------
+    Outcome
+        Decision, direction and the deciding figures [object].
+    """
+    if situation.soil is None:
+        return Outcome(
+            decision=Decision.MEASURE_FIRST, direction=Direction.NONE, reason="no-ph",
+            in_range=0.0, measure="soil.ph", measure_probability=1.0,
+        )  # fmt: skip
+    if situation.target is None:
+        harmful = _stop(situation, Direction.NONE)
+        return harmful or Outcome(
+            decision=Decision.MEASURE_FIRST, direction=Direction.NONE, reason="no-aim",
+            in_range=0.0, measure="aim.plant", measure_probability=1.0,
+        )  # fmt: skip
+    base = decide_without_tests(situation)
+    if base.decision in (Decision.STOP, Decision.LEAVE):
+        if base.decision is Decision.LEAVE and require_soil(situation).ph.method.is_rough:
+            return _first_test(situation, base) or base
+        return base
+    return _first_test(situation, base) or base
+
+
+def decide_without_tests(situation: Situation) -> Outcome:
+    """The decision as if no further test could be made.
+
+    Parameters
+    ----------
+    situation
+        A situation with soil and target [object].
+
+    Returns
+    -------
+    Outcome
+        Any decision but ``measure-first`` [object].
+    """
+    limits = verdict_values()
+    soil, target = require_soil(situation), _target(situation)
+    direction = direction_of(situation)
+    in_range = _probability_in_range(situation, target)
+    stopped = _stop(situation, direction)
+    if stopped is not None:
+        return replace(stopped, in_range=in_range)
+    gap = _gap_ph(soil.ph.ph_water, target)
+    if in_range > limits["leave_probability"]:
+        return Outcome(
+            decision=Decision.LEAVE, direction=Direction.NONE, reason="in-range", in_range=in_range
+        )
+    if gap < limits["leave_gain_ph"]:
+        return Outcome(
+            decision=Decision.LEAVE, direction=Direction.NONE, reason="gain", in_range=in_range
+        )
+    need = need_mmolc_kg(situation, target.ph_aim)
+    figures = _figures(situation, need, direction)
+    if figures.covered is not None and figures.covered < limits["elsewhere_probability"]:
+        return replace(figures, decision=Decision.ELSEWHERE, reason="caps", in_range=in_range)
+    reason = _effort_reason(situation, figures)
+    decision = Decision.EFFORT if reason else Decision.GO
+    return replace(figures, decision=decision, reason=reason or "go", in_range=in_range)
+
+
+def direction_of(situation: Situation) -> Direction:
+    """Which way the pH has to go for the aim of a situation [object]."""
+    soil, target = require_soil(situation), _target(situation)
+    if soil.ph.ph_water > target.ph_high:
+        return Direction.ACIDIFY
+    if soil.ph.ph_water < target.ph_low:
+        return Direction.LIME
+    return Direction.NONE
+
+
+def saturated_ec(situation: Situation) -> float | None:
+    """Salt of the soil as saturated paste [dS/m], or None where not tested [object in]."""
+    entry = situation.case.soil
+    if entry.ec_ds_m is None or entry.ec_method is None or situation.soil is None:
+        return None
+    water = saturation_water_kg_kg(
+        field_capacity_frac=situation.soil.field_capacity_frac,
+        bulk_density_g_cm3=situation.soil.bulk_density_g_cm3,
+        params=salinity_parameters(),
+    )
+    if entry.ec_method == "1:2":
+        return None
+    return ece_from_ec(
+        entry.ec_ds_m,
+        method=entry.ec_method,
+        saturation_water_kg_kg=water,
+        params=salinity_parameters(),
+    )[1]
+
+
+def yearly_pull_mmolc_m2(situation: Situation, *, ph: float) -> float:
+    """Net base a year at this pH, water less background acid: positive raises the pH.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+    ph
+        pH at which the bed is held [pH in water].
+
+    Returns
+    -------
+    float
+        Base less acid, feed left out [mmolc/m2/yr].
+    """
+    background = 0.0
+    if not situation.in_pot:
+        background = background_acid_mmolc_m2(
+            ph,
+            drainage_mm=situation.drainage_mm_year,
+            params=ledger_parameters(),
+            land_use=situation.land_use,
+        )
+    return situation.water_base_mmolc_m2_year - background
+
+
+def _target(situation: Situation) -> Target:
+    if situation.target is None:
+        raise ValueError("this needs an aim; ask for it before coming here")
+    return situation.target
+
+
+def _probability_in_range(situation: Situation, target: Target) -> float:
+    ph = require_soil(situation).ph
+    return normal_probability_between(
+        low=target.ph_low, high=target.ph_high, mean=ph.ph_water, sd=ph.ph_water_sd
+    )
+
+
+def _gap_ph(ph: float, target: Target) -> float:
+    return max(target.ph_low - ph, ph - target.ph_high, 0.0)
+
+
+def _stop(situation: Situation, direction: Direction) -> Outcome | None:
+    limits = verdict_values()
+    soil = require_soil(situation)
+    entry = situation.case.soil
+    target = situation.target
+    expected = ph_after_acid_m2(situation, situation.pending_acid_mmolc_m2)
+    stop = Outcome(
+        decision=Decision.STOP, direction=direction, reason="", in_range=0.0, ph_expected=expected
+    )
+    margin = limits["overdose_margin_ph"]
+    acted = any(item.total_mmolc_m2 > 0.0 for item in situation.pending)
+    limed = any(item.total_mmolc_m2 < 0.0 for item in situation.pending)
+    lowest = max(limits["harmful_ph"], target.ph_low - margin if target else limits["harmful_ph"])
+    if acted and expected < lowest:
+        return replace(stop, reason="overdose-acid")
+    if limed and target is not None and expected > target.ph_high + margin:
+        return replace(stop, reason="overdose-lime")
+    mineral = not situation.organic_only
+    if mineral and not soil.ph.method.is_rough and soil.ph.ph_water < limits["harmful_ph"]:
+        return replace(stop, reason="too-acid")
+    if entry.sodium_pct is not None and entry.sodium_pct > limits["sodic_pct"]:
+        return replace(stop, reason="sodic")
+    ece = saturated_ec(situation)
+    sensitive = target is not None and target.calcifuge
+    limit = limits["salt_sensitive_ece_ds_m"] if sensitive else limits["salt_stop_ece_ds_m"]
+    if ece is not None and ece > limit:
+        return replace(stop, reason="salt")
+    if direction is Direction.ACIDIFY and situation.case.bed.drainage is Drainage.WATERLOGGED:
+        return replace(stop, reason="waterlogged")
+    return None
+
+
+def _figures(situation: Situation, need: Need, direction: Direction) -> Outcome:
+    """Need, caps and pull of one direction; the decision is filled in by the caller."""
+    limits = verdict_values()
+    acidify = direction is Direction.ACIDIFY
+    substance = "sulfur" if acidify else "limestone"
+    gram = SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC
+    dose = cap_for(applies_to=substance, situation=situation.cap_situation, per="dose").limit_g_m2
+    year = cap_for(applies_to=substance, situation=situation.cap_situation, per="year").limit_g_m2
+    seasons = limits["seasons"]
+    pull = yearly_pull_mmolc_m2(situation, ph=_target(situation).ph_aim)
+    against = max(pull if acidify else -pull, 0.0)
+    coming = situation.pending_acid_mmolc_m2 * (1.0 if acidify else -1.0)
+    reach_mmolc_m2 = seasons * (year / gram - against) + coming
+    covered = need.probability_at_most(max(reach_mmolc_m2, 0.0) / situation.soil_mass_kg_m2)
+    mid_mmolc_m2 = max(need.quantile(0.5) * situation.soil_mass_kg_m2 - coming, 0.0)
+    mid_g_m2 = mid_mmolc_m2 * gram
+    slope = buffer_mmolc_kg_ph(_target(situation).ph_aim, **curve_of(situation))
+    k = 10.0 ** require_soil(situation).k.log10_k_mean
+    return Outcome(
+        decision=Decision.GO,
+        direction=direction,
+        reason="",
+        in_range=0.0,
+        covered=covered if reach_mmolc_m2 > 0.0 else 0.0,
+        need_mid_g_m2=mid_g_m2,
+        cap_dose_g_m2=dose,
+        cap_year_g_m2=year,
+        parts=max(1, math.ceil(mid_g_m2 / dose - 1e-9)),
+        pull_ph_year=against / (k * float(slope) * situation.soil_mass_kg_m2),
+    )
+
+
+def _effort_reason(situation: Situation, figures: Outcome) -> str:
+    limits = verdict_values()
+    parts = figures.parts or 1
+    per_year = max(1, int((figures.cap_year_g_m2 or 1.0) / (figures.cap_dose_g_m2 or 1.0) + 1e-9))
+    if parts > limits["effort_parts"]:
+        return "parts"
+    if 365 * ((parts - 1) // per_year) + 180 > limits["effort_days"]:
+        return "months"
+    if figures.pull_ph_year > limits["effort_pull_ph_year"]:
+        return "yearly"
+    return ""
+
+
+def _first_test(situation: Situation, base: Outcome) -> Outcome | None:
+    """The one test most likely to change the decision, if likely enough."""
+    threshold = verdict_values()["measure_first_probability"]
+    best: Outcome | None = None
+    for field, variants in _variants(situation):
+        changed = 0.0
+        shift: dict[Decision, float] = {}
+        for weight, variant in variants:
+            other = decide_without_tests(variant)
+            if other.decision is not base.decision:
+                changed += weight
+                shift[other.decision] = shift.get(other.decision, 0.0) + weight
+        if changed > threshold and (best is None or changed > best.measure_probability):
+            likely = max(shift, key=lambda decision: shift[decision])
+            best = replace(
+                base,
+                decision=Decision.MEASURE_FIRST,
+                reason="test",
+                measure=field,
+                measure_probability=changed,
+                measure_shift=likely.value,
+            )
+    target = _target(situation)
+    if best is None and target.weak and base.decision in (Decision.GO, Decision.EFFORT):
+        return replace(
+            base, decision=Decision.MEASURE_FIRST, reason="weak-range", measure="aim.target_ph",
+            measure_probability=1.0,
+        )  # fmt: skip
+    return best
+
+
+def _variants(situation: Situation) -> list[tuple[str, list[tuple[float, Situation]]]]:
+    """Every doubtful field with the values it may turn out to have, and their weights."""
+    soil = require_soil(situation)
+    found: list[tuple[str, list[tuple[float, Situation]]]] = []
+    belief = soil.carbonate
+    if not belief.measured and belief.is_possible:
+        field = "soil.fizz" if situation.case.soil.fizz is None else "soil.carbonate_pct"
+        values, weights = carbonate_nodes(
+            zero_weight=belief.zero_weight,
+            low_pct=belief.low_pct,
+            high_pct=belief.high_pct,
+            mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
+        )
+        found.append(
+            (
+                field,
+                [
+                    (float(weight), _with_carbonate(situation, value / CARBONATE_MMOLC_KG_PER_PCT))
+                    for value, weight in zip(values.tolist(), weights.tolist(), strict=True)
+                ],
+            )
+        )
+    if soil.ph.method.is_rough:
+        values, weights = reading_nodes(ph=soil.ph.ph_water, ph_sd=soil.ph.ph_water_sd)
+        lab_sd = 0.18
+        found.append(
+            (
+                "soil.ph_method" if soil.ph.method.value == "unknown" else "soil.ph",
+                [
+                    (weight, _with_ph(situation, ph=value, sd=lab_sd))
+                    for value, weight in zip(values.tolist(), weights.tolist(), strict=True)
+                ],
+            )
+        )
+    if not situation.water_known and situation.irrigation_mm_year > 0.0:
+        found.append(("water.alkalinity", _water_variants(situation)))
+    if "soil.texture" in soil.assumed:
+        values, weights = reading_nodes(ph=soil.k.log10_k_mean, ph_sd=soil.k.log10_k_sd)
+        found.append(
+            (
+                "soil.texture",
+                [
+                    (weight, _with_scale(situation, value))
+                    for value, weight in zip(values.tolist(), weights.tolist(), strict=True)
+                ],
+            )
+        )
+    return found
+
+
+def _with_carbonate(situation: Situation, pct: float) -> Situation:
+    belief = CarbonateBelief(
+        zero_weight=1.0 if pct == 0.0 else 0.0,
+        low_pct=pct,
+        high_pct=pct,
+        basis="supposed",
+        measured=True,
+    )
+    return replace(situation, soil=replace(require_soil(situation), carbonate=belief))
+
+
+def _with_ph(situation: Situation, *, ph: float, sd: float) -> Situation:
+    soil = require_soil(situation)
+    supposed = replace(soil.ph, ph_water=ph, ph_water_sd=sd)
+    return replace(situation, soil=replace(soil, ph=supposed))
+
+
+def _with_scale(situation: Situation, log10_k: float) -> Situation:
+    soil = require_soil(situation)
+    return replace(situation, soil=replace(soil, k=replace(soil.k, log10_k_mean=log10_k)))
+
+
+def _water_variants(situation: Situation) -> list[tuple[float, Situation]]:
+    limits = verdict_values()
+    variants = []
+    for name in ("low", "mid", "high"):
+        base = alkalinity_mmolc_l_from_mg_l_as_caco3(limits[f"assumed_alkalinity_{name}"])
+        variant = replace(situation, water_base_mmolc_m2_year=base * situation.irrigation_mm_year)
+        variants.append((limits[f"assumed_alkalinity_{name}_weight"], variant))
+    return variants

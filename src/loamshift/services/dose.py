@@ -1,0 +1,61 @@
+"""How much: the acid or lime a soil takes up to reach the aim, as a range with its reasons."""
+
+from __future__ import annotations
+
+from loamshift.domain.answer import Band, Decision, Direction, Dose
+from loamshift.domain.situation import Situation
+from loamshift.services.decide import Outcome
+from loamshift.services.published import published_spread
+from loamshift.services.understand import need_mmolc_kg
+from loamshift.units import CACO3_G_PER_MMOLC, SULFUR_G_PER_MMOLC
+
+NO_DOSE = Dose(
+    direction=Direction.NONE,
+    provisional=False,
+    acid_mmolc_kg=None,
+    sulfur_as_s_g_m2=None,
+    lime_as_caco3_g_m2=None,
+    carbonate_share=None,
+    published_g_m2=None,
+)
+
+
+def dose(situation: Situation, outcome: Outcome) -> Dose:
+    """The static dose: buffer curve plus free carbonate, less what earlier material still brings.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    outcome
+        The decision on it [object].
+
+    Returns
+    -------
+    Dose
+        Range of acid [mmolc/kg, base negative] and of sulfur or lime [g/m2].
+    """
+    no_use = outcome.decision in (Decision.LEAVE, Decision.STOP)
+    if situation.soil is None or situation.target is None or no_use:
+        return NO_DOSE
+    direction = outcome.direction
+    if direction is Direction.NONE:
+        return NO_DOSE
+    need = need_mmolc_kg(situation, situation.target.ph_aim)
+    acidify = direction is Direction.ACIDIFY
+    sign = 1.0 if acidify else -1.0
+    coming = situation.pending_acid_mmolc_m2 * sign / situation.soil_mass_kg_m2
+    low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
+    gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * situation.soil_mass_kg_m2
+    per_area = Band(lo90=low * gram, mid=mid * gram, hi90=high * gram)
+    total = need.carbonate_mean_mmolc_kg + need.curve_mean_mmolc_kg
+    acid = (low, mid, high) if acidify else (-high, -mid, -low)
+    return Dose(
+        direction=direction,
+        provisional=outcome.decision is Decision.MEASURE_FIRST,
+        acid_mmolc_kg=Band(lo90=acid[0], mid=acid[1], hi90=acid[2]),
+        sulfur_as_s_g_m2=per_area if acidify else None,
+        lime_as_caco3_g_m2=None if acidify else per_area,
+        carbonate_share=need.carbonate_mean_mmolc_kg / total if acidify and total > 0.0 else None,
+        published_g_m2=published_spread(situation, direction=direction),
+    )

@@ -1,0 +1,284 @@
+"""When: dated parts under the caps, the day before which a test says nothing, and retests."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from loamshift.domain.answer import Application, Decision, Direction, Dose
+from loamshift.domain.case import Units
+from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.situation import Situation, Target
+from loamshift.services.acid import acid_course_mmolc_m2, daily_soil_temp_c
+from loamshift.services.decide import Outcome
+from loamshift.services.said import said_date
+from loamshift.services.understand import need_mmolc_kg, ph_after_acid_m2, require_soil
+from loamshift.tables.materials import load_materials
+from loamshift.tables.model import lime_parameters, verdict_values
+from loamshift.units import CACO3_G_PER_MMOLC, SULFUR_G_PER_MMOLC
+
+HORIZON_DAYS = 3 * 365
+SMALLEST_PART = 0.1
+"""A remainder below this share of the whole is left to the retest [1]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Dated parts, the day before which it is too early to judge, and days to test again."""
+
+    applications: tuple[Application, ...]
+    too_early_before: date | None
+    retest: tuple[date, ...]
+
+
+NO_PLAN = Plan((), None, ())
+
+
+def plan(situation: Situation, outcome: Outcome, dose: Dose) -> Plan:
+    """The recommended parts for a dose, or none where nothing should go on.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    outcome
+        The decision on it [object].
+    dose
+        The static dose [object].
+
+    Returns
+    -------
+    Plan
+        Parts with dates and conditions [object].
+
+    Notes
+    -----
+    The first part is the least of: the cap of one dose, the middle of the need, and the amount
+    that takes the bed past the far end of the range with a probability of one in ten. What is
+    left goes on in further parts, each only if a test still asks for at least half of it.
+    """
+    if dose.direction is Direction.NONE or outcome.decision in (
+        Decision.STOP, Decision.LEAVE, Decision.ELSEWHERE,
+    ):  # fmt: skip
+        return NO_PLAN
+    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
+    target = situation.target
+    if band is None or target is None or outcome.cap_dose_g_m2 is None or band.mid <= 0.0:
+        return NO_PLAN
+    acidify = dose.direction is Direction.ACIDIFY
+    material, active_frac = choose_material(situation, acidify=acidify)
+    sizes = _part_sizes(situation, target, outcome, mid_g_m2=band.mid, acidify=acidify)
+    dates = _part_dates(situation, count=len(sizes), outcome=outcome, acidify=acidify)
+    course = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=sizes[0] / active_frac,
+        soil_temp_c=situation.soil_temp_c,
+        start=dates[0],
+        days=HORIZON_DAYS,
+        ph_water=require_soil(situation).ph.ph_water,
+        in_pot=situation.in_pot,
+        incorporated=not situation.planted,
+    )
+    too_early = _too_early(situation, [float(value) for value in course], start=dates[0])
+    retest = _retests(situation, material, active_frac, sizes, dates, too_early)
+    return Plan(
+        applications=_applications(
+            situation, target, material, active_frac, sizes, dates, retest, acidify=acidify
+        ),
+        too_early_before=too_early,
+        retest=tuple(sorted(set(retest))),
+    )
+
+
+def choose_material(situation: Situation, *, acidify: bool) -> tuple[Material, float]:
+    """The material of the plan and its active share: what is on hand, else the usual one.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    tuple of Material and float
+        Material, and sulfur or lime value per mass of product [0-1].
+    """
+    group = MaterialGroup.SULFUR if acidify else MaterialGroup.LIME
+    for item in situation.case.on_hand:
+        if item.material.group is group:
+            active = _active_frac(item.material, acidify=acidify)
+            if item.purity_pct is not None:
+                active = item.purity_pct / 100.0
+            return item.material, active
+    usual = "elemental sulfur, powder" if acidify else "ground limestone, calcitic"
+    material = load_materials()[usual]
+    return material, _active_frac(material, acidify=acidify)
+
+
+def start_date(situation: Situation, *, acidify: bool, not_before: date) -> date:
+    """First day on or after a day when material should go on.
+
+    Sulfur waits until the soil is about to stay warm; lime may go on at any time the ground can
+    be worked. Without a place the day itself is taken.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    acidify
+        True for sulfur [truth].
+    not_before
+        Earliest day [calendar].
+
+    Returns
+    -------
+    date
+        The day [calendar].
+    """
+    if not situation.soil_temp_c:
+        return not_before
+    limits = verdict_values()
+    warm = limits["warm_soil_c"]
+    ahead = int(limits["start_wait_days"])
+    temps = daily_soil_temp_c(situation.soil_temp_c, start=not_before, days=730 + 2 * ahead)
+    if acidify and max(situation.soil_temp_c) < warm:
+        warm = max(situation.soil_temp_c) - 1.0
+    for offset in range(730):
+        if not acidify and temps[offset] > 1.0:
+            return not_before + timedelta(days=offset)
+        window = temps[offset + ahead : offset + 2 * ahead]
+        if acidify and temps[offset] > 1.0 and float(window.mean()) >= warm:
+            return not_before + timedelta(days=offset)
+    return not_before
+
+
+def _active_frac(material: Material, *, acidify: bool) -> float:
+    if acidify:
+        return material.elemental_s_frac
+    return material.caco3_eq_frac * lime_parameters().field_efficiency
+
+
+def _part_sizes(
+    situation: Situation, target: Target, outcome: Outcome, *, mid_g_m2: float, acidify: bool
+) -> list[float]:
+    gram = SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC
+    far_end = target.ph_low if acidify else target.ph_high
+    safe_mmolc_kg = need_mmolc_kg(situation, far_end).quantile(0.1)
+    sign = 1.0 if acidify else -1.0
+    coming = situation.pending_acid_mmolc_m2 * sign
+    safe = max(safe_mmolc_kg * situation.soil_mass_kg_m2 - coming, 0.0) * gram
+    cap = outcome.cap_dose_g_m2 or mid_g_m2
+    most = verdict_values()["seasons"] * (outcome.cap_year_g_m2 or mid_g_m2)
+    left = min(mid_g_m2, most)
+    sizes = []
+    first = min(cap, left, max(safe, SMALLEST_PART * left))
+    while left > SMALLEST_PART * mid_g_m2 or not sizes:
+        size = first if not sizes else min(cap, left)
+        sizes.append(size)
+        left -= size
+    return sizes
+
+
+def _part_dates(situation: Situation, *, count: int, outcome: Outcome, acidify: bool) -> list[date]:
+    limits = verdict_values()
+    wait = int(limits["part_wait_days"] if acidify else limits["lime_part_wait_days"])
+    per_year = max(1, int((outcome.cap_year_g_m2 or 1.0) / (outcome.cap_dose_g_m2 or 1.0) + 1e-9))
+    dates: list[date] = []
+    for number in range(count):
+        earliest = situation.case.today
+        if number:
+            earliest = dates[-1] + timedelta(days=wait)
+        if number >= per_year:
+            earliest = max(earliest, dates[number - per_year] + timedelta(days=365))
+        dates.append(start_date(situation, acidify=acidify, not_before=earliest))
+    return dates
+
+
+def _too_early(situation: Situation, course: list[float], *, start: date) -> date:
+    """First day when the change of the first part can be told from chance, or half has acted."""
+    limits = verdict_values()
+    ph_now = require_soil(situation).ph.ph_water
+    half = 0.5 * course[-1]
+    for day in range(0, len(course), 7):
+        acid = course[day]
+        if abs(ph_after_acid_m2(situation, acid) - ph_now) >= limits["tell_change_ph"]:
+            return start + timedelta(days=day)
+        if abs(acid) >= abs(half) > 0.0 and day > 28:
+            return start + timedelta(days=day)
+    return start + timedelta(days=len(course))
+
+
+def _retests(
+    situation: Situation,
+    material: Material,
+    active_frac: float,
+    sizes: list[float],
+    dates: list[date],
+    too_early: date,
+) -> tuple[date, ...]:
+    limits = verdict_values()
+    found = [max(day - timedelta(days=14), too_early) for day in dates[1:]]
+    last = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=sizes[-1] / active_frac,
+        soil_temp_c=situation.soil_temp_c,
+        start=dates[-1],
+        days=HORIZON_DAYS,
+        ph_water=require_soil(situation).ph.ph_water,
+        in_pot=situation.in_pot,
+        incorporated=not situation.planted,
+    )
+    wanted = limits["judge_share"] * float(last[-1])
+    days = next(
+        (day for day, acid in enumerate(last) if abs(float(acid)) >= abs(wanted)), len(last)
+    )
+    found.append(dates[-1] + timedelta(days=max(days, 90)))
+    return tuple(found)
+
+
+def _applications(
+    situation: Situation,
+    target: Target,
+    material: Material,
+    active_frac: float,
+    sizes: list[float],
+    dates: list[date],
+    retest: tuple[date, ...],
+    *,
+    acidify: bool,
+) -> tuple[Application, ...]:
+    gram = SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC
+    sign = 1.0 if acidify else -1.0
+    parts = []
+    for number, (size, day) in enumerate(zip(sizes, dates, strict=True)):
+        only_if = None
+        if number:
+            threshold = ph_after_acid_m2(
+                situation, -sign * 0.5 * size / gram, ph_from=target.ph_aim
+            )
+            only_if = _condition(
+                threshold, test=retest[number - 1], units=situation.case.units, acidify=acidify
+            )
+        rate = size / active_frac
+        parts.append(
+            Application(
+                date=day,
+                material=material.key,
+                rate_g_m2=rate,
+                amount_g=None
+                if situation.total_area_m2 is None
+                else rate * situation.total_area_m2,
+                incorporate_cm=0.0
+                if situation.planted and not situation.in_pot
+                else situation.depth_cm,
+                only_if=only_if,
+            )
+        )
+    return tuple(parts)
+
+
+def _condition(threshold_ph: float, *, test: date, units: Units, acidify: bool) -> str:
+    side = "above" if acidify else "below"
+    return f"only if a test on or after {said_date(test, units)} reads {side} pH {threshold_ph:.1f}"

@@ -1,0 +1,55 @@
+"""Figures inside the sentences of an answer, in the units the case asks for."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from loamshift.domain.case import Units
+from loamshift.units import POUND_G, lb_100ft2_from_g_m2
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+
+
+def said_rate(rate_g_m2: float, units: Units) -> str:
+    """A rate [g/m2] as people say it in these units [enumeration]: two digits, with its unit."""
+    if units is Units.US:
+        return f"{_two(lb_100ft2_from_g_m2(rate_g_m2))} lb/100 ft²"
+    if rate_g_m2 >= 1000.0:
+        return f"{_two(rate_g_m2 / 1000.0)} kg/m²"
+    return f"{_two(rate_g_m2)} g/m²"
+
+
+def said_amount(amount_g: float, units: Units) -> str:
+    """An amount [g] in these units [enumeration]."""
+    if units is Units.US:
+        return f"{_two(amount_g / POUND_G)} lb"
+    return f"{_two(amount_g / 1000.0)} kg" if amount_g >= 1000.0 else f"{_two(amount_g)} g"
+
+
+def said_date(day: date, units: Units) -> str:
+    """A day [calendar] as it is written where these units [enumeration] are used."""
+    month = _MONTHS[day.month - 1]
+    if units is Units.US:
+        return f"{month} {day.day}, {day.year}"
+    return f"{day.day} {month} {day.year}"
+
+
+def said_share(share: float) -> str:
+    """A probability or share [0-1] in words: ``9 in 10``, ``less than 1 in 20``."""
+    if share < 0.05:
+        return "less than 1 in 20"
+    if share > 0.95:
+        return "more than 19 in 20"
+    return f"about {max(1, min(9, round(share * 10)))} in 10"
+
+
+def _two(value: float) -> str:
+    if value == 0.0:
+        return "0"
+    if abs(value) >= 100.0:
+        digits = len(str(int(abs(value)))) - 2
+        return f"{round(value / 10**digits) * 10**digits:,.0f}"
+    return f"{value:.2g}"

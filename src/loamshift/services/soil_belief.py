@@ -1,0 +1,271 @@
+"""What is believed of a soil: pH with its error, texture, organic matter, free lime, scale k."""
+
+from __future__ import annotations
+
+import math
+
+from loamshift.core.buffer import combine_log10_k, log10_k_from_step, log10_k_from_titration
+from loamshift.core.lime_requirement import lime_requirement_caco3_g_m2_from_buffer_ph
+from loamshift.domain.case import Case, SoilEntry
+from loamshift.domain.ph import PhBelief, PhReading
+from loamshift.domain.soil import CarbonateBelief, KBelief, Medium, Soil, TextureClass
+from loamshift.domain.texture import texture_class_from_fractions
+from loamshift.errors import FitError, InputError
+from loamshift.tables.laboratory import NO_EQUATION, buffer_ph_method_for_target
+from loamshift.tables.model import buffer_parameters, verdict_values
+from loamshift.tables.ph_methods import default_ph_conversion
+from loamshift.tables.soils import carbonate_belief, load_media, load_textures
+from loamshift.units import CACO3_G_PER_MMOLC, soil_mass_kg_m2
+
+VOLCANIC = "volcanic"
+
+
+def ph_belief(reading: PhReading) -> PhBelief:
+    """pH in water that a reading stands for, with the error of its method and of sampling.
+
+    Parameters
+    ----------
+    reading
+        The reading as taken [object].
+
+    Returns
+    -------
+    PhBelief
+        Mean and sd [pH].
+    """
+    conversion = default_ph_conversion(reading.method)
+    method_sd = reading.ph_sd if reading.ph_sd is not None else conversion.sd
+    sd = math.hypot(method_sd, verdict_values()["reading_scatter_sd"])
+    mean = conversion.intercept + conversion.slope * reading.ph
+    basis = f"pH {reading.ph:g} ({reading.method.value})"
+    if reading.method.is_salt:
+        basis += f", taken as {mean:.1f} in water"
+    return PhBelief(ph_water=mean, ph_water_sd=sd, method=reading.method, basis=basis)
+
+
+def current_reading(case: Case) -> PhReading | None:
+    """The reading that speaks for the bed today: the latest one, laboratory before probe.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+
+    Returns
+    -------
+    PhReading or None
+        None where nobody read the pH [object].
+    """
+    first = case.soil.ph
+    candidates = [*((first,) if first else ()), *case.soil.other_ph]
+    dated = sorted(
+        (reading for reading in case.readings if reading.taken is not None),
+        key=lambda reading: reading.taken or case.today,
+    )
+    if dated and not (dated[-1].method.is_rough and any(not c.method.is_rough for c in candidates)):
+        return dated[-1]
+    careful = [reading for reading in candidates if not reading.method.is_rough]
+    if first is not None and (not first.method.is_rough or not careful):
+        return first
+    return careful[0] if careful else None
+
+
+def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
+    """The soil filled in, with what had to be assumed.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+    depth_cm
+        Treated depth [cm].
+
+    Returns
+    -------
+    Soil or None
+        None where no pH was read [object].
+    """
+    reading = current_reading(case)
+    if reading is None:
+        return None
+    ph = ph_belief(reading)
+    entry = case.soil
+    assumed: list[str] = []
+    if entry.medium is not Medium.MINERAL:
+        return _organic_medium(entry, ph)
+    texture = _texture(entry)
+    if texture is None:
+        texture = load_textures()["loam"]
+        if entry.clay_pct is None:
+            assumed.append("soil.texture")
+    clay = entry.clay_pct if entry.clay_pct is not None else texture.clay_pct
+    if entry.organic_carbon_pct is not None:
+        carbon = entry.organic_carbon_pct
+    elif entry.organic_matter_pct is not None:
+        carbon = entry.organic_matter_pct / 1.724
+    else:
+        carbon = texture.organic_carbon_pct
+        assumed.append("soil.organic_matter_pct")
+    density = entry.bulk_density_g_cm3 or texture.bulk_density_g_cm3
+    k = _k_belief(
+        case,
+        ph=ph,
+        clay_pct=clay,
+        carbon_pct=carbon,
+        density=density,
+        depth_cm=depth_cm,
+        assumed=tuple(assumed),
+    )
+    return Soil(
+        ph=ph,
+        clay_pct=clay,
+        organic_carbon_pct=carbon,
+        bulk_density_g_cm3=density,
+        field_capacity_frac=texture.field_capacity_frac,
+        wilting_frac=texture.wilting_frac,
+        medium=Medium.MINERAL,
+        carbonate=_carbonate(entry, ph.ph_water),
+        k=k,
+        texture_name=texture.key,
+        assumed=tuple(assumed),
+    )
+
+
+def _organic_medium(entry: SoilEntry, ph: PhBelief) -> Soil:
+    media = load_media()[entry.medium]
+    return Soil(
+        ph=ph,
+        clay_pct=0.0,
+        organic_carbon_pct=media.organic_carbon_pct,
+        bulk_density_g_cm3=entry.bulk_density_g_cm3 or media.bulk_density_g_cm3,
+        field_capacity_frac=media.field_capacity_frac,
+        wilting_frac=media.wilting_frac,
+        medium=entry.medium,
+        carbonate=_carbonate(entry, min(ph.ph_water, 6.4) if entry.fizz is None else ph.ph_water),
+        k=KBelief(media.log10_k_mean, media.log10_k_sd, entry.medium.value),
+        texture_name=entry.medium.value,
+        assumed=(),
+    )
+
+
+def _texture(entry: SoilEntry) -> TextureClass | None:
+    if entry.texture is not None:
+        return entry.texture
+    sand, silt, clay = entry.sand_pct, entry.silt_pct, entry.clay_pct
+    if sand is None and silt is not None and clay is not None:
+        sand = 100.0 - silt - clay
+    if clay is None and sand is not None and silt is not None:
+        clay = 100.0 - sand - silt
+    if sand is not None and clay is not None:
+        return load_textures()[texture_class_from_fractions(sand_pct=sand, clay_pct=clay)]
+    if clay is not None:
+        return min(load_textures().values(), key=lambda t: abs(t.clay_pct - clay))
+    return None
+
+
+def _carbonate(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
+    if entry.carbonate_pct is not None:
+        value = entry.carbonate_pct
+        return CarbonateBelief(
+            zero_weight=1.0 if value == 0.0 else 0.0,
+            low_pct=value,
+            high_pct=value,
+            basis="measured",
+            measured=True,
+        )
+    return carbonate_belief(entry.fizz, entry.fizz_acid, ph_water)
+
+
+def _k_belief(
+    case: Case,
+    *,
+    ph: PhBelief,
+    clay_pct: float,
+    carbon_pct: float,
+    density: float,
+    depth_cm: float,
+    assumed: tuple[str, ...],
+) -> KBelief:
+    params = buffer_parameters()
+    entry = case.soil
+    measured_carbon = entry.organic_carbon_pct is not None or entry.organic_matter_pct is not None
+    mean = 0.0
+    if entry.clay_type == VOLCANIC:
+        mean, sd = params.log10_k_shift_volcanic, params.log10_k_sd_volcanic
+        basis = "volcanic clay, outside most measured curves"
+    elif "soil.texture" in assumed:
+        sd, basis = verdict_values()["log10_k_sd_texture_unknown"], "loam assumed"
+    elif entry.clay_pct is not None and measured_carbon:
+        if entry.cec_cmolc_kg is not None and entry.base_saturation_pct is not None:
+            sd, basis = params.log10_k_sd_cec, "laboratory clay, organic matter and CEC"
+        else:
+            sd, basis = params.log10_k_sd_laboratory, "laboratory clay and organic matter"
+    else:
+        sd, basis = params.log10_k_sd_texture_by_feel, "texture class and organic matter"
+    observed: list[tuple[float, float]] = []
+    said: list[str] = []
+    if case.titration:
+        try:
+            k = log10_k_from_titration(
+                [point.acid_mmolc_kg for point in case.titration],
+                [point.ph for point in case.titration],
+                clay_pct=clay_pct,
+                organic_carbon_pct=carbon_pct,
+                params=params,
+            )
+        except FitError as error:
+            raise InputError(f"titration: {error}") from error
+        observed.append((k.mean, k.sd))
+        said.append(f"jar titration of {len(case.titration)} points")
+    laboratory = _buffer_ph_scale(
+        entry, ph, clay_pct=clay_pct, carbon_pct=carbon_pct, density=density, depth_cm=depth_cm
+    )
+    if laboratory is not None:
+        observed.append(laboratory)
+        said.append("laboratory buffer pH")
+    if observed:
+        mean, sd = combine_log10_k(mean=mean, sd=sd, observed=observed)
+    return KBelief(mean, sd, basis, tuple(said))
+
+
+def _buffer_ph_scale(
+    entry: SoilEntry,
+    ph: PhBelief,
+    *,
+    clay_pct: float,
+    carbon_pct: float,
+    density: float,
+    depth_cm: float,
+) -> tuple[float, float] | None:
+    """Scale k that a laboratory's buffer pH implies, or None where its equation is not usable.
+
+    The North Carolina rule is left out: its figure is about twice the acid it is derived from.
+    """
+    if entry.buffer_ph is None or entry.buffer_ph_method is None:
+        return None
+    method = buffer_ph_method_for_target(entry.buffer_ph_method, target_ph=6.5)
+    usable = method.form not in (NO_EQUATION, "mehlich-nc", "penn-state-acidity")
+    if not usable or method.target_ph is None or method.target_ph - ph.ph_water < 0.5:
+        return None
+    need_g_m2 = lime_requirement_caco3_g_m2_from_buffer_ph(
+        method.form,
+        method.coefficients,
+        buffer_ph=entry.buffer_ph,
+        ph_water=ph.ph_water,
+        target_ph=method.target_ph,
+        depth_cm=depth_cm,
+        method_depth_cm=method.depth_cm,
+        method_target_ph=method.target_ph,
+    )
+    if need_g_m2 <= 0.0:
+        return None
+    mass = soil_mass_kg_m2(depth_cm=depth_cm, bulk_density_g_cm3=density)
+    step = log10_k_from_step(
+        acid_mmolc_kg=-need_g_m2 / CACO3_G_PER_MMOLC / mass,
+        ph_from=ph.ph_water,
+        ph_to=method.target_ph,
+        clay_pct=clay_pct,
+        organic_carbon_pct=carbon_pct,
+        params=buffer_parameters(),
+    )
+    return step.mean, max(step.sd, method.log10_sd)

@@ -1,0 +1,248 @@
+"""The verdict in sentences: the number that decided, and what would change the decision."""
+
+from __future__ import annotations
+
+from loamshift.domain.answer import Decision, Direction, Dose, Verdict
+from loamshift.domain.case import Case
+from loamshift.domain.plant import Plant
+from loamshift.domain.situation import Situation, Target
+from loamshift.services.decide import Outcome
+from loamshift.services.said import said_rate, said_share
+from loamshift.services.understand import require_soil
+from loamshift.tables.model import verdict_values
+from loamshift.tables.plants import load_plants
+
+TESTS = {
+    "soil.ph": "a laboratory pH in water",
+    "soil.ph_method": "the method behind the pH; ask the laboratory",
+    "soil.fizz": "a fizz test: ten drops of acid on a spoonful of dry soil",
+    "soil.carbonate_pct": "a laboratory figure for free lime (CaCO3)",
+    "water.alkalinity": "the alkalinity of the water, from the supplier or a drop kit",
+    "soil.texture": "the texture, by feel or from a laboratory",
+    "aim.plant": "the plant or the target pH",
+    "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
+}
+
+_AFTER = {
+    "go": "the plan would be an easier one",
+    "effort": "it would take more parts, or acid every year",
+    "elsewhere": "the answer would be to plant elsewhere",
+    "leave": "the answer would be to leave the soil alone",
+    "stop": "the answer would be to stop",
+}
+
+
+def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
+    """A decision in words.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    outcome
+        The decision with its figures [object].
+    dose
+        The static dose [object].
+
+    Returns
+    -------
+    Verdict
+        Decision, reason and what would change it [text].
+    """
+    words = {
+        Decision.STOP: _stop,
+        Decision.LEAVE: _leave,
+        Decision.MEASURE_FIRST: _measure_first,
+        Decision.ELSEWHERE: _elsewhere,
+        Decision.EFFORT: _effort,
+        Decision.GO: _go,
+    }
+    because, would_change_if = words[outcome.decision](situation, outcome, dose)
+    return Verdict(decision=outcome.decision, because=because, would_change_if=would_change_if)
+
+
+def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
+    """A few well-sourced plants that like a pH [pH in water] as it is, for a case [object]."""
+    wanted = {plant.group for plant in case.aim.plants}
+    avoid = {plant.key for plant in case.aim.plants}
+
+    def suits(plant: Plant) -> bool:
+        return not plant.is_weak and plant.key not in avoid and plant.ph_low <= ph <= plant.ph_high
+
+    fitting = [plant for plant in load_plants().values() if suits(plant)]
+    fitting.sort(key=lambda plant: (plant.group not in wanted, -plant.n_sources, plant.name))
+    return tuple(plant.name for plant in fitting[:3])
+
+
+def _range(target: Target) -> str:
+    return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
+
+
+def _wanted(target: Target) -> str:
+    if not target.names:
+        return f"the range wanted, {_range(target)}"
+    listed = " and ".join(target.names)
+    return f"the range for {listed}, {_range(target)}"
+
+
+def _stop(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    soil, units = require_soil(situation), situation.case.units
+    limits = verdict_values()
+    if outcome.reason in ("overdose-acid", "overdose-lime"):
+        acted = max(situation.pending, key=lambda item: abs(item.total_mmolc_m2))
+        way = "down" if outcome.reason == "overdose-acid" else "up"
+        return (
+            f"The {acted.material} already put on, {said_rate(acted.rate_g_m2, units)}, is still "
+            f"at work and takes this soil {way} to about pH {outcome.ph_expected:.1f}, from "
+            f"{soil.ph.ph_water:.1f} when it was sampled.",
+            "A test of pH and salts in a few weeks, at the depth it was worked in, that shows "
+            "less of it has acted than we reckon.",
+        )
+    if outcome.reason == "too-acid":
+        return (
+            f"The soil reads pH {soil.ph.ph_water:.1f}. Below {limits['harmful_ph']:.1f} aluminium "
+            "injures roots, and acid sulfate soil is possible; nothing that acidifies belongs "
+            "here, and lime only after a specialist has looked.",
+            "A second laboratory reading above it.",
+        )
+    if outcome.reason == "sodic":
+        return (
+            f"Sodium holds {situation.case.soil.sodium_pct:.0f} % of the exchange sites; from "
+            f"{limits['sodic_pct']:.0f} % on a soil is sodic, and its pH cannot be judged by lime "
+            "and acid alone.",
+            "A laboratory report that shows less sodium.",
+        )
+    if outcome.reason == "salt":
+        return (
+            f"The soil holds too much salt already ({situation.case.soil.ec_ds_m:g} dS/m by "
+            f"{situation.case.soil.ec_method}); every material here would add more.",
+            "A low reading after the bed has been washed through with good water.",
+        )
+    return (
+        "The ground is waterlogged. Without air sulfur turns to hydrogen sulfide, not to acid.",
+        "Drainage that lets the bed dry out between rains.",
+    )
+
+
+def _leave(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    soil, target = require_soil(situation), situation.target
+    assert target is not None
+    if outcome.reason == "in-range":
+        return (
+            f"pH {soil.ph.ph_water:.1f} lies in {_wanted(target)}, with a probability of "
+            f"{said_share(outcome.in_range)} once the error of the reading is counted in.",
+            f"A careful test outside {_range(target)}.",
+        )
+    gap = max(target.ph_low - soil.ph.ph_water, soil.ph.ph_water - target.ph_high, 0.0)
+    where = "at" if gap < 0.05 else f"only {gap:.1f} from"
+    return (
+        f"pH {soil.ph.ph_water:.1f} is {where} the edge of {_wanted(target)}. A gain below "
+        f"{verdict_values()['leave_gain_ph']:.1f} cannot be told from the scatter of two tests."
+        if not target.ph_low <= soil.ph.ph_water <= target.ph_high
+        else f"pH {soil.ph.ph_water:.1f} already lies in {_wanted(target)}; there is nothing to "
+        "gain that a second test could show.",
+        f"A repeat test more than {verdict_values()['leave_gain_ph']:.1f} outside "
+        f"{_range(target)}.",
+    )
+
+
+def _measure_first(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    test = TESTS.get(outcome.measure or "", outcome.measure or "a test")
+    if outcome.reason == "no-ph":
+        return (
+            "There is no pH reading, and no advice on pH can be given without one.",
+            "A laboratory pH in water, with the depth sampled.",
+        )
+    if outcome.reason == "no-aim":
+        reading = f" (it reads {situation.soil.ph.ph_water:.1f})" if situation.soil else ""
+        return (
+            f"Nothing says what the soil is wanted for, so no pH can be called right{reading}.",
+            "The plant, or a target pH.",
+        )
+    if outcome.reason == "weak-range":
+        assert situation.target is not None
+        return (
+            f"The range {_range(situation.target)} rests on one source or on memory; that is too "
+            "little to move a whole bed for.",
+            f"This is settled by {test}.",
+        )
+    after = _AFTER.get(outcome.measure_shift, "the answer would change")
+    return (
+        f"One thing is not known that decides: with a probability of "
+        f"{said_share(outcome.measure_probability)} {after}.",
+        f"It is settled by {test}.",
+    )
+
+
+def _elsewhere(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    soil, units = require_soil(situation), situation.case.units
+    assert situation.target is not None and outcome.cap_year_g_m2 is not None
+    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
+    assert band is not None
+    acidify = outcome.direction is Direction.ACIDIFY
+    material = "sulfur" if acidify else "lime"
+    three = 3.0 * outcome.cap_year_g_m2
+    because = (
+        f"To reach pH {situation.target.ph_aim:.1f} this soil would take about "
+        f"{said_rate(band.mid, units)} of {material}; three seasons at the printed limit bring "
+        f"{said_rate(three, units)}. The chance that this is enough is "
+        f"{said_share(outcome.covered or 0.0)}."
+    )
+    if acidify and (dose.carbonate_share or 0.0) > 0.5:
+        because += " Most of it would go into free lime."
+    names = plants_that_suit(soil.ph.ph_water, situation.case)
+    other = f", or plants that like it as it is ({', '.join(names)})" if names else ""
+    return (
+        because + f" Use a pot or a raised bed with the right soil and soft water{other}.",
+        "A laboratory figure for free lime far below what we reckon."
+        if acidify
+        else "A buffer pH or jar titration showing that the soil resists far less.",
+    )
+
+
+def _effort(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    units = situation.case.units
+    assert situation.target is not None
+    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
+    assert band is not None and outcome.cap_dose_g_m2 is not None
+    material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
+    head = (
+        f"pH {situation.target.ph_aim:.1f} is within reach, with about "
+        f"{said_rate(band.mid, units)} of {material}"
+    )
+    if outcome.reason == "yearly":
+        pull = "the water" if outcome.direction is Direction.ACIDIFY else "leaching and feed"
+        return (
+            f"{head}, but {pull} takes back about {outcome.pull_ph_year:.1f} pH every year, so it "
+            "goes on for as long as the plants grow.",
+            "Rain water, or water with little alkalinity."
+            if outcome.direction is Direction.ACIDIFY
+            else "A feed that does not acidify.",
+        )
+    parts = outcome.parts or 1
+    return (
+        f"{head}; at most {said_rate(outcome.cap_dose_g_m2, units)} may go on at once here, so it "
+        f"takes {parts} parts and more than a year.",
+        "A jar titration or buffer test showing that the soil resists less, or an empty bed, "
+        "which takes larger parts."
+        if situation.planted
+        else "A jar titration or buffer test showing that the soil resists less.",
+    )
+
+
+def _go(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
+    units, soil = situation.case.units, require_soil(situation)
+    assert situation.target is not None
+    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
+    assert band is not None
+    material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
+    parts = outcome.parts or 1
+    said = "one part" if parts == 1 else f"{parts} parts"
+    return (
+        f"From pH {soil.ph.ph_water:.1f} to {situation.target.ph_aim:.1f} takes about "
+        f"{said_rate(band.mid, units)} of {material}, {said} under the printed limit, and nothing "
+        "known pulls it back faster than a yearly test can follow.",
+        "A fizz test or laboratory figure that shows free lime."
+        if outcome.direction is Direction.ACIDIFY
+        else "A repeat test that already lies in the range.",
+    )
