@@ -110,10 +110,8 @@ def background_factor(ph_water: float, *, drainage_mm: float, params: LedgerPara
     >>> round(background_factor(6.3, drainage_mm=200.0, params=p), 1)
     3.0
     """
-    if not 2.0 <= ph_water <= 11.0:
-        raise OutOfRangeError(f"ph_water {ph_water:g} is outside 2 to 11; check the reading")
-    if not 0.0 <= drainage_mm < math.inf:
-        raise OutOfRangeError(f"drainage_mm {drainage_mm:g} must be 0 or more")
+    require_soil_ph(ph_water)
+    require_amount("drainage_mm", drainage_mm)
     rise = min(ph_water, params.background_highest_ph) - params.background_reference_ph
     ratio = min(params.drainage_most, drainage_mm / params.drainage_reference_mm)
     leaching = params.drainage_base + params.drainage_slope * ratio

@@ -44,9 +44,8 @@ def water_base_mmolc_m2(*, alkalinity_mmolc_l: float, water_mm: float) -> float:
     >>> water_base_mmolc_m2(alkalinity_mmolc_l=4.0, water_mm=500.0)
     2000.0
     """
-    for name, value in (("alkalinity_mmolc_l", alkalinity_mmolc_l), ("water_mm", water_mm)):
-        if not value >= 0.0:
-            raise OutOfRangeError(f"{name} {value:g} must be 0 or more; give the amount as it is")
+    require_amount("alkalinity_mmolc_l", alkalinity_mmolc_l)
+    require_amount("water_mm", water_mm)
     return alkalinity_mmolc_l * water_mm
 
 
@@ -176,7 +175,7 @@ def water_acid_mmolc_l(
     >>> round(acid, 1)
     3.1
     """
-    _require(
+    require_between(
         "alkalinity_mmolc_l",
         alkalinity_mmolc_l,
         low=0.0,
@@ -184,8 +183,8 @@ def water_acid_mmolc_l(
         unit="mmolc/L",
         mend="mg/L CaCO3 over 50",
     )
-    _require("ph_start", ph_start, low=5.5, high=10.0, unit="pH", mend="measure the water again")
-    _require(
+    require_between("ph_start", ph_start, low=5.5, high=10.0, unit="pH", mend="measure the water again")
+    require_between(
         "ph_target",
         ph_target,
         low=4.5,
@@ -226,8 +225,3 @@ def water_acid_mmolc_l(
             "such a water holds hydroxide, not bicarbonate; check both figures"
         )
     return 1000.0 * (alkalinity - (carbon * share(ph_target) + free(ph_target)))
-
-
-def _require(name: str, value: float, *, low: float, high: float, unit: str, mend: str) -> None:
-    if not low <= value <= high:
-        raise OutOfRangeError(f"{name} {value:g} is outside {low:g} to {high:g} {unit}; {mend}")

@@ -11,6 +11,7 @@ from loamshift.core.background import LedgerParameters, background_acid_mmolc_m2
 from loamshift.core.carbonate import rain_ph
 from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import water_base_mmolc_m2
+from loamshift.core.limits import require_amount
 from loamshift.errors import OutOfRangeError
 from loamshift.units import NITROGEN_G_MOL, acid_mmolc_m2_from_sulfur_as_s_g_m2
 
@@ -44,7 +45,7 @@ def water_acid_mmolc_m2(*, alkalinity_mmolc_l: float, water_mm: float) -> float:
     >>> water_acid_mmolc_m2(alkalinity_mmolc_l=4.0, water_mm=300.0)
     -1200.0
     """
-    return -water_base_mmolc_m2(alkalinity_mmolc_l=alkalinity_mmolc_l, water_mm=water_mm)
+    return 0.0 - water_base_mmolc_m2(alkalinity_mmolc_l=alkalinity_mmolc_l, water_mm=water_mm)
 
 
 def rain_carbonic_acid_mmolc_m2(
@@ -88,7 +89,7 @@ def rain_carbonic_acid_mmolc_m2(
     >>> round(rain_carbonic_acid_mmolc_m2(rain_mm=700.0, temp_c=15.0, params=p), 1)
     1.9
     """
-    _require_amount("rain_mm", rain_mm)
+    require_amount("rain_mm", rain_mm)
     ph = rain_ph(p_co2_atm=params.p_co2_air_atm, temp_c=temp_c, params=params)
     return float(1000.0 * 10.0**-ph * rain_mm)
 
@@ -144,9 +145,9 @@ def feed_acid_mmolc_m2(
     ...                          params=p))
     500
     """
-    _require_amount("n_as_nh4_g_m2", n_as_nh4_g_m2)
-    _require_amount("n_as_urea_g_m2", n_as_urea_g_m2)
-    _require_amount("n_as_no3_g_m2", n_as_no3_g_m2)
+    require_amount("n_as_nh4_g_m2", n_as_nh4_g_m2)
+    require_amount("n_as_urea_g_m2", n_as_urea_g_m2)
+    require_amount("n_as_no3_g_m2", n_as_no3_g_m2)
     realised = params.realised_pot_frac if in_pot else params.realised_field_frac
     theoretical = (
         params.acid_per_nh4_mol_mol * n_as_nh4_g_m2
@@ -196,13 +197,13 @@ def harvest_acid_mmolc_m2(
     >>> harvest_acid_mmolc_m2(300.0, params=LedgerParameters(**parameter_values("ledger")))
     180.0
     """
-    _require_amount("dry_matter_g_m2", dry_matter_g_m2)
+    require_amount("dry_matter_g_m2", dry_matter_g_m2)
     alkalinity = (
         params.harvest_alkalinity_mmolc_g
         if ash_alkalinity_mmolc_g is None
         else ash_alkalinity_mmolc_g
     )
-    _require_amount("ash_alkalinity_mmolc_g", alkalinity)
+    require_amount("ash_alkalinity_mmolc_g", alkalinity)
     return dry_matter_g_m2 * alkalinity
 
 
@@ -240,7 +241,7 @@ def sulfur_tail_mmolc_m2(
     ...                            oxidised_end_frac=1.0))
     624
     """
-    _require_amount("sulfur_as_s_g_m2", sulfur_as_s_g_m2)
+    require_amount("sulfur_as_s_g_m2", sulfur_as_s_g_m2)
     if not 0.0 <= oxidised_start_frac <= oxidised_end_frac <= 1.0:
         raise OutOfRangeError(
             f"oxidised_start_frac {oxidised_start_frac:g} and oxidised_end_frac "
@@ -339,8 +340,3 @@ def yearly_lines(
         "sulfur of earlier years": sulfur_tail_mmolc_m2,
         "harvest": harvest_acid_mmolc_m2,
     }
-
-
-def _require_amount(name: str, value: float) -> None:
-    if not 0.0 <= value < math.inf:
-        raise OutOfRangeError(f"{name} {value:g} must be 0 or more; give the amount as it is")

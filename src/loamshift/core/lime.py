@@ -316,8 +316,7 @@ def product_g_m2_from_caco3_g_m2(caco3_g_m2: float, *, effective_frac: float) ->
             f"effective_frac = {effective_frac:g} must lie above 0 and up to 2.6; a label's "
             "percentage is divided by 100"
         )
-    if not (math.isfinite(caco3_g_m2) and caco3_g_m2 >= 0.0):
-        raise OutOfRangeError(f"caco3_g_m2 = {caco3_g_m2:g} must be 0 or more")
+    require_amount("caco3_g_m2", caco3_g_m2)
     return caco3_g_m2 / effective_frac
 
 

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
-from loamshift.core.sulfur_rate import soil_temperatures
+from loamshift.core.limits import require_soil_ph, soil_temperatures, soil_wetness
 from loamshift.errors import OutOfRangeError
 
 
@@ -94,7 +94,7 @@ def urea_rate_per_d(
         / GAS_CONSTANT_KJ_MOL_K
         * (1.0 / (25.0 + KELVIN_AT_0_C) - 1.0 / (temp + KELVIN_AT_0_C))
     )
-    dry = np.minimum(1.0, _wetness(wetness) / params.moisture_full)
+    dry = np.minimum(1.0, soil_wetness(wetness) / params.moisture_full)
     return np.where(temp <= params.nitrification_lowest_c, 0.0, rate * dry)
 
 
@@ -151,7 +151,7 @@ def nitrification_rate_per_d(
     heat = (params.nitrification_highest_c - temp) / (
         params.nitrification_highest_c - params.nitrification_flat_to_c
     )
-    wet = _wetness(wetness)
+    wet = soil_wetness(wetness)
     air = np.where(wet > 1.0, 1.0 - ((wet - 1.0) / params.moisture_wet_width) ** 2, 1.0)
     water = np.minimum(1.0, wet / params.moisture_full) * np.maximum(0.0, air)
     rate = params.nitrification_rate_per_d * warmth * np.clip(heat, 0.0, 1.0) * water
@@ -189,8 +189,7 @@ def nitrification_ph_factor(ph_water: float, params: NitrogenParameters) -> floa
     >>> nitrification_ph_factor(5.0, NitrogenParameters(**parameter_values("nitrogen")))
     0.5
     """
-    if not 2.0 <= ph_water <= 11.0:
-        raise OutOfRangeError(f"ph_water {ph_water:g} is outside 2 to 11; check the reading")
+    require_soil_ph(ph_water)
     return float(
         np.interp(
             ph_water,
@@ -330,13 +329,3 @@ def nitrified_course(
         params=params,
         wetness=wetness,
     ).nitrified
-
-
-def _wetness(wetness: ArrayLike) -> NDArray[np.float64]:
-    wet = np.asarray(wetness, dtype=np.float64)
-    if not np.all((wet >= 0.0) & (wet <= 3.0)):
-        raise OutOfRangeError(
-            "wetness must lie between 0 and 3: it is soil water over water at field capacity; "
-            "divide a percentage by 100"
-        )
-    return wet

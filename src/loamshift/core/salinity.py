@@ -88,8 +88,8 @@ def saturation_water_kg_kg(
     ...                              params=p), 2)
     0.4
     """
-    _require("field_capacity_frac", field_capacity_frac, low=1.0e-3, high=1.0, unit="m3/m3")
-    _require("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
+    require_between("field_capacity_frac", field_capacity_frac, low=1.0e-3, high=1.0, unit="m3/m3")
+    require_between("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
     return params.saturation_per_field_capacity * field_capacity_frac / bulk_density_g_cm3
 
 
@@ -148,11 +148,10 @@ def ec_rise_ds_m(
     ...                    saturation_water_kg_kg=0.4, params=p), 2)
     1.03
     """
-    if not 0.0 <= salt_mmolc_m2 < math.inf:
-        raise OutOfRangeError(f"salt_mmolc_m2 {salt_mmolc_m2:g} must be 0 or more")
-    _require("depth_cm", depth_cm, low=0.5, high=100.0, unit="cm")
-    _require("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
-    _require("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
+    require_amount("salt_mmolc_m2", salt_mmolc_m2)
+    require_between("depth_cm", depth_cm, low=0.5, high=100.0, unit="cm")
+    require_between("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
+    require_between("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
     soil = soil_mass_kg_m2(depth_cm=depth_cm, bulk_density_g_cm3=bulk_density_g_cm3)
     rise = salt_mmolc_m2 / (soil * saturation_water_kg_kg) / params.mmolc_l_per_ds_m
     return min(rise, params.gypsum_ec_ds_m) if gypsum_only else rise
@@ -202,8 +201,8 @@ def ece_from_ec(
     >>> round(ece_from_ec(0.2, method="1:5", saturation_water_kg_kg=0.4, params=p).mid_ds_m, 2)
     2.01
     """
-    _require("ec_ds_m", ec_ds_m, low=0.0, high=200.0, unit="dS/m (uS/cm over 1000, mS/m over 100)")
-    _require("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
+    require_between("ec_ds_m", ec_ds_m, low=0.0, high=200.0, unit="dS/m (uS/cm over 1000, mS/m over 100)")
+    require_between("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
     if method == "paste":
         factors = (1.0, 1.0, 1.0)
     elif method == "1:1":
@@ -263,8 +262,3 @@ def al_saturation_frac(ph_water: ArrayLike, *, p_al: float, n_al: float) -> NDAr
     if not n_al > 0.0:
         raise OutOfRangeError(f"n_al {n_al:g} must be above 0")
     return 1.0 / (1.0 + 10.0 ** (n_al * (ph - p_al)))
-
-
-def _require(name: str, value: float, *, low: float, high: float, unit: str) -> None:
-    if not low <= value <= high:
-        raise OutOfRangeError(f"{name} {value:g} is outside {low:g} to {high:g} {unit}")

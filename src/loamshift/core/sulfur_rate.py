@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
-from loamshift.errors import OutOfRangeError
+from loamshift.core.limits import require_soil_ph, soil_temperatures, soil_wetness
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,12 +119,7 @@ def moisture_factor(wetness: ArrayLike, params: SulfurParameters) -> NDArray[np.
     >>> moisture_factor([0.2, 0.6, 1.0], p).round(2).tolist()
     [0.0, 0.75, 1.0]
     """
-    wet = np.asarray(wetness, dtype=np.float64)
-    if not np.all((wet >= 0.0) & (wet <= 3.0)):
-        raise OutOfRangeError(
-            "wetness must lie between 0 and 3: it is soil water over water at field capacity, so "
-            "1 at field capacity; divide a percentage by 100"
-        )
+    wet = soil_wetness(wetness)
     gap = (wet - params.moisture_optimum) / params.moisture_width
     return np.maximum(0.0, 1.0 - gap * gap)
 
@@ -159,49 +154,7 @@ def ph_factor(ph_water: float, params: SulfurParameters) -> float:
     >>> ph_factor(4.0, SulfurParameters(**parameter_values("sulfur")))
     0.6
     """
-    if not 2.0 <= ph_water <= 11.0:
-        raise OutOfRangeError(f"ph_water {ph_water:g} is outside 2 to 11; check the reading")
+    require_soil_ph(ph_water)
     span = params.normal_soil_ph - params.acid_soil_ph
     share = min(1.0, max(0.0, (ph_water - params.acid_soil_ph) / span))
     return params.acid_soil_factor + (1.0 - params.acid_soil_factor) * share
-
-
-def soil_temperatures(soil_temp_c: ArrayLike) -> NDArray[np.float64]:
-    """Temperatures as an array, refused where no soil has them.
-
-    Parameters
-    ----------
-    soil_temp_c
-        Soil temperature, any shape [degC].
-
-    Returns
-    -------
-    ndarray
-        The same temperatures [degC].
-
-    Raises
-    ------
-    OutOfRangeError
-        Outside -60 to 70 degC, or not a number.
-
-    Notes
-    -----
-    Dry bare ground in full sun reaches about 65 degC at its surface and frozen ground about -50;
-    figures beyond are in another unit. Judgement, no source.
-
-    References
-    ----------
-    own-judgement
-
-    Examples
-    --------
-    >>> soil_temperatures([4, 12]).tolist()
-    [4.0, 12.0]
-    """
-    temp = np.asarray(soil_temp_c, dtype=np.float64)
-    if temp.size == 0 or not np.all((temp >= -60.0) & (temp <= 70.0)):
-        raise OutOfRangeError(
-            "soil temperatures must lie between -60 and 70 degC and none may be missing; deg F "
-            "less 32, times 5/9, gives degC"
-        )
-    return temp

@@ -5,6 +5,7 @@ from __future__ import annotations
 from loamshift.domain.answer import Answer, Band, Decision, Direction, Dose
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
+from loamshift.domain.soil import Medium
 from loamshift.report.letter_words import sentences, whole
 from loamshift.report.words import Quantity, Words
 
@@ -53,8 +54,8 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
 
 
 _PROVISIONAL = (
-    "these figures take the likeliest outcome of a test that has not been made yet. Do not buy "
-    "by them."
+    "these figures suppose that the test still to be made comes out as expected. Do not buy by "
+    "them yet."
 )
 
 
@@ -75,26 +76,35 @@ def _band(dose: Dose) -> Band | None:
 def _taken_up(band: Band, answer: Answer, case: Case, *, verb: str, words: Words) -> str:
     depth = case.bed.depth_cm
     soil = "the soil" if depth is None else f"the top {words.depth(depth)}"
-    if case.soil.medium.value != "mineral":
+    if case.soil.medium is not Medium.MINERAL:
         soil = "the mix"
-    if answer.dose.direction is Direction.LIME:
-        text = f"{soil} {verb} to take up lime, {words.likely(band, Quantity.RATE)}"
-    else:
-        text = f"{soil} {verb} to take up the acid of sulfur, {words.likely(band, Quantity.RATE)}"
+    lime = answer.dose.direction is Direction.LIME
+    of = "lime" if lime else "sulfur"
+    text = (
+        f"To come {'up' if lime else 'down'} that far {soil} {verb} to take up "
+        f"{'' if lime else 'the acid of '}**{_range(band, Quantity.RATE, words)} of {of}**"
+    )
+    if words.rate(band.lo90) != words.rate(band.hi90):
+        text += f", as likely above {words.rate(band.mid)} as below"
     area = treated_area_m2(answer, case)
     if area is not None:
         total = Band(lo90=band.lo90 * area, mid=band.mid * area, hi90=band.hi90 * area)
-        text += f"; for {whole(case)} that is {words.band(total, Quantity.AMOUNT)}"
-    return text[0].upper() + text[1:] + "."
+        text += f"; for {whole(case)} that is {_range(total, Quantity.AMOUNT, words)}"
+    return text + "."
+
+
+def _range(band: Band, quantity: Quantity, words: Words) -> str:
+    if band.lo90 <= 0.0 < band.hi90:
+        return f"anything up to {words.say(band.hi90, quantity)}"
+    return words.band(band, quantity)
 
 
 def _counted_as(dose: Dose) -> str:
     if dose.direction is Direction.LIME:
         return (
-            "That counts lime as pure calcium carbonate; of a coarser or weaker product it "
-            "takes more."
+            "Lime is counted as pure calcium carbonate; of a coarse or weak product it takes more."
         )
-    return "That counts pure sulfur, whatever product brings the acid in the end."
+    return "These are weights of pure sulfur, whatever product brings the acid."
 
 
 def _free_lime(dose: Dose, words: Words) -> str:
@@ -102,7 +112,7 @@ def _free_lime(dose: Dose, words: Words) -> str:
     if dose.direction is not Direction.ACIDIFY or share is None or share <= _SHARE_WORTH_SAYING:
         return ""
     return (
-        f"About {words.percent(share)} of it goes on free lime, which has to be used up before "
+        f"About {words.percent(share)} of that goes on free lime, which has to be used up before "
         "the pH moves for good."
     )
 

@@ -67,7 +67,7 @@ def _parts_table(answer: Answer, case: Case, words: Words) -> Table:
     for part in answer.applications:
         row = [
             words.date(part.date),
-            material_called(part.material, words),
+            _what(part, answer, words),
             words.rate(part.rate_g_m2),
         ]
         if amounts:
@@ -75,6 +75,13 @@ def _parts_table(answer: Answer, case: Case, words: Words) -> Table:
         row.append(words.text(_how(part, case, words)))
         rows.append(tuple(row))
     return Table(tuple(columns), tuple(rows))
+
+
+def _what(part: Application, answer: Answer, words: Words) -> str:
+    """The material, with what stands in brackets behind its name only the first time."""
+    name = material_called(part.material, words)
+    first = next(one for one in answer.applications if one.material == part.material)
+    return name if part is first else name.split(" (")[0]
 
 
 def _how(part: Application, case: Case, words: Words) -> str:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision, Direction
+import re
+
+from loamshift.domain.answer import Answer, Decision, Direction, Verdict
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Paragraph, Section
+from loamshift.report.letter_head import reading_in_force
 from loamshift.report.letter_words import (
     bed_noun,
     clause,
@@ -35,7 +38,7 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     """
     bold = f"**{words.text(_in_short(answer, case, words))}**"
     blocks = [Paragraph(sentences(bold, sentence(answer.verdict.because, words)))]
-    change = _would_change(answer.verdict.would_change_if, words)
+    change = _would_change(answer.verdict, words)
     if change:
         blocks.append(Paragraph(change))
     return Section(None, tuple(blocks))
@@ -49,7 +52,7 @@ def _in_short(answer: Answer, case: Case, words: Words) -> str:
         case Decision.LEAVE:
             return f"Leave the pH of this {bed} alone."
         case Decision.MEASURE_FIRST:
-            return "Measure before you spread anything."
+            return _measure_first(answer, case)
         case Decision.ELSEWHERE:
             return _elsewhere(case, words)
         case Decision.EFFORT:
@@ -65,6 +68,14 @@ def _elsewhere(case: Case, words: Words) -> str:
     if plants:
         return f"Do not fight this soil for {plants}; give it a place of its own."
     return "Do not fight this soil; it would win."
+
+
+def _measure_first(answer: Answer, case: Case) -> str:
+    if reading_in_force(case) is None:
+        return "Have the pH tested first; everything else starts from that."
+    if any(gap.field == "aim.plant" for gap in answer.missing):
+        return "Say first what is to grow here."
+    return "Find out one thing before you spread anything."
 
 
 def _effort(answer: Answer) -> str:
@@ -95,13 +106,22 @@ def _go(answer: Answer, case: Case, words: Words) -> str:
             return "Go ahead."
 
 
-def _would_change(text: str, words: Words) -> str:
-    """``would_change_if`` is written as a condition or as sentences; both read well."""
-    if not text.strip():
+_LEADS = {
+    Decision.MEASURE_FIRST: "What would settle it",
+    Decision.EFFORT: "What would make it easier",
+}
+_WHOLE = re.compile(r"(?:It|This|That|Then|No) |.*[.!?] [A-Z]")
+"""Openings of a text that stands by itself."""
+
+
+def _would_change(verdict: Verdict, words: Words) -> str:
+    """``would_change_if`` as a sentence, whether it is a thing, a condition or a sentence."""
+    text = verdict.would_change_if.strip()
+    if not text:
         return ""
-    opener = text.split(maxsplit=1)[0]
-    if opener[0].isupper() and opener != "pH" and text.rstrip()[-1] == ".":
+    if _WHOLE.match(text):
         return sentence(text, words)
-    if opener.lower() == "if":
+    if text.lower().startswith("if "):
         return f"This advice changes {clause(text, words)}."
-    return f"This advice changes if {clause(text, words)}."
+    lead = _LEADS.get(verdict.decision, "What would change this")
+    return f"{lead}: {clause(text, words)}."

@@ -10,7 +10,7 @@ from loamshift.domain.plant import Plant
 from loamshift.domain.situation import Situation
 from loamshift.services.decide import saturated_ec
 from loamshift.services.said import said_rate
-from loamshift.services.soil_belief import current_reading, ph_belief
+from loamshift.services.soil_belief import current_reading
 from loamshift.services.understand import plants_share_a_range
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 

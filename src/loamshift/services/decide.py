@@ -15,10 +15,17 @@ from loamshift.core.need import Need, carbonate_nodes, normal_probability_betwee
 from loamshift.core.salinity import ece_from_ec, saturation_water_kg_kg
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import Drainage
+from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.situation import Situation, Target
 from loamshift.domain.soil import CarbonateBelief
+from loamshift.services.soil_belief import ph_belief
 from loamshift.services.understand import curve_of, need_mmolc_kg, ph_after_acid_m2, require_soil
-from loamshift.tables.model import ledger_parameters, salinity_parameters, verdict_values
+from loamshift.tables.model import (
+    ledger_parameters,
+    lime_parameters,
+    salinity_parameters,
+    verdict_values,
+)
 from loamshift.tables.rules import cap_for
 from loamshift.units import (
     CACO3_G_PER_MMOLC,
@@ -27,6 +34,12 @@ from loamshift.units import (
     alkalinity_mmolc_l_from_mg_l_as_caco3,
 )
 
+LABORATORY_METHOD = PhMethod.WATER_1_2_5
+SMALLEST_PART = 0.2
+"""A remainder below this share of a full dose makes no part of its own [1]."""
+ROUNDING = 1e-9
+"""A gap of exactly the limit counts as the limit, whatever the last bit says [pH]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
@@ -34,7 +47,8 @@ class Outcome:
 
     ``in_range`` probability that the reading lies in range [0-1]; ``covered`` probability that
     the caps of three seasons cover the need [0-1]; ``need_mid_g_m2`` of sulfur or lime value
-    [g/m2]; ``parts`` under the cap of one dose; ``pull_ph_year`` yearly pull against the aim
+    [g/m2]; ``working_frac`` share of a lime that works in the field, 1 for sulfur [0-1];
+    ``parts`` under the cap of one dose; ``pull_ph_year`` yearly pull against the aim
     [pH/yr]; ``reason`` names the row of the table that held; ``ph_expected`` where earlier
     material takes the bed [pH]; ``measure`` the case-file path to measure first.
     """
@@ -47,6 +61,7 @@ class Outcome:
     need_mid_g_m2: float | None = None
     cap_dose_g_m2: float | None = None
     cap_year_g_m2: float | None = None
+    working_frac: float = 1.0
     parts: int | None = None
     pull_ph_year: float = 0.0
     ph_expected: float | None = None
@@ -112,7 +127,7 @@ def decide_without_tests(situation: Situation) -> Outcome:
         return Outcome(
             decision=Decision.LEAVE, direction=Direction.NONE, reason="in-range", in_range=in_range
         )
-    if gap < limits["leave_gain_ph"]:
+    if gap < limits["leave_gain_ph"] - ROUNDING:
         return Outcome(
             decision=Decision.LEAVE, direction=Direction.NONE, reason="gain", in_range=in_range
         )
@@ -242,7 +257,8 @@ def _figures(situation: Situation, need: Need, direction: Direction) -> Outcome:
     pull = yearly_pull_mmolc_m2(situation, ph=_target(situation).ph_aim)
     against = max(pull if acidify else -pull, 0.0)
     coming = situation.pending_acid_mmolc_m2 * (1.0 if acidify else -1.0)
-    reach_mmolc_m2 = seasons * (year / gram - against) + coming
+    working = 1.0 if acidify else lime_parameters().field_efficiency
+    reach_mmolc_m2 = seasons * (year * working / gram - against) + coming
     covered = need.probability_at_most(max(reach_mmolc_m2, 0.0) / situation.soil_mass_kg_m2)
     mid_mmolc_m2 = max(need.quantile(0.5) * situation.soil_mass_kg_m2 - coming, 0.0)
     mid_g_m2 = mid_mmolc_m2 * gram
@@ -257,7 +273,8 @@ def _figures(situation: Situation, need: Need, direction: Direction) -> Outcome:
         need_mid_g_m2=mid_g_m2,
         cap_dose_g_m2=dose,
         cap_year_g_m2=year,
-        parts=max(1, math.ceil(mid_g_m2 / dose - 1e-9)),
+        working_frac=working,
+        parts=max(1, math.ceil(mid_g_m2 / (dose * working) - SMALLEST_PART)),
         pull_ph_year=against / (k * float(slope) * situation.soil_mass_kg_m2),
     )
 
@@ -330,7 +347,7 @@ def _variants(situation: Situation) -> list[tuple[str, list[tuple[float, Situati
         )
     if soil.ph.method.is_rough:
         values, weights = reading_nodes(ph=soil.ph.ph_water, ph_sd=soil.ph.ph_water_sd)
-        lab_sd = 0.18
+        lab_sd = ph_belief(PhReading(ph=7.0, method=LABORATORY_METHOD)).ph_water_sd
         found.append(
             (
                 "soil.ph_method" if soil.ph.method.value == "unknown" else "soil.ph",

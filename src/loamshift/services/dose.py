@@ -57,5 +57,7 @@ def dose(situation: Situation, outcome: Outcome) -> Dose:
         sulfur_as_s_g_m2=per_area if acidify else None,
         lime_as_caco3_g_m2=None if acidify else per_area,
         carbonate_share=need.carbonate_mean_mmolc_kg / total if acidify and total > 0.0 else None,
-        published_g_m2=published_spread(situation, direction=direction),
+        published_g_m2=None
+        if situation.organic_only
+        else published_spread(situation, direction=direction),
     )

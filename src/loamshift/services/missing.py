@@ -49,7 +49,7 @@ def missing(situation: Situation, outcome: Outcome) -> tuple[Missing, ...]:
                 _row(
                     "soil.fizz",
                     "Free lime takes the acid before the soil does.",
-                    "Drop dilute hydrochloric acid, or failing that vinegar, on dry soil and listen.",
+                    "Drop dilute hydrochloric acid, or else vinegar, on dry soil and listen.",
                 )
             )
     elif (

@@ -10,7 +10,7 @@ from loamshift.domain.case import Units
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation, Target
 from loamshift.services.acid import acid_course_mmolc_m2, daily_soil_temp_c
-from loamshift.services.decide import Outcome
+from loamshift.services.decide import SMALLEST_PART, Outcome
 from loamshift.services.said import said_date
 from loamshift.services.understand import need_mmolc_kg, ph_after_acid_m2, require_soil
 from loamshift.tables.materials import load_materials
@@ -18,8 +18,8 @@ from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.units import CACO3_G_PER_MMOLC, SULFUR_G_PER_MMOLC
 
 HORIZON_DAYS = 3 * 365
-SMALLEST_PART = 0.1
-"""A remainder below this share of the whole is left to the retest [1]."""
+TEST_LEAD_DAYS = 14
+"""A test is taken this long before the part it decides [d]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,18 +68,18 @@ def plan(situation: Situation, outcome: Outcome, dose: Dose) -> Plan:
     acidify = dose.direction is Direction.ACIDIFY
     material, active_frac = choose_material(situation, acidify=acidify)
     sizes = _part_sizes(situation, target, outcome, mid_g_m2=band.mid, acidify=acidify)
-    dates = _part_dates(situation, count=len(sizes), outcome=outcome, acidify=acidify)
-    course = acid_course_mmolc_m2(
-        material,
-        rate_g_m2=sizes[0] / active_frac,
-        soil_temp_c=situation.soil_temp_c,
-        start=dates[0],
-        days=HORIZON_DAYS,
-        ph_water=require_soil(situation).ph.ph_water,
-        in_pot=situation.in_pot,
-        incorporated=not situation.planted,
+    first_day = start_date(situation, acidify=acidify, not_before=situation.case.today)
+    first = _course(situation, material, rate_g_m2=sizes[0] / active_frac, start=first_day)
+    half_days = _days_to_share(first, 0.5)
+    too_early = first_day + timedelta(days=half_days)
+    dates = _part_dates(
+        situation,
+        first_day,
+        count=len(sizes),
+        outcome=outcome,
+        acidify=acidify,
+        half_days=half_days,
     )
-    too_early = _too_early(situation, [float(value) for value in course], start=dates[0])
     retest = _retests(situation, material, active_frac, sizes, dates, too_early)
     return Plan(
         applications=_applications(
@@ -169,45 +169,61 @@ def _part_sizes(
     sign = 1.0 if acidify else -1.0
     coming = situation.pending_acid_mmolc_m2 * sign
     safe = max(safe_mmolc_kg * situation.soil_mass_kg_m2 - coming, 0.0) * gram
-    cap = outcome.cap_dose_g_m2 or mid_g_m2
-    most = verdict_values()["seasons"] * (outcome.cap_year_g_m2 or mid_g_m2)
-    left = min(mid_g_m2, most)
-    sizes = []
+    cap = (outcome.cap_dose_g_m2 or mid_g_m2) * outcome.working_frac
+    year = (outcome.cap_year_g_m2 or mid_g_m2) * outcome.working_frac
+    left = min(mid_g_m2, verdict_values()["seasons"] * year)
     first = min(cap, left, max(safe, SMALLEST_PART * left))
-    while left > SMALLEST_PART * mid_g_m2 or not sizes:
-        size = first if not sizes else min(cap, left)
-        sizes.append(size)
-        left -= size
+    sizes = [first]
+    left -= first
+    while left > SMALLEST_PART * min(cap, mid_g_m2):
+        sizes.append(min(cap, left))
+        left -= sizes[-1]
     return sizes
 
 
-def _part_dates(situation: Situation, *, count: int, outcome: Outcome, acidify: bool) -> list[date]:
+def _part_dates(
+    situation: Situation,
+    first_day: date,
+    *,
+    count: int,
+    outcome: Outcome,
+    acidify: bool,
+    half_days: int,
+) -> list[date]:
     limits = verdict_values()
     wait = int(limits["part_wait_days"] if acidify else limits["lime_part_wait_days"])
     per_year = max(1, int((outcome.cap_year_g_m2 or 1.0) / (outcome.cap_dose_g_m2 or 1.0) + 1e-9))
-    dates: list[date] = []
-    for number in range(count):
-        earliest = situation.case.today
-        if number:
-            earliest = dates[-1] + timedelta(days=wait)
+    wait = max(wait, half_days + TEST_LEAD_DAYS)
+    dates = [first_day]
+    for number in range(1, count):
+        earliest = dates[-1] + timedelta(days=wait)
         if number >= per_year:
             earliest = max(earliest, dates[number - per_year] + timedelta(days=365))
         dates.append(start_date(situation, acidify=acidify, not_before=earliest))
     return dates
 
 
-def _too_early(situation: Situation, course: list[float], *, start: date) -> date:
-    """First day when the change of the first part can be told from chance, or half has acted."""
-    limits = verdict_values()
-    ph_now = require_soil(situation).ph.ph_water
-    half = 0.5 * course[-1]
-    for day in range(0, len(course), 7):
-        acid = course[day]
-        if abs(ph_after_acid_m2(situation, acid) - ph_now) >= limits["tell_change_ph"]:
-            return start + timedelta(days=day)
-        if abs(acid) >= abs(half) > 0.0 and day > 28:
-            return start + timedelta(days=day)
-    return start + timedelta(days=len(course))
+def _course(
+    situation: Situation, material: Material, *, rate_g_m2: float, start: date
+) -> list[float]:
+    """Acid [mmolc/m2] by the end of each day after a part [g/m2] goes on."""
+    course = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=rate_g_m2,
+        soil_temp_c=situation.soil_temp_c,
+        start=start,
+        days=HORIZON_DAYS,
+        ph_water=require_soil(situation).ph.ph_water,
+        in_pot=situation.in_pot,
+        incorporated=not situation.planted,
+    )
+    return [float(value) for value in course]
+
+
+def _days_to_share(course: list[float], share: float) -> int:
+    """Days until a share [0-1] of what a course of acid ever brings [mmolc/m2] is there [d]."""
+    wanted = share * abs(course[-1])
+    return next((day for day, acid in enumerate(course) if abs(acid) >= wanted), len(course))
 
 
 def _retests(
@@ -218,22 +234,9 @@ def _retests(
     dates: list[date],
     too_early: date,
 ) -> tuple[date, ...]:
-    limits = verdict_values()
-    found = [max(day - timedelta(days=14), too_early) for day in dates[1:]]
-    last = acid_course_mmolc_m2(
-        material,
-        rate_g_m2=sizes[-1] / active_frac,
-        soil_temp_c=situation.soil_temp_c,
-        start=dates[-1],
-        days=HORIZON_DAYS,
-        ph_water=require_soil(situation).ph.ph_water,
-        in_pot=situation.in_pot,
-        incorporated=not situation.planted,
-    )
-    wanted = limits["judge_share"] * float(last[-1])
-    days = next(
-        (day for day, acid in enumerate(last) if abs(float(acid)) >= abs(wanted)), len(last)
-    )
+    found = [max(day - timedelta(days=TEST_LEAD_DAYS), too_early) for day in dates[1:]]
+    last = _course(situation, material, rate_g_m2=sizes[-1] / active_frac, start=dates[-1])
+    days = _days_to_share(last, verdict_values()["judge_share"])
     found.append(dates[-1] + timedelta(days=max(days, 90)))
     return tuple(found)
 

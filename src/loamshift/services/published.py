@@ -7,12 +7,14 @@ from dataclasses import dataclass, replace
 from statistics import median
 from typing import Final
 
-from loamshift.domain.answer import Answer, Application, Direction, PublishedSpread, Verdict
+from loamshift.domain.answer import Answer, Band, Direction, PublishedSpread, Verdict
 from loamshift.domain.case import Case
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.rules import LimeRate, SulfurRate
 from loamshift.domain.situation import Situation
 from loamshift.errors import InputError
+from loamshift.services.decide import decide
+from loamshift.services.plan import plan
 from loamshift.services.said import said_rate
 from loamshift.services.understand import understand
 from loamshift.tables.references import load_references
@@ -189,21 +191,43 @@ def follow_table(case: Case, source_key: str) -> Answer:
                 )
         direction = Direction.ACIDIFY
     rate = table_rate_g_m2(situation, source_key, direction=direction)
-    band = answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2
+    ours = answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2
+    theirs = Band(lo90=rate, mid=rate, hi90=rate)
+    acidify = direction is Direction.ACIDIFY
+    followed = plan(
+        situation,
+        decide(situation),
+        replace(
+            answer.dose,
+            sulfur_as_s_g_m2=theirs if acidify else None,
+            lime_as_caco3_g_m2=None if acidify else theirs,
+        ),
+    )
     return replace(
         answer,
-        verdict=_told(answer, case, source_key, rate_g_m2=rate, own=band.mid if band else None),
-        dose=replace(
-            answer.dose, published_g_m2=PublishedSpread(n_sources=1, low=rate, high=rate)
+        verdict=_told(
+            answer,
+            case,
+            source_key,
+            rate_g_m2=rate,
+            own=ours.mid if ours else None,
+            parts=bool(followed.applications),
         ),
-        applications=_scaled(
-            answer.applications, case, rate_g_m2=rate, own_g_m2=band.mid if band else None
-        ),
+        dose=replace(answer.dose, published_g_m2=PublishedSpread(n_sources=1, low=rate, high=rate)),
+        applications=followed.applications,
+        too_early_before=followed.too_early_before,
+        retest=followed.retest,
     )
 
 
 def _told(
-    answer: Answer, case: Case, source_key: str, *, rate_g_m2: float, own: float | None
+    answer: Answer,
+    case: Case,
+    source_key: str,
+    *,
+    rate_g_m2: float,
+    own: float | None,
+    parts: bool,
 ) -> Verdict:
     reference = load_references().get(source_key.strip().casefold())
     cited = reference.citation if reference else source_key
@@ -226,32 +250,9 @@ def _told(
             way = f"{ratio:.1f} times" if ratio > 1.0 else f"{100.0 * ratio:.0f} % of"
             text += f" That is {way} our own figure of {said_rate(own, units)}."
     text += " Printed tables know nothing of free lime, water or how much goes on at once."
+    if not parts:
+        text += " No parts are given for it, for the reason above."
     return replace(answer.verdict, because=f"{answer.verdict.because} {text}")
-
-
-def _scaled(
-    parts: tuple[Application, ...], case: Case, *, rate_g_m2: float, own_g_m2: float | None
-) -> tuple[Application, ...]:
-    """The same product and dates; parts as large as ours until the table's rate is used up."""
-    if not parts or own_g_m2 is None or own_g_m2 <= 0.0:
-        return parts
-    product_per_active = sum(part.rate_g_m2 for part in parts) / own_g_m2
-    left = rate_g_m2 * min(product_per_active, _most_per_active(parts, own_g_m2))
-    kept = []
-    for number, part in enumerate(parts):
-        last = number == len(parts) - 1
-        size = left if last and left <= part.rate_g_m2 * 1.05 else min(part.rate_g_m2, left)
-        if size <= 0.0:
-            break
-        share = size / part.rate_g_m2
-        amount = None if part.amount_g is None else part.amount_g * share
-        kept.append(replace(part, rate_g_m2=size, amount_g=amount))
-        left -= size
-    return tuple(kept)
-
-
-def _most_per_active(parts: tuple[Application, ...], own_g_m2: float) -> float:
-    return max(1.0, sum(part.rate_g_m2 for part in parts) / own_g_m2)
 
 
 def _rows(direction: Direction) -> list[_Row]:

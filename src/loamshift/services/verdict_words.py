@@ -63,19 +63,24 @@ def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
 
 def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
     """A few well-sourced plants that like a pH [pH in water] as it is, for a case [object]."""
-    wanted = {plant.group for plant in case.aim.plants}
+    wanted = {plant.group.split()[0] for plant in case.aim.plants}
     avoid = {plant.key for plant in case.aim.plants}
 
     def suits(plant: Plant) -> bool:
-        return not plant.is_weak and plant.key not in avoid and plant.ph_low <= ph <= plant.ph_high
+        kindred = plant.group.split()[0] in wanted and plant.key not in avoid
+        return kindred and not plant.is_weak and plant.ph_low <= ph <= plant.ph_high
 
     fitting = [plant for plant in load_plants().values() if suits(plant)]
-    fitting.sort(key=lambda plant: (plant.group not in wanted, -plant.n_sources, plant.name))
+    fitting.sort(key=lambda plant: (-plant.n_sources, plant.name))
     return tuple(plant.name for plant in fitting[:3])
 
 
 def _range(target: Target) -> str:
     return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
+
+
+def _in_water(situation: Situation) -> str:
+    return " in water" if require_soil(situation).ph.method.is_salt else ""
 
 
 def _wanted(target: Target) -> str:
@@ -190,6 +195,12 @@ def _elsewhere(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str,
     )
     if acidify and (dose.carbonate_share or 0.0) > 0.5:
         because += " Most of it would go into free lime."
+    if situation.in_pot:
+        return (
+            because + " Move the plants into fresh acid mix and water them with rain water or "
+            "with water that has been acidified.",
+            "Water with little alkalinity, in a mix that has not yet drifted.",
+        )
     names = plants_that_suit(soil.ph.ph_water, situation.case)
     other = f", or plants that like it as it is ({', '.join(names)})" if names else ""
     return (
@@ -239,9 +250,10 @@ def _go(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
     parts = outcome.parts or 1
     said = "one part" if parts == 1 else f"{parts} parts"
     return (
-        f"From pH {soil.ph.ph_water:.1f} to {situation.target.ph_aim:.1f} takes about "
-        f"{said_rate(band.mid, units)} of {material}, {said} under the printed limit, and nothing "
-        "known pulls it back faster than a yearly test can follow.",
+        f"From pH {soil.ph.ph_water:.1f}{_in_water(situation)} to "
+        f"{situation.target.ph_aim:.1f} takes about "
+        f"{said_rate(band.mid, units)} of {material}, which the printed limit allows in {said}; "
+        "nothing known pulls it back faster than a yearly test can follow.",
         "A fizz test or laboratory figure that shows free lime."
         if outcome.direction is Direction.ACIDIFY
         else "A repeat test that already lies in the range.",

@@ -1,0 +1,216 @@
+"""Claims settled: what a material really does to a bed, in figures and a plain sentence or two."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from loamshift.core.carbonate import plateau_ph
+from loamshift.domain.answer import ClaimResult
+from loamshift.domain.case import Case, ClaimEntry
+from loamshift.domain.material import MaterialGroup
+from loamshift.domain.situation import Situation
+from loamshift.errors import InputError, OutOfRangeError
+from loamshift.services.acid import (
+    acid_brought_mmolc_m2,
+    acid_course_mmolc_m2,
+    temporary_acid_left_mmolc_m2,
+)
+from loamshift.services.claim_words import Told, comment
+from loamshift.services.understand import (
+    need_mmolc_kg,
+    ph_after_acid_m2,
+    require_soil,
+    understand,
+)
+from loamshift.tables.model import carbonate_parameters
+
+WEEK_DAYS: Final = (1, 3, 7)
+"""Days of the first week that are looked at for the largest change."""
+YEAR_DAYS: Final = 365
+ONE_PH: Final = 1.0
+"""Step that stands for a need where nobody named an aim [pH]."""
+
+_LABORATORY_C: Final = 20.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Effect:
+    """Acid of a claim over time, and where it stops by itself."""
+
+    brought_mmolc_m2: float
+    week_mmolc_m2: float
+    year_mmolc_m2: float
+    own_ph: float | None
+    """A peat never takes the soil below its own pH; None for what has no such limit."""
+
+
+def settle_claim(case: Case, entry: ClaimEntry) -> ClaimResult:
+    """What one material at one rate would do to the bed of a case.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+    entry
+        The claim [object].
+
+    Returns
+    -------
+    ClaimResult
+        Acid brought and needed [mmolc/m2], change of pH, and a comment.
+
+    Raises
+    ------
+    InputError
+        Where the case has no soil pH.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    return settle_claims(understand(case), (entry,))[0]
+
+
+def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[ClaimResult, ...]:
+    """What each claimed material would do to this bed.
+
+    Answers each on its own: claims are alternatives, never one on top of another.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    claims
+        Materials and rates [objects].
+
+    Returns
+    -------
+    tuple of ClaimResult
+        One per claim, in their order [objects].
+
+    Raises
+    ------
+    InputError
+        Where there are claims but no soil pH.
+
+    Notes
+    -----
+    Needed is the middle of the need to the aim, free lime included, less what earlier
+    applications still bring; without an aim, the acid of one pH unit. The change is that of the
+    middle curve: at once the largest within a week by the clocks, organic acid included, and
+    what stands after 365 days. Lime in
+    excess stays in the soil as lime and holds the reading at the plateau of calcite, near 8.3.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    entries = tuple(claims)
+    if entries and situation.soil is None:
+        raise InputError(
+            "a claim needs the pH of the soil it is made for: give soil.ph, and soil.ph_method "
+            "if you know it"
+        )
+    return tuple(_settle(situation, entry) for entry in entries)
+
+
+def acid_needed_mmolc_m2(situation: Situation) -> float:
+    """Middle of the acid this bed needs, pending material taken off.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+
+    Returns
+    -------
+    float
+        Acid; negative where it needs lime, 0 where earlier material will do [mmolc/m2].
+
+    References
+    ----------
+    own-arithmetic
+    """
+    ph = require_soil(situation).ph.ph_water
+    aim = situation.target.ph_aim if situation.target else ph - ONE_PH
+    sign = 1.0 if aim < ph else -1.0
+    whole = need_mmolc_kg(situation, aim).quantile(0.5) * situation.soil_mass_kg_m2
+    return sign * max(whole - sign * situation.pending_acid_mmolc_m2, 0.0)
+
+
+def _settle(situation: Situation, entry: ClaimEntry) -> ClaimResult:
+    needed = acid_needed_mmolc_m2(situation)
+    effect = _effect(situation, entry)
+    now = _ph_change(situation, effect.week_mmolc_m2, own_ph=effect.own_ph)
+    year = _ph_change(situation, effect.year_mmolc_m2, own_ph=effect.own_ph)
+    share = effect.brought_mmolc_m2 / needed if abs(needed) > 0.0 else None
+    told = Told(
+        material=entry.material,
+        rate_g_m2=entry.rate_g_m2,
+        brought_mmolc_m2=effect.brought_mmolc_m2,
+        needed_mmolc_m2=needed,
+        aim_given=situation.target is not None,
+        year_mmolc_m2=effect.year_mmolc_m2,
+        change_now=now,
+        change_year=year,
+    )
+    return ClaimResult(
+        material=entry.material.key,
+        acid_brought_mmolc_m2=effect.brought_mmolc_m2,
+        acid_needed_mmolc_m2=needed,
+        share=share,
+        ph_change_now=now,
+        ph_change_1_year=year,
+        comment=comment(situation, told),
+    )
+
+
+def _effect(situation: Situation, entry: ClaimEntry) -> _Effect:
+    material, rate = entry.material, entry.rate_g_m2
+    course = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=rate,
+        soil_temp_c=situation.soil_temp_c,
+        start=situation.case.today,
+        days=YEAR_DAYS,
+        ph_water=require_soil(situation).ph.ph_water,
+        in_pot=situation.in_pot,
+        incorporated=not situation.planted,
+    )
+
+    def on(day: int) -> float:
+        organic = temporary_acid_left_mmolc_m2(material, rate_g_m2=rate, days=day)
+        return float(course[day - 1]) + organic
+
+    own = material.figures.get("ph_water")
+    is_peat = material.group is MaterialGroup.ORGANIC and material.fast_acid_molc_kg > 0.0
+    return _Effect(
+        brought_mmolc_m2=acid_brought_mmolc_m2(material, rate_g_m2=rate, in_pot=situation.in_pot),
+        week_mmolc_m2=max((on(day) for day in WEEK_DAYS), key=abs),
+        year_mmolc_m2=on(YEAR_DAYS),
+        own_ph=own.value if own is not None and is_peat else None,
+    )
+
+
+def _ph_change(situation: Situation, acid_mmolc_m2: float, *, own_ph: float | None) -> float | None:
+    """Change of the middle curve; None where the amount runs off the curve."""
+    start = require_soil(situation).ph.ph_water
+    if acid_mmolc_m2 == 0.0:
+        return 0.0
+    try:
+        after = ph_after_acid_m2(situation, acid_mmolc_m2)
+    except OutOfRangeError:
+        return None
+    if own_ph is not None:
+        after = max(after, min(own_ph, start))
+    return min(after, max(start, _limed_ph())) - start
+
+
+def _limed_ph() -> float:
+    """PH at which lime that is left over holds a reading [pH in water]."""
+    carbonate = carbonate_parameters()
+    return plateau_ph(
+        p_co2_atm=carbonate.p_co2_suspension_atm, temp_c=_LABORATORY_C, params=carbonate
+    )
