@@ -181,8 +181,8 @@ def go_acidify() -> tuple[Answer, Case]:
                 because="pH 6.6 lies 0.6 above the 5.0 to 6.0 that camellia wants, and what the "
                 "soil takes up, about 80 g/m² of sulfur, fits in two parts under the limit for "
                 "bare ground.",
-                would_change_if="hydrochloric acid made the soil fizz after all, or a second "
-                "sample read pH 6.2 or less.",
+                would_change_if="A fizz test with hydrochloric acid that shows free lime after "
+                "all, or a second sample at pH 6.2 or less.",
             ),
         ),
         dose=Dose(
@@ -252,7 +252,7 @@ def go_lime() -> tuple[Answer, Case]:
                 decision=Decision.GO,
                 because="pH 5.3 lies 0.8 below what tomato and cabbage want together, 6.1 to "
                 "6.8, and about 5.9 lb/100 ft² of limestone brings it there in two parts.",
-                would_change_if="a second sample read pH 5.9 or more.",
+                would_change_if="A repeat test that already lies in the range.",
             ),
         ),
         dose=Dose(
@@ -327,8 +327,7 @@ def effort_acidify() -> tuple[Answer, Case]:
                 because="pH 6.9 lies 1.7 above the 4.5 to 5.2 that highbush blueberry wants: it "
                 "takes about 230 g/m² of sulfur in three parts, and the water then brings back "
                 "as much lime as 98 g/m² a year.",
-                would_change_if="hydrochloric acid shows fizz; then the answer is a raised bed. "
-                "With rain water in place of the tap it would be plain sailing.",
+                would_change_if="Rain water, or water with little alkalinity.",
             ),
         ),
         dose=Dose(
@@ -452,7 +451,8 @@ def elsewhere() -> tuple[Answer, Case]:
         ),
         findings=(
             finding("caps", "Three seasons of the yearly limit cover less than a hundredth of "
-                    "what the soil takes up.", severity=Severity.BLOCK, source_key="gu-crouse-2010"),
+                    "what the soil takes up.", severity=Severity.BLOCK,
+                    source_key="gu-crouse-2010"),
             finding("salt reading", "The reading is in calcium chloride and was counted as 7.9 "
                     "in water.", severity=Severity.INFO),
             *PASSED[:1],
@@ -484,7 +484,7 @@ def measure_first() -> tuple[Answer, Case]:
                 decision=Decision.MEASURE_FIRST,
                 because="a stab probe reads 6.5, which may be anything from 5.6 to 7.4; in "
                 "about 4 in 10 of those cases nothing at all is needed.",
-                would_change_if="a laboratory reads pH 5.8 or less: then leave it.",
+                would_change_if="It is settled by a laboratory pH in water.",
             ),
         ),
         dose=Dose(
@@ -505,7 +505,8 @@ def measure_first() -> tuple[Answer, Case]:
             Missing(field="soil.ph", why="the probe decides nothing by itself",
                     how="Send a mixed sample from all six pots to a laboratory."),
             Missing(field="water.alkalinity", why="pots are watered daily, and hard water limes "
-                    "them within months", how="Ask the water company for alkalinity, not hardness."),
+                    "them within months",
+                    how="Ask the water company for alkalinity, not hardness."),
         ),
         findings=(
             finding("probe", "The reading is by a stab probe.",
@@ -533,9 +534,7 @@ def stop() -> tuple[Answer, Case]:
             sampled=date(2026, 5, 4),
         ),
         aim=Aim(plants=(find_plant("highbush blueberry"),)),
-        applied=(
-            Applied(on=date(2025, 10, 5), material=powder, rate_g_m2=500.0, as_given="5 lb"),
-        ),
+        applied=(Applied(on=date(2025, 10, 5), material=powder, rate_g_m2=500.0, as_given="5 lb"),),
     )
     answer = replace(
         blank(
@@ -546,7 +545,7 @@ def stop() -> tuple[Answer, Case]:
                 because="the 10 lb/100 ft² of sulfur put on in October has done about a third of "
                 "its work and will take the bed to about pH 3.2, well below the 4.5 at which "
                 "highbush blueberry begins to suffer.",
-                would_change_if="a laboratory reads pH 4.8 or more now.",
+                would_change_if="A laboratory reading of pH 4.8 or more now.",
             ),
         ),
         rescue=Rescue(
@@ -592,9 +591,7 @@ def leave() -> tuple[Answer, Case]:
         ),
         aim=Aim(target_ph=6.3),
         claims=(
-            ClaimEntry(
-                material=load_materials()["wood ash"], rate_g_m2=100.0, as_given="100 g/m2"
-            ),
+            ClaimEntry(material=load_materials()["wood ash"], rate_g_m2=100.0, as_given="100 g/m2"),
         ),
     )
     answer = replace(

@@ -6,7 +6,8 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from loamshift.errors import InputError, OutOfRangeError
+from loamshift.core.limits import require_amount, require_soil_ph
+from loamshift.errors import InputError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

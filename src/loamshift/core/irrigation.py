@@ -6,6 +6,7 @@ Alkalinity is the figure that counts, never the pH or the hardness of the water.
 from __future__ import annotations
 
 from loamshift.core.equilibrium import CarbonateParameters, activity_coefficient, constants
+from loamshift.core.limits import require_amount, require_between
 from loamshift.core.water_acids import IrrigationParameters
 from loamshift.errors import OutOfRangeError
 
@@ -183,7 +184,9 @@ def water_acid_mmolc_l(
         unit="mmolc/L",
         mend="mg/L CaCO3 over 50",
     )
-    require_between("ph_start", ph_start, low=5.5, high=10.0, unit="pH", mend="measure the water again")
+    require_between(
+        "ph_start", ph_start, low=5.5, high=10.0, unit="pH", mend="measure the water again"
+    )
     require_between(
         "ph_target",
         ph_target,

@@ -5,8 +5,6 @@ Every line is in mmolc per m2 and year; acid is positive, base negative.
 
 from __future__ import annotations
 
-import math
-
 from loamshift.core.background import LedgerParameters, background_acid_mmolc_m2
 from loamshift.core.carbonate import rain_ph
 from loamshift.core.equilibrium import CarbonateParameters

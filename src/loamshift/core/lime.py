@@ -15,6 +15,7 @@ from loamshift.core.formula import acid_molc_kg
 from loamshift.core.lime_requirement import (
     lime_requirement_caco3_g_m2_from_buffer_ph as lime_requirement_caco3_g_m2_from_buffer_ph,
 )
+from loamshift.core.limits import require_amount
 from loamshift.errors import OutOfRangeError
 
 SizeTriple = tuple[float, float, float]

@@ -17,7 +17,7 @@ FloatArray = NDArray[np.float64]
 
 _READING_NODES, _READING_WEIGHTS = np.polynomial.hermite_e.hermegauss(7)
 _READING_WEIGHTS = _READING_WEIGHTS / _READING_WEIGHTS.sum()
-_CARBONATE_NODES, _CARBONATE_WEIGHTS = np.polynomial.legendre.leggauss(12)
+_CARBONATE_NODES, _CARBONATE_WEIGHTS = np.polynomial.legendre.leggauss(24)
 _CARBONATE_WEIGHTS = _CARBONATE_WEIGHTS / 2.0
 _BISECTIONS = 60
 

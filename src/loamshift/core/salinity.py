@@ -9,6 +9,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from loamshift.core.limits import require_amount, require_between
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.units import soil_mass_kg_m2
 
@@ -151,7 +152,9 @@ def ec_rise_ds_m(
     require_amount("salt_mmolc_m2", salt_mmolc_m2)
     require_between("depth_cm", depth_cm, low=0.5, high=100.0, unit="cm")
     require_between("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
-    require_between("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
+    require_between(
+        "saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg"
+    )
     soil = soil_mass_kg_m2(depth_cm=depth_cm, bulk_density_g_cm3=bulk_density_g_cm3)
     rise = salt_mmolc_m2 / (soil * saturation_water_kg_kg) / params.mmolc_l_per_ds_m
     return min(rise, params.gypsum_ec_ds_m) if gypsum_only else rise
@@ -201,8 +204,12 @@ def ece_from_ec(
     >>> round(ece_from_ec(0.2, method="1:5", saturation_water_kg_kg=0.4, params=p).mid_ds_m, 2)
     2.01
     """
-    require_between("ec_ds_m", ec_ds_m, low=0.0, high=200.0, unit="dS/m (uS/cm over 1000, mS/m over 100)")
-    require_between("saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg")
+    require_between(
+        "ec_ds_m", ec_ds_m, low=0.0, high=200.0, unit="dS/m (uS/cm over 1000, mS/m over 100)"
+    )
+    require_between(
+        "saturation_water_kg_kg", saturation_water_kg_kg, low=0.1, high=15.0, unit="kg/kg"
+    )
     if method == "paste":
         factors = (1.0, 1.0, 1.0)
     elif method == "1:1":

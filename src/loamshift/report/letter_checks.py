@@ -10,7 +10,18 @@ from loamshift.report.letter_words import counted, raised, sentence, sentences
 from loamshift.report.words import Words
 
 _ORDER = (Severity.BLOCK, Severity.CAUTION, Severity.INFO)
-_LABELS = {Severity.BLOCK: "Stop", Severity.CAUTION: "Mind", Severity.INFO: "Noted"}
+_LABELS = {Severity.BLOCK: "Stop", Severity.CAUTION: "Careful", Severity.INFO: "Noted"}
+
+_NOT_COMPARED = ("", "beside")
+"""Operators of findings that set a figure beside another, or only pass on a remark."""
+_OPERATORS = {
+    "<=": "at most",
+    "<": "less than",
+    ">=": "at least",
+    ">": "more than",
+    "is not": "anything but",
+    "is": "",
+}
 
 _FIELDS = {
     "soil.ph": "pH of the soil",
@@ -46,6 +57,7 @@ _FIELDS = {
     "feed": "The yearly feed",
     "feed.form": "Form of the nitrogen",
     "place": "The place",
+    "place.name": "The place",
     "titration": "A jar titration of this soil",
 }
 
@@ -105,19 +117,28 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
     if not answer.findings:
         return None
     failed = [finding for finding in answer.findings if not finding.passed]
-    passed = len(answer.findings) - len(failed)
+    remarks = [finding for finding in answer.findings if _is_remark(finding)]
+    passed = len(answer.findings) - len(failed) - len(remarks)
     blocks: list[Block] = [
         Note(_worded(finding, numbers, words), _LABELS[severity])
         for severity in _ORDER
         for finding in failed
         if finding.severity is severity
     ]
+    blocks += [Note(_worded(remark, numbers, words), "Noted") for remark in remarks]
     if passed and failed:
         verb = "was" if passed == 1 else "were"
-        blocks.append(Paragraph(f"{raised(counted(passed, 'other check'))} {verb} passed."))
+        blocks.append(Paragraph(f"{raised(counted(passed, 'further check'))} {verb} passed."))
+    elif passed == 1:
+        blocks.append(Paragraph("The one check that could be made was passed."))
     elif passed:
-        blocks.append(Paragraph(f"{raised(counted(passed, 'check'))} made, all passed."))
+        blocks.append(Paragraph(f"All {counted(passed, 'check')} were passed."))
     return Section("Checks", tuple(blocks))
+
+
+def _is_remark(finding: Finding) -> bool:
+    """True for what was only noted: nothing was compared, so it can be neither passed nor not."""
+    return bool(finding.passed and finding.comment and finding.operator in _NOT_COMPARED)
 
 
 def _worded(finding: Finding, numbers: Mapping[str, str], words: Words) -> str:
@@ -133,7 +154,9 @@ def _bare(finding: Finding) -> str:
     text = f"{name}: {_value(finding.value)}{unit}"
     if finding.limit is None:
         return text
-    return f"{text}, where {finding.operator} {_value(finding.limit)}{unit} was expected"
+    operator = _OPERATORS.get(finding.operator, finding.operator)
+    expected = f"{operator} {_value(finding.limit)}".strip()
+    return f"{text}, where {expected}{unit} was expected"
 
 
 def _value(value: float | str) -> str:

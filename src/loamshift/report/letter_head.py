@@ -66,11 +66,16 @@ def method_said(method: PhMethod) -> str:
 
 
 def reading_in_force(case: Case) -> PhReading | None:
-    """The reading an answer starts from: the newest one of this case [object], if any."""
-    readings = [*([case.soil.ph] if case.soil.ph is not None else []), *case.readings]
-    if not readings:
-        return None
-    return max(readings, key=lambda reading: reading.taken or date.min)
+    """The reading that speaks for the bed: the newest of a case [object], laboratory before probe.
+
+    None where nobody read the pH.
+    """
+    sampled = [*([case.soil.ph] if case.soil.ph is not None else []), *case.soil.other_ph]
+    careful = [reading for reading in sampled if not reading.method.is_rough]
+    later = sorted(case.readings, key=lambda reading: reading.taken or date.min)
+    if later and not (later[-1].method.is_rough and careful):
+        return later[-1]
+    return next(iter((*careful, *sampled)), None)
 
 
 def _bed(case: Case, words: Words) -> str:
@@ -79,6 +84,10 @@ def _bed(case: Case, words: Words) -> str:
     name = "bed" if kind == "ground" else "raised bed" if kind == "raised" else kind
     if kind == "container":
         name = "pot"
+    plants, ring = case.bed.plants, case.bed.treated_diameter_cm
+    if plants is not None and ring is not None:
+        around = "the plant" if plants == 1 else f"each of {plants} plants"
+        return f"a ring {words.depth(ring)} across round {around}"
     if area is None:
         return f"{count} {name}s" if count > 1 else ""
     if count > 1:

@@ -6,7 +6,7 @@ from loamshift.domain.answer import Answer, Band, Decision, Direction, Dose
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
 from loamshift.domain.soil import Medium
-from loamshift.report.letter_words import sentences, whole
+from loamshift.report.letter_words import plants_wanted, sentences, whole
 from loamshift.report.words import Quantity, Words
 
 _SHARE_WORTH_SAYING = 0.10
@@ -81,9 +81,11 @@ def _taken_up(band: Band, answer: Answer, case: Case, *, verb: str, words: Words
     lime = answer.dose.direction is Direction.LIME
     of = "lime" if lime else "sulfur"
     text = (
-        f"To come {'up' if lime else 'down'} that far {soil} {verb} to take up "
+        f"{_goal(case, lime=lime, words=words)} {soil} {verb} to take up "
         f"{'' if lime else 'the acid of '}**{_range(band, Quantity.RATE, words)} of {of}**"
     )
+    if _may_be_none(band):
+        text += ", perhaps none at all"
     if words.rate(band.lo90) != words.rate(band.hi90):
         text += f", as likely above {words.rate(band.mid)} as below"
     area = treated_area_m2(answer, case)
@@ -93,9 +95,22 @@ def _taken_up(band: Band, answer: Answer, case: Case, *, verb: str, words: Words
     return text + "."
 
 
+def _goal(case: Case, *, lime: bool, words: Words) -> str:
+    plants = plants_wanted(case, words)
+    if plants:
+        return f"To suit {plants}"
+    if case.aim.target_ph is not None:
+        return f"To reach pH {words.ph(case.aim.target_ph)}"
+    return f"To come {'up' if lime else 'down'} that far"
+
+
+def _may_be_none(band: Band) -> bool:
+    return band.lo90 <= 0.0 < band.hi90
+
+
 def _range(band: Band, quantity: Quantity, words: Words) -> str:
-    if band.lo90 <= 0.0 < band.hi90:
-        return f"anything up to {words.say(band.hi90, quantity)}"
+    if _may_be_none(band):
+        return f"up to {words.say(band.hi90, quantity)}"
     return words.band(band, quantity)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision, Ledger, LedgerLine, Upkeep
+from loamshift.domain.answer import Answer, Decision, Direction, Ledger, LedgerLine, Upkeep
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
 from loamshift.report.letter_words import (
@@ -20,6 +20,7 @@ from loamshift.report.words import Words
 _NOTHING_MMOLC_M2 = 5.0
 """Less than a tenth of a gram of sulfur: a line that small says `next to nothing`."""
 _HARDLY_PH = 0.03
+_WITHOUT_THE = ("the ", "acid ", "leaching ", "sulfur ", "sulphur ")
 
 
 def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -42,13 +43,11 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
     ledger = answer.ledger
     if ledger is None or not ledger.lines:
         return None
-    still = answer.verdict.decision in (Decision.LEAVE, Decision.STOP)
-    heading = "What moves it each year" if still else "What pulls it back"
-    rows = [_row(line, words) for line in ledger.lines]
-    rows.append(_row(LedgerLine(name="**all together**", value=ledger.net), words))
-    table = Table(
-        (Column("in a year"), Column("does"), Column("as much as", Align.RIGHT)), tuple(rows)
-    )
+    rows = [_row(line, words) for line in ledger.lines if line.value != 0.0]
+    rows.append(_row(LedgerLine(name="**All together**", value=ledger.net), words))
+    columns = (Column("pull"), Column("way"), Column("in a year, as much as", Align.RIGHT))
+    table = Table(columns, tuple(rows))
+    heading = "What pulls it back" if _pulls_back(answer) else "What moves it each year"
     return Section(heading, (Paragraph(words.text(_biggest(ledger, case, words))), table))
 
 
@@ -81,6 +80,16 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     return Section(f"Keeping the {bed_noun(case)} there", tuple(Paragraph(t) for t in texts))
 
 
+def _pulls_back(answer: Answer) -> bool:
+    """True where the year works against the plan."""
+    net = 0.0 if answer.ledger is None else answer.ledger.net
+    if answer.verdict.decision in (Decision.LEAVE, Decision.STOP):
+        return False
+    if answer.dose.direction is Direction.ACIDIFY:
+        return net < 0.0
+    return answer.dose.direction is Direction.LIME and net > 0.0
+
+
 def _row(line: LedgerLine, words: Words) -> tuple[str, str, str]:
     name = words.text(raised(line.name.replace("_", " ")))
     if abs(line.value) < _NOTHING_MMOLC_M2:
@@ -99,11 +108,11 @@ def _biggest(ledger: Ledger, case: Case, words: Words) -> str:
         does = f"limes the {bed_noun(case)} as much as {as_limestone(largest.value, words)} would"
     else:
         does = f"acidifies the {bed_noun(case)} as much as {as_sulfur(largest.value, words)} would"
-    return f"The strongest pull is {_the(name)}: each year it {does}."
+    return f"The strongest pull is {_the(name)}: in a year it {does}."
 
 
 def _the(name: str) -> str:
-    return name if name.startswith(("the ", "acid ", "carbonic ")) else f"the {name}"
+    return name if name.startswith(_WITHOUT_THE) else f"the {name}"
 
 
 def _drift(upkeep: Upkeep, words: Words) -> str:

@@ -11,6 +11,10 @@ from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 
 _KEEP_CAPITAL = re.compile(r"^(?:Epsom\b|[A-Z]{2}|pH\b|[A-Z]\d)")
+_KEYS = re.compile(
+    "|".join(sorted((re.escape(k) for k in load_materials() if ", " in k), key=len, reverse=True))
+)
+"""Materials as they are written in a case file, where a text names one by that."""
 _NOUNS = {
     BedKind.GROUND: ("bed", "beds"),
     BedKind.RAISED: ("raised bed", "raised beds"),
@@ -22,6 +26,7 @@ _NOUNS = {
 
 def tidy(text: str, words: Words) -> str:
     """A text [text] with single spaces, in this reader's units and spelling [text]."""
+    text = _KEYS.sub(lambda found: material_in_text(found.group(), words).split(" (")[0], text)
     return words.text(in_reader_units(" ".join(text.split()), words))
 
 

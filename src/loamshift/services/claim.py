@@ -32,6 +32,8 @@ YEAR_DAYS: Final = 365
 ONE_PH: Final = 1.0
 """Step that stands for a need where nobody named an aim [pH]."""
 
+LOWEST_PH: Final = 3.0
+"""Below this the buffer curve was never measured [pH in water]."""
 _LABORATORY_C: Final = 20.0
 
 
@@ -70,7 +72,13 @@ def settle_claim(case: Case, entry: ClaimEntry) -> ClaimResult:
     ----------
     own-arithmetic
     """
-    return settle_claims(understand(case), (entry,))[0]
+    situation = understand(case)
+    if situation.soil is None:
+        raise InputError(
+            "a claim needs the pH of the soil it is made for: give soil.ph, and soil.ph_method "
+            "if you know it"
+        )
+    return _settle(situation, entry)
 
 
 def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[ClaimResult, ...]:
@@ -88,12 +96,8 @@ def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[C
     Returns
     -------
     tuple of ClaimResult
-        One per claim, in their order [objects].
-
-    Raises
-    ------
-    InputError
-        Where there are claims but no soil pH.
+        One per claim, in their order; none where nobody read the pH, for then the answer asks
+        for that first [objects].
 
     Notes
     -----
@@ -107,13 +111,9 @@ def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[C
     ----------
     own-arithmetic
     """
-    entries = tuple(claims)
-    if entries and situation.soil is None:
-        raise InputError(
-            "a claim needs the pH of the soil it is made for: give soil.ph, and soil.ph_method "
-            "if you know it"
-        )
-    return tuple(_settle(situation, entry) for entry in entries)
+    if situation.soil is None:
+        return ()
+    return tuple(_settle(situation, entry) for entry in claims)
 
 
 def acid_needed_mmolc_m2(situation: Situation) -> float:
@@ -202,6 +202,8 @@ def _ph_change(situation: Situation, acid_mmolc_m2: float, *, own_ph: float | No
     try:
         after = ph_after_acid_m2(situation, acid_mmolc_m2)
     except OutOfRangeError:
+        return None
+    if after < LOWEST_PH <= start:
         return None
     if own_ph is not None:
         after = max(after, min(own_ph, start))

@@ -65,7 +65,9 @@ def comment(situation: Situation, told: Told) -> str:
     """
     sentences = [_what_it_does(situation, told), _over_the_limit(situation, told)]
     if told.change_now is None or told.change_year is None:
-        sentences.append("So much would take the soil off any curve that was ever measured.")
+        sentences.append(
+            "So much takes the soil off the curve, below pH 3 or above 11, where no figure holds."
+        )
     return " ".join(sentence for sentence in sentences if sentence)
 
 

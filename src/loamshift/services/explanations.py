@@ -66,6 +66,12 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "It comes from the buffer curve, the free carbonate, the water and the limits alone, "
             "so that one case and a million agree.",
         ),
+        figures=(
+            *("verdict.leave_probability", "verdict.leave_gain_ph"),
+            *("verdict.measure_first_probability", "verdict.elsewhere_probability"),
+            *("verdict.seasons", "verdict.effort_parts", "verdict.effort_days"),
+            *("verdict.harmful_ph", "verdict.overdose_margin_ph"),
+        ),
         see_also=("verdict.because", "verdict.would_change_if", "dose.acid_mmolc_kg"),
     ),
     "verdict.because": AnswerKey(

@@ -1,0 +1,93 @@
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from loamshift.core.need import (
+    Need,
+    carbonate_nodes,
+    normal_probability_between,
+    reading_nodes,
+    weighted_quantile,
+)
+
+
+def need(*, curve: float = 50.0, sd: float = 0.24, zero: float = 1.0, low: float = 0.05,
+         high: float = 0.5) -> Need:  # fmt: skip
+    carbonate, weight = carbonate_nodes(
+        zero_weight=zero, low_pct=low, high_pct=high, mmolc_kg_per_pct=200.0
+    )
+    return Need(
+        curve_mmolc_kg=np.array([curve]),
+        curve_weight=np.ones(1),
+        carbonate_mmolc_kg=carbonate,
+        carbonate_weight=weight,
+        log10_k_mean=0.0,
+        log10_k_sd=sd,
+    )
+
+
+def test_without_lime_or_reading_error_it_is_a_lognormal() -> None:
+    found = need()
+    assert found.quantile(0.5) == pytest.approx(50.0, rel=1e-9)
+    assert found.quantile(0.95) == pytest.approx(50.0 * 10 ** (0.24 * 1.6448536), rel=1e-6)
+
+
+def test_measured_lime_comes_on_top() -> None:
+    found = need(zero=0.0, low=1.0, high=1.0)
+    assert found.quantile(0.5) == pytest.approx(250.0, rel=1e-9)
+
+
+def test_nodes_agree_with_a_large_random_sample() -> None:
+    rng = np.random.default_rng(7)
+    n = 400_000
+    carbonate = np.where(
+        rng.random(n) < 0.25, 0.0, np.exp(rng.uniform(math.log(0.05), math.log(10.0), n))
+    )
+    sample = 40.0 * 10 ** rng.normal(0.0, 0.24, n) + 200.0 * carbonate
+    found = need(curve=40.0, zero=0.25, low=0.05, high=10.0)
+    for p in (0.05, 0.5, 0.95):
+        assert found.quantile(p) == pytest.approx(np.quantile(sample, p), rel=0.03)
+
+
+def test_nothing_to_do_needs_nothing() -> None:
+    found = need(curve=0.0)
+    assert found.quantile(0.5) == 0.0
+    assert found.probability_at_most(0.0) == 1.0
+
+
+@given(st.floats(0.01, 0.99), st.floats(0.01, 0.99), st.floats(0.0, 1.0))
+def test_quantiles_rise_and_come_back(p: float, q: float, zero: float) -> None:
+    found = need(zero=zero)
+    low, high = sorted((p, q))
+    assert found.quantile(low) <= found.quantile(high)
+    assert found.probability_at_most(found.quantile(p)) >= p - 1e-6
+
+
+def test_reading_nodes_have_the_mean_and_sd_asked_for() -> None:
+    values, weights = reading_nodes(ph=6.4, ph_sd=0.3)
+    mean = float((values * weights).sum())
+    assert mean == pytest.approx(6.4)
+    assert float(((values - mean) ** 2 * weights).sum()) == pytest.approx(0.09)
+
+
+def test_carbonate_nodes_hold_their_bounds_and_weight() -> None:
+    values, weights = carbonate_nodes(
+        zero_weight=0.5, low_pct=0.05, high_pct=0.5, mmolc_kg_per_pct=200.0
+    )
+    assert values[0] == 0.0 and weights[0] == 0.5
+    assert 10.0 < values[1] < values[-1] < 100.0
+    assert weights.sum() == pytest.approx(1.0)
+
+
+def test_probability_between() -> None:
+    assert normal_probability_between(low=-9, high=9, mean=0, sd=1) == pytest.approx(1.0)
+
+
+def test_weighted_quantile_takes_the_step() -> None:
+    assert weighted_quantile([0.0, 5.0], [0.5, 0.5], 0.5) == 0.0
+    assert weighted_quantile([0.0, 5.0], [0.4, 0.6], 0.5) == 5.0
