@@ -427,8 +427,7 @@ def elsewhere() -> tuple[Answer, Case]:
                 decision=Decision.ELSEWHERE,
                 because="12 % of free lime alone takes some 15 kg/m² of sulfur, and three "
                 "seasons under the limit for planted ground allow 0.10 kg/m².",
-                would_change_if="A laboratory finding of less than 0.1 % free lime would change "
-                "that, and nothing else.",
+                would_change_if="A laboratory figure for free lime far below what we reckon.",
             ),
         ),
         dose=Dose(

@@ -30,7 +30,10 @@ US = Words("us", "us")
             "undoes it.",
         ),
         ("98 g/m², that is 2 kg for the bed", "2.0 lb/100 ft², that is 4.4 lb for the bed"),
-        ("20 g of it per m² here. A bag of 500 g there", "0.41 lb of it per 100 ft² here. A bag of 1.1 lb there"),
+        (
+            "20 g of it per m² here. A bag of 500 g there",
+            "0.41 lb of it per 100 ft² here. A bag of 1.1 lb there",
+        ),
         ("on or after 18 August 2026", "on or after August 18, 2026"),
     ],
 )

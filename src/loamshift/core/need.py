@@ -17,38 +17,62 @@ FloatArray = NDArray[np.float64]
 
 _READING_NODES, _READING_WEIGHTS = np.polynomial.hermite_e.hermegauss(7)
 _READING_WEIGHTS = _READING_WEIGHTS / _READING_WEIGHTS.sum()
-_CARBONATE_NODES, _CARBONATE_WEIGHTS = np.polynomial.legendre.leggauss(24)
+_CARBONATE_NODES, _CARBONATE_WEIGHTS = np.polynomial.legendre.leggauss(12)
 _CARBONATE_WEIGHTS = _CARBONATE_WEIGHTS / 2.0
+_SCALE_NODES, _SCALE_WEIGHTS = np.polynomial.hermite_e.hermegauss(21)
+_SCALE_WEIGHTS = _SCALE_WEIGHTS / _SCALE_WEIGHTS.sum()
 _BISECTIONS = 60
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Need:
-    """Acid needed as a mixture over nodes; negative parts count lime the other way.
+    """Acid needed: curve times a lognormal scale, plus free carbonate.
 
-    ``curve_mmolc_kg`` acid of the curve at k = 1 for each reading node, in the direction asked
-    (never negative) ; ``carbonate_mmolc_kg`` for each carbonate node; weights sum to 1.
+    ``curve_mmolc_kg`` acid of the curve at k = 1 for each node of the reading, in the direction
+    asked and never negative, with ``curve_weight`` that sums to 1. The carbonate is none with
+    ``zero_weight`` [0-1], else log-uniform from ``carbonate_low_mmolc_kg`` to ``_high``; equal
+    bounds are a measured value.
     """
 
     curve_mmolc_kg: FloatArray
     curve_weight: FloatArray
-    carbonate_mmolc_kg: FloatArray
-    carbonate_weight: FloatArray
+    zero_weight: float
+    carbonate_low_mmolc_kg: float
+    carbonate_high_mmolc_kg: float
     log10_k_mean: float
     log10_k_sd: float
 
     def probability_at_most(self, acid_mmolc_kg: float) -> float:
-        """Probability that this much acid is enough [0-1], for an acid [mmolc/kg]."""
-        left = acid_mmolc_kg - self.carbonate_mmolc_kg[None, :]
-        curve = self.curve_mmolc_kg[:, None]
-        with np.errstate(divide="ignore", invalid="ignore"):
-            log10_ratio = np.log10(np.where(left > 0.0, left, 1.0) / np.where(curve > 0, curve, 1))
-        z = (log10_ratio - self.log10_k_mean) / self.log10_k_sd
-        enough = _normal_cdf(z)
-        enough = np.where(curve <= 0.0, 1.0, enough)
-        enough = np.where(left <= 0.0, np.where((curve <= 0.0) & (left >= 0.0), 1.0, 0.0), enough)
-        weight = self.curve_weight[:, None] * self.carbonate_weight[None, :]
-        return float((enough * weight).sum())
+        """Probability that this much acid is enough [0-1], for an acid [mmolc/kg].
+
+        The scale is integrated exactly where the carbonate is none or measured; otherwise the
+        carbonate is, over nodes of the scale.
+        """
+        enough = np.zeros_like(self.curve_mmolc_kg)
+        if self.zero_weight > 0.0:
+            enough += self.zero_weight * self._curve_within(acid_mmolc_kg)
+        if self.zero_weight < 1.0:
+            low, high = self.carbonate_low_mmolc_kg, self.carbonate_high_mmolc_kg
+            if high == low:
+                within = self._curve_within(acid_mmolc_kg - high)
+            else:
+                scale = 10.0 ** (self.log10_k_mean + self.log10_k_sd * _SCALE_NODES)
+                left = acid_mmolc_kg - self.curve_mmolc_kg[:, None] * scale[None, :]
+                share = np.log(np.maximum(left, low) / low) / math.log(high / low)
+                within = np.minimum(share, 1.0) @ _SCALE_WEIGHTS
+            enough += (1.0 - self.zero_weight) * within
+        return float(np.dot(enough, self.curve_weight))
+
+    def _curve_within(self, acid_mmolc_kg: float) -> FloatArray:
+        """Probability that the curve alone takes up no more than this, for each node."""
+        from scipy.special import ndtr
+
+        nothing = self.curve_mmolc_kg <= 0.0
+        if acid_mmolc_kg <= 0.0:
+            return np.where(nothing & (acid_mmolc_kg >= 0.0), 1.0, 0.0)
+        ratio = acid_mmolc_kg / np.where(nothing, 1.0, self.curve_mmolc_kg)
+        z = (np.log10(ratio) - self.log10_k_mean) / self.log10_k_sd
+        return np.where(nothing, 1.0, ndtr(z))
 
     def quantile(self, probability: float) -> float:
         """Acid that is enough with this probability [mmolc/kg], for a probability [0-1]."""
@@ -69,7 +93,11 @@ class Need:
     @property
     def carbonate_mean_mmolc_kg(self) -> float:
         """Mean acid that free carbonate takes up [mmolc/kg]."""
-        return float((self.carbonate_mmolc_kg * self.carbonate_weight).sum())
+        low, high = self.carbonate_low_mmolc_kg, self.carbonate_high_mmolc_kg
+        if self.zero_weight >= 1.0:
+            return 0.0
+        mean = high if high == low else (high - low) / math.log(high / low)
+        return (1.0 - self.zero_weight) * mean
 
     @property
     def curve_mean_mmolc_kg(self) -> float:
@@ -228,9 +256,3 @@ def weighted_quantile(values: Sequence[float], weights: Sequence[float], p: floa
         if total >= p - 1e-12:
             return value
     return ordered[-1][0]
-
-
-def _normal_cdf(z: FloatArray) -> FloatArray:
-    from scipy.special import ndtr
-
-    return np.asarray(ndtr(z), dtype=np.float64)

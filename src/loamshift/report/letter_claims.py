@@ -88,6 +88,9 @@ def _reading(claim: ClaimResult) -> str:
         return f"At once the pH would {_moved(now)}."
     if _moved(now) == _moved(year):
         return f"The pH would {_moved(now)}, at once and after a year."
+    if now * year > 0.0 and "speak" not in _moved(now) + _moved(year):
+        by = f"{abs(year):.1f}"
+        return f"The pH would {_moved(now)} at once and by about {by} after a year."
     return f"At once the pH would {_moved(now)}; after a year it would {_moved(year)}."
 
 

@@ -9,7 +9,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.report.letter_words import material_called, sentences, whole
 from loamshift.report.words import Quantity, Words
-from loamshift.units import SULFUR_G_PER_MMOLC
+from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
@@ -71,7 +71,10 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
         return _small_money(option.cost_per_mol_acid, option.currency, words)
 
     def per_lime(option: Option) -> str:
-        return _small_money(option.cost_per_kg_caco3_eq, option.currency, words)
+        cost_kg = option.cost_per_kg_caco3_eq
+        if cost_kg is None:
+            return ""
+        return _small_money(cost_kg * _lime_unit(words)[1], option.currency, words)
 
     def time(option: Option) -> str:
         weeks = option.weeks_to_half
@@ -90,11 +93,16 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
         (f"for {whole(case)}", amount),
         ("cost", cost),
         ("per mole", per_mole),
-        ("per kg of lime", per_lime),
+        (f"per {_lime_unit(words)[0]} of lime", per_lime),
         ("half works in", time),
         ("salt", salt),
     )
     return [(Column("material"), name), *((Column(t, Align.RIGHT), c) for t, c in numbers)]
+
+
+def _lime_unit(words: Words) -> tuple[str, float]:
+    """The weight that lime is compared by, and its share of a kilogram."""
+    return ("lb", POUND_G / 1000.0) if words.units == "us" else ("kg", 1.0)
 
 
 def _small_money(value: float | None, currency: str | None, words: Words) -> str:
@@ -114,7 +122,8 @@ def _remarks(options: tuple[Option, ...], words: Words) -> str:
         )
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         price = (
-            "Compare by the kilogram of lime, counted as pure calcium carbonate, not by the bag."
+            f"Compare by the {_lime_unit(words)[0]} of lime, counted as pure calcium carbonate, "
+            "not by the bag."
         )
     salt = ""
     if any((option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M for option in options):

@@ -77,7 +77,17 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     comment = sentence(upkeep.comment, words)
     if comment:
         texts.append(comment)
-    return Section(f"Keeping the {bed_noun(case)} there", tuple(Paragraph(t) for t in texts))
+    return Section(_heading(answer, case), tuple(Paragraph(t) for t in texts))
+
+
+def _heading(answer: Answer, case: Case) -> str:
+    match answer.verdict.decision:
+        case Decision.STOP | Decision.ELSEWHERE:
+            return "From year to year"
+        case Decision.LEAVE:
+            return f"Keeping the {bed_noun(case)} as it is"
+        case _:
+            return f"Keeping the {bed_noun(case)} there"
 
 
 def _pulls_back(answer: Answer) -> bool:

@@ -27,6 +27,8 @@ class ProductCap:
     per_product: float
     dose_g_m2: float | None
     year_g_m2: float | None
+    ground: str
+    """The ground the limit was printed for; that of a feed is planted ground where no other is."""
     source_key: str
 
 
@@ -56,11 +58,14 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
     substance, per_product = _substance(material)
     if not substance or per_product <= 0.0:
         return None
+    ground = cap_situation
+    if substance == "nitrogen" and not has_cap(applies_to=substance, situation=ground, per="year"):
+        ground = "planted"
     limits: dict[str, float] = {}
     source = ""
     for per in ("dose", "year"):
-        if has_cap(applies_to=substance, situation=cap_situation, per=per):
-            cap = cap_for(applies_to=substance, situation=cap_situation, per=per)
+        if has_cap(applies_to=substance, situation=ground, per=per):
+            cap = cap_for(applies_to=substance, situation=ground, per=per)
             limits[per] = cap.limit_g_m2 / per_product
             source = source or cap.source_key
     if not limits:
@@ -70,6 +75,7 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
         per_product=per_product,
         dose_g_m2=limits.get("dose"),
         year_g_m2=limits.get("year"),
+        ground=ground,
         source_key=source,
     )
 

@@ -168,7 +168,7 @@ def _over_the_limit(situation: Situation, told: Told) -> str:
     if cap is None or told.rate_g_m2 <= 0.0:
         return ""
     units = situation.case.units
-    ground = _GROUND[situation.cap_situation]
+    ground = _GROUND[cap.ground]
     named = f"{said_rate(told.rate_g_m2, units)} is"
 
     def limit(product_g_m2: float) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
@@ -13,7 +13,6 @@ from loamshift.domain.answer import Direction, Option
 from loamshift.domain.case import OnHand
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation
-from loamshift.errors import InputError
 from loamshift.services.acid import (
     LONGEST_DAYS,
     acid_brought_mmolc_m2,
@@ -21,9 +20,28 @@ from loamshift.services.acid import (
     weeks_to_half,
 )
 from loamshift.services.caps import product_cap
+from loamshift.services.products import (
+    LEAST_SHARE,
+    as_sold,
+    cost_per_kg_s,
+    price_per_g,
+    reacting_share_by,
+    reactive_cost_per_kg_s,
+)
 from loamshift.services.understand import require_soil
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, salinity_parameters, verdict_values
+
+__all__ = [
+    "ACID_CHOICES",
+    "LIME_CHOICES",
+    "as_sold",
+    "cost_per_kg_s",
+    "options",
+    "reacting_share_by",
+    "reactive_cost_per_kg_s",
+    "useless_on_hand",
+]
 
 ACID_CHOICES: Final = (
     "elemental sulfur, powder",
@@ -41,13 +59,8 @@ LIME_CHOICES: Final = (
     "wood ash",
     "hydrated lime",
 )
-_USUAL_LIME_MAX_FRAC: Final = 1.1
-"""Limestones lie below this; a label there prints the neutralising value itself [0-1]."""
 _LOW_MG_PCT: Final = 10.0
 """Magnesium below this share of the exchange sites asks for dolomitic lime [%]."""
-_LEAST_SHARE: Final = 0.02
-"""Share reacting by a date that a price is still divided by [1]."""
-_N_LABEL_MAX_PCT: Final = 60.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,164 +166,6 @@ def useless_on_hand(on_hand: Iterable[OnHand], *, direction: Direction) -> tuple
     )
 
 
-def as_sold(material: Material, *, purity_pct: float | None) -> Material:
-    """A material with the strength its label states.
-
-    Parameters
-    ----------
-    material
-        The material of the table [object].
-    purity_pct
-        What the label says: sulfur in a sulfur product, neutralising value of a limestone or ash,
-        nitrogen of a feed, else purity; None for the usual one, above 0 to 100 [%].
-
-    Returns
-    -------
-    Material
-        The material as sold [object].
-
-    Raises
-    ------
-    InputError
-        Where the figure is no percentage.
-
-    Notes
-    -----
-    A burnt or hydrated lime has more value than its weight: there the label's purity is that of
-    the compound. A feed figure above 60 % is a purity, below it the nitrogen.
-
-    References
-    ----------
-    common-practice
-    """
-    if purity_pct is None:
-        return material
-    if not 0.0 < purity_pct <= 100.0:
-        raise InputError(
-            f"purity {purity_pct:g} % of {material.key} must lie above 0 and up to 100"
-        )
-    frac = purity_pct / 100.0
-    if material.group is MaterialGroup.SULFUR:
-        return replace(material, elemental_s_frac=frac)
-    limy = material.group in (MaterialGroup.LIME, MaterialGroup.ASH)
-    if limy and material.caco3_eq_frac <= _USUAL_LIME_MAX_FRAC:
-        return replace(material, caco3_eq_frac=frac)
-    if material.group is MaterialGroup.NITROGEN and purity_pct <= _N_LABEL_MAX_PCT:
-        frac = frac / material.n_frac
-    return replace(
-        material,
-        elemental_s_frac=frac * material.elemental_s_frac,
-        fast_acid_molc_kg=frac * material.fast_acid_molc_kg,
-        n_as_nh4_frac=frac * material.n_as_nh4_frac,
-        n_as_urea_frac=frac * material.n_as_urea_frac,
-        n_as_no3_frac=frac * material.n_as_no3_frac,
-        n_organic_frac=frac * material.n_organic_frac,
-        caco3_eq_frac=frac * material.caco3_eq_frac,
-        salt_molc_kg=frac * material.salt_molc_kg,
-    )
-
-
-def reacting_share_by(situation: Situation, material: Material, *, start: date, by: date) -> float:
-    """Share of a material's lasting acid or base that has come by a date.
-
-    Parameters
-    ----------
-    situation
-        A situation with a soil [object].
-    material
-        What goes on [object].
-    start
-        Day it goes on [date].
-    by
-        Day asked about; not after the start means nothing has come [date].
-
-    Returns
-    -------
-    float
-        Share, 0 where nothing in it acts [0-1].
-
-    References
-    ----------
-    watkinson-blair-1993, huang-2007, own-judgement
-    """
-    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=situation.in_pot)
-    days = max((by - start).days, 0)
-    if total == 0.0 or days == 0:
-        return 0.0
-    come = acid_within_days(
-        material,
-        rate_g_m2=1.0,
-        soil_temp_c=situation.soil_temp_c,
-        start=start,
-        days=days,
-        ph_water=require_soil(situation).ph.ph_water,
-        in_pot=situation.in_pot,
-        incorporated=not situation.planted,
-    )
-    return min(max(come / total, 0.0), 1.0)
-
-
-def cost_per_kg_s(item: OnHand) -> float | None:
-    """Price of a kilogram of actual sulfur in a sulfur product.
-
-    Parameters
-    ----------
-    item
-        The product, with pack and price [object].
-
-    Returns
-    -------
-    float or None
-        Price, in the currency of the pack; None where it holds no elemental sulfur or has no
-        price [currency/kg S].
-
-    References
-    ----------
-    own-arithmetic
-    """
-    price = _price_per_g(item)
-    share = as_sold(item.material, purity_pct=item.purity_pct).elemental_s_frac
-    return None if price is None or share <= 0.0 else 1000.0 * price / share
-
-
-def reactive_cost_per_kg_s(
-    item: OnHand, *, situation: Situation, start: date, by: date
-) -> float | None:
-    """Price of a kilogram of sulfur that has turned to acid by a date.
-
-    Answers which of two bags is really the cheaper: coarse sulfur may cost less by the kilogram
-    and more by what acts in time.
-
-    Parameters
-    ----------
-    item
-        The product, with pack and price [object].
-    situation
-        A situation with a soil [object].
-    start
-        Day it goes on [date].
-    by
-        Wanted date [date].
-
-    Returns
-    -------
-    float or None
-        Price; None without a price, without sulfur, or where next to nothing acts by then
-        [currency/kg S].
-
-    Notes
-    -----
-    Price per kilogram of actual sulfur over the share that has reacted; below 2 % none is given.
-
-    References
-    ----------
-    own-arithmetic, watkinson-blair-1993
-    """
-    whole = cost_per_kg_s(item)
-    share = reacting_share_by(situation, item.material, start=start, by=by)
-    return None if whole is None or share < _LEAST_SHARE else whole / share
-
-
 def _candidates(
     situation: Situation, direction: Direction, on_hand: Iterable[OnHand]
 ) -> list[_Candidate]:
@@ -318,7 +173,7 @@ def _candidates(
     found = [
         _Candidate(
             material=as_sold(item.material, purity_pct=item.purity_pct),
-            price_per_g=_price_per_g(item),
+            price_per_g=price_per_g(item),
             currency=item.currency,
             on_hand=True,
         )
@@ -376,8 +231,6 @@ def _rank(
     is_feed = material.group is MaterialGroup.NITROGEN
     if is_feed and not candidate.on_hand and year is not None and rate > year:
         return None
-    if is_feed and not candidate.on_hand and year is None:
-        return None
     seasons = 1.0 if is_feed else verdict_values()["seasons"]
     over = year is not None and rate > year * seasons
     amount = None if situation.total_area_m2 is None else rate * situation.total_area_m2
@@ -410,7 +263,7 @@ def _rank(
     return _Ranked(
         option=option,
         blocked=over or "caustic-lime" in material.cautions,
-        reactive_cost=None if cost_per_mol is None else cost_per_mol / max(share, _LEAST_SHARE),
+        reactive_cost=None if cost_per_mol is None else cost_per_mol / max(share, LEAST_SHARE),
         fit=(_kind(situation, material), -share),
     )
 
@@ -425,6 +278,8 @@ def _kind(situation: Situation, material: Material) -> int:
     if material.key == "ground limestone, dolomitic":
         magnesium = situation.case.soil.mg_saturation_pct
         return -1 if magnesium is not None and magnesium < _LOW_MG_PCT else 1
+    if material.group is MaterialGroup.LIME and "caustic-lime" in material.cautions:
+        return 3
     if "aluminium" in material.key:
         names = " ".join(plant.name for plant in situation.case.aim.plants)
         return 0 if "hydrangea" in names else 3
@@ -474,14 +329,9 @@ def _cautions(
     limits = verdict_values()
     calcifuge = situation.target is not None and situation.target.calcifuge
     worrying = limits["salt_sensitive_ece_ds_m" if calcifuge else "salt_stop_ece_ds_m"]
-    if "salt" in material.cautions or ec_rise_ds_m > worrying:
+    is_sulfur = material.group is MaterialGroup.SULFUR
+    if "salt" in material.cautions or (ec_rise_ds_m > worrying and not is_sulfur):
         codes.append("salt")
-    if situation.planted and material.group is MaterialGroup.SULFUR:
+    if situation.planted and is_sulfur:
         codes.append("established-roots")
     return tuple(dict.fromkeys(codes))
-
-
-def _price_per_g(item: OnHand) -> float | None:
-    if item.price is None or item.pack_g is None or item.pack_g <= 0.0:
-        return None
-    return item.price / item.pack_g

@@ -159,17 +159,12 @@ def need_mmolc_kg(situation: Situation, ph_to: float) -> Need:
     step = acid_between_mmolc_kg(nodes, ph_to, **curve_of(situation))
     curve = step if acidify else -step
     belief = soil.carbonate
-    carbonate, carbonate_weight = carbonate_nodes(
-        zero_weight=belief.zero_weight if acidify else 1.0,
-        low_pct=belief.low_pct,
-        high_pct=belief.high_pct,
-        mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
-    )
     return Need(
         curve_mmolc_kg=curve.clip(min=0.0),
         curve_weight=weights,
-        carbonate_mmolc_kg=carbonate,
-        carbonate_weight=carbonate_weight,
+        zero_weight=belief.zero_weight if acidify else 1.0,
+        carbonate_low_mmolc_kg=belief.low_pct * CARBONATE_MMOLC_KG_PER_PCT,
+        carbonate_high_mmolc_kg=belief.high_pct * CARBONATE_MMOLC_KG_PER_PCT,
         log10_k_mean=soil.k.log10_k_mean,
         log10_k_sd=soil.k.log10_k_sd,
     )

@@ -1,0 +1,266 @@
+"""The whole letter: which sections it has, and that every text in it reads well."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import fields, replace
+from pathlib import Path
+
+import pytest
+
+from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.case import Case
+from loamshift.domain.letter import Block, Items, Letter, Note, Paragraph, Table
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.letter_care import CLOSING, LABELS
+from loamshift.report.markdown import letter_markdown
+from loamshift.report.terminal import letter_text
+from loamshift.report.words import Words
+from loamshift.tables.rules import load_cautions
+from report.answers import ALL, NO_DOSE, blank, cautions
+
+UK = Words("uk", "metric")
+US = Words("us", "us")
+READERS = {"uk": UK, "us": US, "uk-us": Words("uk", "us"), "us-metric": Words("us", "metric")}
+BASELINES = Path(__file__).parents[1] / "baselines"
+
+EVERY = [
+    pytest.param(name, words, id=f"{name} {reader}")
+    for name in ALL
+    for reader, words in READERS.items()
+]
+
+
+def letter(name: str, words: Words = UK) -> Letter:
+    answer, case = ALL[name]()
+    return letter_from_answer(answer, case, words=words)
+
+
+def of(answer: Answer, case: Case, words: Words = UK) -> str:
+    return flat(letter_from_answer(answer, case, words=words))
+
+
+def flat(made: Letter) -> str:
+    return "\n".join([made.title, made.subtitle, *headings(made), *texts(made)])
+
+
+def headings(made: Letter) -> list[str]:
+    return [section.heading for section in made.sections if section.heading]
+
+
+def texts_of(block: Block) -> list[str]:
+    match block:
+        case Paragraph(text) | Note(text, _):
+            return [text]
+        case Items(items, _):
+            return list(items)
+        case Table():
+            titles = [column.title for column in block.columns]
+            return [*titles, *(cell for row in block.rows for cell in row), block.caption or ""]
+
+
+def texts(made: Letter) -> list[str]:
+    return [t for section in made.sections for block in section.blocks for t in texts_of(block)]
+
+
+# -- every text reads well ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("name", "words"), EVERY)
+def test_nothing_unsaid_or_unfinished_is_printed(name: str, words: Words) -> None:
+    text = "\n".join(body(letter(name, words)))
+    for wrong in (r"\bNone\b", r"\bnan\b", r"\binf\b", "  ", r"\.\.", r" [,.;:]", r"_", r"g/m2"):
+        found = re.search(wrong, text)
+        assert not found, text[max(0, found.start() - 60) : found.end() + 20]
+
+
+UNIT = r"(?:k?g/m²|kg|lb/100 ft²|oz/100 ft²|lb|oz|cm|ft²|dS/m|mg/L|°C|°F)"
+
+
+@pytest.mark.parametrize(("name", "words"), EVERY)
+def test_no_unit_stands_without_its_number(name: str, words: Words) -> None:
+    for text in texts(letter(name, words)):
+        for found in re.finditer(rf"(?<!per )(?<!\w){UNIT}(?![\w/²])", text):
+            assert re.search(r"\d $", text[: found.start()]), text
+
+
+@pytest.mark.parametrize(("name", "words"), EVERY)
+def test_paragraphs_begin_and_end_as_sentences_do(name: str, words: Words) -> None:
+    for section in letter(name, words).sections:
+        if section.heading == "Sources":
+            continue
+        for block in section.blocks:
+            if not isinstance(block, Table):
+                for text in texts_of(block):
+                    start = text.removeprefix("**")
+                    assert start[0].isupper() or start[0].isdigit() or start.startswith("pH"), text
+                    assert re.search(r"(?:[.!?:]|\.\*\*| \[\d+\])$", text), text
+                    assert text.count("**") % 2 == 0, text
+
+
+@pytest.mark.parametrize(("name", "words"), EVERY)
+def test_lines_are_readable_on_a_terminal(name: str, words: Words) -> None:
+    made = letter(name, words)
+    for line in letter_text(made).splitlines():
+        assert len(line) <= 88 or "http" in line, line
+        assert line == line.rstrip()
+    assert letter_markdown(made).startswith(f"# {made.title}\n")
+
+
+def test_uk_and_us_words_do_not_mix() -> None:
+    us_words = r"sulfur|aluminum|fertilizer|\bliters?\b"
+    uk_words = r"sulphur|sulphate|aluminium|fertiliser|\blitres?\b"
+    for name in ALL:
+        for words, foreign in ((UK, us_words), (US, uk_words)):
+            for section in letter(name, words).sections:
+                if section.heading != "Sources":
+                    said = " ".join(t for block in section.blocks for t in texts_of(block))
+                    assert not re.search(foreign, said, re.IGNORECASE), (name, said)
+
+
+def test_metric_and_us_units_do_not_mix() -> None:
+    for name in ALL:
+        metric = " ".join(body(letter(name, UK)))
+        assert not re.search(r"\d (?:lb|oz|ft²|in|°F)\b", metric), name
+        us = " ".join(body(letter(name, US)))
+        assert not re.search(r"\d (?:k?g|cm|mm|m²)\b|/m²", us), name
+
+
+def body(made: Letter) -> list[str]:
+    kept = [section for section in made.sections if section.heading != "Sources"]
+    return [made.subtitle, *texts(Letter("", "", tuple(kept)))]
+
+
+def test_dates_follow_the_spelling() -> None:
+    assert "20 March 2026" in flat(letter("effort", UK))
+    assert "March 20, 2026" in flat(letter("effort", US))
+    assert "March 20, 2026" in flat(letter("effort", Words("us", "metric")))
+
+
+# -- sections come with their data and only with them ------------------------------------------
+
+GONE = {
+    "How much": ("effort", {"dose": NO_DOSE}),
+    "What to do, and when": ("effort", {"applications": ()}),
+    "If the test comes out as expected": ("measure-first", {"applications": ()}),
+    "What brings the acid": ("effort", {"options": ()}),
+    "What brings the lime": ("go-lime", {"options": ()}),
+    "What pulls it back": ("effort", {"ledger": None}),
+    "Keeping the bed there": ("effort", {"upkeep": None}),
+    "Putting it right": ("stop", {"rescue": None}),
+    "The claim in figures": ("effort", {"claims": ()}),
+    "The claims in figures": ("elsewhere", {"claims": ()}),
+    "Worth measuring": ("effort", {"missing": ()}),
+    "Checks": ("effort", {"findings": ()}),
+    "Sources": ("effort", {"sources": ()}),
+    "When to test again": ("leave", {"retest": (), "too_early_before": None}),
+}
+
+
+@pytest.mark.parametrize("heading", GONE)
+def test_a_section_goes_with_its_data(heading: str) -> None:
+    name, without = GONE[heading]
+    answer, case = ALL[name]()
+    before = headings(letter_from_answer(answer, case, words=UK))
+    after = headings(letter_from_answer(replace(answer, **without), case, words=UK))  # type: ignore[arg-type]
+    assert heading in before
+    assert heading not in after
+    new = set(after) - set(before)
+    assert new <= {"When to test again"}  # tests that stood under the plan stay
+
+
+def test_the_least_letter_is_a_verdict_and_the_closing_words() -> None:
+    made = letter("bare")
+    assert headings(made) == ["Take care"]
+    assert CLOSING in texts(made)
+
+
+def test_the_reading_order() -> None:
+    assert headings(letter("effort")) == [
+        "How much", "What to do, and when", "What brings the acid", "What pulls it back",
+        "Keeping the bed there", "The claim in figures", "Worth measuring", "Checks", "Take care",
+        "Sources",
+    ]  # fmt: skip
+
+
+def test_what_is_urgent_comes_second() -> None:
+    assert headings(letter("stop"))[0] == "Putting it right"
+    assert headings(letter("measure-first"))[0] == "Worth measuring"
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_any_part_may_be_missing(name: str) -> None:
+    """Each optional part alone taken away leaves a letter without holes."""
+    answer, case = ALL[name]()
+    for part in fields(Answer):
+        value = getattr(answer, part.name)
+        if isinstance(value, tuple) and value:
+            answer_without = replace(answer, **{part.name: ()})
+        elif part.name in ("too_early_before", "rescue", "upkeep", "ledger"):
+            answer_without = replace(answer, **{part.name: None})
+        else:
+            continue
+        text = of(answer_without, case)
+        assert "None" not in text and "  " not in text, part.name
+
+
+# -- cautions, sources, who made it ------------------------------------------------------------
+
+
+def test_every_caution_is_printed_whole_under_its_name() -> None:
+    answer, case = ALL["bare"]()
+    everything = replace(answer, cautions=cautions(*load_cautions()))
+    made = letter_from_answer(everything, case, words=UK)
+    items = next(b.items for b in made.sections[1].blocks if isinstance(b, Items))
+    assert len(items) == len(load_cautions())
+    for code, item in zip(load_cautions(), items, strict=True):
+        assert item == f"**{UK.text(LABELS[code])}.** {UK.text(load_cautions()[code].text)}"
+
+
+def test_every_caution_has_a_name_of_its_own() -> None:
+    assert set(LABELS) == set(load_cautions())
+    assert len(set(LABELS.values())) == len(LABELS)
+    for code, label in LABELS.items():
+        assert not load_cautions()[code].text.startswith(f"{label} "), code
+
+
+@pytest.mark.parametrize("name", [name for name in ALL if name != "bare"])
+def test_numbers_behind_texts_point_into_the_list_of_sources(name: str) -> None:
+    answer, case = ALL[name]()
+    made = letter_from_answer(answer, case, words=UK)
+    listed = next(s for s in made.sections if s.heading == "Sources").blocks[0]
+    assert isinstance(listed, Items) and listed.numbered
+    assert len(listed.items) == len(answer.sources)
+    for caution in answer.cautions:
+        item = next(t for t in texts(made) if UK.text(caution.text) in t)
+        number = int(item.rsplit("[", 1)[1].rstrip("]"))
+        assert answer.sources[number - 1].key == caution.source_key
+
+
+def test_sources_that_the_tables_no_longer_hold_are_printed_as_kept() -> None:
+    answer, case = ALL["leave"]()
+    old = replace(answer.sources[0], key="gone-since", citation="A book, 1931.")
+    assert "A book, 1931." in of(replace(answer, sources=(old, *answer.sources)), case)
+
+
+def test_the_letter_says_what_made_it() -> None:
+    text = of(*ALL["go-lime"]())
+    assert "Worked out with loamshift 0.1.0, model 1, tables 2026-04, for 3 October 2026." in text
+
+
+# -- our own letters, word for word ------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("name", "words"), [("effort", UK), ("stop", US)], ids=["effort", "stop"])
+def test_the_letter_is_the_one_that_was_read_and_found_good(name: str, words: Words) -> None:
+    kept = (BASELINES / f"letter_{name}.txt").read_text(encoding="utf-8")
+    assert letter_text(letter(name, words)) == kept
+
+
+@pytest.mark.parametrize("decision", list(Decision))
+def test_every_decision_opens_with_one_bold_sentence(decision: Decision) -> None:
+    answer, case = ALL["bare"]()
+    verdict = replace(answer.verdict, decision=decision, because="because of x")
+    made = letter_from_answer(blank("n", case.today, verdict), case, words=UK)
+    first = texts(made)[0]
+    assert re.fullmatch(r"\*\*[A-Z][^*]+\.\*\* Because of x\.", first), first
