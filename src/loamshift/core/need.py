@@ -102,7 +102,9 @@ class Need:
     @property
     def curve_mean_mmolc_kg(self) -> float:
         """Mean acid that the curve takes up [mmolc/kg]."""
-        mean_k = 10.0**self.log10_k_mean * math.exp(0.5 * (math.log(10.0) * self.log10_k_sd) ** 2)
+        mean_k = math.exp(math.log(10.0) * self.log10_k_mean) * math.exp(
+            0.5 * (math.log(10.0) * self.log10_k_sd) ** 2
+        )
         return float((self.curve_mmolc_kg * self.curve_weight).sum()) * mean_k
 
 

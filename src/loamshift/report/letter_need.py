@@ -54,7 +54,7 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
 
 
 _PROVISIONAL = (
-    "these figures suppose that the test still to be made comes out as expected. Do not buy by "
+    "These figures suppose that the test still to be made comes out as expected. Do not buy by "
     "them yet."
 )
 

@@ -122,7 +122,7 @@ def _remarks(options: tuple[Option, ...], words: Words) -> str:
         )
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         price = (
-            f"Compare by the {_lime_unit(words)[0]} of lime, counted as pure calcium carbonate, "
+            f"Compare by the {'pound' if words.units == 'us' else 'kilogram'} of lime, counted as pure calcium carbonate, "
             "not by the bag."
         )
     salt = ""

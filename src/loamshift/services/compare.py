@@ -114,7 +114,7 @@ def options(
     -------
     tuple of Option
         Those with a price first, by the price of what acts by the wanted date (a year from the
-        start where none is wanted); then by fit: sulfur before salts, the faster grade first;
+        start where none is wanted); then by fit: sulfur before salts and the faster grade first, ground limestone before what is dearer or burns;
         what passes the limits of three seasons, or burns, last [rows].
 
     Raises
@@ -264,7 +264,7 @@ def _rank(
         option=option,
         blocked=over or "caustic-lime" in material.cautions,
         reactive_cost=None if cost_per_mol is None else cost_per_mol / max(share, LEAST_SHARE),
-        fit=(_kind(situation, material), -share),
+        fit=(_kind(situation, material), -share if direction is Direction.ACIDIFY else 0.0),
     )
 
 

@@ -141,7 +141,18 @@ def decide_without_tests(situation: Situation) -> Outcome:
 
 
 def direction_of(situation: Situation) -> Direction:
-    """Which way the pH has to go for the aim of a situation [object]."""
+    """Which way the pH has to go for the aim.
+
+    Parameters
+    ----------
+    situation
+        A situation with soil and target [object].
+
+    Returns
+    -------
+    Direction
+        Acidify, lime, or none where the reading lies in the range [enumeration].
+    """
     soil, target = require_soil(situation), _target(situation)
     if soil.ph.ph_water > target.ph_high:
         return Direction.ACIDIFY
@@ -151,7 +162,18 @@ def direction_of(situation: Situation) -> Direction:
 
 
 def saturated_ec(situation: Situation) -> float | None:
-    """Salt of the soil as saturated paste [dS/m], or None where not tested [object in]."""
+    """Salt of the soil as saturated paste would read.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+
+    Returns
+    -------
+    float or None
+        None where it was not tested, or by an extract that has no sourced factor [dS/m].
+    """
     entry = situation.case.soil
     if entry.ec_ds_m is None or entry.ec_method is None or situation.soil is None:
         return None

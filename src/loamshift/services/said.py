@@ -14,7 +14,20 @@ _MONTHS = (
 
 
 def said_rate(rate_g_m2: float, units: Units) -> str:
-    """A rate [g/m2] as people say it in these units [enumeration]: two digits, with its unit."""
+    """A rate as people say it: two digits, with its unit.
+
+    Parameters
+    ----------
+    rate_g_m2
+        The rate [g/m2].
+    units
+        Metric or US [enumeration].
+
+    Returns
+    -------
+    str
+        Number and unit [text].
+    """
     if units is Units.US:
         return f"{_two(lb_100ft2_from_g_m2(rate_g_m2))} lb/100 ft²"
     if rate_g_m2 >= 1000.0:
@@ -23,14 +36,40 @@ def said_rate(rate_g_m2: float, units: Units) -> str:
 
 
 def said_amount(amount_g: float, units: Units) -> str:
-    """An amount [g] in these units [enumeration]."""
+    """An amount as people say it: two digits, with its unit.
+
+    Parameters
+    ----------
+    amount_g
+        The amount [g].
+    units
+        Metric or US [enumeration].
+
+    Returns
+    -------
+    str
+        Number and unit [text].
+    """
     if units is Units.US:
         return f"{_two(amount_g / POUND_G)} lb"
     return f"{_two(amount_g / 1000.0)} kg" if amount_g >= 1000.0 else f"{_two(amount_g)} g"
 
 
 def said_date(day: date, units: Units) -> str:
-    """A day [calendar] as it is written where these units [enumeration] are used."""
+    """A day as it is written where these units are used.
+
+    Parameters
+    ----------
+    day
+        The day [calendar].
+    units
+        Metric or US [enumeration].
+
+    Returns
+    -------
+    str
+        Day, month and year [text].
+    """
     month = _MONTHS[day.month - 1]
     if units is Units.US:
         return f"{month} {day.day}, {day.year}"
@@ -38,7 +77,18 @@ def said_date(day: date, units: Units) -> str:
 
 
 def said_share(share: float) -> str:
-    """A probability or share [0-1] in words: ``9 in 10``, ``less than 1 in 20``."""
+    """A probability or share in words: ``about 9 in 10``, ``less than 1 in 20``.
+
+    Parameters
+    ----------
+    share
+        The share [0-1].
+
+    Returns
+    -------
+    str
+        The words [text].
+    """
     if share < 0.05:
         return "less than 1 in 20"
     if share > 0.95:

@@ -130,7 +130,23 @@ def curve_of(situation: Situation) -> Curve:
 
 
 def require_soil(situation: Situation) -> Soil:
-    """The soil of a situation [object] that is known to have one [object]."""
+    """The soil of a situation that is known to have one.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+
+    Returns
+    -------
+    Soil
+        The soil [object].
+
+    Raises
+    ------
+    ValueError
+        Where no pH was read: a fault of the caller, who must ask first.
+    """
     if situation.soil is None:
         raise ValueError("this needs a soil pH; ask for it before coming here")
     return situation.soil
@@ -171,7 +187,18 @@ def need_mmolc_kg(situation: Situation, ph_to: float) -> Need:
 
 
 def carbonate_median_mmolc_kg(situation: Situation) -> float:
-    """Middle of what is believed of the free carbonate [mmolc/kg], for a situation [object]."""
+    """Middle of what is believed of the free carbonate.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+
+    Returns
+    -------
+    float
+        Acid it takes up [mmolc/kg].
+    """
     belief = require_soil(situation).carbonate
     values, weights = carbonate_nodes(
         zero_weight=belief.zero_weight,
@@ -345,7 +372,18 @@ def _range_basis(plants: tuple[Plant, ...]) -> str:
 
 
 def plants_share_a_range(case: Case) -> bool:
-    """True where the ranges of all wanted plants of a case [object] overlap [truth]."""
+    """True where the ranges of all wanted plants overlap.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+
+    Returns
+    -------
+    bool
+        False where no pH suits them all [truth].
+    """
     plants = case.aim.plants
     if not plants:
         return True

@@ -62,7 +62,20 @@ def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
 
 
 def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
-    """A few well-sourced plants that like a pH [pH in water] as it is, for a case [object]."""
+    """A few well-sourced plants of the same kind that like the soil as it is.
+
+    Parameters
+    ----------
+    ph
+        pH the soil has [pH in water].
+    case
+        The case, for the kind of plant wanted [object].
+
+    Returns
+    -------
+    tuple of str
+        Up to three names, the best sourced first [text].
+    """
     wanted = {plant.group.split()[0] for plant in case.aim.plants}
     avoid = {plant.key for plant in case.aim.plants}
 

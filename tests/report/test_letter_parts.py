@@ -1,0 +1,482 @@
+"""The parts of the letter one by one: what each says, and in which words."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from loamshift.domain.answer import (
+    Answer,
+    Band,
+    ClaimResult,
+    Decision,
+    Direction,
+    LedgerLine,
+    PublishedSpread,
+    Severity,
+    Verdict,
+)
+from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
+from loamshift.domain.letter import Block, Items, Note, Paragraph, Section, Table
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.domain.soil import Fizz, FizzAcid
+from loamshift.report.letter_checks import checks, field_called, worth_measuring
+from loamshift.report.letter_claims import claims_settled
+from loamshift.report.letter_head import reading_in_force, subtitle
+from loamshift.report.letter_need import how_much, treated_area_m2
+from loamshift.report.letter_options import ways
+from loamshift.report.letter_plan import what_to_do
+from loamshift.report.letter_rescue import putting_right
+from loamshift.report.letter_upkeep import keeping, what_pulls
+from loamshift.report.letter_verdict import opening
+from loamshift.report.letter_words import clause, counted, sentence
+from loamshift.report.words import Words
+from report.answers import ALL, finding
+
+UK = Words("uk", "metric")
+US = Words("us", "us")
+
+
+def said(section: Section | None) -> str:
+    assert section is not None
+    return "\n".join([section.heading or "", *(_text(block) for block in section.blocks)])
+
+
+def _text(block: Block) -> str:
+    match block:
+        case Paragraph(text):
+            return text
+        case Note(text, label):
+            return f"{label}: {text}"
+        case Items(items, _):
+            return "\n".join(items)
+        case Table():
+            return "\n".join(" | ".join(row) for row in (titles(block), *block.rows))
+
+
+def titles(table: Table) -> tuple[str, ...]:
+    return tuple(column.title for column in table.columns)
+
+
+def table(section: Section | None) -> Table:
+    assert section is not None
+    return next(block for block in section.blocks if isinstance(block, Table))
+
+
+# -- sentences ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("text", "whole"),
+    [
+        ("ask the  laboratory", "Ask the laboratory."),
+        ("pH 6.3 is enough", "pH 6.3 is enough."),
+        ("Done!", "Done!"),
+        ("too much sulfur;", "Too much sulphur."),
+        ("", ""),
+        ("the elemental sulfur, powder put on", "The sulphur powder put on."),
+    ],
+)
+def test_a_sentence_is_finished(text: str, whole: str) -> None:
+    assert sentence(text, UK) == whole
+
+
+def test_a_clause_can_stand_inside() -> None:
+    assert clause("Rain water, or soft water.", UK) == "rain water, or soft water"
+    assert clause("pH 5 or less.", UK) == "pH 5 or less"
+    assert clause("Epsom salt in the mix", UK) == "Epsom salt in the mix"
+
+
+def test_small_numbers_are_written_out() -> None:
+    assert [counted(n, "part") for n in (1, 2, 10, 11)] == [
+        "one part", "two parts", "ten parts", "11 parts",
+    ]  # fmt: skip
+
+
+# -- the head ----------------------------------------------------------------------------------
+
+
+def test_the_subtitle_says_where_what_and_how_it_was_read() -> None:
+    assert subtitle(*ALL["effort"](), words=UK) == (
+        "12 April 2026. Minneapolis. Bed of 20 m². Loam with 3 % organic matter. pH 6.9 in water "
+        "1:1, top 15 cm, tested 20 March 2026. No fizz with vinegar."
+    )
+
+
+def soil(**given: object) -> str:
+    case = Case(name="n", today=date(2026, 1, 1), soil=SoilEntry(**given))  # type: ignore[arg-type]
+    return subtitle(replace(ALL["bare"]()[0]), case, words=UK).removeprefix("1 January 2026. ")
+
+
+@pytest.mark.parametrize(
+    ("given", "text"),
+    [
+        ({"ph": PhReading(ph=5.0, method=PhMethod.KCL)}, "pH 5.0 in potassium chloride."),
+        ({"ph": PhReading(ph=5.0, method=PhMethod.PASTE)}, "pH 5.0 in saturated paste."),
+        ({"ph": PhReading(ph=5.0, method=PhMethod.UNKNOWN)}, "pH 5.0, method not stated."),
+        ({"ph": PhReading(ph=5.0, method=PhMethod.STRIP)}, "pH 5.0 by test strip."),
+        ({"carbonate_pct": 0.0}, "No free lime."),
+        ({"carbonate_pct": 2.5}, "2.5 % free lime."),
+        ({"fizz": Fizz.EXTREME, "fizz_acid": FizzAcid.HCL}, "A violent fizz with hydrochloric "
+         "acid."),
+        ({"clay_pct": 20.0}, "20 % clay."),
+    ],
+)  # fmt: skip
+def test_the_soil_as_told(given: dict[str, object], text: str) -> None:
+    assert soil(**given) == text
+
+
+def test_pots_are_counted_and_rings_described() -> None:
+    answer, case = ALL["measure-first"]()
+    assert "6 pots of 0.16 m² each." in subtitle(answer, case, words=UK)
+    ringed = replace(case, bed=Bed(plants=2, treated_diameter_cm=120.0))
+    assert "A ring 120 cm across round each of 2 plants." in subtitle(answer, ringed, words=UK)
+
+
+def test_a_later_laboratory_reading_speaks_but_a_later_probe_does_not() -> None:
+    answer, case = ALL["effort"]()
+    first = case.soil.ph
+    later = PhReading(ph=6.2, method=PhMethod.WATER_1_1, taken=date(2026, 4, 1))
+    probe = PhReading(ph=5.0, method=PhMethod.PROBE, taken=date(2026, 4, 2))
+    assert reading_in_force(replace(case, readings=(later,))) is later
+    assert reading_in_force(replace(case, readings=(later, probe))) is first
+    text = subtitle(answer, replace(case, readings=(later,)), words=UK)
+    assert "pH 6.9 in water 1:1" in text and "pH 6.2 in water 1:1" in text
+
+
+# -- the opening -------------------------------------------------------------------------------
+
+
+def opened(name: str, **verdict: object) -> str:
+    answer, case = ALL[name]()
+    changed = replace(answer.verdict, **verdict)  # type: ignore[arg-type]
+    return said(opening(replace(answer, verdict=changed), case, words=UK))
+
+
+@pytest.mark.parametrize(
+    ("name", "bold"),
+    [
+        ("go-acidify", "Go ahead: this bed can be made acid enough for camellia."),
+        ("go-lime", "Go ahead: lime this bed for tomato and cabbage."),
+        ("effort", "It can be done, in three parts, and then a little every year."),
+        ("elsewhere", "Do not fight this soil for rhododendron; give it a place of its own."),
+        ("measure-first", "Find out one thing before you spread anything."),
+        ("stop", "Stop: put nothing more on this raised bed for now."),
+        ("leave", "Leave the pH of this lawn alone."),
+        ("bare", "Have the pH tested first; everything else starts from that."),
+    ],
+)
+def test_the_verdict_comes_first_and_bold(name: str, bold: str) -> None:
+    assert opened(name).strip().startswith(f"**{bold}** ")
+
+
+@pytest.mark.parametrize(
+    ("text", "line"),
+    [
+        ("A repeat test.", "What would change this: a repeat test."),
+        ("if it fizzes", "This advice changes if it fizzes."),
+        ("It is settled by a fizz test.", "It is settled by a fizz test."),
+        ("Fizz decides. Try it.", "Fizz decides. Try it."),
+    ],
+)
+def test_what_would_change_it_reads_as_a_sentence(text: str, line: str) -> None:
+    assert opened("leave", would_change_if=text).splitlines()[-1] == line
+
+
+def test_an_effort_is_named_by_what_makes_it_one() -> None:
+    answer, case = ALL["effort"]()
+    assert answer.upkeep is not None
+    no_upkeep = replace(answer, upkeep=None)
+    assert "in three parts.**" in said(opening(no_upkeep, case, words=UK))
+    one_part = replace(answer, applications=answer.applications[:1])
+    assert "want some every year.**" in said(opening(one_part, case, words=UK))
+    slow = replace(one_part, upkeep=None)
+    assert "not within a year.**" in said(opening(slow, case, words=UK))
+
+
+def test_a_pot_of_lime_is_filled_afresh() -> None:
+    answer, case = ALL["measure-first"]()
+    verdict = Verdict(decision=Decision.ELSEWHERE, because="x", would_change_if="")
+    assert "fill it afresh" in said(opening(replace(answer, verdict=verdict), case, words=UK))
+
+
+# -- how much ----------------------------------------------------------------------------------
+
+
+def test_the_need_is_a_range_per_area_and_for_the_bed() -> None:
+    text = said(how_much(*ALL["effort"](), words=UK))
+    assert "110 to 600 g/m² of sulphur" in text
+    assert "as likely above 230 g/m² as below" in text
+    assert "for the bed that is 2.2 to 12 kg" in text
+    assert "About 23 % of that goes on free lime" in text
+    assert "run from 98 to 240 g/m² (6 sources)" in text
+    assert "Provisional" not in text
+
+
+def test_a_need_that_may_be_none_says_so() -> None:
+    text = said(how_much(*ALL["measure-first"](), words=UK))
+    assert "up to 88 g/m² of sulphur**, perhaps none at all" in text
+    assert "Provisional: " in text and "The one printed sulphur table" in text
+
+
+@pytest.mark.parametrize(("share", "said_so"), [(None, False), (0.1, False), (0.11, True)])
+def test_free_lime_is_named_from_a_tenth_on(share: float | None, said_so: bool) -> None:
+    answer, case = ALL["effort"]()
+    changed = replace(answer, dose=replace(answer.dose, carbonate_share=share))
+    assert ("free lime" in said(how_much(changed, case, words=UK))) is said_so
+
+
+def test_tables_that_agree_have_no_range() -> None:
+    answer, case = ALL["effort"]()
+    one = PublishedSpread(n_sources=2, low=98.0, high=98.0)
+    changed = replace(answer, dose=replace(answer.dose, published_g_m2=one))
+    assert "such a soil and step say about 98 g/m² (2 sources)" in said(
+        how_much(changed, case, words=UK)
+    )
+
+
+def test_the_area_comes_from_the_plan_or_else_from_the_bed() -> None:
+    answer, case = ALL["effort"]()
+    assert treated_area_m2(answer, case) == pytest.approx(20.0)
+    bare = replace(answer, applications=(), options=())
+    assert treated_area_m2(bare, replace(case, bed=Bed(area_m2=3.0, count=4))) == 12.0
+    assert treated_area_m2(bare, replace(case, bed=Bed())) is None
+
+
+# -- what to do --------------------------------------------------------------------------------
+
+
+def test_a_part_says_when_what_how_much_and_how() -> None:
+    parts = table(what_to_do(*ALL["go-acidify"](), words=UK))
+    assert titles(parts) == ("when", "what", "rate", "for the bed", "how")
+    assert parts.rows[0] == (
+        "14 April 2026", "Sulphur powder (flowers of sulphur)", "52 g/m²", "420 g",
+        "work into the top 20 cm",
+    )  # fmt: skip
+    assert parts.rows[1][1] == "Sulphur powder"
+    assert parts.rows[1][4] == (
+        "only if a test on or after 27 March 2027 reads above pH 5.8: work into the top 20 cm"
+    )
+
+
+def test_without_an_area_there_is_no_column_for_the_bed() -> None:
+    answer, case = ALL["go-acidify"]()
+    parts = tuple(replace(part, amount_g=None) for part in answer.applications)
+    section = what_to_do(replace(answer, applications=parts), case, words=UK)
+    assert titles(table(section)) == ("when", "what", "rate", "how")
+
+
+def test_one_part_needs_no_reason() -> None:
+    answer, case = ALL["go-acidify"]()
+    assert "It goes on in two parts because" in said(what_to_do(answer, case, words=UK))
+    single = replace(answer, applications=answer.applications[:1])
+    assert "It goes on in" not in said(what_to_do(single, case, words=UK))
+
+
+def test_a_rough_reading_is_not_to_be_repeated() -> None:
+    text = said(what_to_do(*ALL["measure-first"](), words=UK))
+    assert "have a laboratory read it" in text and "same method" not in text
+
+
+def test_why_it_is_too_early_follows_the_material() -> None:
+    assert "sulphur waits for warmth" in said(what_to_do(*ALL["effort"](), words=UK))
+    assert "lime dissolves slowly" in said(what_to_do(*ALL["go-lime"](), words=UK))
+
+
+# -- options -----------------------------------------------------------------------------------
+
+
+def test_at_most_six_ways_and_no_empty_column() -> None:
+    answer, case = ALL["effort"]()
+    assert len(answer.options) == 7
+    made = table(ways(answer, case, words=UK))
+    assert len(made.rows) == 6
+    assert titles(made) == (
+        "material", "rate", "for the bed", "cost", "per mole", "half works in", "salt",
+    )  # fmt: skip
+    free = tuple(replace(o, cost=None, cost_per_mol_acid=None) for o in answer.options)
+    section = ways(replace(answer, options=free), case, words=UK)
+    assert "cost" not in titles(table(section)) and "mole" not in said(section)
+
+
+def test_lime_is_compared_by_the_weight_the_reader_buys() -> None:
+    answer, case = ALL["go-lime"]()
+    assert "per kg of lime" in titles(table(ways(answer, case, words=UK)))
+    us = table(ways(answer, case, words=US))
+    column = titles(us).index("per lb of lime")
+    assert us.rows[0][column] == "0.41 USD"
+
+
+# -- from year to year -------------------------------------------------------------------------
+
+
+def test_the_ledger_is_told_in_words_without_signs() -> None:
+    section = what_pulls(*ALL["effort"](), words=UK)
+    rows = {row[0]: row[1:] for row in table(section).rows}
+    assert rows["Irrigation water"] == ("limes", "98 g/m² of limestone")
+    assert rows["Nitrogen feed"] == ("acidifies", "6.9 g/m² of sulphur")
+    assert rows["Carbonic acid of rain"] == ("next to nothing", "")
+    assert "Harvest" not in rows
+    assert "The strongest pull is the irrigation water: in a year it limes" in said(section)
+
+
+def test_what_does_not_pull_back_is_not_said_to() -> None:
+    assert said(what_pulls(*ALL["effort"](), words=UK)).startswith("What pulls it back")
+    assert said(what_pulls(*ALL["go-acidify"](), words=UK)).startswith("What moves it each year")
+
+
+def test_a_still_year_is_said_to_be_still() -> None:
+    answer, case = ALL["effort"]()
+    assert answer.ledger is not None
+    still = replace(answer.ledger, lines=(LedgerLine(name="rain", value=0.1),), net=0.1)
+    text = said(what_pulls(replace(answer, ledger=still), case, words=UK))
+    assert "Nothing pulls at this bed worth speaking of." in text
+
+
+def kept(**changed: object) -> str:
+    answer, case = ALL["effort"]()
+    assert answer.upkeep is not None
+    upkeep = replace(answer.upkeep, **changed)  # type: ignore[arg-type]
+    return said(keeping(replace(answer, upkeep=upkeep), case, words=UK))
+
+
+def test_upkeep_names_drift_feed_and_the_rest() -> None:
+    text = kept()
+    assert "the pH would rise by about 0.5 a year" in text
+    assert "The water alone undoes the whole dose in about 7 years." in text
+    assert "6.0 g/m² of nitrogen a year; give it as sulphate of ammonia, 29 g/m²" in text
+    assert "it also takes 23 g/m² of sulphur a year" in text
+
+
+def test_upkeep_changes_with_its_figures() -> None:
+    assert "hardly move" in kept(drift_ph_year=0.0)
+    assert "fall by about 0.05 a year" in kept(drift_ph_year=-0.05)
+    assert "undoes" not in kept(years_water_undoes_dose=None)
+    assert "within a year or so" in kept(years_water_undoes_dose=0.8)
+    assert "of limestone" in kept(sulfur_as_s_g_m2_year=0.0, lime_as_caco3_g_m2_year=20.0)
+    assert "Nothing more is needed" in kept(sulfur_as_s_g_m2_year=0.0)
+
+
+# -- rescue, claims, checks --------------------------------------------------------------------
+
+
+def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
+    section = putting_right(ALL["stop"]()[0], words=US)
+    assert section is not None
+    steps = next(b for b in section.blocks if isinstance(b, Items))
+    assert steps.numbered and len(steps.items) == 3
+    text = said(section)
+    assert "likely to end between 2.9 and 3.6" in text
+    assert "What would make it worse:\nHydrated lime round living roots." in text
+    assert "lime, likely between 12 and 25 lb/100 ft²" in text
+
+
+def claimed(brought: float, needed: float, **more: object) -> str:
+    answer, case = ALL["leave"]()
+    claim = ClaimResult(
+        material="wood ash", acid_brought_mmolc_m2=brought, acid_needed_mmolc_m2=needed,
+        share=None, ph_change_now=None, ph_change_1_year=None, comment="",
+    )  # fmt: skip
+    claim = replace(claim, **more)  # type: ignore[arg-type]
+    return said(claims_settled(replace(answer, claims=(claim,)), case, words=UK)).splitlines()[1]
+
+
+@pytest.mark.parametrize(
+    ("brought", "needed", "share", "text"),
+    [
+        (1000.0, 10000.0, 0.1, "acid worth 16 g/m² of sulphur, where the lawn needs 160 g/m² of "
+         "sulphur: about 10 % of it."),
+        (0.0, 10000.0, 0.0, "no lasting acid, where the lawn needs 160 g/m² of sulphur."),
+        (-1000.0, 10000.0, -0.1, "lime worth 50 g/m² of limestone, where the lawn needs 160 g/m² "
+         "of sulphur: it pulls the other way."),
+        (-1000.0, -2000.0, 0.5, "lime worth 50 g/m² of limestone, where the lawn needs 100 g/m² "
+         "of limestone: about 50 % of it."),
+        (1000.0, 0.0, None, "acid worth 16 g/m² of sulphur; the lawn needs none."),
+        (1.0, 954000.0, 1e-6, "acid worth 0.016 g/m² of sulphur, where the lawn needs 15 kg/m² of "
+         "sulphur: less than a thousandth of it."),
+    ],
+)  # fmt: skip
+def test_a_claim_is_weighed(brought: float, needed: float, share: float | None, text: str) -> None:
+    assert claimed(brought, needed, share=share) == f"**Wood ash:** {text}"
+
+
+@pytest.mark.parametrize(
+    ("now", "year", "text"),
+    [
+        (0.1, 0.2, "The pH would rise by about 0.1 at once and by about 0.2 after a year."),
+        (-0.3, 0.0, "At once the pH would fall by about 0.3; after a year it would not move to "
+         "speak of."),
+        (0.0, 0.0, "The pH would not move to speak of, at once and after a year."),
+        (None, -0.2, "After a year the pH would fall by about 0.2."),
+        (-0.2, None, "At once the pH would fall by about 0.2."),
+    ],
+)  # fmt: skip
+def test_what_the_ph_would_do(now: float | None, year: float | None, text: str) -> None:
+    assert claimed(1000.0, 0.0, ph_change_now=now, ph_change_1_year=year).endswith(f" {text}")
+
+
+def checked(answer: Answer) -> list[str]:
+    section = checks(answer, numbers={}, words=UK)
+    assert section is not None
+    return [_text(block) for block in section.blocks]
+
+
+def test_checks_stand_gravest_first_and_passed_ones_are_counted() -> None:
+    answer, _ = ALL["bare"]()
+    rows = (
+        finding("c", "So it is", severity=Severity.INFO),
+        finding("ok", "fine", passed=True, severity=Severity.INFO),
+        finding("a", "Mind that", severity=Severity.CAUTION),
+        finding("b", "Do not", severity=Severity.BLOCK),
+    )
+    assert checked(replace(answer, findings=rows)) == [
+        "Stop: Do not.", "Careful: Mind that.", "Noted: So it is.", "One further check was passed.",
+    ]  # fmt: skip
+    assert checked(replace(answer, findings=rows[1:2])) == [
+        "The one check that could be made was passed."
+    ]
+
+
+def test_what_was_only_noted_is_said_and_not_counted_as_a_check() -> None:
+    answer, _ = ALL["bare"]()
+    note = replace(
+        finding("as read", "A plain ton was read as 2000 lb", passed=True, severity=Severity.INFO),
+        operator="",
+    )
+    assert checked(replace(answer, findings=(note,))) == ["Noted: A plain ton was read as 910 kg."]
+
+
+def test_a_check_without_words_is_put_into_some() -> None:
+    answer, _ = ALL["bare"]()
+    bare = finding("ph_above_limit", "", value=7.25, limit=5.5)
+    assert checked(replace(answer, findings=(bare,))) == [
+        "Careful: Ph above limit: 7.25, where at most 5.5 was expected."
+    ]
+
+
+def test_what_is_missing_is_named_in_words() -> None:
+    text = said(worth_measuring(ALL["measure-first"]()[0], words=UK))
+    assert "**pH of the soil.** The probe decides nothing by itself." in text
+    assert "**Alkalinity of the water.** Pots are watered daily" in text
+    assert field_called("soil.never_heard_of") == "Never heard of"
+
+
+def test_pots_and_lawns_are_called_so() -> None:
+    answer, case = ALL["go-lime"]()
+    lawn = replace(case, bed=replace(case.bed, kind=BedKind.LAWN))
+    assert "lime this lawn for" in said(opening(answer, lawn, words=UK))
+    assert "for the lawn" in titles(table(what_to_do(answer, lawn, words=UK)))
+
+
+def test_a_dose_of_none_needs_no_section() -> None:
+    answer, case = ALL["effort"]()
+    none = replace(answer.dose, direction=Direction.NONE)
+    assert how_much(replace(answer, dose=none), case, words=UK) is None
+    unknown = replace(answer.dose, sulfur_as_s_g_m2=None)
+    assert how_much(replace(answer, dose=unknown), case, words=UK) is None
+    sure = replace(answer.dose, sulfur_as_s_g_m2=Band(lo90=50.0, mid=50.0, hi90=50.0))
+    assert "about 50 g/m² of sulphur**;" in said(
+        how_much(replace(answer, dose=sure), case, words=UK)
+    )

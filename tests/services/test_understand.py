@@ -1,0 +1,107 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from loamshift.domain.soil import Medium
+from loamshift.services.soil_belief import current_reading
+from loamshift.services.understand import (
+    need_mmolc_kg,
+    ph_after_acid_m2,
+    require_soil,
+    understand,
+)
+from services.beds import bed
+
+LOAM = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+
+
+def test_a_salt_reading_is_taken_up_to_water() -> None:
+    soil = require_soil(understand(bed('ph = 5.0\nph_method = "CaCl2"\ntexture = "loam"')))
+    assert soil.ph.ph_water == pytest.approx(5.6)
+    assert soil.ph.ph_water_sd > 0.2
+
+
+def test_a_target_in_salt_is_taken_up_too() -> None:
+    aim = 'target_ph = 5.5\ntarget_method = "CaCl2"'
+    target = understand(bed("ph = 5.0\n" + LOAM, aim=aim)).target
+    assert target is not None and target.ph_aim == pytest.approx(6.1)
+
+
+def test_a_probe_gives_way_to_a_laboratory() -> None:
+    soil = 'ph = 7.4\nph_method = "probe"\ntexture = "loam"\n'
+    other = '[[soil.other_ph]]\nph = 6.2\nph_method = "water 1:1"'
+    case = bed(soil + other)
+    reading = current_reading(case)
+    assert reading is not None and reading.ph == 6.2
+
+
+def test_the_latest_dated_reading_speaks() -> None:
+    later = '[[reading]]\ndate = 2026-04-01\nph = 6.1\nph_method = "water 1:1"'
+    reading = current_reading(bed("ph = 7.0\n" + LOAM, more=later))
+    assert reading is not None and reading.ph == 6.1
+
+
+def test_what_was_not_said_is_named() -> None:
+    situation = understand(bed("ph = 6.5"))
+    assert {"soil.texture", "soil.organic_matter_pct", "bed.depth"} <= set(situation.assumed)
+
+
+def test_laboratory_figures_narrow_the_scale() -> None:
+    feel = require_soil(understand(bed("ph = 6.5\n" + LOAM)))
+    lab = require_soil(
+        understand(
+            bed(
+                'ph = 6.5\nph_method = "water 1:1"\nsand_pct = 40\n'
+                "silt_pct = 40\nclay_pct = 20\norganic_carbon_pct = 1.7"
+            )
+        )
+    )
+    assert lab.k.log10_k_sd < feel.k.log10_k_sd
+
+
+def test_a_jar_series_sets_the_scale() -> None:
+    jars = "\n".join(
+        f"[[titration]]\nacid_mmolc_kg = {acid}\nph = {ph}"
+        for acid, ph in ((0, 7.0), (20, 6.5), (40, 6.0), (60, 5.5))
+    )
+    soil = require_soil(understand(bed("ph = 7.0\n" + LOAM, more=jars)))
+    assert soil.k.log10_k_mean > 0.1 and soil.k.log10_k_sd < 0.15
+    assert soil.k.contributions
+
+
+def test_a_peat_mix_uses_the_organic_term_alone() -> None:
+    situation = understand(
+        bed(
+            'ph = 5.5\nph_method = "water 1:5"\nmedium = "peat mix"',
+            bed='kind = "container"\narea = "0.1 m2"',
+        )
+    )
+    assert require_soil(situation).medium is Medium.PEAT_MIX
+    assert situation.organic_only and situation.in_pot
+
+
+def test_need_and_curve_agree() -> None:
+    situation = understand(bed("ph = 6.5\ncarbonate_pct = 0\n" + LOAM))
+    exact = replace(require_soil(situation).ph, ph_water_sd=1e-6)
+    situation = replace(situation, soil=replace(require_soil(situation), ph=exact))
+    acid = need_mmolc_kg(situation, 5.0).quantile(0.5) * situation.soil_mass_kg_m2
+    assert ph_after_acid_m2(situation, acid) == pytest.approx(5.0, abs=1e-4)
+
+
+def test_sulfur_before_the_sample_has_partly_acted() -> None:
+    soil = "ph = 6.5\nsampled = 2026-04-01\n" + LOAM
+    applied = '[[applied]]\ndate = {}\nmaterial = "flowers of sulphur"\nrate = "50 g/m2"'
+    old = understand(bed(soil, more=applied.format(date(2025, 4, 15)))).pending[0]
+    new = understand(bed(soil, more=applied.format(date(2026, 4, 5)))).pending[0]
+    assert 0.0 <= old.acid_mmolc_m2 < 0.3 * old.total_mmolc_m2
+    assert new.acid_mmolc_m2 == new.total_mmolc_m2
+
+
+def test_water_of_a_ground_bed_is_none_unless_told() -> None:
+    assert understand(bed("ph = 6.5\n" + LOAM)).water_base_mmolc_m2_year == 0.0
+    told = '[water]\nalkalinity = "200 mg/L CaCO3"\nweekly = "20 mm"'
+    base = understand(bed("ph = 6.5\n" + LOAM, more=told)).water_base_mmolc_m2_year
+    assert base == pytest.approx(4.0 * 20 * 5 * 4.348, rel=0.01)
