@@ -1,7 +1,7 @@
 """Tell whether what the repository generates is what the sources give today.
 
     python tools/current.py tables    src/loamshift/tables/data, built elsewhere and compared
-    python tools/current.py pages     docs/case.md and docs/cli.md
+    python tools/current.py pages     docs/case.md, docs/cli.md and the letters of README.md
 
 Nothing is written. Exit code 1 names what differs and the command that mends it.
 """
@@ -17,9 +17,12 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 
 sys.path.insert(0, str(ROOT / "tools" / "tables"))
+sys.path.insert(0, str(ROOT / "tools"))
 
 import build  # noqa: E402  (found by the line above)
 import common  # noqa: E402
+
+import readme  # noqa: E402
 
 
 def stale_tables() -> list[str]:
@@ -46,6 +49,8 @@ def stale_pages() -> list[str]:
         path = ROOT / "docs" / f"{name}.md"
         if not path.exists() or path.read_text(encoding="utf-8") != write():
             found.append(f"docs/{name}.md: run python -m loamshift.{name}.page docs/{name}.md")
+    if readme.main(["--check"]):
+        found.append("README.md: run python tools/readme.py")
     return found
 
 

@@ -1,12 +1,14 @@
 """Invented beds with answers such as the services give: every decision, both directions.
 
 The figures are plausible, not computed; letters are tried on them. No bed here is a real one.
+Run as a module it writes the kept letters anew.
 """
 
 from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 from loamshift.domain.answer import (
     Answer,
@@ -45,6 +47,9 @@ from loamshift.domain.case import (
 )
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.terminal import letter_text
+from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import find_place
 from loamshift.tables.plants import find_plant
@@ -646,3 +651,23 @@ ALL = {
     "bare": bare,
 }
 """Every bed by a short name."""
+
+
+BASELINES = {
+    "letter_effort.txt": ("effort", "uk", "metric"),
+    "letter_stop.txt": ("stop", "us", "us"),
+}
+"""Letters kept word for word: the bed, and the spelling and units of its reader."""
+
+
+def baseline(file: str) -> str:
+    """The text that a kept letter should have."""
+    name, spelling, units = BASELINES[file]
+    answer, case = ALL[name]()
+    return letter_text(letter_from_answer(answer, case, words=Words(spelling, units)))
+
+
+if __name__ == "__main__":  # PYTHONPATH=tests python -m report.answers: after a wanted change
+    folder = Path(__file__).parents[1] / "baselines"
+    for file in BASELINES:
+        (folder / file).write_text(baseline(file), encoding="utf-8")

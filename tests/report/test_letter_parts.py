@@ -22,8 +22,9 @@ from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.letter import Block, Items, Note, Paragraph, Section, Table
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid
-from loamshift.report.letter_checks import checks, field_called, worth_measuring
+from loamshift.report.letter_checks import checks, worth_measuring
 from loamshift.report.letter_claims import claims_settled
+from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import reading_in_force, subtitle
 from loamshift.report.letter_need import how_much, treated_area_m2
 from loamshift.report.letter_options import ways
@@ -76,6 +77,15 @@ def table(section: Section | None) -> Table:
         ("Done!", "Done!"),
         ("too much sulfur;", "Too much sulphur."),
         ("", ""),
+        (
+            "the nearest town, or place.latitude and place.longitude",
+            "The nearest town, or its latitude and longitude.",
+        ),
+        (
+            "water.alkalinity: ppm is read as CaCO3",
+            "Alkalinity of the water: ppm is read as CaCO3.",
+        ),
+        ("say soil.never_heard_of as it is", "Say the never heard of as it is."),
         ("the elemental sulfur, powder put on", "The sulphur powder put on."),
     ],
 )
@@ -161,8 +171,11 @@ def opened(name: str, **verdict: object) -> str:
         ("go-acidify", "Go ahead: this bed can be made acid enough for camellia."),
         ("go-lime", "Go ahead: lime this bed for tomato and cabbage."),
         ("effort", "It can be done, in three parts, and then a little every year."),
-        ("elsewhere", "Do not fight this soil for rhododendron; give it a place of its own."),
-        ("measure-first", "Find out one thing before you spread anything."),
+        (
+            "elsewhere",
+            "This soil cannot be made to suit rhododendron; treat the plant, not the soil.",
+        ),
+        ("measure-first", "Do not spread anything yet."),
         ("stop", "Stop: put nothing more on this raised bed for now."),
         ("leave", "Leave the pH of this lawn alone."),
         ("bare", "Have the pH tested first; everything else starts from that."),
@@ -194,12 +207,23 @@ def test_an_effort_is_named_by_what_makes_it_one() -> None:
     assert "want some every year.**" in said(opening(one_part, case, words=UK))
     slow = replace(one_part, upkeep=None)
     assert "not within a year.**" in said(opening(slow, case, words=UK))
+    quick = replace(slow, retest=())
+    assert "does not end with the first dose.**" in said(opening(quick, case, words=UK))
+
+
+def test_a_plant_that_is_still_to_come_goes_elsewhere() -> None:
+    answer, case = ALL["elsewhere"]()
+    empty = replace(case, bed=replace(case.bed, growing=()))
+    text = said(opening(answer, empty, words=UK))
+    assert "**Do not fight this soil for rhododendron; give it a place of its own.**" in text
 
 
 def test_a_pot_of_lime_is_filled_afresh() -> None:
     answer, case = ALL["measure-first"]()
     verdict = Verdict(decision=Decision.ELSEWHERE, because="x", would_change_if="")
-    assert "fill it afresh" in said(opening(replace(answer, verdict=verdict), case, words=UK))
+    assert "what is in these pots; fill them afresh" in said(
+        opening(replace(answer, verdict=verdict), case, words=UK)
+    )
 
 
 # -- how much ----------------------------------------------------------------------------------
@@ -301,6 +325,20 @@ def test_at_most_six_ways_and_no_empty_column() -> None:
     assert "cost" not in titles(table(section)) and "mole" not in said(section)
 
 
+@pytest.mark.parametrize(
+    ("weeks", "text"),
+    [(None, ""), (0.3, "days"), (1.0, "about 1 week"), (14.4, "about 14 weeks"),
+     (154.0, "about 3 years")],
+)  # fmt: skip
+def test_how_long_half_takes(weeks: float | None, text: str) -> None:
+    answer, case = ALL["effort"]()
+    first = replace(answer.options[0], weeks_to_half=weeks)
+    section = ways(replace(answer, options=(first, *answer.options[1:])), case, words=UK)
+    made = table(section)
+    assert made.rows[0][titles(made).index("half works in")] == text
+    assert ("longer than three years" in said(section)) is (weeks is None)
+
+
 def test_lime_is_compared_by_the_weight_the_reader_buys() -> None:
     answer, case = ALL["go-lime"]()
     assert "per kg of lime" in titles(table(ways(answer, case, words=UK)))
@@ -350,6 +388,24 @@ def test_upkeep_names_drift_feed_and_the_rest() -> None:
     assert "it also takes 23 g/m² of sulphur a year" in text
 
 
+@pytest.mark.parametrize(
+    ("decision", "heading", "holds"),
+    [
+        (Decision.GO, "Keeping the bed there", True),
+        (Decision.LEAVE, "Keeping the bed as it is", True),
+        (Decision.STOP, "Once the bed has come right", True),
+        (Decision.ELSEWHERE, "From year to year", False),
+    ],
+)
+def test_upkeep_speaks_of_what_was_decided(decision: Decision, heading: str, holds: bool) -> None:
+    answer, case = ALL["effort"]()
+    decided = replace(answer, verdict=replace(answer.verdict, decision=decision), applications=())
+    text = said(keeping(decided, case, words=UK))
+    assert text.startswith(heading)
+    assert ("To hold the pH" in text) is holds
+    assert "undoes the whole dose" not in text  # nothing was put on
+
+
 def test_upkeep_changes_with_its_figures() -> None:
     assert "hardly move" in kept(drift_ph_year=0.0)
     assert "fall by about 0.05 a year" in kept(drift_ph_year=-0.05)
@@ -369,8 +425,15 @@ def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
     assert steps.numbered and len(steps.items) == 3
     text = said(section)
     assert "likely to end between 2.9 and 3.6" in text
-    assert "What would make it worse:\nHydrated lime round living roots." in text
+    assert "What not to do:\nHydrated lime round living roots." in text
     assert "lime, likely between 12 and 25 lb/100 ft²" in text
+
+
+def test_relief_for_plants_in_soil_that_stays_is_called_that() -> None:
+    answer, _ = ALL["stop"]()
+    verdict = replace(answer.verdict, decision=Decision.ELSEWHERE)
+    section = putting_right(replace(answer, verdict=verdict), words=US)
+    assert section is not None and section.heading == "For the plants that stand there"
 
 
 def claimed(brought: float, needed: float, **more: object) -> str:
@@ -394,12 +457,18 @@ def claimed(brought: float, needed: float, **more: object) -> str:
         (-1000.0, -2000.0, 0.5, "lime worth 50 g/m² of limestone, where the lawn needs 100 g/m² "
          "of limestone: about 50 % of it."),
         (1000.0, 0.0, None, "acid worth 16 g/m² of sulphur; the lawn needs none."),
-        (1.0, 954000.0, 1e-6, "acid worth 0.016 g/m² of sulphur, where the lawn needs 15 kg/m² of "
+        (1.0, 1000000.0, 1e-6, "acid worth 0.016 g/m² of sulphur, where the lawn needs 16 kg/m² of "
          "sulphur: less than a thousandth of it."),
     ],
 )  # fmt: skip
 def test_a_claim_is_weighed(brought: float, needed: float, share: float | None, text: str) -> None:
     assert claimed(brought, needed, share=share) == f"**Wood ash:** {text}"
+
+
+def test_a_comment_that_tells_the_figures_is_not_told_twice() -> None:
+    text = claimed(1000.0, 10000.0, share=0.1, comment="That is 10 % of it; the pH falls by 0.1.",
+                   ph_change_now=-0.1)  # fmt: skip
+    assert text.endswith("needs 160 g/m² of sulphur. That is 10 % of it; the pH falls by 0.1.")
 
 
 @pytest.mark.parametrize(
@@ -408,7 +477,8 @@ def test_a_claim_is_weighed(brought: float, needed: float, share: float | None, 
         (0.1, 0.2, "The pH would rise by about 0.1 at once and by about 0.2 after a year."),
         (-0.3, 0.0, "At once the pH would fall by about 0.3; after a year it would not move to "
          "speak of."),
-        (0.0, 0.0, "The pH would not move to speak of, at once and after a year."),
+        (0.0, 0.0, "The pH would not move to speak of, now or later."),
+        (-0.4, -0.4, "The pH would fall by about 0.4 at once and stay there through the year."),
         (None, -0.2, "After a year the pH would fall by about 0.2."),
         (-0.2, None, "At once the pH would fall by about 0.2."),
     ],
@@ -442,10 +512,17 @@ def test_checks_stand_gravest_first_and_passed_ones_are_counted() -> None:
 def test_what_was_only_noted_is_said_and_not_counted_as_a_check() -> None:
     answer, _ = ALL["bare"]()
     note = replace(
-        finding("as read", "A plain ton was read as 2000 lb", passed=True, severity=Severity.INFO),
+        finding(
+            "as read",
+            "applied[1].rate: a plain ton was read as 2000 lb",
+            passed=True,
+            severity=Severity.INFO,
+        ),
         operator="",
     )
-    assert checked(replace(answer, findings=(note,))) == ["Noted: A plain ton was read as 910 kg."]
+    assert checked(replace(answer, findings=(note,))) == [
+        "Noted: Applied 1, rate: a plain ton was read as 910 kg."
+    ]
 
 
 def test_a_check_without_words_is_put_into_some() -> None:
@@ -458,9 +535,10 @@ def test_a_check_without_words_is_put_into_some() -> None:
 
 def test_what_is_missing_is_named_in_words() -> None:
     text = said(worth_measuring(ALL["measure-first"]()[0], words=UK))
-    assert "**pH of the soil.** The probe decides nothing by itself." in text
+    assert "**A laboratory pH.** The probe decides nothing by itself." in text
     assert "**Alkalinity of the water.** Pots are watered daily" in text
     assert field_called("soil.never_heard_of") == "Never heard of"
+    assert field_called("claim[2].amount") == "Claim 2, amount"
 
 
 def test_pots_and_lawns_are_called_so() -> None:

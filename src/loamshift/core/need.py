@@ -90,23 +90,6 @@ class Need:
                 high = middle
         return 0.5 * (low + high)
 
-    @property
-    def carbonate_mean_mmolc_kg(self) -> float:
-        """Mean acid that free carbonate takes up [mmolc/kg]."""
-        low, high = self.carbonate_low_mmolc_kg, self.carbonate_high_mmolc_kg
-        if self.zero_weight >= 1.0:
-            return 0.0
-        mean = high if high == low else (high - low) / math.log(high / low)
-        return (1.0 - self.zero_weight) * mean
-
-    @property
-    def curve_mean_mmolc_kg(self) -> float:
-        """Mean acid that the curve takes up [mmolc/kg]."""
-        mean_k = math.exp(math.log(10.0) * self.log10_k_mean) * math.exp(
-            0.5 * (math.log(10.0) * self.log10_k_sd) ** 2
-        )
-        return float((self.curve_mmolc_kg * self.curve_weight).sum()) * mean_k
-
 
 def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:
     """Seven pH values that stand for a reading with its error, and their weights.

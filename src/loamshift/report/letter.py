@@ -18,6 +18,8 @@ from loamshift.report.letter_verdict import opening
 from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
 
+_RESCUE_FIRST = (Decision.STOP, Decision.ELSEWHERE)
+
 
 def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
     """An answer as a letter to the person whose bed it is.
@@ -39,15 +41,16 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
 
     Notes
     -----
-    The verdict comes first. A rescue stands right behind it where the answer is to stop, and a
-    list of what to measure where the answer is to measure; both come later otherwise.
+    The verdict comes first. A rescue stands right behind it where the answer is to stop or to
+    plant elsewhere, and a list of what to measure where the answer is to measure; both come
+    later otherwise.
     """
     numbers = source_numbers(line.key for line in answer.sources)
     decision = answer.verdict.decision
     rescue = putting_right(answer, words=words)
     measure = worth_measuring(answer, words=words)
     sections: list[Section | None] = [opening(answer, case, words=words)]
-    if decision is Decision.STOP:
+    if decision in _RESCUE_FIRST:
         sections.append(rescue)
     if decision is Decision.MEASURE_FIRST:
         sections.append(measure)
@@ -58,7 +61,7 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
         what_pulls(answer, case, words=words),
         keeping(answer, case, words=words),
     ]
-    if decision is not Decision.STOP:
+    if decision not in _RESCUE_FIRST:
         sections.append(rescue)
     sections.append(claims_settled(answer, case, words=words))
     if decision is not Decision.MEASURE_FIRST:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from loamshift.domain.answer import Answer, Finding, Severity
 from loamshift.domain.letter import Block, Items, Note, Paragraph, Section
+from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_words import counted, raised, sentence, sentences
 from loamshift.report.words import Words
 
@@ -21,44 +22,6 @@ _OPERATORS = {
     ">": "more than",
     "is not": "anything but",
     "is": "",
-}
-
-_FIELDS = {
-    "soil.ph": "pH of the soil",
-    "soil.ph_method": "How the pH was read",
-    "soil.other_ph": "A second pH",
-    "soil.texture": "Texture",
-    "soil.clay_pct": "Clay",
-    "soil.organic_matter_pct": "Organic matter",
-    "soil.organic_carbon_pct": "Organic carbon",
-    "soil.fizz": "Free lime, by fizz",
-    "soil.fizz_acid": "Which acid the fizz was tried with",
-    "soil.carbonate_pct": "Free lime, by laboratory",
-    "soil.buffer_ph": "Buffer pH",
-    "soil.buffer_ph_method": "Which buffer the laboratory used",
-    "soil.bulk_density_g_cm3": "Weight of the soil",
-    "soil.cec_cmolc_kg": "Cation exchange capacity",
-    "soil.exchangeable_al_cmolc_kg": "Exchangeable aluminium",
-    "soil.ec_ds_m": "Salt (conductivity)",
-    "soil.ec_method": "How the salt was read",
-    "soil.sodium_pct": "Sodium",
-    "soil.mg_saturation_pct": "Magnesium",
-    "soil.sampled": "Date of the sample",
-    "soil.sample_depth": "Depth of the sample",
-    "water.alkalinity": "Alkalinity of the water",
-    "water.weekly": "How much water it gets",
-    "bed.area": "Area",
-    "bed.depth": "Depth to treat",
-    "bed.planted": "Whether it is planted",
-    "bed.drainage": "Drainage",
-    "bed.site": "What the ground was used for",
-    "aim.plant": "The plant wanted",
-    "aim.target_ph": "The pH wanted",
-    "feed": "The yearly feed",
-    "feed.form": "Form of the nitrogen",
-    "place": "The place",
-    "place.name": "The place",
-    "titration": "A jar titration of this soil",
 }
 
 
@@ -88,13 +51,6 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
         for gap in answer.missing
     )
     return Section("Worth measuring", (Items(items),))
-
-
-def field_called(path: str) -> str:
-    """A path of the case file [text] in words [text]."""
-    if path in _FIELDS:
-        return _FIELDS[path]
-    return raised(path.rsplit(".", 1)[-1].replace("_", " "))
 
 
 def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:

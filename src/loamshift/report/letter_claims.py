@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from loamshift.domain.answer import Answer, ClaimResult
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Paragraph, Section
@@ -44,15 +46,17 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
 
 def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
     name = f"**{material_called(claim.material, words)}:**"
+    comment = sentence(claim.comment, words)
     return sentences(
         name,
-        words.text(_balance(claim, case, words)),
-        sentence(claim.comment, words),
-        words.text(_reading(claim)),
+        words.text(_balance(claim, case, words, share_told="%" in comment)),
+        comment,
+        "" if re.search(r"\bpH\b", comment) else words.text(_reading(claim)),
     )
 
 
-def _balance(claim: ClaimResult, case: Case, words: Words) -> str:
+def _balance(claim: ClaimResult, case: Case, words: Words, *, share_told: bool) -> str:
+    """What is brought beside what is needed; the share only where the comment does not tell it."""
     brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
     lime = needed < 0.0 or (needed == 0.0 and brought < 0.0)
     if abs(brought) < _NOTHING_MMOLC_M2:
@@ -65,7 +69,7 @@ def _balance(claim: ClaimResult, case: Case, words: Words) -> str:
         return f"{what}; the {bed_noun(case)} needs none."
     need = as_limestone(needed, words) if needed < 0.0 else as_sulfur(needed, words)
     share = claim.share
-    if share is not None and share > 0.0 and abs(brought) >= _NOTHING_MMOLC_M2:
+    if share is not None and share > 0.0 and not share_told and abs(brought) >= _NOTHING_MMOLC_M2:
         return f"{what}, where the {bed_noun(case)} needs {need}: {_percent(share, words)} of it."
     if brought * needed < 0.0 and abs(brought) >= _NOTHING_MMOLC_M2:
         return f"{what}, where the {bed_noun(case)} needs {need}: it pulls the other way."
@@ -87,7 +91,9 @@ def _reading(claim: ClaimResult) -> str:
     if year is None:
         return f"At once the pH would {_moved(now)}."
     if _moved(now) == _moved(year):
-        return f"The pH would {_moved(now)}, at once and after a year."
+        if "speak" in _moved(now):
+            return f"The pH would {_moved(now)}, now or later."
+        return f"The pH would {_moved(now)} at once and stay there through the year."
     if now * year > 0.0 and "speak" not in _moved(now) + _moved(year):
         by = f"{abs(year):.1f}"
         return f"The pH would {_moved(now)} at once and by about {by} after a year."

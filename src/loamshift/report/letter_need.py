@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Band, Decision, Direction, Dose
+from loamshift.domain.answer import Answer, Application, Band, Decision, Direction, Dose, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
 from loamshift.domain.soil import Medium
@@ -61,7 +61,8 @@ _PROVISIONAL = (
 
 def treated_area_m2(answer: Answer, case: Case) -> float | None:
     """The area that whole amounts are for [m2], as the plan or else the case has it."""
-    for part in (*answer.applications, *answer.options):
+    parts: tuple[Application | Option, ...] = (*answer.applications, *answer.options)
+    for part in parts:
         if part.amount_g is not None and part.rate_g_m2 > 0.0:
             return part.amount_g / part.rate_g_m2
     return None if case.bed.area_m2 is None else case.bed.area_m2 * case.bed.count
@@ -98,10 +99,10 @@ def _taken_up(band: Band, answer: Answer, case: Case, *, verb: str, words: Words
 def _goal(case: Case, *, lime: bool, words: Words) -> str:
     plants = plants_wanted(case, words)
     if plants:
-        return f"To suit {plants}"
+        return f"To suit {plants},"
     if case.aim.target_ph is not None:
-        return f"To reach pH {words.ph(case.aim.target_ph)}"
-    return f"To come {'up' if lime else 'down'} that far"
+        return f"To reach pH {words.ph(case.aim.target_ph)},"
+    return f"To come {'up' if lime else 'down'} that far,"
 
 
 def _may_be_none(band: Band) -> bool:

@@ -7,12 +7,16 @@ from collections.abc import Callable
 from loamshift.domain.answer import Answer, Direction, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
+from loamshift.domain.material import MaterialGroup
 from loamshift.report.letter_words import material_called, sentences, whole
 from loamshift.report.words import Quantity, Words
+from loamshift.tables.materials import load_materials
 from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
+
+_WEEKS_SAID_IN_YEARS = 92.0
 
 _Cell = Callable[[Option], str]
 
@@ -77,10 +81,7 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
         return _small_money(cost_kg * _lime_unit(words)[1], option.currency, words)
 
     def time(option: Option) -> str:
-        weeks = option.weeks_to_half
-        if weeks is None:
-            return ""
-        return "days" if weeks < 1.0 else f"about {words.say(weeks, Quantity.WEEKS)}"
+        return _half(option.weeks_to_half, words)
 
     def salt(option: Option) -> str:
         rise = option.ec_rise_ds_m
@@ -100,9 +101,24 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
     return [(Column("material"), name), *((Column(t, Align.RIGHT), c) for t, c in numbers)]
 
 
+def _half(weeks: float | None, words: Words) -> str:
+    if weeks is None:
+        return ""
+    if weeks < 1.0:
+        return "days"
+    if weeks >= _WEEKS_SAID_IN_YEARS:
+        return f"about {weeks / 52.0:.0f} years"
+    return f"about {words.say(weeks, Quantity.WEEKS)}"
+
+
 def _lime_unit(words: Words) -> tuple[str, float]:
     """The weight that lime is compared by, and its share of a kilogram."""
     return ("lb", POUND_G / 1000.0) if words.units == "us" else ("kg", 1.0)
+
+
+def _is_sulfur(key: str) -> bool:
+    material = load_materials().get(key)
+    return material is not None and material.group is MaterialGroup.SULFUR
 
 
 def _small_money(value: float | None, currency: str | None, words: Words) -> str:
@@ -114,6 +130,10 @@ def _small_money(value: float | None, currency: str | None, words: Words) -> str
 
 
 def _remarks(options: tuple[Option, ...], words: Words) -> str:
+    slow = ""
+    times = [option.weeks_to_half for option in options]
+    if any(time is None for time in times) and any(time is not None for time in times):
+        slow = "Where no time stands, half of it takes longer than three years."
     price = ""
     if any(option.cost_per_mol_acid is not None for option in options):
         sulfur = words.amount(1000.0 * SULFUR_G_PER_MMOLC)
@@ -122,13 +142,18 @@ def _remarks(options: tuple[Option, ...], words: Words) -> str:
         )
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         price = (
-            f"Compare by the {'pound' if words.units == 'us' else 'kilogram'} of lime, counted as pure calcium carbonate, "
-            "not by the bag."
+            f"Compare by the {'pound' if words.units == 'us' else 'kilogram'} of lime, counted "
+            "as pure calcium carbonate, not by the bag."
         )
     salt = ""
+    gypsum = any(
+        (option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M and _is_sulfur(option.material)
+        for option in options
+    )
     if any((option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M for option in options):
         salt = (
-            "Salt is by how much the conductivity of the wet soil rises; sensitive roots suffer "
-            "from about 1 dS/m in all."
+            "Salt is how far the conductivity of the wet soil may rise until rain has washed it "
+            "down; sensitive roots suffer from about 1 dS/m in all"
         )
-    return sentences(price, salt)
+        salt += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
+    return sentences(slow, price, salt)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer
+from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.letter import Block, Items, Paragraph, Section
 from loamshift.report.letter_words import sentence, sentences
 from loamshift.report.words import Quantity, Words
@@ -26,12 +26,12 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
     rescue = answer.rescue
     if rescue is None:
         return None
-    heading = ""
+    course = ""
     if rescue.ph_expected is not None:
         low, high = words.ph(rescue.ph_expected.lo90), words.ph(rescue.ph_expected.hi90)
         ends = f"near {low}" if low == high else f"between {low} and {high}"
-        heading = f"Left alone, the pH is likely to end {ends}."
-    lead = sentences(sentence(rescue.problem, words), heading)
+        course = f"Left alone, the pH is likely to end {ends}."
+    lead = sentences(sentence(rescue.problem, words), course)
     blocks: list[Block] = [Paragraph(lead)] if lead else []
     if rescue.steps:
         steps = tuple(sentence(step, words) for step in rescue.steps)
@@ -47,6 +47,8 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
             )
         )
     if rescue.never:
-        blocks.append(Paragraph("What would make it worse:"))
+        blocks.append(Paragraph("What not to do:"))
         blocks.append(Items(tuple(sentence(step, words) for step in rescue.never)))
-    return Section("Putting it right", tuple(blocks))
+    given_up = answer.verdict.decision is Decision.ELSEWHERE
+    heading = "For the plants that stand there" if given_up else "Putting it right"
+    return Section(heading, tuple(blocks))

@@ -71,8 +71,10 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     upkeep = answer.upkeep
     if upkeep is None:
         return None
-    first = sentences(_drift(upkeep, words), _undoes(upkeep))
-    second = sentences(_feed(upkeep, words), _rest(upkeep, words))
+    given_up = answer.verdict.decision is Decision.ELSEWHERE
+    planned = bool(answer.applications)
+    first = sentences(_drift(upkeep, words), _undoes(upkeep) if planned else "")
+    second = "" if given_up else sentences(_feed(upkeep, words), _rest(upkeep, words))
     texts = [words.text(text) for text in (first, second) if text]
     comment = sentence(upkeep.comment, words)
     if comment:
@@ -82,7 +84,9 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
 
 def _heading(answer: Answer, case: Case) -> str:
     match answer.verdict.decision:
-        case Decision.STOP | Decision.ELSEWHERE:
+        case Decision.STOP:
+            return f"Once the {bed_noun(case)} has come right"
+        case Decision.ELSEWHERE:
             return "From year to year"
         case Decision.LEAVE:
             return f"Keeping the {bed_noun(case)} as it is"
@@ -93,7 +97,7 @@ def _heading(answer: Answer, case: Case) -> str:
 def _pulls_back(answer: Answer) -> bool:
     """True where the year works against the plan."""
     net = 0.0 if answer.ledger is None else answer.ledger.net
-    if answer.verdict.decision in (Decision.LEAVE, Decision.STOP):
+    if answer.verdict.decision in (Decision.LEAVE, Decision.STOP, Decision.ELSEWHERE):
         return False
     if answer.dose.direction is Direction.ACIDIFY:
         return net < 0.0

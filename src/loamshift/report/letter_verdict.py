@@ -9,12 +9,12 @@ from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Paragraph, Section
 from loamshift.report.letter_head import reading_in_force
 from loamshift.report.letter_words import (
-    bed_noun,
     clause,
     counted,
     plants_wanted,
     sentence,
     sentences,
+    these,
 )
 from loamshift.report.words import Words
 
@@ -45,12 +45,12 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
 
 
 def _in_short(answer: Answer, case: Case, words: Words) -> str:
-    bed = bed_noun(case)
+    bed = these(case)
     match answer.verdict.decision:
         case Decision.STOP:
-            return f"Stop: put nothing more on this {bed} for now."
+            return f"Stop: put nothing more on {bed} for now."
         case Decision.LEAVE:
-            return f"Leave the pH of this {bed} alone."
+            return f"Leave the pH of {bed} alone."
         case Decision.MEASURE_FIRST:
             return _measure_first(answer, case)
         case Decision.ELSEWHERE:
@@ -64,7 +64,11 @@ def _in_short(answer: Answer, case: Case, words: Words) -> str:
 def _elsewhere(case: Case, words: Words) -> str:
     plants = plants_wanted(case, words)
     if case.bed.kind in (BedKind.CONTAINER, BedKind.RAISED):
-        return f"Do not try to turn what is in this {bed_noun(case)}; fill it afresh."
+        it = "it" if case.bed.count == 1 else "them"
+        return f"Do not try to turn what is in {these(case)}; fill {it} afresh."
+    growing = {plant.key for plant in case.bed.growing}
+    if plants and growing.issuperset(plant.key for plant in case.aim.plants):
+        return f"This soil cannot be made to suit {plants}; treat the plant, not the soil."
     if plants:
         return f"Do not fight this soil for {plants}; give it a place of its own."
     return "Do not fight this soil; it would win."
@@ -75,7 +79,7 @@ def _measure_first(answer: Answer, case: Case) -> str:
         return "Have the pH tested first; everything else starts from that."
     if any(gap.field == "aim.plant" for gap in answer.missing):
         return "Say first what is to grow here."
-    return "Find out one thing before you spread anything."
+    return "Do not spread anything yet."
 
 
 def _effort(answer: Answer) -> str:
@@ -91,7 +95,16 @@ def _effort(answer: Answer) -> str:
         )
     if every_year:
         return "It can be done, but not once and for all: it will want some every year."
-    return "It can be done, but not within a year."
+    if _days(answer) > _YEAR_DAYS:
+        return "It can be done, but not within a year."
+    return "It can be done, but it does not end with the first dose."
+
+
+def _days(answer: Answer) -> int:
+    """From the first part to the last test [days]."""
+    if not answer.applications or not answer.retest:
+        return 0
+    return (max(answer.retest) - min(part.date for part in answer.applications)).days
 
 
 def _go(answer: Answer, case: Case, words: Words) -> str:
@@ -99,13 +112,14 @@ def _go(answer: Answer, case: Case, words: Words) -> str:
     aim = f" for {plants}" if plants else ""
     match answer.dose.direction:
         case Direction.LIME:
-            return f"Go ahead: lime this {bed_noun(case)}{aim}."
+            return f"Go ahead: lime {these(case)}{aim}."
         case Direction.ACIDIFY:
-            return f"Go ahead: this {bed_noun(case)} can be made acid enough{aim}."
+            return f"Go ahead: {these(case)} can be made acid enough{aim}."
         case Direction.NONE:
             return "Go ahead."
 
 
+_YEAR_DAYS = 365
 _LEADS = {
     Decision.MEASURE_FIRST: "What would settle it",
     Decision.EFFORT: "What would make it easier",

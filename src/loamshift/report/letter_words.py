@@ -6,6 +6,7 @@ import re
 
 from loamshift import units
 from loamshift.domain.case import BedKind, Case
+from loamshift.report.letter_fields import without_paths
 from loamshift.report.letter_units import in_reader_units
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
@@ -26,6 +27,7 @@ _NOUNS = {
 
 def tidy(text: str, words: Words) -> str:
     """A text [text] with single spaces, in this reader's units and spelling [text]."""
+    text = without_paths(text)
     text = _KEYS.sub(lambda found: material_in_text(found.group(), words).split(" (")[0], text)
     return words.text(in_reader_units(" ".join(text.split()), words))
 
@@ -76,6 +78,12 @@ def material_in_text(key: str, words: Words) -> str:
 def bed_noun(case: Case) -> str:
     """``bed``, ``pot``, ``lawn`` … as this case [object] has it, for one of them [text]."""
     return _NOUNS[case.bed.kind][0]
+
+
+def these(case: Case) -> str:
+    """``this bed`` or ``these pots``, as this case [object] has them [text]."""
+    one, many = _NOUNS[case.bed.kind]
+    return f"this {one}" if case.bed.count == 1 else f"these {many}"
 
 
 def whole(case: Case) -> str:

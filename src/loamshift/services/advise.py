@@ -25,6 +25,13 @@ from loamshift.tables.rows import tables_fingerprint
 MODEL = "static-1"
 """Name of the model behind an answer: curve, carbonate ledger, water ledger, caps, soil clock."""
 
+CURVE_ROWS = (
+    "organic_slope_mmolc_kg_ph_per_pct",
+    "clay_slope_mmolc_kg_ph_per_pct",
+    "organic_site1_molc_kg",
+    "al_midpoint_ph",
+)
+"""The rows of the buffer curve whose sources a letter names; all of them open with ``why``."""
 OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
 
 
@@ -103,8 +110,8 @@ def _sources(
     used: list[str | None] = []
     if situation.target is not None:
         used.extend(situation.target.source_keys)
-    if situation.soil is not None:
-        used.extend(row.source_key for row in load_parameters()["buffer"].values())
+    if outcome.direction is not Direction.NONE:
+        used.extend(load_parameters()["buffer"][name].source_key for name in CURVE_ROWS)
     if situation.place is not None:
         used.append(situation.place.source_key)
     if outcome.direction is Direction.ACIDIFY:

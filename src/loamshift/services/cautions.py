@@ -8,13 +8,20 @@ from loamshift.domain.answer import Application, Caution, ClaimResult, Decision,
 from loamshift.domain.case import Drainage, Site
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.ph import PhMethod
-from loamshift.domain.situation import Situation
+from loamshift.domain.situation import Pending, Situation
 from loamshift.services.decide import Outcome, saturated_ec
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
-from loamshift.tables.rules import load_cautions
+from loamshift.tables.rules import cap_for, load_cautions
 
 COLD_C = 5.0
+PRODUCT_HAZARDS = frozenset(
+    {"sulfur-dust", "caustic-lime", "acid-handling", "aluminium", "iron-stain"}
+)
+"""What a product does to whoever handles it; said even of products merely compared."""
+BY_RULE = frozenset({"split", "over-cap", "overdose", "cold-soil", "established-roots"})
+"""Never taken over from a material: the bed and the plan decide."""
+SULFIDE_DRAINAGE = (None, Drainage.SLOW, Drainage.WATERLOGGED)
 
 
 def cautions(
@@ -46,13 +53,13 @@ def cautions(
         One row a code, in the order of the table [rows].
     """
     codes = {
-        *_of_materials(part.material for part in applications),
+        *_of_materials(situation, (part.material for part in applications)),
         *_of_bed(situation, outcome, parts=len(applications)),
         *_of_water_and_lime(situation, outcome),
         *_of_reading(situation, outcome),
     }
     if options and outcome.decision not in (Decision.LEAVE, Decision.STOP):
-        codes |= {code for option in options for code in option.cautions}
+        codes |= {code for option in options for code in option.cautions} & PRODUCT_HAZARDS
     materials = load_materials()
     for claim in claims:
         if claim.material in materials:
@@ -65,17 +72,19 @@ def cautions(
     )
 
 
-def _of_materials(keys: Iterable[str]) -> set[str]:
+def _of_materials(situation: Situation, keys: Iterable[str]) -> set[str]:
     materials = load_materials()
     codes: set[str] = set()
     for key in keys:
         codes.update(materials[key].cautions)
         codes.add("children-pets")
-    return codes
+    if situation.case.bed.drainage not in SULFIDE_DRAINAGE:
+        codes.discard("hydrogen-sulfide")
+    return codes - BY_RULE
 
 
 def _of_claim(material: Material) -> set[str]:
-    codes = set(material.cautions)
+    codes = set(material.cautions) & PRODUCT_HAZARDS
     if material.group is MaterialGroup.NEUTRAL_SALT:
         codes.add("neutral-salt")
     return codes
@@ -85,9 +94,10 @@ def _of_bed(situation: Situation, outcome: Outcome, *, parts: int) -> set[str]:
     codes: set[str] = set()
     bed = situation.case.bed
     acting = parts > 0
-    if parts > 1:
+    acidify = outcome.direction is Direction.ACIDIFY
+    if parts > 1 and acidify:
         codes.add("split")
-    if acting and situation.planted and not situation.in_pot:
+    if acting and acidify and situation.planted and situation.cap_situation == "planted":
         codes.add("established-roots")
     if acting:
         codes.add("too-early")
@@ -139,6 +149,17 @@ def _of_reading(situation: Situation, outcome: Outcome) -> set[str]:
         codes.add("sodic")
     if saturated_ec(situation) is not None and outcome.reason == "salt":
         codes.add("salt")
+    if any(_over_cap(situation, item) for item in situation.pending):
+        codes.add("over-cap")
     if any("cup" in item.as_given or "handful" in item.as_given for item in situation.pending):
         codes.add("unit-slip")
     return codes
+
+
+def _over_cap(situation: Situation, item: Pending) -> bool:
+    """True where sulfur already put on passed the limit of one dose."""
+    material = load_materials()[item.material]
+    if material.group is not MaterialGroup.SULFUR:
+        return False
+    cap = cap_for(applies_to="sulfur", situation=situation.cap_situation, per="dose")
+    return item.rate_g_m2 * material.elemental_s_frac > cap.limit_g_m2

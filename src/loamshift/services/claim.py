@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.core.carbonate import plateau_ph
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.case import Case, ClaimEntry
 from loamshift.domain.material import MaterialGroup
@@ -18,13 +17,13 @@ from loamshift.services.acid import (
     temporary_acid_left_mmolc_m2,
 )
 from loamshift.services.claim_words import Told, comment
+from loamshift.services.plateau import lime_left_over_ph
 from loamshift.services.understand import (
     need_mmolc_kg,
     ph_after_acid_m2,
     require_soil,
     understand,
 )
-from loamshift.tables.model import carbonate_parameters
 
 WEEK_DAYS: Final = (1, 3, 7)
 """Days of the first week that are looked at for the largest change."""
@@ -34,7 +33,6 @@ ONE_PH: Final = 1.0
 
 LOWEST_PH: Final = 3.0
 """Below this the buffer curve was never measured [pH in water]."""
-_LABORATORY_C: Final = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,12 +205,4 @@ def _ph_change(situation: Situation, acid_mmolc_m2: float, *, own_ph: float | No
         return None
     if own_ph is not None:
         after = max(after, min(own_ph, start))
-    return min(after, max(start, _limed_ph())) - start
-
-
-def _limed_ph() -> float:
-    """PH at which lime that is left over holds a reading [pH in water]."""
-    carbonate = carbonate_parameters()
-    return plateau_ph(
-        p_co2_atm=carbonate.p_co2_suspension_atm, temp_c=_LABORATORY_C, params=carbonate
-    )
+    return min(after, max(start, lime_left_over_ph())) - start

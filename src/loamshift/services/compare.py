@@ -114,7 +114,8 @@ def options(
     -------
     tuple of Option
         Those with a price first, by the price of what acts by the wanted date (a year from the
-        start where none is wanted); then by fit: sulfur before salts and the faster grade first, ground limestone before what is dearer or burns;
+        start where none is wanted); then by fit: sulfur before salts and the faster grade
+        first, ground limestone before what is dearer or burns;
         what passes the limits of three seasons, or burns, last [rows].
 
     Raises

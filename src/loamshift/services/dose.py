@@ -6,7 +6,7 @@ from loamshift.domain.answer import Band, Decision, Direction, Dose
 from loamshift.domain.situation import Situation
 from loamshift.services.decide import Outcome
 from loamshift.services.published import published_spread
-from loamshift.services.understand import need_mmolc_kg
+from loamshift.services.understand import carbonate_median_mmolc_kg, need_mmolc_kg
 from loamshift.units import CACO3_G_PER_MMOLC, SULFUR_G_PER_MMOLC
 
 NO_DOSE = Dose(
@@ -48,7 +48,7 @@ def dose(situation: Situation, outcome: Outcome) -> Dose:
     low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
     gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * situation.soil_mass_kg_m2
     per_area = Band(lo90=low * gram, mid=mid * gram, hi90=high * gram)
-    total = need.carbonate_mean_mmolc_kg + need.curve_mean_mmolc_kg
+    carbonate = carbonate_median_mmolc_kg(situation)
     acid = (low, mid, high) if acidify else (-high, -mid, -low)
     return Dose(
         direction=direction,
@@ -56,7 +56,7 @@ def dose(situation: Situation, outcome: Outcome) -> Dose:
         acid_mmolc_kg=Band(lo90=acid[0], mid=acid[1], hi90=acid[2]),
         sulfur_as_s_g_m2=per_area if acidify else None,
         lime_as_caco3_g_m2=None if acidify else per_area,
-        carbonate_share=need.carbonate_mean_mmolc_kg / total if acidify and total > 0.0 else None,
+        carbonate_share=min(carbonate / mid, 1.0) if acidify and mid > 0.0 else None,
         published_g_m2=None
         if situation.organic_only
         else published_spread(situation, direction=direction),

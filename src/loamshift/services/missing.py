@@ -129,7 +129,7 @@ def missing(situation: Situation, outcome: Outcome) -> tuple[Missing, ...]:
                 "Say true if plants stand in the bed; it was taken as empty.",
             )
         )
-    return tuple(rows)
+    return tuple(sorted(rows, key=lambda row: row.field != outcome.measure))
 
 
 def _row(field: str, why: str, how: str) -> Missing:

@@ -1,0 +1,152 @@
+"""What an adviser says about holding a pH."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from loamshift.domain.situation import Situation
+from loamshift.services.said import said_rate
+from loamshift.tables.parameters import parameter_values
+from loamshift.units import (
+    lime_as_caco3_g_m2_from_acid_mmolc_m2,
+    sulfur_as_s_g_m2_from_acid_mmolc_m2,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """Figures of the upkeep that its comment draws on; acid positive [mmolc/m2/yr].
+
+    ``alone_mmolc_m2`` the ledger without feed and earlier sulfur; ``net_mmolc_m2`` with the feed
+    chosen; ``most_sulfur_mmolc_m2`` acid of the yearly sulfur limit; ``per_ph_mmolc_m2`` acid of
+    one pH unit [mmolc/m2].
+    """
+
+    aim_ph: float
+    alone_mmolc_m2: float
+    net_mmolc_m2: float
+    most_sulfur_mmolc_m2: float
+    feed_acid_mmolc_m2: float
+    present_feed_mmolc_m2: float
+    tail_mmolc_m2: float
+    nitrogen_known: bool
+    nitrogen_told: bool
+    limes: bool
+    has_urea: bool
+    per_ph_mmolc_m2: float
+
+
+def comment(situation: Situation, held: Held) -> str:
+    """The sentences that stand under the upkeep.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    held
+        Figures of the upkeep [object].
+
+    Returns
+    -------
+    str
+        Some sentences, or nothing [text].
+    """
+    sentences = [
+        _water(situation, held),
+        _nitrogen(situation, held),
+        _urea(situation, held),
+        _lime(situation, held),
+        _present_feed(situation, held),
+        _tail(situation, held),
+    ]
+    return " ".join(sentence for sentence in sentences if sentence)
+
+
+def _water(situation: Situation, held: Held) -> str:
+    water = situation.water_base_mmolc_m2_year
+    if water <= 0.0:
+        return ""
+    assumed = "" if situation.water_known else " (its alkalinity had to be guessed)"
+    over = -held.net_mmolc_m2 - held.most_sulfur_mmolc_m2
+    if over > 0.0:
+        units = situation.case.units
+        lime = said_rate(lime_as_caco3_g_m2_from_acid_mmolc_m2(water), units)
+        most = said_rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(held.most_sulfur_mmolc_m2), units)
+        drift = over / held.per_ph_mmolc_m2
+        climbs = f"{drift:.1f}" if drift >= 0.095 else f"{drift:.2f}"
+        feed = "the feed and " if held.feed_acid_mmolc_m2 > 0.0 else ""
+        return (
+            f"The water wins{assumed}: it brings as much as {lime} of lime a year, more than "
+            f"{feed}the yearly limit of {most} of sulfur can undo, and the pH climbs by {climbs} "
+            "a year all the same. Use rain water, or have the water acidified."
+        )
+    if assumed and water > 0.25 * held.most_sulfur_mmolc_m2:
+        return "The alkalinity of the water had to be guessed: have it tested before going by this."
+    return ""
+
+
+def _nitrogen(situation: Situation, held: Held) -> str:
+    if not held.nitrogen_known:
+        return (
+            "How much nitrogen the plants need is not known; give feed.n_g_m2_year and the feed "
+            "can be chosen to help hold the pH."
+        )
+    if not held.nitrogen_told:
+        advice = parameter_values("advice")
+        units = situation.case.units
+        low = said_rate(advice["blueberry_n_low_g_m2"], units)
+        high = said_rate(advice["blueberry_n_high_g_m2"], units)
+        return (
+            f"The nitrogen is that of the lowest band of a trial with highbush blueberries, {low} "
+            f"to {high} a year; give feed.n_g_m2_year if yours need more or less."
+        )
+    return ""
+
+
+def _urea(situation: Situation, held: Held) -> str:
+    soil = situation.soil
+    limit = parameter_values("advice")["urea_below_ph"]
+    if not held.has_urea or held.aim_ph >= limit or soil is None:
+        return ""
+    text = f"Below pH {limit:g} urea takes the place of ammonium sulfate"
+    if soil.ph.ph_water > limit:
+        return (
+            f"{text}; while the soil still reads above it, ammonium sulfate brings twice the acid "
+            "for the same nitrogen."
+        )
+    return f"{text}."
+
+
+def _lime(situation: Situation, held: Held) -> str:
+    target = situation.target
+    if not held.limes or target is None or not target.calcifuge:
+        return ""
+    return f"These plants hate lime: give it only once a test reads below pH {target.ph_low:.1f}."
+
+
+def _present_feed(situation: Situation, held: Held) -> str:
+    feed = situation.case.feed
+    target = situation.target
+    if feed is None or target is None:
+        return ""
+    nitrate = feed.form == "nitrate" or (
+        feed.material is not None and feed.material.n_as_no3_frac > 0.5 * feed.material.n_frac > 0.0
+    )
+    if nitrate and target.calcifuge:
+        return (
+            "The nitrate feed given now raises the pH, and lime-hating plants take nitrate up "
+            "poorly."
+        )
+    if feed.material is not None and held.present_feed_mmolc_m2 == 0.0:
+        return "The feed given now does nothing to the pH."
+    return ""
+
+
+def _tail(situation: Situation, held: Held) -> str:
+    if held.tail_mmolc_m2 < 0.02 * held.per_ph_mmolc_m2:
+        return ""
+    worth = said_rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(held.tail_mmolc_m2), situation.case.units)
+    return (
+        f"Sulfur put on earlier still turns to acid, {worth} in the coming year; it stands in the "
+        "ledger but not in what holds the pH, for it comes once."
+    )

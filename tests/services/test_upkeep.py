@@ -1,0 +1,138 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+
+import pytest
+
+from loamshift.domain.answer import Ledger, Upkeep
+from loamshift.domain.case import Applied, Bed, BedKind, Case, Feed, Water
+from loamshift.services.understand import understand
+from loamshift.services.upkeep import present_feed_acid_mmolc_m2, upkeep
+from loamshift.tables.materials import load_materials
+
+MATERIALS = load_materials()
+PLANTED = Bed(area_m2=20.0, depth_cm=15.0, planted=True)
+HARD = Water(alkalinity_mg_l_as_caco3=250.0, weekly_mm=550.0 / 20.0)
+SOFT = Water(alkalinity_mg_l_as_caco3=60.0, weekly_mm=10.0)
+Make = Callable[..., Case]
+
+
+def held(case: Case) -> tuple[Ledger, Upkeep]:
+    ledger, keeping = upkeep(understand(case))
+    assert ledger is not None and keeping is not None
+    return ledger, keeping
+
+
+def lines(ledger: Ledger) -> dict[str, float]:
+    return {line.name: line.value for line in ledger.lines}
+
+
+def blueberries(bed_case: Make, **more: object) -> Case:
+    return bed_case(6.5, target=None, plant="highbush blueberry", **({"bed": PLANTED} | more))
+
+
+def test_hard_water_on_blueberries_wins(bed_case: Make) -> None:
+    ledger, keeping = held(blueberries(bed_case, water=HARD))
+    water = lines(ledger)["irrigation water"]
+    assert water == pytest.approx(-250.0 / 50.045 * 27.5 * 365.25 / 84.0 * 5.0, rel=1e-3)
+    assert keeping.drift_ph_year > 0.3
+    assert keeping.sulfur_as_s_g_m2_year == pytest.approx(34.18)
+    assert keeping.years_water_undoes_dose is not None
+    assert 1.5 < keeping.years_water_undoes_dose < 5.0
+    assert "The water wins" in keeping.comment and "rain water" in keeping.comment
+    assert [line.material for line in keeping.feed] == ["ammonium sulfate"]
+    assert keeping.nitrogen_needed_g_m2_year == pytest.approx(9.3)
+
+
+def test_the_ledger_adds_up(bed_case: Make) -> None:
+    ledger, keeping = held(blueberries(bed_case, water=HARD))
+    assert ledger.net == pytest.approx(sum(line.value for line in ledger.lines))
+    alone = ledger.net
+    feed = sum(line.acid_mmolc_m2_year for line in keeping.feed)
+    assert keeping.net_with_feed_mmolc_m2_year == pytest.approx(alone + feed)
+    for line in keeping.feed:
+        assert line.rate_g_m2_year * MATERIALS[line.material].n_frac == pytest.approx(
+            line.n_g_m2_year
+        )
+
+
+def test_a_mixed_feed_balances_soft_water(bed_case: Make) -> None:
+    _, keeping = held(blueberries(bed_case, water=SOFT))
+    assert keeping.net_with_feed_mmolc_m2_year == pytest.approx(0.0, abs=0.5)
+    assert keeping.sulfur_as_s_g_m2_year == keeping.lime_as_caco3_g_m2_year == 0.0
+    assert {line.material for line in keeping.feed} == {"ammonium sulfate", "urea"}
+
+
+def test_below_ph_5_urea_takes_the_place_of_ammonium_sulfate(bed_case: Make) -> None:
+    case = bed_case(6.0, target=4.6, bed=PLANTED, feed=Feed(n_g_m2_year=8.0, form="ammonium"))
+    _, keeping = held(case)
+    assert [line.material for line in keeping.feed] == ["urea"]
+    assert "while the soil still reads above it" in keeping.comment
+
+
+def test_lime_hating_plants_get_no_nitrate_and_lime_only_by_test(bed_case: Make) -> None:
+    _, keeping = held(blueberries(bed_case, feed=Feed(n_g_m2_year=9.0, form="nitrate")))
+    assert all("nitrate" not in line.material for line in keeping.feed)
+    assert "take nitrate up poorly" in keeping.comment
+    assert keeping.lime_as_caco3_g_m2_year > 0.0 and "only once a test" in keeping.comment
+
+
+def test_other_plants_may_have_nitrate_against_a_falling_ph(bed_case: Make) -> None:
+    _, keeping = held(bed_case(6.5, target=6.5, feed=Feed(n_g_m2_year=15.0, form="ammonium")))
+    assert [line.material for line in keeping.feed] == ["calcium nitrate"]
+    assert keeping.drift_ph_year < 0.0
+
+
+def test_unknown_nitrogen_is_asked_for_and_nothing_is_fed(bed_case: Make) -> None:
+    _, keeping = held(bed_case(6.5, target=6.5))
+    assert keeping.feed == () and keeping.nitrogen_needed_g_m2_year is None
+    assert "feed.n_g_m2_year" in keeping.comment
+    assert keeping.lime_as_caco3_g_m2_year > 0.0
+
+
+def test_earlier_sulfur_is_a_line_but_no_upkeep(bed_case: Make) -> None:
+    sulfur = MATERIALS["elemental sulfur, powder"]
+    applied = Applied(on=date(2026, 3, 1), material=sulfur, rate_g_m2=90.0, as_given="")
+    ledger, keeping = held(bed_case(applied=(applied,)))
+    bare, plain = held(bed_case())
+    assert 0.0 < lines(ledger)["sulfur of earlier years"] < 90.0 * 0.99 / 0.01603
+    assert "sulfur of earlier years" not in lines(bare)
+    assert keeping.drift_ph_year == plain.drift_ph_year
+    assert "comes once" in keeping.comment
+
+
+def test_pots_have_no_leaching_line_and_full_acid_from_ammonium(bed_case: Make) -> None:
+    pot = Bed(kind=BedKind.CONTAINER, area_m2=1.0, depth_cm=30.0)
+    feed = Feed(n_g_m2_year=8.0, form="ammonium")
+    ledger, _ = held(blueberries(bed_case, bed=pot, feed=feed))
+    assert "leaching and uptake" not in lines(ledger)
+    assert lines(ledger)["nitrogen feed"] == pytest.approx(2000.0 * 8.0 / 14.007)
+
+
+@pytest.mark.parametrize(
+    ("form", "acid"),
+    [
+        ("ammonium", 0.35 * 2000.0),
+        ("urea", 0.35 * 1000.0),
+        ("nitrate", -300.0),
+        ("ammonium nitrate", 0.35 * 1000.0),
+    ],
+)
+def test_the_present_feed_by_its_form(form: str, acid: float) -> None:
+    feed = Feed(n_g_m2_year=14.007, form=form)
+    assert present_feed_acid_mmolc_m2(feed, in_pot=False) == pytest.approx(acid)
+
+
+def test_the_present_feed_by_material_and_times() -> None:
+    feed = Feed(material=MATERIALS["urea"], rate_g_m2=10.0, times=3)
+    once = Feed(material=MATERIALS["urea"], rate_g_m2=30.0)
+    assert present_feed_acid_mmolc_m2(feed, in_pot=False) == pytest.approx(
+        present_feed_acid_mmolc_m2(once, in_pot=False)
+    )
+    assert present_feed_acid_mmolc_m2(None, in_pot=False) == 0.0
+
+
+def test_no_ledger_without_a_ph_or_an_aim(bed_case: Make) -> None:
+    assert upkeep(understand(bed_case(None))) == (None, None)
+    assert upkeep(understand(bed_case(7.0, target=None))) == (None, None)

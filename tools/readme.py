@@ -1,0 +1,57 @@
+"""Put the letters that README.md shows back into it, as the program prints them today.
+
+    python tools/readme.py           rewrite README.md
+    python tools/readme.py --check   exit 1 if a letter in it is out of date
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+README = ROOT / "README.md"
+BLOCK = re.compile(
+    r"<!-- letter: (?P<case>\S+) -->\n```text\n.*?```\n<!-- end of letter -->", re.DOTALL
+)
+WIDTH = 88
+
+
+def letter_of(case_file: str) -> str:
+    """The letter of a case as a terminal without colour prints it."""
+    from loamshift.case.read import read_case
+    from loamshift.report.letter import letter_from_answer
+    from loamshift.report.terminal import letter_text
+    from loamshift.report.words import Words
+    from loamshift.services.advise import advise
+
+    case = read_case(ROOT / case_file)
+    units = case.units.value
+    words = Words("us" if units == "us" else "uk", units)
+    return letter_text(letter_from_answer(advise(case), case, words=words), width=WIDTH).strip()
+
+
+def current(text: str) -> str:
+    """README with every letter block made anew."""
+    return BLOCK.sub(
+        lambda found: (
+            f"<!-- letter: {found['case']} -->\n```text\n{letter_of(found['case'])}\n```\n"
+            "<!-- end of letter -->"
+        ),
+        text,
+    )
+
+
+def main(words: list[str]) -> int:
+    """Rewrite or check; 0 when README shows what is printed."""
+    text = README.read_text(encoding="utf-8")
+    fresh = current(text)
+    if words == ["--check"]:
+        return 0 if fresh == text else 1
+    README.write_text(fresh, encoding="utf-8")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
