@@ -65,14 +65,13 @@ class Need:
 
     def _curve_within(self, acid_mmolc_kg: float) -> FloatArray:
         """Probability that the curve alone takes up no more than this, for each node."""
-        from scipy.special import ndtr
-
         nothing = self.curve_mmolc_kg <= 0.0
         if acid_mmolc_kg <= 0.0:
             return np.where(nothing & (acid_mmolc_kg >= 0.0), 1.0, 0.0)
         ratio = acid_mmolc_kg / np.where(nothing, 1.0, self.curve_mmolc_kg)
         z = (np.log10(ratio) - self.log10_k_mean) / self.log10_k_sd
-        return np.where(nothing, 1.0, ndtr(z))
+        below = np.array([0.5 * math.erfc(-value / math.sqrt(2.0)) for value in z])
+        return np.where(nothing, 1.0, below)
 
     def quantile(self, probability: float) -> float:
         """Acid that is enough with this probability [mmolc/kg], for a probability [0-1]."""
