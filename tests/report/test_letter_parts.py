@@ -426,7 +426,7 @@ def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
     text = said(section)
     assert "likely to end between 2.9 and 3.6" in text
     assert "What not to do:\nHydrated lime round living roots." in text
-    assert "lime, likely between 12 and 25 lb/100 ft²" in text
+    assert "lime, likely between 12.5 and 25 lb/100 ft²" in text
 
 
 def test_relief_for_plants_in_soil_that_stays_is_called_that() -> None:

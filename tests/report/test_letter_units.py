@@ -26,7 +26,7 @@ US = Words("us", "us")
         ("a US cup holds about 180 g, weigh it", "a US cup holds about 6.3 oz, weigh it"),
         (
             "in 500 litres per m² lays down 50 g of lime per m², and 16 g of sulfur undoes it.",
-            "in 12 gal per ft² lays down 1.0 lb of lime per 100 ft², and 0.33 lb of sulfur "
+            "in 12.5 gal per ft² lays down 1.0 lb of lime per 100 ft², and 0.33 lb of sulfur "
             "undoes it.",
         ),
         ("98 g/m², that is 2 kg for the bed", "2.0 lb/100 ft², that is 4.4 lb for the bed"),

@@ -114,6 +114,13 @@ def test_lime_still_at_work_stops() -> None:
     assert (found.decision, found.reason) == (Decision.STOP, "overdose-lime")
 
 
+def test_a_heap_of_lime_ends_at_the_plateau_and_not_beyond() -> None:
+    applied = '[[applied]]\ndate = 2026-04-01\nmaterial = "burnt lime"\nrate = "15 kg/m2"'
+    found = outcome(bed("ph = 6.0\n" + NO_LIME, aim='plant = "potato"', more=applied))
+    assert found.reason == "overdose-lime"
+    assert found.ph_expected is not None and 8.0 < found.ph_expected < 8.4
+
+
 @pytest.mark.parametrize(
     ("extra", "reason"),
     [

@@ -107,6 +107,12 @@ def test_an_enormous_dose_is_followed_no_further_than_the_curve(bed_case: Make) 
     assert expected.mid == pytest.approx(2.5)
 
 
+def test_a_cartload_of_lime_ends_where_free_lime_holds_it(bed_case: Make) -> None:
+    cartload = (put_on("burnt lime", 50_000.0),)
+    expected = ph_expected(understand(bed_case(5.0, target=6.5, applied=cartload)))
+    assert 8.0 < expected.mid < 8.5 and expected.hi90 < 8.5
+
+
 def test_slow_drainage_forbids_washing_and_warns_of_the_gas(bed_case: Make) -> None:
     bed = replace(PLANTED, drainage=Drainage.SLOW)
     answer = found(sulfur_overdose(bed_case, bed=bed))

@@ -24,8 +24,8 @@ def sensible(value: float) -> str:
 
     Examples
     --------
-    >>> [sensible(v) for v in (0.0, 0.1234, 2.04, 97.6, 113.0, 1046.0, 12.2)]
-    ['0', '0.125', '2.0', '98', '115', '1,050', '12']
+    >>> [sensible(v) for v in (0.0, 0.1234, 2.04, 97.6, 113.0, 1046.0, 12.2, 15.3)]
+    ['0', '0.125', '2.0', '98', '115', '1,050', '12', '15.5']
     """
     if value == 0.0:
         return "0"
@@ -38,11 +38,8 @@ def sensible(value: float) -> str:
     step = 0.05 if mantissa < 1.975 else 0.1
     rounded = round(mantissa / step) * step * 10.0**exponent
     exponent = math.floor(math.log10(rounded) + 1e-12)
-    if exponent >= 1:
-        places = 0
-    else:
-        third = round(rounded / 10.0**exponent * 100) % 10 != 0
-        places = 1 - exponent + (1 if third else 0)
+    third = round(rounded / 10.0**exponent * 100) % 10 != 0
+    places = max(0, 1 - exponent + (1 if third else 0))
     return f"{sign}{rounded:,.{places}f}"
 
 

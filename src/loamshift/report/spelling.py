@@ -41,6 +41,8 @@ _PAIRS: tuple[tuple[str, str], ...] = (
     ("millimetres", "millimeters"),
     ("centimetre", "centimeter"),
     ("centimetres", "centimeters"),
+    ("centre", "center"),
+    ("centres", "centers"),
     ("litre", "liter"),
     ("litres", "liters"),
     ("mould", "mold"),

@@ -206,7 +206,7 @@ class Words:
         return f"{temp_c:.0f} °C"
 
     def water_depth(self, depth_mm: float) -> str:
-        """A depth of water [mm] as ``25 mm`` or ``1 in`` [text]."""
+        """A depth of water [mm] as ``25 mm`` or ``0.984 in`` [text]."""
         return self.say(depth_mm, Quantity.WATER_DEPTH)
 
     def volume(self, volume_l: float) -> str:

@@ -200,7 +200,7 @@ def _old_sample(case: Case) -> Finding | None:
     limit = verdict_values()["old_sample_days"]
     return _row(
         "age of the sample",
-        value=age,
+        value=float(age),
         operator="<=",
         limit=limit,
         unit="days",

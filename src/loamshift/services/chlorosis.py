@@ -62,10 +62,12 @@ def chlorosis_relief(situation: Situation) -> tuple[str, ...]:
             "A tree is a matter for an arborist: iron put into the trunk or the root zone by one "
             "who knows the tree takes 12 to 24 months to show and has to be repeated."
         )
-    steps.append(
-        "In the long run grow it in a raised bed or a pot of lime-free mix, watered with rain "
-        "water, or plant something that likes this soil."
-    )
+        steps.append("When it has to be replaced, plant a tree that likes this soil.")
+    else:
+        steps.append(
+            "In the long run grow it in a raised bed or a pot of lime-free mix, watered with rain "
+            "water, or plant something that likes this soil."
+        )
     return tuple(steps)
 
 

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass, replace
 
 from loamshift.core.background import background_acid_mmolc_m2
-from loamshift.core.buffer import buffer_mmolc_kg_ph
+from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
 from loamshift.core.need import Need, carbonate_nodes, normal_probability_between, reading_nodes
 from loamshift.core.salinity import ece_from_ec, saturation_water_kg_kg
 from loamshift.domain.answer import Decision, Direction
@@ -18,6 +18,7 @@ from loamshift.domain.case import Drainage
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.situation import Situation, Target
 from loamshift.domain.soil import CarbonateBelief
+from loamshift.services.plateau import lime_left_over_ph
 from loamshift.services.soil_belief import ph_belief
 from loamshift.services.understand import curve_of, need_mmolc_kg, ph_after_acid_m2, require_soil
 from loamshift.tables.model import (
@@ -240,7 +241,7 @@ def _stop(situation: Situation, direction: Direction) -> Outcome | None:
     soil = require_soil(situation)
     entry = situation.case.soil
     target = situation.target
-    expected = ph_after_acid_m2(situation, situation.pending_acid_mmolc_m2)
+    expected = _ph_to_come(situation)
     stop = Outcome(
         decision=Decision.STOP, direction=direction, reason="", in_range=0.0, ph_expected=expected
     )
@@ -265,6 +266,18 @@ def _stop(situation: Situation, direction: Direction) -> Outcome | None:
     if direction is Direction.ACIDIFY and situation.case.bed.drainage is Drainage.WATERLOGGED:
         return replace(stop, reason="waterlogged")
     return None
+
+
+def _ph_to_come(situation: Situation) -> float:
+    """pH once earlier material has all acted; spare lime stops where it no longer dissolves."""
+    coming = situation.pending_acid_mmolc_m2
+    if coming < 0.0:
+        soil, ceiling = require_soil(situation), lime_left_over_ph()
+        scale = 10.0**soil.k.log10_k_mean * situation.soil_mass_kg_m2
+        room = scale * acid_between_mmolc_kg(soil.ph.ph_water, ceiling, **curve_of(situation))
+        if coming < room:
+            return max(ceiling, soil.ph.ph_water)
+    return ph_after_acid_m2(situation, coming)
 
 
 def _figures(situation: Situation, need: Need, direction: Direction) -> Outcome:

@@ -301,7 +301,12 @@ def _relief(situation: Situation) -> Rescue | None:
 
 
 def _after(situation: Situation, acid: float, *, ph_from: float, log10_k: float) -> float:
-    """PH after acid, followed no further down than the curve goes."""
+    """PH after acid, followed no further than the curve, or free lime, lets it go."""
+    ceiling = lime_left_over_ph()
+    if acid < 0.0 and ph_from < ceiling:
+        room = acid_between_mmolc_kg(ceiling, ph_from, k=10.0**log10_k, **curve_of(situation))
+        if -acid / situation.soil_mass_kg_m2 >= room:
+            return ceiling
     floor = _LOWEST_PH
     step = acid_between_mmolc_kg(ph_from, floor, k=10.0**log10_k, **curve_of(situation))
     if acid > 0.0 and acid / situation.soil_mass_kg_m2 >= step + _carbonate_top(situation):

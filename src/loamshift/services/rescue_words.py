@@ -78,7 +78,7 @@ def too_acid(
         )
     if situation.planted:
         steps.append(
-            "Lift plants you value into lime-free potting mix until the tests are steady; roots "
+            "Lift plants you value into fresh potting mix until the tests are steady; roots "
             "that have turned brown and stubby do not mend in place."
         )
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
@@ -274,7 +274,8 @@ def _wash(situation: Situation) -> str:
             "Do not wash the bed through: it drains too slowly, and standing water does more harm "
             "than the salt."
         )
-    ask = "" if situation.case.bed.drainage is Drainage.FREE else ", and water drains away freely,"
+    free = situation.case.bed.drainage is Drainage.FREE
+    ask = "," if free else ", and water drains away freely,"
     return (
         f"If the salt reads above {limit:g} dS/m in the saturated paste{ask} wash the bed through "
         f"with {water} of water low in salt, and again a few days later; washing takes out salt, "

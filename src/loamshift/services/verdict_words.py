@@ -32,6 +32,9 @@ _AFTER = {
 }
 
 
+_PARTS = {1: "one part", 2: "two parts", 3: "three parts", 4: "four parts", 5: "five parts"}
+
+
 def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
     """A decision in words.
 
@@ -215,6 +218,16 @@ def _elsewhere(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str,
             "Water with little alkalinity, in a mix that has not yet drifted.",
         )
     names = plants_that_suit(soil.ph.ph_water, situation.case)
+    if situation.planted:
+        instead = (
+            f" In their place belong plants that like it ({', '.join(names)})." if names else ""
+        )
+        return (
+            because + " The plants that stand there can be helped without moving the pH." + instead,
+            "A laboratory figure for free lime far below what we reckon."
+            if acidify
+            else "A buffer pH or jar titration showing that the soil resists far less.",
+        )
     other = f", or plants that like it as it is ({', '.join(names)})" if names else ""
     return (
         because + f" Use a pot or a raised bed with the right soil and soft water{other}.",
@@ -246,7 +259,7 @@ def _effort(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, st
     parts = outcome.parts or 1
     return (
         f"{head}; at most {said_rate(outcome.cap_dose_g_m2, units)} may go on at once here, so it "
-        f"takes {parts} parts and more than a year.",
+        f"takes {_PARTS.get(parts, f'{parts} parts')} and more than a year.",
         "A jar titration or buffer test showing that the soil resists less, or an empty bed, "
         "which takes larger parts."
         if situation.planted
@@ -261,7 +274,7 @@ def _go(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
     assert band is not None
     material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
     parts = outcome.parts or 1
-    said = "one part" if parts == 1 else f"{parts} parts"
+    said = _PARTS.get(parts, f"{parts} parts")
     return (
         f"From pH {soil.ph.ph_water:.1f}{_in_water(situation)} to "
         f"{situation.target.ph_aim:.1f} takes about "

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from loamshift.case.read import parse_case
 from loamshift.domain.case import Case, ClaimEntry
 from loamshift.services.acid import acid_brought_mmolc_m2
 from loamshift.services.advise import advise
 from loamshift.services.claim import settle_claim
 from loamshift.tables.materials import load_materials
-from itertools import pairwise
-
 from published.check import Check
 
 SOURCE = "common practice, no source"
