@@ -1,7 +1,7 @@
 """Put the letters that README.md shows back into it, as the program prints them today.
 
-    python tools/readme.py           rewrite README.md
-    python tools/readme.py --check   exit 1 if a letter in it is out of date
+python tools/readme.py           rewrite README.md
+python tools/readme.py --check   exit 1 if a letter in it is out of date
 """
 
 from __future__ import annotations
