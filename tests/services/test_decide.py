@@ -108,6 +108,23 @@ def test_a_little_sulfur_still_at_work_does_not_stop() -> None:
     assert outcome(case).decision is Decision.GO
 
 
+def test_sulfur_that_gets_there_by_itself_is_left_to_work() -> None:
+    applied = '[[applied]]\ndate = 2026-04-01\nmaterial = "flowers of sulphur"\namount = "2 kg"'
+    case = bed("ph = 6.4\nsampled = 2026-03-20\n" + NO_LIME, more=applied)
+    found = outcome(case)
+    assert (found.decision, found.reason) == (Decision.LEAVE, "at-work")
+    assert found.ph_expected is not None and 4.5 < found.ph_expected < 5.4
+
+
+def test_a_cup_of_sulfur_on_a_square_metre_of_planted_ground_stops() -> None:
+    applied = '[[applied]]\ndate = 2026-04-01\nmaterial = "flowers of sulphur"\n'
+    applied += 'amount = "1 cup per plant"'
+    place = 'area = "9 m2"\nplants = 9\nplanted = true'
+    case = bed("ph = 6.4\nsampled = 2026-03-20\n" + NO_LIME, bed=place, more=applied)
+    found = outcome(case)
+    assert found.decision is Decision.STOP and found.reason == "over-cap"
+
+
 def test_lime_still_at_work_stops() -> None:
     applied = '[[applied]]\ndate = 2026-04-01\nmaterial = "hydrated lime"\namount = "40 kg"'
     found = outcome(bed("ph = 6.0\n" + NO_LIME, aim='plant = "potato"', more=applied))

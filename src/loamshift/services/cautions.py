@@ -137,6 +137,7 @@ def _of_reading(situation: Situation, outcome: Outcome) -> set[str]:
             codes.add("method-unknown")
     by_reason = {
         "overdose-acid": {"overdose", "too-acid"},
+        "over-cap": {"over-cap", "overdose"},
         "overdose-lime": {"overdose"},
         "too-acid": {"too-acid", "acid-sulfate", "aluminium"},
         "sodic": {"sodic"},

@@ -124,6 +124,17 @@ def decide_without_tests(situation: Situation) -> Outcome:
     if stopped is not None:
         return replace(stopped, in_range=in_range)
     gap = _gap_ph(soil.ph.ph_water, target)
+    expected = _ph_to_come(situation)
+    if abs(expected - soil.ph.ph_water) >= limits["leave_gain_ph"] and _has_arrived(
+        expected, target, direction
+    ):
+        return Outcome(
+            decision=Decision.LEAVE,
+            direction=Direction.NONE,
+            reason="at-work",
+            in_range=in_range,
+            ph_expected=expected,
+        )
     if in_range > limits["leave_probability"]:
         return Outcome(
             decision=Decision.LEAVE, direction=Direction.NONE, reason="in-range", in_range=in_range
@@ -251,6 +262,8 @@ def _stop(situation: Situation, direction: Direction) -> Outcome | None:
     lowest = max(limits["harmful_ph"], target.ph_low - margin if target else limits["harmful_ph"])
     if acted and expected < lowest:
         return replace(stop, reason="overdose-acid")
+    if _over_year_cap(situation) > limits["overdose_cap_years"]:
+        return replace(stop, reason="over-cap")
     if limed and target is not None and expected > target.ph_high + margin:
         return replace(stop, reason="overdose-lime")
     mineral = not situation.organic_only
@@ -266,6 +279,23 @@ def _stop(situation: Situation, direction: Direction) -> Outcome | None:
     if direction is Direction.ACIDIFY and situation.case.bed.drainage is Drainage.WATERLOGGED:
         return replace(stop, reason="waterlogged")
     return None
+
+
+def _has_arrived(expected_ph: float, target: Target, direction: Direction) -> bool:
+    """True where earlier material brings the bed to the aim or beyond."""
+    if direction is Direction.ACIDIFY:
+        return expected_ph <= target.ph_aim + 0.5 * (target.ph_high - target.ph_aim)
+    if direction is Direction.LIME:
+        return expected_ph >= target.ph_aim - 0.5 * (target.ph_aim - target.ph_low)
+    return False
+
+
+def _over_year_cap(situation: Situation) -> float:
+    """Sulfur still to act in planted ground, in years of its printed limit."""
+    if not situation.planted:
+        return 0.0
+    cap = cap_for(applies_to="sulfur", situation=situation.cap_situation, per="year").limit_g_m2
+    return max(situation.pending_acid_mmolc_m2, 0.0) * SULFUR_G_PER_MMOLC / cap
 
 
 def _ph_to_come(situation: Situation) -> float:

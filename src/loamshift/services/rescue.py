@@ -77,7 +77,7 @@ def rescue(situation: Situation) -> Rescue | None:
         return _relief(situation)
     if outcome.decision is not Decision.STOP:
         return None
-    if outcome.reason in ("overdose-acid", "too-acid"):
+    if outcome.reason in ("overdose-acid", "over-cap", "too-acid"):
         low = rescue_low_ph(situation)
         return too_acid(
             situation,

@@ -54,6 +54,9 @@ def too_acid(
         problem = (
             f"What was put on here still brings acid worth {worth} of sulfur, more than this soil "
             f"can take up above pH {back_to_ph:.1f}."
+            if expected.mid < back_to_ph
+            else f"What was put on here still brings acid worth {worth} of sulfur. The pH may end "
+            "where it is wanted, but so much at once injures roots on its way."
         )
     steps = [
         "Stop everything that acidifies: sulfur, iron and aluminium sulfate, ammonium and urea "

@@ -11,6 +11,7 @@ from loamshift.services.said import said_rate, said_share
 from loamshift.services.understand import require_soil
 from loamshift.tables.model import verdict_values
 from loamshift.tables.plants import load_plants
+from loamshift.tables.rules import cap_for
 
 TESTS = {
     "soil.ph": "a laboratory pH in water",
@@ -119,6 +120,16 @@ def _stop(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]
             "A test of pH and salts in a few weeks, at the depth it was worked in, that shows "
             "less of it has acted than we reckon.",
         )
+    if outcome.reason == "over-cap":
+        acted = max(situation.pending, key=lambda item: item.acid_mmolc_m2)
+        cap = cap_for(applies_to="sulfur", situation=situation.cap_situation, per="year").limit_g_m2
+        return (
+            f"The {acted.material} already put on, {said_rate(acted.rate_g_m2, units)}, is "
+            f"{acted.rate_g_m2 / cap:.1f} times what a year may bring to ground with roots in it, "
+            f"{said_rate(cap, units)}. The pH may end near {outcome.ph_expected:.1f}, but so much "
+            "acid at once injures roots.",
+            "A weighed amount well below this one.",
+        )
     if outcome.reason == "too-acid":
         return (
             f"The soil reads pH {soil.ph.ph_water:.1f}. Below {limits['harmful_ph']:.1f} aluminium "
@@ -153,6 +164,13 @@ def _leave(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str
             f"pH {soil.ph.ph_water:.1f} lies in {_wanted(target)}, with a probability of "
             f"{said_share(outcome.in_range)} once the error of the reading is counted in.",
             f"A careful test outside {_range(target)}.",
+        )
+    if outcome.reason == "at-work":
+        return (
+            f"What was already put on is still at work and takes this soil to about pH "
+            f"{outcome.ph_expected:.1f} by itself, from {soil.ph.ph_water:.1f} when it was "
+            f"sampled; {_wanted(target)}. More now would overshoot.",
+            "A test once it has acted that still lies outside the range.",
         )
     gap = max(target.ph_low - soil.ph.ph_water, soil.ph.ph_water - target.ph_high, 0.0)
     where = "at" if gap < 0.05 else f"only {gap:.1f} from"
