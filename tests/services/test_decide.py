@@ -8,7 +8,8 @@ import pytest
 
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import Case
-from loamshift.services.decide import Outcome, decide
+from loamshift.services.decide import decide
+from loamshift.services.decision_table import Outcome
 from loamshift.services.understand import understand
 from services.beds import bed
 

@@ -7,7 +7,8 @@ import pytest
 
 from loamshift.domain.answer import Direction, Dose
 from loamshift.domain.case import Case
-from loamshift.services.decide import Outcome, decide
+from loamshift.services.decide import decide
+from loamshift.services.decision_table import Outcome
 from loamshift.services.dose import dose
 from loamshift.services.plan import Plan, plan
 from loamshift.services.understand import understand

@@ -7,8 +7,8 @@ import pytest
 from loamshift.domain.answer import Direction
 from loamshift.domain.case import Bed, Case
 from loamshift.errors import InputError
+from loamshift.services.follow import follow_table
 from loamshift.services.published import (
-    follow_table,
     published_spread,
     table_rate_g_m2,
     table_sources,

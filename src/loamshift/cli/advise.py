@@ -81,7 +81,7 @@ def command(
 
 def _answer(case: Case, table: str | None) -> Answer:
     if table is not None:
-        from loamshift.services.published import follow_table
+        from loamshift.services.follow import follow_table
 
         return follow_table(case, table)
     from loamshift.services.advise import advise

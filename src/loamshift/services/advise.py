@@ -10,7 +10,8 @@ from loamshift.services.cautions import cautions
 from loamshift.services.checks import findings
 from loamshift.services.claim import settle_claims
 from loamshift.services.compare import options
-from loamshift.services.decide import Outcome, decide
+from loamshift.services.decide import decide
+from loamshift.services.decision_table import Outcome
 from loamshift.services.dose import dose
 from loamshift.services.missing import missing
 from loamshift.services.plan import plan, start_date

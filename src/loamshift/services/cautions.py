@@ -9,7 +9,7 @@ from loamshift.domain.case import Drainage, Site
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.situation import Pending, Situation
-from loamshift.services.decide import Outcome, saturated_ec
+from loamshift.services.decision_table import Outcome, saturated_ec
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
 from loamshift.tables.rules import cap_for, load_cautions

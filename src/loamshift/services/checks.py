@@ -8,7 +8,7 @@ from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.plant import Plant
 from loamshift.domain.situation import Situation
-from loamshift.services.decide import saturated_ec
+from loamshift.services.decision_table import saturated_ec
 from loamshift.services.said import said_rate
 from loamshift.services.soil_belief import current_reading
 from loamshift.services.understand import plants_share_a_range

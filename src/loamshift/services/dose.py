@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Band, Decision, Direction, Dose
 from loamshift.domain.situation import Situation
-from loamshift.services.decide import Outcome
+from loamshift.services.decision_table import Outcome
 from loamshift.services.published import published_spread
 from loamshift.services.understand import carbonate_median_mmolc_kg, need_mmolc_kg
 from loamshift.units import CACO3_G_PER_MMOLC, SULFUR_G_PER_MMOLC

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Direction, Missing
 from loamshift.domain.situation import Situation
-from loamshift.services.decide import Outcome
+from loamshift.services.decision_table import Outcome
 
 FIZZ_FROM_PH = 6.5
 

@@ -10,7 +10,7 @@ from loamshift.domain.case import Units
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation, Target
 from loamshift.services.acid import acid_course_mmolc_m2, daily_soil_temp_c
-from loamshift.services.decide import SMALLEST_PART, Outcome
+from loamshift.services.decision_table import SMALLEST_PART, Outcome
 from loamshift.services.said import said_date
 from loamshift.services.understand import need_mmolc_kg, ph_after_acid_m2, require_soil
 from loamshift.tables.materials import load_materials

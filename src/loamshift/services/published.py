@@ -1,23 +1,17 @@
-"""What printed tables say for the same soil and step, and following one of them on request."""
+"""What printed tables say for the same soil and step."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from statistics import median
 from typing import Final
 
-from loamshift.domain.answer import Answer, Band, Direction, PublishedSpread, Verdict
-from loamshift.domain.case import Case
+from loamshift.domain.answer import Direction, PublishedSpread
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.rules import LimeRate, SulfurRate
 from loamshift.domain.situation import Situation
 from loamshift.errors import InputError
-from loamshift.services.decide import decide
-from loamshift.services.plan import plan
-from loamshift.services.said import said_rate
-from loamshift.services.understand import understand
-from loamshift.tables.references import load_references
 from loamshift.tables.rules import load_lime_rates, load_sulfur_rates
 
 ASSUMED_DEPTH_CM: Final = 15.0
@@ -51,7 +45,7 @@ _ORGANIC: Final = ("organic",)
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class PrintedRow:
     """A printed rate in one shape for sulfur and lime [g/m2]."""
 
     source_key: str
@@ -91,7 +85,7 @@ def published_spread(situation: Situation, *, direction: Direction) -> Published
     ----------
     own-judgement
     """
-    rows = [row for row in _rows(direction) if not row.recalled]
+    rows = [row for row in printed_rows(direction) if not row.recalled]
     rates = _family_rates(situation, rows, direction=direction)
     if not rates:
         return None
@@ -111,7 +105,7 @@ def table_sources(*, direction: Direction) -> tuple[str, ...]:
     tuple of str
         Source keys in alphabetical order [text].
     """
-    return tuple(sorted({row.source_key for row in _rows(direction)}))
+    return tuple(sorted({row.source_key for row in printed_rows(direction)}))
 
 
 def table_rate_g_m2(situation: Situation, source_key: str, *, direction: Direction) -> float:
@@ -141,7 +135,7 @@ def table_rate_g_m2(situation: Situation, source_key: str, *, direction: Directi
     own-judgement
     """
     wanted = source_key.strip().casefold()
-    rows = [row for row in _rows(direction) if row.source_key == wanted]
+    rows = [row for row in printed_rows(direction) if row.source_key == wanted]
     what = "sulfur" if direction is Direction.ACIDIFY else "lime"
     if not rows:
         listed = ", ".join(table_sources(direction=direction))
@@ -154,108 +148,19 @@ def table_rate_g_m2(situation: Situation, source_key: str, *, direction: Directi
     raise InputError(_not_covered(situation, source_key, rows, what))
 
 
-def follow_table(case: Case, source_key: str) -> Answer:
-    """The answer to a case, with the dose of one printed table in place of ours.
-
-    Answers what somebody who goes by that table would do; verdict, findings and cautions stay
-    ours, and the difference is said.
+def printed_rows(direction: Direction) -> list[PrintedRow]:
+    """Every usable row of the printed tables of one direction.
 
     Parameters
     ----------
-    case
-        The case as read [object].
-    source_key
-        Source of the table [text].
+    direction
+        Acidify for sulfur, else lime [enumeration].
 
     Returns
     -------
-    Answer
-        The answer with the table's rate in its parts [object].
-
-    Raises
-    ------
-    InputError
-        Where the table is unknown or does not cover the case, or the bed needs no dose.
+    list of PrintedRow
+        The rows in one shape [rows].
     """
-    from loamshift.services.advise import advise  # the whole advice imports this module
-
-    answer = advise(case)
-    situation = understand(case)
-    direction = answer.dose.direction
-    if direction is Direction.NONE:
-        for way in (Direction.ACIDIFY, Direction.LIME):
-            if source_key.strip().casefold() in table_sources(direction=way):
-                raise InputError(
-                    f"this bed is given no dose ({answer.verdict.decision.value}), so there is "
-                    f"no table to follow; read the answer without --table"
-                )
-        direction = Direction.ACIDIFY
-    rate = table_rate_g_m2(situation, source_key, direction=direction)
-    ours = answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2
-    theirs = Band(lo90=rate, mid=rate, hi90=rate)
-    acidify = direction is Direction.ACIDIFY
-    followed = plan(
-        situation,
-        decide(situation),
-        replace(
-            answer.dose,
-            sulfur_as_s_g_m2=theirs if acidify else None,
-            lime_as_caco3_g_m2=None if acidify else theirs,
-        ),
-    )
-    return replace(
-        answer,
-        verdict=_told(
-            answer,
-            case,
-            source_key,
-            rate_g_m2=rate,
-            own=ours.mid if ours else None,
-            parts=bool(followed.applications),
-        ),
-        dose=replace(answer.dose, published_g_m2=PublishedSpread(n_sources=1, low=rate, high=rate)),
-        applications=followed.applications,
-        too_early_before=followed.too_early_before,
-        retest=followed.retest,
-    )
-
-
-def _told(
-    answer: Answer,
-    case: Case,
-    source_key: str,
-    *,
-    rate_g_m2: float,
-    own: float | None,
-    parts: bool,
-) -> Verdict:
-    reference = load_references().get(source_key.strip().casefold())
-    cited = reference.citation if reference else source_key
-    recalled = any(
-        row.recalled
-        for row in _rows(answer.dose.direction)
-        if row.source_key == source_key.strip().casefold()
-    )
-    units = case.units
-    what = "sulfur" if answer.dose.direction is Direction.ACIDIFY else "limestone"
-    table = f"You asked to follow one printed table ({cited.rstrip('.')})"
-    if recalled:
-        table += ", whose figures were recalled and not read"
-    text = f"{table}: it gives {said_rate(rate_g_m2, units)} of {what} for this soil and step."
-    if own is not None and own > 0.0:
-        ratio = rate_g_m2 / own
-        if 0.87 <= ratio <= 1.15:
-            text += f" Our own figure is about the same, {said_rate(own, units)}."
-        else:
-            way = f"{ratio:.1f} times" if ratio > 1.0 else f"{100.0 * ratio:.0f} % of"
-            text += f" That is {way} our own figure of {said_rate(own, units)}."
-    text += " Printed tables know nothing of free lime, water or how much goes on at once."
-    if not parts:
-        text += " No parts are given for it, for the reason above."
-    return replace(answer.verdict, because=f"{answer.verdict.because} {text}")
-
-
-def _rows(direction: Direction) -> list[_Row]:
     if direction is Direction.ACIDIFY:
         return [_from_sulfur(rate) for rate in load_sulfur_rates() if rate.usable]
     if direction is Direction.LIME:
@@ -263,8 +168,8 @@ def _rows(direction: Direction) -> list[_Row]:
     return []
 
 
-def _from_sulfur(rate: SulfurRate) -> _Row:
-    return _Row(
+def _from_sulfur(rate: SulfurRate) -> PrintedRow:
+    return PrintedRow(
         source_key=rate.source_key,
         family=rate.family,
         ph_start=rate.ph_start,
@@ -277,8 +182,8 @@ def _from_sulfur(rate: SulfurRate) -> _Row:
     )
 
 
-def _from_lime(rate: LimeRate) -> _Row:
-    return _Row(
+def _from_lime(rate: LimeRate) -> PrintedRow:
+    return PrintedRow(
         source_key=rate.source_key,
         family=rate.source_key,
         ph_start=rate.ph_start,
@@ -292,7 +197,7 @@ def _from_lime(rate: LimeRate) -> _Row:
 
 
 def _family_rates(
-    situation: Situation, rows: Iterable[_Row], *, direction: Direction
+    situation: Situation, rows: Iterable[PrintedRow], *, direction: Direction
 ) -> dict[str, float]:
     """Family to the median of its fitting rates [g/m2]."""
     soil, target = situation.soil, situation.target
@@ -300,7 +205,7 @@ def _family_rates(
         return {}
     step = abs(soil.ph.ph_water - target.ph_aim)
     words = _words(situation, direction)
-    families: dict[str, list[_Row]] = {}
+    families: dict[str, list[PrintedRow]] = {}
     for row in rows:
         families.setdefault(row.family, []).append(row)
     rates: dict[str, float] = {}
@@ -317,7 +222,7 @@ def _family_rates(
     return rates
 
 
-def _fits(row: _Row, *, start: float, aim: float, step: float) -> bool:
+def _fits(row: PrintedRow, *, start: float, aim: float, step: float) -> bool:
     if row.ph_start is not None and row.ph_target is not None:
         return abs(row.ph_start - start) <= NEAR_PH and abs(row.ph_target - aim) <= NEAR_PH
     return 1.0 / SCALE_MOST <= step / row.step <= SCALE_MOST
@@ -332,7 +237,7 @@ def _words(situation: Situation, direction: Direction) -> tuple[str, ...]:
     return known.get(situation.soil.texture_name, ("any",))
 
 
-def _not_covered(situation: Situation, source_key: str, rows: list[_Row], what: str) -> str:
+def _not_covered(situation: Situation, source_key: str, rows: list[PrintedRow], what: str) -> str:
     soil, target = situation.soil, situation.target
     if soil is None or target is None:
         return f"the table of {source_key} needs a soil pH and an aim; give soil.ph and aim.plant"

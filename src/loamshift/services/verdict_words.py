@@ -6,7 +6,7 @@ from loamshift.domain.answer import Decision, Direction, Dose, Verdict
 from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
 from loamshift.domain.situation import Situation, Target
-from loamshift.services.decide import Outcome
+from loamshift.services.decision_table import Outcome
 from loamshift.services.said import said_rate, said_share
 from loamshift.services.understand import require_soil
 from loamshift.tables.model import verdict_values
