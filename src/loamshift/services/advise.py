@@ -6,6 +6,7 @@ from loamshift import __version__
 from loamshift.domain.answer import Answer, Decision, Direction, MadeBy, Option, SourceLine
 from loamshift.domain.case import Case
 from loamshift.domain.situation import Situation
+from loamshift.services.amount_checks import amount_findings
 from loamshift.services.cautions import cautions
 from loamshift.services.checks import findings
 from loamshift.services.claim import settle_claims
@@ -61,7 +62,7 @@ def advise(case: Case) -> Answer:
     warned = cautions(
         situation, outcome, applications=parts.applications, options=ways, claims=settled
     )
-    checked = findings(situation)
+    checked = (*findings(situation), *amount_findings(situation))
     return Answer(
         name=case.name,
         today=case.today,

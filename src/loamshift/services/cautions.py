@@ -8,11 +8,12 @@ from loamshift.domain.answer import Application, Caution, ClaimResult, Decision,
 from loamshift.domain.case import Drainage, Site
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.ph import PhMethod
-from loamshift.domain.situation import Pending, Situation
+from loamshift.domain.situation import Situation
+from loamshift.services.amount_checks import over_cap_codes
 from loamshift.services.decision_table import Outcome, saturated_ec
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
-from loamshift.tables.rules import cap_for, load_cautions
+from loamshift.tables.rules import load_cautions
 
 COLD_C = 5.0
 PRODUCT_HAZARDS = frozenset(
@@ -150,17 +151,9 @@ def _of_reading(situation: Situation, outcome: Outcome) -> set[str]:
         codes.add("sodic")
     if saturated_ec(situation) is not None and outcome.reason == "salt":
         codes.add("salt")
-    if any(_over_cap(situation, item) for item in situation.pending):
-        codes.add("over-cap")
-    if any("cup" in item.as_given or "handful" in item.as_given for item in situation.pending):
+    codes |= over_cap_codes(situation)
+    given = [item.as_given for item in situation.pending]
+    given += [claim.as_given for claim in situation.case.claims]
+    if any("cup" in text or "handful" in text for text in given):
         codes.add("unit-slip")
     return codes
-
-
-def _over_cap(situation: Situation, item: Pending) -> bool:
-    """True where sulfur already put on passed the limit of one dose."""
-    material = load_materials()[item.material]
-    if material.group is not MaterialGroup.SULFUR:
-        return False
-    cap = cap_for(applies_to="sulfur", situation=situation.cap_situation, per="dose")
-    return item.rate_g_m2 * material.elemental_s_frac > cap.limit_g_m2

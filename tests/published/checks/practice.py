@@ -5,10 +5,11 @@ from __future__ import annotations
 from itertools import pairwise
 
 from loamshift.case.read import parse_case
-from loamshift.domain.case import Case, ClaimEntry
+from loamshift.domain.case import Case, ClaimEntry, OnHand
 from loamshift.services.acid import acid_brought_mmolc_m2
 from loamshift.services.advise import advise
 from loamshift.services.claim import settle_claim
+from loamshift.services.products import cost_per_kg_s
 from loamshift.tables.materials import load_materials
 from published.check import Check
 
@@ -53,6 +54,7 @@ def checks() -> list[Check]:
         *_reported_ph(),
         *_no_help(),
         *_nitrogen(),
+        _price(),
     ]
 
 
@@ -137,6 +139,26 @@ def _no_help() -> list[Check]:
             )
         )
     return found
+
+
+def _price() -> Check:
+    powder = load_materials()["elemental sulfur, powder"]
+    cheaper_bag, dearer_bag = (
+        cost_per_kg_s(
+            OnHand(material=powder, purity_pct=purity, pack_g=5000.0, price=price, currency="EUR")
+        )
+        for purity, price in ((60.0, 9.6), (99.0, 12.0))
+    )
+    assert cheaper_bag is not None and dearer_bag is not None
+    return Check(
+        topic="Common practice",
+        claim="sulfur is compared by the price per kg of actual sulfur, not by the bag",
+        source=SOURCE,
+        n=2,
+        figure=f"60 % at 9.60 a bag costs {cheaper_bag:.2f}, 99 % at 12.00 a bag {dearer_bag:.2f}",
+        limit="the purer one is the cheaper",
+        passed=dearer_bag < cheaper_bag,
+    )
 
 
 def _nitrogen() -> list[Check]:
