@@ -53,6 +53,12 @@ def test_a_probe_in_range_settles_nothing() -> None:
     assert found.measure == "soil.ph"
 
 
+@pytest.mark.parametrize("ph", [3.4, 8.9])
+def test_a_probe_at_the_end_of_its_scale_is_answered(ph: float) -> None:
+    soil = f'ph = {ph}\nph_method = "probe"\ntexture = "loam"\norganic_matter_pct = 3\n'
+    assert outcome(bed(soil)).decision in (Decision.MEASURE_FIRST, Decision.ELSEWHERE)
+
+
 def test_untried_lime_above_ph_7_5_is_tried_first() -> None:
     found = outcome(bed("ph = 7.7\n" + LOAM))
     assert (found.decision, found.measure) == (Decision.MEASURE_FIRST, "soil.fizz")
@@ -124,6 +130,13 @@ def test_a_cup_of_sulfur_on_a_square_metre_of_planted_ground_stops() -> None:
     case = bed("ph = 6.4\nsampled = 2026-03-20\n" + NO_LIME, bed=place, more=applied)
     found = outcome(case)
     assert found.decision is Decision.STOP and found.reason == "over-cap"
+
+
+def test_sulfur_long_spent_leaves_an_acid_soil_to_be_limed() -> None:
+    applied = '[[applied]]\ndate = 2022-04-01\nmaterial = "flowers of sulphur"\namount = "2 kg"'
+    case = bed("ph = 4.6\nsampled = 2026-03-20\n" + NO_LIME, aim='plant = "cabbage"', more=applied)
+    found = outcome(case)
+    assert found.direction is Direction.LIME and found.decision is not Decision.STOP
 
 
 def test_lime_still_at_work_stops() -> None:

@@ -21,6 +21,9 @@ from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT, alkalinity_mmolc_l_from_
 
 LABORATORY_METHOD = PhMethod.WATER_1_2_5
 """The method a doubtful reading is supposed to be repeated by."""
+LOWEST_PH = 3.0
+HIGHEST_PH = 10.0
+"""What a repeated reading is supposed to lie between [pH in water]."""
 
 
 def decide(situation: Situation) -> Outcome:
@@ -116,7 +119,7 @@ def _variants(situation: Situation) -> list[tuple[str, list[tuple[float, Situati
             (
                 "soil.ph_method" if soil.ph.method.value == "unknown" else "soil.ph",
                 [
-                    (weight, _with_ph(situation, ph=value, sd=lab_sd))
+                    (weight, _with_ph(situation, ph=_possible(value), sd=lab_sd))
                     for value, weight in zip(values.tolist(), weights.tolist(), strict=True)
                 ],
             )
@@ -146,6 +149,11 @@ def _with_carbonate(situation: Situation, pct: float) -> Situation:
         measured=True,
     )
     return replace(situation, soil=replace(require_soil(situation), carbonate=belief))
+
+
+def _possible(ph: float) -> float:
+    """The nearest pH [pH in water] that a soil can read."""
+    return min(max(ph, LOWEST_PH), HIGHEST_PH)
 
 
 def _with_ph(situation: Situation, *, ph: float, sd: float) -> Situation:

@@ -233,8 +233,9 @@ def stop_row(situation: Situation, direction: Direction) -> Outcome | None:
         decision=Decision.STOP, direction=direction, reason="", in_range=0.0, ph_expected=expected
     )
     margin = limits["overdose_margin_ph"]
-    acted = any(item.total_mmolc_m2 > 0.0 for item in situation.pending)
-    limed = any(item.total_mmolc_m2 < 0.0 for item in situation.pending)
+    shift = expected - soil.ph.ph_water
+    acted = shift <= -limits["leave_gain_ph"]
+    limed = shift >= limits["leave_gain_ph"]
     lowest = max(limits["harmful_ph"], target.ph_low - margin if target else limits["harmful_ph"])
     if acted and expected < lowest:
         return replace(stop, reason="overdose-acid")
