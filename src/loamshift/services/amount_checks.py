@@ -52,8 +52,8 @@ def amount_findings(situation: Situation) -> tuple[Finding, ...]:
                 else Severity.CAUTION,
                 comment="Within the printed limit of one dose."
                 if passed
-                else f"{lead}, {said_rate(rate_g_m2, units)}, is {ratio:.1f} times the printed limit of one "
-                f"dose here, {said_rate(limit, units)}.",
+                else f"{lead}, {said_rate(rate_g_m2, units)}, is {ratio:.1f} times the printed "
+                f"limit of one dose here, {said_rate(limit, units)}.",
                 source_key=cap.source_key,
             )
         )
