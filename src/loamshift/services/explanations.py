@@ -29,7 +29,7 @@ class AnswerKey:
 _DECISIONS: Final = (
     "stop: pH, salt or aluminium is already harmful, or what was put on earlier will make it so.",
     "leave: the reading, with its error, lies in the wanted range with probability over 80 %, or "
-    "there is less than 0.3 pH to gain.",
+    "there is less than 0.3 pH to gain, or what was put on earlier gets it there by itself.",
     "measure-first: one missing or doubtful field changes the decision with probability over "
     "20 %, and a test settles it; the dose is then provisional.",
     "elsewhere: what the limits allow in three seasons covers the soil's need with probability "
