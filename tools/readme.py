@@ -21,15 +21,18 @@ WIDTH = 88
 def letter_of(case_file: str) -> str:
     """The letter of a case as a terminal without colour prints it."""
     from loamshift.case.read import read_case
+    from loamshift.cli.kernel_cache import keep_kernels
     from loamshift.report.letter import letter_from_answer
     from loamshift.report.terminal import letter_text
     from loamshift.report.words import Words
-    from loamshift.services.advise import advise
+    from loamshift.services.advise import LookAhead, advise
 
+    keep_kernels()
     case = read_case(ROOT / case_file)
     units = case.units.value
+    answer = advise(case, look_ahead=LookAhead())
     words = Words("us" if units == "us" else "uk", units)
-    return letter_text(letter_from_answer(advise(case), case, words=words), width=WIDTH).strip()
+    return letter_text(letter_from_answer(answer, case, words=words), width=WIDTH).strip()
 
 
 def current(text: str) -> str:

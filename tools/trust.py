@@ -22,11 +22,13 @@ HEAD = ("claim", "source", "n", "figure", "promised", "held", "note")
 
 sys.path.insert(0, str(ROOT / "tests"))
 
+from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
 from published.check import Check  # noqa: E402  (found by the line above)
 
 
 def gathered() -> list[Check]:
     """All checks, module by module in the order of their names."""
+    keep_kernels()
     names = sorted(path.stem for path in CHECKS.glob("*.py") if path.stem != "__init__")
     found: list[Check] = []
     for name in names:

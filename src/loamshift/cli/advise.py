@@ -39,6 +39,13 @@ def command(
             show_default=False,
         ),
     ] = None,
+    members: Annotated[
+        int, typer.Option("--members", min=3, max=20000, help="Possible beds the forecast runs.")
+    ] = 400,
+    seed: Annotated[int, typer.Option("--seed", min=0, help="Seed of the forecast's draws.")] = 1,
+    years: Annotated[
+        int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")
+    ] = 3,
     units: UnitsOption = None,
     words: WordsOption = None,
     today: TodayOption = None,
@@ -58,7 +65,7 @@ def command(
     case = read_case(case_file, today=day or clock_today())
     if day is not None:
         case = _dated(case, day)
-    answer = _answer(case, table)
+    answer = _answer(case, table, members=members, seed=seed, years=years)
     if as_json:
         from loamshift.case.answer import answer_to_json
 
@@ -79,14 +86,22 @@ def command(
     warn(f"Letter written to {markdown}")
 
 
-def _answer(case: Case, table: str | None) -> Answer:
+def _answer(case: Case, table: str | None, *, members: int, seed: int, years: int) -> Answer:
     if table is not None:
         from loamshift.services.follow import follow_table
 
         return follow_table(case, table)
-    from loamshift.services.advise import advise
+    from loamshift.services.advise import LookAhead, advise
 
-    return advise(case)
+    if years == 0:
+        return advise(case)
+    from loamshift.cli.kernel_cache import keep_kernels
+    from loamshift.cli.show import warn
+
+    note = keep_kernels().message
+    if note:
+        warn(note)
+    return advise(case, look_ahead=LookAhead(members=members, seed=seed, years=years))
 
 
 def _dated(case: Case, day: date) -> Case:

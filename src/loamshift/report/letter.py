@@ -8,6 +8,7 @@ from loamshift.domain.letter import Letter, Section
 from loamshift.report.letter_care import made_by, sources, take_care
 from loamshift.report.letter_checks import checks, worth_measuring
 from loamshift.report.letter_claims import claims_settled
+from loamshift.report.letter_forecast import what_to_expect
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_need import how_much
 from loamshift.report.letter_options import ways
@@ -57,6 +58,7 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
     sections += [
         how_much(answer, case, words=words),
         what_to_do(answer, case, words=words),
+        what_to_expect(answer, words=words),
         ways(answer, case, words=words),
         what_pulls(answer, case, words=words),
         keeping(answer, case, words=words),

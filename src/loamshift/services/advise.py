@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 from loamshift import __version__
-from loamshift.domain.answer import Answer, Decision, Direction, MadeBy, Option, SourceLine
+from loamshift.domain.answer import (
+    Answer,
+    Decision,
+    Direction,
+    Finding,
+    MadeBy,
+    Option,
+    Severity,
+    SourceLine,
+)
 from loamshift.domain.case import Case
 from loamshift.domain.situation import Situation
 from loamshift.services.amount_checks import amount_findings
@@ -37,15 +48,30 @@ CURVE_ROWS = (
 OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
 
 
-def advise(case: Case) -> Answer:
-    """The answer to one case, by the static path.
+FORECAST_MODEL = "static-1, column-1"
+"""The same with the forecast of the compiled column beside it."""
 
-    The forecast keys stay empty here: they belong to the compiled column.
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookAhead:
+    """How to forecast: members drawn, seed of the draw, years from today."""
+
+    members: int = 400
+    seed: int = 1
+    years: int = 3
+
+
+def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
+    """The answer to one case: by the static path, and with a forecast where one is asked for.
+
+    Decision, dose and parts never come from the forecast.
 
     Parameters
     ----------
     case
         The case as read [object].
+    look_ahead
+        How to forecast; None leaves the forecast keys empty [object].
 
     Returns
     -------
@@ -63,7 +89,7 @@ def advise(case: Case) -> Answer:
         situation, outcome, applications=parts.applications, options=ways, claims=settled
     )
     checked = (*findings(situation), *amount_findings(situation))
-    return Answer(
+    answer = Answer(
         name=case.name,
         today=case.today,
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
@@ -88,6 +114,44 @@ def advise(case: Case) -> Answer:
             [caution.source_key for caution in warned] + [row.source_key for row in checked],
         ),
         balance_error=None,
+    )
+    if look_ahead is None or situation.soil is None:
+        return answer
+    return _with_forecast(answer, situation, look_ahead)
+
+
+def _with_forecast(answer: Answer, situation: Situation, look_ahead: LookAhead) -> Answer:
+    from loamshift.services.forecast import forecast  # loads the compiler, so only when asked
+
+    outlook = forecast(
+        situation,
+        answer.applications,
+        members=look_ahead.members,
+        seed=look_ahead.seed,
+        years=look_ahead.years,
+    )
+    width = Finding(
+        check="width of the forecast",
+        value=None,
+        operator="",
+        limit=None,
+        unit="",
+        passed=True,
+        severity=Severity.INFO,
+        comment=outlook.width_words,
+    )
+    return replace(
+        answer,
+        made_by=replace(
+            answer.made_by,
+            model=FORECAST_MODEL,
+            seed=look_ahead.seed,
+            members=look_ahead.members,
+            years=look_ahead.years,
+        ),
+        findings=(*answer.findings, width),
+        forecast=outlook.forecast,
+        balance_error=outlook.balance_error,
     )
 
 

@@ -1,0 +1,399 @@
+"""The column once more in plain NumPy, all members at a time: to check the kernel, and to race it.
+
+The same equations in the same order, written for arrays over the members instead of for one
+member. It shares the input arrays of the kernel and not one of its functions.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.column_layout import (
+    ColumnEvents,
+    ColumnLaws,
+    ColumnSoil,
+    ColumnWeather,
+    EventKind,
+    MemberParameters,
+)
+from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
+
+Array = NDArray[np.float64]
+STEPS = 2048
+SPENT = 1.0e-3
+YEAR_D = 365.25
+LN2 = np.log(2.0)
+LN10 = np.log(10.0)
+
+
+class Table:
+    """PH, hydrogen and rise on equal steps of base content, a row per member."""
+
+    def __init__(self, soil: ColumnSoil, members: MemberParameters, laws: ColumnLaws) -> None:
+        k = 10.0**members.log10_k
+        content = k[:, None] * soil.shape_mmolc_kg + soil.solution_mmolc_kg
+        self.low = content[:, 0]
+        width = content[:, -1] - self.low
+        self.per = STEPS / width
+        self.row = np.arange(k.size)
+        ph = soil.curve_ph
+        above = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
+        rise = np.exp(laws.background_rise_per_ph * above)
+        nodes = self.low[:, None] + width[:, None] * (np.arange(STEPS + 1) / STEPS)
+        self.columns = [
+            np.array([np.interp(at, q, y) for at, q in zip(nodes, content, strict=True)])
+            for y in (ph, 10.0**-ph, rise)
+        ]
+
+    def place(self, base: Array) -> tuple[Any, Array]:
+        """Step of each member and how far along it."""
+        x = np.clip((base - self.low) * self.per, 0.0, STEPS)
+        step = np.minimum(x.astype(np.int64), STEPS - 1)
+        return step, x - step
+
+    def read(self, column: int, step: Any, t: Array) -> Array:
+        """One column of the table at a place."""
+        values = self.columns[column]
+        below = values[self.row, step]
+        result: Array = below + t * (values[self.row, step + 1] - below)
+        return result
+
+    def ph(self, base: Array) -> Array:
+        """PH of a base content."""
+        return self.read(0, *self.place(base))
+
+    def base(self, ph: Array) -> Array:
+        """Base content at a pH."""
+        nodes = np.arange(STEPS + 1.0)
+        at = [np.interp(p, row, nodes) for p, row in zip(ph, self.columns[0], strict=True)]
+        result: Array = self.low + np.array(at) / self.per
+        return result
+
+
+class NumpyColumn:
+    """State of all members, layer by layer; ``run`` gives the pH read, (members, readings)."""
+
+    def __init__(
+        self,
+        soil: ColumnSoil,
+        members: MemberParameters,
+        weather: ColumnWeather,
+        events: ColumnEvents,
+        laws: ColumnLaws,
+    ) -> None:
+        self.soil, self.members, self.weather = soil, members, weather
+        self.events, self.laws = events, laws
+        self.table = Table(soil, members, laws)
+        n, layers = members.n_members, soil.n_layers
+        self.mass = soil.mass_kg_m2 * members.mass_factor[:, None]
+        start = soil.start_ph + members.start_ph_shift[:, None]
+        self.base = np.stack([self.table.base(start[:, i]) for i in range(layers)], axis=1)
+        lime = soil.carbonate_mmolc_m2 * members.carbonate_factor[:, None]
+        self.carbonate = lime * members.mass_factor[:, None]
+        names = ("sulfate", "fast", "organic", "decay", "urea", "ammonium", "nitrate")
+        self.pool = {name: np.zeros((n, layers)) for name in names}
+        self.lime = np.zeros((n, layers, 5))
+        self.doses: list[dict[str, Any]] = []
+        reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
+        self.root = (reach[:-1] - reach[1:]) / (reach[0] - reach[-1])
+        p, drop = members.plateau_ph, members.gypsum_drop_ph
+        above = p + laws.carbonate_return_above_ph
+        self.plateau = self.table.base(p), self.table.base(p - drop)
+        self.returns = self.table.base(above), self.table.base(above - drop)
+        self.bicarbonate = 1000.0 * 10.0**laws.bicarbonate_log10_k * members.flux_pco2_atm
+        self.aluminium = 3000.0 * 10.0**members.al_log10_k
+        self.neutral = self._neutral_ph()
+
+    def run(self, sampled: int, stride_days: int) -> Array:
+        """Run all days and read the mixed sample."""
+        readings = [self._reading(sampled)]
+        for day in range(self.weather.n_days):
+            for event in np.nonzero(self.events.day == day)[0]:
+                self._happen(int(event))
+            self._day(day)
+            if (day + 1) % stride_days == 0:
+                readings.append(self._reading(sampled))
+        return np.stack(readings, axis=1)
+
+    def _reading(self, sampled: int) -> Array:
+        mass = self.mass[:, :sampled]
+        return self.table.ph((mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1))
+
+    def _neutral_ph(self) -> Array:
+        low, high = np.zeros_like(self.bicarbonate), np.full_like(self.bicarbonate, 14.0)
+        for _ in range(60):
+            middle = 0.5 * (low + high)
+            h = 10.0**-middle
+            base = self.bicarbonate / h - 1000.0 * h - self.aluminium * h**3 > 0.0
+            low, high = np.where(base, low, middle), np.where(base, middle, high)
+        neutral: Array = 0.5 * (low + high)
+        return neutral
+
+    def _happen(self, event: int) -> None:
+        e, m, laws = self.events, self.members, self.laws
+        kind = EventKind(int(e.kind[event]))
+        if kind is EventKind.TILLAGE:
+            self._till(e.layer_share[event] > 0.0)
+            return
+        amount = e.amount[event] * e.layer_share[event]
+        r = m.realised_frac[:, None]
+        if kind is EventKind.SULFUR:
+            n = m.n_members
+            start = np.repeat(amount[None, :], n, axis=0)
+            zero = np.zeros_like(start)
+            lag = (m.sulfur_lag_d * e.lag_factor[event])[:, None]
+            dose = {"event": event, "start": start, "left": start.copy(), "lag": lag}
+            self.doses.append(dose | {"eaten": zero, "clock": zero.copy()})
+        elif kind is EventKind.ACID:
+            self.base -= amount / self.mass
+        elif kind is EventKind.FAST_SALT:
+            self.pool["fast"] += amount
+        elif kind is EventKind.ORGANIC_ACID:
+            self.base -= amount / self.mass
+            self.pool["organic"] -= amount
+        elif kind is EventKind.DECAY:
+            self.pool["decay"] += amount
+        elif kind is EventKind.ORGANIC_NITROGEN:
+            self.pool["decay"] += r * laws.acid_per_urea_n_mol_mol * amount
+        elif kind is EventKind.AMMONIA:
+            taken = r * (laws.acid_per_nh4_mol_mol - laws.acid_per_urea_n_mol_mol) * amount
+            self.base += taken / self.mass
+            self.pool["ammonium"] += amount
+        elif kind is EventKind.LIME:
+            given = m.lime_field_efficiency[:, None] * amount
+            self.lime += given[:, :, None] * e.lime_frac[event]
+        else:
+            self.pool[kind.name.lower()] += amount
+
+    def _till(self, mixed: Any) -> None:
+        part = self.mass[:, mixed] / self.mass[:, mixed].sum(axis=1, keepdims=True)
+        self.base[:, mixed] = (part * self.base[:, mixed]).sum(axis=1, keepdims=True)
+        for pool in (self.carbonate, *self.pool.values()):
+            pool[:, mixed] = part * pool[:, mixed].sum(axis=1, keepdims=True)
+        self.lime[:, mixed] = part[:, :, None] * self.lime[:, mixed].sum(axis=1, keepdims=True)
+        for dose in self.doses:
+            start = dose["start"][:, mixed].sum(axis=1, keepdims=True)
+            if not start.any():
+                continue
+            left = dose["left"][:, mixed].sum(axis=1, keepdims=True)
+            clock = (dose["start"] * dose["clock"])[:, mixed].sum(axis=1, keepdims=True) / start
+            dose["start"][:, mixed], dose["left"][:, mixed] = part * start, part * left
+            dose["clock"][:, mixed] = clock
+            dose["eaten"][:, mixed] = self._eaten_for(dose, (left / start)[:, 0])[:, None]
+
+    def _eaten_for(self, dose: dict[str, Any], wanted: Array) -> Array:
+        e = self.events
+        most = max(e.intact_um[dose["event"]], e.size_high_um[dose["event"]].max())
+        low, high = np.zeros_like(wanted), np.full_like(wanted, most)
+        for _ in range(60):
+            middle = 0.5 * (low + high)
+            more = self._share_left(dose, middle) > wanted
+            low, high = np.where(more, middle, low), np.where(more, high, middle)
+        return 0.5 * (low + high)
+
+    def _share_left(self, dose: dict[str, Any], eaten: Array) -> Array:
+        e, event = self.events, dose["event"]
+        left = np.zeros_like(eaten)
+        sizes = zip(e.size_low_um[event], e.size_high_um[event], e.size_frac[event], strict=True)
+        for low, high, share in sizes:
+            if share <= 0.0:
+                continue
+            if high / low < 1.0 + 1.0e-4:
+                left += share * np.maximum(0.0, 1.0 - eaten / np.sqrt(low * high)) ** 3
+                continue
+            a = np.clip(eaten, low, high)
+            mean = np.log(high / a)
+            for power, factor in ((1, 3.0), (2, -1.5), (3, 1.0 / 3.0)):
+                mean += factor * eaten**power * (1.0 / high**power - 1.0 / a**power)
+            left += np.where(eaten < high, share * np.maximum(0.0, mean / np.log(high / low)), 0.0)
+        if e.intact_um[event] > 0.0:
+            whole = np.maximum(0.0, 1.0 - eaten / e.intact_um[event]) ** 3
+            broken = self.members.break_up_frac
+            left = broken * left + (1.0 - broken) * whole
+        return left
+
+    def _day(self, day: int) -> None:
+        w = self.weather
+        inflow = np.full(self.members.n_members, w.irrigation_mm[day] * w.alkalinity_mmolc_l)
+        for layer in range(self.soil.n_layers):
+            base = self.base[:, layer]
+            step, t = self.table.place(base)
+            ph, rise = self.table.read(0, step, t), self.table.read(2, step, t)
+            m = self.members
+            load = m.background_mmolc_m2_year * w.leaching_factor * rise
+            acid = self.root[layer] * (load - m.weathering_mmolc_m2_year) / YEAR_D
+            acid = acid + self._sulfur(day, layer, ph)
+            if w.soil_temp_c[day, layer] > self.laws.nitrification_lowest_c:
+                acid = acid + self._living(day, layer, ph)
+            made = self._let_go("fast", layer, m.fast_salt_half_time_d)
+            self.pool["sulfate"][:, layer] += np.maximum(0.0, made)
+            acid = acid + made - self._lime(layer, ph)
+            self.base[:, layer] += (inflow - acid) / self.mass[:, layer]
+            inflow = self._drain(layer, float(w.drainage_mm[day]))
+            self.base[:, layer] -= inflow / self.mass[:, layer]
+            self._carbonate(layer)
+            leached = self.laws.sulfate_leach_factor * w.drainage_mm[day] / self.mass[:, layer]
+            self.pool["sulfate"][:, layer] *= np.exp(-leached)
+
+    def _sulfur(self, day: int, layer: int, ph: Array) -> Array:
+        m, laws = self.members, self.laws
+        acid = np.zeros(m.n_members)
+        temp = self.weather.soil_temp_c[day, layer]
+        gap = self.weather.wetness[day, layer] + m.wetness_shift - laws.moisture_optimum
+        wet = np.maximum(0.0, 1.0 - (gap / laws.moisture_width) ** 2)
+        heat = (laws.highest_temp_c - temp) / (laws.highest_temp_c - laws.flat_to_c)
+        if not self.doses or temp < laws.lowest_temp_c or heat <= 0.0:
+            return acid
+        kelvin = min(temp, laws.flat_from_c) + KELVIN_AT_0_C
+        inverse = (1.0 / (25.0 + KELVIN_AT_0_C) - 1.0 / kelvin) / GAS_CONSTANT_KJ_MOL_K
+        worth = np.exp(m.sulfur_activation_energy_kj_mol * inverse) * min(1.0, heat) * wet
+        span = laws.normal_soil_ph - laws.acid_soil_ph
+        share = np.clip((ph - laws.acid_soil_ph) / span, 0.0, 1.0)
+        slow = laws.acid_soil_factor + (1.0 - laws.acid_soil_factor) * share
+        speed = 2.0 * m.sulfur_rate_ug_cm2_d / laws.density_ug_cm3 / 1.0e-4 * slow
+        for dose in self.doses:
+            lag, clock = dose["lag"][:, 0], dose["clock"][:, layer]
+            ramp = [
+                np.where(c < lag, c * c / (2.0 * lag), c - 0.5 * lag)
+                for c in (clock, clock + worth)
+            ]
+            factor = self.events.rate_factor[dose["event"]]
+            eaten = dose["eaten"][:, layer] + speed * factor * (ramp[1] - ramp[0])
+            before = dose["left"][:, layer]
+            left = dose["start"][:, layer] * self._share_left(dose, eaten)
+            left = np.minimum(np.where(left < SPENT, 0.0, left), before)
+            live = before > 0.0
+            dose["clock"][:, layer] = np.where(live, clock + worth, clock)
+            dose["eaten"][:, layer] = np.where(live, eaten, dose["eaten"][:, layer])
+            acid += before - left
+            dose["left"][:, layer] = left
+        self.pool["sulfate"][:, layer] += acid
+        return acid
+
+    def _let_go(self, name: str, layer: int, half_time_d: Any) -> Array:
+        held = self.pool[name][:, layer]
+        gone = held * -np.expm1(-LN2 / half_time_d)
+        gone = np.where(np.abs(held - gone) < SPENT, held, gone)
+        self.pool[name][:, layer] = held - gone
+        return gone
+
+    def _living(self, day: int, layer: int, ph: Array) -> Array:
+        m, laws = self.members, self.laws
+        acid = self._let_go("organic", layer, m.organic_acid_half_time_d)
+        acid = acid + self._let_go("decay", layer, m.decay_half_time_d)
+        taken = self._let_go("nitrate", layer, laws.nitrate_uptake_half_time_d)
+        acid = acid - m.nitrate_uptake_mol_mol * taken
+        urea, ammonium = self.pool["urea"][:, layer], self.pool["ammonium"][:, layer]
+        wet = np.maximum(0.0, self.weather.wetness[day, layer] + m.wetness_shift)
+        dry = np.minimum(1.0, wet / laws.moisture_full)
+        too_wet = np.maximum(0.0, 1.0 - ((wet - 1.0) / laws.moisture_wet_width) ** 2)
+        air = np.where(wet > 1.0, too_wet, 1.0)
+        temp = self.weather.soil_temp_c[day, layer]
+        kelvin = temp + KELVIN_AT_0_C
+        inverse = (1.0 / (25.0 + KELVIN_AT_0_C) - 1.0 / kelvin) / GAS_CONSTANT_KJ_MOL_K
+        k_urea = m.urea_rate_per_d * np.exp(laws.urea_activation_energy_kj_mol * inverse) * dry
+        warm = min(temp, laws.nitrification_flat_from_c)
+        heat = (laws.nitrification_highest_c - temp) / (
+            laws.nitrification_highest_c - laws.nitrification_flat_to_c
+        )
+        points = (laws.nitrification_ph_low, laws.nitrification_ph_middle)
+        factors = (laws.nitrification_factor_low, laws.nitrification_factor_middle, 1.0)
+        by_ph = np.interp(ph, (*points, laws.nitrification_ph_full), factors)
+        speed = laws.nitrification_q10 ** ((warm - 25.0) / 10.0) * min(1.0, max(0.0, heat))
+        k_made = m.nitrification_rate_per_d * speed * dry * air * by_ph
+        k_lost = k_made + laws.ammonium_uptake_per_d
+        urea_left, gap = np.exp(-k_urea), k_lost - k_urea
+        safe = np.where(np.abs(gap) > 1.0e-9, gap, 1.0)
+        two_step = np.where(
+            np.abs(gap) > 1.0e-9, (urea_left - np.exp(-k_lost)) / safe, np.exp(-k_lost)
+        )
+        ammonium_left = ammonium * np.exp(-k_lost) + urea * k_urea * two_step
+        urea_after = np.where(urea * urea_left < SPENT, 0.0, urea * urea_left)
+        spent = (ammonium_left < SPENT) & (urea_after == 0.0)
+        ammonium_left = np.where(spent, 0.0, ammonium_left)
+        hydrolysed = urea - urea_after
+        lost = np.maximum(0.0, ammonium + hydrolysed - ammonium_left)
+        self.pool["urea"][:, layer] = urea_after
+        self.pool["ammonium"][:, layer] = ammonium + hydrolysed - lost
+        nitrified = lost * k_made / k_lost
+        protons = laws.acid_per_nh4_mol_mol - laws.acid_per_urea_n_mol_mol
+        made = laws.acid_per_nh4_mol_mol * nitrified + protons * (lost - nitrified - hydrolysed)
+        result: Array = acid + m.realised_frac * made
+        return result
+
+    def _gypsum(self, layer: int, ends: tuple[Array, Array]) -> Array:
+        full = self.laws.gypsum_full_mmolc_kg * self.mass[:, layer]
+        share = np.minimum(1.0, self.pool["sulfate"][:, layer] / full)
+        return ends[0] - share * (ends[0] - ends[1])
+
+    def _lime(self, layer: int, ph: Array) -> Array:
+        held = self.lime[:, layer]
+        if not held.any():
+            return np.zeros(self.members.n_members)
+        m, laws = self.members, self.laws
+        room = self._gypsum(layer, self.plateau) - self.base[:, layer]
+        room = np.maximum(0.0, room * self.mass[:, layer])
+        time = np.clip(m.plateau_ph - ph, 0.0, 1.0)
+        acid = np.maximum(0.0, laws.lime_acid_below_ph - ph)
+        time = time * np.exp(LN10 * m.lime_acid_exponent * acid)
+        factors = np.array([getattr(laws, f"lime_class_factor_{i}") for i in range(1, 6)])
+        rates = LN2 / (m.lime_half_time_d[:, None] * factors)
+        gone = held * -np.expm1(-rates * time[:, None])
+        gone = np.where((held - gone < SPENT) & (time > 0.0)[:, None], held, gone)
+        total = gone.sum(axis=1)
+        cut = np.minimum(1.0, room / np.where(total > 0.0, total, 1.0))
+        self.lime[:, layer] -= cut[:, None] * gone
+        given: Array = cut * total
+        return given
+
+    def _drain(self, layer: int, water_mm: float) -> Array:
+        if water_mm <= 0.0:
+            return np.zeros(self.members.n_members)
+        laws, table = self.laws, self.table
+        step, t = table.place(self.base[:, layer])
+        ph, h = table.read(0, step, t), table.read(1, step, t)
+        bicarbonate, aluminium = self.bicarbonate / h, self.aluminium * h**3
+        capped = bicarbonate >= laws.bicarbonate_highest_mmolc_l
+        al_capped = aluminium >= laws.al_highest_mmolc_l
+        slope = 1000.0 * h + np.where(capped, 0.0, bicarbonate)
+        slope = LN10 * (slope + np.where(al_capped, 0.0, 3.0 * aluminium))
+        content = np.where(capped, laws.bicarbonate_highest_mmolc_l, bicarbonate) - 1000.0 * h
+        content = content - np.where(al_capped, laws.al_highest_mmolc_l, aluminium)
+        off = ph - self.neutral
+        chord = content / np.where(off == 0.0, 1.0, off)
+        slope = np.where(content * off > 0.0, np.maximum(slope, chord), slope)
+        nodes = table.columns[0]
+        ph_step = nodes[table.row, step + 1] - nodes[table.row, step]
+        water = self.members.transport_factor * water_mm
+        stiff = water * slope * ph_step * table.per / self.mass[:, layer]
+        result: Array = water * content / (1.0 + stiff)
+        return result
+
+    def _carbonate(self, layer: int) -> None:
+        m, mass = self.members, self.mass[:, layer]
+        lime, base = self.carbonate[:, layer].copy(), self.base[:, layer].copy()
+        aim, most = self._gypsum(layer, self.plateau), self._gypsum(layer, self.returns)
+        reacts = (lime > 0.0) & (base < aim)
+        falls = ~reacts & (base > most)
+        fallen = np.where(falls, (base - most) * mass, 0.0)
+        fallen = fallen * -np.expm1(-self.laws.carbonate_return_per_d)
+        lime, base = lime + fallen, base - fallen / mass
+        if reacts.any():
+            ph = np.minimum(7.0, self.table.ph(base))
+            g = np.exp(LN10 * m.carbonate_acid_exponent * (7.0 - ph))
+            rate = m.carbonate_rate_per_d
+            parts = np.where(ph < 7.0, 1 + np.minimum(4.0 * rate * g, 23.0).astype(int), 1)
+            for part in range(int(parts[reacts].max())):
+                live = reacts & (part < parts) & (lime > 0.0)
+                given = (aim - base) * mass * -np.expm1(-rate * g / parts)
+                given = np.where(live, np.minimum(lime, np.maximum(0.0, given)), 0.0)
+                lime, base = lime - given, base + given / mass
+                ph = np.minimum(7.0, self.table.ph(base))
+                g = np.exp(LN10 * m.carbonate_acid_exponent * (7.0 - ph))
+            spent = reacts & (lime < SPENT)
+            base = np.where(spent, base + lime / mass, base)
+            lime = np.where(spent, 0.0, lime)
+        self.carbonate[:, layer], self.base[:, layer] = lime, base

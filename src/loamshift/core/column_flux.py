@@ -1,0 +1,408 @@
+"""Water, lime and carbonate in the compiled column: one step in one layer."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from loamshift.core.column_compile import compiled
+from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray
+from loamshift.core.column_member import NEAR_PLATEAU_PH
+from loamshift.core.column_numbers import (
+    BASE,
+    CARBONATE,
+    LIME,
+    MASS,
+    SULFATE,
+    law,
+    rate,
+)
+from loamshift.core.column_sulfur import SPENT
+from loamshift.core.column_table import HYDROGEN, PH, ph_of, place
+
+LN10: Final = math.log(10.0)
+MOST_PARTS: Final = 24
+"""A step of acid native lime is cut into no more parts than this."""
+_SMALL: Final = 0.02
+_TABLE_PER = rate("table_per")
+_BICARBONATE = rate("bicarbonate")
+_ALUMINIUM = rate("aluminium")
+_TRANSPORT = rate("transport")
+_NEUTRAL_PH = rate("neutral_ph")
+_BICARBONATE_HIGHEST = law("bicarbonate_highest_mmolc_l")
+_AL_HIGHEST = law("al_highest_mmolc_l")
+_STEP_D = rate("step_d")
+_PLATEAU_PH = rate("plateau_ph")
+_PLATEAU = rate("plateau_base")
+_PLATEAU_GYPSUM = rate("plateau_base_gypsum")
+_AT_PH_7 = rate("base_at_ph_7")
+_RETURN = rate("return_base")
+_RETURN_GYPSUM = rate("return_base_gypsum")
+_RETURN_GONE = rate("return_gone")
+_LIME_RATE = rate("lime_rate_1")
+_LIME_EXPONENT = rate("lime_exponent")
+_LIME_ACID_BELOW = law("lime_acid_below_ph")
+_GYPSUM_FULL = law("gypsum_full_mmolc_kg")
+_CARBONATE_RATE = rate("carbonate_rate")
+_CARBONATE_GONE = rate("carbonate_gone")
+_CARBONATE_EXPONENT = rate("carbonate_exponent")
+
+
+@compiled
+def drained_base(
+    cell: FloatArray, table: FloatArray, number: FloatArray, layer: int, water_mm: float
+) -> float:
+    """Base that draining water carries out of a layer in a step; acid where negative.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    table
+        The member's curve [pH, mol/L, -].
+    number
+        Numbers of the member [mixed].
+    layer
+        Which layer [index].
+    water_mm
+        Water that drains in the step [mm].
+
+    Returns
+    -------
+    float
+        Base; negative for acid [mmolc/m2].
+
+    Notes
+    -----
+    A = 1000 (K pCO2/H - H - 3 KAl H3) [mmolc/L], bicarbonate and aluminium with a ceiling.
+    F = w A/(1 + w A' (dpH/db)/M), w = transport x water: linear implicit, A' analytic. Where a
+    ceiling makes A' too small, the slope of the chord to the pH at which A is 0 stands in for
+    it, so that no amount of water carries a layer past that pH.
+
+    References
+    ----------
+    plummer-busenberg-1982, own-judgement
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> number[rate("table_low")], number[rate("table_per")] = 0.0, 0.1
+    >>> number[rate("transport")], number[rate("neutral_ph")] = 1.0, 5.0
+    >>> table = np.array([[4.0, 1e-4, 0.0], [6.0, 1e-6, 0.0]])
+    >>> drained_base(cell, table, number, 0, 10.0) < 0.0
+    True
+    """
+    step, t = place(table, number, cell[layer, BASE])
+    ph_below = table[step, PH]
+    ph_step = table[step + 1, PH] - ph_below
+    h = table[step, HYDROGEN] + t * (table[step + 1, HYDROGEN] - table[step, HYDROGEN])
+    bicarbonate = number[_BICARBONATE] / h
+    hydrogen = 1000.0 * h
+    aluminium = number[_ALUMINIUM] * h * h * h
+    slope = hydrogen
+    if bicarbonate < number[_BICARBONATE_HIGHEST]:
+        slope += bicarbonate
+    else:
+        bicarbonate = number[_BICARBONATE_HIGHEST]
+    if aluminium < number[_AL_HIGHEST]:
+        slope += 3.0 * aluminium
+    else:
+        aluminium = number[_AL_HIGHEST]
+    slope *= LN10
+    content = bicarbonate - hydrogen - aluminium
+    off = ph_below + t * ph_step - number[_NEUTRAL_PH]
+    if content * off > 0.0:
+        slope = max(slope, content / off)
+    water = number[_TRANSPORT] * water_mm
+    stiff = water * slope * ph_step * number[_TABLE_PER]
+    flux: float = water * content / (1.0 + stiff / cell[layer, MASS])
+    return flux
+
+
+@compiled
+def used_up(x: float) -> float:
+    """Share used up by a first-order step, 1 - exp(-x).
+
+    Parameters
+    ----------
+    x
+        Rate times time, 0 or more [-].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+
+    Notes
+    -----
+    Coarse lime has a small x on every day of many years: below 0.02 five terms of the series,
+    whose error is 5e-12 of the share, save the exponential.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> used_up(0.0), round(used_up(1.0), 6)
+    (0.0, 0.632121)
+    >>> abs(used_up(0.01) + math.expm1(-0.01)) < 1e-13
+    True
+    """
+    if x < _SMALL:
+        return x * (1.0 - x / 2.0 * (1.0 - x / 3.0 * (1.0 - x / 4.0 * (1.0 - x / 5.0))))
+    return -math.expm1(-x)
+
+
+@compiled
+def dissolve_lime(
+    cell: FloatArray, number: FloatArray, gone: FloatArray, layer: int, ph: float
+) -> float:
+    """One step of applied lime in a layer; the base it gave.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    number
+        Numbers of the member [mixed].
+    gone
+        Room to work in, one place per sieve class [mmolc/m2].
+    layer
+        Which layer [index].
+    ph
+        pH of the layer at the start of the step [pH].
+
+    Returns
+    -------
+    float
+        Base [mmolc/m2].
+
+    Notes
+    -----
+    Per sieve class 1 - exp(-ln2 u g t/(half-time x class factor)), u = plateau - pH between 0
+    and 1, g = 10^(exponent (6 - pH)) below pH 6. No more in a step than takes the layer to its
+    plateau.
+
+    References
+    ----------
+    huang-2007, own-judgement
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> number[rate("plateau_base")], number[rate("plateau_ph")] = 100.0, 7.7
+    >>> number[rate("step_d")] = 1.0
+    >>> number[rate("lime_rate_1") : rate("lime_rate_5") + 1] = 0.01
+    >>> cell[0, LIME:], cell[0, SULFATE] = 20.0, 0.0
+    >>> round(float(dissolve_lime(cell, number, np.zeros(5), 0, 6.0)), 3)
+    0.995
+    """
+    room = (plateau_base(cell, number, layer) - cell[layer, BASE]) * cell[layer, MASS]
+    time = number[_STEP_D] * min(1.0, max(0.0, number[_PLATEAU_PH] - ph))
+    if room <= 0.0 or time <= 0.0:
+        return 0.0
+    if ph < number[_LIME_ACID_BELOW]:
+        time *= math.exp(LN10 * number[_LIME_EXPONENT] * (number[_LIME_ACID_BELOW] - ph))
+    total = 0.0
+    for i in range(N_LIME_CLASSES):
+        held = cell[layer, LIME + i]
+        gone[i] = 0.0
+        if held > 0.0:
+            gone[i] = held * used_up(number[_LIME_RATE + i] * time)
+            if held - gone[i] < SPENT:
+                gone[i] = held
+        total += gone[i]
+    if total <= 0.0:
+        return 0.0
+    cut = min(1.0, room / total)
+    for i in range(N_LIME_CLASSES):
+        cell[layer, LIME + i] -= cut * gone[i]
+    given: float = cut * total
+    return given
+
+
+@compiled
+def has_lime(cell: FloatArray, layer: int) -> bool:
+    """True where applied lime is left in a layer.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    layer
+        Which layer [index].
+
+    Returns
+    -------
+    bool
+        Whether any sieve class is left [truth].
+
+    Notes
+    -----
+    Looks at each class.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> has_lime(np.zeros((1, 17)), 0)
+    False
+    """
+    left = 0.0
+    for i in range(N_LIME_CLASSES):
+        left += cell[layer, LIME + i]
+    return left > 0.0
+
+
+@compiled
+def gypsum_share(cell: FloatArray, number: FloatArray, layer: int) -> float:
+    """How much of its full effect the gypsum of a layer has.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    number
+        Numbers of the member [mixed].
+    layer
+        Which layer [index].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+
+    Notes
+    -----
+    In proportion to the sulfate in the soil, up to the full effect.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> number[law("gypsum_full_mmolc_kg")], cell[0, SULFATE] = 40.0, 10.0
+    >>> float(gypsum_share(cell, number, 0))
+    0.25
+    """
+    sulfate: float = cell[layer, SULFATE]
+    if sulfate <= 0.0:
+        return 0.0
+    share: float = min(1.0, sulfate / (number[_GYPSUM_FULL] * cell[layer, MASS]))
+    return share
+
+
+@compiled
+def plateau_base(cell: FloatArray, number: FloatArray, layer: int) -> float:
+    """Base content at which lime holds a layer.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    number
+        Numbers of the member [mixed].
+    layer
+        Which layer [index].
+
+    Returns
+    -------
+    float
+        Base content [mmolc/kg].
+
+    Notes
+    -----
+    Lowered by gypsum, straight in base content, which over a third of a pH unit is the same as
+    straight in pH.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> number[law("gypsum_full_mmolc_kg")], cell[0, SULFATE] = 40.0, 10.0
+    >>> number[rate("plateau_base")], number[rate("plateau_base_gypsum")] = 50.0, 42.0
+    >>> float(plateau_base(cell, number, 0))
+    48.0
+    """
+    share = gypsum_share(cell, number, layer)
+    base: float = number[_PLATEAU] - share * (number[_PLATEAU] - number[_PLATEAU_GYPSUM])
+    return base
+
+
+@compiled
+def settle_carbonate(cell: FloatArray, table: FloatArray, number: FloatArray, layer: int) -> None:
+    """One step of native lime in a layer, giving base or taking it back.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    table
+        The member's curve [pH, mol/L, -].
+    number
+        Numbers of the member [mixed].
+    layer
+        Which layer [index].
+
+    Notes
+    -----
+    Below the plateau: min(C, (Q(plateau) - b) M (1 - exp(-k g t))), g = 10^(exponent (7 - pH))
+    below pH 7. At pH 7 and above g is 1 and the step exact; below, it is cut into up to 24
+    parts, because g falls as the pH returns. Too far above it the excess falls out as carbonate.
+
+    References
+    ----------
+    own-judgement
+    """
+    lime = cell[layer, CARBONATE]
+    base = cell[layer, BASE]
+    mass = cell[layer, MASS]
+    aim = plateau_base(cell, number, layer)
+    if lime > 0.0 and base < aim:
+        if base >= number[_AT_PH_7]:
+            given = min(lime, (aim - base) * mass * number[_CARBONATE_GONE])
+            lime -= given
+            base += given / mass
+        else:
+            speed = number[_CARBONATE_RATE]
+            ph = ph_of(table, number, base)
+            g = math.exp(LN10 * number[_CARBONATE_EXPONENT] * (NEAR_PLATEAU_PH - ph))
+            parts = 1 + int(min(4.0 * speed * g, MOST_PARTS - 1.0))
+            for _ in range(parts):
+                given = (aim - base) * mass * -math.expm1(-speed * g / parts)
+                given = min(lime, max(0.0, given))
+                lime -= given
+                base += given / mass
+                if lime <= 0.0:
+                    break
+                ph = min(NEAR_PLATEAU_PH, ph_of(table, number, base))
+                g = math.exp(LN10 * number[_CARBONATE_EXPONENT] * (NEAR_PLATEAU_PH - ph))
+        if lime < SPENT:
+            base += lime / mass
+            lime = 0.0
+    else:
+        share = gypsum_share(cell, number, layer)
+        most = number[_RETURN] - share * (number[_RETURN] - number[_RETURN_GYPSUM])
+        if base > most:
+            fallen = (base - most) * mass * number[_RETURN_GONE]
+            lime += fallen
+            base -= fallen / mass
+    cell[layer, CARBONATE] = lime
+    cell[layer, BASE] = base

@@ -1,0 +1,248 @@
+"""The compiled loop of the column: members, one after the other, through their days."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from loamshift.core.column_compile import compiled
+from loamshift.core.column_events_step import put_on, till
+from loamshift.core.column_layout import EventKind, FloatArray, IntArray
+from loamshift.core.column_member import set_lags, set_numbers
+from loamshift.core.column_numbers import (
+    AMMONIUM,
+    APPLIED,
+    BACKGROUND,
+    BASE,
+    CARBONATE,
+    DECAY,
+    DOSE_LEFT,
+    DOSE_START,
+    DRAINED,
+    FAST,
+    LIME,
+    LOWEST_PH,
+    MASS,
+    N_CELL,
+    N_NUMBERS,
+    N_TOTALS,
+    NITRATE,
+    ORGANIC,
+    ROOT_SHARE,
+    SULFUR,
+    TURNOVER,
+    UPTAKE,
+    UREA,
+    WATER,
+    law,
+    member,
+    rate,
+)
+from loamshift.core.column_pack import (
+    AMOUNT,
+    LAYER_LIME,
+    LAYER_MASS,
+    LAYER_PH,
+    LAYER_ROOT,
+    LIME_SHARE,
+    SHARE,
+)
+from loamshift.core.column_step import step_member
+from loamshift.core.column_table import TABLE_STEPS, base_of, ph_of
+
+N_SUMS = 7
+SULFUR_LEFT, LIME_LEFT, LOWEST, NET_BACKGROUND, WATER_IN, DRAINED_OUT, ASTRAY = range(N_SUMS)
+"""Columns of the sums: stores left, lowest pH, flows of the run, and the balance."""
+_TILLAGE = int(EventKind.TILLAGE)
+_STEP_D = rate("step_d")
+_LEACHING = rate("background")
+_REALISED = rate("realised")
+_NITRATE_BASE = rate("nitrate_base")
+_PER_NH4 = law("acid_per_nh4_mol_mol")
+_PER_UREA = law("acid_per_urea_n_mol_mol")
+_MASS_FACTOR = member("mass_factor")
+_START_SHIFT = member("start_ph_shift")
+_CARBONATE_FACTOR = member("carbonate_factor")
+
+
+@compiled
+def run_members(
+    bounds: IntArray,
+    plan: IntArray,
+    leaching: float,
+    members: FloatArray,
+    laws: FloatArray,
+    curve: FloatArray,
+    layers: FloatArray,
+    climate: FloatArray,
+    water: FloatArray,
+    when: IntArray,
+    events: FloatArray,
+    sizes: FloatArray,
+    given_doses: FloatArray,
+    ph: FloatArray,
+    oxidised: FloatArray,
+    ends: FloatArray,
+    sums: FloatArray,
+) -> None:
+    """Run the members of one block.
+
+    Parameters
+    ----------
+    bounds
+        First member, and one past the last [index].
+    plan
+        Layers sampled, days between readings, steps in a day [count, d, count].
+    leaching
+        Factor on the background load [-].
+    members
+        One row per member, in the order of ``MemberParameters`` [mixed].
+    laws
+        In the order of ``ColumnLaws`` [mixed].
+    curve
+        The soil's curve, see ``column_table`` [mixed].
+    layers
+        Mass, start, carbonate, root share of each layer, see ``column_pack`` [mixed].
+    climate
+        Shape (days, layers, 6), see ``column_numbers`` [mixed].
+    water
+        Shape (days, 2): drainage, base of the irrigation [mm, mmolc/m2].
+    when
+        Day, kind and dose of each event [index].
+    events
+        Amount, lime classes and layer shares of each event, see ``column_pack`` [mixed].
+    sizes
+        Size classes of the sulfur doses [mixed].
+    given_doses
+        Prills, rate and lag factor of the sulfur doses [um, -, -].
+    ph
+        Filled here, shape (members, readings) [pH].
+    oxidised
+        Filled here, shape (members, readings) [0-1].
+    ends
+        Filled here, shape (members, 2, layers): pH and carbonate at the end [pH, mmolc/m2].
+    sums
+        Filled here, shape (members, 7) [mixed].
+
+    Notes
+    -----
+    A member knows nothing of the others, so a block of any size gives each the same bits.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    n_layers = layers.shape[0]
+    n_days = water.shape[0]
+    n_events = when.shape[0]
+    n_doses = given_doses.shape[0]
+    table = np.empty((TABLE_STEPS + 1, 3))
+    number = np.empty(N_NUMBERS)
+    cell = np.empty((n_layers, N_CELL))
+    grain = np.empty((n_doses, n_layers, 4))
+    doses = np.empty((n_doses, 3))
+    totals = np.empty(N_TOTALS)
+    room = np.empty(5)
+    for m in range(bounds[0], bounds[1]):
+        row = members[m]
+        number[_STEP_D] = 1.0 / plan[2]
+        number[_LEACHING] = leaching
+        set_numbers(number, table, curve, laws, row)
+        set_lags(doses, given_doses, row)
+        totals[:] = 0.0
+        totals[LOWEST_PH] = 14.0
+        grain[:] = 0.0
+        cell[:] = 0.0
+        for layer in range(n_layers):
+            mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
+            lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
+            cell[layer, MASS] = mass
+            cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
+            cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR]
+            cell[layer, BASE] = base_of(table, number, layers[layer, LAYER_PH] + row[_START_SHIFT])
+        before = _store(cell, number)
+        ph[m, 0] = _reading(cell, table, number, plan[0])
+        oxidised[m, 0] = 0.0
+        event = 0
+        for day in range(n_days):
+            while event < n_events and when[event, 0] == day:
+                if when[event, 1] == _TILLAGE:
+                    till(cell, grain, sizes, doses, number, events[event, SHARE:])
+                else:
+                    for layer in range(n_layers):
+                        amount = events[event, AMOUNT] * events[event, SHARE + layer]
+                        if amount != 0.0:
+                            what = (when[event, 1], when[event, 2], layer)
+                            shares = events[event, LIME_SHARE:SHARE]
+                            put_on(cell, grain, number, totals, what, amount, shares)
+                event += 1
+            for _ in range(plan[2]):
+                step_member(
+                    cell,
+                    grain,
+                    sizes,
+                    doses,
+                    table,
+                    number,
+                    totals,
+                    room,
+                    climate[day],
+                    water[day],
+                )
+            if (day + 1) % plan[1] == 0:
+                reading = (day + 1) // plan[1]
+                ph[m, reading] = _reading(cell, table, number, plan[0])
+                oxidised[m, reading] = _oxidised(grain)
+        sums[m, LIME_LEFT] = 0.0
+        for layer in range(n_layers):
+            end = ph_of(table, number, cell[layer, BASE])
+            ends[m, 0, layer] = end
+            ends[m, 1, layer] = cell[layer, CARBONATE]
+            totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
+            sums[m, LIME_LEFT] += cell[layer, LIME:].sum()
+        should = before + totals[APPLIED] + totals[WATER] + totals[UPTAKE]
+        should -= totals[BACKGROUND] + totals[DRAINED]
+        sums[m, SULFUR_LEFT] = cell[:, SULFUR].sum()
+        sums[m, LOWEST] = totals[LOWEST_PH]
+        sums[m, NET_BACKGROUND] = totals[BACKGROUND]
+        sums[m, WATER_IN] = totals[WATER]
+        sums[m, DRAINED_OUT] = totals[DRAINED]
+        sums[m, ASTRAY] = abs(_store(cell, number) - should) / max(1.0, totals[TURNOVER])
+
+
+@compiled
+def _store(cell: FloatArray, number: FloatArray) -> float:
+    """Base held, and what every pool will still bring, acid taken off [mmolc/m2]."""
+    total = 0.0
+    per_nh4 = number[_REALISED] * number[_PER_NH4]
+    per_urea = number[_REALISED] * number[_PER_UREA]
+    for layer in range(cell.shape[0]):
+        total += cell[layer, BASE] * cell[layer, MASS] + cell[layer, CARBONATE]
+        total += cell[layer, LIME:].sum() - cell[layer, SULFUR]
+        total -= cell[layer, FAST] + cell[layer, ORGANIC] + cell[layer, DECAY]
+        total -= per_urea * cell[layer, UREA] + per_nh4 * cell[layer, AMMONIUM]
+        total += number[_NITRATE_BASE] * cell[layer, NITRATE]
+    return total
+
+
+@compiled
+def _reading(cell: FloatArray, table: FloatArray, number: FloatArray, sampled: int) -> float:
+    """The pH of the mixed sample: that of the mean base of the layers by mass."""
+    mass = 0.0
+    base = 0.0
+    for layer in range(sampled):
+        mass += cell[layer, MASS]
+        base += cell[layer, MASS] * cell[layer, BASE]
+    reading: float = ph_of(table, number, base / mass)
+    return reading
+
+
+@compiled
+def _oxidised(grain: FloatArray) -> float:
+    """Share of all sulfur put on so far that has turned to acid [0-1]."""
+    start = 0.0
+    left = 0.0
+    for dose in range(grain.shape[0]):
+        for layer in range(grain.shape[1]):
+            start += grain[dose, layer, DOSE_START]
+            left += grain[dose, layer, DOSE_LEFT]
+    return 1.0 - left / start if start > 0.0 else 0.0

@@ -1,0 +1,355 @@
+"""What one run of the column is made of: soil, members, weather, events, laws and result.
+
+Plain arrays, checked on the way in, so that the compiled kernel need check nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from enum import IntEnum
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.errors import InputError, OutOfRangeError
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.int64]
+
+N_LIME_CLASSES: Final = 5
+"""Sieve classes of lime, finest first; their edges stand in the topic ``lime``."""
+
+
+class EventKind(IntEnum):
+    """What happens on a day; the unit of ``amount`` stands behind each.
+
+    Acid is positive, base negative, where a sign is allowed (``ACID``, ``DECAY``).
+    """
+
+    SULFUR = 0
+    """Elemental sulfur, as the acid it will make [mmolc/m2]; 62.4 per g S."""
+    ACID = 1
+    """Acid, or base, that acts at once [mmolc/m2]."""
+    FAST_SALT = 2
+    """Aluminium and iron salts, within days [mmolc/m2]."""
+    ORGANIC_ACID = 3
+    """Acts at once and is given back as it decays [mmolc/m2]."""
+    DECAY = 4
+    """Acid or base set free by the decay of litter or ash [mmolc/m2]."""
+    ORGANIC_NITROGEN = 5
+    """Set free by decay, nitrified at once [mmol N/m2]."""
+    AMMONIA = 6
+    """Takes up a proton, then nitrifies [mmol N/m2]."""
+    AMMONIUM = 7
+    """[mmol N/m2]."""
+    UREA = 8
+    """[mmol N/m2]."""
+    NITRATE = 9
+    """Nitrate of sodium or calcium; not that of ammonium nitrate [mmol N/m2]."""
+    LIME = 10
+    """Base of the lime, by sieve class [mmolc/m2]; 20 per g CaCO3."""
+    TILLAGE = 11
+    """Mixes the layers whose share is above 0; no amount."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnSoil:
+    """A soil in layers, shared by all members.
+
+    ``edges_cm`` (L + 1), from 0 down; ``mass_kg_m2`` (L); ``start_ph`` (L) pH in water;
+    ``carbonate_mmolc_m2`` (L) base of the free lime [mmolc/m2]. The curve without carbonate on
+    equal steps of ``curve_ph``: ``shape_mmolc_kg`` is what k scales, ``solution_mmolc_kg`` what
+    it does not; Q = k shape + solution.
+    """
+
+    edges_cm: FloatArray
+    mass_kg_m2: FloatArray
+    start_ph: FloatArray
+    carbonate_mmolc_m2: FloatArray
+    curve_ph: FloatArray
+    shape_mmolc_kg: FloatArray
+    solution_mmolc_kg: FloatArray
+
+    @property
+    def n_layers(self) -> int:
+        """Number of layers."""
+        return int(self.mass_kg_m2.size)
+
+    def __post_init__(self) -> None:
+        layers = self.mass_kg_m2.size
+        for name in ("start_ph", "carbonate_mmolc_m2"):
+            _need_shape(name, getattr(self, name), (layers,))
+        _need_shape("edges_cm", self.edges_cm, (layers + 1,))
+        for name in ("shape_mmolc_kg", "solution_mmolc_kg"):
+            _need_shape(name, getattr(self, name), self.curve_ph.shape)
+        if layers == 0 or self.edges_cm[0] != 0.0 or not np.all(np.diff(self.edges_cm) > 0.0):
+            raise InputError("edges_cm must rise from 0; give at least one layer")
+        if not np.all(self.mass_kg_m2 > 0.0):
+            raise OutOfRangeError("mass_kg_m2 must be above 0: bulk density times thickness")
+        if not np.all(self.carbonate_mmolc_m2 >= 0.0):
+            raise OutOfRangeError("carbonate_mmolc_m2 must be 0 or more")
+        if not np.all((self.start_ph > self.curve_ph[0]) & (self.start_ph < self.curve_ph[-1])):
+            raise OutOfRangeError(
+                f"start_ph must lie between {self.curve_ph[0]:g} and {self.curve_ph[-1]:g}"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MemberParameters:
+    """One value per member of everything uncertain; every field has shape (n_members,).
+
+    Soil: ``log10_k`` [log10]; ``mass_factor`` on bulk density [-]; ``start_ph_shift`` added to
+    the start [pH]; ``carbonate_factor`` on the free lime, 0 for none [-]; ``plateau_ph`` pH at
+    which lime holds this soil [pH]; ``carbonate_rate_per_d`` of native lime at pH 7 and above
+    [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
+    ``flux_pco2_atm`` [atm]; ``transport_factor`` [-]; ``al_log10_k`` [-]; ``wetness_shift``
+    [field capacity]. Sulfur: ``sulfur_rate_ug_cm2_d`` at 25 degC, roughness inside
+    [ug/cm2/d]; ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_lag_d`` [d];
+    ``break_up_frac`` of prills [0-1]. Nitrogen: ``nitrification_rate_per_d`` and
+    ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1]; ``nitrate_uptake_mol_mol``
+    base per nitrate taken up [mol/mol]. Background: ``background_mmolc_m2_year`` at pH 5 and
+    ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime: ``lime_half_time_d`` of the finest class
+    [d]; ``lime_acid_exponent`` [1/pH]; ``lime_field_efficiency`` [-]. Others:
+    ``fast_salt_half_time_d``, ``organic_acid_half_time_d``, ``decay_half_time_d`` [d].
+    """
+
+    log10_k: FloatArray
+    mass_factor: FloatArray
+    start_ph_shift: FloatArray
+    carbonate_factor: FloatArray
+    plateau_ph: FloatArray
+    carbonate_rate_per_d: FloatArray
+    carbonate_acid_exponent: FloatArray
+    gypsum_drop_ph: FloatArray
+    flux_pco2_atm: FloatArray
+    transport_factor: FloatArray
+    al_log10_k: FloatArray
+    wetness_shift: FloatArray
+    sulfur_rate_ug_cm2_d: FloatArray
+    sulfur_activation_energy_kj_mol: FloatArray
+    sulfur_lag_d: FloatArray
+    break_up_frac: FloatArray
+    nitrification_rate_per_d: FloatArray
+    urea_rate_per_d: FloatArray
+    realised_frac: FloatArray
+    nitrate_uptake_mol_mol: FloatArray
+    background_mmolc_m2_year: FloatArray
+    weathering_mmolc_m2_year: FloatArray
+    lime_half_time_d: FloatArray
+    lime_acid_exponent: FloatArray
+    lime_field_efficiency: FloatArray
+    fast_salt_half_time_d: FloatArray
+    organic_acid_half_time_d: FloatArray
+    decay_half_time_d: FloatArray
+
+    @property
+    def n_members(self) -> int:
+        """Number of members."""
+        return int(self.log10_k.size)
+
+    def __post_init__(self) -> None:
+        for field in fields(self):
+            values = getattr(self, field.name)
+            _need_shape(field.name, values, (self.log10_k.size,))
+            if not np.isfinite(values).all():
+                raise OutOfRangeError(f"{field.name} holds a value that is no number")
+            if field.name not in SIGNED_MEMBER_FIELDS and not np.all(values >= 0.0):
+                raise OutOfRangeError(f"{field.name} must be 0 or more in every member")
+        for name in POSITIVE_MEMBER_FIELDS:
+            if not np.all(getattr(self, name) > 0.0):
+                raise OutOfRangeError(f"{name} must be above 0 in every member")
+
+
+SIGNED_MEMBER_FIELDS: Final = ("log10_k", "start_ph_shift", "wetness_shift", "al_log10_k")
+POSITIVE_MEMBER_FIELDS: Final = (
+    "mass_factor",
+    "sulfur_lag_d",
+    "lime_half_time_d",
+    "fast_salt_half_time_d",
+    "organic_acid_half_time_d",
+    "decay_half_time_d",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnWeather:
+    """Weather of each day, shared by all members.
+
+    ``soil_temp_c`` and ``wetness`` (water over field capacity) have shape (days, L);
+    ``drainage_mm`` and ``irrigation_mm`` (days,). ``alkalinity_mmolc_l`` of the irrigation;
+    ``leaching_factor`` on the background load, 1 at the reference drainage [-].
+    """
+
+    soil_temp_c: FloatArray
+    wetness: FloatArray
+    drainage_mm: FloatArray
+    irrigation_mm: FloatArray
+    alkalinity_mmolc_l: float
+    leaching_factor: float
+
+    @property
+    def n_days(self) -> int:
+        """Number of days."""
+        return int(self.drainage_mm.size)
+
+    def __post_init__(self) -> None:
+        days = self.drainage_mm.size
+        if self.soil_temp_c.ndim != 2:
+            raise InputError("soil_temp_c must have one row per day and one column per layer")
+        _need_shape("soil_temp_c", self.soil_temp_c, (days, self.soil_temp_c.shape[1]))
+        _need_shape("wetness", self.wetness, self.soil_temp_c.shape)
+        _need_shape("irrigation_mm", self.irrigation_mm, (days,))
+        if not np.all((self.soil_temp_c > -60.0) & (self.soil_temp_c < 70.0)):
+            raise OutOfRangeError("soil_temp_c must lie between -60 and 70")
+        if not np.all((self.wetness >= 0.0) & (self.wetness <= 3.0)):
+            raise OutOfRangeError("wetness must lie between 0 and 3, a share of field capacity")
+        for name in ("drainage_mm", "irrigation_mm"):
+            values = getattr(self, name)
+            if not (np.isfinite(values) & (values >= 0.0)).all():
+                raise OutOfRangeError(f"{name} must be 0 or more on every day")
+        if not np.isfinite(self.alkalinity_mmolc_l) or not self.leaching_factor >= 0.0:
+            raise OutOfRangeError("alkalinity_mmolc_l or leaching_factor is no possible number")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnEvent:
+    """One thing that happens; see :class:`EventKind` for the unit of ``amount``.
+
+    ``day`` from 0, at its start; ``layer_share`` (L), together 1, or the layers a tillage mixes.
+    Sulfur: ``sizes`` (low um, high um, share of mass); ``intact_um`` of prills, 0 for loose
+    grains [um]; ``rate_factor`` below 1 on the surface [-]; ``lag_factor``, a third after an
+    earlier dose [-]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1].
+    """
+
+    kind: EventKind
+    day: int
+    layer_share: tuple[float, ...]
+    amount: float = 0.0
+    sizes: tuple[tuple[float, float, float], ...] = ()
+    intact_um: float = 0.0
+    rate_factor: float = 1.0
+    lag_factor: float = 1.0
+    lime_frac: tuple[float, ...] = (1.0, 0.0, 0.0, 0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnEvents:
+    """All events as typed arrays, by day; build them with ``column_events.column_events``.
+
+    ``day``, ``kind`` (n); ``layer_share`` (n, L); ``amount``, ``intact_um``, ``rate_factor``,
+    ``lag_factor`` (n); ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes);
+    ``lime_frac`` (n, 5).
+    """
+
+    day: IntArray
+    kind: IntArray
+    layer_share: FloatArray
+    amount: FloatArray
+    intact_um: FloatArray
+    rate_factor: FloatArray
+    lag_factor: FloatArray
+    size_low_um: FloatArray
+    size_high_um: FloatArray
+    size_frac: FloatArray
+    lime_frac: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnLaws:
+    """Coefficients that all members share; build them with ``column_laws.column_laws``.
+
+    Sulfur: ``lowest_temp_c``, ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
+    ``moisture_optimum``, ``moisture_width`` [field capacity], ``density_ug_cm3`` [ug/cm3],
+    ``acid_soil_factor`` [-], ``acid_soil_ph``, ``normal_soil_ph`` [pH]. Nitrogen:
+    ``urea_activation_energy_kj_mol`` [kJ/mol], ``nitrification_*`` as in the topic
+    ``nitrogen``, ``moisture_full``, ``moisture_wet_width`` [field capacity],
+    ``acid_per_nh4_mol_mol``, ``acid_per_urea_n_mol_mol`` [mol/mol], ``ammonium_uptake_per_d``
+    [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_rise_per_ph`` [1/pH],
+    ``background_reference_ph``, ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and
+    carbonate: ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph``
+    [pH], ``gypsum_full_mmolc_kg`` [mmolc/kg], ``carbonate_return_per_d`` [1/d],
+    ``carbonate_return_above_ph`` [pH]. Water: ``bicarbonate_log10_k`` [-],
+    ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l`` [mmolc/L], ``sulfate_leach_factor``
+    [kg/L].
+    """
+
+    lowest_temp_c: float
+    flat_from_c: float
+    flat_to_c: float
+    highest_temp_c: float
+    moisture_optimum: float
+    moisture_width: float
+    density_ug_cm3: float
+    acid_soil_factor: float
+    acid_soil_ph: float
+    normal_soil_ph: float
+    urea_activation_energy_kj_mol: float
+    nitrification_q10: float
+    nitrification_flat_from_c: float
+    nitrification_flat_to_c: float
+    nitrification_highest_c: float
+    nitrification_lowest_c: float
+    nitrification_ph_low: float
+    nitrification_factor_low: float
+    nitrification_ph_middle: float
+    nitrification_factor_middle: float
+    nitrification_ph_full: float
+    moisture_full: float
+    moisture_wet_width: float
+    acid_per_nh4_mol_mol: float
+    acid_per_urea_n_mol_mol: float
+    ammonium_uptake_per_d: float
+    nitrate_uptake_half_time_d: float
+    background_rise_per_ph: float
+    background_reference_ph: float
+    background_highest_ph: float
+    root_depth_cm: float
+    lime_class_factor_1: float
+    lime_class_factor_2: float
+    lime_class_factor_3: float
+    lime_class_factor_4: float
+    lime_class_factor_5: float
+    lime_acid_below_ph: float
+    gypsum_full_mmolc_kg: float
+    carbonate_return_per_d: float
+    carbonate_return_above_ph: float
+    bicarbonate_log10_k: float
+    bicarbonate_highest_mmolc_l: float
+    al_highest_mmolc_l: float
+    sulfate_leach_factor: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ColumnResult:
+    """What a run answers; M members, T readings, L layers.
+
+    ``day`` (T): days since the start, 0 first, read at the end of that many days. ``ph`` (M, T):
+    pH in water of the mixed sampled depth, without reading error. ``oxidised_frac`` (M, T): of
+    all sulfur put on so far, 0 where none. ``balance_error`` (M): acid that went astray over all
+    that moved [-]. At the end: ``end_ph`` (M, L), ``carbonate_mmolc_m2`` (M, L),
+    ``sulfur_left_mmolc_m2``, ``lime_left_mmolc_m2`` (M). ``lowest_ph`` (M): of any layer on any
+    day; below 3 the answer is outside the model. Sums over the run [mmolc/m2] (M):
+    ``background_acid``, net of weathering; ``water_base``; ``drained_base`` out of the bottom.
+    """
+
+    day: IntArray
+    ph: FloatArray
+    oxidised_frac: FloatArray
+    balance_error: FloatArray
+    end_ph: FloatArray
+    carbonate_mmolc_m2: FloatArray
+    sulfur_left_mmolc_m2: FloatArray
+    lime_left_mmolc_m2: FloatArray
+    lowest_ph: FloatArray
+    background_acid_mmolc_m2: FloatArray
+    water_base_mmolc_m2: FloatArray
+    drained_base_mmolc_m2: FloatArray
+
+
+def _need_shape(name: str, values: FloatArray, shape: tuple[int, ...]) -> None:
+    if values.shape != shape or values.dtype != np.float64:
+        raise InputError(
+            f"{name} has shape {values.shape} and kind {values.dtype}; "
+            f"it must be {shape} of float64"
+        )

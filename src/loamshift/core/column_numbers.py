@@ -1,0 +1,181 @@
+"""Where each number stands in the arrays of the compiled column.
+
+The kernel works on a few plain arrays: passing many small ones from function to function costs
+more than the arithmetic. Every place has a name, and no code counts places itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import Final
+
+from loamshift.core.column_layout import ColumnLaws, MemberParameters
+
+MEMBER_FIELDS: Final = tuple(field.name for field in fields(MemberParameters))
+LAW_FIELDS: Final = tuple(field.name for field in fields(ColumnLaws))
+
+RATE_FIELDS: Final = (
+    "table_low",  # lowest base content of the member's table [mmolc/kg]
+    "table_per",  # steps per unit of base content [kg/mmolc]
+    "step_d",  # length of a step [d]
+    "eaten_um_d",  # diameter of sulfur lost in a day at 25 degC [um/d]
+    "activation_energy",  # of sulfur [kJ/mol]
+    "break_up",  # share of prills that fall apart [0-1]
+    "wetness_shift",  # [field capacity]
+    "nitrification_d",  # at 25 degC [1/d]
+    "urea_d",  # at 25 degC [1/d]
+    "realised",  # share of the acid of ammonium [0-1]
+    "nitrate_base",  # base per nitrate taken up [mol/mol]
+    "nitrate_gone",  # shares of a pool used up in a step [0-1]
+    "fast_gone",
+    "organic_gone",
+    "decay_gone",
+    "lime_rate_1",  # of each sieve class, finest first [1/d]
+    "lime_rate_2",
+    "lime_rate_3",
+    "lime_rate_4",
+    "lime_rate_5",
+    "lime_exponent",  # [1/pH]
+    "lime_efficiency",  # [-]
+    "plateau_ph",  # pH at which lime holds the soil [pH]
+    "plateau_base",  # base content there [mmolc/kg]
+    "plateau_base_gypsum",  # the same with the full effect of gypsum [mmolc/kg]
+    "base_at_ph_7",  # where the rate of native lime begins to rise [mmolc/kg]
+    "return_base",  # base content above which carbonate falls out [mmolc/kg]
+    "return_base_gypsum",  # the same with the full effect of gypsum [mmolc/kg]
+    "carbonate_rate",  # of native lime in a step, at pH 7 and above [-]
+    "carbonate_gone",  # share of the way to the plateau in a step [0-1]
+    "carbonate_exponent",  # [1/pH]
+    "return_gone",  # share of the excess base that falls out in a step [0-1]
+    "background",  # over the column in a step, at the reference pH [mmolc/m2]
+    "weathering",  # over the column in a step [mmolc/m2]
+    "transport",  # [-]
+    "bicarbonate",  # times 1/H is bicarbonate [mmol2/L2]
+    "aluminium",  # times H cubed is the charge of aluminium [mmolc/L per (mol/L)3]
+    "neutral_ph",  # where draining water carries as much base as acid [pH]
+)
+
+(
+    MASS,  # [kg/m2]
+    ROOT_SHARE,  # of the yearly load [0-1]
+    BASE,  # base content, without carbonate [mmolc/kg]
+    CARBONATE,  # [mmolc/m2]
+    SULFATE,  # [mmolc/m2]
+    FAST,  # salts still to react [mmolc/m2]
+    ORGANIC,  # base that decay of organic acids will give back, below 0 [mmolc/m2]
+    DECAY,  # acid or base that litter will set free [mmolc/m2]
+    SULFUR,  # all doses together [mmolc/m2]
+    UREA,  # [mmol N/m2]
+    AMMONIUM,  # [mmol N/m2]
+    NITRATE,  # [mmol N/m2]
+    LIME,  # of the finest sieve class; the others follow [mmolc/m2]
+) = range(13)
+N_CELL: Final = 17
+"""Places in a row of the layers, five of them lime."""
+FIRST_POOL: Final = CARBONATE
+"""From here on a place holds an amount per area."""
+
+DOSE_START, DOSE_LEFT, DOSE_EATEN, DOSE_CLOCK = range(4)
+"""Of a dose in a layer: put on, left [mmolc/m2], diameter lost [um], clock [d]."""
+INTACT, RATE_FACTOR, LAG = range(3)
+"""Of a dose: diameter of prills [um], factor on the rate [-], lag (its factor at first) [d]."""
+LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG = range(7)
+"""Of a size class: bounds [um], share [0-1], constants of the mean over the class."""
+
+INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS = range(6)
+"""Of the weather in a layer on a day."""
+DRAINAGE, WATER_BASE = range(2)
+"""Of the water on a day [mm, mmolc/m2]."""
+
+N_TOTALS: Final = 7
+APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, UPTAKE, LOWEST_PH = range(N_TOTALS)
+"""Sums over a run [mmolc/m2], and the lowest pH."""
+
+N_NUMBERS: Final = len(LAW_FIELDS) + len(RATE_FIELDS)
+
+
+def law(name: str) -> int:
+    """Place of a law among the numbers of a member.
+
+    Parameters
+    ----------
+    name
+        Field of :class:`ColumnLaws` [text].
+
+    Returns
+    -------
+    int
+        Place [index].
+
+    Notes
+    -----
+    The laws come first, then the member's own rates.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> law("lowest_temp_c")
+    0
+    """
+    return LAW_FIELDS.index(name)
+
+
+def rate(name: str) -> int:
+    """Place of a rate among the numbers of a member.
+
+    Parameters
+    ----------
+    name
+        One of ``RATE_FIELDS`` [text].
+
+    Returns
+    -------
+    int
+        Place [index].
+
+    Notes
+    -----
+    The rates follow the laws.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> rate("table_low") == len(LAW_FIELDS)
+    True
+    """
+    return len(LAW_FIELDS) + RATE_FIELDS.index(name)
+
+
+def member(name: str) -> int:
+    """Place of a parameter in a row of the members.
+
+    Parameters
+    ----------
+    name
+        Field of :class:`MemberParameters` [text].
+
+    Returns
+    -------
+    int
+        Place [index].
+
+    Notes
+    -----
+    In the order of the fields.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> member("log10_k")
+    0
+    """
+    return MEMBER_FIELDS.index(name)

@@ -1,0 +1,306 @@
+"""What the kernel is handed: the parts of a run as plain arrays, the day's factors ready.
+
+Everything the members share is worked out here once, so that the kernel does not do it again
+for each of them.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from loamshift.core.column_layout import (
+    N_LIME_CLASSES,
+    ColumnEvents,
+    ColumnLaws,
+    ColumnSoil,
+    ColumnWeather,
+    EventKind,
+    FloatArray,
+    IntArray,
+    MemberParameters,
+)
+from loamshift.core.column_numbers import LAW_FIELDS, MEMBER_FIELDS
+from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
+
+LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT = range(4)
+"""Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1]."""
+AMOUNT: Final = 0
+LIME_SHARE: Final = 1
+SHARE: Final = LIME_SHARE + N_LIME_CLASSES
+"""Of an event: amount, then the shares of the sieve classes, then those of the layers."""
+
+
+def curve_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
+    """The curve for the kernel.
+
+    Parameters
+    ----------
+    soil
+        Soil of the run [arrays].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Shape (5, points): pH, hydrogen, rise, shape, solution [pH, mol/L, -, mmolc/kg, mmolc/kg].
+
+    Notes
+    -----
+    rise = exp(s (min(pH, highest) - reference)), as in ``background.background_factor``.
+
+    References
+    ----------
+    glendining-2023
+
+    Examples
+    --------
+    >>> ph = np.array([4.0, 6.0, 8.0])
+    >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
+    ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
+    ...                   shape_mmolc_kg=10.0 * ph, solution_mmolc_kg=0.0 * ph)
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> curve_array(soil, laws).shape
+    (5, 3)
+    """
+    ph = soil.curve_ph
+    above = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
+    rise = np.exp(laws.background_rise_per_ph * above)
+    rows = (ph, 10.0**-ph, rise, soil.shape_mmolc_kg, soil.solution_mmolc_kg)
+    return np.ascontiguousarray(np.stack(rows))
+
+
+def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
+    """The layers for the kernel.
+
+    Parameters
+    ----------
+    soil
+        Soil of the run [arrays].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Shape (layers, 4): mass, start, carbonate, root share [kg/m2, pH, mmolc/m2, 0-1].
+
+    Notes
+    -----
+    The yearly load is shared by exp(-z/root depth), integrated over each layer, so that cutting
+    a layer in two changes nothing; the whole of it falls within the column.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> ph = np.array([4.0, 6.0, 8.0])
+    >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
+    ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
+    ...                   shape_mmolc_kg=10.0 * ph, solution_mmolc_kg=0.0 * ph)
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> layer_array(soil, laws).tolist()
+    [[65.0, 6.5, 0.0, 1.0]]
+    """
+    reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
+    share = reach[:-1] - reach[1:]
+    columns = (soil.mass_kg_m2, soil.start_ph, soil.carbonate_mmolc_m2, share / share.sum())
+    return np.ascontiguousarray(np.stack(columns, axis=1))
+
+
+def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
+    """The weather for the kernel.
+
+    Parameters
+    ----------
+    weather
+        Weather of the run [arrays].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Shape (days, layers, 6): what an activation energy is multiplied by, heat factor of
+        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness [mol/kJ, -].
+
+    Notes
+    -----
+    The temperature laws of ``sulfur_rate`` and ``nitrogen``, all but the member's own activation
+    energy of sulfur.
+
+    References
+    ----------
+    watkinson-blair-1993, saad-conrad-1993, yadav-1987
+
+    Examples
+    --------
+    >>> days = ColumnWeather(soil_temp_c=np.full((2, 1), 25.0), wetness=np.ones((2, 1)),
+    ...                      drainage_mm=np.zeros(2), irrigation_mm=np.array([0.0, 3.0]),
+    ...                      alkalinity_mmolc_l=5.0, leaching_factor=1.0)
+    >>> from dataclasses import replace
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> laws = replace(laws, highest_temp_c=50.0, flat_to_c=40.0, flat_from_c=35.0,
+    ...                nitrification_highest_c=50.0)
+    >>> climate_array(days, laws)[0, 0, :2].tolist()
+    [0.0, 1.0]
+    """
+    temp = weather.soil_temp_c
+    at_25 = 1.0 / (25.0 + KELVIN_AT_0_C)
+
+    def inverse(celsius: FloatArray) -> FloatArray:
+        return (at_25 - 1.0 / (celsius + KELVIN_AT_0_C)) / GAS_CONSTANT_KJ_MOL_K
+
+    def heat(highest_c: float, flat_to_c: float) -> FloatArray:
+        return np.clip((highest_c - temp) / (highest_c - flat_to_c), 0.0, 1.0)
+
+    warm = np.where(temp > laws.nitrification_lowest_c, 1.0, 0.0)
+    warmth = laws.nitrification_q10 ** (
+        (np.minimum(temp, laws.nitrification_flat_from_c) - 25.0) / 10.0
+    )
+    nitrification_heat = heat(laws.nitrification_highest_c, laws.nitrification_flat_to_c)
+    sulfur_heat = heat(laws.highest_temp_c, laws.flat_to_c)
+    columns = (
+        inverse(np.minimum(temp, laws.flat_from_c)),
+        np.where(temp < laws.lowest_temp_c, 0.0, sulfur_heat),
+        warm * warmth * nitrification_heat,
+        warm * np.exp(laws.urea_activation_energy_kj_mol * inverse(temp)),
+        warm,
+        weather.wetness,
+    )
+    return np.ascontiguousarray(np.stack(columns, axis=2))
+
+
+def water_array(weather: ColumnWeather) -> FloatArray:
+    """The water of each day for the kernel.
+
+    Parameters
+    ----------
+    weather
+        Weather of the run [arrays].
+
+    Returns
+    -------
+    ndarray
+        Shape (days, 2): drainage, base of the irrigation [mm, mmolc/m2].
+
+    Notes
+    -----
+    One mm on a square metre is a litre.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> days = ColumnWeather(soil_temp_c=np.full((2, 1), 25.0), wetness=np.ones((2, 1)),
+    ...                      drainage_mm=np.zeros(2), irrigation_mm=np.array([0.0, 3.0]),
+    ...                      alkalinity_mmolc_l=5.0, leaching_factor=1.0)
+    >>> water_array(days).tolist()
+    [[0.0, 0.0], [0.0, 15.0]]
+    """
+    base = weather.irrigation_mm * weather.alkalinity_mmolc_l
+    return np.ascontiguousarray(np.stack((weather.drainage_mm, base), axis=1))
+
+
+def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
+    """The events for the kernel.
+
+    Parameters
+    ----------
+    events
+        All events of the run [arrays].
+
+    Returns
+    -------
+    tuple of ndarray
+        Day, kind and dose (-1 for none), shape (events, 3) [index]; amount, lime classes and
+        layer shares, shape (events, 6 + layers) [mixed].
+
+    Notes
+    -----
+    Doses of sulfur are counted in the order of the events.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> from loamshift.core.column_events import column_events
+    >>> from loamshift.core.column_layout import ColumnEvent
+    >>> urea = ColumnEvent(kind=EventKind.UREA, day=3, layer_share=(1.0,), amount=350.0)
+    >>> event_arrays(column_events([urea], n_layers=1))[0].tolist()
+    [[3, 8, -1]]
+    """
+    is_dose = events.kind == EventKind.SULFUR
+    dose = np.where(is_dose, np.cumsum(is_dose) - 1, -1)
+    when = np.ascontiguousarray(np.stack((events.day, events.kind, dose), axis=1), dtype=np.int64)
+    parts = (events.amount[:, None], events.lime_frac, events.layer_share)
+    return when, np.ascontiguousarray(np.concatenate(parts, axis=1))
+
+
+def member_array(members: MemberParameters) -> FloatArray:
+    """The members for the kernel.
+
+    Parameters
+    ----------
+    members
+        Parameters of every member [arrays].
+
+    Returns
+    -------
+    ndarray
+        One row per member [mixed].
+
+    Notes
+    -----
+    Field for field.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> one = MemberParameters(**{name: np.ones(4) for name in MEMBER_FIELDS})
+    >>> member_array(one).shape
+    (4, 28)
+    """
+    columns = [getattr(members, name) for name in MEMBER_FIELDS]
+    return np.ascontiguousarray(np.stack(columns, axis=1))
+
+
+def law_array(laws: ColumnLaws) -> FloatArray:
+    """The laws for the kernel.
+
+    Parameters
+    ----------
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        One number per law [mixed].
+
+    Notes
+    -----
+    Field for field.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> law_array(laws).size == len(LAW_FIELDS)
+    True
+    """
+    return np.array([getattr(laws, name) for name in LAW_FIELDS], dtype=np.float64)

@@ -1,0 +1,222 @@
+"""One step of one member of the compiled column, layer by layer from the top."""
+
+from __future__ import annotations
+
+import math
+
+from loamshift.core.column_compile import compiled
+from loamshift.core.column_flux import dissolve_lime, drained_base, has_lime, settle_carbonate
+from loamshift.core.column_layout import FloatArray
+from loamshift.core.column_nitrogen import (
+    let_go,
+    nitrification_by_ph,
+    nitrify,
+    take_up_nitrate,
+)
+from loamshift.core.column_numbers import (
+    AMMONIUM,
+    BACKGROUND,
+    BASE,
+    CARBONATE,
+    DECAY,
+    DRAINAGE,
+    DRAINED,
+    FAST,
+    INVERSE_TEMP,
+    LOWEST_PH,
+    MASS,
+    NITRATE,
+    NITRIFICATION,
+    ORGANIC,
+    ROOT_SHARE,
+    SULFATE,
+    SULFUR,
+    SULFUR_HEAT,
+    TURNOVER,
+    UREA,
+    UREA_SPEED,
+    WARM,
+    WATER,
+    WATER_BASE,
+    WETNESS,
+    law,
+    rate,
+)
+from loamshift.core.column_sulfur import oxidise
+from loamshift.core.column_table import PH, RISE, place
+
+_STEP_D = rate("step_d")
+_BACKGROUND = rate("background")
+_WEATHERING = rate("weathering")
+_SULFATE_LEACH = law("sulfate_leach_factor")
+_FAST_GONE = rate("fast_gone")
+_ORGANIC_GONE = rate("organic_gone")
+_DECAY_GONE = rate("decay_gone")
+_WETNESS_SHIFT = rate("wetness_shift")
+_ACTIVATION = rate("activation_energy")
+_EATEN = rate("eaten_um_d")
+_RETURN_GYPSUM = rate("return_base_gypsum")
+_BREAK_UP = rate("break_up")
+_MOISTURE_OPTIMUM = law("moisture_optimum")
+_MOISTURE_WIDTH = law("moisture_width")
+_ACID_SOIL_FACTOR = law("acid_soil_factor")
+_ACID_SOIL_PH = law("acid_soil_ph")
+_NORMAL_SOIL_PH = law("normal_soil_ph")
+_MOISTURE_FULL = law("moisture_full")
+_WET_WIDTH = law("moisture_wet_width")
+
+
+@compiled
+def step_member(
+    cell: FloatArray,
+    grain: FloatArray,
+    sizes: FloatArray,
+    doses: FloatArray,
+    table: FloatArray,
+    number: FloatArray,
+    totals: FloatArray,
+    room: FloatArray,
+    climate: FloatArray,
+    water: FloatArray,
+) -> None:
+    """One step of a member.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    grain
+        State of the sulfur doses in the layers, changed here [mixed].
+    sizes
+        Size classes of the doses [mixed].
+    doses
+        Prills, rate and lag of the doses [um, -, d].
+    table
+        The member's curve [pH, mol/L, -].
+    number
+        Numbers of the member [mixed].
+    totals
+        Sums of the run, changed here [mmolc/m2].
+    room
+        Room to work in, 5 places [mixed].
+    climate
+        Weather of the day in each layer [mixed].
+    water
+        Water of the day [mm, mmolc/m2].
+
+    Notes
+    -----
+    In a layer: sulfur, nitrogen, pools that decay, lime, background, then draining water, then
+    native carbonate. Rates read the pH at the start of the step. Each part uses up no more than
+    its pool, or moves the pH no further than where it would be at rest, so any step is stable.
+
+    References
+    ----------
+    watkinson-blair-1993, own-judgement
+    """
+    inflow = water[WATER_BASE] * number[_STEP_D]
+    totals[WATER] += inflow
+    totals[TURNOVER] += abs(inflow)
+    water_mm = water[DRAINAGE] * number[_STEP_D]
+    for layer in range(cell.shape[0]):
+        mass = cell[layer, MASS]
+        step, t = place(table, number, cell[layer, BASE])
+        ph = table[step, PH] + t * (table[step + 1, PH] - table[step, PH])
+        totals[LOWEST_PH] = min(totals[LOWEST_PH], ph)
+        rise = table[step, RISE] + t * (table[step + 1, RISE] - table[step, RISE])
+        acid = cell[layer, ROOT_SHARE] * (number[_BACKGROUND] * rise - number[_WEATHERING])
+        totals[BACKGROUND] += acid
+        totals[TURNOVER] += abs(acid)
+        if cell[layer, SULFUR] > 0.0 and climate[layer, SULFUR_HEAT] > 0.0:
+            room[1] = ph
+            made = _sulfur_acid(cell, grain, sizes, doses, number, room, climate, layer)
+            cell[layer, SULFATE] += made
+            acid += made
+        if climate[layer, WARM] > 0.0 and (
+            cell[layer, AMMONIUM] > 0.0
+            or cell[layer, UREA] > 0.0
+            or cell[layer, NITRATE] > 0.0
+            or cell[layer, ORGANIC] != 0.0
+            or cell[layer, DECAY] != 0.0
+        ):
+            acid += _living_acid(cell, number, totals, room, climate, layer, ph)
+        if cell[layer, FAST] != 0.0:
+            made = let_go(cell, layer, FAST, number[_FAST_GONE])
+            cell[layer, SULFATE] += max(0.0, made)
+            acid += made
+        if has_lime(cell, layer):
+            acid -= dissolve_lime(cell, number, room, layer, ph)
+        cell[layer, BASE] += (inflow - acid) / mass
+        inflow = 0.0
+        if water_mm > 0.0:
+            inflow = drained_base(cell, table, number, layer, water_mm)
+            cell[layer, BASE] -= inflow / mass
+        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > number[_RETURN_GYPSUM]:
+            settle_carbonate(cell, table, number, layer)
+        if cell[layer, SULFATE] > 0.0 and water_mm > 0.0:
+            cell[layer, SULFATE] *= math.exp(-number[_SULFATE_LEACH] * water_mm / mass)
+    totals[DRAINED] += inflow
+    totals[TURNOVER] += abs(inflow)
+
+
+@compiled
+def _sulfur_acid(
+    cell: FloatArray,
+    grain: FloatArray,
+    sizes: FloatArray,
+    doses: FloatArray,
+    number: FloatArray,
+    room: FloatArray,
+    climate: FloatArray,
+    layer: int,
+) -> float:
+    """Acid of sulfur in a step; the pH of the layer stands in ``room[1]`` [mmolc/m2]."""
+    gap = climate[layer, WETNESS] + number[_WETNESS_SHIFT] - number[_MOISTURE_OPTIMUM]
+    gap /= number[_MOISTURE_WIDTH]
+    wet = 1.0 - gap * gap
+    if wet <= 0.0:
+        return 0.0
+    share = (room[1] - number[_ACID_SOIL_PH]) / (number[_NORMAL_SOIL_PH] - number[_ACID_SOIL_PH])
+    share = min(1.0, max(0.0, share))
+    warmth = (
+        math.exp(number[_ACTIVATION] * climate[layer, INVERSE_TEMP]) * climate[layer, SULFUR_HEAT]
+    )
+    room[1] = number[_BREAK_UP]
+    room[2] = number[_EATEN] * (
+        number[_ACID_SOIL_FACTOR] + (1.0 - number[_ACID_SOIL_FACTOR]) * share
+    )
+    room[3] = warmth * wet * number[_STEP_D]
+    acid, left = oxidise(grain, sizes, doses, layer, room)
+    cell[layer, SULFUR] = left
+    return acid
+
+
+@compiled
+def _living_acid(
+    cell: FloatArray,
+    number: FloatArray,
+    totals: FloatArray,
+    room: FloatArray,
+    climate: FloatArray,
+    layer: int,
+    ph: float,
+) -> float:
+    """Acid of nitrogen and of what decays in a step, in soil that is not frozen [mmolc/m2]."""
+    acid = 0.0
+    if cell[layer, ORGANIC] != 0.0:
+        acid += let_go(cell, layer, ORGANIC, number[_ORGANIC_GONE])
+    if cell[layer, DECAY] != 0.0:
+        acid += let_go(cell, layer, DECAY, number[_DECAY_GONE])
+    if cell[layer, NITRATE] > 0.0:
+        acid += take_up_nitrate(cell, number, layer)
+    if cell[layer, UREA] > 0.0 or cell[layer, AMMONIUM] > 0.0:
+        wet = max(0.0, climate[layer, WETNESS] + number[_WETNESS_SHIFT])
+        dry = min(1.0, wet / number[_MOISTURE_FULL]) * number[_STEP_D]
+        air = 1.0
+        if wet > 1.0:
+            gap = (wet - 1.0) / number[_WET_WIDTH]
+            air = max(0.0, 1.0 - gap * gap)
+        room[0] = climate[layer, UREA_SPEED] * dry
+        room[1] = climate[layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
+        acid += nitrify(cell, number, totals, layer, room)
+    return acid

@@ -1,0 +1,88 @@
+"""What to expect: the forecast as one sentence and a few dates."""
+
+from __future__ import annotations
+
+from loamshift.domain.answer import Answer, Direction, Forecast
+from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
+from loamshift.report.words import Words
+
+_WEEKS = (13, 26, 52, 104, 156, 260, 520, 1040, 2600)
+"""Weeks from today that the table shows, as far as the forecast reaches."""
+_YEAR = 52
+_HONEST = {
+    Direction.ACIDIFY: "No measured course of pH after sulfur stands behind this forecast, only "
+    "its parts: the buffer curve and the sulfur clock. Trust a test before it.",
+    Direction.LIME: "In long liming trials such a band held nine readings in ten, but plots limed "
+    "by a middling amount were forecast 0.3 to 0.5 too high. Trust a test before it.",
+    Direction.NONE: "Trust a test before a forecast.",
+}
+
+
+def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
+    """The course of the pH as a careful test would read it.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where no forecast was made [object].
+    """
+    forecast = answer.forecast
+    if forecast is None or not forecast.dates:
+        return None
+    blocks: list[Block] = [
+        Paragraph(words.text(_year_sentence(answer, forecast, words))),
+        _course(answer, forecast, words),
+        Paragraph(words.text(_HONEST[answer.dose.direction])),
+    ]
+    return Section("What to expect", tuple(blocks))
+
+
+def _year_sentence(answer: Answer, forecast: Forecast, words: Words) -> str:
+    week = min(_YEAR, len(forecast.dates) - 1)
+    low, mid, high = (
+        words.ph(course[week]) for course in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
+    )
+    day = words.date(forecast.dates[week])
+    alone = words.ph(forecast.do_nothing.q50[week])
+    if not answer.applications:
+        return (
+            f"Left as it is, a careful test on {day} should read between pH {low} and {high}, nine "
+            f"times in ten, and most likely near {mid}."
+        )
+    return (
+        f"If every part of the plan goes on, a careful test on {day} should read between pH {low} "
+        f"and {high}, nine times in ten, and most likely near {mid}; left alone the bed would read "
+        f"about {alone}. The tests in between are there to stop it short of too much."
+    )
+
+
+def _course(answer: Answer, forecast: Forecast, words: Words) -> Table:
+    planned = bool(answer.applications)
+    columns = [
+        Column("on"),
+        Column("nine tests in ten read", Align.RIGHT),
+        Column("middle", Align.RIGHT),
+    ]
+    if planned:
+        columns.append(Column("left alone", Align.RIGHT))
+    rows = []
+    last = len(forecast.dates) - 1
+    weeks = [week for week in _WEEKS if week < last - 8] + [last]
+    for week in weeks:
+        low, high = words.ph(forecast.ph.q05[week]), words.ph(forecast.ph.q95[week])
+        row = [
+            words.date(forecast.dates[week]),
+            f"{low} to {high}",
+            words.ph(forecast.ph.q50[week]),
+        ]
+        if planned:
+            row.append(words.ph(forecast.do_nothing.q50[week]))
+        rows.append(tuple(row))
+    return Table(tuple(columns), tuple(rows))

@@ -1,0 +1,318 @@
+"""The priors of the column: which row of the parameter table each member is drawn from."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.column_layout import MemberParameters
+from loamshift.core.ensemble import draw_members
+from loamshift.domain.soil import CarbonateBelief, Soil
+from loamshift.errors import InputError
+from loamshift.tables.parameters import load_parameters, parameter_values
+
+FloatArray = NDArray[np.float64]
+
+SD_IN_95_PCT: Final = 2.0 * 1.959964
+"""Standard deviations from one end of a central 95 % range to the other."""
+CUT_OFF_SD: Final = 3.0
+"""No member lies farther out than this many standard deviations."""
+
+
+class Shape(StrEnum):
+    """What a prior looks like."""
+
+    LOGNORMAL = "lognormal"
+    """The range of the row is the central 95 %."""
+    SHARE = "share"
+    """Lognormal, and never above 1."""
+    NORMAL = "normal"
+    """With the sd of the row, or that of its central 95 % range."""
+    WITHIN = "normal within the range"
+    """Normal with the sd of the row; its range is a hard limit."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prior:
+    """One parameter of the ensemble: its row, its shape, and what it is called in a sentence."""
+
+    topic: str
+    name: str
+    shape: Shape
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Members:
+    """The members drawn: for the column, and by name for the question where width comes from.
+
+    ``draws`` holds one column for each of ``words``, shape (n_members, n_drawn); ``reading_z`` is
+    the error of one further reading in standard deviations, shape (n_members,).
+    """
+
+    parameters: MemberParameters
+    words: tuple[str, ...]
+    draws: FloatArray
+    reading_z: FloatArray
+
+
+SULFUR_WORDS: Final = "how fast sulfur turns to acid"
+NITROGEN_WORDS: Final = "how fast and how far nitrogen acidifies"
+LIME_WORDS: Final = "how fast and how far lime works"
+CARBONATE_WORDS: Final = "the free lime"
+LEACHING_WORDS: Final = "leaching and uptake"
+SALT_WORDS: Final = "how fast salts and organic acids react"
+BUFFER_WORDS: Final = "how strongly the soil is buffered"
+READING_WORDS: Final = "the error of the first reading"
+RETEST_WORDS: Final = "the error of the next reading"
+DEPTH_WORDS: Final = "the mass of the soil"
+WATER_WORDS: Final = "how wet the soil is"
+
+PRIORS: Final[Mapping[str, Prior]] = {
+    field: Prior(topic=topic, name=name, shape=shape, words=words)
+    for field, topic, name, shape, words in (
+        ("mass_factor", "column", "bulk_density_factor", Shape.NORMAL, DEPTH_WORDS),
+        ("plateau", "column", "carbonate_plateau_ph", Shape.NORMAL, CARBONATE_WORDS),
+        (
+            "carbonate_rate_per_d",
+            "column",
+            "carbonate_rate_per_d",
+            Shape.LOGNORMAL,
+            CARBONATE_WORDS,
+        ),
+        (
+            "carbonate_acid_exponent",
+            "column",
+            "carbonate_acid_exponent",
+            Shape.NORMAL,
+            CARBONATE_WORDS,
+        ),
+        ("gypsum_drop_ph", "column", "gypsum_drop_ph", Shape.NORMAL, CARBONATE_WORDS),
+        ("flux_pco2_atm", "column", "flux_pco2_atm", Shape.LOGNORMAL, LEACHING_WORDS),
+        ("transport_factor", "column", "transport_factor", Shape.LOGNORMAL, LEACHING_WORDS),
+        ("al_log10_k", "buffer", "al_solubility_log10_k", Shape.NORMAL, LEACHING_WORDS),
+        ("wetness_shift", "column", "wetness_shift", Shape.NORMAL, WATER_WORDS),
+        ("sulfur_rate", "sulfur", "rate_ug_cm2_d", Shape.LOGNORMAL, SULFUR_WORDS),
+        ("roughness", "sulfur", "roughness", Shape.LOGNORMAL, SULFUR_WORDS),
+        (
+            "sulfur_activation_energy_kj_mol",
+            "sulfur",
+            "activation_energy_kj_mol",
+            Shape.WITHIN,
+            SULFUR_WORDS,
+        ),
+        ("sulfur_lag_d", "sulfur", "lag_d", Shape.LOGNORMAL, SULFUR_WORDS),
+        ("break_up_frac", "sulfur", "break_up_frac", Shape.WITHIN, SULFUR_WORDS),
+        (
+            "nitrification_rate_per_d",
+            "nitrogen",
+            "nitrification_rate_per_d",
+            Shape.LOGNORMAL,
+            NITROGEN_WORDS,
+        ),
+        ("urea_rate_per_d", "nitrogen", "urea_rate_per_d", Shape.LOGNORMAL, NITROGEN_WORDS),
+        ("realised_frac", "ledger", "realised_field_frac", Shape.SHARE, NITROGEN_WORDS),
+        (
+            "nitrate_uptake_mol_mol",
+            "ledger",
+            "nitrate_uptake_base_mol_mol",
+            Shape.SHARE,
+            NITROGEN_WORDS,
+        ),
+        (
+            "background_mmolc_m2_year",
+            "ledger",
+            "background_unknown_mmolc_m2",
+            Shape.LOGNORMAL,
+            LEACHING_WORDS,
+        ),
+        (
+            "weathering_mmolc_m2_year",
+            "ledger",
+            "weathering_mmolc_m2",
+            Shape.LOGNORMAL,
+            LEACHING_WORDS,
+        ),
+        ("lime_half_time_d", "lime", "half_time_d", Shape.LOGNORMAL, LIME_WORDS),
+        ("lime_acid_exponent", "column", "lime_acid_exponent", Shape.WITHIN, LIME_WORDS),
+        ("lime_field_efficiency", "lime", "field_efficiency", Shape.LOGNORMAL, LIME_WORDS),
+        ("fast_salt_half_time_d", "advice", "fast_salt_half_time_d", Shape.LOGNORMAL, SALT_WORDS),
+        (
+            "organic_acid_half_time_d",
+            "advice",
+            "organic_acid_half_time_d",
+            Shape.LOGNORMAL,
+            SALT_WORDS,
+        ),
+        ("decay_half_time_d", "advice", "decay_half_time_d", Shape.LOGNORMAL, SALT_WORDS),
+    )
+}
+"""What is drawn, in order; a new one goes to the end, or the members of old seeds change."""
+
+_OWN: Final = ("log10_k", "start_ph_shift", "carbonate", "reading_z")
+"""Drawn beside the rows: they hang on the bed."""
+_BACKGROUND: Final = {
+    "unknown": "background_unknown_mmolc_m2",
+    "unfed": "background_unfed_mmolc_m2",
+    "lawn": "background_lawn_mmolc_m2",
+    "low crop": "background_low_crop_mmolc_m2",
+    "high crop": "background_high_crop_mmolc_m2",
+}
+
+
+def draw_soil_members(
+    soil: Soil,
+    *,
+    members: int,
+    rng: np.random.Generator,
+    land_use: str = "unknown",
+    in_pot: bool = False,
+    rotting: str = "decay_half_time_d",
+    organic_acid: str = "organic_acid_half_time_d",
+) -> Members:
+    """Possible beds behind what is known of one.
+
+    Parameters
+    ----------
+    soil
+        The soil as believed [object].
+    members
+        How many, 1 or more [count].
+    rng
+        Seeded generator [object].
+    land_use
+        ``unknown``, ``unfed``, ``lawn``, ``low crop`` or ``high crop`` [text].
+    in_pot
+        True for pots, where the acid of ammonium counts in full and no rock weathers [truth].
+    rotting
+        Row of ``advice`` for the decay of what was put on [text].
+    organic_acid
+        Row of ``advice`` for the life of its organic acid [text].
+
+    Returns
+    -------
+    Members
+        The draws [object].
+
+    Raises
+    ------
+    InputError
+        For an unknown use of the land.
+
+    Notes
+    -----
+    One Latin hypercube over all priors, the scale k of the buffer curve, the error of the first
+    reading, the free carbonate and the error of a further reading. Free carbonate takes its
+    place by a normal draw turned into the quantile of the belief. Where lime is free in the soil
+    it holds the pH it was found at, up to a limit; where none is, the general plateau counts.
+
+    References
+    ----------
+    mckay-1979, own-judgement
+    """
+    if land_use not in _BACKGROUND:
+        raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(_BACKGROUND)}")
+    chosen = dict(PRIORS)
+    swaps = {
+        "background_mmolc_m2_year": _BACKGROUND[land_use],
+        "decay_half_time_d": rotting,
+        "organic_acid_half_time_d": organic_acid,
+    }
+    if in_pot:
+        swaps["realised_frac"] = "realised_pot_frac"
+    for field, name in swaps.items():
+        old = chosen[field]
+        chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, words=old.words)
+    rows = [
+        (soil.k.log10_k_mean, soil.k.log10_k_sd, False, -math.inf, math.inf),
+        (0.0, soil.ph.ph_water_sd, False, -math.inf, math.inf),
+        (0.0, 1.0, False, -math.inf, math.inf),
+        (0.0, 1.0, False, -math.inf, math.inf),
+        *(_numbers(prior) for prior in chosen.values()),
+    ]
+    centre, spread, logged, low, high = zip(*rows, strict=True)
+    drawn = draw_members(
+        centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
+    )
+    value = dict(zip((*_OWN, *chosen), drawn.T, strict=True))
+    carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
+    highest = parameter_values("column")["carbonate_plateau_highest_ph"]
+    start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
+    weathering = value["weathering_mmolc_m2_year"] * (0.0 if in_pot else 1.0)
+    parameters = MemberParameters(
+        log10_k=value["log10_k"],
+        mass_factor=value["mass_factor"],
+        start_ph_shift=value["start_ph_shift"],
+        carbonate_factor=carbonate_pct,
+        plateau_ph=np.where(carbonate_pct > 0.0, start, value["plateau"]),
+        sulfur_rate_ug_cm2_d=value["sulfur_rate"] * value["roughness"],
+        weathering_mmolc_m2_year=weathering,
+        **{
+            field: np.ascontiguousarray(value[field])
+            for field in PRIORS
+            if field
+            not in (
+                "mass_factor",
+                "plateau",
+                "sulfur_rate",
+                "roughness",
+                "weathering_mmolc_m2_year",
+            )
+        },
+    )
+    words = (
+        BUFFER_WORDS,
+        READING_WORDS,
+        CARBONATE_WORDS,
+        RETEST_WORDS,
+        *(prior.words for prior in chosen.values()),
+    )
+    return Members(parameters, words, drawn, value["reading_z"])
+
+
+def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray:
+    """Free carbonate of each member from a normal draw.
+
+    Parameters
+    ----------
+    belief
+        What is believed of it [object].
+    z
+        Standard normal draws, shape (n_members,) [1].
+
+    Returns
+    -------
+    ndarray
+        Content, shape (n_members,) [% CaCO3].
+    """
+    if not belief.is_possible:
+        return np.zeros_like(z)
+    if belief.low_pct == belief.high_pct and belief.zero_weight == 0.0:
+        return np.full_like(z, belief.high_pct)
+    share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
+    rest = np.clip((share - belief.zero_weight) / (1.0 - belief.zero_weight), 0.0, 1.0)
+    low, high = math.log(belief.low_pct), math.log(belief.high_pct)
+    return np.where(share < belief.zero_weight, 0.0, np.exp(low + (high - low) * rest))
+
+
+def _numbers(prior: Prior) -> tuple[float, float, bool, float, float]:
+    """Centre, spread, whether lognormal, and bounds of one prior."""
+    row = load_parameters()[prior.topic][prior.name]
+    middle = row.value
+    if row.low is None or row.high is None:
+        raise InputError(f"{prior.topic}.{prior.name} has no range to draw from; give low and high")
+    if prior.shape in (Shape.LOGNORMAL, Shape.SHARE) and row.high > middle:
+        sd = math.log(row.high / row.low) / SD_IN_95_PCT
+        reach = math.exp(CUT_OFF_SD * sd)
+        top = 1.0 if prior.shape is Shape.SHARE else middle * reach
+        return middle, sd, True, middle / reach, max(top, middle)
+    sd = row.sd if row.sd is not None else (row.high - row.low) / SD_IN_95_PCT
+    if prior.shape is Shape.WITHIN or prior.shape is Shape.SHARE:
+        return middle, sd, False, row.low, row.high
+    return middle, sd, False, middle - CUT_OFF_SD * sd, middle + CUT_OFF_SD * sd

@@ -1,0 +1,166 @@
+"""From twelve months of climate and watering to the days that the column runs through."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.climate import DAYS_IN_MONTH, DAYS_IN_YEAR, soil_temperature_c
+from loamshift.core.column_layout import ColumnWeather
+from loamshift.core.water_balance import WaterYear, water_year, wetness_daily
+from loamshift.domain.place import Place
+from loamshift.domain.soil import Soil
+from loamshift.tables.model import climate_parameters, ledger_parameters
+from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
+
+NO_WATERING: Final = (0.0,) * 12
+DRAINAGE_WITHOUT_PLACE_MM: Final = 200.0
+"""Yearly drainage at which the loads stand: used where no place is known."""
+
+
+def column_weather(
+    soil: Soil,
+    *,
+    place: Place | None,
+    edges_cm: FloatArray,
+    start: date,
+    days: int,
+    available_water_mm: float,
+    watering_mm: tuple[float, ...] = NO_WATERING,
+    alkalinity_mmolc_l: float = 0.0,
+    container: bool = False,
+    temp_shift_c: float = 0.0,
+) -> ColumnWeather:
+    """Soil temperature, wetness, drainage and watering of every day of a run.
+
+    Parameters
+    ----------
+    soil
+        The soil [object].
+    place
+        Its climate; None for the assumed temperature, wetness and drainage [object].
+    edges_cm
+        Edges of the layers from 0 down, shape (L + 1,) [cm].
+    start
+        First day [date].
+    days
+        How many, 1 or more [d].
+    available_water_mm
+        Water between field capacity and wilting in the root zone [mm].
+    watering_mm
+        Watering of January to December [mm/month].
+    alkalinity_mmolc_l
+        Alkalinity of that water [mmolc/L].
+    container
+        True for pots, which follow the air [truth].
+    temp_shift_c
+        How much warmer the user's own thermometer read [degC].
+
+    Returns
+    -------
+    ColumnWeather
+        One average year laid end to end [object].
+
+    Notes
+    -----
+    29 February is one more day between day 59 and day 60. A month's drainage leaves the soil on
+    every third day, as after soaking rain, and its watering is spread evenly. The monthly water
+    balance under-states drainage where rain comes in storms; the prior on transport spans that.
+
+    References
+    ----------
+    hillel-1982, thornthwaite-mather-1955, own-judgement
+    """
+    middles = 0.5 * (edges_cm[:-1] + edges_cm[1:])
+    column = parameter_values("column")
+    advice = parameter_values("advice")
+    month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
+    watering_year = np.repeat(np.asarray(watering_mm) / month_days, DAYS_IN_MONTH)
+    if place is None:
+        temp_year = np.full((DAYS_IN_YEAR, middles.size), advice["assumed_soil_temp_c"])
+        wet_year = np.full(DAYS_IN_YEAR, advice["assumed_wetness"])
+        drained = np.full(12, DRAINAGE_WITHOUT_PLACE_MM / 12.0)
+    else:
+        climate = climate_parameters()
+        temp_year = np.column_stack(
+            [
+                soil_temperature_c(
+                    place.air_temp_c, depth_cm=float(depth), params=climate, container=container
+                )
+                for depth in middles
+            ]
+        )
+        water = water_year(
+            air_temp_c=place.air_temp_c,
+            rain_mm=place.rain_mm,
+            latitude=place.latitude,
+            available_water_mm=available_water_mm,
+            params=climate,
+            irrigation_mm=watering_mm,
+        )
+        wet_year = _wetness(water, soil, available_water_mm=available_water_mm)
+        drained = water.drainage_mm
+    order = _days_of_year(start, days)
+    return ColumnWeather(
+        soil_temp_c=np.ascontiguousarray(temp_year[order] + temp_shift_c),
+        wetness=np.ascontiguousarray(np.repeat(wet_year[order][:, None], middles.size, axis=1)),
+        drainage_mm=_soaking_days(drained, spacing_d=round(column["rain_day_spacing_d"]))[order],
+        irrigation_mm=watering_year[order],
+        alkalinity_mmolc_l=alkalinity_mmolc_l,
+        leaching_factor=leaching_factor(float(np.sum(drained))),
+    )
+
+
+def leaching_factor(drainage_mm_year: float) -> float:
+    """How much of its yearly load a bed loses at its drainage, 1 at the reference.
+
+    Parameters
+    ----------
+    drainage_mm_year
+        Water draining in the year [mm/year].
+
+    Returns
+    -------
+    float
+        Factor [1].
+    """
+    ledger = ledger_parameters()
+    ratio = min(ledger.drainage_most, drainage_mm_year / ledger.drainage_reference_mm)
+    return ledger.drainage_base + ledger.drainage_slope * ratio
+
+
+def _wetness(water: WaterYear, soil: Soil, *, available_water_mm: float) -> FloatArray:
+    return wetness_daily(
+        water,
+        available_water_mm=available_water_mm,
+        field_capacity_frac=soil.field_capacity_frac,
+        wilting_frac=soil.wilting_frac,
+    )
+
+
+def _soaking_days(month_mm: FloatArray, *, spacing_d: int) -> FloatArray:
+    """A month's water on every so many days, shape (365,) [mm]."""
+    parts = []
+    for total, length in zip(month_mm, DAYS_IN_MONTH, strict=True):
+        soaking = np.arange(length) % spacing_d == 0
+        parts.append(np.where(soaking, total / soaking.sum(), 0.0))
+    return np.concatenate(parts)
+
+
+def _days_of_year(start: date, days: int) -> NDArray[np.int64]:
+    """Index into an average year of each calendar day from ``start`` on."""
+    ordinals = np.arange(start.toordinal(), start.toordinal() + days)
+    years = range(start.year, date.fromordinal(int(ordinals[-1])).year + 1)
+    firsts = np.array([date(year, 1, 1).toordinal() for year in years])
+    year_index = np.searchsorted(firsts, ordinals, side="right") - 1
+    day = ordinals - firsts[year_index]
+    leap = np.array(
+        [(date(year, 12, 31) - date(year, 1, 1)).days == DAYS_IN_YEAR for year in years]
+    )
+    late = leap[year_index] & (day >= 59)
+    return np.asarray(day - late, dtype=np.int64)

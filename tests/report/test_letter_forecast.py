@@ -1,0 +1,70 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+from loamshift.domain.answer import Answer, DoNothing, Forecast, ForecastPh
+from loamshift.domain.letter import Paragraph, Table
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.letter_forecast import what_to_expect
+from loamshift.report.words import Words
+from report.answers import go_acidify, go_lime, leave
+
+UK = Words("uk", "metric")
+WEEKS = 157
+
+
+def flat(answer: Answer, *, middle: float) -> Answer:
+    """The answer with an invented forecast that stays where it is."""
+    course = {
+        name: (middle + shift,) * WEEKS
+        for name, shift in (("q05", -0.9), ("q25", -0.3), ("q50", 0), ("q75", 0.3), ("q95", 0.9))
+    }
+    return replace(
+        answer,
+        forecast=Forecast(
+            dates=tuple(answer.today + timedelta(weeks=week) for week in range(WEEKS)),
+            ph=ForecastPh(**course),
+            do_nothing=DoNothing(q50=(7.0,) * WEEKS),
+        ),
+    )
+
+
+def paragraphs(answer: Answer) -> list[str]:
+    section = what_to_expect(answer, words=UK)
+    assert section is not None
+    return [block.text for block in section.blocks if isinstance(block, Paragraph)]
+
+
+def test_no_forecast_no_section() -> None:
+    answer, _ = go_acidify()
+    assert what_to_expect(answer, words=UK) is None
+
+
+def test_a_plan_is_said_beside_the_bed_left_alone() -> None:
+    answer = flat(go_acidify()[0], middle=5.2)
+    said, honest = paragraphs(answer)
+    assert "between pH 4.3 and 6.1" in said and "most likely near 5.2" in said
+    assert "left alone the bed would read about 7.0" in said
+    assert "No measured course of pH after sulphur" in honest
+
+
+def test_liming_says_what_its_trials_showed() -> None:
+    assert "too high" in paragraphs(flat(go_lime()[0], middle=6.4))[-1]
+
+
+def test_without_a_plan_there_is_one_course() -> None:
+    section = what_to_expect(flat(leave()[0], middle=6.5), words=UK)
+    assert section is not None
+    table = next(block for block in section.blocks if isinstance(block, Table))
+    assert [column.title for column in table.columns] == ["on", "nine tests in ten read", "middle"]
+    assert len(table.rows) == 5
+
+
+def test_the_letter_holds_it_between_plan_and_options() -> None:
+    answer, case = go_acidify()
+    headings = [
+        section.heading
+        for section in letter_from_answer(flat(answer, middle=5.2), case, words=UK).sections
+    ]
+    assert headings.index("What to expect") == headings.index("What to do, and when") + 1

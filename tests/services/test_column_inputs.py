@@ -1,0 +1,280 @@
+from __future__ import annotations
+
+import math
+from datetime import date
+
+import numpy as np
+import pytest
+
+from loamshift.core.column_layout import EventKind
+from loamshift.domain.answer import Application
+from loamshift.domain.material import MaterialGroup
+from loamshift.domain.soil import CarbonateBelief
+from loamshift.errors import InputError, OutOfRangeError
+from loamshift.services.acid import acid_brought_mmolc_m2
+from loamshift.services.column_inputs import forecast_inputs, layer_edges_cm
+from loamshift.services.column_parts import (
+    PutOn,
+    depth_shares,
+    events_of,
+    events_of_rest,
+    lime_classes,
+)
+from loamshift.services.column_priors import (
+    PRIORS,
+    Shape,
+    carbonate_quantile_pct,
+    draw_soil_members,
+)
+from loamshift.services.column_weather import column_weather
+from loamshift.services.understand import understand
+from loamshift.tables.materials import find_material, load_materials
+from loamshift.tables.parameters import load_parameters
+from services.beds import bed
+
+EDGES = np.array([0.0, 5.0, 15.0, 30.0])
+ACID_PER_EVENT = {
+    EventKind.SULFUR: 1.0,
+    EventKind.ACID: 1.0,
+    EventKind.FAST_SALT: 1.0,
+    EventKind.DECAY: 1.0,
+    EventKind.LIME: -1.0,
+}
+POWDER = "elemental sulfur, powder"
+
+
+def part(material: str, **changes: float | bool) -> PutOn:
+    values: dict[str, float | bool] = {"rate_g_m2": 100.0, "day": 0, "depth_cm": 15.0, **changes}
+    return PutOn(material=find_material(material), **values)  # type: ignore[arg-type]
+
+
+def sown(day: date, rate_g_m2: float, material: str = POWDER) -> Application:
+    return Application(
+        date=day,
+        material=material,
+        rate_g_m2=rate_g_m2,
+        amount_g=None,
+        incorporate_cm=15.0,
+        only_if=None,
+    )
+
+
+@pytest.mark.parametrize("key", [k for k, m in load_materials().items() if m.n_frac == 0.0])
+def test_the_events_of_a_material_hold_all_its_lasting_acid(key: str) -> None:
+    put_on = part(key)
+    brought = math.fsum(
+        ACID_PER_EVENT[event.kind] * event.amount
+        for event in events_of(put_on, edges_cm=EDGES)
+        if event.kind in ACID_PER_EVENT
+    )
+    lasting = acid_brought_mmolc_m2(put_on.material, rate_g_m2=100.0, in_pot=False)
+    assert brought == pytest.approx(lasting)
+
+
+@pytest.mark.parametrize("key", [k for k, m in load_materials().items() if m.n_frac > 0.0])
+def test_the_events_of_a_fertiliser_hold_all_its_nitrogen(key: str) -> None:
+    material = find_material(key)
+    kinds = (
+        EventKind.ORGANIC_NITROGEN,
+        EventKind.AMMONIA,
+        EventKind.AMMONIUM,
+        EventKind.UREA,
+        EventKind.NITRATE,
+    )
+    held = math.fsum(e.amount for e in events_of(part(key), edges_cm=EDGES) if e.kind in kinds)
+    no_credit = min(material.n_as_no3_frac, material.n_as_nh4_frac)
+    if material.group is MaterialGroup.NITROGEN and material.fast_acid_molc_kg < 0.0:
+        no_credit = min(no_credit, material.n_as_no3_frac)
+    assert held == pytest.approx(100.0 * (material.n_frac - no_credit) / 14.007 * 1000.0, rel=1e-3)
+
+
+def test_what_is_dug_in_mixes_the_layers_and_is_spread_evenly() -> None:
+    tilled, sulfur = events_of(part(POWDER), edges_cm=EDGES)
+    assert tilled.kind is EventKind.TILLAGE
+    assert sulfur.layer_share == pytest.approx((1 / 3, 2 / 3, 0.0))
+    assert sulfur.rate_factor == 1.0
+
+
+def test_what_lies_on_the_surface_stays_on_top_and_is_slower() -> None:
+    (sulfur,) = events_of(part(POWDER, depth_cm=0.0), edges_cm=EDGES)
+    assert sulfur.layer_share == (1.0, 0.0, 0.0)
+    assert sulfur.rate_factor < 1.0
+
+
+def test_nothing_put_on_is_no_event() -> None:
+    assert events_of(part(POWDER, rate_g_m2=0.0), edges_cm=EDGES) == ()
+
+
+def test_depth_shares_are_parts_of_the_whole() -> None:
+    assert depth_shares(10.0, edges_cm=EDGES) == pytest.approx((0.5, 0.5, 0.0))
+    assert math.fsum(depth_shares(99.0, edges_cm=EDGES)) == pytest.approx(1.0)
+
+
+def test_lime_classes_split_a_wide_class() -> None:
+    assert lime_classes([(0.0, 250.0, 1.0)]) == pytest.approx((0.6, 0.4, 0.0, 0.0, 0.0))
+
+
+def rest(material: str, days: int, **changes: float | bool) -> float:
+    applied = date(2025, 5, 1)
+    events = events_of_rest(
+        part(material, **changes),
+        applied=applied,
+        read=date.fromordinal(applied.toordinal() + days),
+        soil_temp_c=(20.0,) * 365,
+        ph_water=6.5,
+        in_pot=False,
+        edges_cm=EDGES,
+    )
+    return math.fsum(abs(event.amount) for event in events)
+
+
+@pytest.mark.parametrize(
+    "material", [POWDER, "elemental sulfur, prills", "ground limestone, calcitic", "urea"]
+)
+def test_less_is_left_the_longer_ago_it_went_on(material: str) -> None:
+    left = [rest(material, days) for days in (0, 30, 120, 600)]
+    assert left == sorted(left, reverse=True)
+    assert left[3] < left[0]
+
+
+def test_sulfur_left_is_what_the_clock_says() -> None:
+    from loamshift.services.acid import acid_within_days
+
+    whole = rest(POWDER, 0)
+    done = acid_within_days(
+        find_material(POWDER),
+        rate_g_m2=100.0,
+        soil_temp_c=(20.0,) * 365,
+        start=date(2025, 5, 1),
+        days=60,
+        ph_water=6.5,
+        in_pot=False,
+    )
+    assert rest(POWDER, 60) == pytest.approx(whole - done, rel=1e-6)
+
+
+def test_layers_have_an_edge_at_every_depth_that_matters() -> None:
+    edges = layer_edges_cm(treated_cm=20.0, others_cm=(10.0, 0.0))
+    assert {0.0, 10.0, 20.0} <= set(edges)
+    assert np.all(np.diff(edges) > 1.0)
+
+
+def test_a_pot_ends_at_its_bottom() -> None:
+    assert layer_edges_cm(treated_cm=20.0, bottom_cm=20.0).tolist() == [0.0, 5.0, 15.0, 20.0]
+
+
+def test_every_prior_has_a_row_with_a_range() -> None:
+    table = load_parameters()
+    for prior in PRIORS.values():
+        row = table[prior.topic][prior.name]
+        assert row.low is not None, row
+        assert row.high is not None, row
+        assert row.low <= row.value <= row.high
+        if row.topic == "column" and prior.shape is not Shape.WITHIN:
+            assert row.note.startswith(f"{prior.shape.value}:"), row
+
+
+def test_members_follow_the_belief_in_carbonate() -> None:
+    belief = CarbonateBelief(
+        zero_weight=0.6, low_pct=0.5, high_pct=2.0, basis="a test", measured=False
+    )
+    drawn = carbonate_quantile_pct(belief, np.random.default_rng(2).normal(size=20000))
+    assert np.mean(drawn == 0.0) == pytest.approx(0.6, abs=0.01)
+    some = drawn[drawn > 0.0]
+    assert some.min() >= 0.5
+    assert some.max() <= 2.0
+    assert np.median(some) == pytest.approx(1.0, abs=0.03)
+
+
+def test_members_centre_on_the_table() -> None:
+    situation = understand(bed())
+    assert situation.soil is not None
+    members = draw_soil_members(situation.soil, members=2000, rng=np.random.default_rng(3))
+    ledger = load_parameters()["ledger"]
+    background = members.parameters.background_mmolc_m2_year
+    row = ledger["background_unknown_mmolc_m2"]
+    assert np.median(background) == pytest.approx(row.value, rel=0.02)
+    assert row.high is not None
+    assert np.quantile(background, 0.975) == pytest.approx(row.high, rel=0.1)
+    with pytest.raises(InputError, match="land_use"):
+        draw_soil_members(
+            situation.soil, members=3, rng=np.random.default_rng(3), land_use="moorland"
+        )
+
+
+def test_weather_keeps_the_sums_of_the_year() -> None:
+    situation = understand(bed(more='[water]\nalkalinity = "200 mg/L"\nweekly = "20 mm"'))
+    inputs = forecast_inputs(situation, [], members=3)
+    year = inputs.weather.irrigation_mm[:365].sum()
+    assert year == pytest.approx(situation.irrigation_mm_year, rel=0.01)
+    drained = inputs.weather.drainage_mm[:365].sum()
+    assert drained == pytest.approx(situation.drainage_mm_year, rel=0.02)
+    base = year * inputs.weather.alkalinity_mmolc_l
+    assert base == pytest.approx(situation.water_base_mmolc_m2_year, rel=0.01)
+
+
+def test_leap_years_keep_the_seasons_in_place() -> None:
+    situation = understand(bed())
+    assert situation.soil is not None
+    weather = column_weather(
+        situation.soil,
+        place=situation.place,
+        edges_cm=EDGES,
+        start=date(2024, 1, 1),
+        days=1500,
+        available_water_mm=60.0,
+    )
+    temps = weather.soil_temp_c[:, 0]
+    same_day = [(date(year, 12, 31) - date(2024, 1, 1)).days for year in (2024, 2025, 2027)]
+    assert len({round(float(temps[day]), 9) for day in same_day}) == 1
+
+
+def test_earlier_sulfur_goes_on_without_a_plan() -> None:
+    applied = (
+        '[[applied]]\ndate = 2026-04-01\nmaterial = "elemental sulfur, powder"\n'
+        'rate = "60 g/m2"\nincorporated = "15 cm"'
+    )
+    inputs = forecast_inputs(understand(bed(more=applied)), [], members=3)
+    assert EventKind.SULFUR in inputs.control_events.kind
+    assert inputs.events.day.tolist() == inputs.control_events.day.tolist()
+
+
+def test_plan_and_feed_stand_on_their_days() -> None:
+    case = bed(more='[feed]\nn_g_m2_year = 8\nform = "ammonium"')
+    inputs = forecast_inputs(understand(case), [sown(date(2026, 5, 2), 50.0)], members=3, years=2)
+    days = inputs.events.day[inputs.events.kind == EventKind.SULFUR]
+    assert days.tolist() == [20]
+    fed = inputs.events.amount[inputs.events.kind == EventKind.AMMONIUM]
+    assert fed.sum() == pytest.approx(2 * 8.0 / 14.007 * 1000.0, rel=1e-3)
+
+
+def test_a_part_after_the_end_is_left_out() -> None:
+    late = [sown(date(2028, 5, 1), 50.0)]
+    assert forecast_inputs(understand(bed()), late, members=3, years=1).events.day.size == 0
+
+
+@pytest.mark.parametrize("inches", [4, 6, 7, 12])
+def test_the_sampled_depth_is_an_edge(inches: int) -> None:
+    soil = (
+        'ph = 7.0\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+        f'sample_depth = "{inches} in"'
+    )
+    inputs = forecast_inputs(understand(bed(soil)), [], members=3)
+    assert inputs.sample_depth_cm in inputs.soil.edges_cm
+    assert inputs.sample_depth_cm == pytest.approx(2.54 * inches, abs=1.0)
+
+
+def test_an_old_reading_starts_the_run_whole_weeks_before_today() -> None:
+    soil = (
+        'ph = 7.0\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+        "sampled = 2025-09-30"
+    )
+    inputs = forecast_inputs(understand(bed(soil)), [], members=3)
+    gap = (inputs.today - inputs.start).days
+    assert gap % 7 == 0
+    assert 0 <= (date(2025, 9, 30) - inputs.start).days < 7
+
+
+def test_years_have_limits() -> None:
+    with pytest.raises(OutOfRangeError, match="years"):
+        forecast_inputs(understand(bed()), [], years=51)
