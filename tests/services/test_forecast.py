@@ -140,7 +140,7 @@ def test_the_width_is_explained_in_one_sentence(loam: Outlook) -> None:
     assert sum(one.share for one in loam.width_shares) == pytest.approx(1.0)
     assert loam.width_shares[0].cause == "how strongly the soil is buffered"
     assert "buffer pH or a jar titration would narrow it most" in loam.width_words
-    assert "2027-04-11" in loam.width_words
+    assert "11 April 2027" in loam.width_words
     assert "nitrogen" not in loam.width_words
 
 

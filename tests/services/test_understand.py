@@ -6,6 +6,7 @@ from datetime import date
 import pytest
 
 from loamshift.domain.soil import Medium
+from loamshift.services.checks import findings
 from loamshift.services.soil_belief import current_reading
 from loamshift.services.understand import (
     need_mmolc_kg,
@@ -105,3 +106,19 @@ def test_water_of_a_ground_bed_is_none_unless_told() -> None:
     told = '[water]\nalkalinity = "200 mg/L CaCO3"\nweekly = "20 mm"'
     base = understand(bed("ph = 6.5\n" + LOAM, more=told)).water_base_mmolc_m2_year
     assert base == pytest.approx(4.0 * 20 * 5 * 4.348, rel=0.01)
+
+
+def test_a_target_in_the_printed_range_keeps_the_range_and_the_name() -> None:
+    aim = 'plant = "cabbage"\ntarget_ph = 6.5'
+    target = understand(bed("ph = 5.4\n" + LOAM, aim=aim)).target
+    assert target is not None and target.names == ("cabbage",)
+    assert (target.ph_low, target.ph_aim, target.ph_high) == (6.0, 6.5, 7.25)
+
+
+def test_a_target_outside_the_printed_range_is_not_called_the_plants() -> None:
+    case = bed("ph = 5.2\n" + LOAM, aim='plant = "cabbage"\ntarget_ph = 5.5')
+    target = understand(case).target
+    assert target is not None and target.names == ()
+    assert (target.ph_low, target.ph_high) == (5.25, 5.75)
+    row = next(row for row in findings(understand(case)) if row.check.startswith("target pH"))
+    assert not row.passed and "6.0 to 7.2" in row.comment

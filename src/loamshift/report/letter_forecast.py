@@ -39,9 +39,14 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     blocks: list[Block] = [
         Paragraph(words.text(_year_sentence(answer, forecast, words))),
         _course(answer, forecast, words),
-        Paragraph(words.text(_HONEST[answer.dose.direction])),
+        Paragraph(words.text(_HONEST[_acting(answer)])),
     ]
     return Section("What to expect", tuple(blocks))
+
+
+def _acting(answer: Answer) -> Direction:
+    """Which way the plan moves the bed; none where nothing goes on."""
+    return answer.dose.direction if answer.applications else Direction.NONE
 
 
 def _year_sentence(answer: Answer, forecast: Forecast, words: Words) -> str:

@@ -6,12 +6,17 @@ from loamshift.core.salinity import al_saturation_frac
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.ph import PhMethod, PhReading
-from loamshift.domain.plant import Plant
 from loamshift.domain.situation import Situation
 from loamshift.services.decision_table import saturated_ec
 from loamshift.services.said import said_rate
 from loamshift.services.soil_belief import current_reading
-from loamshift.services.understand import plants_share_a_range
+from loamshift.services.target_checks import (
+    finding_row,
+    range_agreed,
+    shared_range,
+    target_in_range,
+    target_method,
+)
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 
 ACID_WITH_LIME_PH = 6.5
@@ -36,11 +41,12 @@ def findings(situation: Situation) -> tuple[Finding, ...]:
         _salt_above_water(situation.case),
         _buffer_for_ph(situation),
         _lime_with_acid(situation),
-        _target_method(situation.case),
+        target_method(situation.case),
+        target_in_range(situation),
         _old_sample(situation.case),
         _sample_depth(situation),
-        _range_agreed(situation),
-        _shared_range(situation.case),
+        range_agreed(situation),
+        shared_range(situation.case),
         _salt(situation),
         _aluminium(situation),
         _sodium(situation),
@@ -52,31 +58,6 @@ def findings(situation: Situation) -> tuple[Finding, ...]:
         *(_noted(text) for text in (*situation.case.findings, *situation.case.notes)),
     ]
     return tuple(row for row in rows if row is not None)
-
-
-def _row(
-    check: str,
-    *,
-    value: float | str | None,
-    operator: str,
-    limit: float | str | None,
-    unit: str,
-    passed: bool,
-    severity: Severity,
-    comment: str,
-    source_key: str | None = None,
-) -> Finding:
-    return Finding(
-        check=check,
-        value=value,
-        operator=operator,
-        limit=limit,
-        unit=unit,
-        passed=passed,
-        severity=Severity.INFO if passed else severity,
-        comment=comment,
-        source_key=source_key,
-    )
 
 
 def _method(situation: Situation) -> Finding | None:
@@ -92,7 +73,7 @@ def _method(situation: Situation) -> Finding | None:
         "same soil reads about 0.6 lower than in water.",
     }
     comment = comments.get(ph.method, f"Read by a laboratory method: {ph.basis}.")
-    return _row(
+    return finding_row(
         "pH method",
         value=ph.method.value,
         operator="is",
@@ -112,7 +93,7 @@ def _salt_above_water(case: Case) -> Finding | None:
     if not salt or not water:
         return None
     passed = max(salt) <= max(water)
-    return _row(
+    return finding_row(
         "salt pH against water pH",
         value=max(salt),
         operator="<=",
@@ -134,7 +115,7 @@ def _buffer_for_ph(situation: Situation) -> Finding | None:
         return None
     ph = situation.soil.ph.ph_water
     passed = ph < entry.buffer_ph + 0.3
-    return _row(
+    return finding_row(
         "buffer pH against soil pH",
         value=entry.buffer_ph,
         operator=">",
@@ -154,7 +135,7 @@ def _lime_with_acid(situation: Situation) -> Finding | None:
         return None
     value = situation.soil.carbonate.high_pct
     passed = not (value > 1.0 and situation.soil.ph.ph_water < ACID_WITH_LIME_PH)
-    return _row(
+    return finding_row(
         "free lime against pH",
         value=value,
         operator="<=",
@@ -170,27 +151,6 @@ def _lime_with_acid(situation: Situation) -> Finding | None:
     )
 
 
-def _target_method(case: Case) -> Finding | None:
-    reading = current_reading(case)
-    if case.aim.target_ph is None or reading is None or case.aim.target_method is not None:
-        return None
-    if not reading.method.is_salt:
-        return None
-    return _row(
-        "method of the target pH",
-        value="not given",
-        operator="is",
-        limit=reading.method.value,
-        unit="",
-        passed=False,
-        severity=Severity.CAUTION,
-        comment=f"The soil was read in {reading.method.value}, but the target does not say by "
-        "which method it is meant; it was taken as pH in water. If it is meant in "
-        f"{reading.method.value}, give aim.target_method: the difference is about 0.6.",
-        source_key="nsw-dpi-acidity-2021",
-    )
-
-
 def _old_sample(case: Case) -> Finding | None:
     reading = current_reading(case)
     taken = (reading.taken if reading else None) or case.soil.sampled
@@ -198,7 +158,7 @@ def _old_sample(case: Case) -> Finding | None:
         return None
     age = (case.today - taken).days
     limit = verdict_values()["old_sample_days"]
-    return _row(
+    return finding_row(
         "age of the sample",
         value=float(age),
         operator="<=",
@@ -219,7 +179,7 @@ def _sample_depth(situation: Situation) -> Finding | None:
     if sampled is None:
         return None
     passed = 1 / DEPTH_FACTOR <= sampled / situation.depth_cm <= DEPTH_FACTOR
-    return _row(
+    return finding_row(
         "sampled depth against treated depth",
         value=sampled,
         operator="near",
@@ -235,65 +195,12 @@ def _sample_depth(situation: Situation) -> Finding | None:
     )
 
 
-def _range_agreed(situation: Situation) -> Finding | None:
-    target = situation.target
-    if target is None or not target.names:
-        return None
-    plants: tuple[Plant, ...] = situation.case.aim.plants
-    agree = all(plant.ranges_agree for plant in plants)
-    passed = not target.weak and agree
-    if target.weak:
-        comment = (
-            "The printed range for this plant rests on one source or on memory. It does not start "
-            "a plan by itself: give a target pH if you have reason to trust one."
-        )
-    elif not agree:
-        spread = max(plant.midpoint_spread for plant in plants)
-        comment = (
-            f"Sources disagree about this plant: the middles of their ranges lie {spread:.1f} pH "
-            "apart. The median range is used."
-        )
-    else:
-        comment = f"The printed ranges agree ({target.basis})."
-    return _row(
-        "printed pH range of the plant",
-        value=target.basis,
-        operator="agree",
-        limit="2 independent sources",
-        unit="",
-        passed=passed,
-        severity=Severity.CAUTION if target.weak else Severity.INFO,
-        comment=comment,
-        source_key=target.source_keys[0] if target.source_keys else None,
-    )
-
-
-def _shared_range(case: Case) -> Finding | None:
-    if len(case.aim.plants) < 2:
-        return None
-    passed = plants_share_a_range(case)
-    ranges = "; ".join(f"{p.name} {p.ph_low:g} to {p.ph_high:g}" for p in case.aim.plants)
-    return _row(
-        "plants that share a bed",
-        value=ranges,
-        operator="overlap",
-        limit=None,
-        unit="pH",
-        passed=passed,
-        severity=Severity.CAUTION,
-        comment="Their pH ranges overlap."
-        if passed
-        else f"These plants do not want the same soil ({ranges}). The gap between them was aimed "
-        "at; better to part them.",
-    )
-
-
 def _salt(situation: Situation) -> Finding | None:
     ece = saturated_ec(situation)
     if ece is None:
         if situation.case.soil.ec_ds_m is None:
             return None
-        return _row(
+        return finding_row(
             "salt of the soil",
             value=situation.case.soil.ec_ds_m,
             operator="has",
@@ -307,7 +214,7 @@ def _salt(situation: Situation) -> Finding | None:
     limits = verdict_values()
     sensitive = situation.target is not None and situation.target.calcifuge
     limit = limits["salt_sensitive_ece_ds_m"] if sensitive else limits["salt_stop_ece_ds_m"]
-    return _row(
+    return finding_row(
         "salt of the soil",
         value=round(ece, 2),
         operator="<=",
@@ -335,7 +242,7 @@ def _aluminium(situation: Situation) -> Finding | None:
     limit = salinity_parameters().al_harmless_frac
     if share < 0.02:
         return None
-    return _row(
+    return finding_row(
         "aluminium on the exchange sites",
         value=round(share, 2),
         operator="<=",
@@ -356,7 +263,7 @@ def _sodium(situation: Situation) -> Finding | None:
     if sodium is None:
         return None
     limit = verdict_values()["sodic_pct"]
-    return _row(
+    return finding_row(
         "exchangeable sodium",
         value=sodium,
         operator="<=",
@@ -377,7 +284,7 @@ def _drainage(situation: Situation) -> Finding | None:
     if drainage is None:
         return None
     wet = drainage is Drainage.WATERLOGGED
-    return _row(
+    return finding_row(
         "drainage",
         value=drainage.value,
         operator="is not",
@@ -398,7 +305,7 @@ def _site(situation: Situation) -> Finding | None:
     if site is None:
         return None
     old = site is not Site.ORDINARY
-    return _row(
+    return finding_row(
         "former use",
         value=site.value,
         operator="is",
@@ -418,7 +325,7 @@ def _hardness(case: Case) -> Finding | None:
     hardness = case.water.hardness_mg_l_as_caco3
     if hardness is None:
         return None
-    return _row(
+    return finding_row(
         "water hardness is not alkalinity",
         value=hardness,
         operator="is not",
@@ -434,7 +341,7 @@ def _hardness(case: Case) -> Finding | None:
 def _volcanic(situation: Situation) -> Finding | None:
     if situation.case.soil.clay_type != "volcanic":
         return None
-    return _row(
+    return finding_row(
         "clay type",
         value="volcanic",
         operator="is not",
@@ -453,7 +360,7 @@ def _laboratory_lime(situation: Situation) -> Finding | None:
     if lab is None:
         return None
     units = situation.case.units
-    return _row(
+    return finding_row(
         "lime requirement of the laboratory",
         value=round(lab, 1),
         operator="beside",
@@ -467,7 +374,7 @@ def _laboratory_lime(situation: Situation) -> Finding | None:
 
 
 def _noted(text: str) -> Finding:
-    return _row(
+    return finding_row(
         "as read",
         value=None,
         operator="",

@@ -15,9 +15,11 @@ from loamshift.core.column_laws import column_laws
 from loamshift.core.column_layout import ColumnEvents, ColumnLaws, ColumnResult, EventKind
 from loamshift.core.ensemble import quantile_bands, variance_shares
 from loamshift.domain.answer import Application, DoNothing, Forecast, ForecastPh
+from loamshift.domain.case import Units
 from loamshift.domain.situation import Situation
 from loamshift.services import column_priors as priors
 from loamshift.services.column_inputs import ForecastInputs, forecast_inputs
+from loamshift.services.said import said_date
 from loamshift.tables.model import (
     buffer_parameters,
     ledger_parameters,
@@ -230,7 +232,9 @@ def width_words(shares: Sequence[WidthShare], *, on: date) -> str:
     listed = phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} and {phrases[-1]}"
     test = next((NARROWS[one.cause] for one in shares if one.cause in NARROWS), None)
     after = f"; {test} would narrow it most" if test else ""
-    return f"The width of the forecast for {on.isoformat()} comes from {listed}{after}."
+    return (
+        f"The width of the forecast for {said_date(on, Units.METRIC)} comes from {listed}{after}."
+    )
 
 
 def shared_laws() -> ColumnLaws:

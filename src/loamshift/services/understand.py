@@ -346,18 +346,21 @@ def _target(case: Case) -> Target | None:
     if low > high:
         low, high = min(high, low), max(high, low)
     middle = 0.5 * (low + high)
-    if aim is not None:
-        low, high = min(low, aim - half), max(high, aim + half)
+    own_range = aim is not None and not low <= aim <= high
+    if aim is not None and own_range:
+        low, high = aim - half, aim + half
     return Target(
         ph_low=low,
         ph_high=high,
         ph_aim=middle if aim is None else aim,
-        names=tuple(plant.name for plant in plants),
+        names=() if own_range else tuple(plant.name for plant in plants),
         weak=aim is None and all(plant.is_weak for plant in plants),
         calcifuge=any(plant.calcifuge for plant in plants),
         tolerated_low=_highest(plant.tolerated_low for plant in plants),
         tolerated_high=_lowest(plant.tolerated_high for plant in plants),
-        basis=_range_basis(plants),
+        basis="the target pH given, outside the printed range"
+        if own_range
+        else _range_basis(plants),
         source_keys=tuple(
             dict.fromkeys(source.source_key for plant in plants for source in plant.sources)
         ),
