@@ -63,7 +63,58 @@ class Note:
     label: str = "Note"
 
 
-Block = Paragraph | Table | Items | Note
+class FigureKind(StrEnum):
+    """What a figure shows; every kind has one way of drawing it for page, print and file."""
+
+    COURSE = "course"
+    """The pH over time: bands, plan, bed left alone, range wanted."""
+    YEAR = "year"
+    """The year strip: soil temperature, parts and tests."""
+    LEDGER = "ledger"
+    """What pushes the pH each year, acid to the right and base to the left of one line."""
+    CLAIMS = "claims"
+    """Acid brought by a material against acid needed, on one scale."""
+    DOSE = "dose"
+    """The dose worked out beside what printed tables say."""
+    OPTIONS = "options"
+    """Ways to bring the same acid or lime, by cost and speed."""
+
+
+@dataclass(frozen=True, slots=True)
+class DataSet:
+    """Rows of plain numbers, ISO dates and texts that a figure is drawn from.
+
+    Numbers are in the units the column names say, as the reader sees them; None is a gap.
+    """
+
+    name: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str | float | None, ...], ...]
+
+    def __post_init__(self) -> None:
+        """Refuse a row that does not fit the columns."""
+        for row in self.rows:
+            if len(row) != len(self.columns):
+                raise ValueError(f"row {row} has {len(row)} values, not {len(self.columns)}")
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A chart before it is drawn: what it shows in one sentence, its figures, its table.
+
+    ``sentence`` stands in place of the picture where none can be shown; ``table`` holds the
+    same figures in the reader's words; ``labels`` the words that stand in the drawing itself.
+    """
+
+    kind: FigureKind
+    title: str
+    sentence: str
+    data: tuple[DataSet, ...]
+    table: Table
+    labels: tuple[tuple[str, str], ...] = ()
+
+
+Block = Paragraph | Table | Items | Note | Figure
 
 
 @dataclass(frozen=True, slots=True)

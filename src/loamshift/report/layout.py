@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
-from loamshift.domain.letter import Align, Block, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.letter import Align, Block, Figure, Items, Letter, Note, Paragraph, Table
 
 NARROWEST: Final = 32
 """Below this many columns a table cannot be kept readable; lines are then just longer."""
@@ -105,6 +105,8 @@ def block_lines(block: Block, *, width: int) -> list[Line]:
             return wrapped(f"**{label}:** {text}" if label else text, width=width, margin="│ ")
         case Table():
             return _table_lines(block, width=width)
+        case Figure(sentence=sentence):
+            return wrapped(sentence, width=width)
 
 
 def _set_apart(lines: list[Line]) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from loamshift.domain.letter import Align, Block, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.letter import Align, Block, Figure, Items, Letter, Note, Paragraph, Table
 
 _SPECIAL = re.compile(r"([\\`_\[\]<>#])")
 
@@ -48,6 +48,8 @@ def _block(block: Block) -> str:
             return f"> {lead}{_escaped(text)}"
         case Table():
             return _table(block)
+        case Figure(sentence=sentence):
+            return _line_start(_escaped(sentence))
 
 
 def _table(table: Table) -> str:
