@@ -1,0 +1,24 @@
+"""The tables of the store, one file per topic."""
+
+from __future__ import annotations
+
+from loamshift.store.models.base import Kept
+from loamshift.store.models.bed import Bed
+from loamshift.store.models.change import Change
+from loamshift.store.models.client import Client, Garden
+from loamshift.store.models.letter import SentLetter
+from loamshift.store.models.office import Office, Role, User
+from loamshift.store.models.product import Product
+
+__all__ = [
+    "Bed",
+    "Change",
+    "Client",
+    "Garden",
+    "Kept",
+    "Office",
+    "Product",
+    "Role",
+    "SentLetter",
+    "User",
+]

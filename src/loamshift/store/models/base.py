@@ -1,0 +1,46 @@
+"""What every kept thing has: an id for life, its office, a version, and a day it was put away."""
+
+from __future__ import annotations
+
+import uuid
+from typing import TYPE_CHECKING, Self
+
+from django.db import models
+
+if TYPE_CHECKING:
+    from loamshift.store.models.office import Office
+
+
+class KeptQuery(models.QuerySet["Kept"]):
+    """Every view starts from ``of(office)``: nobody reads another office's things by accident."""
+
+    def of(self, office: Office) -> Self:
+        """What this office has and has not put away."""
+        return self.filter(office=office, deleted_at__isnull=True)
+
+    def put_away(self, office: Office) -> Self:
+        """What this office has put away and may still take back."""
+        return self.filter(office=office, deleted_at__isnull=False)
+
+
+class Kept(models.Model):
+    """Anything a user makes.
+
+    ``version`` rises by one with every change, so that of two people who change the same thing
+    the later is told. ``deleted_at`` is the moment it was put away; what was put away can be
+    taken back for thirty days.
+    """
+
+    id = models.UUIDField(primary_key=True, default=uuid.uuid4, editable=False)
+    office = models.ForeignKey("store.Office", on_delete=models.CASCADE, related_name="+")
+    version = models.PositiveIntegerField(default=1)
+    created_at = models.DateTimeField(auto_now_add=True)
+    changed_at = models.DateTimeField(auto_now=True)
+    deleted_at = models.DateTimeField(null=True, blank=True, db_index=True)
+
+    objects = KeptQuery.as_manager()
+
+    class Meta:
+        """Abstract: each kept thing has a table of its own."""
+
+        abstract = True

@@ -1,0 +1,1 @@
+"""The workbench: pages and JSON over the same services as the command line."""
