@@ -13,6 +13,7 @@ from loamshift.cli import (
     convert,
     materials,
     new,
+    open,
     places,
     plants,
     sample,
@@ -67,6 +68,7 @@ _COMMANDS = (
     ("plants", plants.command, "The pH a plant wants, with sources."),
     ("materials", materials.command, "What a product brings, with sources."),
     ("places", places.command, "The climate of a place, month by month."),
+    ("open", open.command, "Open the workbench in the browser."),
     ("why", why.command, "Open a number to its equation and source."),
 )
 

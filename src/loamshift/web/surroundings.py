@@ -18,6 +18,7 @@ OFFICE = "LOAMSHIFT_OFFICE"
 HOSTS = "LOAMSHIFT_HOSTS"
 PROXY = "LOAMSHIFT_PROXY"
 SECRET = "LOAMSHIFT_SECRET"
+SECRET_FILE = "secret.txt"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,23 +98,25 @@ def database_settings(url: str, *, folder: Path) -> dict[str, Any]:
 
 
 def secret_key(folder: Path) -> str:
-    """The key that signs cookies: from the environment, else kept in the folder, made once."""
+    """The key that signs cookies: from the environment, else from the folder, else for this run.
+
+    Reading the settings never writes anything; ``make_secret`` does, when the store is set up.
+    """
     told = os.environ.get(SECRET)
     if told:
         return told
-    path = folder / "secret.txt"
     try:
-        return path.read_text(encoding="utf-8").strip()
+        return (folder / SECRET_FILE).read_text(encoding="utf-8").strip()
     except OSError:
-        pass
-    key = secrets.token_urlsafe(50)
+        return secrets.token_urlsafe(50)
+
+
+def make_secret(folder: Path) -> None:
+    """Keep a new key in the folder, readable by its owner only, unless there is one."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
-    except FileExistsError:
-        return path.read_text(encoding="utf-8").strip()
+        handle = os.open(folder / SECRET_FILE, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
     except OSError:
-        return key  # a folder that cannot be written is told of when the database is opened
+        return  # there is one already, or the folder cannot be written, which is told of later
     with os.fdopen(handle, "w", encoding="utf-8") as file:
-        file.write(key)
-    return key
+        file.write(secrets.token_urlsafe(50))

@@ -1,0 +1,54 @@
+"""``loamshift open``: the workbench for one adviser, on this machine only."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def command(
+    port: Annotated[
+        int, typer.Option("--port", min=0, max=65535, help="Port to listen on; 0 finds a free one.")
+    ] = 8460,
+    browser: Annotated[
+        bool, typer.Option("--browser/--no-browser", help="Open the browser when it is ready.")
+    ] = True,
+    data: Annotated[
+        Path | None,
+        typer.Option("--data", metavar="FOLDER", help="Where its data lies.", show_default=False),
+    ] = None,
+) -> None:
+    """Open the workbench in the browser: beds, letters, shelf and claims.
+
+    It listens on this machine only and needs no network. Its data lies in one folder of yours;
+    the first start makes it, with two invented beds to look around in.
+
+    \b
+    Example:
+      loamshift open --data garden-data
+    """
+    import webbrowser
+
+    from loamshift.cli.kernel_cache import keep_kernels
+    from loamshift.cli.show import warn
+    from loamshift.web.serve import LOOPBACK, free_port, serve, set_up
+
+    note = keep_kernels().message
+    folder = set_up(folder=data)
+    from loamshift.web.prepare import prepare
+
+    chosen = free_port(port)
+    for line in prepare(folder, samples=True):
+        warn(line)
+    if note:
+        warn(note)
+    address = f"http://{LOOPBACK}:{chosen}/"
+
+    def ready() -> None:
+        warn(f"The workbench is open at {address} (data in {folder}). Ctrl-C stops it.")
+        if browser:
+            webbrowser.open(address)
+
+    serve(host=LOOPBACK, port=chosen, ready=ready)

@@ -1,0 +1,86 @@
+"""The two invented beds that a new store starts with: one to acidify, one to lime."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """A bed with the words a list shows."""
+
+    name: str
+    plants: str
+    ph: float
+    case_text: str
+
+
+SAMPLES = (
+    Sample(
+        "Berry border",
+        "highbush blueberry",
+        6.8,
+        """case = 1
+name = "Berry border"
+
+[place]
+name = "Minneapolis"
+
+[bed]
+kind = "ground"
+area = "18 m2"
+depth = "15 cm"
+planted = false
+drainage = "free"
+
+[soil]
+ph = 6.8
+ph_method = "water 1:1"
+texture = "loam"
+organic_matter_pct = 3
+fizz = "none"
+fizz_acid = "HCl"
+
+[aim]
+plant = "highbush blueberry"
+
+[water]
+alkalinity = "160 mg/L CaCO3"
+weekly = "25 mm"
+
+[[claim]]
+material = "coffee grounds"
+rate = "1 kg/m2"
+""",
+    ),
+    Sample(
+        "Kitchen plot",
+        "cabbage",
+        5.6,
+        """case = 1
+name = "Kitchen plot"
+
+[place]
+name = "Minneapolis"
+
+[bed]
+kind = "ground"
+area = "30 m2"
+depth = "20 cm"
+planted = false
+
+[soil]
+ph = 5.6
+ph_method = "water 1:1"
+texture = "sandy loam"
+organic_matter_pct = 2.5
+
+[aim]
+plant = "cabbage"
+
+[feed]
+n_g_m2_year = 12
+form = "urea"
+""",
+    ),
+)

@@ -1,0 +1,87 @@
+"""Starting the workbench: on this machine alone, or for an office behind a proxy."""
+
+from __future__ import annotations
+
+import os
+import socket
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from loamshift.errors import InputError
+from loamshift.web import surroundings as around
+
+LOOPBACK: Final = "127.0.0.1"
+THREADS: Final = 8
+
+
+def set_up(
+    *,
+    folder: Path | None,
+    database: str = "",
+    office: bool = False,
+    hosts: str = "",
+    behind_proxy: bool = False,
+) -> Path:
+    """Tell Django where things are; call it once, before anything of Django is used.
+
+    Returns
+    -------
+    Path
+        The data folder [path].
+    """
+    chosen = folder or Path(os.environ.get(around.DATA) or around.default_folder())
+    os.environ[around.DATA] = str(chosen.absolute())
+    os.environ["DJANGO_SETTINGS_MODULE"] = "loamshift.web.settings"
+    if database:
+        os.environ[around.DATABASE] = database
+    if office:
+        os.environ[around.OFFICE] = "1"
+        if hosts:
+            os.environ[around.HOSTS] = hosts
+        if behind_proxy:
+            os.environ[around.PROXY] = "1"
+    else:
+        os.environ.pop(around.OFFICE, None)
+    around.make_secret(chosen.absolute())
+    import django
+
+    django.setup()
+    return chosen.absolute()
+
+
+def free_port(port: int, *, host: str = LOOPBACK) -> int:
+    """The port asked for, if nobody listens there; 0 finds one.
+
+    Raises
+    ------
+    InputError
+        Where the port is taken.
+    """
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as fault:
+            raise InputError(
+                f"Port {port} is taken, perhaps by a workbench that is open already; choose "
+                "another with --port"
+            ) from fault
+        return int(probe.getsockname()[1])
+
+
+def serve(*, host: str, port: int, ready: Callable[[], None] | None = None) -> None:
+    """Serve until stopped."""
+    import waitress
+
+    from loamshift.web.wsgi import application
+
+    server = waitress.create_server(application, host=host, port=port, threads=THREADS, ident=None)
+    if ready is not None:
+        ready()
+    try:
+        server.run()
+    except KeyboardInterrupt:
+        pass
+    finally:
+        server.close()
