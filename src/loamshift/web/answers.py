@@ -1,0 +1,54 @@
+"""Answers as the pages need them: worked out once, kept while the process lives."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+
+from loamshift.domain.answer import Answer
+from loamshift.domain.case import Case
+from loamshift.domain.letter import Letter
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
+from loamshift.store.models import Office
+from loamshift.web.cases import case_of
+
+MEMBERS = 400
+YEARS = 3
+SEED = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """A case with its answer and its letter, in the words of one office."""
+
+    case: Case
+    answer: Answer
+    letter: Letter
+
+
+def words_of(office: Office) -> Words:
+    """Units and spelling of an office."""
+    return Words(spelling=office.words, units=office.units)
+
+
+def answered(case_text: str, *, office: Office, today: date, forecast: bool = True) -> Answered:
+    """The answer to a case file as of a day, in the words of an office.
+
+    Raises
+    ------
+    CaseError
+        Where the case file cannot be used; it carries every fault with its path.
+    """
+    return _answered(case_text, office.words, office.units, today, forecast)
+
+
+@lru_cache(maxsize=256)
+def _answered(case_text: str, spelling: str, units: str, today: date, forecast: bool) -> Answered:
+    case = case_of(case_text, today=today)
+    look_ahead = LookAhead(members=MEMBERS, seed=SEED, years=YEARS) if forecast else None
+    answer = advise(case, look_ahead=look_ahead)
+    words = Words(spelling=spelling, units=units)
+    return Answered(case, answer, letter_from_answer(answer, case, words=words))
