@@ -1,0 +1,128 @@
+"""What the tests need besides Python: Debian's Chromium and a PostgreSQL server of their own.
+
+Both are looked for first. Where they are missing, this machine is Debian and we may install, they
+are installed; anywhere else the tests that need them are skipped, and the reason is said.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import pwd
+import shutil
+import socket
+import subprocess
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+SERVER_HOMES = ("/usr/lib/postgresql", "/usr/local", "/opt/homebrew")
+
+
+def browser() -> tuple[str | None, str]:
+    """Path of a Chromium, and what to say about it."""
+    found = _which(BROWSERS)
+    if found is None and _install("chromium"):
+        found = _which(BROWSERS)
+    if found is None:
+        return None, "no Chromium here and none could be installed: browser tests are skipped"
+    return found, found
+
+
+@contextlib.contextmanager
+def postgresql() -> Iterator[tuple[str | None, str]]:
+    """A PostgreSQL server for these tests alone: its URL, and what to say about it.
+
+    It runs as an ordinary user, because PostgreSQL refuses root; it listens on loopback on a free
+    port, keeps its files in a temporary folder, and goes when the tests are done.
+    """
+    tools = _server_tools()
+    if tools is None and _install("postgresql"):
+        tools = _server_tools()
+    if tools is None:
+        yield None, "no PostgreSQL here and none could be installed: its tests are skipped"
+        return
+    user = _ordinary_user()
+    with tempfile.TemporaryDirectory(prefix="loamshift-pg-") as name:
+        folder = Path(name)
+        data = folder / "data"
+        if user is not None:
+            os.chown(folder, pwd.getpwnam(user).pw_uid, pwd.getpwnam(user).pw_gid)
+        port = _free_port()
+        done = _as(user, [str(tools / "initdb"), "-D", str(data), "-U", "loamshift", "-A", "trust",
+                          "-E", "UTF8", "--locale=C", "--no-sync"])  # fmt: skip
+        if done.returncode:
+            yield None, f"PostgreSQL could not make its files: {_last(done.stderr)}"
+            return
+        options = f"-p {port} -c listen_addresses=127.0.0.1 -k {folder} -c fsync=off"
+        control = [str(tools / "pg_ctl"), "-D", str(data), "-w", "-t", "60"]
+        started = _as(user, [*control, "-l", str(folder / "log.txt"), "-o", options, "start"])
+        if started.returncode:
+            yield None, f"PostgreSQL did not start: {_last(started.stderr or started.stdout)}"
+            return
+        try:
+            yield f"postgresql://loamshift@127.0.0.1:{port}/postgres", f"port {port}"
+        finally:
+            _as(user, [*control, "-m", "immediate", "stop"])
+
+
+def _server_tools() -> Path | None:
+    found = shutil.which("pg_ctl")
+    if found:
+        return Path(found).parent
+    for home in SERVER_HOMES:
+        for path in sorted(Path(home).glob("*/bin/pg_ctl"), reverse=True):
+            return path.parent
+    return None
+
+
+def _which(names: tuple[str, ...]) -> str | None:
+    return next((path for name in names if (path := shutil.which(name))), None)
+
+
+def _ordinary_user() -> str | None:
+    """Who the server runs as: us, unless we are root."""
+    if os.geteuid() != 0:
+        return None
+    for name in ("postgres", "nobody"):
+        with contextlib.suppress(KeyError):
+            return pwd.getpwnam(name).pw_name
+    return None
+
+
+def _as(user: str | None, command: list[str]) -> subprocess.CompletedProcess[str]:
+    lead = [] if user is None else ["runuser", "-u", user, "--"]
+    return subprocess.run(
+        [*lead, *command],
+        cwd="/",
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        env={"PATH": os.environ.get("PATH", ""), "LC_ALL": "C"},
+        check=False,
+    )
+
+
+def _install(package: str) -> bool:
+    """Install a Debian package, where we are root on a Debian that has its tools."""
+    apt = shutil.which("apt-get")
+    if apt is None or os.geteuid() != 0:
+        return False
+    quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for command in ([apt, "update", "-qq"], [apt, "install", "-y", "-qq", package]):
+        done = subprocess.run(
+            command, env=quiet, stdin=subprocess.DEVNULL, capture_output=True, check=False
+        )
+    return done.returncode == 0
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def _last(text: str) -> str:
+    lines = [line for line in text.splitlines() if line.strip()]
+    return lines[-1] if lines else "it said nothing"
