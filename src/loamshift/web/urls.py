@@ -1,11 +1,10 @@
-"""Every address of the workbench."""
+"""Every address of the workbench: each topic's own, one after another."""
 
 from __future__ import annotations
 
-from django.urls import path
-
-from loamshift.web.views import start
+from loamshift.web.views import plan, start
 
 urlpatterns = [
-    path("", start.start, name="start"),
+    *start.ROUTES,
+    *plan.ROUTES,
 ]

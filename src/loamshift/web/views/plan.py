@@ -1,0 +1,92 @@
+"""The plan page: a bed's letter with its facts editable where they stand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Final
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, render
+from django.urls import URLPattern, path
+from django.views.decorators.http import require_safe
+
+from loamshift.errors import CaseError, Fault, InputError
+from loamshift.store.models import Bed, Office
+from loamshift.web.answers import Answered, answered
+from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.facts import Piece, facts, faults_elsewhere
+from loamshift.web.middleware import office_of
+
+NOT_OF_THE_CASE: Final = ("today",)
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """What the plan page shows: sentences with fields, and the answer or what is wrong."""
+
+    tree: Tree
+    sentences: tuple[tuple[Piece, ...], ...]
+    answered: Answered | None
+    faults: tuple[Fault, ...]
+
+
+@require_safe
+def walk_in(request: HttpRequest) -> HttpResponse:
+    """Answer somebody who has just walked in; the address holds all that was said."""
+    tree = with_fields({}, said_in(request))
+    return _render(request, tree, bed=None)
+
+
+@require_safe
+def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """The plan of a kept bed; what the address says stands in place of what is kept."""
+    bed = get_object_or_404(Bed.objects.of(office_of(request)), pk=pk)
+    tree = with_fields(tree_of(bed.case_text), said_in(request))
+    return _render(request, tree, bed=bed)
+
+
+def said_in(request: HttpRequest) -> list[tuple[str, str]]:
+    """The fields of a case file among what an address says."""
+    return [
+        (key, value)
+        for key, values in request.GET.lists()
+        if "." in key or key in ("name", "units", "today")
+        for value in values
+    ]
+
+
+def page_of(tree: Mapping[str, Any], *, office: Office, today: date) -> Page:
+    """Everything on the plan page for a tree of fields."""
+    faults: tuple[Fault, ...] = ()
+    found: Answered | None = None
+    try:
+        if tree.get("soil") or tree.get("aim"):
+            found = answered(text_of(tree), office=office, today=today)
+    except CaseError as error:
+        faults = error.faults
+    except InputError as error:
+        faults = (Fault("", "", str(error), ""),)
+    return Page(dict(tree), facts(tree, units=office.units, faults=faults), found, faults)
+
+
+def _render(request: HttpRequest, tree: Tree, *, bed: Bed | None) -> HttpResponse:
+    office = office_of(request)
+    page = page_of(tree, office=office, today=date.today())  # noqa: DTZ011 - the local day
+    context = {
+        "page": page,
+        "bed": bed,
+        "title": tree.get("name") or (bed.name if bed else ""),
+        "elsewhere": faults_elsewhere(page.faults),
+        "changed": bed is not None and bool(said_in(request)),
+    }
+    part = "_letter.html" if getattr(request, "htmx", False) else "plan.html"
+    return render(request, f"loamshift/plan/{part}", context)
+
+
+ROUTES: list[URLPattern] = [
+    path("plan", walk_in, name="plan"),
+    path("beds/<uuid:pk>", bed_plan, name="bed"),
+]
