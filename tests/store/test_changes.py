@@ -5,6 +5,7 @@ import pytest
 from loamshift.errors import InputError
 from loamshift.store.changes import Overtaken, Writer, take_back
 from loamshift.store.models import Bed, Change, Client, Garden, Office
+from loamshift.store.scope import kept
 
 pytestmark = pytest.mark.django_db
 
@@ -53,9 +54,9 @@ def test_a_client_put_away_takes_its_beds_along_and_brings_them_back(office: Off
     client, _, _ = planted(office)
     writer = Writer(office, what="Deleted A client")
     writer.put_away(client)
-    assert not Bed.objects.of(office).exists()
+    assert not kept(Bed, office).exists()
     take_back(office, writer.act)
-    assert Bed.objects.of(office).count() == Client.objects.of(office).count() == 1
+    assert kept(Bed, office).count() == kept(Client, office).count() == 1
 
 
 def test_taking_back_refuses_what_was_changed_since(office: Office) -> None:

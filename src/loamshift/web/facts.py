@@ -152,8 +152,8 @@ ASKED: Final[Mapping[str, Ask]] = {
 
 SENTENCES: Final = (
     _(
-        "{bed.kind} of {bed.area}, worked {bed.depth} deep, {bed.planted}, near {place.name}. It is "
-        "wanted for {aim.plant}, at pH {aim.target_ph}."
+        "{bed.kind} of {bed.area}, worked {bed.depth} deep, {bed.planted}, near {place.name}. "
+        "It is wanted for {aim.plant}, at pH {aim.target_ph}."
     ),
     _(
         "The {soil.medium} is {soil.texture} with {soil.organic_matter_pct} % organic matter. It "

@@ -72,7 +72,7 @@ def free_port(port: int, *, host: str = LOOPBACK) -> int:
 
 def serve(*, host: str, port: int, ready: Callable[[], None] | None = None) -> None:
     """Serve until stopped."""
-    import waitress
+    import waitress  # type: ignore[import-untyped]
 
     from loamshift.web.wsgi import application
 

@@ -3,24 +3,7 @@
 from __future__ import annotations
 
 import uuid
-from typing import TYPE_CHECKING, Self
-
 from django.db import models
-
-if TYPE_CHECKING:
-    from loamshift.store.models.office import Office
-
-
-class KeptQuery(models.QuerySet["Kept"]):
-    """Every view starts from ``of(office)``: nobody reads another office's things by accident."""
-
-    def of(self, office: Office) -> Self:
-        """What this office has and has not put away."""
-        return self.filter(office=office, deleted_at__isnull=True)
-
-    def put_away(self, office: Office) -> Self:
-        """What this office has put away and may still take back."""
-        return self.filter(office=office, deleted_at__isnull=False)
 
 
 class Kept(models.Model):
@@ -37,8 +20,6 @@ class Kept(models.Model):
     created_at = models.DateTimeField(auto_now_add=True)
     changed_at = models.DateTimeField(auto_now=True)
     deleted_at = models.DateTimeField(null=True, blank=True, db_index=True)
-
-    objects = KeptQuery.as_manager()
 
     class Meta:
         """Abstract: each kept thing has a table of its own."""

@@ -15,6 +15,7 @@ from django.views.decorators.http import require_safe
 
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.store.models import Bed, Office
+from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.facts import Piece, facts, faults_elsewhere
@@ -43,7 +44,7 @@ def walk_in(request: HttpRequest) -> HttpResponse:
 @require_safe
 def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The plan of a kept bed; what the address says stands in place of what is kept."""
-    bed = get_object_or_404(Bed.objects.of(office_of(request)), pk=pk)
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
     tree = with_fields(tree_of(bed.case_text), said_in(request))
     return _render(request, tree, bed=bed)
 
