@@ -6,9 +6,9 @@ from collections.abc import Callable
 
 from loamshift.domain.answer import Answer, Direction, Option
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
+from loamshift.domain.letter import Align, Block, Column, Note, Section, Table
 from loamshift.domain.material import MaterialGroup
-from loamshift.report.letter_words import material_called, sentences, whole
+from loamshift.report.letter_words import material_called, whole
 from loamshift.report.words import Quantity, Words
 from loamshift.tables.materials import load_materials
 from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
@@ -50,9 +50,7 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     what = "lime" if answer.dose.direction is Direction.LIME else "acid"
     caption = f"Each would bring the same {what}"
     blocks: list[Block] = [Table(tuple(column for column, _ in columns), rows, caption)]
-    remarks = _remarks(options, words)
-    if remarks:
-        blocks.append(Paragraph(words.text(remarks)))
+    blocks += [Note(words.text(text), label) for label, text in _remarks(options, words)]
     return Section(f"What brings the {what}", tuple(blocks))
 
 
@@ -129,31 +127,31 @@ def _small_money(value: float | None, currency: str | None, words: Words) -> str
     return f"{value:.3f}" + (f" {currency}" if currency else "")
 
 
-def _remarks(options: tuple[Option, ...], words: Words) -> str:
-    slow = ""
+def _remarks(options: tuple[Option, ...], words: Words) -> list[tuple[str, str]]:
+    """What each column of the table means, under a label."""
+    remarks = []
     times = [option.weeks_to_half for option in options]
     if any(time is None for time in times) and any(time is not None for time in times):
-        slow = "Where no time stands, half of it takes longer than three years."
-    price = ""
+        remarks.append(("Time", "Where none stands, half of it takes longer than three years."))
     if any(option.cost_per_mol_acid is not None for option in options):
         sulfur = words.amount(1000.0 * SULFUR_G_PER_MMOLC)
-        price = (
-            f"Compare by the mole of acid, which is what {sulfur} of sulfur makes, not by the bag."
+        remarks.append(
+            (
+                "Price",
+                f"Compare by the mole of acid ({sulfur} of sulfur makes one), not by the bag.",
+            )
         )
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
-        price = (
-            f"Compare by the {'pound' if words.units == 'us' else 'kilogram'} of lime, counted "
-            "as pure calcium carbonate, not by the bag."
+        unit = "pound" if words.units == "us" else "kilogram"
+        text = f"Compare by the {unit} of lime, counted as pure calcium carbonate, not by the bag."
+        remarks.append(("Price", text))
+    salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]
+    if salty:
+        text = (
+            "How far the conductivity of the wet soil may rise until rain has washed it down. "
+            "Sensitive roots suffer from about 1 dS/m in all"
         )
-    salt = ""
-    gypsum = any(
-        (option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M and _is_sulfur(option.material)
-        for option in options
-    )
-    if any((option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M for option in options):
-        salt = (
-            "Salt is how far the conductivity of the wet soil may rise until rain has washed it "
-            "down; sensitive roots suffer from about 1 dS/m in all"
-        )
-        salt += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
-    return sentences(slow, price, salt)
+        gypsum = any(_is_sulfur(option.material) for option in salty)
+        text += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
+        remarks.append(("Salt", text))
+    return remarks
