@@ -16,6 +16,7 @@ from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
 
+_EC_UNIT = " dS/m"
 _WEEKS_SAID_IN_YEARS = 92.0
 
 _Cell = Callable[[Option], str]
@@ -43,7 +44,7 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
         return None
     columns = [
         (column, cell)
-        for column, cell in _columns(case, words)
+        for column, cell in _columns(case, _one_currency(options), words)
         if any(cell(option) for option in options)
     ]
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
@@ -54,8 +55,18 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     return Section(f"What brings the {what}", tuple(blocks))
 
 
-def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
+def _one_currency(options: tuple[Option, ...]) -> str | None:
+    """The currency of every price, which then stands in the titles; None where they differ."""
+    named = {option.currency for option in options if option.cost is not None}
+    return named.pop() if len(named) == 1 else None
+
+
+def _columns(case: Case, shared: str | None, words: Words) -> list[tuple[Column, _Cell]]:
     """Every column there may be, with what stands in it for one option."""
+    price = f", {shared}" if shared else ""
+
+    def currency(option: Option) -> str | None:
+        return None if shared else option.currency
 
     def name(option: Option) -> str:
         return material_called(option.material, words)
@@ -67,39 +78,40 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
         return "" if option.amount_g is None else words.amount(option.amount_g)
 
     def cost(option: Option) -> str:
-        return "" if option.cost is None else words.money(option.cost, option.currency)
+        return "" if option.cost is None else words.money(option.cost, currency(option))
 
     def per_mole(option: Option) -> str:
-        return _small_money(option.cost_per_mol_acid, option.currency, words)
+        return _small_money(option.cost_per_mol_acid, currency(option), words)
 
     def per_lime(option: Option) -> str:
         cost_kg = option.cost_per_kg_caco3_eq
         if cost_kg is None:
             return ""
-        return _small_money(cost_kg * _lime_unit(words)[1], option.currency, words)
+        return _small_money(cost_kg * _lime_unit(words)[1], currency(option), words)
 
     def time(option: Option) -> str:
-        return _half(option.weeks_to_half, words)
+        return half_said(option.weeks_to_half, words)
 
     def salt(option: Option) -> str:
         rise = option.ec_rise_ds_m
         if rise is None or rise < _SALT_WORTH_SAYING_DS_M:
             return ""
-        return f"+{words.say(rise, Quantity.EC)}"
+        return f"+{words.say(rise, Quantity.EC).removesuffix(_EC_UNIT)}"
 
     numbers: tuple[tuple[str, _Cell], ...] = (
         ("rate", rate),
         (f"for {whole(case)}", amount),
-        ("cost", cost),
-        ("per mole", per_mole),
-        (f"per {_lime_unit(words)[0]} of lime", per_lime),
+        (f"cost{price}", cost),
+        (f"per mole{price}", per_mole),
+        (f"per {_lime_unit(words)[0]} of lime{price}", per_lime),
         ("half works in", time),
-        ("salt", salt),
+        (f"salt,{_EC_UNIT}", salt),
     )
     return [(Column("material"), name), *((Column(t, Align.RIGHT), c) for t, c in numbers)]
 
 
-def _half(weeks: float | None, words: Words) -> str:
+def half_said(weeks: float | None, words: Words) -> str:
+    """How long half of it takes to work [weeks]: ``days``, ``about 9 weeks``; empty for None."""
     if weeks is None:
         return ""
     if weeks < 1.0:
