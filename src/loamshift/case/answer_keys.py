@@ -29,12 +29,16 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "verdict": AnswerKey("", "The decision and the number behind it."),
         "findings": AnswerKey("", "Every check, passed or not."),
         "missing": AnswerKey("", "What nobody gave and what matters most to know."),
+        "wanted": AnswerKey("", "The range the bed should come to, or null."),
         "dose": AnswerKey("", "How much acid or lime the curve and the free lime ask for."),
         "applications": AnswerKey("", "The recommended plan, part by part."),
         "options": AnswerKey("", "Other ways to bring the same acid or lime, cheapest first."),
         "too_early_before": AnswerKey("date", "A test before this day says nothing yet."),
         "retest": AnswerKey("date", "Days to test again."),
         "forecast": AnswerKey("", "The course of the pH; null where no forecast was run."),
+        "soil_temperature": AnswerKey(
+            "", "Soil temperature of an average year from today, or null without a place."
+        ),
         "refit": AnswerKey("", "Kept for the re-fit of the bed to its readings; null."),
         "rescue": AnswerKey("", "What to do about a bed that has had too much, or null."),
         "upkeep": AnswerKey("", "How to hold the pH, or null."),
@@ -73,6 +77,12 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "why": AnswerKey("", "What it would decide."),
         "how": AnswerKey("", "How to get it."),
     },
+    "Wanted": {
+        "ph_low": AnswerKey("pH", "Lower end, in water."),
+        "ph_high": AnswerKey("pH", "Upper end, in water."),
+        "ph_aim": AnswerKey("pH", "The point aimed at, in water."),
+        "names": AnswerKey("", "Plants whose printed ranges it is; none for a target pH."),
+    },
     "Dose": {
         "direction": AnswerKey("", "Which way the pH is moved."),
         "provisional": AnswerKey("", "Whether a named test should come first."),
@@ -81,6 +91,22 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "lime_as_caco3_g_m2": AnswerKey("g/m2", "The same as calcium carbonate, or null."),
         "carbonate_share": AnswerKey("0-1", "Share of the acid that free lime takes up, or null."),
         "published_g_m2": AnswerKey("g/m2", "What printed tables say for the same step, or null."),
+        "by_forecast": AnswerKey("", "The amount by the forecast, or null where none was run."),
+    },
+    "DoseByForecast": {
+        "sulfur_as_s_g_m2": AnswerKey("g/m2", "Elemental sulfur, or null."),
+        "lime_as_caco3_g_m2": AnswerKey("g/m2", "Lime that works, as calcium carbonate, or null."),
+        "by": AnswerKey("date", "The day by which the median is to be at the aim."),
+        "limited_by": AnswerKey("", "What keeps it below what the aim would take."),
+        "share_in_range": AnswerKey("0-1", "Share of possible beds in the range on that day."),
+        "share_past_limit": AnswerKey(
+            "0-1", "Share of possible beds that pass the far end of the range at any time."
+        ),
+        "median_ph_by": AnswerKey("pH", "The median of the bed on that day, in water."),
+        "median_in_range_on": AnswerKey(
+            "date", "First day the median is in the range, or null where it never is."
+        ),
+        "because": AnswerKey("", "Why it is more or less than by the curve alone, in sentences."),
     },
     "Band": _band("is"),
     "PublishedSpread": {
@@ -114,6 +140,11 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "dates": AnswerKey("date", "Weekly dates."),
         "ph": AnswerKey("pH", "pH in water as the sampling depth reads."),
         "do_nothing": AnswerKey("pH", "The same with nothing done."),
+        "width": AnswerKey("", "What the width comes from, the largest share first."),
+    },
+    "WidthShare": {
+        "cause": AnswerKey("", "What nobody knows exactly."),
+        "share": AnswerKey("0-1", "Its share of the variance."),
     },
     "ForecastPh": {
         "q05": AnswerKey("pH", "One in twenty lies below."),
@@ -123,6 +154,11 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "q95": AnswerKey("pH", "One in twenty lies above."),
     },
     "DoNothing": {"q50": AnswerKey("pH", "The median with nothing done.")},
+    "SoilTemperature": {
+        "depth_cm": AnswerKey("cm", "Depth it holds at, the middle of the treated depth."),
+        "dates": AnswerKey("date", "Weekly dates, one year."),
+        "c": AnswerKey("degC", "Soil temperature."),
+    },
     "Rescue": {
         "problem": AnswerKey("", "What is wrong."),
         "ph_expected": AnswerKey("pH", "Where the pH goes by itself, or null."),
@@ -178,3 +214,18 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "citation": AnswerKey("", "The source itself."),
     },
 }
+
+KEPT_KEYS: dict[str, AnswerKey] = {
+    "case": AnswerKey(
+        "",
+        "What was asked: the keys of the case file that have a value, in our own units; `noticed` "
+        "lists what the reader of the file remarked on, `climate` says where climate figures of "
+        "one's own came from. Null where it was not kept.",
+    ),
+    "letter": AnswerKey(
+        "",
+        "The letter as it was said, with the reader's spelling and units; `loamshift reprint` "
+        "prints it again. Null where it was not kept.",
+    ),
+}
+"""What stands behind the keys of the answer; a file from an older version may lack them."""

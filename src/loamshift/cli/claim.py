@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from loamshift.cli import case_options as co
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.domain.answer import ClaimResult
+    from loamshift.domain.case import Case, ClaimEntry
+
+SEED = 1
+"""The seed ``advise`` takes when it is given none, so that both say the same."""
 
 
 def command(
@@ -41,12 +48,18 @@ def command(
     depth: co.DepthOption = None,
     plants: co.PlantsOption = None,
     treated_diameter: co.DiameterOption = None,
+    years: Annotated[
+        int,
+        typer.Option(
+            "--years", min=0, max=1, help="1 runs the bed through a year; 0 asks the curve alone."
+        ),
+    ] = 1,
     as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
     today: TodayOption = None,
 ) -> None:
-    """Settle a claim: the acid a material brings, beside the acid the bed needs.
+    """Settle a claim: the acid a material brings, and what the pH does now and in a year.
 
     Give the bed as a case file, or in a few options.
 
@@ -97,10 +110,9 @@ def command(
     except Mend as fault:
         raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
     from loamshift.report.claim import claim_letter
-    from loamshift.services.claim import settle_claim
 
     entry = ClaimEntry(material=found, rate_g_m2=spread.rate_g_m2, as_given=amount)
-    result = settle_claim(case, entry)
+    result = _settled(case, entry, years=years)
     if as_json:
         import dataclasses
         import json
@@ -109,3 +121,17 @@ def command(
         return
     reader = words_for(units, words, fallback=case.units.value)
     show(claim_letter(result, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader))
+
+
+def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:
+    from loamshift.services.claim import settle_claim
+
+    if years == 0 or case.soil.ph is None:
+        return settle_claim(case, entry)
+    from loamshift.cli.kernel_cache import keep_kernels
+    from loamshift.cli.show import warn
+
+    note = keep_kernels().message
+    if note:
+        warn(note)
+    return settle_claim(case, entry, seed=SEED)

@@ -93,6 +93,20 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """The range the bed should come to, and the point aimed at [pH in water].
+
+    ``names`` of the plants whose printed ranges it is; empty where the range is that of a
+    target pH.
+    """
+
+    ph_low: float
+    ph_high: float
+    ph_aim: float
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PublishedSpread:
     """What printed tables say for the same soil and step [g/m2]."""
 
@@ -101,9 +115,46 @@ class PublishedSpread:
     high: float
 
 
+class DoseLimit(StrEnum):
+    """What keeps the amount by the forecast below what the aim would take."""
+
+    NONE = "none"
+    """Nothing: the median is at the aim by the date."""
+    RISK = "risk"
+    """More would take too many possible beds past the far end of the range."""
+    CAPS = "caps"
+    """The printed limits allow no more."""
+    DATE = "date"
+    """It would get there, but only after the date."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoseByForecast:
+    """The least amount that has the median of the forecast at the aim by a date, with its risk.
+
+    Sulfur as S, lime as CaCO3 that works; one of the two is None [g/m2]. ``share_in_range`` of
+    the possible beds on the date, ``share_past_limit`` past the far end of the range at any time
+    [0-1]; ``median_in_range_on`` the first day the median is in the range, or None;
+    ``because`` why it is more or less than by the curve alone, in sentences.
+    """
+
+    sulfur_as_s_g_m2: float | None
+    lime_as_caco3_g_m2: float | None
+    by: date
+    limited_by: DoseLimit
+    share_in_range: float
+    share_past_limit: float
+    median_ph_by: float
+    median_in_range_on: date | None
+    because: tuple[str, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dose:
-    """How much acid or lime, from the curve and the free carbonate alone."""
+    """How much acid or lime, from the curve and the free carbonate alone.
+
+    ``by_forecast`` is None where no forecast was made.
+    """
 
     direction: Direction
     provisional: bool
@@ -112,6 +163,7 @@ class Dose:
     lime_as_caco3_g_m2: Band | None
     carbonate_share: float | None
     published_g_m2: PublishedSpread | None
+    by_forecast: DoseByForecast | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -246,13 +298,37 @@ class DoNothing:
     q50: tuple[float, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class WidthShare:
+    """One cause of the width of a forecast and its share [0-1]."""
+
+    cause: str
+    share: float
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forecast:
-    """The course of the pH [pH in water, as the sampling depth reads]."""
+    """The course of the pH [pH in water, as the sampling depth reads].
+
+    ``width`` says what the width comes from after a year, or at the end of a shorter forecast.
+    """
 
     dates: tuple[date, ...]
     ph: ForecastPh
     do_nothing: DoNothing
+    width: tuple[WidthShare, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoilTemperature:
+    """Soil temperature of an average year, weekly from today [degC].
+
+    ``depth_cm`` is the middle of the treated depth, where it holds [cm].
+    """
+
+    depth_cm: float
+    dates: tuple[date, ...]
+    c: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -265,12 +341,14 @@ class Answer:
     verdict: Verdict
     findings: tuple[Finding, ...]
     missing: tuple[Missing, ...]
+    wanted: Wanted | None = None
     dose: Dose
     applications: tuple[Application, ...]
     options: tuple[Option, ...]
     too_early_before: date | None
     retest: tuple[date, ...]
     forecast: Forecast | None
+    soil_temperature: SoilTemperature | None = None
     refit: None
     rescue: Rescue | None
     upkeep: Upkeep | None

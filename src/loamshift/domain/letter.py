@@ -7,6 +7,7 @@ Texts carry one kind of emphasis, ``**bold**``, and nothing else; every renderer
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from enum import StrEnum
 
 
@@ -117,18 +118,35 @@ class Figure:
 Block = Paragraph | Table | Items | Note | Figure
 
 
+class Matter(StrEnum):
+    """What a section is for; it decides where the section stands on a page."""
+
+    OPENING = "opening"
+    """The verdict, its first paragraph one sentence to be read from across the room."""
+    BODY = "body"
+    ASIDE = "aside"
+    """What explains the letter without being needed to act on it."""
+    CARE = "care"
+    """What can hurt somebody or something."""
+    SOURCES = "sources"
+    COLOPHON = "colophon"
+    """What made the letter."""
+
+
 @dataclass(frozen=True, slots=True)
 class Section:
     """Some blocks under a heading, or under none."""
 
     heading: str | None
     blocks: tuple[Block, ...]
+    matter: Matter = Matter.BODY
 
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A whole letter: title, the line below it, and sections in reading order."""
+    """A whole letter: title, the line below it, sections in reading order, the day it is for."""
 
     title: str
     subtitle: str
     sections: tuple[Section, ...]
+    day: date | None = None

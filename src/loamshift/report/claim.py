@@ -5,6 +5,8 @@ from __future__ import annotations
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
 from loamshift.report.digits import sensible
+from loamshift.report.letter_claims import reading_words, tells_the_ph
+from loamshift.report.letter_words import material_called, sentence
 from loamshift.report.words import Words
 
 _BAR_WIDTH = 30
@@ -32,17 +34,13 @@ def claim_letter(
         The page [object].
     """
     brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
-    blocks: list[Block] = [Paragraph(words.text(claim.comment)), _bars(brought, needed)]
-    items = []
-    if claim.ph_change_now is not None:
-        items.append(f"At once the pH would move by {_signed(claim.ph_change_now)}.")
-    if claim.ph_change_1_year is not None:
-        items.append(f"After a year by {_signed(claim.ph_change_1_year)}.")
-    items.extend(notes)
+    blocks: list[Block] = [Paragraph(sentence(claim.comment, words)), _bars(brought, needed)]
+    items = [] if tells_the_ph(claim.comment) else [reading_words(claim)]
+    items = [item for item in (*items, *notes) if item]
     if items:
         blocks.append(Items(tuple(words.text(item) for item in items)))
     return Letter(
-        words.text(claim.material),
+        material_called(claim.material, words),
         f"{words.rate(rate_g_m2)}, that is {sensible(rate_g_m2)} g/m²"
         if words.units == "us"
         else words.rate(rate_g_m2),
@@ -64,7 +62,3 @@ def _said(value: float) -> str:
     if value == 0.0:
         return "nothing"
     return f"{sensible(abs(value))} {'acid' if value > 0.0 else 'base'}"
-
-
-def _signed(change: float) -> str:
-    return f"{change:+.2f}".replace("-", "−") if abs(change) >= 0.005 else "next to nothing"

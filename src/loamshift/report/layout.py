@@ -18,7 +18,7 @@ NARROWEST: Final = 32
 _GAP: Final = "  "
 _MARK: Final = re.compile(r"(\*\*)")
 _KEPT: Final = "\u00a0"
-_TOGETHER: Final = re.compile(
+TOGETHER: Final = re.compile(
     r"(?<=\d) (?=(?:k?g/m²|k?g|t|mg/L|lb/100 ft²|lb|oz|m²|ft²|cm|mm|L|mL|gal|%|°[CF]|dS/m"
     r"|mmolc?/(?:kg|L|m²)|fl oz)(?![\w/]))"
     r"|(?<=\bpH) (?=\d)"
@@ -117,7 +117,7 @@ def _set_apart(lines: list[Line]) -> None:
 def _words(text: str, emphasis: Emphasis) -> list[list[Span]]:
     """Words as lists of spans; a word may change emphasis inside (``**98** g``)."""
     words: list[list[Span]] = []
-    text = _TOGETHER.sub(_KEPT, text)
+    text = TOGETHER.sub(_KEPT, text)
     bold = False
     open_word = False
     for piece in _MARK.split(text):
@@ -232,7 +232,7 @@ def _length(text: str) -> int:
 
 
 def _longest_word(column: int, titles: list[str], rows: list[list[str]]) -> int:
-    cells = [_TOGETHER.sub(_KEPT, text) for text in (titles[column], *(r[column] for r in rows))]
+    cells = [TOGETHER.sub(_KEPT, text) for text in (titles[column], *(r[column] for r in rows))]
     return max((_length(word) for cell in cells for word in re.split(r"[ \t\n]+", cell)), default=1)
 
 

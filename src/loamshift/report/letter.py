@@ -78,4 +78,5 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
         title=answer.name,
         subtitle=subtitle(answer, case, words=words),
         sections=tuple(section for section in sections if section is not None),
+        day=answer.today,
     )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from loamshift.domain.answer import Answer
-from loamshift.domain.letter import Block, Items, Paragraph, Section
+from loamshift.domain.letter import Block, Items, Matter, Paragraph, Section
 from loamshift.report.letter_checks import cited
-from loamshift.report.letter_words import raised, sentence, sentences
+from loamshift.report.letter_words import raised, sentence
 from loamshift.report.sources import sources_section
 from loamshift.report.words import Words
 from loamshift.tables.references import load_references
@@ -72,7 +72,7 @@ def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Se
         )
         blocks.append(Items(items))
     blocks.append(Paragraph(words.text(CLOSING)))
-    return Section("Take care", tuple(blocks))
+    return Section("Take care", tuple(blocks), Matter.CARE)
 
 
 def _label(code: str) -> str:
@@ -90,7 +90,8 @@ def sources(answer: Answer) -> Section | None:
     known = load_references()
     if all(line.key in known for line in answer.sources):
         return sources_section(line.key for line in answer.sources)
-    return Section("Sources", (Items(tuple(line.citation for line in answer.sources), True),))
+    kept = Items(tuple(line.citation for line in answer.sources), numbered=True)
+    return Section("Sources", (kept,), Matter.SOURCES)
 
 
 def made_by(answer: Answer, *, words: Words) -> Section:
@@ -104,4 +105,4 @@ def made_by(answer: Answer, *, words: Words) -> Section:
     if made.seed is not None:
         parts.append(f"seed {made.seed}")
     text = ", ".join(parts) + f", for {words.date(answer.today)}."
-    return Section(None, (Paragraph(sentences(text)),))
+    return Section(None, (Paragraph(text),), Matter.COLOPHON)

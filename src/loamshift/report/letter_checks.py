@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from loamshift.domain.answer import Answer, Finding, Severity
-from loamshift.domain.letter import Block, Items, Note, Paragraph, Section
+from loamshift.domain.answer import Answer, Decision, Finding, Severity
+from loamshift.domain.letter import Block, Items, Matter, Note, Paragraph, Section
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_words import counted, raised, sentence, sentences
 from loamshift.report.words import Words
@@ -50,7 +50,8 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
         )
         for gap in answer.missing
     )
-    return Section("Worth measuring", (Items(items),))
+    first = answer.verdict.decision is Decision.MEASURE_FIRST
+    return Section("Worth measuring", (Items(items),), Matter.BODY if first else Matter.ASIDE)
 
 
 def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:
@@ -89,7 +90,7 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
         blocks.append(Paragraph("The one check that could be made was passed."))
     elif passed:
         blocks.append(Paragraph(f"All {counted(passed, 'check')} were passed."))
-    return Section("Checks", tuple(blocks))
+    return Section("Checks", tuple(blocks), Matter.ASIDE)
 
 
 def _is_remark(finding: Finding) -> bool:

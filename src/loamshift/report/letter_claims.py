@@ -44,6 +44,52 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
     return Section(heading, tuple(Paragraph(_settled(c, case, words)) for c in answer.claims))
 
 
+def tells_the_ph(comment: str) -> bool:
+    """True where a comment already says what the pH does.
+
+    Parameters
+    ----------
+    comment
+        What the service said of the claim [text].
+
+    Returns
+    -------
+    bool
+        True for one that does [truth].
+    """
+    return bool(re.search(r"\b[Tt]he pH\b", comment))
+
+
+def reading_words(claim: ClaimResult) -> str:
+    """What the pH would do at once and after a year, in tenths.
+
+    Parameters
+    ----------
+    claim
+        The claim settled [object].
+
+    Returns
+    -------
+    str
+        A sentence; empty where neither is known [text].
+    """
+    now, year = claim.ph_change_now, claim.ph_change_1_year
+    if now is None and year is None:
+        return ""
+    if now is None:
+        return f"After a year the pH would {_moved(year or 0.0)}."
+    if year is None:
+        return f"At once the pH would {_moved(now)}."
+    if _moved(now) == _moved(year):
+        if "speak" in _moved(now):
+            return f"The pH would {_moved(now)}, now or later."
+        return f"The pH would {_moved(now)} at once and stay there through the year."
+    if now * year > 0.0 and "speak" not in _moved(now) + _moved(year):
+        by = f"{abs(year):.1f}"
+        return f"The pH would {_moved(now)} at once and by about {by} after a year."
+    return f"At once the pH would {_moved(now)}; after a year it would {_moved(year)}."
+
+
 def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
     name = f"**{material_called(claim.material, words)}:**"
     comment = sentence(claim.comment, words)
@@ -51,7 +97,7 @@ def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
         name,
         words.text(_balance(claim, case, words, share_told="%" in comment)),
         comment,
-        "" if re.search(r"\bpH\b", comment) else words.text(_reading(claim)),
+        "" if tells_the_ph(comment) else words.text(reading_words(claim)),
     )
 
 
@@ -80,24 +126,6 @@ def _percent(share: float, words: Words) -> str:
     if share < 0.001:
         return "less than a thousandth"
     return f"about {words.percent(share)}"
-
-
-def _reading(claim: ClaimResult) -> str:
-    now, year = claim.ph_change_now, claim.ph_change_1_year
-    if now is None and year is None:
-        return ""
-    if now is None:
-        return f"After a year the pH would {_moved(year or 0.0)}."
-    if year is None:
-        return f"At once the pH would {_moved(now)}."
-    if _moved(now) == _moved(year):
-        if "speak" in _moved(now):
-            return f"The pH would {_moved(now)}, now or later."
-        return f"The pH would {_moved(now)} at once and stay there through the year."
-    if now * year > 0.0 and "speak" not in _moved(now) + _moved(year):
-        by = f"{abs(year):.1f}"
-        return f"The pH would {_moved(now)} at once and by about {by} after a year."
-    return f"At once the pH would {_moved(now)}; after a year it would {_moved(year)}."
 
 
 def _moved(change: float) -> str:

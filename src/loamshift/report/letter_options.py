@@ -6,9 +6,9 @@ from collections.abc import Callable
 
 from loamshift.domain.answer import Answer, Direction, Option
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
+from loamshift.domain.letter import Align, Block, Column, Note, Section, Table
 from loamshift.domain.material import MaterialGroup
-from loamshift.report.letter_words import material_called, sentences, whole
+from loamshift.report.letter_words import material_called, whole
 from loamshift.report.words import Quantity, Words
 from loamshift.tables.materials import load_materials
 from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
@@ -16,6 +16,7 @@ from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
 
+_EC_UNIT = " dS/m"
 _WEEKS_SAID_IN_YEARS = 92.0
 
 _Cell = Callable[[Option], str]
@@ -43,21 +44,29 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
         return None
     columns = [
         (column, cell)
-        for column, cell in _columns(case, words)
+        for column, cell in _columns(case, _one_currency(options), words)
         if any(cell(option) for option in options)
     ]
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
     what = "lime" if answer.dose.direction is Direction.LIME else "acid"
     caption = f"Each would bring the same {what}"
     blocks: list[Block] = [Table(tuple(column for column, _ in columns), rows, caption)]
-    remarks = _remarks(options, words)
-    if remarks:
-        blocks.append(Paragraph(words.text(remarks)))
+    blocks += [Note(words.text(text), label) for label, text in _remarks(options, words)]
     return Section(f"What brings the {what}", tuple(blocks))
 
 
-def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
+def _one_currency(options: tuple[Option, ...]) -> str | None:
+    """The currency of every price, which then stands in the titles; None where they differ."""
+    named = {option.currency for option in options if option.cost is not None}
+    return named.pop() if len(named) == 1 else None
+
+
+def _columns(case: Case, shared: str | None, words: Words) -> list[tuple[Column, _Cell]]:
     """Every column there may be, with what stands in it for one option."""
+    price = f", {shared}" if shared else ""
+
+    def currency(option: Option) -> str | None:
+        return None if shared else option.currency
 
     def name(option: Option) -> str:
         return material_called(option.material, words)
@@ -69,39 +78,40 @@ def _columns(case: Case, words: Words) -> list[tuple[Column, _Cell]]:
         return "" if option.amount_g is None else words.amount(option.amount_g)
 
     def cost(option: Option) -> str:
-        return "" if option.cost is None else words.money(option.cost, option.currency)
+        return "" if option.cost is None else words.money(option.cost, currency(option))
 
     def per_mole(option: Option) -> str:
-        return _small_money(option.cost_per_mol_acid, option.currency, words)
+        return _small_money(option.cost_per_mol_acid, currency(option), words)
 
     def per_lime(option: Option) -> str:
         cost_kg = option.cost_per_kg_caco3_eq
         if cost_kg is None:
             return ""
-        return _small_money(cost_kg * _lime_unit(words)[1], option.currency, words)
+        return _small_money(cost_kg * _lime_unit(words)[1], currency(option), words)
 
     def time(option: Option) -> str:
-        return _half(option.weeks_to_half, words)
+        return half_said(option.weeks_to_half, words)
 
     def salt(option: Option) -> str:
         rise = option.ec_rise_ds_m
         if rise is None or rise < _SALT_WORTH_SAYING_DS_M:
             return ""
-        return f"+{words.say(rise, Quantity.EC)}"
+        return f"+{words.say(rise, Quantity.EC).removesuffix(_EC_UNIT)}"
 
     numbers: tuple[tuple[str, _Cell], ...] = (
         ("rate", rate),
         (f"for {whole(case)}", amount),
-        ("cost", cost),
-        ("per mole", per_mole),
-        (f"per {_lime_unit(words)[0]} of lime", per_lime),
+        (f"cost{price}", cost),
+        (f"per mole{price}", per_mole),
+        (f"per {_lime_unit(words)[0]} of lime{price}", per_lime),
         ("half works in", time),
-        ("salt", salt),
+        (f"salt,{_EC_UNIT}", salt),
     )
     return [(Column("material"), name), *((Column(t, Align.RIGHT), c) for t, c in numbers)]
 
 
-def _half(weeks: float | None, words: Words) -> str:
+def half_said(weeks: float | None, words: Words) -> str:
+    """How long half of it takes to work [weeks]: ``days``, ``about 9 weeks``; empty for None."""
     if weeks is None:
         return ""
     if weeks < 1.0:
@@ -129,31 +139,31 @@ def _small_money(value: float | None, currency: str | None, words: Words) -> str
     return f"{value:.3f}" + (f" {currency}" if currency else "")
 
 
-def _remarks(options: tuple[Option, ...], words: Words) -> str:
-    slow = ""
+def _remarks(options: tuple[Option, ...], words: Words) -> list[tuple[str, str]]:
+    """What each column of the table means, under a label."""
+    remarks = []
     times = [option.weeks_to_half for option in options]
     if any(time is None for time in times) and any(time is not None for time in times):
-        slow = "Where no time stands, half of it takes longer than three years."
-    price = ""
+        remarks.append(("Time", "Where none stands, half of it takes longer than three years."))
     if any(option.cost_per_mol_acid is not None for option in options):
         sulfur = words.amount(1000.0 * SULFUR_G_PER_MMOLC)
-        price = (
-            f"Compare by the mole of acid, which is what {sulfur} of sulfur makes, not by the bag."
+        remarks.append(
+            (
+                "Price",
+                f"Compare by the mole of acid ({sulfur} of sulfur makes one), not by the bag.",
+            )
         )
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
-        price = (
-            f"Compare by the {'pound' if words.units == 'us' else 'kilogram'} of lime, counted "
-            "as pure calcium carbonate, not by the bag."
+        unit = "pound" if words.units == "us" else "kilogram"
+        text = f"Compare by the {unit} of lime, counted as pure calcium carbonate, not by the bag."
+        remarks.append(("Price", text))
+    salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]
+    if salty:
+        text = (
+            "How far the conductivity of the wet soil may rise until rain has washed it down. "
+            "Sensitive roots suffer from about 1 dS/m in all"
         )
-    salt = ""
-    gypsum = any(
-        (option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M and _is_sulfur(option.material)
-        for option in options
-    )
-    if any((option.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M for option in options):
-        salt = (
-            "Salt is how far the conductivity of the wet soil may rise until rain has washed it "
-            "down; sensitive roots suffer from about 1 dS/m in all"
-        )
-        salt += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
-    return sentences(slow, price, salt)
+        gypsum = any(_is_sulfur(option.material) for option in salty)
+        text += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
+        remarks.append(("Salt", text))
+    return remarks

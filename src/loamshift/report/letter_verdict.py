@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-import re
-
 from loamshift.domain.answer import Answer, Decision, Direction, Verdict
 from loamshift.domain.case import BedKind, Case
-from loamshift.domain.letter import Paragraph, Section
+from loamshift.domain.letter import Block, Matter, Note, Paragraph, Section
 from loamshift.report.letter_head import reading_in_force
 from loamshift.report.letter_words import (
-    clause,
     counted,
     plants_wanted,
     sentence,
-    sentences,
     these,
 )
 from loamshift.report.words import Words
@@ -36,12 +32,13 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     Section
         A section without a heading [object].
     """
+    verdict = answer.verdict
     bold = f"**{words.text(_in_short(answer, case, words))}**"
-    blocks = [Paragraph(sentences(bold, sentence(answer.verdict.because, words)))]
-    change = _would_change(answer.verdict, words)
+    blocks: list[Block] = [Paragraph(bold), Paragraph(sentence(verdict.because, words))]
+    change = _would_change(verdict, words)
     if change:
-        blocks.append(Paragraph(change))
-    return Section(None, tuple(blocks))
+        blocks.append(Note(change, _LEADS.get(verdict.decision, "What would change this")))
+    return Section(None, tuple(blocks), Matter.OPENING)
 
 
 def _in_short(answer: Answer, case: Case, words: Words) -> str:
@@ -124,18 +121,8 @@ _LEADS = {
     Decision.MEASURE_FIRST: "What would settle it",
     Decision.EFFORT: "What would make it easier",
 }
-_WHOLE = re.compile(r"(?:It|This|That|Then|No) |.*[.!?] [A-Z]")
-"""Openings of a text that stands by itself."""
 
 
 def _would_change(verdict: Verdict, words: Words) -> str:
-    """``would_change_if`` as a sentence, whether it is a thing, a condition or a sentence."""
-    text = verdict.would_change_if.strip()
-    if not text:
-        return ""
-    if _WHOLE.match(text):
-        return sentence(text, words)
-    if text.lower().startswith("if "):
-        return f"This advice changes {clause(text, words)}."
-    lead = _LEADS.get(verdict.decision, "What would change this")
-    return f"{lead}: {clause(text, words)}."
+    """``would_change_if`` as a sentence of its own, to stand under a label."""
+    return sentence(verdict.would_change_if.strip(), words)

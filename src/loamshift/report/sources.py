@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from loamshift.domain.letter import Items, Section
+from loamshift.domain.letter import Items, Matter, Section
 from loamshift.errors import TableError
 from loamshift.tables.references import load_references
 
@@ -24,7 +24,7 @@ def sources_section(keys: Iterable[str], *, heading: str = "Sources") -> Section
         if reference is None:
             raise TableError(f"source key {key} is not in references.toml")
         lines.append(f"{reference.citation}{'' if not reference.url else ' ' + reference.url}")
-    return Section(heading, (Items(tuple(lines), numbered=True),))
+    return Section(heading, (Items(tuple(lines), numbered=True),), Matter.SOURCES)
 
 
 def source_numbers(keys: Iterable[str]) -> dict[str, str]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from loamshift import __version__
 from loamshift.domain.answer import (
     Answer,
     Decision,
     Direction,
+    Dose,
     Finding,
     MadeBy,
     Option,
@@ -17,10 +19,11 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.case import Case
 from loamshift.domain.situation import Situation
+from loamshift.services.aim_and_warmth import soil_temperature, wanted
 from loamshift.services.amount_checks import amount_findings
 from loamshift.services.cautions import cautions
 from loamshift.services.checks import findings
-from loamshift.services.claim import settle_claims
+from loamshift.services.claim import CLAIM_MEMBERS, settle_claims
 from loamshift.services.compare import options
 from loamshift.services.decide import decide
 from loamshift.services.decision_table import Outcome
@@ -34,6 +37,9 @@ from loamshift.services.verdict_words import verdict
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
 from loamshift.tables.rows import tables_fingerprint
+
+if TYPE_CHECKING:
+    from loamshift.services.dose_forecast import Ahead
 
 MODEL = "static-1"
 """Name of the model behind an answer: curve, carbonate ledger, water ledger, caps, soil clock."""
@@ -64,7 +70,8 @@ class LookAhead:
 def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     """The answer to one case: by the static path, and with a forecast where one is asked for.
 
-    Decision, dose and parts never come from the forecast.
+    Decision and static dose never come from the forecast. With one, the parts, their tests and
+    the amount beside the static dose do.
 
     Parameters
     ----------
@@ -81,9 +88,21 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     situation = understand(case)
     outcome = decide(situation)
     amount = dose(situation, outcome)
-    parts = plan(situation, outcome, amount)
+    ahead = None
+    if look_ahead is not None and situation.soil is not None:
+        ahead = _looked_ahead(situation, outcome, amount, look_ahead)
+    parts = plan(situation, outcome, amount) if ahead is None else ahead.plan
     ways = _options(situation, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
-    settled = settle_claims(situation, case.claims)
+    settled = (
+        settle_claims(situation, case.claims)
+        if look_ahead is None
+        else settle_claims(
+            situation,
+            case.claims,
+            seed=look_ahead.seed,
+            members=min(look_ahead.members, CLAIM_MEMBERS),
+        )
+    )
     ledger, keeping = upkeep(situation)
     warned = cautions(
         situation, outcome, applications=parts.applications, options=ways, claims=settled
@@ -96,12 +115,14 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         verdict=verdict(situation, outcome, amount),
         findings=checked,
         missing=missing(situation, outcome),
+        wanted=wanted(situation),
         dose=amount,
         applications=parts.applications,
         options=ways,
         too_early_before=parts.too_early_before,
         retest=parts.retest,
         forecast=None,
+        soil_temperature=soil_temperature(situation),
         refit=None,
         rescue=rescue(situation),
         upkeep=keeping,
@@ -115,21 +136,21 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         ),
         balance_error=None,
     )
-    if look_ahead is None or situation.soil is None:
+    if look_ahead is None or ahead is None:
         return answer
-    return _with_forecast(answer, situation, look_ahead)
+    return _with_forecast(answer, ahead, look_ahead)
 
 
-def _with_forecast(answer: Answer, situation: Situation, look_ahead: LookAhead) -> Answer:
-    from loamshift.services.forecast import forecast  # loads the compiler, so only when asked
+def _looked_ahead(situation: Situation, outcome: Outcome, dose: Dose, how: LookAhead) -> Ahead:
+    from loamshift.services import dose_forecast  # loads the compiler, so only when asked
 
-    outlook = forecast(
-        situation,
-        answer.applications,
-        members=look_ahead.members,
-        seed=look_ahead.seed,
-        years=look_ahead.years,
+    return dose_forecast.look_ahead(
+        situation, outcome, dose, members=how.members, seed=how.seed, years=how.years
     )
+
+
+def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answer:
+    outlook = ahead.outlook
     width = Finding(
         check="width of the forecast",
         value=None,
@@ -150,6 +171,7 @@ def _with_forecast(answer: Answer, situation: Situation, look_ahead: LookAhead) 
             years=look_ahead.years,
         ),
         findings=(*answer.findings, width),
+        dose=replace(answer.dose, by_forecast=ahead.by_forecast),
         forecast=outlook.forecast,
         balance_error=outlook.balance_error,
     )

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from loamshift.domain.answer import ClaimResult
-from loamshift.domain.case import Case, ClaimEntry
-from loamshift.domain.material import MaterialGroup
+from loamshift.domain.case import BedKind, Case, ClaimEntry
 from loamshift.domain.situation import Situation
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.acid import (
@@ -16,6 +15,7 @@ from loamshift.services.acid import (
     acid_course_mmolc_m2,
     temporary_acid_left_mmolc_m2,
 )
+from loamshift.services.claim_put_on import own_ph
 from loamshift.services.claim_words import Told, comment
 from loamshift.services.plateau import lime_left_over_ph
 from loamshift.services.understand import (
@@ -25,12 +25,18 @@ from loamshift.services.understand import (
     understand,
 )
 
+if TYPE_CHECKING:
+    from loamshift.services.claim_course import Course
+
+CLAIM_MEMBERS: Final = 200
+"""Possible beds run for a claim: their middle lies within 0.05 pH of that of thousands."""
 WEEK_DAYS: Final = (1, 3, 7)
 """Days of the first week that are looked at for the largest change."""
 YEAR_DAYS: Final = 365
 ONE_PH: Final = 1.0
 """Step that stands for a need where nobody named an aim [pH]."""
 
+_NOUNS: Final = {BedKind.CONTAINER: "pot", BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
 LOWEST_PH: Final = 3.0
 """Below this the buffer curve was never measured [pH in water]."""
 
@@ -46,7 +52,9 @@ class _Effect:
     """A peat never takes the soil below its own pH; None for what has no such limit."""
 
 
-def settle_claim(case: Case, entry: ClaimEntry) -> ClaimResult:
+def settle_claim(
+    case: Case, entry: ClaimEntry, *, seed: int | None = None, members: int = CLAIM_MEMBERS
+) -> ClaimResult:
     """What one material at one rate would do to the bed of a case.
 
     Parameters
@@ -55,6 +63,8 @@ def settle_claim(case: Case, entry: ClaimEntry) -> ClaimResult:
         The case as read [object].
     entry
         The claim [object].
+    seed, members
+        As for :func:`settle_claims` [number, count].
 
     Returns
     -------
@@ -76,10 +86,16 @@ def settle_claim(case: Case, entry: ClaimEntry) -> ClaimResult:
             "a claim needs the pH of the soil it is made for: give soil.ph, and soil.ph_method "
             "if you know it"
         )
-    return _settle(situation, entry)
+    return settle_claims(situation, (entry,), seed=seed, members=members)[0]
 
 
-def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[ClaimResult, ...]:
+def settle_claims(
+    situation: Situation,
+    claims: Iterable[ClaimEntry],
+    *,
+    seed: int | None = None,
+    members: int = CLAIM_MEMBERS,
+) -> tuple[ClaimResult, ...]:
     """What each claimed material would do to this bed.
 
     Answers each on its own: claims are alternatives, never one on top of another.
@@ -90,6 +106,11 @@ def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[C
         The bed as understood [object].
     claims
         Materials and rates [objects].
+    seed
+        Seed of the possible beds that are run through the year; None for the curve alone, without
+        a forecast [number].
+    members
+        How many possible beds are run, 3 or more [count].
 
     Returns
     -------
@@ -100,10 +121,11 @@ def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[C
     Notes
     -----
     Needed is the middle of the need to the aim, free lime included, less what earlier
-    applications still bring; without an aim, the acid of one pH unit. The change is that of the
-    middle curve: at once the largest within a week by the clocks, organic acid included, and
-    what stands after 365 days. Lime in
-    excess stays in the soil as lime and holds the reading at the plateau of calcite, near 8.3.
+    applications still bring; without an aim, the acid of one pH unit. With a seed the changes are
+    those of the column, with the material less without it: the largest within two weeks, and
+    after 365 days. Without one they are those of the middle curve: the largest within a week by
+    the clocks, organic acid included, and what stands after 365 days; lime in excess stays in
+    the soil as lime and holds the reading at the plateau of calcite, near 8.3.
 
     References
     ----------
@@ -111,7 +133,15 @@ def settle_claims(situation: Situation, claims: Iterable[ClaimEntry]) -> tuple[C
     """
     if situation.soil is None:
         return ()
-    return tuple(_settle(situation, entry) for entry in claims)
+    entries = tuple(claims)
+    if seed is None or not entries:
+        return tuple(_settle(situation, entry, None) for entry in entries)
+    from loamshift.services.claim_course import claim_courses  # loads the compiler
+
+    courses = claim_courses(situation, entries, members=members, seed=seed)
+    return tuple(
+        _settle(situation, entry, course) for entry, course in zip(entries, courses, strict=True)
+    )
 
 
 def acid_needed_mmolc_m2(situation: Situation) -> float:
@@ -138,11 +168,15 @@ def acid_needed_mmolc_m2(situation: Situation) -> float:
     return sign * max(whole - sign * situation.pending_acid_mmolc_m2, 0.0)
 
 
-def _settle(situation: Situation, entry: ClaimEntry) -> ClaimResult:
+def _settle(situation: Situation, entry: ClaimEntry, course: Course | None) -> ClaimResult:
     needed = acid_needed_mmolc_m2(situation)
     effect = _effect(situation, entry)
-    now = _ph_change(situation, effect.week_mmolc_m2, own_ph=effect.own_ph)
-    year = _ph_change(situation, effect.year_mmolc_m2, own_ph=effect.own_ph)
+    if course is None:
+        now = _ph_change(situation, effect.week_mmolc_m2, own_ph=effect.own_ph)
+        year = _ph_change(situation, effect.year_mmolc_m2, own_ph=effect.own_ph)
+    else:
+        start = require_soil(situation).ph.ph_water
+        now, year = _on_the_curve(course.now, start=start), _on_the_curve(course.year, start=start)
     share = effect.brought_mmolc_m2 / needed if abs(needed) > 0.0 else None
     told = Told(
         material=entry.material,
@@ -153,6 +187,8 @@ def _settle(situation: Situation, entry: ClaimEntry) -> ClaimResult:
         year_mmolc_m2=effect.year_mmolc_m2,
         change_now=now,
         change_year=year,
+        noun=_NOUNS.get(situation.case.bed.kind, "bed"),
+        course=course,
     )
     return ClaimResult(
         material=entry.material.key,
@@ -182,13 +218,11 @@ def _effect(situation: Situation, entry: ClaimEntry) -> _Effect:
         organic = temporary_acid_left_mmolc_m2(material, rate_g_m2=rate, days=day)
         return float(course[day - 1]) + organic
 
-    own = material.figures.get("ph_water")
-    is_peat = material.group is MaterialGroup.ORGANIC and material.fast_acid_molc_kg > 0.0
     return _Effect(
         brought_mmolc_m2=acid_brought_mmolc_m2(material, rate_g_m2=rate, in_pot=situation.in_pot),
         week_mmolc_m2=max((on(day) for day in WEEK_DAYS), key=abs),
         year_mmolc_m2=on(YEAR_DAYS),
-        own_ph=own.value if own is not None and is_peat else None,
+        own_ph=own_ph(material),
     )
 
 
@@ -206,3 +240,8 @@ def _ph_change(situation: Situation, acid_mmolc_m2: float, *, own_ph: float | No
     if own_ph is not None:
         after = max(after, min(own_ph, start))
     return min(after, max(start, lime_left_over_ph())) - start
+
+
+def _on_the_curve(change: float, *, start: float) -> float | None:
+    """A change of the column; None where it ends below what the curve was measured for."""
+    return None if start + change < LOWEST_PH <= start else change

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation
 from loamshift.services.caps import product_cap
+from loamshift.services.claim_year_words import year_words
 from loamshift.services.said import said_rate
+
+if TYPE_CHECKING:
+    from loamshift.services.claim_course import Course
 
 _NOTHING_MMOLC_M2: Final = 1.0
 """Less than a sixtieth of a gram of sulfur [mmolc/m2]."""
@@ -36,7 +40,10 @@ _LIMITED: Final = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
-    """The figures of a claim that its comment draws on; acid [mmolc/m2], change [pH]."""
+    """The figures of a claim that its comment draws on; acid [mmolc/m2], change [pH].
+
+    ``course`` is the year in the column, None where only the curve was asked.
+    """
 
     material: Material
     rate_g_m2: float
@@ -46,6 +53,15 @@ class Told:
     year_mmolc_m2: float
     change_now: float | None
     change_year: float | None
+    noun: str = "bed"
+    """What this ground is called: bed, pot, lawn or field."""
+    course: Course | None = None
+
+    @property
+    def moves(self) -> bool:
+        """True where a change is worth telling, now or after a year."""
+        changes = (self.change_now, self.change_year)
+        return any(change is None or abs(change) >= _TOLD_PH for change in changes)
 
 
 def comment(situation: Situation, told: Told) -> str:
@@ -61,10 +77,23 @@ def comment(situation: Situation, told: Told) -> str:
     Returns
     -------
     str
-        One to three sentences [text].
+        One to three sentences, and those of the year where the column was run [text].
     """
-    sentences = [_what_it_does(situation, told), _over_the_limit(situation, told)]
-    if told.change_now is None or told.change_year is None:
+    sentences = [_what_it_does(situation, told)]
+    if told.material.group is MaterialGroup.ACID and not _burnt_off(told):
+        sentences.append("Mineral acid is for treating water by trained people, never for a bed.")
+    off_the_curve = told.change_now is None or told.change_year is None
+    if told.course is not None and not off_the_curve and not _burnt_off(told):
+        sentences += year_words(
+            situation,
+            told.material,
+            told.course,
+            noun=told.noun,
+            acidifies=told.brought_mmolc_m2 > 0.0,
+            against_the_aim=told.brought_mmolc_m2 * told.needed_mmolc_m2 < 0.0,
+        )
+    sentences.append(_over_the_limit(situation, told))
+    if off_the_curve:
         sentences.append(
             "So much takes the soil off the curve, below pH 3 or above 11, where no figure holds."
         )
@@ -83,7 +112,7 @@ def _what_it_does(situation: Situation, told: Told) -> str:
     if abs(told.brought_mmolc_m2) < _NOTHING_MMOLC_M2:
         return _nothing_lasting(told)
     if told.needed_mmolc_m2 == 0.0:
-        return "The bed needs neither acid nor lime, so this only carries it away from its aim."
+        return _not_needed(told)
     if told.brought_mmolc_m2 * told.needed_mmolc_m2 < 0.0:
         return _wrong_way(told)
     share = told.brought_mmolc_m2 / told.needed_mmolc_m2
@@ -93,8 +122,21 @@ def _what_it_does(situation: Situation, told: Told) -> str:
     return f"{lead} {_pace(situation, told)}".strip()
 
 
+def _not_needed(told: Told) -> str:
+    if told.course is not None and told.course.alone * told.course.year < 0.0:
+        return f"This {told.noun} needs neither acid nor lime today."
+    text = f"This {told.noun} needs neither acid nor lime"
+    return f"{text}, so this only carries it away from its aim." if told.moves else f"{text}."
+
+
+def _burnt_off(told: Told) -> bool:
+    """True for vinegar and its like, whose whole course is one dip."""
+    material = told.material
+    return material.group is MaterialGroup.ACID and material.organic_acid_molc_kg > 0.0
+
+
 def _nothing_lasting(told: Told) -> str:
-    if told.material.group is MaterialGroup.ACID and told.material.organic_acid_molc_kg > 0.0:
+    if _burnt_off(told):
         if told.change_now is not None and told.change_now < -_TOLD_PH:
             return (
                 f"Soil life burns this acid off: the pH dips by about {-told.change_now:.1f} for "
@@ -110,27 +152,36 @@ def _nothing_lasting(told: Told) -> str:
 
 
 def _wrong_way(told: Told) -> str:
+    feeds = told.material.group in (MaterialGroup.NITROGEN, MaterialGroup.ORGANIC)
+    little = feeds and -told.brought_mmolc_m2 / told.needed_mmolc_m2 < _SMALL
     if told.needed_mmolc_m2 < 0.0:
-        return "It acidifies, and this bed needs lime: keep it off."
+        if little:
+            return f"In the end it acidifies a little, and this {told.noun} needs lime."
+        return f"It acidifies, and this {told.noun} needs lime: keep it off."
     if told.material.group is MaterialGroup.ORGANIC:
         said = "lim" in told.material.comment
         return told.material.comment + ("" if said else " In the end it limes slightly.")
-    return "It limes, and this bed needs acid: keep it off."
+    if little:
+        return f"It limes a little, and this {told.noun} needs acid."
+    return f"It limes, and this {told.noun} needs acid: keep it off."
 
 
 def _organic(situation: Situation, told: Told, share: float) -> str:
+    material = told.material
     percent = f"{_percent(share)} of {_need(told)}"
-    if told.material.fast_acid_molc_kg > 0.0 and told.needed_mmolc_m2 > 0.0:
+    if material.fast_acid_molc_kg > 0.0 and told.needed_mmolc_m2 > 0.0:
         text = f"It brings real acid, {percent}, but it can take the soil no lower than its own pH"
         if situation.water_base_mmolc_m2_year > 0.0 or _limy(situation):
             return f"{text}, and lime in the soil or the water uses it up from the edges."
         return f"{text}, and the soil under and around it gives base back."
-    return f"{told.material.comment} What it leaves behind in the end is {percent}."
+    if told.brought_mmolc_m2 > 0.0 and material.n_organic_frac > 0.0:
+        return f"{material.comment} Once all its nitrogen has turned to nitrate, that is {percent}."
+    return f"{material.comment} What it leaves behind in the end is {percent}."
 
 
 def _by_share(told: Told, share: float) -> str:
     need = _need(told)
-    if share < _SMALL:
+    if share < _SMALL and not told.moves:
         return f"That is {_percent(share)} of {need}: too little for a test to notice."
     if share < _FITS[0]:
         return f"That is {_percent(share)} of {need}."
@@ -144,16 +195,19 @@ def _by_share(told: Told, share: float) -> str:
 def _need(told: Told) -> str:
     if not told.aim_given:
         return "the acid of one pH unit, for want of an aim"
-    return f"the {'lime' if told.needed_mmolc_m2 < 0.0 else 'acid'} this bed needs"
+    return f"the {'lime' if told.needed_mmolc_m2 < 0.0 else 'acid'} this {told.noun} needs"
 
 
 def _pace(situation: Situation, told: Told) -> str:
     """What else is to be known: how much a year brings, and what takes it."""
     if told.material.group is MaterialGroup.NITROGEN:
-        pot = "" if situation.in_pot else ", and in open ground about a third of its acid stays"
-        return f"It is a feed first{pot}: give it for the nitrogen the plants need."
+        acid = told.brought_mmolc_m2 > 0.0 and not situation.in_pot
+        stays = ", and in open ground about a third of its acid stays" if acid else ""
+        return f"It is a feed first{stays}: give it for the nitrogen the plants need."
     if told.material.group is MaterialGroup.ACID:
-        return "But mineral acid is for treating water by trained people, and never for a bed."
+        return ""
+    if told.course is not None:
+        return ""
     done = told.year_mmolc_m2 / told.brought_mmolc_m2
     unmoved = told.change_year is not None and told.change_year > -_TOLD_PH
     if told.brought_mmolc_m2 > 0.0 and unmoved and done >= _SMALL and _limy(situation):

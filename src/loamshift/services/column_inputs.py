@@ -55,7 +55,8 @@ class ForecastInputs:
     ``start`` is day 0 of the run, in the week before the day of the reading and whole weeks
     before ``today``; ``days`` runs to the end;
     ``sample_depth_cm`` is an edge of the layers. ``events`` hold the plan, ``control_events``
-    the same bed without it. ``retest_sd`` is the error of one further reading [pH].
+    the same bed without it, and ``past`` these one by one; ``sulfur_before`` is true where some
+    went on earlier. ``retest_sd`` is the error of one further reading [pH].
     """
 
     soil: ColumnSoil
@@ -68,6 +69,8 @@ class ForecastInputs:
     days: int
     sample_depth_cm: float
     retest_sd: float
+    past: tuple[ColumnEvent, ...]
+    sulfur_before: bool
 
 
 def forecast_inputs(
@@ -133,18 +136,14 @@ def forecast_inputs(
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
     past = _past_events(situation, read=read, start=start, days=days, edges_cm=edges)
+    before = any(one.material.elemental_s_frac > 0.0 for one in case.applied)
     return ForecastInputs(
         soil=soil_layers(soil, edges_cm=edges, organic_only=situation.organic_only),
         weather=_weather(situation, soil, edges_cm=edges, start=start, days=days),
         events=column_events(
             [
                 *past,
-                *_plan_events(
-                    plan,
-                    start=start,
-                    edges_cm=edges,
-                    before=any(one.material.elemental_s_frac > 0.0 for one in case.applied),
-                ),
+                *_plan_events(plan, start=start, edges_cm=edges, before=before),
             ],
             n_layers=edges.size - 1,
         ),
@@ -164,6 +163,35 @@ def forecast_inputs(
         retest_sd=soil.ph.ph_water_sd
         if not soil.ph.method.is_rough
         else verdict_values()["reading_scatter_sd"],
+        past=tuple(past),
+        sulfur_before=before,
+    )
+
+
+def events_under(inputs: ForecastInputs, applications: Sequence[Application]) -> ColumnEvents:
+    """The events of the same bed under another plan.
+
+    Parameters
+    ----------
+    inputs
+        Made for a plan worked in to the same depths [object].
+    applications
+        Dated parts of the other plan; those after the end are left out [objects].
+
+    Returns
+    -------
+    ColumnEvents
+        Earlier material and feed with the other plan [arrays].
+    """
+    end = inputs.start + timedelta(days=inputs.days)
+    plan = [(part, find_material(part.material)) for part in applications if part.date < end]
+    edges = inputs.soil.edges_cm
+    return column_events(
+        [
+            *inputs.past,
+            *_plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
+        ],
+        n_layers=edges.size - 1,
     )
 
 

@@ -102,6 +102,16 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "instead is a range, not a guess, and widens the dose.",
         ),
     ),
+    "wanted": AnswerKey(
+        title="The range wanted",
+        text=(
+            "What the printed ranges of the plants have in common, in pH in water, or a narrow "
+            "range around the target pH; where two plants have nothing in common, what lies "
+            "between them. ph_aim is the target pH, or else the middle.",
+        ),
+        figures=("verdict.target_half_width_ph",),
+        see_also=("dose.direction", "forecast"),
+    ),
     "dose.direction": AnswerKey(
         title="Which way the dose goes",
         text=("acidify, lime or none: the wanted range lies below, above or around the reading.",),
@@ -191,6 +201,27 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "They are shown beside our dose, never mixed into it. advise --table follows one.",
         ),
         see_also=("dose.sulfur_as_s_g_m2",),
+    ),
+    "dose.by_forecast": AnswerKey(
+        title="The amount by the forecast",
+        text=(
+            "The least amount that has the median of the possible beds at the aim on the date "
+            "wanted, with all that pulls the bed meanwhile: what has reacted by then, water, "
+            "leaching, feed, free lime. The aim and not the near end of the range: at the end, "
+            "every second bed would still lie outside it.",
+            "It is cut back to the largest amount with which fewer than one bed in ten passes the "
+            "far end of the range at any time (the lower end for sulfur, the upper for lime), and "
+            "to what the printed limits allow. The curve's own dose stays beside it.",
+        ),
+        equations=(
+            "least amount with median pH(date) = aim, and P(pH past the far end) < risk_share",
+        ),
+        figures=(
+            "advice.risk_share",
+            "advice.wanted_within_days",
+            "advice.risk_days_after_part",
+        ),
+        see_also=("dose.sulfur_as_s_g_m2", "applications", "forecast"),
     ),
     "applications": AnswerKey(
         title="The dated parts",
@@ -300,7 +331,21 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         text=(
             "Median and bands of the pH as the sampling depth reads, beside the run without "
             "any treatment. Empty where no forecast was run.",
+            "width lists what the width comes from after a year, with each cause's share of the "
+            "variance between the possible beds.",
         ),
+    ),
+    "soil_temperature": AnswerKey(
+        title="Soil temperature over the year",
+        text=(
+            "The yearly wave of the air, damped and delayed down to the middle of the treated "
+            "depth, shifted by the user's own thermometer where there is one; an average year, "
+            "not the weather of this one. Empty without a place.",
+        ),
+        equations=("D = √(2 α / ω)",),
+        topics=("climate",),
+        see_also=("too_early_before", "forecast"),
+        source_keys=("hillel-1982",),
     ),
     "refit": AnswerKey(
         title="The bed learnt from its own readings",

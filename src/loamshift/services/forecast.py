@@ -10,31 +10,23 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column import run_column
-from loamshift.core.column_laws import column_laws
-from loamshift.core.column_layout import ColumnEvents, ColumnLaws, ColumnResult, EventKind
+from loamshift.core.column_layout import ColumnEvents, ColumnResult, EventKind
 from loamshift.core.ensemble import quantile_bands, variance_shares
 from loamshift.domain.answer import Application, DoNothing, Forecast, ForecastPh
+from loamshift.domain.answer import WidthShare as WidthShare
 from loamshift.domain.case import Units
 from loamshift.domain.situation import Situation
 from loamshift.services import column_priors as priors
 from loamshift.services.column_inputs import ForecastInputs, forecast_inputs
+from loamshift.services.forecast_runs import DAYS_IN_WEEK, run
+from loamshift.services.forecast_runs import shared_laws as shared_laws
 from loamshift.services.said import said_date
-from loamshift.tables.model import (
-    buffer_parameters,
-    ledger_parameters,
-    lime_parameters,
-    nitrogen_parameters,
-    sulfur_parameters,
-)
-from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]
 
 DEFAULT_MEMBERS: Final = 400
 DEFAULT_SEED: Final = 1
 DEFAULT_YEARS: Final = 3
-DAYS_IN_WEEK: Final = 7
 JUDGE_WEEK: Final = 52
 """The width is explained at this week, or at the end of a shorter forecast."""
 _NAMED_SHARE: Final = 0.1
@@ -68,14 +60,6 @@ _NEEDS: Final = {
     priors.SALT_WORDS: {EventKind.FAST_SALT, EventKind.ORGANIC_ACID, EventKind.DECAY},
 }
 """Causes that act only where something of a kind was put on."""
-
-
-@dataclass(frozen=True, slots=True)
-class WidthShare:
-    """One cause of the width of a forecast and its share [0-1]."""
-
-    cause: str
-    share: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,22 +130,56 @@ def forecast(
     own-judgement
     """
     inputs = forecast_inputs(situation, applications, years=years, seed=seed, members=members)
-    plan = _run(inputs, inputs.events)
-    control = _run(inputs, inputs.control_events) if applications else plan
+    plan = run(inputs, inputs.events)
+    control = run(inputs, inputs.control_events) if applications else plan
+    return outlook(inputs, plan, control)
+
+
+def outlook(
+    inputs: ForecastInputs,
+    plan: ColumnResult,
+    control: ColumnResult,
+    *,
+    events: ColumnEvents | None = None,
+    days: int | None = None,
+) -> Outlook:
+    """A forecast from runs already made.
+
+    Parameters
+    ----------
+    inputs
+        What both ran on [object].
+    plan
+        The run with the plan [arrays].
+    control
+        The run without it [arrays].
+    events
+        What was put on in the first; None for the plan of the inputs [arrays].
+    days
+        Days shown from the start of the run; None for all of them [d].
+
+    Returns
+    -------
+    Outlook
+        Bands, control, balance, and where the width comes from [object].
+    """
     first = (inputs.today - inputs.start).days // DAYS_IN_WEEK
-    bed_ph, control_ph = plan.ph[:, first:], control.ph[:, first:]
+    end = plan.ph.shape[1] if days is None else days // DAYS_IN_WEEK + 1
+    bed_ph, control_ph = plan.ph[:, first:end], control.ph[:, first:end]
     error = (inputs.retest_sd * inputs.members.reading_z)[:, None]
     bands = quantile_bands(bed_ph + error)
     alone = np.median(control_ph + error, axis=0)
     weeks = bed_ph.shape[1]
     dates = tuple(inputs.today + timedelta(days=DAYS_IN_WEEK * week) for week in range(weeks))
     at = min(JUDGE_WEEK, weeks - 1)
-    shares = width_shares(inputs.members, bed_ph[:, at] + error[:, 0], events=inputs.events)
+    given = inputs.events if events is None else events
+    shares = width_shares(inputs.members, bed_ph[:, at] + error[:, 0], events=given)
     return Outlook(
         forecast=Forecast(
             dates=dates,
             ph=_bands(bands),
             do_nothing=DoNothing(q50=_numbers(alone)),
+            width=shares,
         ),
         balance_error=float(max(plan.balance_error.max(), control.balance_error.max())),
         width_words=width_words(shares, on=dates[at]),
@@ -170,7 +188,7 @@ def forecast(
         control_ph=control_ph,
         lowest_ph=plan.lowest_ph,
         oxidised_frac=np.asarray(
-            np.median(plan.oxidised_frac[:, first:], axis=0), dtype=np.float64
+            np.median(plan.oxidised_frac[:, first:end], axis=0), dtype=np.float64
         ),
     )
 
@@ -234,37 +252,6 @@ def width_words(shares: Sequence[WidthShare], *, on: date) -> str:
     after = f"; {test} would narrow it most" if test else ""
     return (
         f"The width of the forecast for {said_date(on, Units.METRIC)} comes from {listed}{after}."
-    )
-
-
-def shared_laws() -> ColumnLaws:
-    """The coefficients of the column that all members share.
-
-    Returns
-    -------
-    ColumnLaws
-        From the parameter table [object].
-    """
-    return column_laws(
-        column=parameter_values("column"),
-        buffer=buffer_parameters(),
-        sulfur=sulfur_parameters(),
-        nitrogen=nitrogen_parameters(),
-        lime=lime_parameters(),
-        ledger=ledger_parameters(),
-        nitrate_uptake_half_time_d=parameter_values("advice")["nitrate_uptake_half_time_d"],
-    )
-
-
-def _run(inputs: ForecastInputs, events: ColumnEvents) -> ColumnResult:
-    return run_column(
-        inputs.soil,
-        inputs.members.parameters,
-        inputs.weather,
-        events,
-        laws=shared_laws(),
-        sample_depth_cm=inputs.sample_depth_cm,
-        stride_days=DAYS_IN_WEEK,
     )
 
 

@@ -82,7 +82,7 @@ def plan(situation: Situation, outcome: Outcome, dose: Dose) -> Plan:
     )
     retest = _retests(situation, material, active_frac, sizes, dates, too_early)
     return Plan(
-        applications=_applications(
+        applications=dated_parts(
             situation, target, material, active_frac, sizes, dates, retest, acidify=acidify
         ),
         too_early_before=too_early,
@@ -241,7 +241,7 @@ def _retests(
     return tuple(found)
 
 
-def _applications(
+def dated_parts(
     situation: Situation,
     target: Target,
     material: Material,
@@ -252,6 +252,32 @@ def _applications(
     *,
     acidify: bool,
 ) -> tuple[Application, ...]:
+    """Parts of known size and date, each but the first under the condition of a test.
+
+    Parameters
+    ----------
+    situation
+        The bed as understood [object].
+    target
+        The range wanted [object].
+    material
+        What goes on [object].
+    active_frac
+        Sulfur or lime value that works per mass of product [0-1].
+    sizes
+        Sulfur or lime value of each part [g/m2].
+    dates
+        Day of each part [calendar].
+    retest
+        Day of the test before each part but the first [calendar].
+    acidify
+        True for sulfur [truth].
+
+    Returns
+    -------
+    tuple of Application
+        The parts; a further one only if a test still asks for at least half of it [objects].
+    """
     gram = SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC
     sign = 1.0 if acidify else -1.0
     parts = []

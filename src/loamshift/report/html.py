@@ -1,0 +1,124 @@
+"""A letter as one HTML file that can be sent by mail: nothing in it asks another host."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from collections.abc import Sequence
+from html import escape
+from importlib import resources
+from typing import Final
+
+from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Note, Paragraph, Section
+from loamshift.report.html_blocks import block_html, inline_html, sources_html
+from loamshift.report.html_figure import figure_html, live_script
+from loamshift.report.inline import bare, figures, source_count
+from loamshift.report.typeface import font_faces_css
+from loamshift.report.words import Words
+
+LANGUAGES: Final = {"uk": "en-GB", "us": "en-US"}
+"""Language of a page by the spelling of its words."""
+
+
+def letter_html(letter: Letter, *, words: Words) -> str:
+    """A letter as one self-contained page.
+
+    Parameters
+    ----------
+    letter
+        What to write [object].
+    words
+        Spelling of the reader, which is the language of the page [object].
+
+    Returns
+    -------
+    str
+        A whole HTML document with its type, styles and pictures inside [text].
+
+    Notes
+    -----
+    The page asks nothing of any host: its policy forbids every load but data inside the file,
+    and only the scripts written here run, known by their hash. Without scripts the pictures
+    stay as they were drawn.
+    """
+    style = f"{font_faces_css()}\n{_stylesheet()}"
+    script = live_script(figures(letter), words=words)
+    sources = source_count(letter)
+    body = "\n".join(
+        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
+    )
+    about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
+    scripts = f"<script>{script}</script>\n" if script else ""
+    return (
+        "<!doctype html>\n"
+        f'<html lang="{LANGUAGES[words.spelling]}">\n<head>\n<meta charset="utf-8">\n'
+        f'<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        '<meta name="referrer" content="no-referrer">\n'
+        f"<title>{escape(bare(letter.title))}</title>\n"
+        f"<style>{style}</style>\n</head>\n<body>\n<article>\n"
+        f"<header>\n<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
+        f"{body}\n</article>\n{scripts}</body>\n</html>\n"
+    )
+
+
+def _policy(style: str, script: str) -> str:
+    """Nothing may be loaded but what the file holds; scripts and styles by their hash."""
+    rules = [
+        "default-src 'none'",
+        f"style-src '{_hashed(style)}'",
+        "font-src data:",
+        "img-src data:",
+        f"script-src '{_hashed(script)}'" if script else "script-src 'none'",
+        "base-uri 'none'",
+        "form-action 'none'",
+    ]
+    return "; ".join(rules)
+
+
+def _hashed(text: str) -> str:
+    digest = hashlib.sha256(text.encode("utf-8")).digest()
+    return f"sha256-{base64.b64encode(digest).decode('ascii')}"
+
+
+def _stylesheet() -> str:
+    return resources.files("loamshift.report").joinpath("letter.css").read_text(encoding="utf-8")
+
+
+def _section(section: Section, number: int, sources: int) -> str:
+    column, margin = _placed(section)
+    lines = [_block(block, i, section, number, sources) for i, block in enumerate(column)]
+    heading = named = ""
+    if section.heading:
+        heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
+        named = f' aria-labelledby="part-{number}"'
+    beside = ""
+    if margin:
+        notes = "\n".join(block_html(note, sources=sources) for note in margin)
+        beside = f'\n<aside class="margin">\n{notes}\n</aside>'
+    return (
+        f'<section class="{section.matter.value}"{named}>\n{heading}'
+        '<div class="column">\n' + "\n".join(lines) + f"\n</div>{beside}\n</section>"
+    )
+
+
+def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
+    """What stands in the column, and the notes that stand beside it.
+
+    A section of hardly anything but notes keeps them in the column.
+    """
+    notes = [block for block in section.blocks if isinstance(block, Note)]
+    others = [block for block in section.blocks if not isinstance(block, Note)]
+    if section.matter is Matter.ASIDE or not others:
+        return section.blocks, ()
+    return others, notes
+
+
+def _block(block: Block, place: int, section: Section, number: int, sources: int) -> str:
+    if isinstance(block, Figure):
+        return figure_html(block, name=f"figure-{number}-{place}", sources=sources)
+    if isinstance(block, Items) and section.matter is Matter.SOURCES:
+        return sources_html(block)
+    if isinstance(block, Paragraph) and section.matter is Matter.OPENING and place == 0:
+        return f'<p class="lead">{inline_html(bare(block.text))}</p>'
+    return block_html(block, sources=sources)

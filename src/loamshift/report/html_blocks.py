@@ -1,0 +1,124 @@
+"""The blocks of a letter as HTML; every text is escaped on its way in."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import Final
+
+from loamshift.domain.letter import (
+    Align,
+    Block,
+    Figure,
+    Items,
+    Note,
+    Paragraph,
+    Table,
+)
+from loamshift.report.inline import bare, pieces, without_citation, without_link
+
+WIDE_COLUMNS: Final = 5
+"""From so many columns on a table is turned into short lists on a phone."""
+
+
+def inline_html(text: str, *, sources: int = 0) -> str:
+    """A text with its bold runs, and its citation as a link.
+
+    Parameters
+    ----------
+    text
+        Words of the letter, ``**bold**`` marked [text].
+    sources
+        How many numbered sources can be linked to [count].
+
+    Returns
+    -------
+    str
+        Escaped HTML for the inside of a paragraph [text].
+    """
+    said, number = without_citation(text)
+    if number is None or not 1 <= number <= sources:
+        said, number = text, None
+    runs = (
+        f"<strong>{escape(piece.text)}</strong>" if piece.bold else escape(piece.text)
+        for piece in pieces(said)
+    )
+    link = (
+        ""
+        if number is None
+        else f'\u00a0<a class="cite" href="#source-{number}" aria-label="source {number}">'
+        f"[{number}]</a>"
+    )
+    return "".join(runs) + link
+
+
+def block_html(block: Block, *, sources: int) -> str:
+    """A block other than a figure as HTML.
+
+    Parameters
+    ----------
+    block
+        Paragraph, table, list or note [object].
+    sources
+        How many numbered sources can be linked to [count].
+
+    Returns
+    -------
+    str
+        One element [text].
+    """
+    match block:
+        case Paragraph(text):
+            return f"<p>{inline_html(text, sources=sources)}</p>"
+        case Items(items, numbered):
+            tag = "ol" if numbered else "ul"
+            inside = "\n".join(f"<li>{inline_html(item, sources=sources)}</li>" for item in items)
+            return f"<{tag}>\n{inside}\n</{tag}>"
+        case Note(text, label):
+            lead = f"<b>{escape(label)}</b> " if label else ""
+            return f'<p class="note">{lead}{inline_html(text, sources=sources)}</p>'
+        case Table():
+            return table_html(block)
+        case Figure(sentence=sentence):
+            return f"<p>{inline_html(sentence, sources=sources)}</p>"
+
+
+def table_html(table: Table) -> str:
+    """A table [object] with its caption, the first cell of each row as the row's name [text]."""
+    titles = [column.title for column in table.columns]
+    wide = ' class="wide"' if len(titles) >= WIDE_COLUMNS else ""
+    caption = f"<caption>{inline_html(table.caption)}</caption>\n" if table.caption else ""
+    head = ""
+    if any(titles):
+        cells = "".join(
+            f'<th scope="col"{_leaning(column.align)}>{inline_html(column.title)}</th>'
+            for column in table.columns
+        )
+        head = f"<thead><tr>{cells}</tr></thead>\n"
+    body = "\n".join(_row(table, row) for row in table.rows)
+    return f"<table{wide}>\n{caption}{head}<tbody>\n{body}\n</tbody>\n</table>"
+
+
+def _row(table: Table, row: tuple[str, ...]) -> str:
+    first, *rest = zip(table.columns, row, strict=True)
+    cells = [f'<th scope="row"{_leaning(first[0].align)}>{inline_html(first[1])}</th>']
+    for column, cell in rest:
+        title = f' data-title="{escape(bare(column.title))}"' if column.title else ""
+        cells.append(f"<td{_leaning(column.align)}{title}>{inline_html(cell)}</td>")
+    return f"<tr>{''.join(cells)}</tr>"
+
+
+def _leaning(align: Align) -> str:
+    return ' class="right"' if align is Align.RIGHT else ""
+
+
+def sources_html(items: Items) -> str:
+    """The numbered sources [object]: each can be linked to, addresses are links [text]."""
+    lines = []
+    for number, item in enumerate(items.items, start=1):
+        said, url = without_link(item)
+        link = ""
+        if url is not None:
+            shown = escape(url.split("://", 1)[1].rstrip("/"))
+            link = f' <a href="{escape(url)}" rel="noreferrer">{shown}</a>'
+        lines.append(f'<li id="source-{number}">{inline_html(said)}{link}</li>')
+    return "<ol>\n" + "\n".join(lines) + "\n</ol>"

@@ -1,0 +1,69 @@
+"""Texts of a letter in pieces, as the page and the print need them."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from loamshift.domain.letter import Figure, Items, Letter, Matter
+from loamshift.report.layout import TOGETHER
+from loamshift.report.words import MONTHS
+
+_KEPT: Final = "\u00a0"
+_DAY: Final = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)})\b)|(?<=%) (?=of\b)")
+_CITED: Final = re.compile(r"^(?P<text>.*\S) \[(?P<number>\d{1,3})\]$", re.DOTALL)
+_LINK: Final = re.compile(r"^(?P<text>.*?)\s*(?P<url>https?://[^\s<>\"]+)$", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A run of text, bold or not."""
+
+    text: str
+    bold: bool = False
+
+
+def pieces(text: str) -> tuple[Piece, ...]:
+    """A text [text] in runs, ``**`` switching bold on and off; figures keep their units."""
+    kept = _DAY.sub(_KEPT, TOGETHER.sub(_KEPT, " ".join(text.split())))
+    runs = kept.split("**")
+    return tuple(Piece(run, bold=i % 2 == 1) for i, run in enumerate(runs) if run)
+
+
+def bare(text: str) -> str:
+    """A text [text] without its marks of emphasis [text]."""
+    return " ".join(text.replace("**", "").split())
+
+
+def without_citation(text: str) -> tuple[str, int | None]:
+    """A text [text] and the number of the source it ends with, if it cites one [text, count]."""
+    found = _CITED.match(text)
+    return (text, None) if found is None else (found["text"], int(found["number"]))
+
+
+def without_link(text: str) -> tuple[str, str | None]:
+    """A citation [text] and the address it ends with, if there is one [text, text]."""
+    found = _LINK.match(text)
+    return (text, None) if found is None else (found["text"], found["url"])
+
+
+def source_count(letter: Letter) -> int:
+    """How many numbered sources a letter [object] lists [count]."""
+    return sum(
+        len(block.items)
+        for section in letter.sections
+        if section.matter is Matter.SOURCES
+        for block in section.blocks
+        if isinstance(block, Items)
+    )
+
+
+def figures(letter: Letter) -> tuple[Figure, ...]:
+    """The figures of a letter [object] in reading order [object]."""
+    return tuple(
+        block
+        for section in letter.sections
+        for block in section.blocks
+        if isinstance(block, Figure)
+    )

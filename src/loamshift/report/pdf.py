@@ -1,0 +1,106 @@
+"""A letter as a tagged PDF on one or two sheets, set in our own type."""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, datetime
+from enum import StrEnum
+from functools import cache
+from importlib import resources
+from typing import TYPE_CHECKING, Any, Final
+
+from loamshift.domain.letter import Letter
+from loamshift.report.html import LANGUAGES
+from loamshift.report.pdf_data import letter_data, pictures
+from loamshift.report.typeface import type_folder
+from loamshift.report.words import Words
+
+if TYPE_CHECKING:
+    from typst import Fonts
+
+SIZES_PT: Final[tuple[float, ...]] = (10.5, 10.0, 9.75, 9.5)
+"""Sizes of the text to be read, the one liked best first; the last is the least allowed."""
+STANDARD: Final = "ua-1"
+"""Tagged, titled and with its language: what a screen reader needs."""
+
+
+class PaperSize(StrEnum):
+    """The sheet a letter is printed on, by the name typst knows it."""
+
+    A4 = "a4"
+    LETTER = "us-letter"
+
+
+def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
+    """A letter on paper.
+
+    Parameters
+    ----------
+    letter
+        What to print [object].
+    paper
+        The sheet [enumeration].
+    words
+        Spelling of the reader, which is the language of the document [object].
+
+    Returns
+    -------
+    bytes
+        A tagged PDF; the same letter gives the same bytes on any day [bytes].
+
+    Notes
+    -----
+    The letter is set as large as it can be without taking one sheet more than it needs at the
+    smallest size. Only our own type is used, whatever the machine has.
+    """
+    import typst
+
+    files: dict[str, bytes] = {
+        "main.typ": resources.files("loamshift.report").joinpath("letter.typ").read_bytes(),
+        **pictures(letter),
+    }
+    language, region = LANGUAGES[words.spelling].split("-")
+    data = letter_data(letter) | {"paper": paper.value, "lang": language, "region": region}
+    fonts = _fonts()
+
+    def sheets(size_pt: float) -> dict[str, bytes]:
+        return files | {"letter.json": json.dumps(data | {"size": size_pt}).encode("utf-8")}
+
+    def count(size_pt: float) -> int:
+        found = typst.query(
+            _source(sheets(size_pt)), "<pages>", field="value", one=True,
+            font_paths=fonts, ignore_system_fonts=True,
+        )  # fmt: skip
+        return int(json.loads(found))
+
+    fewest = count(SIZES_PT[-1])
+    chosen = next((size for size in SIZES_PT[:-1] if count(size) <= fewest), SIZES_PT[-1])
+    made = typst.compile(
+        _source(sheets(chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
+        pdf_standards=STANDARD, timestamp=_stamp(letter),
+    )  # fmt: skip
+    assert isinstance(made, bytes)
+    return made
+
+
+def _source(files: dict[str, bytes]) -> Any:
+    """Files in memory; the type hints of the wheel do not know that they may be given so."""
+    return files
+
+
+def _stamp(letter: Letter) -> datetime:
+    """The moment written into the document: noon of the letter's day, so that it never varies."""
+    day = letter.day
+    if day is None:
+        return datetime(2000, 1, 1, 12, tzinfo=UTC)
+    return datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+
+
+@cache
+def _fonts() -> Fonts:
+    import typst
+
+    with type_folder() as folder:
+        return typst.Fonts(
+            include_system_fonts=False, include_embedded_fonts=False, font_paths=[folder]
+        )
