@@ -14,6 +14,7 @@ from django.urls import URLPattern, path
 from django.views.decorators.http import require_safe
 
 from loamshift.errors import CaseError, Fault, InputError
+from loamshift.report.html import sections_html
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered
@@ -78,6 +79,7 @@ def _render(request: HttpRequest, tree: Tree, *, bed: Bed | None) -> HttpRespons
     page = page_of(tree, office=office, today=date.today())  # noqa: DTZ011 - the local day
     context = {
         "page": page,
+        "sections": sections_html(page.answered.letter) if page.answered else "",
         "bed": bed,
         "title": tree.get("name") or (bed.name if bed else ""),
         "elsewhere": faults_elsewhere(page.faults),
