@@ -41,13 +41,10 @@ def dose(situation: Situation, outcome: Outcome) -> Dose:
     direction = outcome.direction
     if direction is Direction.NONE:
         return NO_DOSE
-    need = need_mmolc_kg(situation, situation.target.ph_aim)
     acidify = direction is Direction.ACIDIFY
-    sign = 1.0 if acidify else -1.0
-    coming = situation.pending_acid_mmolc_m2 * sign / situation.soil_mass_kg_m2
-    low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
-    gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * situation.soil_mass_kg_m2
-    per_area = Band(lo90=low * gram, mid=mid * gram, hi90=high * gram)
+    need = acid_to(situation, situation.target.ph_aim, acidify=acidify)
+    low, mid, high = need.lo90, need.mid, need.hi90
+    per_area = dose_to(situation, situation.target.ph_aim, acidify=acidify)
     carbonate = carbonate_median_mmolc_kg(situation)
     acid = (low, mid, high) if acidify else (-high, -mid, -low)
     return Dose(
@@ -61,3 +58,49 @@ def dose(situation: Situation, outcome: Outcome) -> Dose:
         if situation.organic_only
         else published_spread(situation, direction=direction),
     )
+
+
+def acid_to(situation: Situation, ph_aim: float, *, acidify: bool) -> Band:
+    """Acid or base the soil takes up to reach an aim, less what earlier material still brings.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for acid, false for base [truth].
+
+    Returns
+    -------
+    Band
+        Never below 0 [mmolc/kg].
+    """
+    need = need_mmolc_kg(situation, ph_aim)
+    sign = 1.0 if acidify else -1.0
+    coming = situation.pending_acid_mmolc_m2 * sign / situation.soil_mass_kg_m2
+    low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
+    return Band(lo90=low, mid=mid, hi90=high)
+
+
+def dose_to(situation: Situation, ph_aim: float, *, acidify: bool) -> Band:
+    """The same as pure sulfur or lime.
+
+    Parameters
+    ----------
+    situation
+        A situation with a soil [object].
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    Band
+        Per area of the treated depth [g/m2].
+    """
+    need = acid_to(situation, ph_aim, acidify=acidify)
+    gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * situation.soil_mass_kg_m2
+    return Band(lo90=need.lo90 * gram, mid=need.mid * gram, hi90=need.hi90 * gram)
