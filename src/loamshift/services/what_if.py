@@ -133,7 +133,7 @@ def _aims(situation: Situation, target: Target, direction: Direction) -> tuple[A
     else:
         low, high = start, max(target.ph_high, target.ph_aim) + BEYOND_PH
     steps = []
-    count = max(int(round((high - low) / AIM_STEP_PH)), 1)
+    count = max(round((high - low) / AIM_STEP_PH), 1)
     for number in range(count + 1):
         aim = round(low + number * AIM_STEP_PH, 2)
         try:
