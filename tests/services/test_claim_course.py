@@ -174,6 +174,14 @@ def test_finer_sulfur_is_ahead_of_prills_and_shows_within_four_to_sixteen_weeks(
     assert fine.first_shows_day is not None and 28 <= fine.first_shows_day <= 112
 
 
+@pytest.mark.parametrize("key", ["vinegar, 5 %", "citric acid, anhydrous"])
+def test_an_acid_that_is_burnt_off_leaves_no_base_behind_at_any_rate(key: str) -> None:
+    """Nothing lasting goes on, so nothing lasting stays: conservation."""
+    for rate in (500.0, 5000.0, 20_000.0):
+        found = course("acid sand", key, rate)
+        assert -0.05 < found.year <= 0.0
+
+
 def test_urea_limes_first_and_acidifies_later() -> None:
     found = course("peat pot", "urea", 20.0)
     assert found.now > 0.02 and found.year < -0.03
@@ -229,6 +237,11 @@ def test_where_a_material_goes() -> None:
     assert depth("planted loam", "ammonium sulfate") == 0.0
     assert depth("peat pot", "ammonium sulfate") == 20.0
     assert depth("peat pot", "elemental sulfur, powder") == 0.0
+
+
+def test_a_dangerous_amount_is_told_before_the_course() -> None:
+    comment = settled("planted loam", "elemental sulfur, powder", 180.0).comment
+    assert comment.index("a dangerous overdose") < comment.index("The pH would")
 
 
 def test_an_amount_off_the_curve_gives_no_change() -> None:
