@@ -1,7 +1,8 @@
 """Tell whether what the repository generates is what the sources give today.
 
     python tools/current.py tables    src/loamshift/tables/data, built elsewhere and compared
-    python tools/current.py pages     docs/case.md, docs/cli.md and the letters of README.md
+    python tools/current.py pages     docs/case.md, docs/cli.md, the pages that tools/docs.py
+                                      writes, and the letters of README.md
 
 Nothing is written. Exit code 1 names what differs and the command that mends it.
 """
@@ -22,6 +23,7 @@ sys.path.insert(0, str(ROOT / "tools"))
 import build  # noqa: E402  (found by the line above)
 import common  # noqa: E402
 
+import docs as site  # noqa: E402
 import readme  # noqa: E402
 
 
@@ -49,6 +51,9 @@ def stale_pages() -> list[str]:
         path = ROOT / "docs" / f"{name}.md"
         if not path.exists() or path.read_text(encoding="utf-8") != write():
             found.append(f"docs/{name}.md: run python -m loamshift.{name}.page docs/{name}.md")
+    for path, write_page in site.writers().items():
+        if not path.exists() or path.read_text(encoding="utf-8") != write_page():
+            found.append(f"docs/{path.name}: run python tools/docs.py --refresh")
     if readme.main(["--check"]):
         found.append("README.md: run python tools/readme.py")
     return found

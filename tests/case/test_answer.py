@@ -101,9 +101,10 @@ def bare_answer() -> Answer:
 
 def test_keys_come_in_the_order_of_the_design() -> None:
     assert list(answer_to_dict(made_answer())) == [
-        "answer", "name", "today", "made_by", "verdict", "findings", "missing", "dose",
-        "applications", "options", "too_early_before", "retest", "forecast", "refit", "rescue",
-        "upkeep", "ledger", "claims", "cautions", "sources", "balance_error",
+        "answer", "name", "today", "made_by", "verdict", "findings", "missing", "wanted", "dose",
+        "applications", "options", "too_early_before", "retest", "forecast", "soil_temperature",
+        "refit", "rescue", "upkeep", "ledger", "claims", "cautions", "sources", "balance_error",
+        "case", "letter",
     ]  # fmt: skip
     assert list(answer_to_dict(made_answer())["ledger"]) == ["unit", "lines", "net"]
 
@@ -196,10 +197,14 @@ def _conforms(value: Any, schema: dict[str, Any], top: dict[str, Any]) -> bool:
         return False
     if "enum" in schema and value not in schema["enum"]:
         return False
+    if "const" in schema and value != schema["const"]:
+        return False
     if schema["type"] == "array":
         return all(_conforms(part, schema["items"], top) for part in value)
     if schema["type"] == "object":
-        return value.keys() == set(schema["required"]) and all(
+        if "properties" not in schema:
+            return True
+        return set(schema["required"]) <= value.keys() <= schema["properties"].keys() and all(
             _conforms(value[key], schema["properties"][key], top) for key in value
         )
     return True

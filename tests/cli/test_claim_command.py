@@ -19,6 +19,21 @@ def test_json_carries_the_figures(command) -> None:
     assert found["acid_brought_mmolc_m2"] == pytest.approx(99.0 / 16.03 * 1000.0, rel=0.02)
 
 
+def test_a_claim_runs_the_year_and_years_0_asks_the_curve(command) -> None:
+    lime = ("claim", "ground limestone", "300 g/m2", *BED, "--json")
+    year, curve = (json.loads(command(*lime, *more).out) for more in ((), ("--years", "0")))
+    assert year["acid_brought_mmolc_m2"] == curve["acid_brought_mmolc_m2"]
+    assert year["ph_change_1_year"] < curve["ph_change_1_year"]
+    assert "after a year" in year["comment"] and "after a year" not in curve["comment"]
+
+
+def test_a_page_gives_the_ph_in_tenths_with_its_reason(command) -> None:
+    year = command("claim", "elemental sulfur, powder", "50 g/m2", *BED)
+    assert "in the first two weeks; after a year" in " ".join(year.out.split())
+    curve = command("claim", "elemental sulfur, powder", "50 g/m2", *BED, "--years", "0")
+    assert "after a year it would fall by about 0." in curve.out
+
+
 @pytest.mark.parametrize(
     ("arguments", "code"),
     [
@@ -29,6 +44,7 @@ def test_json_carries_the_figures(command) -> None:
         (("gypsumm", "1 kg", *BED), 1),
         (("gypsum", "1 furlong", *BED), 1),
         (("gypsum", "1 kg", "--ph", "72"), 1),
+        (("gypsum", "1 kg", "--years", "2", *BED), 2),
     ],
 )
 def test_wrong_usage_and_what_can_be_mended(command, arguments: tuple[str, ...], code: int) -> None:

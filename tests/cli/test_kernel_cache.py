@@ -9,7 +9,18 @@ from pathlib import Path
 
 import pytest
 
-from loamshift.cli.kernel_cache import CORE, VARIABLE, kernel_key
+from loamshift.cli.kernel_cache import (
+    CORE,
+    KEPT_D,
+    NEWEST,
+    VARIABLE,
+    kernel_key,
+    remove_unused,
+    user_cache,
+)
+
+DAY_S = 86_400.0
+NOW_S = 1_800_000_000.0
 
 CHOOSE = """
 from loamshift.cli.kernel_cache import keep_kernels
@@ -69,3 +80,62 @@ def test_a_column_already_loaded_is_left_alone(monkeypatch: pytest.MonkeyPatch) 
     monkeypatch.setenv(VARIABLE, "elsewhere")
     assert keep_kernels().path is None
     assert os.environ[VARIABLE] == "elsewhere"
+
+
+def folder_used(home: Path, number: int, *, days_ago: float) -> Path:
+    folder = home / f"{number:032x}"
+    (folder / "core_1").mkdir(parents=True)
+    (folder / "core_1" / "kernel.nbc").write_bytes(b"code")
+    os.utime(folder, (NOW_S - days_ago * DAY_S,) * 2)
+    return folder
+
+
+def test_a_month_without_use_and_the_folder_goes(tmp_path: Path) -> None:
+    ours = folder_used(tmp_path, 1, days_ago=2 * KEPT_D)
+    old = folder_used(tmp_path, 2, days_ago=KEPT_D + 0.1)
+    new = folder_used(tmp_path, 3, days_ago=KEPT_D - 0.1)
+    (tmp_path / "letters").mkdir()
+    os.utime(tmp_path / "letters", (0.0, 0.0))
+    remove_unused(tmp_path, keep=ours, now_s=NOW_S)
+    assert sorted(tmp_path.iterdir()) == sorted([ours, new, tmp_path / "letters"])
+    assert not old.exists()
+
+
+def test_only_the_newest_few_are_kept_and_none_in_use_goes(tmp_path: Path) -> None:
+    ours = folder_used(tmp_path, 0, days_ago=0.0)
+    others = [folder_used(tmp_path, n, days_ago=n + 0.5) for n in range(1, NEWEST + 3)]
+    today = [folder_used(tmp_path, 100 + n, days_ago=0.5) for n in range(2)]
+    remove_unused(tmp_path, keep=ours, now_s=NOW_S)
+    kept = [ours, *today, *others[: NEWEST - 1 - len(today)]]
+    assert sorted(tmp_path.iterdir()) == sorted(kept)
+
+
+def test_what_two_runs_remove_at_once_is_no_fault(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    old = folder_used(tmp_path, 2, days_ago=100.0)
+    monkeypatch.setattr(Path, "iterdir", lambda _: iter([old, tmp_path / f"{3:032x}"]))
+    remove_unused(tmp_path, keep=tmp_path, now_s=NOW_S)
+    remove_unused(tmp_path, keep=tmp_path, now_s=NOW_S)
+    assert not old.exists()
+
+
+def test_what_a_stopped_removal_left_is_removed_later(tmp_path: Path) -> None:
+    folder_used(tmp_path, 2, days_ago=100.0).rename(tmp_path / f"{2:032x}.old123")
+    remove_unused(tmp_path, keep=tmp_path / "ours", now_s=NOW_S)
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_first_run_removes_and_marks_its_own(tmp_path: Path) -> None:
+    old = folder_used(tmp_path / "loamshift", 7, days_ago=0.0)
+    os.utime(old, (0.0, 0.0))
+    folder, _ = chosen(tmp_path)
+    assert not old.exists()
+    os.utime(folder[1], (0.0, 0.0))
+    chosen(tmp_path)
+    assert Path(folder[1]).stat().st_mtime > 0.0
+
+
+def test_a_relative_cache_is_none(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", "cache")
+    assert user_cache().is_absolute()

@@ -14,6 +14,7 @@ from loamshift.cli.run import run
 from loamshift.errors import InputError, TableError
 
 COMMANDS = (
+    *("reprint", "compare-letters"),
     *("advise", "new", "claim", "water", "convert", "sample"),
     *("plants", "materials", "places", "why"),
 )

@@ -10,7 +10,7 @@ import pytest
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Block, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.letter import Block, Figure, Items, Letter, Note, Paragraph, Table
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_care import CLOSING, LABELS
 from loamshift.report.markdown import letter_markdown
@@ -57,6 +57,8 @@ def texts_of(block: Block) -> list[str]:
         case Table():
             titles = [column.title for column in block.columns]
             return [*titles, *(cell for row in block.rows for cell in row), block.caption or ""]
+        case Figure():
+            return [block.sentence]
 
 
 def texts(made: Letter) -> list[str]:

@@ -11,8 +11,11 @@ from enum import StrEnum
 from typing import Any
 
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
-from loamshift.case.answer_keys import ANSWER_KEYS, AnswerKey
+from loamshift.case.answer_keys import ANSWER_KEYS, KEPT_KEYS, AnswerKey
+from loamshift.case.codec import TAG
+from loamshift.case.frozen import BLOCKS, READER
 from loamshift.domain.answer import Answer
+from loamshift.domain.letter import Letter
 
 _SCALARS: dict[Any, dict[str, str]] = {
     float: {"type": "number"},
@@ -26,6 +29,15 @@ _SCALARS: dict[Any, dict[str, str]] = {
 
 def answer_parts() -> tuple[type, ...]:
     """Every dataclass of the answer, outermost first, in the order of first use."""
+    return _parts_of(Answer)
+
+
+def letter_parts() -> tuple[type, ...]:
+    """Every dataclass of the kept letter, outermost first, in the order of first use."""
+    return _parts_of(Letter)
+
+
+def _parts_of(outermost: type) -> tuple[type, ...]:
     found: dict[type, None] = {}
 
     def visit(kind: type) -> None:
@@ -36,7 +48,7 @@ def answer_parts() -> tuple[type, ...]:
             for part in _dataclasses_in(type_hints(kind)[key]):
                 visit(part)
 
-    visit(Answer)
+    visit(outermost)
     return tuple(found)
 
 
@@ -71,10 +83,18 @@ def answer_schema() -> dict[str, Any]:
     Returns
     -------
     dict
-        The schema; every key is required, no other is allowed.
+        The schema; every key is required but ``case`` and ``letter``, which answers of older
+        versions lack; no other is allowed.
     """
     parts = {kind.__name__: _part(kind) for kind in answer_parts()}
     top = parts.pop("Answer")
+    kept = {"case": {"type": "object"}, "letter": {"$ref": "#/$defs/Letter"}}
+    for key, schema in kept.items():
+        top["properties"][key] = {
+            "anyOf": [schema, {"type": "null"}],
+            "description": KEPT_KEYS[key].text,
+        }
+    parts |= {kind.__name__: _letter_part(kind) for kind in letter_parts()}
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Answer of loamshift, version 1",
@@ -96,6 +116,23 @@ def _part(kind: type) -> dict[str, Any]:
         "type": "object",
         "properties": properties,
         "required": list(keys),
+        "additionalProperties": False,
+    }
+
+
+def _letter_part(kind: type) -> dict[str, Any]:
+    properties: dict[str, Any] = {}
+    if kind is Letter:
+        properties |= {key: {"type": "string", "enum": list(READER[key])} for key in READER}
+    tag = next((name for name, block in BLOCKS.items() if block is kind), None)
+    if tag is not None:
+        properties[TAG] = {"const": tag, "type": "string"}
+    properties |= {key: _schema(type_hints(kind)[key]) for key in answer_keys(kind)}
+    return {
+        "type": "object",
+        "description": (kind.__doc__ or "").splitlines()[0],
+        "properties": properties,
+        "required": list(properties),
         "additionalProperties": False,
     }
 

@@ -12,6 +12,7 @@ from pathlib import Path
 from pydantic.fields import FieldInfo
 
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, kind_words, type_hints
+from loamshift.case.answer_keys import KEPT_KEYS
 from loamshift.case.answer_schema import answer_parts, key_of
 from loamshift.case.quantities import Measure
 from loamshift.case.reads import Reads
@@ -164,6 +165,8 @@ def _answer_section(kind: type) -> str:
         for key in answer_keys(kind)
     ]
     head = "| key | type | unit | meaning |\n|---|---|---|---|\n"
+    if kind is Answer:
+        rows += [f"| `{key}` | table or null |  | {row.text} |" for key, row in KEPT_KEYS.items()]
     return f"### {title}\n\n{used}{head}" + "\n".join(rows) + "\n"
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from loamshift.case.build import build_case
 from loamshift.case.collect import Collected
@@ -82,9 +84,42 @@ def parse_case(
     CaseError
         Where the text cannot be used; it carries every fault found.
     """
+    tree = parse_toml(text, source=source)
+    return case_from_tree(tree, source=source, today=today, folder=folder)
+
+
+def case_from_tree(
+    tree: Mapping[str, Any],
+    *,
+    source: str,
+    today: datetime.date | None = None,
+    folder: Path | None = None,
+) -> Case:
+    """The case in the keys of a case file, already taken out of its text.
+
+    Parameters
+    ----------
+    tree
+        Values by key, nested as in the file [any].
+    source
+        What to call it in messages [text].
+    today
+        The date to use where the keys name none; None makes that a fault [date].
+    folder
+        Folder that a daily file is looked for in; without one a daily file is a fault [path].
+
+    Returns
+    -------
+    Case
+        The case, in our own units, nothing filled in [object].
+
+    Raises
+    ------
+    CaseError
+        Where the keys cannot be used; it carries every fault found.
+    """
     from pydantic import ValidationError
 
-    tree = parse_toml(text, source=source)
     bad: list[str] = []
     faults, current = longer_lists(tree)
     untold = 0

@@ -38,7 +38,29 @@ def case_to_toml(case: Case) -> str:
     CaseError
         Where the case holds what no file can, such as a reading without its date.
     """
-    answers: dict[str, Any] = {
+    notes = "".join(f"# noticed: {note}\n" for note in case.notes)
+    return case_toml(case_answers(case), examples=False) + ("\n" + notes if notes else "")
+
+
+def case_answers(case: Case) -> dict[str, Any]:
+    """The keys of a case file that reads back as this case, in our own units.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+
+    Returns
+    -------
+    dict
+        Values by key, nested as in the file; None where the case says nothing [any].
+
+    Raises
+    ------
+    CaseError
+        Where the case holds what no file can, such as a reading without its date.
+    """
+    return {
         "name": case.name,
         "today": case.today,
         "units": case.units,
@@ -82,8 +104,6 @@ def case_to_toml(case: Case) -> str:
         ],
         "claim": [_how_much(entry, case.bed) for entry in case.claims],
     }
-    notes = "".join(f"# noticed: {note}\n" for note in case.notes)
-    return case_toml(answers, examples=False) + ("\n" + notes if notes else "")
 
 
 def _with(value: float | None, unit: str) -> str | None:

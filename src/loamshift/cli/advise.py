@@ -1,34 +1,62 @@
-"""``loamshift advise``: a case file in, the letter out."""
+"""``loamshift advise``: case files in, letters out."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
+from loamshift.cli.letter_forms import (
+    ChartOption,
+    Form,
+    HtmlOption,
+    MarkdownOption,
+    OpenOption,
+    Paper,
+    PaperOption,
+    PdfOption,
+    contents,
+    write_all,
+)
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
-from loamshift.errors import InputError
-
-if TYPE_CHECKING:
-    from datetime import date
-
-    from loamshift.domain.answer import Answer
-    from loamshift.domain.case import Case
 
 
 def command(
-    case_file: Annotated[
-        Path, typer.Argument(metavar="CASE.toml", help="The case file.", show_default=False)
+    cases: Annotated[
+        list[Path],
+        typer.Argument(
+            metavar="CASE.toml",
+            help="Case files, or folders of them. An answer's JSON is answered anew.",
+            show_default=False,
+        ),
     ],
     as_json: JsonOption = False,
-    markdown: Annotated[
-        Path | None,
+    markdown: MarkdownOption = None,
+    html: HtmlOption = None,
+    pdf: PdfOption = None,
+    chart: ChartOption = None,
+    forms: Annotated[
+        list[str] | None,
         typer.Option(
-            "--md", metavar="FILE", help="Write the letter to FILE as Markdown.", show_default=False
+            "--as",
+            metavar="FORM",
+            help="Write each letter as md, html, pdf, json, svg or png (its charts), named after "
+            "its case; several as “html,pdf”. Of several cases, html if none is named.",
+            show_default=False,
         ),
     ] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option(
+            "--out",
+            metavar="FOLDER",
+            help="Folder for letters named after their cases; else each stands beside its case.",
+            show_default=False,
+        ),
+    ] = None,
+    paper: PaperOption = None,
+    open_it: OpenOption = False,
     table: Annotated[
         str | None,
         typer.Option(
@@ -50,70 +78,92 @@ def command(
     words: WordsOption = None,
     today: TodayOption = None,
 ) -> None:
-    """Answer one case: verdict first, then dose, dated parts, cost and cautions.
+    """Answer cases: verdict first, then dose, dated parts, cost and cautions.
 
     Reads a case file and prints a letter. The verdict may be “don't”: that is an answer too.
+    With several files or a folder, writes a letter for each and prints a summary.
 
     \b
-    Example:
-      loamshift advise bed.toml --units us --md letter.md
+    Examples:
+      loamshift advise bed.toml --units us --pdf letter.pdf
+      loamshift advise beds/ --as html,pdf --out letters/
     """
-    from loamshift.case.read import read_case
-    from loamshift.cli.show import clock_today, read_date, say, show, warn, words_for
+    from loamshift.cli.answering import Wish, answered
+    from loamshift.cli.show import read_date, say, show
 
-    day = read_date(today, option="--today") if today is not None else None
-    case = read_case(case_file, today=day or clock_today())
-    if day is not None:
-        case = _dated(case, day)
-    answer = _answer(case, table, members=members, seed=seed, years=years)
-    if as_json:
-        from loamshift.case.answer import answer_to_json
-
-        say(answer_to_json(answer))
-        if markdown is None:
-            return
-    from loamshift.report.letter import letter_from_answer
-
-    reader = words_for(units, words, fallback=case.units.value)
-    letter = letter_from_answer(answer, case, words=reader)
-    if markdown is None:
-        show(letter)
+    wish = Wish(
+        table=table,
+        members=members,
+        seed=seed,
+        years=years,
+        day=read_date(today, option="--today") if today is not None else None,
+        units=units,
+        words=words,
+    )
+    if len(cases) > 1 or forms or out is not None or cases[0].is_dir():
+        named = {"--md": markdown, "--html": html, "--pdf": pdf, "--chart": chart}
+        _refuse_named(named)
+        _many(cases, wish, forms=_forms(forms, as_json=as_json), out=out, paper=paper, show=open_it)
         return
-    from loamshift.cli.files import write_whole
-    from loamshift.report.markdown import letter_markdown
+    if open_it and html is None and pdf is None:
+        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+    done = answered(cases[0], wish)
+    files = contents(done.frozen, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
+    printed = done.json() if as_json else None
+    write_all(files, never=(cases[0],))
+    if printed is not None:
+        say(printed)
+    elif not files:
+        show(done.frozen.letter)
+    shown = html or pdf
+    if open_it and shown is not None:
+        from loamshift.cli.viewer import show_or_say
 
-    write_whole(markdown, letter_markdown(letter), replace=True)
-    warn(f"Letter written to {markdown}")
-
-
-def _answer(case: Case, table: str | None, *, members: int, seed: int, years: int) -> Answer:
-    if table is not None:
-        from loamshift.services.follow import follow_table
-
-        return follow_table(case, table)
-    from loamshift.services.advise import LookAhead, advise
-
-    if years == 0:
-        return advise(case)
-    from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import warn
-
-    note = keep_kernels().message
-    if note:
-        warn(note)
-    return advise(case, look_ahead=LookAhead(members=members, seed=seed, years=years))
+        show_or_say(shown)
 
 
-def _dated(case: Case, day: date) -> Case:
-    """The case as of another day; what has not happened by then cannot be in it."""
-    events = [applied.on for applied in case.applied]
-    events += [reading.taken for reading in case.readings if reading.taken is not None]
-    if case.soil.sampled is not None:
-        events.append(case.soil.sampled)
-    late = max((event for event in events if event > day), default=None)
-    if late is not None:
-        raise InputError(
-            f"--today {day} lies before {late}, a day on which this case has something happen; "
-            f"give a day from {late} on"
-        )
-    return replace(case, today=day)
+def _refuse_named(named: dict[str, Path | None]) -> None:
+    for option, path in named.items():
+        if path is not None:
+            raise typer.BadParameter(
+                "it names one file; with several cases, --as or --out, letters are named after "
+                f"their cases: write --as {'svg' if option == '--chart' else option[2:]}",
+                param_hint=option,
+            )
+
+
+def _forms(given: list[str] | None, *, as_json: bool) -> list[Form]:
+    words = [word.strip().casefold() for text in given or [] for word in text.split(",")]
+    if as_json:
+        words.append(Form.JSON.value)
+    right = [form.value for form in Form]
+    for word in words:
+        if word not in right:
+            raise typer.BadParameter(
+                f"{word!r} is no form of a letter; write {', '.join(right[:-1])} or {right[-1]}",
+                param_hint="--as",
+            )
+    return [Form(word) for word in dict.fromkeys(words)] or [Form.HTML]
+
+
+def _many(
+    given: list[Path],
+    wish: object,
+    *,
+    forms: list[Form],
+    out: Path | None,
+    paper: Paper | None,
+    show: bool,
+) -> None:
+    from loamshift.cli.answering import Wish
+    from loamshift.cli.batch import advise_many, case_files
+
+    assert isinstance(wish, Wish)
+    code, files = advise_many(case_files(given), wish, forms=forms, out=out, paper=paper)
+    shown = [path for path in files if path.suffix in (".html", ".pdf")]
+    if show and shown:
+        from loamshift.cli.viewer import show_or_say
+
+        show_or_say(shown[0] if len(shown) == 1 else out or shown[0].parent)
+    if code:
+        raise typer.Exit(code)

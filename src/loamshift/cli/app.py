@@ -10,12 +10,14 @@ from loamshift import __version__
 from loamshift.cli import (
     advise,
     claim,
+    compare_letters,
     convert,
     materials,
     new,
     open,
     places,
     plants,
+    reprint,
     sample,
     water,
     why,
@@ -59,8 +61,10 @@ def _loamshift(
 
 
 _COMMANDS = (
-    ("advise", advise.command, "Answer one case: verdict, dose, dated parts, cost."),
+    ("advise", advise.command, "Answer cases: verdict, dose, dated parts, cost."),
     ("new", new.command, "Write a first case file, asking or from one line."),
+    ("reprint", reprint.command, "Print a letter again from its answer, as it was."),
+    ("compare-letters", compare_letters.command, "What changed between two answers, and why."),
     ("claim", claim.command, "What would this material really do?"),
     ("water", water.command, "The lime hard water brings, and acid against it."),
     ("convert", convert.command, "Units, cups of a material, pH methods."),

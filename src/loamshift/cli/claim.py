@@ -126,7 +126,7 @@ def command(
 def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:
     from loamshift.services.claim import settle_claim
 
-    if years == 0 or case.soil.ph is None:
+    if years == 0:
         return settle_claim(case, entry)
     from loamshift.cli.kernel_cache import keep_kernels
     from loamshift.cli.show import warn

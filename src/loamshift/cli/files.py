@@ -9,15 +9,15 @@ from pathlib import Path
 from loamshift.errors import InputError
 
 
-def write_whole(path: Path, text: str, *, replace: bool) -> None:
-    """Write a text so that a stop half way leaves the old file or none.
+def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
+    """Write a file so that a stop half way leaves the old file or none.
 
     Parameters
     ----------
     path
         Where to [path].
-    text
-        The whole content [text].
+    content
+        All of it; a text is written as UTF-8 with plain line ends [text or bytes].
     replace
         True where a file that is there may be replaced [truth].
 
@@ -26,27 +26,35 @@ def write_whole(path: Path, text: str, *, replace: bool) -> None:
     InputError
         Where the file is there and may not be replaced, or the folder cannot be written.
     """
-    if not replace and path.exists():
-        raise InputError(f"{path} is already there; add --force to replace it, or choose a name")
-    if path.is_dir():
-        raise InputError(f"{path} is a folder; give the name of a file in it")
+    data = content.encode("utf-8") if isinstance(content, str) else content
     temporary = None
     try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
+        if not replace and path.exists():
+            raise _already_there(path)
+        if path.is_dir():
+            raise InputError(f"{path} is a folder; give the name of a file in it")
+        handle, name = tempfile.mkstemp(
+            dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part"
+        )
         temporary = Path(name)
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
         temporary.chmod(0o666 & ~_umask())
         if replace:
             temporary.replace(path)
         else:
             _move_without_replacing(temporary, path)
         temporary = None
-    except OSError as error:
-        raise InputError(f"{path} cannot be written: {error.strerror or error}") from error
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or error
+        raise InputError(f"{path} cannot be written: {reason}") from error
     finally:
         if temporary is not None:
             temporary.unlink(missing_ok=True)
+
+
+def _already_there(path: Path) -> InputError:
+    return InputError(f"{path} is already there; add --force to replace it, or choose a name")
 
 
 def _umask() -> int:
@@ -59,10 +67,54 @@ def _move_without_replacing(temporary: Path, path: Path) -> None:
     try:
         path.hardlink_to(temporary)
     except FileExistsError as error:
-        raise InputError(
-            f"{path} is already there; add --force to replace it, or choose a name"
-        ) from error
+        raise _already_there(path) from error
     except (OSError, NotImplementedError):
         temporary.replace(path)
         return
     temporary.unlink(missing_ok=True)
+
+
+def check_folder(folder: Path) -> None:
+    """See that files can be written into a folder, before any work is done for them.
+
+    Parameters
+    ----------
+    folder
+        The folder [path].
+
+    Raises
+    ------
+    InputError
+        Where it is none, or nothing can be written there.
+    """
+    try:
+        with tempfile.TemporaryFile(dir=folder):
+            pass
+    except FileNotFoundError:
+        raise InputError(f"{folder} is not there; make the folder first") from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or error
+        raise InputError(f"nothing can be written into {folder}: {reason}") from error
+
+
+def make_folder(folder: Path) -> None:
+    """Make a folder, where it is not there yet, and see that it can be written into.
+
+    Parameters
+    ----------
+    folder
+        The folder [path].
+
+    Raises
+    ------
+    InputError
+        Where it cannot be made, is a file, or cannot be written into.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except FileExistsError:
+        raise InputError(f"{folder} is a file; give a folder") from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or error
+        raise InputError(f"{folder} cannot be made: {reason}") from error
+    check_folder(folder)

@@ -6,10 +6,14 @@ that an edit anywhere in ``core`` never meets old machine code.
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
+import re
+import shutil
 import sys
 import tempfile
+import time
 from dataclasses import dataclass
 from importlib import metadata
 from pathlib import Path
@@ -18,6 +22,15 @@ from typing import Final
 VARIABLE: Final = "NUMBA_CACHE_DIR"
 COMPILERS: Final = ("numba", "llvmlite", "numpy")
 CORE: Final = Path(__file__).resolve().parents[1] / "core"
+ROOM_BYTES: Final = 8_000_000
+"""More than the machine code of the column takes."""
+KEPT_D: Final = 30.0
+"""A folder used within so many days is kept, if it is among the newest [d]."""
+NEWEST: Final = 5
+LEFT_ALONE_D: Final = 1.0
+"""A folder used within so many days may be in use now [d]."""
+_OURS: Final = re.compile(r"[0-9a-f]{32}(?:\.old.*)?")
+_DAY_S: Final = 86_400.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +44,9 @@ class KernelFolder:
 
 def user_cache() -> Path:
     """The user's own folder for things that can be made again."""
-    if os.environ.get("XDG_CACHE_HOME"):
-        return Path(os.environ["XDG_CACHE_HOME"])
+    named = Path(os.environ.get("XDG_CACHE_HOME", ""))
+    if named.is_absolute():
+        return named
     if sys.platform == "win32" and os.environ.get("LOCALAPPDATA"):
         return Path(os.environ["LOCALAPPDATA"])
     if sys.platform == "darwin":
@@ -65,8 +79,8 @@ def keep_kernels() -> KernelFolder:
     try:
         folder = Path(named) if named else user_cache() / "loamshift" / kernel_key()[:32]
         folder.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryFile(dir=folder):
-            pass
+        is_filled = any(folder.rglob("*.nbc"))
+        _try_to_write(folder, 0 if is_filled else ROOM_BYTES)
     except (OSError, RuntimeError) as fault:
         os.environ.pop(VARIABLE, None)
         return KernelFolder(
@@ -77,8 +91,58 @@ def keep_kernels() -> KernelFolder:
             "yours to avoid it.",
         )
     os.environ[VARIABLE] = str(folder)
-    if any(folder.rglob("*.nbc")):
+    if not named:
+        _mark_used(folder)
+        if not is_filled:
+            remove_unused(folder.parent, keep=folder, now_s=time.time())
+    if is_filled:
         return KernelFolder(folder, True, "")
     return KernelFolder(
         folder, False, "Compiling the forecast; this happens once and takes some seconds."
     )
+
+
+def remove_unused(home: Path, *, keep: Path, now_s: float) -> None:
+    """Remove the folders of other versions that nobody uses any more.
+
+    The newest few are kept for a month after their last use, the others for a day. What another
+    run removes at the same moment, or may not be removed, is passed over.
+
+    Parameters
+    ----------
+    home
+        Where the folders lie; anything else in it is left alone [path].
+    keep
+        The folder of this run [path].
+    now_s
+        The time [s since 1970].
+    """
+    used: list[tuple[float, Path]] = []
+    with contextlib.suppress(OSError):
+        for folder in home.iterdir():
+            if folder != keep and _OURS.fullmatch(folder.name):
+                with contextlib.suppress(OSError):
+                    used.append((folder.stat().st_mtime, folder))
+    for place, (last_s, folder) in enumerate(sorted(used, reverse=True), start=1):
+        kept_d = KEPT_D if place < NEWEST else LEFT_ALONE_D
+        if now_s - last_s > kept_d * _DAY_S:
+            _remove(folder)
+
+
+def _remove(folder: Path) -> None:
+    """Take it away under another name first, so that no run meets half of it."""
+    gone = folder.with_name(f"{folder.name[:32]}.old{os.getpid()}")
+    with contextlib.suppress(OSError):
+        folder.rename(gone)
+        shutil.rmtree(gone, ignore_errors=True)
+
+
+def _mark_used(folder: Path) -> None:
+    with contextlib.suppress(OSError):
+        os.utime(folder)
+
+
+def _try_to_write(folder: Path, size_bytes: int) -> None:
+    """Fail as the machine code would fail where there is no leave or no room to write it."""
+    with tempfile.TemporaryFile(dir=folder) as file:
+        file.write(bytes(size_bytes))

@@ -83,6 +83,8 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
         else:
             tight = False
         for block in section.blocks:
+            if isinstance(block, Figure):
+                continue
             if not tight:
                 _set_apart(lines)
             tight = False
@@ -105,8 +107,8 @@ def block_lines(block: Block, *, width: int) -> list[Line]:
             return wrapped(f"**{label}:** {text}" if label else text, width=width, margin="│ ")
         case Table():
             return _table_lines(block, width=width)
-        case Figure(sentence=sentence):
-            return wrapped(sentence, width=width)
+        case Figure():
+            return []  # prose and tables say it already
 
 
 def _set_apart(lines: list[Line]) -> None:

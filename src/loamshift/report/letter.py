@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Letter, Section
+from loamshift.domain.letter import Figure, Letter, Section
+from loamshift.report.figures.claims import claims_figure
+from loamshift.report.figures.course import course_figure
+from loamshift.report.figures.dose import dose_figure
+from loamshift.report.figures.ledger import ledger_figure
+from loamshift.report.figures.options import options_figure
+from loamshift.report.figures.year import year_figure
 from loamshift.report.letter_care import made_by, sources, take_care
 from loamshift.report.letter_checks import checks, worth_measuring
 from loamshift.report.letter_claims import claims_settled
@@ -56,16 +64,23 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
     if decision is Decision.MEASURE_FIRST:
         sections.append(measure)
     sections += [
-        how_much(answer, case, words=words),
-        what_to_do(answer, case, words=words),
-        what_to_expect(answer, words=words),
-        ways(answer, case, words=words),
-        what_pulls(answer, case, words=words),
+        _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words)),
+        _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words)),
+        _with(
+            what_to_expect(answer, words=words), course_figure(answer, case, words=words), after=1
+        ),
+        _with(ways(answer, case, words=words), options_figure(answer, case, words=words), after=0),
+        _with(
+            what_pulls(answer, case, words=words),
+            ledger_figure(answer, case, words=words),
+            after=1,
+        ),
         keeping(answer, case, words=words),
     ]
     if decision not in _RESCUE_FIRST:
         sections.append(rescue)
-    sections.append(claims_settled(answer, case, words=words))
+    claims = claims_figure(answer, case, words=words)
+    sections.append(_with(claims_settled(answer, case, words=words), claims, after=0))
     if decision is not Decision.MEASURE_FIRST:
         sections.append(measure)
     sections += [
@@ -80,3 +95,14 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
         sections=tuple(section for section in sections if section is not None),
         day=answer.today,
     )
+
+
+def _with(
+    section: Section | None, figure: Figure | None, *, after: int | None = None
+) -> Section | None:
+    """A section with a figure behind so many of its blocks, or behind them all."""
+    if section is None or figure is None:
+        return section
+    blocks = section.blocks
+    place = len(blocks) if after is None else after
+    return replace(section, blocks=(*blocks[:place], figure, *blocks[place:]))

@@ -48,8 +48,8 @@ def _block(block: Block) -> str:
             return f"> {lead}{_escaped(text)}"
         case Table():
             return _table(block)
-        case Figure(sentence=sentence):
-            return _line_start(_escaped(sentence))
+        case Figure():
+            return ""  # prose and tables say it already
 
 
 def _table(table: Table) -> str:

@@ -15,7 +15,7 @@ from loamshift.domain.answer import Application
 from loamshift.domain.case import ClaimEntry
 from loamshift.domain.situation import Situation
 from loamshift.services.acid import acid_brought_mmolc_m2
-from loamshift.services.claim_put_on import own_ph, worked_in_cm
+from loamshift.services.claim_put_on import is_burnt_off, own_ph, worked_in_cm
 from loamshift.services.column_inputs import ForecastInputs, forecast_inputs
 from loamshift.services.forecast import shared_laws
 
@@ -91,7 +91,9 @@ def claim_courses(
     -----
     In bare ground a material is mixed into the treated depth, and the bed without it is dug the
     same; on planted ground it lies on the surface; in pots what dissolves is watered in. A peat
-    takes no member below the pH of the peat. One run without it serves all claims that share it.
+    takes no member below the pH of the peat, and an acid that soil life burns off leaves no
+    member above where it was: the column returns all of its base even where some of the acid
+    has drained away with its anion. One run without it serves all claims that share it.
 
     References
     ----------
@@ -181,6 +183,8 @@ def _read(
     if floor is not None:
         after = np.maximum(after, np.minimum(floor, alone))
     change = after - alone
+    if is_burnt_off(entry.material):
+        change = np.minimum(change, 0.0)
     middle = np.median(change, axis=0)
     early = middle[1 : FIRST_DAYS + 1]
     low, high = np.quantile(change[:, -1], _OUTER)

@@ -6,6 +6,7 @@ from typing import Final
 
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation
+from loamshift.services.acid_parts import acting_parts
 
 _SOLUBLE: Final = (
     MaterialGroup.ACID_SALT,
@@ -53,3 +54,21 @@ def own_ph(material: Material) -> float | None:
     figure = material.figures.get("ph_water")
     is_peat = material.group is MaterialGroup.ORGANIC and material.fast_acid_molc_kg > 0.0
     return figure.value if figure is not None and is_peat else None
+
+
+def is_burnt_off(material: Material) -> bool:
+    """Whether all that acts in a material is an acid that soil life burns off again.
+
+    Parameters
+    ----------
+    material
+        What is claimed [object].
+
+    Returns
+    -------
+    bool
+        True for vinegar and its like, bark and sawdust [truth].
+    """
+    parts = acting_parts(material)
+    lasting = parts.sulfur or parts.fast or parts.lime or parts.ash or parts.has_nitrogen
+    return material.organic_acid_molc_kg > 0.0 and not lasting

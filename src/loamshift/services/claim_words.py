@@ -79,7 +79,7 @@ def comment(situation: Situation, told: Told) -> str:
     str
         One to three sentences, and those of the year where the column was run [text].
     """
-    sentences = [_what_it_does(situation, told)]
+    sentences = [_what_it_does(situation, told), _over_the_limit(situation, told)]
     if told.material.group is MaterialGroup.ACID and not _burnt_off(told):
         sentences.append("Mineral acid is for treating water by trained people, never for a bed.")
     off_the_curve = told.change_now is None or told.change_year is None
@@ -92,7 +92,6 @@ def comment(situation: Situation, told: Told) -> str:
             acidifies=told.brought_mmolc_m2 > 0.0,
             against_the_aim=told.brought_mmolc_m2 * told.needed_mmolc_m2 < 0.0,
         )
-    sentences.append(_over_the_limit(situation, told))
     if off_the_curve:
         sentences.append(
             "So much takes the soil off the curve, below pH 3 or above 11, where no figure holds."

@@ -1,0 +1,232 @@
+"""Dataclasses to plain JSON data and back, by the types of their fields."""
+
+from __future__ import annotations
+
+import math
+import types
+import typing
+from collections.abc import Callable, Mapping
+from dataclasses import MISSING, dataclass, field, fields, is_dataclass
+from datetime import date
+from enum import StrEnum
+from functools import cache
+from typing import Any, Final
+
+from loamshift.case.mend import shown
+from loamshift.case.plain import is_clean, tell
+from loamshift.errors import Fault, LoamshiftError
+
+TAG: Final = "block"
+"""Key that tells kinds apart where several may stand in one place."""
+LARGEST_NUMBER: Final = 1e300
+
+
+def keys_of(kind: type) -> tuple[str, ...]:
+    """The names of a dataclass's fields, in order; ``kind`` is the class [class]."""
+    return tuple(part.name for part in fields(kind))
+
+
+@cache
+def type_hints(kind: type) -> dict[str, Any]:
+    """The types of one part's keys, by key; ``kind`` is a dataclass [class]."""
+    return typing.get_type_hints(kind)
+
+
+@dataclass(frozen=True)
+class Codec:
+    """How a tree of dataclasses is written and read."""
+
+    number: Callable[[float], float] = float
+    """What is written of a number [any unit]."""
+    keys: Callable[[type], tuple[str, ...]] = keys_of
+    """The keys of one part, in the order of the file."""
+    tags: Mapping[str, type] = field(default_factory=dict)
+    """Kinds that say their name under ``block``."""
+    whole_stays: bool = False
+    """Whether a whole number in the file stays whole where any number may stand."""
+
+    def encode(self, value: object, path: str) -> Any:
+        """A value as plain data.
+
+        Parameters
+        ----------
+        value
+            A dataclass, or what its fields hold [any].
+        path
+            Where it stands, for messages [text].
+
+        Returns
+        -------
+        Any
+            Tables, lists, texts, numbers, truths and None [any].
+
+        Raises
+        ------
+        LoamshiftError
+            Where a number is not finite or a value has no JSON, which is our fault.
+        """
+        if is_dataclass(value) and not isinstance(value, type):
+            tag = self._tag(type(value))
+            start = {} if tag is None else {TAG: tag}
+            return start | {
+                key: self.encode(getattr(value, key), f"{path}.{key}")
+                for key in self.keys(type(value))
+            }
+        if isinstance(value, StrEnum):
+            return value.value
+        if isinstance(value, float):
+            if not math.isfinite(value):
+                raise LoamshiftError(f"{path} is {value}, not a number")
+            return self.number(value)
+        if isinstance(value, date):
+            return value.isoformat()
+        if isinstance(value, (tuple, list)):
+            return [self.encode(part, f"{path}[{place}]") for place, part in enumerate(value)]
+        if value is None or isinstance(value, (bool, int, str)):
+            return value
+        raise LoamshiftError(f"{path} holds {type(value).__name__}, which has no JSON")
+
+    def _tag(self, kind: type) -> str | None:
+        return next((name for name, tagged in self.tags.items() if tagged is kind), None)
+
+    def decode(self, value: Any, hint: Any, path: str, faults: list[Fault]) -> Any:
+        """A value as the type it had, or None with a fault.
+
+        Parameters
+        ----------
+        value
+            Plain data from a file [any].
+        hint
+            The type that belongs here [class].
+        path
+            Where it stands, for messages [text].
+        faults
+            Those found so far; those found here are added [faults].
+
+        Returns
+        -------
+        Any
+            The value; None where a fault was added [any].
+        """
+        origin = typing.get_origin(hint)
+        if origin in (types.UnionType, typing.Union):
+            return self._union(value, typing.get_args(hint), path, faults)
+        if origin is tuple:
+            return self._tuple(value, typing.get_args(hint), path, faults)
+        if is_dataclass(hint) and isinstance(hint, type):
+            return self._part(value, hint, path, faults)
+        return self._scalar(value, hint, path, faults)
+
+    def _union(self, value: Any, hints: tuple[Any, ...], path: str, faults: list[Fault]) -> Any:
+        if value is None and type(None) in hints:
+            return None
+        wanted = [hint for hint in hints if hint is not type(None)]
+        if len(wanted) > 1 and all(self._tag(hint) for hint in wanted):
+            return self._tagged(value, path, faults)
+        for hint in wanted[:-1]:
+            tried: list[Fault] = []
+            result = self.decode(value, hint, path, tried)
+            if not tried:
+                return result
+        return self.decode(value, wanted[-1], path, faults)
+
+    def _tagged(self, value: Any, path: str, faults: list[Fault]) -> Any:
+        name = value.get(TAG) if isinstance(value, dict) else None
+        kind = self.tags.get(name) if isinstance(name, str) else None
+        if kind is None:
+            names = ", ".join(self.tags)
+            where = f"{path}.{TAG}" if isinstance(value, dict) else path
+            return _wrong(name, f"a block that is one of {names}", where, faults)
+        return self._part(value, kind, path, faults)
+
+    def _tuple(self, value: Any, hints: tuple[Any, ...], path: str, faults: list[Fault]) -> Any:
+        if not isinstance(value, list):
+            return _wrong(value, "a list", path, faults)
+        if hints[-1] is not Ellipsis and len(value) != len(hints):
+            return _wrong(value, f"a list of {len(hints)}", path, faults)
+        each = [hints[0]] * len(value) if hints[-1] is Ellipsis else hints
+        return tuple(
+            self.decode(part, item, f"{path}[{place}]", faults)
+            for place, (part, item) in enumerate(zip(value, each, strict=True), start=1)
+        )
+
+    def _part(self, value: Any, kind: type, path: str, faults: list[Fault]) -> Any:
+        if not isinstance(value, dict):
+            return _wrong(value, "a table", path, faults)
+        here = f"{path}." if path else ""
+        hints, before = type_hints(kind), len(faults)
+        tag = self._tag(kind)
+        if tag is not None and value.get(TAG) != tag:
+            _wrong(value.get(TAG), f"“{tag}”", f"{here}{TAG}", faults)
+        for key in value:
+            if key not in hints and not (tag is not None and key == TAG):
+                tell(faults, f"{here}{shown(key)}", None, "unknown key")
+        found = {}
+        for part in fields(kind):
+            if part.name in value:
+                where = f"{here}{part.name}"
+                found[part.name] = self.decode(value[part.name], hints[part.name], where, faults)
+            elif part.default is MISSING:
+                tell(faults, f"{here}{part.name}", None, "this key is missing")
+        if len(faults) != before:
+            return None
+        try:
+            return kind(**found)
+        except ValueError as error:
+            tell(faults, path, None, str(error))
+            return None
+
+    def _scalar(self, value: Any, hint: Any, path: str, faults: list[Fault]) -> Any:
+        if hint is type(None):
+            return None if value is None else _wrong(value, "null", path, faults)
+        if hint is bool and isinstance(value, bool):
+            return value
+        if hint in (int, float) and isinstance(value, (int, float)) and not isinstance(value, bool):
+            if abs(value) > LARGEST_NUMBER:
+                return _wrong(value, "a number of this world", path, faults)
+            if hint is float:
+                return value if self.whole_stays else float(value)
+            if isinstance(value, int):
+                return value
+        if isinstance(value, str):
+            if hint is str:
+                wanted = "a text without control codes"
+                return value if is_clean(value) else _wrong(value, wanted, path, faults)
+            try:
+                if hint is date:
+                    return date.fromisoformat(value)
+                if isinstance(hint, type) and issubclass(hint, StrEnum):
+                    return hint(value)
+            except ValueError:
+                pass
+        return _wrong(value, kind_words(hint), path, faults)
+
+
+def _wrong(value: Any, wanted: str, path: str, faults: list[Fault]) -> None:
+    tell(faults, path, "null" if value is None else value, f"{wanted} belongs here")
+
+
+def kind_words(hint: Any) -> str:
+    """A type of the file in words.
+
+    Parameters
+    ----------
+    hint
+        The type of a key [class].
+
+    Returns
+    -------
+    str
+        Such as ``a number`` [text].
+    """
+    words = {
+        float: "a number",
+        int: "a whole number",
+        bool: "true or false",
+        str: "a text",
+        date: "a date",
+        type(None): "null",
+    }
+    if isinstance(hint, type) and issubclass(hint, StrEnum):
+        return "one of " + ", ".join(kind.value for kind in hint)
+    return words.get(hint, "a table")

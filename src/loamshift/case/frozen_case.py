@@ -1,0 +1,133 @@
+"""A case as plain data inside an answer, and back: the keys of the case file in our own units."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+from enum import StrEnum
+from typing import Any, Final
+
+from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.plain import TooManyFaultsError, is_clean, tell
+from loamshift.case.read import case_from_tree
+from loamshift.case.schema import CASE_VERSION
+from loamshift.case.write_case import case_answers
+from loamshift.domain.case import Case
+from loamshift.errors import CaseError, Fault
+
+PATH: Final = "case"
+NOTICED: Final = "noticed"
+"""What the reader of the case file remarked on; it follows from words that are not kept."""
+CLIMATE: Final = "climate"
+"""Where figures of one's own climate came from, such as a daily file that is not kept."""
+_DEEPEST: Final = 6
+
+
+def case_to_plain(case: Case) -> dict[str, Any]:
+    """A case as plain lists, texts and numbers, every digit kept.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+
+    Returns
+    -------
+    dict
+        The keys of the case file that have a value; ``noticed`` lists what its reader remarked
+        on, ``climate`` says where climate figures of one's own came from [any].
+
+    Raises
+    ------
+    CaseError
+        Where the case holds what no file can, such as a reading without its date.
+    """
+    plain: dict[str, Any] = {"case": CASE_VERSION, **_said(case_answers(case))}
+    if case.notes:
+        plain[NOTICED] = list(case.notes)
+    if case.place is not None and case.place.source_key == OWN_SOURCE_KEY:
+        plain[CLIMATE] = case.place.basis
+    return plain
+
+
+def _said(tree: Mapping[str, Any]) -> dict[str, Any]:
+    """What has a value, as JSON knows it."""
+    said = {key: _plain(value) for key, value in tree.items()}
+    return {key: value for key, value in said.items() if value not in (None, {}, [])}
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Mapping):
+        return _said(value)
+    if isinstance(value, (list, tuple)):
+        return [_plain(part) for part in value]
+    if isinstance(value, StrEnum):
+        return value.value
+    if isinstance(value, date):
+        return value.isoformat()
+    return value
+
+
+def case_from_plain(plain: Any, *, source: str) -> Case:
+    """The case that an answer keeps, read with the tables of today.
+
+    Parameters
+    ----------
+    plain
+        What stands under the key ``case`` of an answer's file [any].
+    source
+        Name of the file for messages [text].
+
+    Returns
+    -------
+    Case
+        The case [object].
+
+    Raises
+    ------
+    CaseError
+        Where it is no case any more, with every fault and its path.
+    """
+    if not isinstance(plain, Mapping):
+        raise CaseError(
+            [Fault(PATH, "", "a table belongs here", "Name a file that --json wrote.")],
+            source=source,
+        )
+    tree = dict(plain)
+    faults: list[Fault] = []
+    try:
+        noticed = _texts(tree.pop(NOTICED, []), f"{PATH}.{NOTICED}", faults)
+        climate = _texts([tree.pop(CLIMATE, "")], f"{PATH}.{CLIMATE}", faults)[0]
+    except TooManyFaultsError:
+        noticed, climate = (), ""
+    if _is_deep(tree, _DEEPEST):
+        faults.append(Fault(PATH, "", "nested too deeply", "Name a file that --json wrote."))
+    if faults:
+        raise CaseError(faults, source=source)
+    try:
+        case = case_from_tree(tree, source=source)
+    except CaseError as error:
+        placed = [replace(fault, path=f"{PATH}.{fault.path}") for fault in error.faults]
+        raise CaseError(placed, source=source) from None
+    place = case.place
+    if place is not None and climate and place.source_key == OWN_SOURCE_KEY:
+        place = replace(place, basis=climate)
+    return replace(case, notes=noticed, place=place)
+
+
+def _texts(value: Any, path: str, faults: list[Fault]) -> tuple[str, ...]:
+    if not isinstance(value, list):
+        tell(faults, path, value, "a list of texts belongs here")
+        return ()
+    for number, part in enumerate(value, start=1):
+        if not isinstance(part, str) or not is_clean(part):
+            tell(faults, f"{path}[{number}]", part, "a plain text belongs here")
+    return tuple(part if isinstance(part, str) else "" for part in value)
+
+
+def _is_deep(tree: Any, most: int) -> bool:
+    if not isinstance(tree, (dict, list)):
+        return False
+    parts = tree.values() if isinstance(tree, dict) else tree
+    return most == 0 or any(_is_deep(part, most - 1) for part in parts)

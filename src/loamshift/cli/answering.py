@@ -1,0 +1,143 @@
+"""From a file on disk to an answer with its letter, as the options of ``advise`` wish it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from loamshift.case.frozen import FrozenLetter
+    from loamshift.cli.options import UnitsChoice, WordsChoice
+    from loamshift.domain.answer import Answer
+    from loamshift.domain.case import Case
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """How a case is to be answered, and for which reader."""
+
+    table: str | None = None
+    members: int = 400
+    seed: int = 1
+    years: int = 3
+    day: date | None = None
+    units: UnitsChoice | None = None
+    words: WordsChoice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answered:
+    """One case with its answer and the letter as this reader gets it."""
+
+    case: Case
+    answer: Answer
+    frozen: FrozenLetter
+
+    def json(self) -> str:
+        """The whole answer with case and letter, as JSON text."""
+        from loamshift.case.answer import answer_to_json
+
+        return answer_to_json(self.answer, case=self.case, letter=self.frozen)
+
+
+def case_in(path: Path, *, day: date | None) -> Case:
+    """The case in a file: a case file, or the case that an answer's JSON keeps.
+
+    Parameters
+    ----------
+    path
+        The file; a name ending in ``.json`` is an answer [path].
+    day
+        Another date the advice is for, or None for the case's own, else the clock's [date].
+
+    Returns
+    -------
+    Case
+        The case [object].
+
+    Raises
+    ------
+    InputError
+        Where it cannot be read, or the day lies before something in it.
+    """
+    if path.suffix.casefold() == ".json":
+        from loamshift.case.answer_file import read_answer_file
+
+        case = read_answer_file(path).case()
+    else:
+        from loamshift.case.read import read_case
+        from loamshift.cli.show import clock_today
+
+        case = read_case(path, today=day or clock_today())
+    return case if day is None else _dated(case, day)
+
+
+def answered(path: Path, wish: Wish) -> Answered:
+    """The case in a file, answered, with its letter.
+
+    Parameters
+    ----------
+    path
+        A case file, or an answer's JSON that keeps its case [path].
+    wish
+        How [object].
+
+    Returns
+    -------
+    Answered
+        Case, answer and letter [object].
+
+    Raises
+    ------
+    InputError
+        Where the file or an option has to be mended.
+    """
+    from loamshift.case.frozen import FrozenLetter
+    from loamshift.cli.show import words_for
+    from loamshift.report.letter import letter_from_answer
+
+    case = case_in(path, day=wish.day)
+    answer = answer_for(case, wish)
+    reader = words_for(wish.units, wish.words, fallback=case.units.value)
+    letter = letter_from_answer(answer, case, words=reader)
+    return Answered(case=case, answer=answer, frozen=FrozenLetter(letter, reader))
+
+
+def answer_for(case: Case, wish: Wish) -> Answer:
+    """The answer to a case [object] as wished [object]: by one table, with a forecast or not."""
+    if wish.table is not None:
+        from loamshift.services.follow import follow_table
+
+        return follow_table(case, wish.table)
+    from loamshift.services.advise import LookAhead, advise
+
+    if wish.years == 0:
+        return advise(case)
+    from loamshift.cli.kernel_cache import keep_kernels
+    from loamshift.cli.show import warn
+
+    note = keep_kernels().message
+    if note:
+        warn(note)
+    look_ahead = LookAhead(members=wish.members, seed=wish.seed, years=wish.years)
+    return advise(case, look_ahead=look_ahead)
+
+
+def _dated(case: Case, day: date) -> Case:
+    """The case as of another day; what has not happened by then cannot be in it."""
+    events = [applied.on for applied in case.applied]
+    events += [reading.taken for reading in case.readings if reading.taken is not None]
+    if case.soil.sampled is not None:
+        events.append(case.soil.sampled)
+    late = max((event for event in events if event > day), default=None)
+    if late is not None:
+        raise InputError(
+            f"--today {day} lies before {late}, a day on which this case has something happen; "
+            f"give a day from {late} on"
+        )
+    return replace(case, today=day)

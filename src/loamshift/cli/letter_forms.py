@@ -1,0 +1,236 @@
+"""The forms a letter is written in, and the files it becomes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, TypeAlias
+
+import typer
+
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.case.frozen import FrozenLetter
+
+
+class Paper(StrEnum):
+    """Paper of a PDF."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+class Form(StrEnum):
+    """What a letter can be written as; the value is the ending of the file's name."""
+
+    MD = "md"
+    HTML = "html"
+    PDF = "pdf"
+    JSON = "json"
+    SVG = "svg"
+    PNG = "png"
+
+
+MarkdownOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--md", metavar="FILE", help="Write the letter to FILE as Markdown.", show_default=False
+    ),
+]
+HtmlOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--html",
+        metavar="FILE",
+        help="Write the letter to FILE as one web page that needs nothing else, charts included.",
+        show_default=False,
+    ),
+]
+PdfOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--pdf", metavar="FILE", help="Write the letter to FILE as PDF.", show_default=False
+    ),
+]
+PaperOption: TypeAlias = Annotated[
+    Paper | None,
+    typer.Option(
+        "--paper",
+        help="Paper of a PDF; US Letter where the letter has US units, else A4.",
+        show_default=False,
+    ),
+]
+ChartOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--chart",
+        metavar="FILE|FOLDER",
+        help="Write the first chart to FILE (a name ending in .svg or .png), or every chart, "
+        "both ways, into FOLDER.",
+        show_default=False,
+    ),
+]
+OpenOption: TypeAlias = Annotated[
+    bool, typer.Option("--open", help="Show the written HTML or PDF in its usual viewer.")
+]
+
+
+def letter_content(form: Form, frozen: FrozenLetter, *, paper: Paper | None) -> str | bytes:
+    """A letter in one of the forms that are one file and need only the letter.
+
+    Parameters
+    ----------
+    form
+        Markdown, HTML or PDF [enumeration].
+    frozen
+        The letter and its reader's words [object].
+    paper
+        Of a PDF; None follows the reader's units [enumeration].
+
+    Returns
+    -------
+    str or bytes
+        What the file holds [text or bytes].
+    """
+    if form is Form.MD:
+        from loamshift.report.markdown import letter_markdown
+
+        return letter_markdown(frozen.letter)
+    if form is Form.HTML:
+        from loamshift.report.html import letter_html
+
+        return letter_html(frozen.letter, words=frozen.words)
+    if form is Form.PDF:
+        from loamshift.report.pdf import PaperSize, letter_pdf
+
+        chosen = paper or (Paper.LETTER if frozen.words.units == "us" else Paper.A4)
+        size = PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
+        return letter_pdf(frozen.letter, paper=size, words=frozen.words)
+    raise ValueError(f"{form} is not made from the letter alone")
+
+
+def chart_content(frozen: FrozenLetter, *forms: Form) -> dict[str, bytes]:
+    """Every chart of a letter by the name of its file.
+
+    Parameters
+    ----------
+    frozen
+        The letter and its reader's words [object].
+    *forms
+        SVG, PNG or both [enumeration].
+
+    Returns
+    -------
+    dict
+        Bytes by file name, in the order of the letter; empty where the letter has no chart [any].
+    """
+    from loamshift.report.chart_files import chart_files
+
+    found = chart_files(frozen.letter)
+    wanted = tuple(f".{form.value}" for form in forms)
+    return {name: data for name, data in found.items() if name.endswith(wanted)}
+
+
+def contents(
+    frozen: FrozenLetter,
+    *,
+    markdown: Path | None,
+    html: Path | None,
+    pdf: Path | None,
+    chart: Path | None,
+    paper: Paper | None,
+) -> dict[Path, str | bytes]:
+    """Every file that options ask for, made in full before the first is written.
+
+    Parameters
+    ----------
+    frozen
+        The letter and its reader's words [object].
+    markdown, html, pdf
+        Files named on the command line, or None [path].
+    chart
+        File of one chart, or folder for all; None for none [path].
+    paper
+        Of a PDF; None follows the reader's units [enumeration].
+
+    Returns
+    -------
+    dict
+        What to write, by file [text or bytes].
+
+    Raises
+    ------
+    InputError
+        Where two of them name one file, or the letter has no chart.
+    """
+    found: dict[Path, str | bytes] = {}
+    for form, path in ((Form.MD, markdown), (Form.HTML, html), (Form.PDF, pdf)):
+        if path is not None:
+            _add(found, path, letter_content(form, frozen, paper=paper))
+    if chart is not None:
+        for path, data in _charts(frozen, chart).items():
+            _add(found, path, data)
+    return found
+
+
+def _add(found: dict[Path, str | bytes], path: Path, content: str | bytes) -> None:
+    if any(path.absolute() == other.absolute() for other in found):
+        raise InputError(f"{path} is named twice; every form needs a file of its own")
+    found[path] = content
+
+
+def _charts(frozen: FrozenLetter, chart: Path) -> Mapping[Path, bytes]:
+    ending = chart.suffix.casefold().removeprefix(".")
+    one = ending in (Form.SVG, Form.PNG) and not chart.is_dir()
+    forms = (Form(ending),) if one else (Form.SVG, Form.PNG)
+    found = chart_content(frozen, *forms)
+    if not found:
+        raise InputError(
+            f"--chart {chart}: this letter has no chart; with --years 1 or more it has a forecast"
+        )
+    if one:
+        return {chart: next(iter(found.values()))}
+    return {chart / name: data for name, data in found.items()}
+
+
+def write_all(files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = ()) -> None:
+    """Write files, each whole or not at all, and say so.
+
+    Parameters
+    ----------
+    files
+        What to write, by file [text or bytes].
+    never
+        Files that were read, which no letter may replace [path].
+
+    Raises
+    ------
+    InputError
+        Where one would replace what was read, or cannot be written.
+    """
+    from loamshift.cli.files import make_folder, write_whole
+    from loamshift.cli.show import warn
+
+    kept = {_real(path) for path in never}
+    for path in files:
+        if _real(path) in kept:
+            raise InputError(f"{path} is the file that is read; give the letter another name")
+    for folder in dict.fromkeys(path.parent for path in files):
+        if not folder.exists() and len([path for path in files if path.parent == folder]) > 1:
+            make_folder(folder)
+    for path, content in files.items():
+        write_whole(path, content, replace=True)
+        warn(f"Letter written to {path}" if _is_letter(path) else f"Written to {path}")
+
+
+def _is_letter(path: Path) -> bool:
+    return path.suffix.casefold() not in (".svg", ".png", ".json")
+
+
+def _real(path: Path) -> Path:
+    try:
+        return path.resolve()
+    except (OSError, RuntimeError, ValueError):
+        return path.absolute()

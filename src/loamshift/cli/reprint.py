@@ -1,0 +1,100 @@
+"""``loamshift reprint``: a letter again, as it was said."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from loamshift.cli.letter_forms import (
+    ChartOption,
+    HtmlOption,
+    MarkdownOption,
+    OpenOption,
+    PaperOption,
+    PdfOption,
+    contents,
+    write_all,
+)
+from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.report.words import Words
+
+
+def command(
+    answer_file: Annotated[
+        Path,
+        typer.Argument(metavar="ANSWER.json", help="What advise --json wrote.", show_default=False),
+    ],
+    markdown: MarkdownOption = None,
+    html: HtmlOption = None,
+    pdf: PdfOption = None,
+    chart: ChartOption = None,
+    paper: PaperOption = None,
+    open_it: OpenOption = False,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Print a letter again from its answer: the very same, whatever tables say by now.
+
+    Nothing is worked out and nothing worded anew, so units and spelling stay what they were.
+
+    \b
+    Example:
+      loamshift advise bed.toml --json > bed.json
+      loamshift reprint bed.json --pdf letter.pdf
+    """
+    from loamshift.case.answer_file import read_answer_file
+    from loamshift.cli.show import show
+
+    if open_it and html is None and pdf is None:
+        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+    kept = read_answer_file(answer_file)
+    if kept.letter is None:
+        raise InputError(
+            f"{answer_file} keeps no letter: it is from an older loamshift, or was written "
+            "without one. `loamshift advise CASE.toml` writes a new letter; compare-letters says "
+            "what differs from this answer."
+        )
+    _check_reader(kept.letter.words, answer_file, units=units, words=words)
+    try:
+        files = contents(
+            kept.letter, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper
+        )
+    except (LookupError, TypeError, ValueError) as error:
+        raise InputError(
+            f"{answer_file}: a figure of its letter cannot be drawn any more "
+            f"({type(error).__name__}: {error}); its figures are not as they were written. "
+            "Without --html, --pdf and --chart the letter still prints."
+        ) from error
+    write_all(files, never=(answer_file,))
+    if not files:
+        show(kept.letter.letter)
+    shown = html or pdf
+    if open_it and shown is not None:
+        from loamshift.cli.viewer import show_or_say
+
+        show_or_say(shown)
+
+
+def _check_reader(
+    kept: Words, answer_file: Path, *, units: UnitsOption, words: WordsOption
+) -> None:
+    """A kept letter cannot be said in other units or spelling; say what can be done."""
+    asked = []
+    if units is not None and units.value != kept.units:
+        asked.append(f"--units {units.value}")
+    if words is not None and words.value != kept.spelling:
+        asked.append(f"--words {words.value}")
+    if not asked:
+        return
+    named = {"metric": "metric", "us": "US"}[kept.units]
+    spelling = {"uk": "UK", "us": "US"}[kept.spelling]
+    raise InputError(
+        f"{answer_file} keeps a letter in {named} units and {spelling} spelling, and a reprint "
+        f"changes nothing in it. For a new letter, with the tables of today: "
+        f"loamshift advise {answer_file} {' '.join(asked)}"
+    )

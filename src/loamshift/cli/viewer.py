@@ -1,0 +1,60 @@
+"""Showing a written file in whatever this machine opens such files with."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+
+def opener() -> tuple[str, ...]:
+    """The program that opens any file by its kind [text]; empty where none is known."""
+    if sys.platform == "darwin":
+        return ("open",)
+    found = shutil.which("xdg-open")
+    return (found,) if found else ()
+
+
+def show_file(path: Path) -> bool:
+    """Open a file or folder in its usual viewer, without waiting for it.
+
+    Parameters
+    ----------
+    path
+        What to show [path].
+
+    Returns
+    -------
+    bool
+        False where this machine has no viewer that could be started [truth].
+    """
+    whole = path.resolve()
+    try:
+        if sys.platform == "win32":
+            os.startfile(whole)
+            return True
+        program = opener()
+        if program:
+            subprocess.Popen(
+                [*program, str(whole)],
+                stdin=subprocess.DEVNULL,
+                stdout=subprocess.DEVNULL,
+                stderr=subprocess.DEVNULL,
+                start_new_session=True,
+            )
+            return True
+        import webbrowser
+
+        return webbrowser.open(whole.as_uri())
+    except (OSError, ValueError):
+        return False
+
+
+def show_or_say(path: Path) -> None:
+    """Show a file [path], or say on stderr that it has to be opened by hand."""
+    if not show_file(path):
+        from loamshift.cli.show import warn
+
+        warn(f"No viewer could be started here; open {path} yourself.")

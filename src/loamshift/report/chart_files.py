@@ -1,0 +1,95 @@
+"""The charts of a letter as files: their names and their bytes, for a door to write."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from loamshift.domain.letter import Figure, FigureKind, Letter
+from loamshift.report.chart import PAGE_WIDTH_PX, chart_png, chart_svg
+from loamshift.report.chart_tones import Tone
+
+FORMATS = ("svg", "png")
+"""Endings of the files that charts can be written to."""
+
+
+def letter_figures(letter: Letter) -> tuple[Figure, ...]:
+    """The figures [objects] of a letter [object], in reading order."""
+    return tuple(
+        block
+        for section in letter.sections
+        for block in section.blocks
+        if isinstance(block, Figure)
+    )
+
+
+def chart_file(
+    figure: Figure, *, ending: str, tone: Tone = Tone.LIGHT, width: int = PAGE_WIDTH_PX
+) -> bytes:
+    """One figure as the bytes of a file.
+
+    Parameters
+    ----------
+    figure
+        The figure [object].
+    ending
+        ``svg`` or ``png`` [text].
+    tone
+        Where it will be looked at [enumeration].
+    width
+        Width of the picture, 280 or more [px].
+
+    Returns
+    -------
+    bytes
+        The file [bytes].
+
+    Raises
+    ------
+    ValueError
+        For another ending.
+    """
+    if ending not in FORMATS:
+        raise ValueError(f"charts are written as {' or '.join(FORMATS)}, not as {ending!r}")
+    if ending == "svg":
+        return (chart_svg(figure, tone=tone, width=width) + "\n").encode("utf-8")
+    return chart_png(figure, tone=tone, width=width)
+
+
+def chart_files(
+    figures: Iterable[Figure],
+    *,
+    ending: str = "svg",
+    kind: FigureKind | None = None,
+    tone: Tone = Tone.LIGHT,
+    width: int = PAGE_WIDTH_PX,
+) -> dict[str, bytes]:
+    """Figures as files by name: ``course.svg``, ``ledger.svg`` and so on.
+
+    Parameters
+    ----------
+    figures
+        What to draw, such as ``letter_figures(letter)`` [objects].
+    ending
+        ``svg`` or ``png`` [text].
+    kind
+        The only kind wanted, or all of them for None [enumeration].
+    tone
+        Where they will be looked at [enumeration].
+    width
+        Width of each picture, 280 or more [px].
+
+    Returns
+    -------
+    dict
+        Bytes by file name, in the order given; empty where no figure is of the kind [bytes].
+
+    Raises
+    ------
+    ValueError
+        For another ending.
+    """
+    return {
+        f"{figure.kind.value}.{ending}": chart_file(figure, ending=ending, tone=tone, width=width)
+        for figure in figures
+        if kind is None or figure.kind is kind
+    }

@@ -1,0 +1,106 @@
+"""Many cases at a glance: what was decided for each, how much goes on, where its letter is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.letter import Column, Letter, Paragraph, Section, Table
+from loamshift.report.letter_words import counted, material_in_text
+from loamshift.report.words import Words
+
+DECISIONS = {
+    Decision.STOP: "stop",
+    Decision.LEAVE: "leave alone",
+    Decision.MEASURE_FIRST: "test first",
+    Decision.ELSEWHERE: "elsewhere",
+    Decision.EFFORT: "with effort",
+    Decision.GO: "go ahead",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseRow:
+    """One case of many: its answer with the reader's words, or what has to be mended."""
+
+    name: str
+    answer: Answer | None = None
+    words: Words | None = None
+    written: str = ""
+    fault: str = ""
+
+
+def amount_said(answer: Answer, *, words: Words) -> str:
+    """What goes on in all, in one cell of a table.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        Such as ``3.4 kg sulphur powder, two parts``, or nothing [text].
+    """
+    parts = answer.applications
+    if not parts:
+        return ""
+    said = []
+    for key in dict.fromkeys(part.material for part in parts):
+        mine = [part for part in parts if part.material == key]
+        amounts = [part.amount_g for part in mine if part.amount_g is not None]
+        much = (
+            words.amount(sum(amounts))
+            if len(amounts) == len(mine)
+            else words.rate(sum(part.rate_g_m2 for part in mine))
+        )
+        said.append(f"{much} {material_in_text(key, words).split(' (')[0]}")
+    days = len({part.date for part in parts})
+    lead = "if so, " if answer.verdict.decision is Decision.MEASURE_FIRST else ""
+    count = f", {counted(days, 'part')}" if days > 1 else ""
+    return f"{lead}{' and '.join(said)}{count}"
+
+
+def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0) -> Letter:
+    """A table with one line for each case, and how many of them were answered.
+
+    Parameters
+    ----------
+    rows
+        The cases in the order they were taken [rows].
+    unreached
+        Cases that were not begun [count].
+
+    Returns
+    -------
+    Letter
+        Table and closing line [object].
+    """
+    table = Table(
+        (Column("case"), Column("decision"), Column("goes on"), Column("letter, or what to mend")),
+        tuple(_cells(row) for row in rows),
+    )
+    answered = sum(1 for row in rows if row.answer is not None)
+    faulty = len(rows) - answered
+    parts = [f"{answered} of {len(rows) + unreached} answered"]
+    if faulty:
+        parts.append(f"{faulty} to mend")
+    if unreached:
+        parts.append(f"{unreached} not begun")
+    blocks = ((table,) if rows else ()) + (Paragraph(", ".join(parts) + "."),)
+    return Letter("", "", (Section(None, blocks),))
+
+
+def _cells(row: CaseRow) -> tuple[str, str, str, str]:
+    if row.answer is None or row.words is None:
+        return (row.name, "–", "", row.fault)
+    return (
+        row.name,
+        DECISIONS[row.answer.verdict.decision],
+        amount_said(row.answer, words=row.words),
+        row.written,
+    )

@@ -1,0 +1,150 @@
+"""Two answers held against each other: what was told, what works it out, what followed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from cli.kept import changed, write_case
+from loamshift.case.answer import answer_from_json, answer_to_json
+
+
+@pytest.fixture
+def old(command, tmp_path: Path) -> Path:
+    case = write_case(tmp_path / "bed.toml")
+    path = tmp_path / "old.json"
+    path.write_text(command("advise", str(case), "--json", "--members", "20").out, "utf-8")
+    return path
+
+
+def found(command, *arguments: str) -> dict:  # type: ignore[type-arg]
+    result = command("compare-letters", *arguments, "--json")
+    assert result.code == 0, result.err
+    return json.loads(result.out)  # type: ignore[no-any-return]
+
+
+def flat(text: str) -> str:
+    return " ".join(text.split())
+
+
+@pytest.mark.parametrize("new", ["old.json", "bed.toml", None])
+def test_the_same_is_called_the_same(command, tmp_path: Path, old: Path, new: str | None) -> None:
+    names = [str(tmp_path / new)] if new else []
+    result = command("compare-letters", str(old), *names)
+    assert result.code == 0, result.err
+    assert "Nothing differs" in result.out
+
+
+def test_only_an_input_changed(command, tmp_path: Path, old: Path) -> None:
+    case = write_case(tmp_path / "bed.toml", ph=6.6)
+    text = flat(command("compare-letters", str(old), str(case)).out)
+    assert "it is what was told alone" in text
+    assert "soil.ph 7.2 6.6" in text and "What works it out" not in text
+    changes = found(command, str(old), str(case))
+    assert changes["inputs"] == [{"path": "soil.ph", "old": 7.2, "new": 6.6}]
+    assert changes["makers"] == [] and changes["between"] is None
+    assert changes["old"]["sulfur_as_s_g_m2"]["mid"] > changes["new"]["sulfur_as_s_g_m2"]["mid"]
+    assert [row["day"] for row in changes["forecast"]]
+
+
+def test_only_the_tables_changed(command, tmp_path: Path, old: Path) -> None:
+    earlier = changed(old, tmp_path / "earlier.json", made_by__tables="0123456789ab")
+    text = flat(command("compare-letters", str(earlier), str(old)).out)
+    assert "so does every figure" in text and "another edition of the tables" in text
+    assert "0123456789ab, now " in text and "What was told differently" not in text
+
+
+def test_only_the_seed_changed(command, tmp_path: Path, old: Path) -> None:
+    new = tmp_path / "seed.json"
+    new.write_text(
+        command(
+            "advise", str(tmp_path / "bed.toml"), "--json", "--members", "20", "--seed", "7"
+        ).out,
+        "utf-8",
+    )
+    changes = found(command, str(old), str(new))
+    assert changes["inputs"] == []
+    assert changes["makers"] == [{"what": "seed", "old": 1, "new": 7}]
+    assert changes["old"]["decision"] == changes["new"]["decision"]
+    assert changes["old"]["sulfur_as_s_g_m2"] == changes["new"]["sulfur_as_s_g_m2"]
+    text = flat(command("compare-letters", str(old), str(new)).out)
+    assert "The decision cannot differ by those" in text
+
+
+def test_both_changed_and_the_middle_tells_them_apart(command, tmp_path: Path, old: Path) -> None:
+    earlier = changed(
+        old,
+        tmp_path / "earlier.json",
+        made_by__tables="0123456789ab",
+        dose__sulfur_as_s_g_m2={"lo90": 1.0, "mid": 2.0, "hi90": 3.0},
+    )
+    case = write_case(tmp_path / "bed.toml", ph=6.6)
+    changes = found(command, str(earlier), str(case))
+    then = json.loads(old.read_text("utf-8"))["dose"]["sulfur_as_s_g_m2"]
+    assert changes["between"]["sulfur_as_s_g_m2"] == then
+    text = flat(command("compare-letters", str(earlier), str(case)).out)
+    assert "same case, now" in text and "what moves after it from what was told" in text
+
+
+def test_an_answer_that_keeps_no_case_is_compared_as_far_as_it_goes(
+    command, tmp_path: Path, old: Path
+) -> None:
+    bare = changed(old, tmp_path / "bare.json", case=None, letter=None)
+    case = write_case(tmp_path / "bed.toml", ph=6.6)
+    assert found(command, str(bare), str(case))["inputs"] is None
+    assert "keeps no case" in flat(command("compare-letters", str(bare), str(case)).out)
+    alone = command("compare-letters", str(bare))
+    assert alone.code == 1 and "keeps no case" in alone.err
+
+
+def test_another_decision_gives_both_reasons(command, tmp_path: Path, old: Path) -> None:
+    case = write_case(tmp_path / "bed.toml", ph=4.9)
+    text = flat(command("compare-letters", str(old), str(case)).out)
+    assert "changes from “with effort” to “leave alone”" in text or "changes from" in text
+    assert "Then: " in text and "Now: " in text
+
+
+def test_care_gained_and_lost(command, tmp_path: Path, old: Path) -> None:
+    plain = json.loads(old.read_text("utf-8"))
+    assert plain["cautions"]
+    bare = changed(old, tmp_path / "bare.json", cautions=[])
+    assert "Care that is new" in command("compare-letters", str(bare), str(old)).out
+    assert "Care no longer needed" in command("compare-letters", str(old), str(bare)).out
+    codes = [caution["code"] for caution in plain["cautions"]]
+    lost = found(command, str(old), str(bare))["cautions_lost"]
+    assert [caution["code"] for caution in lost] == codes
+
+
+def test_us_readers_get_their_units(command, tmp_path: Path, old: Path) -> None:
+    case = tmp_path / "bed.toml"
+    case.write_text(case.read_text("utf-8").replace("20 m2", "25 m2"), "utf-8")
+    text = flat(command("compare-letters", str(old), str(case), "--units", "us").out)
+    assert "bed.area 215 ft² 269 ft²" in text
+    assert "sulphur" not in text
+
+
+@pytest.mark.parametrize("kept", [5, [], {"soil": 3, "x": [[{}]]}, {"applied": [{}] * 3000}])
+def test_a_kept_case_made_by_hand_never_stops_the_comparison(
+    command, tmp_path: Path, old: Path, kept: object
+) -> None:
+    odd = changed(old, tmp_path / "odd.json", case=kept)
+    result = command("compare-letters", str(odd), str(old))
+    assert result.code == 0 and len(result.out) < 20_000
+
+
+def test_today_is_for_a_case_answered_now(command, tmp_path: Path, old: Path) -> None:
+    assert command("compare-letters", str(old), str(old), "--today", "2026-05-01").code == 2
+    changes = found(command, str(old), "--today", "2026-05-01")
+    assert {"path": "today", "old": "2026-04-12", "new": "2026-05-01"} in changes["inputs"]
+
+
+def test_an_answer_of_before_compares_with_one_of_now(command, tmp_path: Path, old: Path) -> None:
+    plain = json.loads(old.read_text("utf-8"))
+    for key in ("case", "letter", "wanted", "soil_temperature"):
+        plain.pop(key, None)
+    before = tmp_path / "before.json"
+    before.write_text(json.dumps(plain), "utf-8")
+    assert answer_to_json(answer_from_json(before.read_text("utf-8")))
+    assert command("compare-letters", str(before), str(old)).code == 0

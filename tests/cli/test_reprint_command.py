@@ -1,0 +1,142 @@
+"""A letter printed again is the letter that was printed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from cli.kept import changed, write_case
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+
+
+@pytest.fixture
+def answer_file(command, tmp_path: Path) -> Path:
+    case = write_case(tmp_path / "bed.toml")
+    path = tmp_path / "bed.json"
+    path.write_text(command("advise", str(case), "--json", "--members", "20").out, "utf-8")
+    return path
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_every_example_prints_again_byte_for_byte(
+    command, tmp_path: Path, path: Path, units: str
+) -> None:
+    asked = ["advise", str(path), "--units", units, "--years", "0"]
+    first = command(*asked, "--md", str(tmp_path / "first.md"), "--json")
+    answer = tmp_path / "answer.json"
+    answer.write_text(first.out, "utf-8")
+    assert command("reprint", str(answer)).out == command(*asked).out
+    assert command("reprint", str(answer), "--md", str(tmp_path / "again.md")).code == 0
+    assert (tmp_path / "again.md").read_bytes() == (tmp_path / "first.md").read_bytes()
+
+
+def test_every_form_of_a_letter_with_figures_is_the_same_again(
+    command, tmp_path: Path, answer_file: Path
+) -> None:
+    case = str(tmp_path / "bed.toml")
+    names = ("html", "pdf", "md")
+    first = [part for n in names for part in (f"--{n}", str(tmp_path / f"first.{n}"))]
+    again = [part for n in names for part in (f"--{n}", str(tmp_path / f"again.{n}"))]
+    assert command("advise", case, "--members", "20", *first).code == 0
+    assert command("reprint", str(answer_file), *again).code == 0
+    for name in names:
+        data = (tmp_path / f"again.{name}").read_bytes()
+        assert data == (tmp_path / f"first.{name}").read_bytes(), name
+    assert (tmp_path / "again.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_nothing_is_worked_out_again(command, monkeypatch, answer_file: Path) -> None:
+    first = command("reprint", str(answer_file)).out
+
+    def fail(*_: object, **__: object) -> None:
+        raise AssertionError("a reprint asks nobody")
+
+    monkeypatch.setattr("loamshift.services.advise.advise", fail)
+    monkeypatch.setattr("loamshift.report.letter.letter_from_answer", fail)
+    monkeypatch.setattr("loamshift.case.read.read_case", fail)
+    monkeypatch.setattr("loamshift.tables.plants.load_plants", fail)
+    assert command("reprint", str(answer_file)).out == first
+
+
+def test_what_was_said_is_printed_even_where_the_answer_says_otherwise(
+    command, tmp_path: Path, answer_file: Path
+) -> None:
+    other = changed(answer_file, tmp_path / "other.json", name="Another", letter__title="As it was")
+    assert command("reprint", str(other)).out.startswith("As it was\n")
+
+
+@pytest.mark.parametrize(
+    ("options", "code"),
+    [(("--units", "metric"), 0), (("--words", "uk"), 0), (("--units", "us"), 1),
+     (("--words", "us"), 1)],
+)  # fmt: skip
+def test_other_units_are_refused_with_what_to_do(
+    command, answer_file: Path, options: tuple[str, ...], code: int
+) -> None:
+    result = command("reprint", str(answer_file), *options)
+    assert result.code == code
+    if code:
+        assert result.out == ""
+        assert f"loamshift advise {answer_file} {' '.join(options)}" in result.err
+        assert command("advise", str(answer_file), *options, "--years", "0").code == 0
+
+
+def test_an_answer_without_a_letter_says_so(command, tmp_path: Path, answer_file: Path) -> None:
+    bare = changed(answer_file, tmp_path / "bare.json", letter=None)
+    result = command("reprint", str(bare))
+    assert result.code == 1 and "keeps no letter" in result.err
+
+
+@pytest.mark.parametrize(
+    ("change", "path"),
+    [({"letter__sections": 5}, "letter.sections"), ({"verdict__decision": "x"}, "verdict.decision"),
+     ({"answer": 2}, "answer"), ({"letter": []}, "letter")],
+)  # fmt: skip
+def test_a_file_edited_by_hand_is_told_with_its_path(
+    command, tmp_path: Path, answer_file: Path, change: dict[str, object], path: str
+) -> None:
+    bad = changed(answer_file, tmp_path / "bad.json", **change)
+    result = command("reprint", str(bad))
+    assert result.code == 1 and result.out == ""
+    assert f"  {path}: " in result.err and str(bad) in result.err and "Traceback" not in result.err
+
+
+@pytest.mark.parametrize("content", [b"", b"{", b"\xff\xfe", b"[" * 50_000, b"null", b"[1, 2]"])
+def test_what_is_no_answer_is_exit_1(command, tmp_path: Path, content: bytes) -> None:
+    path = tmp_path / "x.json"
+    path.write_bytes(content)
+    result = command("reprint", str(path))
+    assert result.code == 1 and "Traceback" not in result.err
+
+
+def test_the_answer_is_never_replaced_by_its_letter(command, answer_file: Path) -> None:
+    before = answer_file.read_bytes()
+    result = command("reprint", str(answer_file), "--md", str(answer_file))
+    assert result.code == 1 and answer_file.read_bytes() == before
+
+
+def test_a_figure_that_cannot_be_drawn_any_more_is_no_fault_of_ours(
+    command, tmp_path: Path, answer_file: Path
+) -> None:
+    plain = json.loads(answer_file.read_text("utf-8"))
+    figures = [
+        block
+        for section in plain["letter"]["sections"]
+        for block in section["blocks"]
+        if block["block"] == "figure"
+    ]
+    if not figures:
+        pytest.skip("this letter has no figure")
+    for figure in figures:
+        figure["data"] = []
+    bad = tmp_path / "bad.json"
+    bad.write_text(json.dumps(plain), "utf-8")
+    assert command("reprint", str(bad)).code == 0
+    result = command("reprint", str(bad), "--html", str(tmp_path / "x.html"))
+    assert result.code in (0, 1) and "Traceback" not in result.err
+    if result.code:
+        assert str(bad) in result.err and not (tmp_path / "x.html").exists()
