@@ -32,7 +32,7 @@ def test_a_change_is_kept_and_taken_back(office: Office) -> None:
     writer = Writer(office, what="Renamed it")
     writer.change(bed, seen_version=1)
     assert Bed.objects.get(pk=bed.pk).version == 2
-    assert take_back(office, writer.act) == "Renamed it"
+    assert take_back(office, writer.act).what == "Took back: Renamed it"
     again = Bed.objects.get(pk=bed.pk)
     assert (again.name, again.version) == ("A bed", 3)
     with pytest.raises(InputError, match="already"):

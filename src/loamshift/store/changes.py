@@ -3,36 +3,34 @@
 from __future__ import annotations
 
 import uuid
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
-from django.db import models, transaction
+from django.db import transaction
 from django.utils import timezone
 
 from loamshift.errors import InputError
-from loamshift.store.models import (
-    Bed,
-    Change,
-    Client,
-    Garden,
-    Kept,
-    Office,
-    Product,
-    SentLetter,
-    User,
+from loamshift.store.limits import check
+from loamshift.store.models import Change, Kept, Office, User
+from loamshift.store.plain import (
+    BELOW,
+    KINDS,
+    PARENT,
+    differing,
+    kind_of,
+    restore,
+    snapshot,
 )
 
-KINDS: Final[dict[str, type[Kept]]] = {
-    "client": Client,
-    "garden": Garden,
-    "bed": Bed,
-    "letter": SentLetter,
-    "product": Product,
-}
+__all__ = ["KEPT_DAYS", "KINDS", "Overtaken", "Writer", "purge", "snapshot", "take_back"]
+
+Thing = TypeVar("Thing", bound=Kept)
+
 KEPT_DAYS: Final = 30
-_NEVER: Final = ("id", "office", "version", "created_at", "changed_at")
-"""Fields that a change never holds: they are the thing's own, not the user's."""
+TOOK_BACK: Final = "Took back: "
+DID_AGAIN: Final = "Did again: "
+_purged: Final[dict[str, date]] = {}
 
 
 class Overtaken(InputError):
@@ -40,14 +38,23 @@ class Overtaken(InputError):
 
     def __init__(self, current: Kept) -> None:
         self.current = current
+        if current.deleted_at is not None:
+            super().__init__(
+                f"“{current}” was deleted by somebody else at {current.deleted_at:%H:%M} (UTC). "
+                "Nothing of yours was lost: take the deletion back under Changes, and save again."
+            )
+            return
         super().__init__(
-            f"{current} was changed by somebody else at {current.changed_at:%H:%M} (UTC). "
+            f"“{current}” was changed by somebody else at {current.changed_at:%H:%M} (UTC). "
             "Nothing of yours was lost: look at what stands there now, and save again."
         )
 
 
 class Writer:
     """Who writes, and the act that the changes belong to; one for each thing a person does.
+
+    Rows are locked from the top down (client, garden, bed, letter), so that two people never
+    wait for each other in a ring; on SQLite one writes after the other anyway.
 
     Parameters
     ----------
@@ -66,11 +73,20 @@ class Writer:
         self.act = uuid.uuid4()
 
     def add(self, thing: Kept) -> None:
-        """Keep something new."""
+        """Keep something new.
+
+        Raises
+        ------
+        InputError
+            Where it cannot be kept as it is, or what it lies in is gone.
+        """
         thing.office = self.office
+        check(thing)
         with transaction.atomic():
+            self._stands_on_something(thing)
             thing.save(force_insert=True)
-            self._note(thing, before=None)
+            self._note(thing, before=None, after=snapshot(thing))
+        _purge_daily()
 
     def change(self, thing: Kept, *, seen_version: int) -> None:
         """Keep a thing as it stands now in memory.
@@ -79,86 +95,121 @@ class Writer:
         ------
         Overtaken
             Where the kept version is no longer the one that was seen; nothing is written.
+        InputError
+            Where it cannot be kept as it is, or what it lies in is gone.
         """
-        model = type(thing)
+        thing.office = self.office
+        check(thing)
         with transaction.atomic():
-            kept = model._default_manager.select_for_update().get(pk=thing.pk, office=self.office)
-            if kept.version != seen_version:
-                raise Overtaken(kept)
-            before = snapshot(kept)
-            if before == snapshot(thing):
-                thing.version = kept.version
+            self._stands_on_something(thing)
+            kept = _locked(type(thing), self.office, [thing.pk])
+            if not kept:
+                raise InputError(f"“{thing}” is no longer there; it was removed for good.")
+            if kept[0].version != seen_version or kept[0].deleted_at is not None:
+                raise Overtaken(kept[0])
+            before, after = differing(snapshot(kept[0]), snapshot(thing))
+            thing.version = kept[0].version
+            if not before:
                 return
-            thing.version = kept.version + 1
-            thing.save(force_update=True)
-            self._note(thing, before=before)
+            self._keep(thing, before=before, after=after)
+        _purge_daily()
 
-    def put_away(self, thing: Kept) -> None:
-        """Put a thing away with all that belongs to it; it can be taken back for thirty days."""
+    def put_away(self, thing: Kept, *, seen_version: int | None = None) -> None:
+        """Put a thing away with all that lies in it; it can be taken back for thirty days.
+
+        Raises
+        ------
+        Overtaken
+            Where it was deleted already, or is no longer the version that was seen.
+        """
         now = timezone.now()
         with transaction.atomic():
-            for one in [*belongings(thing), thing]:
-                before = snapshot(one)
+            kept = _locked(type(thing), self.office, [thing.pk])
+            if not kept:
+                raise InputError(f"“{thing}” is no longer there; it was removed for good.")
+            if kept[0].deleted_at is not None or seen_version not in (None, kept[0].version):
+                raise Overtaken(kept[0])
+            for one in [*kept, *belongings(kept[0], locked=True)]:
                 one.deleted_at = now
-                one.version += 1
-                one.save(force_update=True)
-                self._note(one, before=before)
+                self._keep(one, before={"deleted_at": None}, after={"deleted_at": now.isoformat()})
+            thing.deleted_at, thing.version = now, kept[0].version
+        _purge_daily()
 
-    def _note(self, thing: Kept, *, before: dict[str, Any] | None) -> None:
+    def _keep(self, thing: Kept, *, before: dict[str, Any], after: dict[str, Any]) -> None:
+        """Write a changed thing whose row is locked."""
+        thing.version += 1
+        thing.changed_at = timezone.now()
+        thing.save(force_update=True)
+        self._note(thing, before=before, after=after)
+
+    def _stands_on_something(self, thing: Kept) -> None:
+        """Lock what a thing lies in, and refuse where that is gone or another office's."""
+        name = PARENT.get(type(thing))
+        if name is None or getattr(thing, f"{name}_id") is None:
+            return
+        parent = _locked(KINDS[name], self.office, [getattr(thing, f"{name}_id")])
+        if not parent:
+            raise InputError(
+                f"The {name} that “{thing}” is to lie in is not there; choose another."
+            )
+        if parent[0].deleted_at is not None and thing.deleted_at is None:
+            raise InputError(
+                f"The {name} “{parent[0]}” that “{thing}” lies in was deleted. Take that back "
+                "first under Changes, or choose another."
+            )
+
+    def _note(self, thing: Kept, *, before: dict[str, Any] | None, after: dict[str, Any]) -> None:
         Change.objects.create(
             office=self.office,
             user=self.user,
+            who="" if self.user is None else self.user.get_username()[:150],
             act=self.act,
             what=self.what[:200],
             kind=kind_of(thing),
             thing=thing.pk,
             before=before,
-            after=snapshot(thing),
+            after=after,
         )
 
 
-def take_back(office: Office, act: uuid.UUID, *, user: User | None = None) -> str:
+def take_back(office: Office, act: uuid.UUID, *, user: User | None = None) -> Writer:
     """Undo one act as a whole; the undoing is itself an act that can be taken back.
+
+    Only the fields that the act changed go back; what others changed beside them stays.
 
     Returns
     -------
-    str
-        What was taken back, in the words of the act [text].
+    Writer
+        The act that took it back: ``what`` says so in words, ``act`` takes it back [object].
 
     Raises
     ------
     InputError
         Where the act is older than thirty days, was taken back already, or something it touched
-        was changed since.
+        was changed since; nothing is written.
     """
     with transaction.atomic():
         changes = list(
-            Change.objects.select_for_update().filter(office=office, act=act).order_by("-id")
+            Change.objects.select_for_update(of=("self",))
+            .filter(office=office, act=act, at__gte=timezone.now() - timedelta(days=KEPT_DAYS))
+            .order_by("-id")
         )
         if not changes:
             raise InputError("There is no such change; it may be older than thirty days.")
+        what = changes[0].what
         if changes[0].taken_back:
-            raise InputError(f"“{changes[0].what}” was taken back already.")
-        writer = Writer(office, user=user, what=f"Took back: {changes[0].what}")
+            raise InputError(f"“{what}” was taken back already.")
+        things = _things_of(office, changes)
+        writer = Writer(office, user=user, what=_other_way(what))
         for change in changes:
-            model = KINDS[change.kind]
-            thing = model._default_manager.select_for_update().get(pk=change.thing, office=office)
-            now = snapshot(thing)
-            if now != change.after:
-                raise InputError(
-                    f"{thing} was changed again after “{change.what}”. Take back the later change "
-                    "first; the list of changes has it."
-                )
-            if change.before is None:
-                thing.deleted_at = timezone.now()
-            else:
-                restore(thing, change.before)
-            thing.version += 1
-            thing.save(force_update=True)
-            writer._note(thing, before=now)
-            change.taken_back = True
-            change.save(update_fields=["taken_back"])
-    return changes[0].what
+            thing = things.get(change.thing)
+            if thing is None:
+                raise InputError(f"What “{what}” touched was removed for good.")
+            _undo(thing, change, writer)
+        for thing in things.values():
+            _whole(thing, writer)
+        Change.objects.filter(pk__in=[change.pk for change in changes]).update(taken_back=True)
+    return writer
 
 
 def purge(*, now: datetime) -> int:
@@ -166,54 +217,90 @@ def purge(*, now: datetime) -> int:
     limit = now - timedelta(days=KEPT_DAYS)
     gone = 0
     with transaction.atomic():
-        for model in (SentLetter, Bed, Garden, Client, Product):
+        for model in reversed(KINDS.values()):
             gone += model._default_manager.filter(deleted_at__lt=limit).delete()[0]
         Change.objects.filter(at__lt=limit).delete()
     return gone
 
 
-def belongings(thing: Kept) -> list[Kept]:
-    """All that lies under a thing and is not put away, the lowest first."""
+def _purge_daily() -> None:
+    """Purge with the first change of a day, for a program that runs for months."""
+    today = timezone.now().date()
+    if _purged.get("on") != today:
+        _purged["on"] = today
+        purge(now=timezone.now())
+
+
+def belongings(thing: Kept, *, locked: bool = False) -> list[Kept]:
+    """All that lies in a thing and is not put away, the highest first."""
     found: list[Kept] = []
-    below: Iterable[Kept] = ()
-    if isinstance(thing, Client):
-        below = Garden.objects.filter(client=thing, deleted_at__isnull=True)
-    elif isinstance(thing, Garden):
-        below = Bed.objects.filter(garden=thing, deleted_at__isnull=True)
-    elif isinstance(thing, Bed):
-        below = SentLetter.objects.filter(bed=thing, deleted_at__isnull=True)
-    for one in below:
-        found += [*belongings(one), one]
+    above: Sequence[Kept] = [thing]
+    model = type(thing)
+    while model in BELOW:
+        model = BELOW[model]
+        rows = model._default_manager.filter(
+            **{f"{PARENT[model]}__in": [one.pk for one in above]}, deleted_at__isnull=True
+        ).order_by("pk")
+        above = list(rows.select_for_update(of=("self",)) if locked else rows)
+        found += above
     return found
 
 
-def kind_of(thing: Kept) -> str:
-    """The short name of what kind of thing it is."""
-    return next(name for name, model in KINDS.items() if isinstance(thing, model))
+def _undo(thing: Kept, change: Change, writer: Writer) -> None:
+    now = snapshot(thing)
+    if any(now.get(key) != value for key, value in change.after.items()):
+        raise InputError(
+            f"“{thing}” was changed again after “{change.what}”. Take back the later change "
+            "first; the list of changes has it."
+        )
+    if change.before is None:
+        thing.deleted_at = timezone.now()
+    else:
+        restore(thing, change.before)
+    before, after = differing(now, snapshot(thing))
+    writer._keep(thing, before=before, after=after)
 
 
-def snapshot(thing: Kept) -> dict[str, Any]:
-    """A thing as plain values: what a change keeps, and what an export writes."""
-    return {
-        field.attname: _plain(getattr(thing, field.attname))
-        for field in thing._meta.concrete_fields
-        if field.name not in _NEVER
-    }
+def _whole(thing: Kept, writer: Writer) -> None:
+    """Refuse where a thing would be left without what it lies in, or with things left in it."""
+    if thing.deleted_at is None:
+        writer._stands_on_something(thing)
+        return
+    left = belongings(thing)
+    if left:
+        raise InputError(
+            f"“{left[0]}” was added to “{thing}” since. Take that back first, or delete "
+            f"“{thing}” as a whole."
+        )
 
 
-def restore(thing: Kept, values: dict[str, Any]) -> None:
-    """Put the values of a snapshot back on a thing; it is not saved."""
-    for field in thing._meta.concrete_fields:
-        if field.attname in values:
-            value = values[field.attname]
-            if not isinstance(field, models.ForeignKey) and not isinstance(field, models.JSONField):
-                value = field.to_python(value)
-            setattr(thing, field.attname, value)
+def _things_of(office: Office, changes: Sequence[Change]) -> dict[uuid.UUID, Kept]:
+    """The things that changes touched; they and what they lie in are locked from the top down."""
+    keys: dict[type[Kept], set[Any]] = {model: set() for model in KINDS.values()}
+    for change in changes:
+        keys[KINDS[change.kind]].add(change.thing)
+    for model, name in PARENT.items():
+        above = keys[KINDS[name]]
+        above |= set(
+            model._default_manager.filter(pk__in=keys[model], office=office)
+            .exclude(**{name: None})
+            .values_list(f"{name}_id", flat=True)
+        )
+        told = (change.before or {} for change in changes if KINDS[change.kind] is model)
+        above |= {uuid.UUID(one[f"{name}_id"]) for one in told if one.get(f"{name}_id")}
+    things: dict[uuid.UUID, Kept] = {}
+    for model, wanted in keys.items():
+        things |= {thing.pk: thing for thing in _locked(model, office, wanted)}
+    touched = {change.thing for change in changes}
+    return {key: thing for key, thing in things.items() if key in touched}
 
 
-def _plain(value: object) -> object:
-    if isinstance(value, uuid.UUID):
-        return str(value)
-    if isinstance(value, (datetime, date)):
-        return value.isoformat()
-    return value
+def _locked(model: type[Thing], office: Office, keys: Iterable[Any]) -> list[Thing]:
+    rows = model._default_manager.select_for_update(of=("self",))
+    return list(rows.filter(pk__in=keys, office=office).order_by("pk"))
+
+
+def _other_way(what: str) -> str:
+    if what.startswith(TOOK_BACK):
+        return DID_AGAIN + what.removeprefix(TOOK_BACK)
+    return TOOK_BACK + what.removeprefix(DID_AGAIN)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from django.db import models
 
 from loamshift.store.models.base import Kept
@@ -16,6 +18,8 @@ class Bed(Kept):
     it and from its last answer, for lists only; ``ph`` is the last pH read.
     """
 
+    SOUGHT: ClassVar[tuple[str, ...]] = ("name", "plants")
+
     garden = models.ForeignKey(
         Garden, null=True, blank=True, on_delete=models.CASCADE, related_name="beds"
     )
@@ -29,7 +33,7 @@ class Bed(Kept):
     class Meta:
         """Found by name."""
 
-        ordering = ("name",)
+        ordering = ("sought", "id")
 
     def __str__(self) -> str:
         """The name."""

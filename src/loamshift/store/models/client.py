@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from django.db import models
 
@@ -12,6 +12,8 @@ from loamshift.store.models.base import Kept
 class Client(Kept):
     """A person or group that is advised. Only a name is needed; the rest is the office's note."""
 
+    SOUGHT: ClassVar[tuple[str, ...]] = ("name", "contact", "note")
+
     name = models.CharField(max_length=160)
     contact = models.TextField(blank=True, default="", max_length=1000)
     note = models.TextField(blank=True, default="", max_length=4000)
@@ -19,7 +21,7 @@ class Client(Kept):
     class Meta:
         """Found by name."""
 
-        ordering = ("name",)
+        ordering = ("sought", "id")
 
     def __str__(self) -> str:
         """The name."""
@@ -46,7 +48,7 @@ class Garden(Kept):
     class Meta:
         """Found by name."""
 
-        ordering = ("name",)
+        ordering = ("sought", "id")
 
     def __str__(self) -> str:
         """The name."""

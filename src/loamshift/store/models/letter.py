@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from django.db import models
 
 from loamshift.store.models.base import Kept
@@ -15,6 +17,8 @@ class SentLetter(Kept):
     ``loamshift reprint`` reads it; nothing in it is ever worked out again.
     """
 
+    SOUGHT: ClassVar[tuple[str, ...]] = ("title", "note")
+
     bed = models.ForeignKey(Bed, on_delete=models.CASCADE, related_name="letters")
     title = models.CharField(max_length=200)
     sent_on = models.DateField()
@@ -25,7 +29,7 @@ class SentLetter(Kept):
     class Meta:
         """The latest first."""
 
-        ordering = ("-sent_on", "-created_at")
+        ordering = ("-sent_on", "-created_at", "id")
 
     def __str__(self) -> str:
         """Title and day."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from django.db import models
 
 from loamshift.store.models.base import Kept
@@ -13,6 +15,8 @@ class Product(Kept):
     ``material`` is a name the case file would take (``elemental sulfur, powder``); ``pack`` a
     quantity as written (``25 kg``).
     """
+
+    SOUGHT: ClassVar[tuple[str, ...]] = ("name", "material", "note")
 
     name = models.CharField(max_length=160)
     material = models.CharField(max_length=160)
@@ -26,7 +30,7 @@ class Product(Kept):
     class Meta:
         """Found by name."""
 
-        ordering = ("name",)
+        ordering = ("sought", "id")
 
     def __str__(self) -> str:
         """The name."""
