@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from loamshift.web.views import plan, start
+from loamshift.web.views import changes, plan, start
 
 urlpatterns = [
     *start.ROUTES,
     *plan.ROUTES,
+    *changes.ROUTES,
 ]

@@ -1,4 +1,3 @@
-
 import uuid
 
 import django.contrib.auth.models
