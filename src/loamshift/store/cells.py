@@ -1,0 +1,99 @@
+"""Values of the store as cells of a CSV file that opens safely in a spreadsheet, and back."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any, Final, TypeAlias
+
+from django.core.exceptions import ValidationError
+from django.db import models
+
+from loamshift.store.limits import shown
+from loamshift.store.models import Bed, Client, Kept, Product, SentLetter
+from loamshift.store.plain import field_value
+
+AsField: TypeAlias = "models.Field[Any, Any]"
+
+IN_FILES: Final = ("case_text", "answer_text")
+"""Fields that have a file of their own beside the table."""
+
+TABLES: Final[dict[str, type[Kept]]] = {
+    "clients.csv": Client,
+    "beds.csv": Bed,
+    "letters.csv": SentLetter,
+    "products.csv": Product,
+}
+_NOT_WRITTEN: Final = ("office", "sought")
+_STARTS_A_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠", "'")
+_YES, _NO = "yes", "no"
+
+
+def columns(model: type[Kept]) -> dict[str, AsField]:
+    """The columns of a table by their heads."""
+    return {
+        field.name: field
+        for field in model._meta.concrete_fields
+        if field.name not in (*_NOT_WRITTEN, *IN_FILES)
+    }
+
+
+def cell_of(field: AsField, value: Any) -> str:
+    """One value as a cell.
+
+    A text that a spreadsheet would take for a formula gets an apostrophe in front, and so does
+    one that starts with an apostrophe, so that taking one off always gives the text back.
+    """
+    if value is None:
+        return ""
+    if isinstance(field, models.BooleanField):
+        return _YES if value else _NO
+    if isinstance(value, (datetime, date)):
+        return value.isoformat()
+    if isinstance(value, float):
+        return repr(value)
+    text = str(value)
+    return "'" + text if text.startswith(_STARTS_A_FORMULA) and _is_text(field) else text
+
+
+def value_of(field: AsField, cell: str) -> Any:
+    """The value of a cell.
+
+    Raises
+    ------
+    ValueError
+        Where the cell cannot be a value of this field; the message says what is right.
+    """
+    if _is_text(field):
+        return cell.removeprefix("'")
+    if isinstance(field, models.BooleanField):
+        if cell not in (_YES, _NO):
+            raise ValueError(f"write {_YES} or {_NO}")
+        return cell == _YES
+    if cell == "":
+        return None
+    try:
+        value = field_value(field, cell)
+    except ValidationError as fault:
+        raise ValueError(_right(field)) from fault
+    if isinstance(value, datetime) and value.tzinfo is None:
+        raise ValueError(_right(field))
+    return value
+
+
+def fault_of(cell: str) -> str:
+    """A cell as a message shows it."""
+    return shown(cell)
+
+
+def _is_text(field: AsField) -> bool:
+    return isinstance(field, (models.CharField, models.TextField))
+
+
+def _right(field: AsField) -> str:
+    if isinstance(field, models.DateTimeField):
+        return "write a moment with its zone, like 2026-04-12T09:30:00+00:00"
+    if isinstance(field, models.DateField):
+        return "write a date like 2026-04-12"
+    if isinstance(field, (models.UUIDField, models.ForeignKey)):
+        return "write an id of 32 hexadecimal digits"
+    return "write a number with a decimal point, without separators"

@@ -1,0 +1,180 @@
+"""The store, or one client, as a zip of plain tables and files that a person can read.
+
+``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters
+and products are tables (CSV), gardens and case files TOML, letters the JSON they were sent as.
+What was put away is in it with its day; people who sign in, and the list of changes, are not.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import zipfile
+from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime
+from typing import Any, BinaryIO, Final
+
+from django.db import connection, transaction
+from django.db.models import QuerySet
+
+from loamshift import __version__
+from loamshift.store.cells import cell_of, columns
+from loamshift.store.models import Bed, Client, Garden, Kept, Office, Product, SentLetter
+from loamshift.store.toml_out import toml_text, without_nulls
+
+FORMAT: Final = 1
+HEAD: Final = "loamshift.toml"
+ABOUT: Final = "READ-ME.txt"
+OFFICE_FIELDS: Final = ("name", "units", "words", "paper", "currency", "letterhead", "toured")
+_BOM: Final = "\ufeff"
+_ABOUT: Final = """\
+Beds, gardens, letters and shelf kept by loamshift, as plain files.
+
+loamshift.toml   what this is, and the settings of the office
+clients.csv      clients
+gardens/         one TOML file for each garden, with its place and its plan
+beds.csv         beds; beds/ holds the case file of each, as loamshift reads it
+letters.csv      letters sent; letters/ holds each as it was sent (JSON)
+products.csv     the shelf
+
+The tables open in any spreadsheet. A text that would be taken for a formula there has an
+apostrophe in front, and so has one that starts with an apostrophe; it is taken off on the way
+back. Ids tie the files together. Days and times carry their zone. What has a moment under
+deleted_at was deleted then. Loamshift reads the zip back under Settings, Data, or with
+loamshift restore.
+"""
+
+Part = tuple[str, str]
+
+
+def store_zip(office: Office, *, now: datetime) -> bytes:
+    """Everything of an office, what was put away included.
+
+    Parameters
+    ----------
+    office
+        Whose things [object].
+    now
+        The moment to write into it [time].
+
+    Returns
+    -------
+    bytes
+        A zip that ``restore.read_zip`` reads [bytes].
+    """
+    file = io.BytesIO()
+    write_store(file, office, now=now)
+    return file.getvalue()
+
+
+def client_zip(client: Client, *, now: datetime) -> bytes:
+    """One client with its gardens, beds and letters, without what was put away of them."""
+    file = io.BytesIO()
+    with _one_moment():
+        gardens = Garden.objects.filter(client=client, deleted_at=None)
+        beds = Bed.objects.filter(garden__in=gardens, deleted_at=None)
+        letters = SentLetter.objects.filter(bed__in=beds, deleted_at=None)
+        clients = Client.objects.filter(pk=client.pk)
+        parts = _parts(clients, gardens, beds, letters, Product.objects.none())
+        head = _head(client.office, scope="client", now=now)
+        _write(file, [head, *parts], now=now)
+    return file.getvalue()
+
+
+def write_store(file: BinaryIO, office: Office, *, now: datetime) -> None:
+    """Write everything of an office into a file that is open for writing."""
+    with _one_moment():
+        of = {"office": office}
+        parts = _parts(
+            Client.objects.filter(**of),
+            Garden.objects.filter(**of),
+            Bed.objects.filter(**of),
+            SentLetter.objects.filter(**of),
+            Product.objects.filter(**of),
+        )
+        _write(file, _chained(_head(office, scope="store", now=now), parts), now=now)
+
+
+def table(model: type[Kept], things: Iterable[Kept]) -> str:
+    """Things of one kind as a CSV text with a head."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    heads = columns(model)
+    writer.writerow(heads)
+    for thing in things:
+        writer.writerow(cell_of(field, getattr(thing, field.attname)) for field in heads.values())
+    return _BOM + text.getvalue()
+
+
+def garden_toml(garden: Garden) -> str:
+    """A garden as TOML: who it belongs to, its place and its plan."""
+    heads: dict[str, Any] = {
+        name: value if isinstance(value, (str, int, datetime)) else str(value)
+        for name, field in columns(Garden).items()
+        if name not in ("place", "plan") and (value := getattr(garden, field.attname)) is not None
+    }
+    tree, nulls = without_nulls({"place": garden.place, "plan": garden.plan})
+    if nulls:
+        heads["nothing_at"] = nulls
+    return toml_text({**heads, **tree})
+
+
+def _parts(
+    clients: QuerySet[Client],
+    gardens: QuerySet[Garden],
+    beds: QuerySet[Bed],
+    letters: QuerySet[SentLetter],
+    products: QuerySet[Product],
+) -> Iterator[Part]:
+    yield "clients.csv", table(Client, clients.order_by("pk"))
+    yield "beds.csv", table(Bed, beds.defer("case_text").order_by("pk"))
+    yield "letters.csv", table(SentLetter, letters.defer("answer_text").order_by("pk"))
+    yield "products.csv", table(Product, products.order_by("pk"))
+    for garden in gardens.order_by("pk"):
+        yield f"gardens/{garden.pk}.toml", garden_toml(garden)
+    for bed in beds.order_by("pk").iterator(chunk_size=100):
+        yield f"beds/{bed.pk}.toml", bed.case_text
+    for letter in letters.order_by("pk").iterator(chunk_size=10):
+        yield f"letters/{letter.pk}.json", letter.answer_text
+
+
+def _head(office: Office, *, scope: str, now: datetime) -> Part:
+    tree = {
+        "format": FORMAT,
+        "scope": scope,
+        "program": f"loamshift {__version__}",
+        "made_at": now,
+        "office": {name: getattr(office, name) for name in OFFICE_FIELDS},
+    }
+    return HEAD, toml_text(tree)
+
+
+def _chained(head: Part, parts: Iterable[Part]) -> Iterator[Part]:
+    yield head
+    yield from parts
+
+
+def _write(file: BinaryIO, parts: Iterable[Part], *, now: datetime) -> None:
+    day = now.astimezone(UTC)
+    stamp = (max(day.year, 1980), day.month, day.day, day.hour, day.minute, day.second)
+    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, text in _chained((ABOUT, _ABOUT), parts):
+            entry = zipfile.ZipInfo(name, stamp)
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.external_attr = 0o600 << 16
+            archive.writestr(entry, text.encode("utf-8"))
+
+
+def _one_moment() -> transaction.Atomic:
+    return _Moment(using=None, savepoint=True, durable=False)
+
+
+class _Moment(transaction.Atomic):
+    """A transaction that sees the store as it is at one moment, on PostgreSQL too."""
+
+    def __enter__(self) -> None:
+        outermost = not connection.in_atomic_block
+        super().__enter__()
+        if outermost and connection.vendor == "postgresql":
+            with connection.cursor() as cursor:
+                cursor.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")

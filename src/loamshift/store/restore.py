@@ -1,0 +1,295 @@
+"""Reading back the zips that ``export`` writes: every fault with its file, nothing half done."""
+
+from __future__ import annotations
+
+import csv
+import io
+import tomllib
+import uuid
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, Final
+
+from django.core.exceptions import ValidationError
+from django.db import models
+
+from loamshift.errors import Fault
+from loamshift.store.archive import ArchiveFault, Limits, files_in, refuse
+from loamshift.store.cells import TABLES, columns, fault_of, value_of
+from loamshift.store.export import ABOUT, FORMAT, HEAD, OFFICE_FIELDS
+from loamshift.store.limits import faults_in, shown
+from loamshift.store.models import Garden, Kept, Office
+from loamshift.store.plain import KINDS, PARENT, kind_of
+from loamshift.store.toml_out import with_nulls
+
+__all__ = ["Archive", "ArchiveFault", "Limits", "read_zip"]
+
+_TEXT_OF: Final[Mapping[str, tuple[str, str, str]]] = {
+    "beds.csv": ("beds/", ".toml", "case_text"),
+    "letters.csv": ("letters/", ".json", "answer_text"),
+}
+_GARDENS: Final = "gardens/"
+_SCOPES: Final = ("store", "client")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Archive:
+    """What a zip holds: whose it was, and every thing in it, what holds others first."""
+
+    scope: str
+    made_at: datetime
+    office: Office
+    things: tuple[Kept, ...]
+
+    def count(self, kind: str) -> int:
+        """How many things of a kind [count]."""
+        return sum(isinstance(thing, KINDS[kind]) for thing in self.things)
+
+
+def read_zip(data: bytes, *, limits: Limits | None = None) -> Archive:
+    """Everything in a zip, checked as a whole; the store is not touched.
+
+    Parameters
+    ----------
+    data
+        The zip [bytes].
+    limits
+        How much it may hold; those of an upload without them [object].
+
+    Returns
+    -------
+    Archive
+        The things in it, unsaved [object].
+
+    Raises
+    ------
+    ArchiveFault
+        With every fault and the file and row it stands in.
+    """
+    files = files_in(data, head=HEAD, limits=limits or Limits())
+    files.pop(ABOUT, None)
+    reading = _Reading(files)
+    head = reading.head()
+    things = reading.things()
+    if reading.faults:
+        raise ArchiveFault(reading.faults)
+    return Archive(
+        scope=head["scope"],
+        made_at=head["made_at"],
+        office=reading.office(head),
+        things=tuple(things),
+    )
+
+
+class _Reading:
+    """One zip being read; files are taken out as they are used, so that none is left over."""
+
+    def __init__(self, files: dict[str, bytes]) -> None:
+        self.files = files
+        self.faults: list[Fault] = []
+
+    def head(self) -> dict[str, Any]:
+        """What the zip says of itself; anything wrong with it ends the reading."""
+        head = self._toml(HEAD, self.files.pop(HEAD))
+        if head is None:
+            raise ArchiveFault(self.faults)
+        number = head.get("format")
+        if isinstance(number, int) and number > FORMAT:
+            raise refuse(
+                HEAD,
+                f"it was written by a later version of loamshift ({shown(head.get('program'))})",
+                "Install that version, or a later one, and bring it in there.",
+                given=f"format {number}",
+            )
+        if number != FORMAT or head.get("scope") not in _SCOPES:
+            raise refuse(HEAD, "it does not say what the zip is", "Use a zip that loamshift made.")
+        if not isinstance(head.get("made_at"), datetime):
+            raise refuse(HEAD, "it does not say when it was made", "Put made_at back in.")
+        return head
+
+    def office(self, head: Mapping[str, Any]) -> Office:
+        """The settings of the office, unsaved."""
+        told = head.get("office")
+        office = Office()
+        if not isinstance(told, dict):
+            raise refuse(HEAD, "it holds no table [office]", "Put it back in.")
+        for name in OFFICE_FIELDS:
+            field = Office._meta.get_field(name)
+            assert isinstance(field, models.Field)
+            if name not in told:
+                continue
+            try:
+                if isinstance(told[name], bool) is not isinstance(field, models.BooleanField):
+                    raise ValidationError("kind")
+                setattr(office, name, field.clean(told[name], office))
+            except ValidationError:
+                right = ", ".join(str(value) for value, _ in field.flatchoices)
+                self._fault(
+                    f"{HEAD} office.{name}", told[name], "it cannot be used",
+                    f"Write one of: {right}." if right else "Shorten it, or leave it out.",
+                )  # fmt: skip
+        if self.faults:
+            raise ArchiveFault(self.faults)
+        return office
+
+    def things(self) -> list[Kept]:
+        """Every thing, the highest first, checked one by one and against each other."""
+        found: list[tuple[str, Kept]] = []
+        for name in TABLES:
+            found += self._table(name)
+        found += self._gardens()
+        for name in self.files:
+            self._fault(shown(name), "", "it does not belong in such a zip", "Take it out.")
+        for where, thing in found:
+            for fault in faults_in(thing):
+                self._fault(f"{where}: {fault.path}", fault.given, fault.problem, fault.mend)
+        if not self.faults:
+            self._tied_together(found)
+        order = list(KINDS)
+        return sorted((thing for _, thing in found), key=lambda one: order.index(kind_of(one)))
+
+    def _table(self, name: str) -> Iterator[tuple[str, Kept]]:
+        text = self._text(name)
+        if text is None:
+            return
+        model, heads = TABLES[name], columns(TABLES[name])
+        rows = csv.reader(io.StringIO(text, newline=""), strict=True)
+        try:
+            if next(rows, []) != list(heads):
+                self._fault(
+                    f"{name} row 1", "", "these are not its columns", f"Use: {', '.join(heads)}."
+                )
+                return
+            for number, row in enumerate(rows, start=2):
+                where = f"{name} row {number}"
+                if not row:
+                    continue
+                if len(row) != len(heads):
+                    self._fault(
+                        where, f"{len(row)} cells", "it has a wrong number of cells",
+                        f"Give it {len(heads)}.",
+                    )  # fmt: skip
+                    continue
+                thing = self._thing(model, heads, row, where)
+                if thing is not None and self._with_file(name, thing, where):
+                    yield where, thing
+        except csv.Error as fault:
+            self._fault(f"{name} row {rows.line_num}", "", f"it is broken ({fault})", "Mend it.")
+
+    def _thing(
+        self,
+        model: type[Kept],
+        heads: Mapping[str, models.Field[Any, Any]],
+        row: list[str],
+        where: str,
+    ) -> Kept | None:
+        thing = model()
+        sound = True
+        for (head, field), cell in zip(heads.items(), row, strict=True):
+            try:
+                setattr(thing, field.attname, value_of(field, cell))
+            except ValueError as fault:
+                sound = False
+                self._fault(
+                    f"{where}: {head}", fault_of(cell), "it cannot be read",
+                    f"{str(fault).capitalize()}.",
+                )  # fmt: skip
+        return thing if sound else None
+
+    def _with_file(self, name: str, thing: Kept, where: str) -> bool:
+        """Read the file that belongs to a row; false where it is missing or broken."""
+        if name not in _TEXT_OF:
+            return True
+        folder, tail, attribute = _TEXT_OF[name]
+        text = self._text(f"{folder}{thing.pk}{tail}", told_by=where)
+        if text is not None:
+            setattr(thing, attribute, text)
+        return text is not None
+
+    def _gardens(self) -> Iterator[tuple[str, Kept]]:
+        heads = columns(Garden)
+        for name in sorted(one for one in self.files if one.startswith(_GARDENS)):
+            tree = self._toml(name, self.files.pop(name))
+            if tree is None:
+                continue
+            garden = Garden(deleted_at=None)
+            wrong = [key for key in tree if key not in heads and key != "nothing_at"]
+            wrong += [key for key, f in heads.items() if key not in tree and not f.null]
+            try:
+                with_nulls(tree, tree.pop("nothing_at", []))
+                for key, field in heads.items():
+                    setattr(garden, field.attname, _garden_value(field, tree.get(key)))
+            except (ValueError, LookupError, TypeError, ValidationError):
+                wrong.append("a value")
+            if name != f"{_GARDENS}{garden.pk}.toml":
+                wrong.append("id")
+            if wrong:
+                self._fault(
+                    shown(name), ", ".join(shown(one) for one in wrong[:5]),
+                    "these keys are missing, unknown or of the wrong kind",
+                    f"Use: {', '.join(heads)}.",
+                )  # fmt: skip
+                continue
+            yield name, garden
+
+    def _tied_together(self, found: list[tuple[str, Kept]]) -> None:
+        """No id twice; in a whole store everything lies in something that is there and kept."""
+        by_id: dict[tuple[str, uuid.UUID], Kept] = {}
+        for where, thing in found:
+            key = (kind_of(thing), thing.pk)
+            if key in by_id:
+                self._fault(where, str(thing.pk), "this id stands twice", "Take one out.")
+            by_id[key] = thing
+        for where, thing in found:
+            name = PARENT.get(type(thing))
+            held_by = None if name is None else getattr(thing, f"{name}_id")
+            if name is None or held_by is None:
+                continue
+            parent = by_id.get((name, held_by))
+            if parent is None:
+                self._fault(
+                    f"{where}: {name}", str(held_by), f"no {name} of this id is in the zip",
+                    f"Put the {name} back in.",
+                )  # fmt: skip
+            elif parent.deleted_at is not None and thing.deleted_at is None:
+                self._fault(
+                    f"{where}: deleted_at", "", f"the {name} it lies in was deleted, it was not",
+                    "Write the same moment, or take it out of both.",
+                )  # fmt: skip
+
+    def _text(self, name: str, *, told_by: str = "") -> str | None:
+        data = self.files.pop(name, None)
+        if data is None:
+            self._fault(told_by or shown(name), name, "this file is missing", "Put it back in.")
+            return None
+        try:
+            return data.decode("utf-8-sig" if name.endswith(".csv") else "utf-8")
+        except UnicodeDecodeError:
+            self._fault(shown(name), "", "it is not written in UTF-8", "Save it as UTF-8.")
+            return None
+
+    def _toml(self, name: str, data: bytes) -> dict[str, Any] | None:
+        try:
+            return tomllib.loads(data.decode("utf-8"))
+        except UnicodeDecodeError:
+            self._fault(shown(name), "", "it is not written in UTF-8", "Save it as UTF-8.")
+        except (tomllib.TOMLDecodeError, RecursionError, ValueError) as fault:
+            self._fault(shown(name), "", f"it is not TOML ({shown(fault)})", "Mend it there.")
+        return None
+
+    def _fault(self, path: str, given: object, problem: str, mend: str) -> None:
+        self.faults.append(Fault(path, shown(given) if given != "" else "", problem, mend))
+
+
+def _garden_value(field: models.Field[Any, Any], value: Any) -> Any:
+    """A value from a garden's file as its field holds it."""
+    if isinstance(field, models.DateTimeField):
+        if value is None and field.null:
+            return None
+        if not isinstance(value, datetime) or value.tzinfo is None:
+            raise ValueError(field.name)
+        return value
+    if isinstance(field, (models.UUIDField, models.ForeignKey)):
+        return uuid.UUID(value)
+    return value
