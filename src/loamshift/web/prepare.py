@@ -2,27 +2,20 @@
 
 from __future__ import annotations
 
-import shutil
-import sqlite3
-from contextlib import closing
-from datetime import UTC, datetime
 from pathlib import Path
-from typing import Final
 
 from django.core.management import call_command
-from django.db import connection, connections
+from django.db import connection, transaction
 from django.db.migrations.executor import MigrationExecutor
-from django.db.utils import OperationalError
+from django.db.utils import DatabaseError
 from django.utils import timezone
 
 from loamshift.errors import InputError
 from loamshift.store.changes import Writer, purge
 from loamshift.store.models import Bed, Client, Garden, Office
+from loamshift.web.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
 from loamshift.web.middleware import the_office
 from loamshift.web.samples import SAMPLES
-
-BACKUPS: Final = "backups"
-KEPT_BACKUPS: Final = 10
 
 
 def prepare(folder: Path, *, samples: bool) -> list[str]:
@@ -33,7 +26,7 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
     folder
         Where data and backups lie; made when missing [path].
     samples
-        Whether an empty store gets its two invented beds [yes/no].
+        Whether a new store gets its two invented beds [yes/no].
 
     Returns
     -------
@@ -54,8 +47,11 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
         raise InputError(
             f"{folder} cannot be used ({fault.strerror or fault}); name another folder with --data"
         ) from fault
-    except OperationalError as fault:
-        raise InputError(f"The database cannot be opened: {fault}") from fault
+    except DatabaseError as fault:
+        raise InputError(
+            f"The database cannot be opened: {fault}. Backups, where there are any, lie in "
+            f"{folder / BACKUPS}"
+        ) from fault
     steps, later = _pending()
     if later:
         raise InputError(
@@ -64,12 +60,13 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
             f"from {folder / BACKUPS} into a new folder."
         )
     if steps:
-        kept = back_up(folder, why="before-migration")
+        kept = back_up(folder, why=BEFORE_MIGRATION)
         if kept is not None:
             told.append(f"A backup was kept first: {kept}")
         call_command("migrate", verbosity=0, interactive=False)
-    if samples and not Bed.objects.exists():
-        add_samples(the_office())
+    with transaction.atomic():
+        if samples and not Office.objects.exists():
+            add_samples(the_office())
     purge(now=timezone.now())
     return told
 
@@ -77,60 +74,11 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
 def _pending() -> tuple[list[str], list[str]]:
     """Migrations still to run here, and applied ones that this program does not know."""
     executor = MigrationExecutor(connection)
-    executor.loader.check_consistent_history(connection)
-    known = set(executor.loader.disk_migrations)
-    apps = {app for app, _ in known}
-    applied = set(executor.loader.applied_migrations)
-    later = sorted(f"{app}.{name}" for app, name in applied - known if app in apps)
+    later = unknown_migrations(set(executor.loader.applied_migrations))
+    if not later:
+        executor.loader.check_consistent_history(connection)
     plan = executor.migration_plan(executor.loader.graph.leaf_nodes())
     return [str(step[0]) for step in plan], later
-
-
-def back_up(folder: Path, *, why: str) -> Path | None:
-    """Copy an SQLite database that holds something; None for an empty one or another engine."""
-    name = str(connection.settings_dict["NAME"])
-    if connection.vendor != "sqlite" or not connection.introspection.table_names():
-        return None
-    place = folder / BACKUPS
-    place.mkdir(parents=True, exist_ok=True)
-    stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S")
-    target = place / f"loamshift-{stamp}-{why}.sqlite3"
-    part = target.with_suffix(".part")
-    connections.close_all()
-    with closing(sqlite3.connect(name)) as source, closing(sqlite3.connect(part)) as copy:
-        source.backup(copy)
-    part.replace(target)
-    for old in sorted(place.glob("loamshift-*.sqlite3"))[:-KEPT_BACKUPS]:
-        old.unlink(missing_ok=True)
-    return target
-
-
-def restore_backup(backup: Path, *, folder: Path) -> None:
-    """Put a backup in place of the database; what stood there is kept as a backup itself.
-
-    Raises
-    ------
-    InputError
-        Where the file is no database of this program.
-    """
-    try:
-        with closing(sqlite3.connect(f"file:{backup}?mode=ro", uri=True)) as source:
-            found = source.execute(
-                "select count(*) from sqlite_master where name = 'store_bed'"
-            ).fetchone()[0]
-    except sqlite3.DatabaseError as fault:
-        raise InputError(f"{backup} is not a backup of loamshift: {fault}") from fault
-    if not found:
-        raise InputError(f"{backup} is not a backup of loamshift: it holds no beds")
-    folder.mkdir(parents=True, exist_ok=True)
-    back_up(folder, why="before-restore")
-    connections.close_all()
-    name = Path(str(connection.settings_dict["NAME"]))
-    for tail in ("-wal", "-shm"):
-        name.with_name(name.name + tail).unlink(missing_ok=True)
-    part = name.with_suffix(".part")
-    shutil.copyfile(backup, part)
-    part.replace(name)
 
 
 def add_samples(office: Office) -> None:

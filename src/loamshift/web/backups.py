@@ -1,0 +1,146 @@
+"""Backups: a copy of the whole database beside it, made before anything that cannot be undone."""
+
+from __future__ import annotations
+
+import sqlite3
+import zipfile
+from contextlib import closing
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Final
+
+from django.db import connection, transaction
+from django.db.migrations.loader import MigrationLoader
+
+from loamshift.errors import InputError
+
+BACKUPS: Final = "backups"
+KEPT_OF_A_KIND: Final = 10
+BEFORE_MIGRATION: Final = "before-migration"
+BEFORE_RESTORE: Final = "before-restore"
+BY_HAND: Final = "by-hand"
+_SQLITE: Final = ".sqlite3"
+_TABLES: Final = ".tables.zip"
+
+
+def back_up(folder: Path, *, why: str) -> Path | None:
+    """Keep a copy of the whole database; None where there is nothing to keep yet.
+
+    SQLite is copied as one file. From PostgreSQL every table is written as CSV into one zip, as
+    it stands at one moment; it does not take the place of the server's own backups. The ten
+    latest of a kind are kept.
+
+    Parameters
+    ----------
+    folder
+        The data folder; the copy goes to its ``backups`` [path].
+    why
+        The kind of backup, which goes into its name [text].
+    """
+    tables = connection.introspection.table_names()
+    if "django_migrations" not in tables:
+        return None
+    place = folder / BACKUPS
+    place.mkdir(parents=True, exist_ok=True)
+    tail = _SQLITE if connection.vendor == "sqlite" else _TABLES
+    target = _free_name(place, why, tail)
+    part = target.with_name(target.name + ".part")
+    if connection.vendor == "sqlite":
+        copy_database(part)
+    else:
+        _write_tables(part, tables)
+    part.replace(target)
+    for old in sorted(place.glob(f"loamshift-*-{why}*{tail}"))[:-KEPT_OF_A_KIND]:
+        old.unlink(missing_ok=True)
+    return target
+
+
+def copy_database(target: Path) -> None:
+    """Copy an SQLite database as it stands, also while somebody writes to it."""
+    name = str(connection.settings_dict["NAME"])
+    with closing(sqlite3.connect(name)) as source, closing(sqlite3.connect(target)) as copy:
+        source.backup(copy)
+        copy.execute("PRAGMA journal_mode = DELETE")
+
+
+def restore_database(backup: Path, *, folder: Path) -> Path | None:
+    """Put a copy in the place of the SQLite database, also while a workbench is open on it.
+
+    Returns
+    -------
+    Path or None
+        Where what stood there before is kept [path].
+
+    Raises
+    ------
+    InputError
+        Where the file is no sound database of this program, or a later version wrote it.
+    """
+    if connection.vendor != "sqlite":
+        raise InputError(
+            f"{backup} is a copy of an SQLite database, and this data lies in PostgreSQL. Restore "
+            "the zip that loamshift backup writes, or use the server's own backups."
+        )
+    _sound(backup)
+    folder.mkdir(parents=True, exist_ok=True)
+    kept = back_up(folder, why=BEFORE_RESTORE)
+    connection.close()
+    name = str(connection.settings_dict["NAME"])
+    with closing(sqlite3.connect(backup)) as source, closing(sqlite3.connect(name)) as live:
+        live.execute("PRAGMA busy_timeout = 20000")
+        source.backup(live)
+    return kept
+
+
+def unknown_migrations(applied: set[tuple[str, str]]) -> list[str]:
+    """Applied migrations of ours that this version of the program does not know."""
+    known = set(MigrationLoader(None, ignore_no_migrations=True).disk_migrations)
+    apps = {app for app, _ in known}
+    return sorted(f"{app}.{name}" for app, name in applied - known if app in apps)
+
+
+def _sound(backup: Path) -> None:
+    try:
+        with closing(sqlite3.connect(f"{backup.absolute().as_uri()}?mode=ro", uri=True)) as source:
+            tables = {row[0] for row in source.execute("select name from sqlite_master")}
+            whole = source.execute("pragma quick_check").fetchone()[0] == "ok"
+            applied: set[tuple[str, str]] = set()
+            if "django_migrations" in tables:
+                applied = set(source.execute("select app, name from django_migrations"))
+    except sqlite3.Error as fault:
+        raise InputError(f"{backup} is not a backup of loamshift: {fault}") from fault
+    if "store_bed" not in tables:
+        raise InputError(f"{backup} is not a backup of loamshift: it holds no beds")
+    if not whole:
+        raise InputError(f"{backup} is damaged; use an earlier backup")
+    later = unknown_migrations(applied)
+    if later:
+        raise InputError(
+            f"{backup} was written by a later version of loamshift (it knows {later[0]}). Nothing "
+            "was changed. Install that version, or a later one, and restore it there."
+        )
+
+
+def _free_name(place: Path, why: str, tail: str) -> Path:
+    stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S")
+    names = (f"loamshift-{stamp}-{why}{more}{tail}" for more in ("", *(f"-{n}" for n in range(99))))
+    return next(path for name in names if not (path := place / name).exists())
+
+
+def _write_tables(target: Path, tables: list[str]) -> None:
+    """Every table of a PostgreSQL database as CSV, at one moment."""
+    with (
+        transaction.atomic(),
+        connection.cursor() as cursor,
+        zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as archive,
+    ):
+        if len(connection.savepoint_ids) == 0:
+            cursor.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")
+        for table in sorted(tables):
+            name = connection.ops.quote_name(table)
+            with (
+                archive.open(f"{table}.csv", "w", force_zip64=True) as file,
+                cursor.copy(f"COPY {name} TO STDOUT WITH (FORMAT csv, HEADER)") as rows,
+            ):
+                for row in rows:
+                    file.write(row)
