@@ -105,7 +105,7 @@ def _plan(bench: Bench, found: Found) -> Plan:
         bench.target,
         bench.material,
         bench.active_frac,
-        [amount / len(dates)] * len(dates),
+        bench.sizes(amount, len(dates)),
         dates,
         tests,
         acidify=bench.acidify,
