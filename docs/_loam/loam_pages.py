@@ -53,7 +53,6 @@ RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 LEAST_PH = 2.5
 """A figure in pH below this is a difference of two, not a pH."""
 UNITS = (
-    ("d", "days"),
     ("degC2", "°C²"),
     ("degC", "°C"),
     ("ug", "µg"),
@@ -91,6 +90,7 @@ def unit_words(unit: str) -> str:
         return ""
     if unit.startswith("1/"):
         return f"per {unit_words(unit.removeprefix('1/')).removesuffix('s')}"
+    unit = re.sub(r"/d\b", "/day", "days" if unit == "d" else unit)
     for plain, printed in UNITS:
         unit = re.sub(rf"(?<![a-zA-Z]){plain}(?![a-zA-Z0-9])", printed, unit)
     return unit
