@@ -64,11 +64,13 @@ def command(
         files = contents(
             kept.letter, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper
         )
-    except (LookupError, TypeError, ValueError) as error:
+    except (ArithmeticError, LookupError, TypeError, ValueError) as error:
+        from loamshift.case.mend import shown
+
         raise InputError(
             f"{answer_file}: a figure of its letter cannot be drawn any more "
-            f"({type(error).__name__}: {error}); its figures are not as they were written. "
-            "Without --html, --pdf and --chart the letter still prints."
+            f"({type(error).__name__}: {shown(str(error))}); its data are not as they were "
+            "written. Without --html, --pdf and --chart the letter still prints."
         ) from error
     write_all(files, never=(answer_file,))
     if not files:
