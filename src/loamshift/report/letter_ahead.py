@@ -47,7 +47,7 @@ def _side_by_side(told: DoseByForecast, curve_g_m2: float, words: Words) -> str:
     if told.limited_by is not DoseLimit.NONE:
         return (
             f"By the curve alone the middle is {words.rate(curve_g_m2)}; by the forecast the plan "
-            f"stops at **{words.rate(amount)}**, for {day}."
+            f"stops at **{words.rate(amount)}**."
         )
     if abs(amount - curve_g_m2) <= _SAME_SHARE * curve_g_m2:
         return f"The forecast agrees: {words.rate(amount)} by {day}."
@@ -66,8 +66,8 @@ def _chances(told: DoseByForecast, answer: Answer, words: Words) -> str:
         else (f"between pH {words.ph(wanted.ph_low)} and {words.ph(wanted.ph_high)}")
     )
     text = (
-        f"On {words.date(told.by)}, {words.percent(told.share_in_range)} of the possible beds "
-        f"should then lie {span}, the middle one at {words.ph(told.median_ph_by)}"
+        f"On {words.date(told.by)}, {words.percent(told.share_in_range)} of all beds that fit "
+        f"what is known of this one should lie {span}, the middle one at {words.ph(told.median_ph_by)}"
     )
     side = "below" if told.lime_as_caco3_g_m2 is None else "above"
     past = told.share_past_limit

@@ -18,9 +18,10 @@ from loamshift.services.column_inputs import ForecastInputs
 from loamshift.services.dose_bench import Bench
 from loamshift.services.dose_search import Found
 from loamshift.services.forecast_runs import events_before, run, shortened
-from loamshift.services.part_dates import reacted_frac
 from loamshift.services.said import said_date, said_rate
 from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
 
 AGREE_SHARE: Final = 0.05
 """Two amounts this near are the same; neither is known so well [1]."""
@@ -60,7 +61,9 @@ class _Reason:
     text: str
 
 
-def reasons(bench: Bench, found: Found, *, static_g_m2: float) -> tuple[str, ...]:
+def reasons(
+    bench: Bench, found: Found, *, reacted: FloatArray, static_g_m2: float
+) -> tuple[str, ...]:
     """Why the two amounts differ, in one to three sentences; none where they agree.
 
     Parameters
@@ -69,6 +72,8 @@ def reasons(bench: Bench, found: Found, *, static_g_m2: float) -> tuple[str, ...
         The bed prepared [object].
     found
         What the search came to [object].
+    reacted
+        Share of what went on that has reacted by each week of its run [0-1].
     static_g_m2
         Middle of the dose by the curve alone [g/m2].
 
@@ -89,7 +94,7 @@ def reasons(bench: Bench, found: Found, *, static_g_m2: float) -> tuple[str, ...
     named = sorted(
         (
             one
-            for one in _causes(bench, found)
+            for one in _causes(bench, found, reacted)
             if one.more_g_m2 * difference > 0.0
             and one.moved_ph >= _SEEN_PH
             and abs(one.more_g_m2) >= _WORTH_SHARE * abs(difference)
@@ -116,15 +121,15 @@ def _limited(bench: Bench, found: Found, *, aim_g_m2: float) -> tuple[str, ...]:
         past = (
             f"would take {chance} of the possible beds {side} pH {bench.far_ph:.1f} at some time."
         )
-        if all_of_it == most:
+        if aim_g_m2 < (1.0 + 2.0 * AGREE_SHARE) * found.trial.amount_g_m2:
             return (f"Any more {past}",)
         if aim_g_m2 > _FAR * found.trial.amount_g_m2:
             return (
-                f"No safe amount has the middle at pH {bench.target.ph_aim:.1f} by then: more than "
+                f"No safe amount has the middle at pH {bench.target.ph_aim:.1f} on {day}: more than "
                 f"{most} {past}",
             )
         return (
-            f"To have the middle at pH {bench.target.ph_aim:.1f} by then would take about "
+            f"To have the middle at pH {bench.target.ph_aim:.1f} on {day} would take about "
             f"{all_of_it}, but more than {most} {past}",
         )
     if found.limited_by is DoseLimit.CAPS:
@@ -165,7 +170,7 @@ def _cut_back_g_m2(bench: Bench, found: Found) -> float:
     return max(found.trial.room_aim_ph, 0.0) / found.slope_ph_g_m2
 
 
-def _causes(bench: Bench, found: Found) -> list[_Reason]:
+def _causes(bench: Bench, found: Found, reacted: FloatArray) -> list[_Reason]:
     """What each thing does to the median on the date, as an amount."""
     days = (found.by - bench.whole.start).days // 7 * 7
     if found.slope_ph_g_m2 <= 0.0 or days < 7:
@@ -189,8 +194,7 @@ def _causes(bench: Bench, found: Found) -> list[_Reason]:
     what = "leaching, uptake and feed" if there < kept else "weathering and feed"
     does = "help by" if (there < kept) == bench.acidify else "take back"
     causes.append(cause(kept, f"By then {what} {does} about {{moved}}."))
-    week = bench.week_of(found.by)
-    share = float(reacted_frac(bench, found.trial.result, found.trial.events)[week])
+    share = float(reacted[bench.week_of(found.by)])
     done = "turned to acid" if bench.acidify else "reacted"
     only = "Only about" if share < _MOSTLY else "About"
     text = f"{only} {round(100.0 * share)} % of it has {done} by then."

@@ -16,8 +16,8 @@ from loamshift.services.dose_bench import Bench, Trial
 from loamshift.services.forecast_runs import events_before, run, shortened
 from loamshift.services.part_dates import next_part
 
-CLOSE_PH: Final = 0.02
-"""A median this near to the aim is at it; a fifth of the last digit a letter prints [pH]."""
+CLOSE_PH: Final = 0.03
+"""A median this near to the aim is at it; less than half the last digit a letter prints [pH]."""
 _FEW_TRIES: Final = 4
 _WHOLE_TRIES: Final = 4
 _NARROW: Final = 0.015

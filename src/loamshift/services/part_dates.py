@@ -80,7 +80,7 @@ def too_early_before(
     bench: Bench,
     result: ColumnResult,
     control: ColumnResult,
-    events: ColumnEvents,
+    reacted: FloatArray,
     dates: list[date],
 ) -> date:
     """The day before which a test says nothing about the plan.
@@ -93,8 +93,8 @@ def too_early_before(
         The run with the plan [arrays].
     control
         The run without it, the same members [arrays].
-    events
-        Events of the plan's run [arrays].
+    reacted
+        Share of what went on that has reacted by each week of the run [0-1].
     dates
         Day of each part [calendar].
 
@@ -121,7 +121,7 @@ def too_early_before(
         np.median(control.ph[:, window], axis=0) - np.median(result.ph[:, window], axis=0)
     )
     furthest, seen = float(moved.max()), float(bench.whole.retest_sd)
-    there = reacted_frac(bench, result, events)[window] >= early
+    there = reacted[window] >= early
     if furthest >= seen:
         there &= moved >= max(early * furthest, seen)
     week = start + int(np.argmax(there)) if there.any() else end
@@ -130,8 +130,7 @@ def too_early_before(
 
 def retests(
     bench: Bench,
-    result: ColumnResult,
-    events: ColumnEvents,
+    reacted: FloatArray,
     dates: list[date],
     *,
     too_early: date,
@@ -142,10 +141,8 @@ def retests(
     ----------
     bench
         The bed prepared [object].
-    result
-        The run with the plan [arrays].
-    events
-        Its events [arrays].
+    reacted
+        Share of what went on that has reacted by each week of the run [0-1].
     dates
         Day of each part [calendar].
     too_early
@@ -164,7 +161,7 @@ def retests(
     found = [max(day - timedelta(days=TEST_LEAD_DAYS), too_early) for day in dates[1:]]
     start = bench.week_of(dates[-1] + timedelta(days=LEAST_WAIT_D)) + 1
     end = bench.watched_days(dates) // DAYS_IN_WEEK
-    there = reacted_frac(bench, result, events)[start:end] >= verdict_values()["judge_share"]
+    there = reacted[start:end] >= verdict_values()["judge_share"]
     last = bench.day_of(start + int(np.argmax(there)) if there.any() else end)
     return (*found, max(last, too_early))
 
