@@ -72,10 +72,17 @@ def _call(arguments: Sequence[str]) -> int:
     try:
         app(args=list(arguments), prog_name="loamshift", standalone_mode=True)
     except SystemExit as end:
-        if end.code == INTERRUPTED:
+        if _was_interrupted(end):
             raise KeyboardInterrupt from None
         return end.code if isinstance(end.code, int) else (ANSWERED if end.code is None else 1)
     return ANSWERED
+
+
+def _was_interrupted(end: BaseException | None) -> bool:
+    """True where an interrupt ended the command, and the command itself said nothing of it."""
+    while end is not None and not isinstance(end, KeyboardInterrupt):
+        end = end.__context__
+    return end is not None
 
 
 def _our_fault(error: Exception) -> int:
@@ -94,7 +101,7 @@ def _say(message: str) -> None:
     try:
         sys.stderr.write(_readable(message.rstrip("\n")) + "\n")
         sys.stderr.flush()
-    except (BrokenPipeError, ValueError):
+    except (OSError, ValueError):
         drop_output()
 
 
