@@ -133,23 +133,18 @@ def _workplace() -> Iterator[None]:
 def _console(body: str, marks: dict[str, str], before: dict[str, str]) -> tuple[str, int]:
     """One block; a letter that the page has printed ``before`` is not worked out again."""
     shown = []
-    code = 0
     commands = _commands(body)
     for command in commands:
-        if command in before:
-            code, printed = 0, before[command]
-        else:
-            code, printed = _run(command)
+        code, printed = (0, before[command]) if command in before else _run(command)
         if PRINTS_ONLY.fullmatch(command) and code == 0:
             before[command] = printed
         else:
             before.clear()
-        if code and command is not commands[-1]:
-            raise ExampleError(f"{command.strip()} ends with {code}: {printed.strip()}")
+        wanted = int(marks.get("exit", "0")) if command is commands[-1] else 0
+        if code != wanted:
+            told = f"{command.strip()} ends with {code} instead of {wanted}"
+            raise ExampleError(f"{told}: {printed.strip()[-400:]}")
         shown.append(f"{RUNS}{command}\n{_kept(printed, marks.get('show', 'all'))}")
-    wanted = int(marks.get("exit", "0"))
-    if commands and code != wanted:
-        raise ExampleError(f"{commands[-1].strip()} ends with {code} instead of {wanted}")
     return ("".join(shown) if commands else body), len(commands)
 
 
