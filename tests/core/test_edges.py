@@ -19,13 +19,18 @@ from loamshift.core.ensemble import coverage
 from loamshift.core.equilibrium import CarbonateParameters, activity_coefficient, constants
 from loamshift.core.formula import ATOMIC_MASS_G_MOL, acid_mol_per_mol
 from loamshift.core.irrigation import water_acid_mmolc_l
-from loamshift.core.lime import lime_requirement_caco3_g_m2_from_buffer_ph
+from loamshift.core.lime import (
+    effective_neutralising_frac,
+    lime_requirement_caco3_g_m2_from_buffer_ph,
+)
+from loamshift.core.nitrogen import NitrogenParameters, nitrification_rate_per_d
 from loamshift.core.salinity import SalinityParameters, ec_rise_ds_m
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables.parameters import parameter_values
 
 BUFFER = BufferParameters(**parameter_values("buffer"))
 WATER = CarbonateParameters(**parameter_values("carbonate"))
+NITROGEN = NitrogenParameters(**parameter_values("nitrogen"))
 SALT = SalinityParameters(**parameter_values("salinity"))
 
 
@@ -182,3 +187,39 @@ def test_acid_of_less_than_the_lime_moves_nothing_and_more_moves_the_rest() -> N
     rest = ph_after_acid(7.0, 10.05, carbonate_mmolc_kg=10.0, **loam)
     assert rest == pytest.approx(ph_after_acid(7.0, 0.05, **loam), abs=1e-9)
     assert rest < 7.0
+
+
+def test_the_strength_of_calcium_chloride_is_three_times_its_concentration() -> None:
+    plain, salty = (
+        calcite_solution(p_co2_atm=4e-4, temp_c=25.0, params=WATER, cacl2_mmol_l=mmol_l)
+        for mmol_l in (0.0, 10.0)
+    )
+    assert salty.ionic_strength == pytest.approx(0.030, abs=0.0015)
+    assert plain.ionic_strength < 0.003
+
+
+def test_strong_lime_is_allowed_to_its_edge() -> None:
+    fineness = {"mass_fracs": [1.0], "effectiveness_fracs": [1.0]}
+    assert effective_neutralising_frac(caco3_eq_frac=2.6, **fineness) == pytest.approx(2.6)
+    assert effective_neutralising_frac(caco3_eq_frac=0.05, **fineness) == pytest.approx(0.05)
+    for beyond in (0.0, 2.6 + 1e-6):
+        with pytest.raises(OutOfRangeError):
+            effective_neutralising_frac(caco3_eq_frac=beyond, **fineness)
+
+
+def test_nitrification_half_way_to_its_hottest_and_wettest() -> None:
+    p = NITROGEN
+    half_c = 0.5 * (p.nitrification_flat_to_c + p.nitrification_highest_c)
+    temps = [p.nitrification_flat_from_c, p.nitrification_flat_to_c, half_c]
+    low, high, half = nitrification_rate_per_d(temps, ph_water=7.0, params=p)
+    assert low == high
+    assert half == pytest.approx(0.5 * high)
+    beyond = nitrification_rate_per_d([p.nitrification_highest_c + 1.0], ph_water=7.0, params=p)
+    assert beyond[0] == 0.0
+    moist, wet, flooded = (
+        nitrification_rate_per_d([20.0], ph_water=7.0, params=p, wetness=1.0 + share)[0]
+        for share in (0.0, 0.5 * p.moisture_wet_width, p.moisture_wet_width)
+    )
+    assert (wet, flooded) == pytest.approx((0.75 * moist, 0.0))
+    dry = nitrification_rate_per_d([20.0], ph_water=7.0, params=p, wetness=0.5 * p.moisture_full)
+    assert dry[0] == pytest.approx(0.5 * moist)
