@@ -77,7 +77,8 @@ def test_where_nothing_goes_on_only_the_limit_and_the_chance_are_said() -> None:
         applications=(),
     )
     text = by_forecast(answer, UK)
-    assert text.startswith("The limits allow no more. Hardly one possible bed in a hundred")
+    assert text.startswith("By the forecast the most that could go on is 60 g/m². The limits allow")
+    assert "Hardly one possible bed in a hundred" in text
     assert "curve alone" not in text
 
 

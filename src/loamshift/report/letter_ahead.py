@@ -32,7 +32,8 @@ def by_forecast(answer: Answer, words: Words) -> str:
         return ""
     because = [sentence(text, words) for text in told.because]
     if not answer.applications and _amount(told) > 0.0:
-        return sentences(*because, _hardly_any(told))
+        lead = f"By the forecast the most that could go on is {words.rate(_amount(told))}."
+        return sentences(lead, *because, _hardly_any(told))
     return sentences(_side_by_side(told, band.mid, words), *because, _chances(told, answer, words))
 
 
@@ -43,7 +44,8 @@ def _amount(told: DoseByForecast) -> float:
 def _side_by_side(told: DoseByForecast, curve_g_m2: float, words: Words) -> str:
     amount, day = _amount(told), words.date(told.by)
     if amount <= 0.0:
-        return f"By the forecast nothing need go on for the bed to be there by {day}."
+        does = "need" if told.limited_by is DoseLimit.NONE else "should"
+        return f"By the forecast nothing {does} go on."
     if told.limited_by is not DoseLimit.NONE:
         return (
             f"By the curve alone the middle is {words.rate(curve_g_m2)}; by the forecast the plan "
@@ -65,9 +67,10 @@ def _chances(told: DoseByForecast, answer: Answer, words: Words) -> str:
         if wanted is None
         else (f"between pH {words.ph(wanted.ph_low)} and {words.ph(wanted.ph_high)}")
     )
+    inside, middle = words.percent(told.share_in_range), words.ph(told.median_ph_by)
     text = (
-        f"On {words.date(told.by)}, {words.percent(told.share_in_range)} of all beds that fit "
-        f"what is known of this one should lie {span}, the middle one at {words.ph(told.median_ph_by)}"
+        f"On {words.date(told.by)}, {inside} of all beds that fit what is known of this one should "
+        f"lie {span}, the middle one at {middle}"
     )
     side = "below" if told.lime_as_caco3_g_m2 is None else "above"
     past = told.share_past_limit

@@ -112,36 +112,28 @@ def _limited(bench: Bench, found: Found, *, aim_g_m2: float) -> tuple[str, ...]:
     units = bench.situation.case.units
     median = float(np.median(found.trial.result.ph[:, bench.week_of(found.by)]))
     day = said_date(found.by, units)
-    side = "below" if bench.acidify else "above"
-    what = "sulfur" if bench.acidify else "lime"
+    side, aim = "below" if bench.acidify else "above", f"pH {bench.target.ph_aim:.1f}"
     if found.limited_by is DoseLimit.RISK:
         in_ten = round(10.0 * parameter_values("advice")["risk_share"])
-        chance = f"over {'one' if in_ten == 1 else in_ten} in ten"
-        most, all_of_it = said_rate(found.trial.amount_g_m2, units), said_rate(aim_g_m2, units)
         past = (
-            f"would take {chance} of the possible beds {side} pH {bench.far_ph:.1f} at some time."
+            f"would take over {'one' if in_ten == 1 else in_ten} in ten of the possible beds "
+            f"{side} pH {bench.far_ph:.1f} at some time."
         )
         if aim_g_m2 < (1.0 + 2.0 * AGREE_SHARE) * found.trial.amount_g_m2:
             return (f"Any more {past}",)
         if aim_g_m2 > _FAR * found.trial.amount_g_m2:
-            return (
-                f"No safe amount has the middle at pH {bench.target.ph_aim:.1f} on {day}: more than "
-                f"{most} {past}",
-            )
+            return (f"No safe amount has the middle at {aim} on {day}: any more {past}",)
         return (
-            f"To have the middle at pH {bench.target.ph_aim:.1f} on {day} would take about "
-            f"{all_of_it}, but more than {most} {past}",
+            f"To have the middle at {aim} on {day} would take about {said_rate(aim_g_m2, units)}, "
+            f"but any more than the amount by the forecast {past}",
         )
     if found.limited_by is DoseLimit.CAPS:
-        most = said_rate(found.trial.amount_g_m2, units)
         if found.is_near:
-            return (
-                f"The printed limits allow {most} in {_parts(len(found.dates))}; what is left to "
-                "the aim is too little for a part of its own.",
-            )
+            return ("What is left to the aim is too little for a part of its own.",)
+        waits = ", with the wait between parts," if len(found.dates) < bench.most_parts else ""
         return (
-            f"By {day} the printed limits allow no more than {most} of {what}; with that the "
-            f"middle of the possible beds is at pH {median:.1f}, not {bench.target.ph_aim:.1f}.",
+            f"By {day} the printed limits{waits} allow no more than this amount; the middle of "
+            f"the possible beds is then at pH {median:.1f}, not {bench.target.ph_aim:.1f}.",
         )
     if found.limited_by is DoseLimit.DATE:
         return (
@@ -149,10 +141,6 @@ def _limited(bench: Bench, found: Found, *, aim_g_m2: float) -> tuple[str, ...]:
             f"possible beds is at pH {median:.1f}; what has not reacted by then acts after it.",
         )
     return ()
-
-
-def _parts(count: int) -> str:
-    return "one part" if count == 1 else f"{count} parts"
 
 
 def _by_itself(bench: Bench, found: Found) -> str:

@@ -67,11 +67,12 @@ def search(bench: Bench) -> Found:
     the members and settled with all, each the same bed in every trial. A last part too small to
     be worth a day is left out.
     """
-    dates = [bench.first_day]
+    dates, near = [bench.first_day], False
     while True:
         most = bench.cap_g_m2 * len(dates)
         top = bench.attempt(most, dates)
-        if top.room_ph <= 0.0 or _is_near_enough(bench, top):
+        near = top.room_ph > 0.0 and _is_near_enough(bench, top)
+        if near or top.room_ph <= 0.0:
             break
         further = next_part(bench, top.result, top.events, dates)
         if further is None:
@@ -97,7 +98,7 @@ def search(bench: Bench) -> Found:
         limited_by=_limit(bench, trial, dates, most=most),
         slope_ph_g_m2=slope,
         control=control,
-        is_near=_is_near_enough(bench, trial),
+        is_near=near,
     )
 
 
