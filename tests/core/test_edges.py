@@ -183,7 +183,8 @@ def test_acid_to_the_last_ph_of_the_curve_is_solved_and_more_is_refused(limit_ph
 
 def test_acid_of_less_than_the_lime_moves_nothing_and_more_moves_the_rest() -> None:
     loam = {"clay_pct": 18.0, "organic_carbon_pct": 1.5, "params": BUFFER}
-    assert ph_after_acid(7.0, 10.0, carbonate_mmolc_kg=10.0, **loam) == 7.0
+    for acid in (0.05, 10.0):
+        assert ph_after_acid(7.0, acid, carbonate_mmolc_kg=10.0, **loam) == 7.0
     rest = ph_after_acid(7.0, 10.05, carbonate_mmolc_kg=10.0, **loam)
     assert rest == pytest.approx(ph_after_acid(7.0, 0.05, **loam), abs=1e-9)
     assert rest < 7.0
