@@ -27,6 +27,7 @@ _COPIED: Final = (
     ("surface_lime_factor", "surface_lime"),
     ("plateau_ph", "plateau_ph"),
     ("carbonate_acid_exponent", "carbonate_exponent"),
+    ("background_rise_per_ph", "background_rise"),
     ("alkalinity_factor", "alkalinity"),
     ("transport_factor", "transport"),
 )
@@ -62,7 +63,6 @@ _WEATHERING_YEAR = member("weathering_mmolc_m2_year")
 _BACKGROUND = rate("background")
 _WEATHERING = rate("weathering")
 _LOG10_K = member("log10_k")
-_RISE = member("background_rise_per_ph")
 _PCO2 = member("flux_pco2_atm")
 _AL = member("al_log10_k")
 _BICARBONATE_K = law("bicarbonate_log10_k")
@@ -162,7 +162,7 @@ def set_numbers(
     number[_BICARBONATE] = 1000.0 * 10.0 ** number[_BICARBONATE_K] * row[_PCO2]
     number[_ALUMINIUM] = 3000.0 * 10.0 ** row[_AL]
     number[_NEUTRAL] = neutral_ph(number)
-    fill_table(table, number, curve, 10.0 ** row[_LOG10_K], row[_RISE])
+    fill_table(table, number, curve, 10.0 ** row[_LOG10_K])
     ph = row[_PLATEAU_PH]
     number[_PLATEAU] = base_of(table, number, ph)
     number[_PLATEAU_GYPSUM] = base_of(table, number, ph - row[_GYPSUM_DROP])

@@ -46,6 +46,7 @@ RATE_FIELDS: Final = (
     "carbonate_gone",  # share of the way to the plateau in a step [0-1]
     "carbonate_exponent",  # [1/pH]
     "background",  # over the column in a step, at the reference pH [mmolc/m2]
+    "background_rise",  # of the load with pH [1/pH]
     "weathering",  # over the column in a step [mmolc/m2]
     "alkalinity",  # of this member's irrigation against that of the weather [-]
     "transport",  # [-]

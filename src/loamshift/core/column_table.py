@@ -28,6 +28,7 @@ _LOW = rate("table_low")
 _PER = rate("table_per")
 _REFERENCE_PH = law("background_reference_ph")
 _HIGHEST_PH = law("background_highest_ph")
+_RISE_PER_PH = rate("background_rise")
 
 
 def column_soil(
@@ -125,9 +126,7 @@ def column_soil(
 
 
 @compiled
-def fill_table(
-    table: FloatArray, number: FloatArray, curve: FloatArray, k: float, rise_per_ph: float
-) -> None:
+def fill_table(table: FloatArray, number: FloatArray, curve: FloatArray, k: float) -> None:
     """Turn the curve of one member round: pH on equal steps of base content.
 
     Parameters
@@ -135,13 +134,12 @@ def fill_table(
     table
         Filled here, shape (steps + 1, 3): pH, hydrogen, rise [pH, mol/L, -].
     number
-        Numbers of the member; the ends of its table are set here [mixed].
+        Numbers of the member; the ends of its table are set here, the rise of its load before
+        [mixed].
     curve
         Shape (4, points) over pH: pH, hydrogen, shape, solution [mixed].
     k
         Scale of this member's curve [-].
-    rise_per_ph
-        Rise s of this member's background load [1/pH].
 
     Notes
     -----
@@ -171,7 +169,7 @@ def fill_table(
         for i in range(2):
             table[j, i] = curve[i, at] + t * (curve[i, at + 1] - curve[i, at])
         over = min(table[j, PH], number[_HIGHEST_PH]) - number[_REFERENCE_PH]
-        table[j, RISE] = math.exp(rise_per_ph * over)
+        table[j, RISE] = math.exp(number[_RISE_PER_PH] * over)
 
 
 @compiled
