@@ -23,7 +23,11 @@ from loamshift.core.lime import (
     effective_neutralising_frac,
     lime_requirement_caco3_g_m2_from_buffer_ph,
 )
-from loamshift.core.nitrogen import NitrogenParameters, nitrification_rate_per_d
+from loamshift.core.nitrogen import (
+    NitrogenParameters,
+    nitrification_rate_per_d,
+    nitrogen_course,
+)
 from loamshift.core.salinity import SalinityParameters, ec_rise_ds_m
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables.parameters import parameter_values
@@ -55,7 +59,18 @@ def water_acid(*, alkalinity: float = 4.0, start: float = 8.0, target: float = 6
     )
 
 
-def lime(*, buffer_ph: float = 6.3, depth_cm: float = 20.0, ph: float = 5.0) -> float:
+def nitrified(urea_frac: float) -> float:
+    course = nitrogen_course([20.0], urea_frac=urea_frac, ph_water=6.5, params=NITROGEN)
+    return float(course.nitrified[0])
+
+
+def lime(
+    *,
+    buffer_ph: float = 6.3,
+    depth_cm: float = 20.0,
+    ph: float = 5.0,
+    method_depth_cm: float | None = None,
+) -> float:
     return lime_requirement_caco3_g_m2_from_buffer_ph(
         "linear-lti",
         (1000.0, 1.0),
@@ -63,6 +78,7 @@ def lime(*, buffer_ph: float = 6.3, depth_cm: float = 20.0, ph: float = 5.0) -> 
         ph_water=ph,
         target_ph=11.0,
         depth_cm=depth_cm,
+        method_depth_cm=method_depth_cm,
     )
 
 
@@ -74,6 +90,7 @@ EDGES = [
     (lambda x: water_acid(start=x, target=5.5), 5.5, 10.0),
     (lambda x: water_acid(start=10.0, target=x), 4.5, 10.0),
     (lambda x: lime(ph=x), 2.0, 11.0),
+    (nitrified, 0.0, 1.0),
     (lambda x: acid_parts_molc_kg(n_as_nh4_frac=0.2, n_uptake_frac=x).ammonium, 0.0, 1.0),
     (lambda x: acid_parts_molc_kg(caco3_eq_frac=x, n_uptake_frac=0.0).lime, 0.0, 2.6),
 ]
@@ -96,8 +113,9 @@ def test_edges_of_a_laboratory_equation() -> None:
             lime(buffer_ph=buffer_ph)
     assert lime(depth_cm=200.0) > 0.0
     for depth_cm in (0.0, 200.1):
-        with pytest.raises(OutOfRangeError, match="between 0 and 200"):
-            lime(depth_cm=depth_cm)
+        for call in ({"depth_cm": depth_cm}, {"method_depth_cm": depth_cm}):
+            with pytest.raises(OutOfRangeError, match="between 0 and 200"):
+                lime(**call)
     acidity = {"form": "penn-state-acidity", "coefficients": (1000.0,), "depth_cm": 20.0}
     for given, allowed in ((0.0, True), (100.0, True), (-1e-6, False), (100.001, False)):
         call = {**acidity, "exchangeable_acidity_cmolc_kg": given, "buffer_ph": None}
