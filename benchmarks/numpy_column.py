@@ -40,13 +40,14 @@ class Table:
         self.per = STEPS / width
         self.row = np.arange(k.size)
         ph = soil.curve_ph
-        above = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
-        rise = np.exp(laws.background_rise_per_ph * above)
         nodes = self.low[:, None] + width[:, None] * (np.arange(STEPS + 1) / STEPS)
         self.columns = [
             np.array([np.interp(at, q, y) for at, q in zip(nodes, content, strict=True)])
-            for y in (ph, 10.0**-ph, rise)
+            for y in (ph, 10.0**-ph)
         ]
+        above = np.minimum(self.columns[0], laws.background_highest_ph)
+        above -= laws.background_reference_ph
+        self.columns.append(np.exp(members.background_rise_per_ph[:, None] * above))
 
     def place(self, base: Array) -> tuple[Any, Array]:
         """Step of each member and how far along it."""
@@ -96,13 +97,12 @@ class NumpyColumn:
         names = ("sulfate", "fast", "organic", "decay", "urea", "ammonium", "nitrate")
         self.pool = {name: np.zeros((n, layers)) for name in names}
         self.lime = np.zeros((n, layers, 5))
+        self.lime_on_top = np.zeros((n, layers, 5))
         self.doses: list[dict[str, Any]] = []
         reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
         self.root = (reach[:-1] - reach[1:]) / (reach[0] - reach[-1])
         p, drop = members.plateau_ph, members.gypsum_drop_ph
-        above = p + laws.carbonate_return_above_ph
         self.plateau = self.table.base(p), self.table.base(p - drop)
-        self.returns = self.table.base(above), self.table.base(above - drop)
         self.bicarbonate = 1000.0 * 10.0**laws.bicarbonate_log10_k * members.flux_pco2_atm
         self.aluminium = 3000.0 * 10.0**members.al_log10_k
         self.neutral = self._neutral_ph()
@@ -146,6 +146,7 @@ class NumpyColumn:
             zero = np.zeros_like(start)
             lag = (m.sulfur_lag_d * e.lag_factor[event])[:, None]
             dose = {"event": event, "start": start, "left": start.copy(), "lag": lag}
+            dose |= {"factor": np.full(n, e.rate_factor[event])}
             self.doses.append(dose | {"eaten": zero, "clock": zero.copy()})
         elif kind is EventKind.ACID:
             self.base -= amount / self.mass
@@ -164,7 +165,8 @@ class NumpyColumn:
             self.pool["ammonium"] += amount
         elif kind is EventKind.LIME:
             given = m.lime_field_efficiency[:, None] * amount
-            self.lime += given[:, :, None] * e.lime_frac[event]
+            pool = self.lime if e.on_surface[event] == 0.0 else self.lime_on_top
+            pool += given[:, :, None] * e.lime_frac[event]
         else:
             self.pool[kind.name.lower()] += amount
 
@@ -173,12 +175,15 @@ class NumpyColumn:
         self.base[:, mixed] = (part * self.base[:, mixed]).sum(axis=1, keepdims=True)
         for pool in (self.carbonate, *self.pool.values()):
             pool[:, mixed] = part * pool[:, mixed].sum(axis=1, keepdims=True)
-        self.lime[:, mixed] = part[:, :, None] * self.lime[:, mixed].sum(axis=1, keepdims=True)
+        lime = self.lime[:, mixed] + self.lime_on_top[:, mixed]
+        self.lime[:, mixed] = part[:, :, None] * lime.sum(axis=1, keepdims=True)
+        self.lime_on_top[:, mixed] = 0.0
         for dose in self.doses:
             start = dose["start"][:, mixed].sum(axis=1, keepdims=True)
             if not start.any():
                 continue
             left = dose["left"][:, mixed].sum(axis=1, keepdims=True)
+            dose["factor"] = np.maximum(1.0, dose["factor"])
             clock = (dose["start"] * dose["clock"])[:, mixed].sum(axis=1, keepdims=True) / start
             dose["start"][:, mixed], dose["left"][:, mixed] = part * start, part * left
             dose["clock"][:, mixed] = clock
@@ -217,7 +222,8 @@ class NumpyColumn:
 
     def _day(self, day: int) -> None:
         w = self.weather
-        inflow = np.full(self.members.n_members, w.irrigation_mm[day] * w.alkalinity_mmolc_l)
+        inflow = w.irrigation_mm[day] * w.alkalinity_mmolc_l * self.members.alkalinity_factor
+        sulfate_in = np.zeros_like(inflow)
         for layer in range(self.soil.n_layers):
             base = self.base[:, layer]
             step, t = self.table.place(base)
@@ -236,7 +242,11 @@ class NumpyColumn:
             self.base[:, layer] -= inflow / self.mass[:, layer]
             self._carbonate(layer)
             leached = self.laws.sulfate_leach_factor * w.drainage_mm[day] / self.mass[:, layer]
-            self.pool["sulfate"][:, layer] *= np.exp(-leached)
+            sulfate = self.pool["sulfate"][:, layer]
+            washed = sulfate * -np.expm1(-leached)
+            washed = np.where((sulfate - washed < SPENT) & (leached > 0.0), sulfate, washed)
+            self.pool["sulfate"][:, layer] += sulfate_in - washed
+            sulfate_in = washed
 
     def _sulfur(self, day: int, layer: int, ph: Array) -> Array:
         m, laws = self.members, self.laws
@@ -260,8 +270,8 @@ class NumpyColumn:
                 np.where(c < lag, c * c / (2.0 * lag), c - 0.5 * lag)
                 for c in (clock, clock + worth)
             ]
-            factor = self.events.rate_factor[dose["event"]]
-            eaten = dose["eaten"][:, layer] + speed * factor * (ramp[1] - ramp[0])
+            worn = speed * dose["factor"] * (ramp[1] - ramp[0])
+            eaten = dose["eaten"][:, layer] + worn
             before = dose["left"][:, layer]
             left = dose["start"][:, layer] * self._share_left(dose, eaten)
             left = np.minimum(np.where(left < SPENT, 0.0, left), before)
@@ -330,7 +340,7 @@ class NumpyColumn:
         return ends[0] - share * (ends[0] - ends[1])
 
     def _lime(self, layer: int, ph: Array) -> Array:
-        held = self.lime[:, layer]
+        held = np.concatenate((self.lime[:, layer], self.lime_on_top[:, layer]), axis=1)
         if not held.any():
             return np.zeros(self.members.n_members)
         m, laws = self.members, self.laws
@@ -341,11 +351,13 @@ class NumpyColumn:
         time = time * np.exp(LN10 * m.lime_acid_exponent * acid)
         factors = np.array([getattr(laws, f"lime_class_factor_{i}") for i in range(1, 6)])
         rates = LN2 / (m.lime_half_time_d[:, None] * factors)
+        rates = np.concatenate((rates, m.surface_lime_factor[:, None] * rates), axis=1)
         gone = held * -np.expm1(-rates * time[:, None])
         gone = np.where((held - gone < SPENT) & (time > 0.0)[:, None], held, gone)
         total = gone.sum(axis=1)
         cut = np.minimum(1.0, room / np.where(total > 0.0, total, 1.0))
-        self.lime[:, layer] -= cut[:, None] * gone
+        self.lime[:, layer] -= cut[:, None] * gone[:, :5]
+        self.lime_on_top[:, layer] -= cut[:, None] * gone[:, 5:]
         given: Array = cut * total
         return given
 
@@ -375,11 +387,10 @@ class NumpyColumn:
     def _carbonate(self, layer: int) -> None:
         m, mass = self.members, self.mass[:, layer]
         lime, base = self.carbonate[:, layer].copy(), self.base[:, layer].copy()
-        aim, most = self._gypsum(layer, self.plateau), self._gypsum(layer, self.returns)
+        aim = self._gypsum(layer, self.plateau)
         reacts = (lime > 0.0) & (base < aim)
-        falls = ~reacts & (base > most)
-        fallen = np.where(falls, (base - most) * mass, 0.0)
-        fallen = fallen * -np.expm1(-self.laws.carbonate_return_per_d)
+        fallen = np.where(base > aim, (base - aim) * mass, 0.0)
+        fallen = fallen * -np.expm1(-m.carbonate_rate_per_d)
         lime, base = lime + fallen, base - fallen / mass
         if reacts.any():
             ph = np.minimum(7.0, self.table.ph(base))

@@ -41,6 +41,7 @@ html_math_renderer = "mathml"
 html_copy_source = False
 html_show_sourcelink = False
 html_show_sphinx = False
+html_show_search_summary = False  # it would fetch pages, which a browser refuses from a folder
 html_use_index = False
 html_domain_indices = False
 html_permalinks_icon = "§"

@@ -10,6 +10,7 @@ Building needs no network and writes nothing outside ``build``.
 from __future__ import annotations
 
 import difflib
+import re
 import shutil
 import subprocess
 import sys
@@ -19,6 +20,12 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 DOCS = ROOT / "docs"
 BUILT = ROOT / "build" / "docs"
+
+LOADED = re.compile(
+    r"<(?:script|img|iframe|link|source|video|audio|embed|object)\b[^>]*?"
+    r"\b(?:src|href|data|srcset)=[\"']((?:https?:)?//[^\"']+)",
+    re.IGNORECASE,
+)
 
 sys.path.insert(0, str(ROOT / "tools"))
 
@@ -40,9 +47,19 @@ def build() -> int:
     command += ["-q", "-j", "2"]
     command += ["-d", str(BUILT.parent / "docs-trees"), str(DOCS), str(BUILT)]
     done = subprocess.run(command, cwd=ROOT, check=False)
-    if done.returncode == 0:
-        print(f"build/docs/index.html: {len(list(BUILT.rglob('*.html')))} pages")
-    return done.returncode
+    pages = sorted(BUILT.rglob("*.html"))
+    fetched = [
+        f"{page.relative_to(BUILT)} loads {address}"
+        for page in pages
+        for address in foreign(page.read_text(encoding="utf-8"))
+    ]
+    print("\n".join([*fetched, f"build/docs/index.html: {len(pages)} pages"]))
+    return 1 if fetched else done.returncode
+
+
+def foreign(html: str) -> list[str]:
+    """Addresses of other hosts that a page [HTML] would load; links to follow are no loading."""
+    return LOADED.findall(html)
 
 
 def stale() -> list[str]:

@@ -45,6 +45,8 @@ BLOCK = re.compile(
 )
 MARK = re.compile(r"<!-- (show|exit|file): (.*?) -->")
 RUNS = "$ loamshift "
+PRINTS_ONLY = re.compile(r"advise [\w-]+\.toml(?: --(?:years|words|units) \w+)*")
+"""A command that leaves no file behind, so that its output stands until one is written."""
 
 
 class ExampleError(Exception):
@@ -83,6 +85,7 @@ def refreshed(text: str, where: str = "page") -> Ran:
     """
     counts = {"console": 0, "python": 0}
     names: dict[str, object] = {}
+    printed: dict[str, str] = {}
 
     def fresh(found: re.Match[str]) -> str:
         marks = dict(MARK.findall(found["marks"]))
@@ -91,8 +94,9 @@ def refreshed(text: str, where: str = "page") -> Ran:
             body = textwrap.dedent(found["body"])
             if found["kind"] == "toml" and "file" in marks:
                 Path(marks["file"]).write_text(body, encoding="utf-8")
+                printed.clear()
             elif found["kind"] == "console":
-                body, ran = _console(body, marks)
+                body, ran = _console(body, marks, printed)
                 counts["console"] += ran
             elif found["kind"] == "python" and ">>>" in body:
                 body, ran = _python(body, names)
@@ -126,18 +130,21 @@ def _workplace() -> Iterator[None]:
                     os.environ[name] = value
 
 
-def _console(body: str, marks: dict[str, str]) -> tuple[str, int]:
+def _console(body: str, marks: dict[str, str], before: dict[str, str]) -> tuple[str, int]:
+    """One block; a letter that the page has printed ``before`` is not worked out again."""
     shown = []
-    code = 0
     commands = _commands(body)
     for command in commands:
-        code, printed = _run(command)
-        if code and command is not commands[-1]:
-            raise ExampleError(f"{command.strip()} ends with {code}: {printed.strip()}")
+        code, printed = (0, before[command]) if command in before else _run(command)
+        if PRINTS_ONLY.fullmatch(command) and code == 0:
+            before[command] = printed
+        else:
+            before.clear()
+        wanted = int(marks.get("exit", "0")) if command is commands[-1] else 0
+        if code != wanted:
+            told = f"{command.strip()} ends with {code} instead of {wanted}"
+            raise ExampleError(f"{told}: {printed.strip()[-400:]}")
         shown.append(f"{RUNS}{command}\n{_kept(printed, marks.get('show', 'all'))}")
-    wanted = int(marks.get("exit", "0"))
-    if commands and code != wanted:
-        raise ExampleError(f"{commands[-1].strip()} ends with {code} instead of {wanted}")
     return ("".join(shown) if commands else body), len(commands)
 
 

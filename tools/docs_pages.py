@@ -82,8 +82,9 @@ def sources_page() -> str:
         lines += [f"## {GRADES.get(grade, grade.capitalize())}", ""]
         for item in sorted(entries, key=lambda entry: entry.key):
             link = f" <{item.url}>" if item.url else ""
-            lines += [f"(source-{_id(item.key)})=", f"**{item.key}**. {_text(item.citation)}{link}"]
-            lines += ["", f"*Used for* {_used_words(used.get(item.key, {}))}.", ""]
+            lines += [f"(source-{_id(item.key)})="]
+            lines += [f"**{item.key}**. {_text(item.citation)}{link}\\"]
+            lines += [f"*Used for* {_used_words(used.get(item.key, {}))}.", ""]
     return "\n".join(lines).rstrip() + "\n"
 
 
@@ -97,12 +98,12 @@ def _text(citation: str) -> str:
 
 def _used_words(tables: dict[str, list[str]]) -> str:
     if not tables:
-        return "nothing in the shipped tables; a check or an explanation names it"
+        return "checks and explanations only"
     words = []
     for table, names in tables.items():
         named = sorted({name for name in names if name})
         if table == "parameters" and len(named) <= 12:
             words.append(", ".join(f"`{name}`" for name in named))
         else:
-            words.append(f"{len(names)} {TABLE_WORDS.get(table, table.replace('_', ' '))}")
+            words.append(f"{TABLE_WORDS.get(table, table.replace('_', ' '))} ({len(names)})")
     return "; ".join(words)

@@ -13,6 +13,7 @@ from typing import Any, ClassVar
 
 from docutils import nodes
 from docutils.utils.math.latex2mathml import tex2mathml
+from pygments.lexer import RegexLexer, bygroups
 from pygments.style import Style
 from pygments.token import (
     Comment,
@@ -52,8 +53,9 @@ LETTER = re.compile(r"<mi>(.)</mi>")
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 LEAST_PH = 2.5
 """A figure in pH below this is a difference of two, not a pH."""
+BARE_FRACTION = re.compile(r"\\[td]?frac\s*[^{\s]")
+"""The converter misreads these without a word."""
 UNITS = (
-    ("d", "days"),
     ("degC2", "°C²"),
     ("degC", "°C"),
     ("ug", "µg"),
@@ -85,12 +87,32 @@ class Ink(Style):
     }
 
 
+class Console(RegexLexer):
+    """A command after ``$`` and what it prints; nothing in a letter is taken for a prompt."""
+
+    name = "console"
+    aliases: ClassVar[list[str]] = ["console"]
+    tokens: ClassVar[dict[str, Any]] = {
+        "root": [
+            (r"^(\$ )", Generic.Prompt, "command"),
+            (r".*\n", Generic.Output),
+        ],
+        "command": [
+            (r"(\\)(\n)", bygroups(Operator, Token.Text)),
+            (r"\n", Token.Text, "#pop"),
+            (r'"[^"\n]*"', String),
+            (r"[^\\\n\"]+", Token.Text),
+        ],
+    }
+
+
 def unit_words(unit: str) -> str:
     """A unit of the tables as it is printed; nothing for a bare number."""
-    if unit in ("-", "1", "0-1", ""):
+    if unit in ("-", "1", "0-1", "log10", ""):
         return ""
     if unit.startswith("1/"):
         return f"per {unit_words(unit.removeprefix('1/')).removesuffix('s')}"
+    unit = re.sub(r"/d\b", "/day", "days" if unit == "d" else unit)
     for plain, printed in UNITS:
         unit = re.sub(rf"(?<![a-zA-Z]){plain}(?![a-zA-Z0-9])", printed, unit)
     return unit
@@ -223,6 +245,8 @@ def block_math(self: Any, node: nodes.math_block) -> None:
 
 
 def _mathml(node: nodes.Element, tex: str, *, block: bool) -> str:
+    if bare := BARE_FRACTION.search(tex):
+        LOG.warning("fraction without braces: %s", bare[0], location=node)
     try:
         return LETTER.sub(r'<mi class="v">\1</mi>', str(tex2mathml(tex.strip(), as_block=block)))
     except Exception as error:
@@ -265,6 +289,7 @@ def setup(app: Sphinx) -> dict[str, Any]:
     """Called by Sphinx."""
     app.add_role("par", ParameterRole())
     app.add_role("src", SourceRole())
+    app.add_lexer("console", Console)
     app.add_directive("parameters", Parameters)
     app.add_html_math_renderer("mathml", (inline_math, None), (block_math, None))
     app.connect("autodoc-process-docstring", plain_bars)

@@ -104,3 +104,88 @@ def test_every_fault_comes_at_once(command, tmp_path: Path) -> None:
     result = command("advise", str(path))
     assert result.code == 1
     assert all(key in result.err for key in ("soil.ph", "soil.texture", "soil.colour"))
+
+
+def test_every_form_of_one_letter_at_once(command, case_file: Path, tmp_path: Path) -> None:
+    page, pdf, text = (tmp_path / f"letter.{end}" for end in ("html", "pdf", "md"))
+    result = command(
+        "advise", str(case_file), "--years", "0", "--json",
+        "--html", str(page), "--pdf", str(pdf), "--md", str(text),
+    )  # fmt: skip
+    assert result.code == 0
+    assert json.loads(result.out)["letter"]["title"] == "North border"
+    assert page.read_text("utf-8").startswith("<!doctype html>")
+    assert pdf.read_bytes().startswith(b"%PDF") and text.read_text("utf-8").startswith("# ")
+    assert result.err.count("Letter written to ") == 3
+
+
+def test_the_json_answer_keeps_case_and_letter(command, case_file: Path) -> None:
+    answer = json.loads(command("advise", str(case_file), "--years", "0", "--json").out)
+    assert answer["case"]["soil"]["ph"] == 7.2 and answer["case"]["bed"]["area"] == "20 m2"
+    assert (answer["letter"]["units"], answer["letter"]["spelling"]) == ("metric", "uk")
+    assert answer["letter"]["sections"][0]["blocks"][0]["text"].startswith("**")
+
+
+def page_size(pdf: Path) -> tuple[float, float]:
+    """Width and height of the first page [pt]."""
+    import pypdfium2
+
+    document = pypdfium2.PdfDocument(pdf.read_bytes())
+    try:
+        return document[0].get_size()  # type: ignore[no-any-return]
+    finally:
+        document.close()
+
+
+@pytest.mark.parametrize(
+    ("options", "width"),
+    [((), 595), (("--units", "us"), 612), (("--paper", "letter"), 612),
+     (("--units", "us", "--paper", "a4"), 595)],
+)  # fmt: skip
+def test_paper_is_chosen_or_follows_the_units(
+    command, case_file: Path, tmp_path: Path, options: tuple[str, ...], width: int
+) -> None:
+    pdf = tmp_path / "letter.pdf"
+    result = command("advise", str(case_file), "--years", "0", "--pdf", str(pdf), *options)
+    assert result.code == 0, result.err
+    assert round(page_size(pdf)[0]) == width
+
+
+def test_charts_go_to_a_file_or_a_folder(command, case_file: Path, tmp_path: Path) -> None:
+    quick = ("advise", str(case_file), "--members", "20")
+    one, folder = tmp_path / "ph.svg", tmp_path / "charts"
+    assert command(*quick, "--chart", str(one), "--chart", str(one)).code == 0
+    assert b"<svg" in one.read_bytes()
+    assert command(*quick, "--chart", str(folder)).code == 0
+    assert {"course.svg", "course.png"} <= {path.name for path in folder.iterdir()}
+    assert (folder / "course.svg").read_bytes() == one.read_bytes()
+    wrong = command(*quick, "--chart", str(tmp_path / "ph.gif"))
+    assert wrong.code == 1 and ".svg or .png" in wrong.err
+
+
+def test_nothing_is_written_where_two_forms_share_a_file(
+    command, case_file: Path, tmp_path: Path
+) -> None:
+    target = str(tmp_path / "letter")
+    result = command("advise", str(case_file), "--years", "0", "--md", target, "--html", target)
+    assert result.code == 1 and "named twice" in result.err
+    assert not (tmp_path / "letter").exists()
+
+
+def test_the_case_file_is_never_replaced_by_its_letter(command, case_file: Path) -> None:
+    before = case_file.read_bytes()
+    result = command("advise", str(case_file), "--years", "0", "--md", str(case_file))
+    assert result.code == 1 and case_file.read_bytes() == before
+
+
+def test_an_answer_is_answered_anew(command, case_file: Path, tmp_path: Path) -> None:
+    kept = tmp_path / "bed.json"
+    kept.write_text(command("advise", str(case_file), "--years", "0", "--json").out, "utf-8")
+    again = command("advise", str(kept), "--years", "0", "--json")
+    assert again.code == 0 and again.out == kept.read_text("utf-8")
+
+
+def test_a_name_too_long_for_a_file_is_told(command, case_file: Path, tmp_path: Path) -> None:
+    long = tmp_path / ("n" * 300)
+    result = command("advise", str(case_file), "--years", "0", "--md", str(long))
+    assert result.code == 1 and "cannot be written" in result.err

@@ -134,6 +134,12 @@ def test_a_kept_case_made_by_hand_never_stops_the_comparison(
     assert result.code == 0 and len(result.out) < 20_000
 
 
+def test_an_answer_may_have_any_name(command, tmp_path: Path, old: Path) -> None:
+    other = old.rename(tmp_path / "spring")
+    assert "Nothing differs" in command("compare-letters", str(other)).out
+    assert command("reprint", str(other)).code == 0
+
+
 def test_today_is_for_a_case_answered_now(command, tmp_path: Path, old: Path) -> None:
     assert command("compare-letters", str(old), str(old), "--today", "2026-05-01").code == 2
     changes = found(command, str(old), "--today", "2026-05-01")

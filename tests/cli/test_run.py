@@ -95,6 +95,18 @@ def test_an_interrupt_is_130_and_quiet(command, monkeypatch) -> None:
     assert result.code == 130 and "Traceback" not in result.err
 
 
+def test_an_interrupt_inside_a_command_is_said_once(command, monkeypatch) -> None:
+    """The library of the command line catches it first and leaves by exit code alone."""
+
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("loamshift.cli.show.words_for", stop)
+    result = command("sample")
+    assert (result.code, result.out) == (130, "")
+    assert result.err.startswith("Stopped") and result.err.count("\n") == 1
+
+
 def test_a_closed_pipe_is_quiet() -> None:
     process = subprocess.Popen(
         [sys.executable, "-m", "loamshift.cli", "why"],

@@ -10,6 +10,8 @@ from pathlib import Path
 import pytest
 
 from loamshift.case.answer import answer_from_json, answer_to_dict, answer_to_json
+from loamshift.case.answer_file import answer_file_from_json
+from loamshift.case.frozen import FrozenLetter
 from loamshift.case.read import read_case
 from loamshift.domain.answer import Answer, Decision, Direction
 from loamshift.domain.case import Case
@@ -66,6 +68,18 @@ def test_the_json_answer_is_whole_and_comes_back(path: Path) -> None:
     assert json.loads(text)["forecast"] is None
     assert answer_to_json(answer_from_json(text)) == text
     assert all(math.isfinite(value) for value in _numbers(json.loads(text)))
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_the_answer_keeps_case_and_letter(path: Path) -> None:
+    words = Words("us", "us")
+    letter = letter_from_answer(answer_of(path), case_of(path), words=words)
+    frozen = FrozenLetter(letter, words)
+    text = answer_to_json(answer_of(path), case=case_of(path), letter=frozen)
+    kept = answer_file_from_json(text)
+    assert kept.letter == frozen and kept.case() == case_of(path)
+    assert answer_to_json(kept.answer, case=kept.case(), letter=kept.letter) == text
+    assert answer_to_json(advise(kept.case())) == answer_to_json(answer_of(path))
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

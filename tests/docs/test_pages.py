@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+import docs as site
 import docs_examples
 from loamshift.cli.app import app
 
@@ -71,6 +72,32 @@ def test_python_results_are_the_real_ones_and_names_last_through_a_page() -> Non
     page = "```python\n>>> a = 2\n```\ntext\n```python\n>>> a + 1\n7\n```"
     made = docs_examples.refreshed(page)
     assert ">>> a + 1\n3\n" in made.text and made.python == 2
+
+
+def test_blocks_can_be_picked_by_place_and_number() -> None:
+    page = "<!-- show: paragraph 2 x2 -->\n```console\n$ loamshift sample --pots 6\n```"
+    whole = docs_examples.refreshed(page.partition("\n")[2]).text.split("\n\n")
+    picked = docs_examples.refreshed(page).text
+    assert whole[1] in picked and whole[2] in picked
+    assert whole[0].splitlines()[-1] not in picked and whole[3] not in picked
+
+
+def test_a_letter_is_worked_out_anew_once_its_case_has_changed() -> None:
+    def page(ph: float) -> str:
+        return (
+            f"<!-- file: own.toml -->\n```toml\ncase = 1\ntoday = 2026-04-12\n[soil]\nph = {ph}\n"
+            "[aim]\ntarget_ph = 6.5\n```\n```console\n$ loamshift advise own.toml --years 0\n```\n"
+        )
+
+    made = docs_examples.refreshed(page(6.5) + page(5.0)).text
+    first, second = made.split("<!-- file")[1:]
+    assert "pH 6.5" in first and "pH 5.0" in second.split("console")[1]
+
+
+def test_a_script_from_another_host_is_found_and_a_link_is_none() -> None:
+    assert site.foreign('<script src="https://example.org/a.js"></script>')
+    assert site.foreign('<link rel="stylesheet" href="//example.org/a.css">')
+    assert not site.foreign('<script src="_static/a.js"></script><a href="https://x.org">x</a>')
 
 
 def test_every_folder_of_examples_named_in_the_pages_exists() -> None:

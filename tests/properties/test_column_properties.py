@@ -84,6 +84,50 @@ def test_more_sulfur_never_raises_the_ph(
 
 
 @FEW
+@given(
+    ph=st.floats(4.2, 7.4),
+    low=st.floats(0.0, 20_000.0),
+    more=st.floats(100.0, 20_000.0),
+    on_surface=st.booleans(),
+    seed=st.integers(0, 10_000),
+)
+def test_more_lime_never_lowers_the_ph(
+    ph: float, low: float, more: float, on_surface: bool, seed: int
+) -> None:
+    spread, depth_cm = members(4, seed=seed), 0.0 if on_surface else 15.0
+    less_ph, more_ph = (
+        run(
+            soil(ph),
+            spread,
+            weather(365),
+            [event(EventKind.LIME, amount, depth_cm=depth_cm, on_surface=on_surface)],
+        ).ph
+        for amount in (low, low + more)
+    )
+    assert np.all(more_ph >= less_ph - 1e-6)
+
+
+@FEW
+@given(
+    ph=st.floats(4.5, 7.0),
+    water=st.floats(20.0, 80.0),
+    alkalinity=st.floats(2.0, 8.0),
+    organic_carbon_pct=st.sampled_from([0.8, 3.0, 30.0]),
+    seed=st.integers(0, 10_000),
+)
+def test_hard_water_takes_no_layer_past_its_plateau(
+    ph: float, water: float, alkalinity: float, organic_carbon_pct: float, seed: int
+) -> None:
+    """What stands above the plateau falls out as lime: within a day's water of it at any time."""
+    spread = replace(members(4, seed=seed), carbonate_rate_per_d=np.full(4, 1.0))
+    days = weather(900, irrigation_mm_week=water, alkalinity_mmolc_l=alkalinity)
+    the_soil = soil(ph, organic_carbon_pct=organic_carbon_pct)
+    result = run(the_soil, spread, days, depth_cm=5.0)
+    assert np.all(result.ph.max(axis=1) <= spread.plateau_ph + 0.15)
+    assert result.balance_error.max() < 1e-10
+
+
+@FEW
 @given(ph=st.floats(3.5, 8.5), clay_pct=st.floats(2.0, 60.0), seed=st.integers(0, 10_000))
 def test_nothing_moves_without_material_water_or_background(
     ph: float, clay_pct: float, seed: int

@@ -49,7 +49,8 @@ NOT_LISTED = {
     "S18": "rate missing",
     "S20": "one exponent of the model was fitted to it",
     "S21": "first pH and day missing",
-    "S22": "first pH and course of the lime missing",
+    "S22": "first pH and course of the lime missing; its rise below surface lime is a check of "
+    "its own, all else assumed",
     "S23": "rates of sulfur, inside the prior",
     "S24": "rates of sulfur, inside the prior",
     "S25": "sulfate recovered, no pH",

@@ -3,7 +3,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import timedelta
 
-from loamshift.domain.answer import Answer, DoNothing, Forecast, ForecastPh
+from loamshift.domain.answer import Answer, DoNothing, Forecast, ForecastPh, WidthShare
 from loamshift.domain.letter import Paragraph, Table
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_forecast import what_to_expect
@@ -68,3 +68,29 @@ def test_the_letter_holds_it_between_plan_and_options() -> None:
         for section in letter_from_answer(flat(answer, middle=5.2), case, words=UK).sections
     ]
     assert headings.index("What to expect") == headings.index("What to do, and when") + 1
+
+
+def test_the_width_is_a_table_of_at_most_four_causes_and_the_rest() -> None:
+    answer = flat(go_acidify()[0], middle=5.2)
+    assert answer.forecast is not None
+    shares = (("the buffer", 0.4), ("sulfur", 0.2), ("the reading", 0.15), ("the water", 0.1))
+    more = (("the soil's mass", 0.08), ("leaching", 0.07))
+    width = tuple(WidthShare(cause, share) for cause, share in (*shares, *more))
+    answer = replace(answer, forecast=replace(answer.forecast, width=width))
+    section = what_to_expect(answer, words=UK)
+    assert section is not None
+    table = [block for block in section.blocks if isinstance(block, Table)][-1]
+    assert [row[0] for row in table.rows] == [
+        "the buffer", "sulphur", "the reading", "the water", "all else",
+    ]  # fmt: skip
+    assert table.rows[-1][1] == "15 %"
+
+
+def test_one_cause_alone_needs_no_table() -> None:
+    answer = flat(go_acidify()[0], middle=5.2)
+    assert answer.forecast is not None
+    width = (WidthShare("the buffer", 0.97), WidthShare("the water", 0.03))
+    answer = replace(answer, forecast=replace(answer.forecast, width=width))
+    section = what_to_expect(answer, words=UK)
+    assert section is not None
+    assert len([block for block in section.blocks if isinstance(block, Table)]) == 1

@@ -29,6 +29,7 @@ from loamshift.services.column_priors import (
 from loamshift.services.column_weather import column_weather
 from loamshift.services.understand import understand
 from loamshift.tables.materials import find_material, load_materials
+from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import load_parameters
 from services.beds import bed
 
@@ -41,6 +42,7 @@ ACID_PER_EVENT = {
     EventKind.LIME: -1.0,
 }
 POWDER = "elemental sulfur, powder"
+ALKALINE_WITHOUT_LIME = 'ph = 7.9\nph_method = "water 1:1"\ntexture = "loam"\ncarbonate_pct = 0'
 
 
 def part(material: str, **changes: float | bool) -> PutOn:
@@ -278,3 +280,36 @@ def test_an_old_reading_starts_the_run_whole_weeks_before_today() -> None:
 def test_years_have_limits() -> None:
     with pytest.raises(OutOfRangeError, match="years"):
         forecast_inputs(understand(bed()), [], years=51)
+
+
+def test_unknown_water_is_soft_middling_or_hard_by_the_weights_of_the_verdict() -> None:
+    water = '[water]\nweekly = "20 mm"\nmonths = ["may", "jun"]'
+    known = understand(bed(more=water + '\nalkalinity = "120 mg/L"'))
+    unknown = understand(bed(more=water))
+    factors = [
+        forecast_inputs(s, [], years=1, members=1000).members.parameters.alkalinity_factor
+        for s in (known, unknown)
+    ]
+    assert np.array_equal(factors[0], np.ones(1000))
+    limits = verdict_values()
+    middle = limits["assumed_alkalinity_mid"]
+    low, high = (
+        limits["assumed_alkalinity_low"] / middle,
+        limits["assumed_alkalinity_high"] / middle,
+    )
+    assert factors[1].min() >= low * (1 - 1e-12) and factors[1].max() <= high * (1 + 1e-12)
+    assert np.median(factors[1]) == pytest.approx(1.0, abs=0.02)
+    for edge, weight in (("low", 0.15), ("high", 0.85)):
+        assert np.quantile(factors[1], weight) == pytest.approx(
+            limits[f"assumed_alkalinity_{edge}"] / middle, rel=0.05
+        )
+
+
+def test_a_soil_without_lime_is_never_drawn_above_its_own_plateau() -> None:
+    """Else part of its base would fall out as lime on the first day, with nothing put on."""
+    situation = understand(bed(ALKALINE_WITHOUT_LIME))
+    assert situation.soil is not None
+    drawn = draw_soil_members(situation.soil, members=300, rng=np.random.default_rng(1)).parameters
+    start = np.minimum(situation.soil.ph.ph_water + drawn.start_ph_shift, 8.3)
+    assert np.all(drawn.plateau_ph >= start)
+    assert drawn.plateau_ph.max() < 9.0

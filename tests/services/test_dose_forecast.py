@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
@@ -9,6 +10,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from loamshift.case.answer import answer_from_json, answer_to_dict, answer_to_json
 from loamshift.domain.answer import Answer, DoseByForecast, DoseLimit
 from loamshift.domain.case import Case
 from loamshift.services.advise import LookAhead, advise
@@ -179,7 +181,7 @@ def test_free_lime_that_no_amount_can_beat_says_so() -> None:
     assert told.limited_by is DoseLimit.CAPS and told.share_in_range == 0.0
     assert told.median_in_range_on is None
     assert answer.applications == ()
-    assert any("printed limits allow no more" in text for text in told.because)
+    assert any("allow no more than this amount" in text for text in told.because)
 
 
 def with_aim(case: Case, by: date) -> Case:
@@ -240,3 +242,28 @@ def test_no_dose_no_amount_by_forecast() -> None:
     ahead = look_ahead(situation, outcome, static, members=30, seed=1, years=1)
     assert ahead.by_forecast is None and ahead.plan.applications == ()
     assert np.allclose(ahead.outlook.bed_ph, ahead.outlook.control_ph)
+
+
+def test_feed_that_gets_there_by_itself_leaves_nothing_to_put_on() -> None:
+    feed = '[feed]\nn_g_m2_year = 30\nform = "ammonium"\n'
+    answer = advise(
+        bed(SAND.replace("6.4", "5.9"), more=feed), look_ahead=LookAhead(members=MEMBERS)
+    )
+    told = answer.dose.by_forecast
+    assert told is not None and amount(told) == 0.0
+    assert answer.applications == () and answer.too_early_before is None
+    assert answer.retest == (told.by,)
+    assert told.because[0].startswith("Left alone")
+
+
+def test_an_older_answer_without_the_new_keys_still_reads() -> None:
+    plain = answer_to_dict(answer_to("loam"))
+    del plain["dose"]["by_forecast"], plain["forecast"]["width"]
+    back = answer_from_json(json.dumps(plain))
+    assert back.dose.by_forecast is None
+    assert back.forecast is not None and back.forecast.width == ()
+
+
+def test_the_answer_reads_back_as_it_was_written() -> None:
+    text = answer_to_json(answer_to("loam"))
+    assert answer_to_json(answer_from_json(text)) == text

@@ -163,17 +163,34 @@ def _name(font: TTFont, face: Face, notice: str | None) -> None:
     font["OS/2"].achVendID = "    "
 
 
+def made_file(face: Face, flavor: str | None) -> bytes:
+    """The bytes of one file of a face."""
+    with cut(face) as font:
+        font.flavor = flavor
+        out = io.BytesIO()
+        font.save(out, reorderTables=True)
+    return out.getvalue()
+
+
 def files() -> dict[str, bytes]:
-    """Every font file by its name: TrueType for print and charts, WOFF2 for the page."""
-    made: dict[str, bytes] = {}
+    """Every file by its name: TrueType for print and charts, WOFF2 for the page, coverage."""
+    made = {"coverage.txt": _coverage().encode("ascii")}
     for face in FACES:
         for flavor, ending in ((None, "ttf"), ("woff2", "woff2")):
-            font = cut(face)
-            font.flavor = flavor
-            out = io.BytesIO()
-            font.save(out, reorderTables=True)
-            made[f"{face.stem}.{ending}"] = out.getvalue()
+            made[f"{face.stem}.{ending}"] = made_file(face, flavor)
     return made
+
+
+def _coverage() -> str:
+    """The characters that can be set, as runs of code points, one run a line."""
+    codes = sorted({code for face in FACES for code in cut(face).getBestCmap()})
+    runs: list[list[int]] = []
+    for code in codes:
+        if runs and code == runs[-1][1] + 1:
+            runs[-1][1] = code
+        else:
+            runs.append([code, code])
+    return "".join(f"{first:04X} {last:04X}\n" for first, last in runs)
 
 
 def main(words: list[str]) -> int:

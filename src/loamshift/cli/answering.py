@@ -74,7 +74,7 @@ def case_in(path: Path, *, day: date | None) -> Case:
         from loamshift.cli.show import clock_today
 
         case = read_case(path, today=day or clock_today())
-    return case if day is None else _dated(case, day)
+    return case if day is None else dated(case, day)
 
 
 def answered(path: Path, wish: Wish) -> Answered:
@@ -128,8 +128,26 @@ def answer_for(case: Case, wish: Wish) -> Answer:
     return advise(case, look_ahead=look_ahead)
 
 
-def _dated(case: Case, day: date) -> Case:
-    """The case as of another day; what has not happened by then cannot be in it."""
+def dated(case: Case, day: date) -> Case:
+    """The case as of another day; what has not happened by then cannot be in it.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+    day
+        The day the advice is for [date].
+
+    Returns
+    -------
+    Case
+        The same on that day [object].
+
+    Raises
+    ------
+    InputError
+        Where the case has something happen later.
+    """
     events = [applied.on for applied in case.applied]
     events += [reading.taken for reading in case.readings if reading.taken is not None]
     if case.soil.sampled is not None:

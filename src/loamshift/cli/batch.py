@@ -13,11 +13,13 @@ from typing import Final
 
 from loamshift.cli.answering import Answered, Wish, answered
 from loamshift.cli.files import check_folder, make_folder, write_whole
-from loamshift.cli.letter_forms import Form, Paper, chart_content, letter_content
+from loamshift.cli.letter_forms import CHARTS, Form, Paper, chart_content, letter_content
 from loamshift.cli.run import ANSWERED, INTERRUPTED, OUR_FAULT, TO_MEND, TRACEBACK_SWITCH
 from loamshift.errors import CaseError, InputError
 
 ENDING: Final = ".toml"
+_CHART_ENDINGS: Final = tuple(f".{form.value}" for form in CHARTS)
+_BESIDE: Final = "Each letter is beside its case."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,9 +152,10 @@ def advise_many(
     told: list[str] = []
     files: list[Path] = []
     code = ANSWERED
+    in_one = len({case.parent for case in cases}) == 1
     with progress(len(todo)) as step:
         for errand in todo:
-            name = printable(str(errand.case))
+            name = printable(errand.case.name if in_one else str(errand.case))
             step(name)
             written: list[Path] = []
             try:
@@ -184,7 +187,8 @@ def advise_many(
                         written=_named(written),
                     )
                 )
-    show(summary_letter(rows, unreached=len(todo) - len(rows)))
+    where = f"The letters are in {printable(str(out))}." if out is not None else _BESIDE
+    show(summary_letter(rows, unreached=len(todo) - len(rows), where=where if files else ""))
     sys.stdout.flush()
     for text in told:
         warn(f"\n{text}")
@@ -206,7 +210,7 @@ def _made(
     for form in forms:
         if form is Form.JSON:
             made[errand.file(form)] = done.json() + "\n"
-        elif form in (Form.SVG, Form.PNG):
+        elif form in CHARTS:
             for name, data in chart_content(done.frozen, form).items():
                 made[errand.stem.parent / f"{errand.stem.name}-{name}"] = data
         else:
@@ -218,13 +222,13 @@ def _made(
 
 
 def _named(written: Sequence[Path]) -> str:
-    """``letters/bed.html, .pdf``: the first file in full, the same name after it by its end."""
-    if not written:
-        return "no chart in it"
-    first = written[0]
-    same = [path for path in written[1:] if path.stem == first.stem]
-    others = [path.name for path in written[1:] if path.stem != first.stem]
-    return ", ".join([printable(str(first)), *(path.suffix for path in same), *others])
+    """``bed.html, .pdf, 5 charts``: the first file in full, then endings, charts counted."""
+    charts = [path for path in written if path.suffix in _CHART_ENDINGS]
+    letters = [path for path in written if path not in charts]
+    said = [printable(path.name) if path is letters[0] else path.suffix for path in letters]
+    if charts:
+        said.append(f"{len(charts)} chart{'s' if len(charts) != 1 else ''}")
+    return ", ".join(said) or "no chart in it"
 
 
 def _in_short(error: InputError) -> str:

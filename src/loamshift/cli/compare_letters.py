@@ -105,9 +105,12 @@ def _newer(before: AnswerFile, new: Path | None, day: date | None) -> _Newer:
             answer=after.answer, kept_case=_table(after.kept_case), units=units, now=False
         )
     from loamshift.case.frozen_case import case_to_plain
-    from loamshift.cli.answering import case_in
+    from loamshift.cli.answering import case_in, dated
 
-    case = case_in(new or Path(before.source), day=day)
+    if new is not None:
+        case = case_in(new, day=day)
+    else:
+        case = before.case() if day is None else dated(before.case(), day)
     return _Newer(
         answer=_answered(case, before.answer),
         kept_case=case_to_plain(case),

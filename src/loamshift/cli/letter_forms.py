@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, TypeAlias
+from typing import TYPE_CHECKING, Annotated, Final, TypeAlias
 
 import typer
 
@@ -32,6 +32,8 @@ class Form(StrEnum):
     SVG = "svg"
     PNG = "png"
 
+
+CHARTS: Final = (Form.SVG, Form.PNG)
 
 MarkdownOption: TypeAlias = Annotated[
     Path | None,
@@ -67,8 +69,8 @@ ChartOption: TypeAlias = Annotated[
     typer.Option(
         "--chart",
         metavar="FILE|FOLDER",
-        help="Write the first chart to FILE (a name ending in .svg or .png), or every chart, "
-        "both ways, into FOLDER.",
+        help="Write the chart of the pH to FILE (a name ending in .svg or .png), or every chart "
+        "in both forms into FOLDER.",
         show_default=False,
     ),
 ]
@@ -126,11 +128,13 @@ def chart_content(frozen: FrozenLetter, *forms: Form) -> dict[str, bytes]:
     dict
         Bytes by file name, in the order of the letter; empty where the letter has no chart [any].
     """
-    from loamshift.report.chart_files import chart_files
+    from loamshift.report.chart_files import chart_files, letter_figures
 
-    found = chart_files(frozen.letter)
-    wanted = tuple(f".{form.value}" for form in forms)
-    return {name: data for name, data in found.items() if name.endswith(wanted)}
+    figures = letter_figures(frozen.letter)
+    found: dict[str, bytes] = {}
+    for form in forms:
+        found |= chart_files(figures, ending=form.value)
+    return found
 
 
 def contents(
@@ -183,16 +187,32 @@ def _add(found: dict[Path, str | bytes], path: Path, content: str | bytes) -> No
 
 def _charts(frozen: FrozenLetter, chart: Path) -> Mapping[Path, bytes]:
     ending = chart.suffix.casefold().removeprefix(".")
-    one = ending in (Form.SVG, Form.PNG) and not chart.is_dir()
-    forms = (Form(ending),) if one else (Form.SVG, Form.PNG)
-    found = chart_content(frozen, *forms)
-    if not found:
+    if chart.is_dir() or not ending:
+        found = chart_content(frozen, *CHARTS)
+        if found:
+            return {chart / name: data for name, data in found.items()}
+    elif ending not in CHARTS:
         raise InputError(
-            f"--chart {chart}: this letter has no chart; with --years 1 or more it has a forecast"
+            f"--chart {chart}: charts are written as .svg or .png; give such a name, or a folder"
         )
-    if one:
-        return {chart: next(iter(found.values()))}
-    return {chart / name: data for name, data in found.items()}
+    else:
+        one = _main_chart(frozen, ending)
+        if one is not None:
+            return {chart: one}
+    raise InputError(
+        f"--chart {chart}: this letter has no chart; with --years 1 or more it has a forecast"
+    )
+
+
+def _main_chart(frozen: FrozenLetter, ending: str) -> bytes | None:
+    """The course of the pH where the letter shows it, else its first chart."""
+    from loamshift.domain.letter import FigureKind
+    from loamshift.report.chart_files import chart_file, letter_figures
+
+    figures = letter_figures(frozen.letter)
+    courses = [figure for figure in figures if figure.kind is FigureKind.COURSE]
+    chosen = (*courses, *figures)
+    return chart_file(chosen[0], ending=ending) if chosen else None
 
 
 def write_all(files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = ()) -> None:

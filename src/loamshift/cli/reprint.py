@@ -18,9 +18,10 @@ from loamshift.cli.letter_forms import (
     write_all,
 )
 from loamshift.cli.options import UnitsOption, WordsOption
-from loamshift.errors import InputError
+from loamshift.errors import CaseError, Fault, InputError
 
 if TYPE_CHECKING:
+    from loamshift.domain.letter import Letter
     from loamshift.report.words import Words
 
 
@@ -64,12 +65,13 @@ def command(
         files = contents(
             kept.letter, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper
         )
-    except (LookupError, TypeError, ValueError) as error:
-        raise InputError(
-            f"{answer_file}: a figure of its letter cannot be drawn any more "
-            f"({type(error).__name__}: {error}); its figures are not as they were written. "
-            "Without --html, --pdf and --chart the letter still prints."
-        ) from error
+    except InputError:
+        raise
+    except Exception:
+        fault = _figure_fault(kept.letter.letter)
+        if fault is None:
+            raise
+        raise CaseError([fault], source=str(answer_file)) from None
     write_all(files, never=(answer_file,))
     if not files:
         show(kept.letter.letter)
@@ -78,6 +80,28 @@ def command(
         from loamshift.cli.viewer import show_or_say
 
         show_or_say(shown)
+
+
+def _figure_fault(letter: Letter) -> Fault | None:
+    """The first figure of a kept letter that cannot be drawn, for a file changed by hand."""
+    from loamshift.case.mend import shown
+    from loamshift.domain.letter import Figure
+    from loamshift.report.chart_files import chart_file
+
+    for number, section in enumerate(letter.sections, start=1):
+        for place, block in enumerate(section.blocks, start=1):
+            if not isinstance(block, Figure):
+                continue
+            try:
+                chart_file(block, ending="svg")
+            except Exception as error:
+                return Fault(
+                    f"letter.sections[{number}].blocks[{place}].data",
+                    "",
+                    f"this figure cannot be drawn ({type(error).__name__} {shown(str(error))})",
+                    "Mend the file, or leave out --html, --pdf and --chart: the text still prints.",
+                )
+    return None
 
 
 def _check_reader(

@@ -8,6 +8,7 @@ import traceback
 from collections.abc import Sequence
 from typing import Final
 
+from loamshift.cli.streams import NO_ROOM, drop_output, prepare_streams
 from loamshift.errors import InputError, LoamshiftError
 
 ANSWERED: Final = 0
@@ -38,19 +39,28 @@ def run(arguments: Sequence[str]) -> int:
     Results go to stdout, everything else to stderr. A reader that closes the pipe early ends
     the run quietly.
     """
-    _accept_any_letter()
+    prepare_streams()
     try:
         code = _call(arguments)
         sys.stdout.flush()
         return code
     except BrokenPipeError:
-        _drop_output()
+        drop_output()
         return ANSWERED
     except KeyboardInterrupt:
-        _say("Stopped; nothing was written.")
+        _say("Stopped; nothing was left half-written.")
         return INTERRUPTED
     except InputError as error:
         _say(str(error))
+        return TO_MEND
+    except OSError as error:
+        if error.errno not in NO_ROOM:
+            return _our_fault(error)
+        drop_output()
+        _say(
+            f"There is no room to write: {error.strerror}. What was printed is not whole; make "
+            "room and run it again."
+        )
         return TO_MEND
     except Exception as error:
         return _our_fault(error)
@@ -62,8 +72,17 @@ def _call(arguments: Sequence[str]) -> int:
     try:
         app(args=list(arguments), prog_name="loamshift", standalone_mode=True)
     except SystemExit as end:
+        if _was_interrupted(end):
+            raise KeyboardInterrupt from None
         return end.code if isinstance(end.code, int) else (ANSWERED if end.code is None else 1)
     return ANSWERED
+
+
+def _was_interrupted(end: BaseException | None) -> bool:
+    """True where an interrupt ended the command, and the command itself said nothing of it."""
+    while end is not None and not isinstance(end, KeyboardInterrupt):
+        end = end.__context__
+    return end is not None
 
 
 def _our_fault(error: Exception) -> int:
@@ -82,8 +101,8 @@ def _say(message: str) -> None:
     try:
         sys.stderr.write(_readable(message.rstrip("\n")) + "\n")
         sys.stderr.flush()
-    except (BrokenPipeError, ValueError):
-        _drop_output()
+    except (OSError, ValueError):
+        drop_output()
 
 
 def _readable(message: str) -> str:
@@ -99,20 +118,3 @@ def _readable(message: str) -> str:
         lead = " " * (len(line) - len(line.lstrip()))
         lines.append(textwrap.fill(line, width, subsequent_indent=lead + "  ") if line else "")
     return "\n".join(lines)
-
-
-def _accept_any_letter() -> None:
-    """A console that cannot show ``²`` or ``°`` shows a question mark instead of failing."""
-    for stream in (sys.stdout, sys.stderr):
-        reconfigure = getattr(stream, "reconfigure", None)
-        if reconfigure is not None:
-            reconfigure(errors="replace")
-
-
-def _drop_output() -> None:
-    """Point stdout at nothing, so that the closing interpreter does not complain either."""
-    try:
-        devnull = os.open(os.devnull, os.O_WRONLY)
-        os.dup2(devnull, sys.stdout.fileno())
-    except (OSError, ValueError):
-        pass

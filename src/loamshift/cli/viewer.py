@@ -6,6 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 
@@ -37,13 +38,14 @@ def show_file(path: Path) -> bool:
             return True
         program = opener()
         if program:
-            subprocess.Popen(
+            viewer = subprocess.Popen(
                 [*program, str(whole)],
                 stdin=subprocess.DEVNULL,
                 stdout=subprocess.DEVNULL,
                 stderr=subprocess.DEVNULL,
                 start_new_session=True,
             )
+            threading.Thread(target=viewer.wait, daemon=True).start()
             return True
         import webbrowser
 

@@ -135,7 +135,7 @@ def run_column(
         float(weather.leaching_factor),
         member_array(members),
         law_array(laws),
-        curve_array(soil, laws),
+        curve_array(soil),
         layer_array(soil, laws),
         climate_array(weather, laws),
         water_array(weather),

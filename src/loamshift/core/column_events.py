@@ -83,6 +83,7 @@ def column_events(rows: Sequence[ColumnEvent], *, n_layers: int) -> ColumnEvents
         size_high_um=high,
         size_frac=frac,
         lime_frac=floats([x for row in ordered for x in row.lime_frac]).reshape(-1, N_LIME_CLASSES),
+        on_surface=floats([1.0 if row.on_surface else 0.0 for row in ordered]),
     )
 
 
@@ -156,6 +157,8 @@ def _check_lime(row: ColumnEvent) -> None:
     whole = math.isclose(math.fsum(shares), 1.0, abs_tol=1e-9)
     if len(shares) != N_LIME_CLASSES or min(shares) < 0.0 or not whole:
         raise InputError(f"lime: lime_frac {shares} must be five shares that add to 1")
+    if row.on_surface and any(share > 0.0 for share in row.layer_share[1:]):
+        raise InputError("lime: what is left on the surface lies in the first layer only")
 
 
 def _check_sulfur(row: ColumnEvent) -> None:

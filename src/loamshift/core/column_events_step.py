@@ -18,9 +18,11 @@ from loamshift.core.column_numbers import (
     FAST,
     FIRST_POOL,
     LIME,
+    LIME_ON_TOP,
     MASS,
     NITRATE,
     ORGANIC,
+    RATE_FACTOR,
     SULFUR,
     TURNOVER,
     UREA,
@@ -56,7 +58,7 @@ def put_on(
     totals: FloatArray,
     what: tuple[int, int, int],
     amount: float,
-    lime_frac: FloatArray,
+    lime_lies: FloatArray,
 ) -> None:
     """Put an amount on one layer.
 
@@ -74,8 +76,8 @@ def put_on(
         Kind of event, dose of sulfur, layer [index].
     amount
         How much; the unit stands at the kind [mmolc/m2 or mmol N/m2].
-    lime_frac
-        Share of the sieve classes [0-1].
+    lime_lies
+        1 for lime left on the surface, then the shares of its sieve classes [0-1].
 
     Notes
     -----
@@ -121,8 +123,9 @@ def put_on(
         base = number[_NITRATE_BASE] * amount
     elif kind == _LIME:
         base = number[_LIME_EFFICIENCY] * amount
+        pool = LIME if lime_lies[0] == 0.0 else LIME_ON_TOP
         for i in range(N_LIME_CLASSES):
-            cell[layer, LIME + i] += base * lime_frac[i]
+            cell[layer, pool + i] += base * lime_lies[1 + i]
     totals[APPLIED] += base
     totals[TURNOVER] += abs(base)
 
@@ -147,7 +150,7 @@ def till(
     sizes
         Size classes of the doses [mixed].
     doses
-        Prills, rate and lag of the doses [um, -, d].
+        Prills, rate and lag of the doses, the rate changed here [um, -, d].
     number
         Numbers of the member [mixed].
     share
@@ -157,7 +160,7 @@ def till(
     -----
     Amounts per area are shared by mass. A dose of sulfur keeps its mass: the loss of diameter
     after mixing is the one that leaves as much as was left before; its clock is the mean by what
-    was put on.
+    was put on. What lay on the surface is mixed in and reacts at the full rate from then on.
 
     References
     ----------
@@ -179,6 +182,11 @@ def till(
         for layer in range(cell.shape[0]):
             if share[layer] > 0.0:
                 cell[layer, pool] = held * (cell[layer, MASS] / mass)
+    for layer in range(cell.shape[0]):
+        if share[layer] > 0.0:
+            for i in range(N_LIME_CLASSES):
+                cell[layer, LIME + i] += cell[layer, LIME_ON_TOP + i]
+                cell[layer, LIME_ON_TOP + i] = 0.0
     wanted = np.empty(2)
     wanted[1] = number[_BREAK_UP]
     for dose in range(grain.shape[0]):
@@ -192,6 +200,7 @@ def till(
                 clock += grain[dose, layer, DOSE_START] * grain[dose, layer, DOSE_CLOCK]
         if start <= 0.0:
             continue
+        doses[dose, RATE_FACTOR] = max(1.0, doses[dose, RATE_FACTOR])
         wanted[0] = left / start
         eaten = eaten_for(sizes, doses, dose, wanted)
         for layer in range(cell.shape[0]):

@@ -12,6 +12,7 @@ from loamshift.core.column_numbers import (
     BASE,
     CARBONATE,
     LIME,
+    LIME_ON_TOP,
     MASS,
     SULFATE,
     law,
@@ -36,13 +37,12 @@ _PLATEAU_PH = rate("plateau_ph")
 _PLATEAU = rate("plateau_base")
 _PLATEAU_GYPSUM = rate("plateau_base_gypsum")
 _AT_PH_7 = rate("base_at_ph_7")
-_RETURN = rate("return_base")
-_RETURN_GYPSUM = rate("return_base_gypsum")
-_RETURN_GONE = rate("return_gone")
 _LIME_RATE = rate("lime_rate_1")
 _LIME_EXPONENT = rate("lime_exponent")
+_SURFACE_LIME = rate("surface_lime")
 _LIME_ACID_BELOW = law("lime_acid_below_ph")
 _GYPSUM_FULL = law("gypsum_full_mmolc_kg")
+_SULFATE_LEACH = law("sulfate_leach_factor")
 _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
 _CARBONATE_EXPONENT = rate("carbonate_exponent")
@@ -169,7 +169,7 @@ def dissolve_lime(
     number
         Numbers of the member [mixed].
     gone
-        Room to work in, one place per sieve class [mmolc/m2].
+        Room to work in, two places per sieve class [mmolc/m2].
     layer
         Which layer [index].
     ph
@@ -183,8 +183,8 @@ def dissolve_lime(
     Notes
     -----
     Per sieve class 1 - exp(-ln2 u g t/(half-time x class factor)), u = plateau - pH between 0
-    and 1, g = 10^(exponent (6 - pH)) below pH 6. No more in a step than takes the layer to its
-    plateau.
+    and 1, g = 10^(exponent (6 - pH)) below pH 6; what lies on top of the first layer, by its
+    own factor slower. No more in a step than takes the layer to its plateau.
 
     References
     ----------
@@ -199,7 +199,7 @@ def dissolve_lime(
     >>> number[rate("step_d")] = 1.0
     >>> number[rate("lime_rate_1") : rate("lime_rate_5") + 1] = 0.01
     >>> cell[0, LIME:], cell[0, SULFATE] = 20.0, 0.0
-    >>> round(float(dissolve_lime(cell, number, np.zeros(5), 0, 6.0)), 3)
+    >>> round(float(dissolve_lime(cell, number, np.zeros(10), 0, 6.0)), 3)
     0.995
     """
     room = (plateau_base(cell, number, layer) - cell[layer, BASE]) * cell[layer, MASS]
@@ -208,19 +208,23 @@ def dissolve_lime(
         return 0.0
     if ph < number[_LIME_ACID_BELOW]:
         time *= math.exp(LN10 * number[_LIME_EXPONENT] * (number[_LIME_ACID_BELOW] - ph))
+    pools = N_LIME_CLASSES if layer > 0 else 2 * N_LIME_CLASSES
     total = 0.0
-    for i in range(N_LIME_CLASSES):
+    for i in range(pools):
         held = cell[layer, LIME + i]
         gone[i] = 0.0
         if held > 0.0:
-            gone[i] = held * used_up(number[_LIME_RATE + i] * time)
+            speed = number[_LIME_RATE + i % N_LIME_CLASSES]
+            if i >= N_LIME_CLASSES:
+                speed *= number[_SURFACE_LIME]
+            gone[i] = held * used_up(speed * time)
             if held - gone[i] < SPENT:
                 gone[i] = held
         total += gone[i]
     if total <= 0.0:
         return 0.0
     cut = min(1.0, room / total)
-    for i in range(N_LIME_CLASSES):
+    for i in range(pools):
         cell[layer, LIME + i] -= cut * gone[i]
     given: float = cut * total
     return given
@@ -253,13 +257,62 @@ def has_lime(cell: FloatArray, layer: int) -> bool:
     Examples
     --------
     >>> import numpy as np
-    >>> has_lime(np.zeros((1, 17)), 0)
+    >>> has_lime(np.zeros((1, 22)), 0)
     False
     """
     left = 0.0
     for i in range(N_LIME_CLASSES):
         left += cell[layer, LIME + i]
+    if layer == 0:
+        for i in range(N_LIME_CLASSES):
+            left += cell[layer, LIME_ON_TOP + i]
     return left > 0.0
+
+
+@compiled
+def wash_sulfate(cell: FloatArray, number: FloatArray, layer: int, water_mm: float) -> float:
+    """Sulfate that draining water carries out of a layer in a step.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    number
+        Numbers of the member [mixed].
+    layer
+        Which layer [index].
+    water_mm
+        Water that drains in the step [mm].
+
+    Returns
+    -------
+    float
+        Sulfate, for the layer below [mmolc/m2].
+
+    Notes
+    -----
+    Share 1 - exp(-factor x water / mass); it carries gypsum, and no acid of its own.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> cell[0, MASS], cell[0, SULFATE], number[law("sulfate_leach_factor")] = 65.0, 100.0, 4.0
+    >>> round(float(wash_sulfate(cell, number, 0, 10.0)), 2)
+    45.96
+    """
+    held = cell[layer, SULFATE]
+    share = used_up(number[_SULFATE_LEACH] * water_mm / cell[layer, MASS])
+    washed: float = held * share
+    if held - washed < SPENT:
+        washed = held
+    cell[layer, SULFATE] = held - washed
+    return washed
 
 
 @compiled
@@ -365,11 +418,13 @@ def settle_carbonate(cell: FloatArray, table: FloatArray, number: FloatArray, la
     -----
     Below the plateau: min(C, (Q(plateau) - b) M (1 - exp(-k g t))), g = 10^(exponent (7 - pH))
     below pH 7. At pH 7 and above g is 1 and the step exact; below, it is cut into up to 24
-    parts, because g falls as the pH returns. Too far above it the excess falls out as carbonate.
+    parts, because g falls as the pH returns. Above the plateau the excess falls out as carbonate
+    by the same law: soil water is never more than two to three times oversaturated with calcite,
+    which the pH of the plateau, as found in limy soils, already holds.
 
     References
     ----------
-    own-judgement
+    suarez-1992, own-judgement
     """
     lime = cell[layer, CARBONATE]
     base = cell[layer, BASE]
@@ -397,12 +452,9 @@ def settle_carbonate(cell: FloatArray, table: FloatArray, number: FloatArray, la
         if lime < SPENT:
             base += lime / mass
             lime = 0.0
-    else:
-        share = gypsum_share(cell, number, layer)
-        most = number[_RETURN] - share * (number[_RETURN] - number[_RETURN_GYPSUM])
-        if base > most:
-            fallen = (base - most) * mass * number[_RETURN_GONE]
-            lime += fallen
-            base -= fallen / mass
+    elif base > aim:
+        fallen = (base - aim) * mass * number[_CARBONATE_GONE]
+        lime += fallen
+        base -= fallen / mass
     cell[layer, CARBONATE] = lime
     cell[layer, BASE] = base

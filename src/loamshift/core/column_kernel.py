@@ -43,7 +43,7 @@ from loamshift.core.column_pack import (
     LAYER_MASS,
     LAYER_PH,
     LAYER_ROOT,
-    LIME_SHARE,
+    ON_TOP,
     SHARE,
 )
 from loamshift.core.column_step import step_member
@@ -109,7 +109,7 @@ def run_members(
     when
         Day, kind and dose of each event [index].
     events
-        Amount, lime classes and layer shares of each event, see ``column_pack`` [mixed].
+        Amount, how lime lies, and layer shares of each event, see ``column_pack`` [mixed].
     sizes
         Size classes of the sulfur doses [mixed].
     given_doses
@@ -141,7 +141,7 @@ def run_members(
     grain = np.empty((n_doses, n_layers, 4))
     doses = np.empty((n_doses, 3))
     totals = np.empty(N_TOTALS)
-    room = np.empty(5)
+    room = np.empty(10)
     for m in range(bounds[0], bounds[1]):
         row = members[m]
         number[_STEP_D] = 1.0 / plan[2]
@@ -172,7 +172,7 @@ def run_members(
                         amount = events[event, AMOUNT] * events[event, SHARE + layer]
                         if amount != 0.0:
                             what = (when[event, 1], when[event, 2], layer)
-                            shares = events[event, LIME_SHARE:SHARE]
+                            shares = events[event, ON_TOP:SHARE]
                             put_on(cell, grain, number, totals, what, amount, shares)
                 event += 1
             for _ in range(plan[2]):

@@ -103,14 +103,17 @@ class MemberParameters:
     the start [pH]; ``carbonate_factor`` on the free lime, 0 for none [-]; ``plateau_ph`` pH at
     which lime holds this soil [pH]; ``carbonate_rate_per_d`` of native lime at pH 7 and above
     [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
-    ``flux_pco2_atm`` [atm]; ``transport_factor`` [-]; ``al_log10_k`` [-]; ``wetness_shift``
-    [field capacity]. Sulfur: ``sulfur_rate_ug_cm2_d`` at 25 degC, roughness inside
-    [ug/cm2/d]; ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_lag_d`` [d];
+    ``alkalinity_factor`` on the alkalinity of the irrigation [-]; ``flux_pco2_atm`` [atm];
+    ``transport_factor`` [-]; ``al_log10_k`` [-]; ``wetness_shift`` [field capacity]. Sulfur:
+    ``sulfur_rate_ug_cm2_d`` at 25 degC, roughness inside [ug/cm2/d];
+    ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_lag_d`` [d];
     ``break_up_frac`` of prills [0-1]. Nitrogen: ``nitrification_rate_per_d`` and
     ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1]; ``nitrate_uptake_mol_mol``
-    base per nitrate taken up [mol/mol]. Background: ``background_mmolc_m2_year`` at pH 5 and
-    ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime: ``lime_half_time_d`` of the finest class
-    [d]; ``lime_acid_exponent`` [1/pH]; ``lime_field_efficiency`` [-]. Others:
+    base per nitrate taken up [mol/mol]. Background: ``background_mmolc_m2_year`` at pH 5,
+    ``background_rise_per_ph`` [1/pH] and ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime:
+    ``lime_half_time_d`` of the finest class [d]; ``lime_acid_exponent`` [1/pH];
+    ``lime_field_efficiency`` [-]; ``surface_lime_factor`` on the rate of what lies on top [-].
+    Others:
     ``fast_salt_half_time_d``, ``organic_acid_half_time_d``, ``decay_half_time_d`` [d].
     """
 
@@ -122,6 +125,7 @@ class MemberParameters:
     carbonate_rate_per_d: FloatArray
     carbonate_acid_exponent: FloatArray
     gypsum_drop_ph: FloatArray
+    alkalinity_factor: FloatArray
     flux_pco2_atm: FloatArray
     transport_factor: FloatArray
     al_log10_k: FloatArray
@@ -135,10 +139,12 @@ class MemberParameters:
     realised_frac: FloatArray
     nitrate_uptake_mol_mol: FloatArray
     background_mmolc_m2_year: FloatArray
+    background_rise_per_ph: FloatArray
     weathering_mmolc_m2_year: FloatArray
     lime_half_time_d: FloatArray
     lime_acid_exponent: FloatArray
     lime_field_efficiency: FloatArray
+    surface_lime_factor: FloatArray
     fast_salt_half_time_d: FloatArray
     organic_acid_half_time_d: FloatArray
     decay_half_time_d: FloatArray
@@ -219,7 +225,8 @@ class ColumnEvent:
     ``day`` from 0, at its start; ``layer_share`` (L), together 1, or the layers a tillage mixes.
     Sulfur: ``sizes`` (low um, high um, share of mass); ``intact_um`` of prills, 0 for loose
     grains [um]; ``rate_factor`` below 1 on the surface [-]; ``lag_factor``, a third after an
-    earlier dose [-]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1].
+    earlier dose [-]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1];
+    ``on_surface`` where it is left lying on top, until a tillage mixes it in.
     """
 
     kind: EventKind
@@ -231,6 +238,7 @@ class ColumnEvent:
     rate_factor: float = 1.0
     lag_factor: float = 1.0
     lime_frac: tuple[float, ...] = (1.0, 0.0, 0.0, 0.0, 0.0)
+    on_surface: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -239,7 +247,7 @@ class ColumnEvents:
 
     ``day``, ``kind`` (n); ``layer_share`` (n, L); ``amount``, ``intact_um``, ``rate_factor``,
     ``lag_factor`` (n); ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes);
-    ``lime_frac`` (n, 5).
+    ``lime_frac`` (n, 5); ``on_surface`` (n), 1 for lime left on top.
     """
 
     day: IntArray
@@ -253,6 +261,7 @@ class ColumnEvents:
     size_high_um: FloatArray
     size_frac: FloatArray
     lime_frac: FloatArray
+    on_surface: FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -265,11 +274,10 @@ class ColumnLaws:
     ``urea_activation_energy_kj_mol`` [kJ/mol], ``nitrification_*`` as in the topic
     ``nitrogen``, ``moisture_full``, ``moisture_wet_width`` [field capacity],
     ``acid_per_nh4_mol_mol``, ``acid_per_urea_n_mol_mol`` [mol/mol], ``ammonium_uptake_per_d``
-    [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_rise_per_ph`` [1/pH],
-    ``background_reference_ph``, ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and
-    carbonate: ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph``
-    [pH], ``gypsum_full_mmolc_kg`` [mmolc/kg], ``carbonate_return_per_d`` [1/d],
-    ``carbonate_return_above_ph`` [pH]. Water: ``bicarbonate_log10_k`` [-],
+    [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_reference_ph``,
+    ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and carbonate:
+    ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph`` [pH],
+    ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
     ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l`` [mmolc/L], ``sulfate_leach_factor``
     [kg/L].
     """
@@ -301,7 +309,6 @@ class ColumnLaws:
     acid_per_urea_n_mol_mol: float
     ammonium_uptake_per_d: float
     nitrate_uptake_half_time_d: float
-    background_rise_per_ph: float
     background_reference_ph: float
     background_highest_ph: float
     root_depth_cm: float
@@ -312,8 +319,6 @@ class ColumnLaws:
     lime_class_factor_5: float
     lime_acid_below_ph: float
     gypsum_full_mmolc_kg: float
-    carbonate_return_per_d: float
-    carbonate_return_above_ph: float
     bicarbonate_log10_k: float
     bicarbonate_highest_mmolc_l: float
     al_highest_mmolc_l: float

@@ -24,8 +24,11 @@ _COPIED: Final = (
     ("nitrate_uptake_mol_mol", "nitrate_base"),
     ("lime_acid_exponent", "lime_exponent"),
     ("lime_field_efficiency", "lime_efficiency"),
+    ("surface_lime_factor", "surface_lime"),
     ("plateau_ph", "plateau_ph"),
     ("carbonate_acid_exponent", "carbonate_exponent"),
+    ("background_rise_per_ph", "background_rise"),
+    ("alkalinity_factor", "alkalinity"),
     ("transport_factor", "transport"),
 )
 _COPY_FROM = tuple(member(name) for name, _ in _COPIED)
@@ -50,16 +53,11 @@ _LIME_HALF = member("lime_half_time_d")
 _CARBONATE_PER_D = member("carbonate_rate_per_d")
 _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
-_RETURN_PER_D = law("carbonate_return_per_d")
-_RETURN_GONE = rate("return_gone")
-_RETURN_ABOVE = law("carbonate_return_above_ph")
 _PLATEAU_PH = member("plateau_ph")
 _GYPSUM_DROP = member("gypsum_drop_ph")
 _PLATEAU = rate("plateau_base")
 _PLATEAU_GYPSUM = rate("plateau_base_gypsum")
 _AT_PH_7 = rate("base_at_ph_7")
-_RETURN = rate("return_base")
-_RETURN_GYPSUM = rate("return_base_gypsum")
 _BACKGROUND_YEAR = member("background_mmolc_m2_year")
 _WEATHERING_YEAR = member("weathering_mmolc_m2_year")
 _BACKGROUND = rate("background")
@@ -158,7 +156,6 @@ def set_numbers(
         number[_LIME_RATE + i] = ln2 / (row[_LIME_HALF] * number[_LIME_FACTOR + i])
     number[_CARBONATE_RATE] = row[_CARBONATE_PER_D] * step_d
     number[_CARBONATE_GONE] = -math.expm1(-number[_CARBONATE_RATE])
-    number[_RETURN_GONE] = -math.expm1(-number[_RETURN_PER_D] * step_d)
     leaching = number[_BACKGROUND]
     number[_BACKGROUND] = row[_BACKGROUND_YEAR] * leaching * step_d / DAYS_IN_YEAR
     number[_WEATHERING] = row[_WEATHERING_YEAR] * step_d / DAYS_IN_YEAR
@@ -167,12 +164,9 @@ def set_numbers(
     number[_NEUTRAL] = neutral_ph(number)
     fill_table(table, number, curve, 10.0 ** row[_LOG10_K])
     ph = row[_PLATEAU_PH]
-    above = ph + number[_RETURN_ABOVE]
     number[_PLATEAU] = base_of(table, number, ph)
     number[_PLATEAU_GYPSUM] = base_of(table, number, ph - row[_GYPSUM_DROP])
     number[_AT_PH_7] = base_of(table, number, NEAR_PLATEAU_PH)
-    number[_RETURN] = base_of(table, number, above)
-    number[_RETURN_GYPSUM] = base_of(table, number, above - row[_GYPSUM_DROP])
 
 
 @compiled

@@ -37,18 +37,18 @@ RATE_FIELDS: Final = (
     "lime_rate_5",
     "lime_exponent",  # [1/pH]
     "lime_efficiency",  # [-]
+    "surface_lime",  # rate of lime left on top against lime mixed in [-]
     "plateau_ph",  # pH at which lime holds the soil [pH]
     "plateau_base",  # base content there [mmolc/kg]
     "plateau_base_gypsum",  # the same with the full effect of gypsum [mmolc/kg]
     "base_at_ph_7",  # where the rate of native lime begins to rise [mmolc/kg]
-    "return_base",  # base content above which carbonate falls out [mmolc/kg]
-    "return_base_gypsum",  # the same with the full effect of gypsum [mmolc/kg]
     "carbonate_rate",  # of native lime in a step, at pH 7 and above [-]
     "carbonate_gone",  # share of the way to the plateau in a step [0-1]
     "carbonate_exponent",  # [1/pH]
-    "return_gone",  # share of the excess base that falls out in a step [0-1]
     "background",  # over the column in a step, at the reference pH [mmolc/m2]
+    "background_rise",  # of the load with pH [1/pH]
     "weathering",  # over the column in a step [mmolc/m2]
+    "alkalinity",  # of this member's irrigation against that of the weather [-]
     "transport",  # [-]
     "bicarbonate",  # times 1/H is bicarbonate [mmol2/L2]
     "aluminium",  # times H cubed is the charge of aluminium [mmolc/L per (mol/L)3]
@@ -70,8 +70,10 @@ RATE_FIELDS: Final = (
     NITRATE,  # [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
 ) = range(13)
-N_CELL: Final = 17
-"""Places in a row of the layers, five of them lime."""
+N_CELL: Final = 22
+"""Places in a row of the layers, ten of them lime."""
+LIME_ON_TOP: Final = 17
+"""Of the finest sieve class left on the surface; the others follow [mmolc/m2]."""
 FIRST_POOL: Final = CARBONATE
 """From here on a place holds an amount per area."""
 

@@ -27,33 +27,32 @@ from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT = range(4)
 """Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1]."""
 AMOUNT: Final = 0
-LIME_SHARE: Final = 1
+ON_TOP: Final = 1
+LIME_SHARE: Final = 2
 SHARE: Final = LIME_SHARE + N_LIME_CLASSES
-"""Of an event: amount, then the shares of the sieve classes, then those of the layers."""
+"""Of an event: amount, 1 for lime on top, shares of the sieve classes, shares of the layers."""
 
 
-def curve_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
+def curve_array(soil: ColumnSoil) -> FloatArray:
     """The curve for the kernel.
 
     Parameters
     ----------
     soil
         Soil of the run [arrays].
-    laws
-        Coefficients [see the dataclass].
 
     Returns
     -------
     ndarray
-        Shape (5, points): pH, hydrogen, rise, shape, solution [pH, mol/L, -, mmolc/kg, mmolc/kg].
+        Shape (4, points): pH, hydrogen, shape, solution [pH, mol/L, mmolc/kg, mmolc/kg].
 
     Notes
     -----
-    rise = exp(s (min(pH, highest) - reference)), as in ``background.background_factor``.
+    Rows of one array, for the walk along them.
 
     References
     ----------
-    glendining-2023
+    own-arithmetic
 
     Examples
     --------
@@ -61,14 +60,11 @@ def curve_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
     ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
     ...                   shape_mmolc_kg=10.0 * ph, solution_mmolc_kg=0.0 * ph)
-    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
-    >>> curve_array(soil, laws).shape
-    (5, 3)
+    >>> curve_array(soil).shape
+    (4, 3)
     """
     ph = soil.curve_ph
-    above = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
-    rise = np.exp(laws.background_rise_per_ph * above)
-    rows = (ph, 10.0**-ph, rise, soil.shape_mmolc_kg, soil.solution_mmolc_kg)
+    rows = (ph, 10.0**-ph, soil.shape_mmolc_kg, soil.solution_mmolc_kg)
     return np.ascontiguousarray(np.stack(rows))
 
 
@@ -219,8 +215,8 @@ def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
     Returns
     -------
     tuple of ndarray
-        Day, kind and dose (-1 for none), shape (events, 3) [index]; amount, lime classes and
-        layer shares, shape (events, 6 + layers) [mixed].
+        Day, kind and dose (-1 for none), shape (events, 3) [index]; amount, 1 for lime on top,
+        lime classes and layer shares, shape (events, 7 + layers) [mixed].
 
     Notes
     -----
@@ -241,7 +237,12 @@ def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
     is_dose = events.kind == EventKind.SULFUR
     dose = np.where(is_dose, np.cumsum(is_dose) - 1, -1)
     when = np.ascontiguousarray(np.stack((events.day, events.kind, dose), axis=1), dtype=np.int64)
-    parts = (events.amount[:, None], events.lime_frac, events.layer_share)
+    parts = (
+        events.amount[:, None],
+        events.on_surface[:, None],
+        events.lime_frac,
+        events.layer_share,
+    )
     return when, np.ascontiguousarray(np.concatenate(parts, axis=1))
 
 
@@ -270,7 +271,7 @@ def member_array(members: MemberParameters) -> FloatArray:
     --------
     >>> one = MemberParameters(**{name: np.ones(4) for name in MEMBER_FIELDS})
     >>> member_array(one).shape
-    (4, 28)
+    (4, 31)
     """
     columns = [getattr(members, name) for name in MEMBER_FIELDS]
     return np.ascontiguousarray(np.stack(columns, axis=1))

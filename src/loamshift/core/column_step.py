@@ -5,7 +5,13 @@ from __future__ import annotations
 import math
 
 from loamshift.core.column_compile import compiled
-from loamshift.core.column_flux import dissolve_lime, drained_base, has_lime, settle_carbonate
+from loamshift.core.column_flux import (
+    dissolve_lime,
+    drained_base,
+    has_lime,
+    settle_carbonate,
+    wash_sulfate,
+)
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_nitrogen import (
     let_go,
@@ -48,14 +54,14 @@ from loamshift.core.column_table import PH, RISE, place
 _STEP_D = rate("step_d")
 _BACKGROUND = rate("background")
 _WEATHERING = rate("weathering")
-_SULFATE_LEACH = law("sulfate_leach_factor")
 _FAST_GONE = rate("fast_gone")
 _ORGANIC_GONE = rate("organic_gone")
 _DECAY_GONE = rate("decay_gone")
 _WETNESS_SHIFT = rate("wetness_shift")
 _ACTIVATION = rate("activation_energy")
 _EATEN = rate("eaten_um_d")
-_RETURN_GYPSUM = rate("return_base_gypsum")
+_PLATEAU_GYPSUM = rate("plateau_base_gypsum")
+_ALKALINITY = rate("alkalinity")
 _BREAK_UP = rate("break_up")
 _MOISTURE_OPTIMUM = law("moisture_optimum")
 _MOISTURE_WIDTH = law("moisture_width")
@@ -98,7 +104,7 @@ def step_member(
     totals
         Sums of the run, changed here [mmolc/m2].
     room
-        Room to work in, 5 places [mixed].
+        Room to work in, 10 places [mixed].
     climate
         Weather of the day in each layer [mixed].
     water
@@ -107,14 +113,16 @@ def step_member(
     Notes
     -----
     In a layer: sulfur, nitrogen, pools that decay, lime, background, then draining water, then
-    native carbonate. Rates read the pH at the start of the step. Each part uses up no more than
-    its pool, or moves the pH no further than where it would be at rest, so any step is stable.
+    native carbonate, then sulfate washed down. Rates read the pH at the start of the step. Each
+    part uses up no more than its pool, or moves the pH no further than where it would be at
+    rest, so any step is stable.
 
     References
     ----------
     watkinson-blair-1993, own-judgement
     """
-    inflow = water[WATER_BASE] * number[_STEP_D]
+    inflow = water[WATER_BASE] * number[_ALKALINITY] * number[_STEP_D]
+    sulfate_in = 0.0
     totals[WATER] += inflow
     totals[TURNOVER] += abs(inflow)
     water_mm = water[DRAINAGE] * number[_STEP_D]
@@ -151,10 +159,12 @@ def step_member(
         if water_mm > 0.0:
             inflow = drained_base(cell, table, number, layer, water_mm)
             cell[layer, BASE] -= inflow / mass
-        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > number[_RETURN_GYPSUM]:
+        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > number[_PLATEAU_GYPSUM]:
             settle_carbonate(cell, table, number, layer)
-        if cell[layer, SULFATE] > 0.0 and water_mm > 0.0:
-            cell[layer, SULFATE] *= math.exp(-number[_SULFATE_LEACH] * water_mm / mass)
+        if water_mm > 0.0 and (cell[layer, SULFATE] > 0.0 or sulfate_in > 0.0):
+            washed = wash_sulfate(cell, number, layer, water_mm)
+            cell[layer, SULFATE] += sulfate_in
+            sulfate_in = washed
     totals[DRAINED] += inflow
     totals[TURNOVER] += abs(inflow)
 

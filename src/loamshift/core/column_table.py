@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Final
 
@@ -11,7 +12,7 @@ from numpy.typing import ArrayLike
 from loamshift.core.buffer_curve import BufferParameters, shape_mmolc_kg, solution_mmolc_kg
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import ColumnSoil, FloatArray
-from loamshift.core.column_numbers import rate
+from loamshift.core.column_numbers import law, rate
 from loamshift.errors import OutOfRangeError
 
 LOWEST_TABLE_PH: Final = 2.0
@@ -21,10 +22,13 @@ TABLE_STEPS: Final = 2048
 """Equal steps of base content in a member's table."""
 PH, HYDROGEN, RISE = range(3)
 """Columns of a member's table: pH, hydrogen ions [mol/L], rise of the background load [-]."""
-CURVE_PH, CURVE_HYDROGEN, CURVE_RISE, SHAPE, SOLUTION = range(5)
+CURVE_PH, CURVE_HYDROGEN, SHAPE, SOLUTION = range(4)
 """Rows of the soil's curve; the last two [mmolc/kg]."""
 _LOW = rate("table_low")
 _PER = rate("table_per")
+_REFERENCE_PH = law("background_reference_ph")
+_HIGHEST_PH = law("background_highest_ph")
+_RISE_PER_PH = rate("background_rise")
 
 
 def column_soil(
@@ -130,19 +134,21 @@ def fill_table(table: FloatArray, number: FloatArray, curve: FloatArray, k: floa
     table
         Filled here, shape (steps + 1, 3): pH, hydrogen, rise [pH, mol/L, -].
     number
-        Numbers of the member; the ends of its table are set here [mixed].
+        Numbers of the member; the ends of its table are set here, the rise of its load before
+        [mixed].
     curve
-        Shape (5, points) over pH: pH, hydrogen, rise, shape, solution [mixed].
+        Shape (4, points) over pH: pH, hydrogen, shape, solution [mixed].
     k
         Scale of this member's curve [-].
 
     Notes
     -----
     One walk along both axes. Between points of the curve (0.005 pH apart) everything is straight.
+    rise = exp(s (min(pH, highest) - reference)), as in ``background.background_factor``.
 
     References
     ----------
-    own-arithmetic
+    glendining-2023, own-arithmetic
     """
     steps = table.shape[0] - 1
     last = curve.shape[1] - 1
@@ -160,8 +166,10 @@ def fill_table(table: FloatArray, number: FloatArray, curve: FloatArray, k: floa
             below = above
             above = k * curve[SHAPE, at + 1] + curve[SOLUTION, at + 1]
         t = min(1.0, (base - below) / (above - below))
-        for i in range(3):
+        for i in range(2):
             table[j, i] = curve[i, at] + t * (curve[i, at + 1] - curve[i, at])
+        over = min(table[j, PH], number[_HIGHEST_PH]) - number[_REFERENCE_PH]
+        table[j, RISE] = math.exp(number[_RISE_PER_PH] * over)
 
 
 @compiled

@@ -60,6 +60,8 @@ class Outcome:
     ph_aim: float | None
     sulfur_as_s_g_m2: Band | None
     lime_as_caco3_g_m2: Band | None
+    by_forecast_g_m2: float | None
+    """The amount by the forecast: sulfur as S, or lime as CaCO3 [g/m2]."""
     applications: tuple[Application, ...]
     too_early_before: date | None
     retest: tuple[date, ...]

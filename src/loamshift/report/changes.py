@@ -235,8 +235,12 @@ def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
     add("advice", lambda side: DECISIONS[side.decision])
     add("way", lambda side: _DIRECTIONS[side.direction])
     add("pH aimed at", lambda side: "" if side.ph_aim is None else words.ph(side.ph_aim))
-    add("sulfur in all, as S", lambda side: _band(side.sulfur_as_s_g_m2, words))
-    add("lime in all, as CaCO3", lambda side: _band(side.lime_as_caco3_g_m2, words))
+    add("sulfur by the curve, as S", lambda side: _band(side.sulfur_as_s_g_m2, words))
+    add("lime by the curve, as CaCO3", lambda side: _band(side.lime_as_caco3_g_m2, words))
+    add(
+        "the same by the forecast",
+        lambda side: "" if side.by_forecast_g_m2 is None else words.rate(side.by_forecast_g_m2),
+    )
     for number in range(max(len(side.applications) for side in sides)):
         add(f"part {number + 1}", _part_said(number, words))
     add(

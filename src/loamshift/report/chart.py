@@ -217,23 +217,30 @@ def _answer_the_pointer(drawing: Drawing, name: str) -> None:
 
 def _vega_lite(drawing: Drawing, palette: Palette, sentence: str) -> dict[str, Any]:
     import altair as alt
+    from altair.utils.schemapi import debug_mode
 
-    chart = alt.layer(*(_layer(layer, drawing) for layer in drawing.layers)).properties(
-        width=drawing.width,
-        height=drawing.height,
-        padding=0,
-        autosize=alt.AutoSizeParams(type="none"),
-        background=palette.paper,
-        description=sentence,
-    )
-    chart = (
-        chart.configure(aria=False, font=SANS_STACK)
-        .configure_view(stroke=None)
-        .configure_text(
-            fontSize=TEXT_PX, font=SANS_STACK, lineBreak="\n", lineHeight=LINE_PX, baseline="middle"
+    with debug_mode(False):  # the tests hold every kind against the schema; it takes a second
+        layers = [_layer(layer, drawing) for layer in drawing.layers]
+        chart = alt.layer(*layers).properties(
+            width=drawing.width,
+            height=drawing.height,
+            padding=0,
+            autosize=alt.AutoSizeParams(type="none"),
+            background=palette.paper,
+            description=sentence,
         )
-    )
-    spec: dict[str, Any] = chart.to_dict()
+        chart = (
+            chart.configure(aria=False, font=SANS_STACK)
+            .configure_view(stroke=None)
+            .configure_text(
+                fontSize=TEXT_PX,
+                font=SANS_STACK,
+                lineBreak="\n",
+                lineHeight=LINE_PX,
+                baseline="middle",
+            )
+        )
+        spec: dict[str, Any] = chart.to_dict(validate=False)
     return spec
 
 
@@ -266,5 +273,5 @@ def _layer(layer: Layer, drawing: Drawing) -> alt.Chart:
     if "tooltip" in fields:
         encoding["tooltip"] = alt.Tooltip(field=fields["tooltip"], type="nominal")
     style = {key: list(v) if isinstance(v, tuple) else v for key, v in layer.style}
-    mark = alt.MarkDef.from_dict({"type": layer.mark.value, **style})
+    mark = alt.MarkDef.from_dict({"type": layer.mark.value, **style}, validate=False)
     return alt.Chart(alt.NamedData(name=layer.name), mark=mark).encode(**encoding)

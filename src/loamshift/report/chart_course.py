@@ -314,9 +314,7 @@ def _dates(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> No
         half = 0.5 * text_width(text)
         start = max(drawing.x.start_px, at - half) if row["rank"] == 0 else at - half
         end = start + 2.0 * half
-        if end > drawing.width - 2.0 or any(
-            start < b + _GAP_PX and end > a - _GAP_PX for a, b in taken
-        ):
+        if end > drawing.width - 2.0 or any(start < b + 12.0 and end > a - 12.0 for a, b in taken):
             continue
         taken.append((start, end))
         words.append({**drawing.point(start + half, at_y), "text": text})

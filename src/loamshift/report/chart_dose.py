@@ -57,6 +57,17 @@ def draw_dose(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         middle = middles[index]
         if row["kind"] == "own":
             _own(drawing, row, palette, middle)
+        elif row["kind"] == "forecast":
+            drawing.put(
+                "forecast",
+                Mark.POINT,
+                [{"x": number(row["mid"]), "y": middle}],
+                "x y",
+                fill=palette.rust,
+                stroke=palette.rust,
+                size=52.0,
+                opacity=1.0,
+            )
         else:
             _printed(drawing, row, palette, middle)
         _words(drawing, row, name, palette, middle)
@@ -162,6 +173,6 @@ def _words(
         Mark.TEXT,
         [{**drawing.point(at, middle - 17.0), "text": said}],
         "x y text",
-        color=palette.rust if kind == "own" else palette.quiet,
+        color=palette.quiet if kind == "printed" else palette.rust,
         align="left",
     )

@@ -70,7 +70,7 @@ PALETTES: Mapping[Tone, Palette] = MappingProxyType(
             bar_base="#2F6B7C",
             outline=None,
             warm=("#E4E2D6", "#E9D3B8", "#D9A377", "#BC6A38", "#96451C"),
-            on_warm=("#22201C", "#FFFFFF"),
+            on_warm=("#000000", "#FFFFFF"),
         ),
         Tone.DARK: Palette(
             paper="#1D1B18",
@@ -92,7 +92,7 @@ PALETTES: Mapping[Tone, Palette] = MappingProxyType(
             bar_base="#5FA3B5",
             outline=None,
             warm=("#2B2B29", "#47392A", "#774A28", "#B4703D", "#E8AC78"),
-            on_warm=("#EDE7DB", "#1D1B18"),
+            on_warm=("#FFFFFF", "#000000"),
         ),
         Tone.PRINT: Palette(
             paper="#FFFFFF",

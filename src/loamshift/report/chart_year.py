@@ -12,7 +12,7 @@ from loamshift.report.figures.course import days_between
 
 _TOP_PX: Final = 19.0
 _STRIP_PX: Final = 17.0
-_SIDE_PX: Final = 5.0
+_SIDE_PX: Final = 7.0
 _COLD_C, _WARM_C = 0.0, 24.0
 """The ends of the hue, the same for every bed so that strips can be compared."""
 _SMALL_PX: Final = 10.5
@@ -164,7 +164,7 @@ def _marks(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> No
         else:
             lines[kind].append(drawing.box(at, top - 5.0, at, foot + 5.0))
         wide = text_width(text) + 1.0
-        start = min(max(at - 0.5 * wide, 1.0), drawing.width - wide - 1.0)
+        start = min(max(at - 0.5 * wide, 2.0), drawing.width - wide - 2.0)
         level = next(
             (
                 level

@@ -11,8 +11,8 @@ from typing import Final
 
 from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Note, Paragraph, Section
 from loamshift.report.html_blocks import block_html, inline_html, sources_html
-from loamshift.report.html_figure import figure_html, live_script
-from loamshift.report.inline import bare, figures, source_count
+from loamshift.report.html_figure import figure_html, live_data, live_script
+from loamshift.report.inline import bare, source_count, without_repeats
 from loamshift.report.typeface import font_faces_css
 from loamshift.report.words import Words
 
@@ -42,10 +42,16 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     stay as they were drawn.
     """
     style = f"{font_faces_css()}\n{_stylesheet()}"
-    script = live_script(figures(letter), words=words)
+    data = live_data(_figures(letter))
+    script = live_script() if data else ""
     body = sections_html(letter)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
-    scripts = f"<script>{script}</script>\n" if script else ""
+    scripts = ""
+    if data:
+        scripts = (
+            f'<script type="application/json" id="live-pictures">{data}</script>\n'
+            f"<script>{script}</script>\n"
+        )
     return (
         "<!doctype html>\n"
         f'<html lang="{LANGUAGES[words.spelling]}">\n<head>\n<meta charset="utf-8">\n'
@@ -112,16 +118,31 @@ def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
 
     A section of hardly anything but notes keeps them in the column.
     """
-    notes = [block for block in section.blocks if isinstance(block, Note)]
-    others = [block for block in section.blocks if not isinstance(block, Note)]
+    blocks = without_repeats(section)
+    notes = [block for block in blocks if isinstance(block, Note)]
+    others = [block for block in blocks if not isinstance(block, Note)]
     if section.matter is Matter.ASIDE or not others:
-        return section.blocks, ()
+        return blocks, ()
     return others, notes
+
+
+def _figures(letter: Letter) -> list[tuple[str, Figure]]:
+    """Every figure with its name in the page."""
+    return [
+        (_figure_name(number, place), block)
+        for number, section in enumerate(letter.sections, 1)
+        for place, block in enumerate(_placed(section)[0])
+        if isinstance(block, Figure)
+    ]
+
+
+def _figure_name(number: int, place: int) -> str:
+    return f"figure-{number}-{place}"
 
 
 def _block(block: Block, place: int, section: Section, number: int, sources: int) -> str:
     if isinstance(block, Figure):
-        return figure_html(block, name=f"figure-{number}-{place}", sources=sources)
+        return figure_html(block, name=_figure_name(number, place), sources=sources)
     if isinstance(block, Items) and section.matter is Matter.SOURCES:
         return sources_html(block)
     if isinstance(block, Paragraph) and section.matter is Matter.OPENING and place == 0:

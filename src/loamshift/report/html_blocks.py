@@ -19,6 +19,9 @@ from loamshift.report.inline import bare, pieces, without_citation, without_link
 WIDE_COLUMNS: Final = 5
 """From so many columns on a table is turned into short lists on a phone."""
 
+SHORT: Final = 17
+"""A name of a row no longer than this, such as a date, stays on one line."""
+
 
 def inline_html(text: str, *, sources: int = 0) -> str:
     """A text with its bold runs, and its citation as a link.
@@ -100,7 +103,8 @@ def table_html(table: Table) -> str:
 
 def _row(table: Table, row: tuple[str, ...]) -> str:
     first, *rest = zip(table.columns, row, strict=True)
-    cells = [f'<th scope="row"{_leaning(first[0].align)}>{inline_html(first[1])}</th>']
+    short = ' class="short"' if len(first[1]) <= SHORT else _leaning(first[0].align)
+    cells = [f'<th scope="row"{short}>{inline_html(first[1])}</th>']
     for column, cell in rest:
         title = f' data-title="{escape(bare(column.title))}"' if column.title else ""
         cells.append(f"<td{_leaning(column.align)}{title}>{inline_html(cell)}</td>")

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.domain.letter import Figure, Items, Letter, Matter
+from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Section, Table
 from loamshift.report.layout import TOGETHER
 from loamshift.report.words import MONTHS
 
@@ -57,6 +57,27 @@ def source_count(letter: Letter) -> int:
         for block in section.blocks
         if isinstance(block, Items)
     )
+
+
+def without_repeats(section: Section) -> tuple[Block, ...]:
+    """The blocks of a section [object] without tables that a figure beside them carries whole."""
+    carried = [block.table for block in section.blocks if isinstance(block, Figure)]
+    return tuple(
+        block
+        for block in section.blocks
+        if not (isinstance(block, Table) and any(_carries(table, block) for table in carried))
+    )
+
+
+def _carries(table: Table, other: Table) -> bool:
+    """True where a table has the same rows as another, and no fewer columns."""
+    if len(other.columns) > len(table.columns):
+        return False
+    return _first_cells(table) == _first_cells(other)
+
+
+def _first_cells(table: Table) -> list[str]:
+    return sorted(bare(row[0]).casefold() for row in table.rows)
 
 
 def figures(letter: Letter) -> tuple[Figure, ...]:

@@ -9,6 +9,10 @@ from loamshift.report.words import Words
 _WEEKS = (13, 26, 52, 104, 156, 260, 520, 1040, 2600)
 """Weeks from today that the table shows, as far as the forecast reaches."""
 _YEAR = 52
+_MOST_CAUSES = 4
+_NAMED_SHARE = 0.05
+"""A cause of less than this share of the width has no row of its own."""
+_REST_SHARE = 0.01
 _HONEST = {
     Direction.ACIDIFY: "No measured course of pH after sulfur stands behind this forecast, only "
     "its parts: the buffer curve and the sulfur clock. Trust a test before it.",
@@ -39,6 +43,7 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     blocks: list[Block] = [
         Paragraph(words.text(_year_sentence(answer, forecast, words))),
         _course(answer, forecast, words),
+        *_width(forecast, words),
         Paragraph(words.text(_HONEST[_acting(answer)])),
     ]
     return Section("What to expect", tuple(blocks))
@@ -91,3 +96,16 @@ def _course(answer: Answer, forecast: Forecast, words: Words) -> Table:
             row.append(words.ph(forecast.do_nothing.q50[week]))
         rows.append(tuple(row))
     return Table(tuple(columns), tuple(rows))
+
+
+def _width(forecast: Forecast, words: Words) -> tuple[Table, ...]:
+    """What the width comes from: the largest causes, and the rest in one row."""
+    named = [one for one in forecast.width if one.share >= _NAMED_SHARE][:_MOST_CAUSES]
+    if len(named) < 2:
+        return ()
+    rows = [(words.text(one.cause), words.percent(one.share)) for one in named]
+    rest = sum(one.share for one in forecast.width) - sum(one.share for one in named)
+    if rest >= _REST_SHARE:
+        rows.append(("all else", words.percent(rest)))
+    columns = (Column("the width comes from"), Column("share", Align.RIGHT))
+    return (Table(columns, tuple(rows)),)

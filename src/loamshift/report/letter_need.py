@@ -6,6 +6,7 @@ from loamshift.domain.answer import Answer, Application, Band, Decision, Directi
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
 from loamshift.domain.soil import Medium
+from loamshift.report.letter_ahead import by_forecast
 from loamshift.report.letter_words import plants_wanted, sentences, whole
 from loamshift.report.words import Quantity, Words
 
@@ -47,6 +48,9 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     more = sentences(_free_lime(dose, words), _published(dose, words))
     if more:
         blocks.append(Paragraph(words.text(more)))
+    ahead = by_forecast(answer, words)
+    if ahead:
+        blocks.append(Paragraph(words.text(ahead)))
     if dose.provisional:
         blocks.append(Note(_PROVISIONAL, "Provisional"))
     heading = _FIRST.get(answer.verdict.decision, "How much")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Application, Decision, Direction
+from loamshift.domain.answer import Answer, Application, Decision, Direction, DoseLimit
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
@@ -41,7 +41,7 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
         why = _why_parts(answer, words)
         if why:
             blocks.append(Paragraph(words.text(why)))
-    tests = sentences(_too_early(answer, words), _retest(answer, case, words))
+    tests = sentences(_too_early(answer, words), _retest(answer, case, words), _stops_short(answer))
     if tests:
         blocks.append(Paragraph(words.text(tests)))
     if not blocks:
@@ -125,9 +125,26 @@ def _why_parts(answer: Answer, words: Words) -> str:
         text = f"{lead} because roots and soil life take only so much sulfur at a time"
     else:
         text = f"{lead} so that the salt of one is washed down before the next"
-    if any(part.only_if for part in answer.applications):
-        return f"{text}; the test in between decides whether the next is needed at all."
-    return f"{text}."
+    if not any(part.only_if for part in answer.applications):
+        return f"{text}."
+    text = f"{text}; the test in between decides whether the next is needed at all."
+    if answer.dose.by_forecast is not None:
+        text += (
+            " Each waits until most of what is there has reacted, because a test cannot see what "
+            "is still to come."
+        )
+    return text
+
+
+def _stops_short(answer: Answer) -> str:
+    """What the last test is for, where the plan ends before the aim."""
+    told = answer.dose.by_forecast
+    if told is None or not answer.applications or told.limited_by is DoseLimit.NONE:
+        return ""
+    return (
+        "The plan stops short of the aim on purpose; the last test says whether a little more is "
+        "needed."
+    )
 
 
 def _too_early(answer: Answer, words: Words) -> str:

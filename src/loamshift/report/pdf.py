@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from datetime import UTC, datetime
 from enum import StrEnum
 from functools import cache
@@ -18,8 +19,18 @@ from loamshift.report.words import Words
 if TYPE_CHECKING:
     from typst import Fonts
 
-SIZES_PT: Final[tuple[float, ...]] = (10.5, 10.0, 9.75, 9.5)
-"""Sizes of the text to be read, the one liked best first; the last is the least allowed."""
+SETTINGS: Final[tuple[Mapping[str, float | bool], ...]] = tuple(
+    dict(zip(("size", "captions", "spares", "tight", "pictures_last"), way, strict=True))
+    for way in (
+        (10.5, True, True, False, False),
+        (10.0, True, True, False, False),
+        (9.5, True, True, False, False),
+        (9.5, False, True, True, False),
+        (9.5, False, False, True, False),
+        (9.5, False, False, True, True),
+    )
+)
+"""Ways to set the letter, the one liked best first; the last takes the least room."""
 STANDARD: Final = "ua-1"
 """Tagged, titled and with its language: what a screen reader needs."""
 
@@ -63,20 +74,22 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     data = letter_data(letter) | {"paper": paper.value, "lang": language, "region": region}
     fonts = _fonts()
 
-    def sheets(size_pt: float) -> dict[str, bytes]:
-        return files | {"letter.json": json.dumps(data | {"size": size_pt}).encode("utf-8")}
+    def sheets(setting: Mapping[str, float | bool], beside: bool) -> dict[str, bytes]:
+        whole = {**data, **setting, "aside_beside": beside}
+        return files | {"letter.json": json.dumps(whole).encode("utf-8")}
 
-    def count(size_pt: float) -> int:
+    def count(setting: Mapping[str, float | bool], beside: bool) -> int:
         found = typst.query(
-            _source(sheets(size_pt)), "<pages>", field="value", one=True,
+            _source(sheets(setting, beside)), "<pages>", field="value", one=True,
             font_paths=fonts, ignore_system_fonts=True,
         )  # fmt: skip
         return int(json.loads(found))
 
-    fewest = count(SIZES_PT[-1])
-    chosen = next((size for size in SIZES_PT[:-1] if count(size) <= fewest), SIZES_PT[-1])
+    ways = [(way, beside) for way in SETTINGS for beside in (True, False)]
+    fewest = min(count(*way) for way in ways[-4:])
+    chosen = next(way for way in ways if count(*way) <= fewest)
     made = typst.compile(
-        _source(sheets(chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
+        _source(sheets(*chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
         pdf_standards=STANDARD, timestamp=_stamp(letter),
     )  # fmt: skip
     assert isinstance(made, bytes)

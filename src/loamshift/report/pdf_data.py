@@ -9,6 +9,7 @@ from loamshift.domain.letter import (
     Align,
     Block,
     Figure,
+    FigureKind,
     Items,
     Letter,
     Matter,
@@ -17,12 +18,33 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.report.inline import bare, figures, pieces, without_citation, without_link
+from loamshift.report.drawn import drawn
+from loamshift.report.inline import (
+    bare,
+    figures,
+    pieces,
+    without_citation,
+    without_link,
+    without_repeats,
+)
+from loamshift.report.typeface import settable
 
 MARGIN_MM: Final = 50.0
 """Width of the margin beside the column."""
+HALF_MM: Final = 85.0
+"""Width of one of two columns, where there is no margin."""
+COLUMN_MM: Final = 121.0
+COURSE_MM: Final = 102.0
+"""The course is as high as it is wide; more than this and it fills the sheet."""
+_PX_PER_MM: Final = 96.0 / 25.4 / 0.89
+"""Pictures are drawn for a page and set a little smaller than there, to suit the print."""
+_HALF: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS)
+_SPARE: Final = (FigureKind.OPTIONS, FigureKind.CLAIMS, FigureKind.DOSE)
+"""Pictures of what the sentences and the table around them say whole: left out of a long letter."""
+_WIDE_COLUMNS: Final = 6
+"""A table of so many columns needs the whole column of print."""
 SOURCE_COLUMNS: Final = 3
-_BESIDE: Final = (Matter.CARE, Matter.ASIDE)
+_SHORT_COLUMNS: Final = 4
 _SHORT: Final = 17
 """A table column no longer than this is as wide as its words; longer ones share the rest."""
 
@@ -43,29 +65,33 @@ def letter_data(letter: Letter) -> dict[str, Any]:
     sources = next((s for s in letter.sections if s.matter is Matter.SOURCES), None)
     colophon = [b for s in letter.sections if s.matter is Matter.COLOPHON for b in s.blocks]
     names = iter(range(1, len(figures(letter)) + 1))
-    column, beside = [], []
+    placed: dict[str, list[dict[str, Any]]] = {"column": [], "notes": [], "care": [], "aside": []}
     for section in letter.sections:
-        if section.matter in (Matter.SOURCES, Matter.COLOPHON):
-            continue
-        if section.matter in _BESIDE:
-            beside.append(_section(section, section.blocks, names))
-            continue
-        blocks = section.blocks
-        if section.matter is Matter.OPENING:
-            notes = tuple(block for block in blocks if isinstance(block, Note))
-            blocks = tuple(block for block in blocks if not isinstance(block, Note))
-            if notes:
-                beside.insert(0, _section(Section(None, notes), notes, names))
-        column.append(_section(section, blocks, names))
+        blocks = without_repeats(section)
+        match section.matter:
+            case Matter.SOURCES | Matter.COLOPHON:
+                continue
+            case Matter.CARE:
+                place = "care"
+            case Matter.ASIDE:
+                place = "aside"
+            case Matter.OPENING:
+                place = "column"
+                notes = tuple(block for block in blocks if isinstance(block, Note))
+                blocks = tuple(block for block in blocks if not isinstance(block, Note))
+                if notes:
+                    placed["notes"].append(_section(Section(None, notes), notes, names))
+            case _:
+                place = "column"
+        placed[place].append(_section(section, blocks, names))
     day = letter.day
     return {
-        "title": bare(letter.title),
+        "title": settable(bare(letter.title)),
         "subtitle": _runs(letter.subtitle),
         "day": None if day is None else {"year": day.year, "month": day.month, "day": day.day},
         "of": "of",
         "margin": MARGIN_MM,
-        "column": column,
-        "beside": beside,
+        **placed,
         "sources": None if sources is None else _sources(sources),
         "source_columns": SOURCE_COLUMNS,
         "colophon": [run for b in colophon if isinstance(b, Paragraph) for run in _runs(b.text)]
@@ -75,13 +101,34 @@ def letter_data(letter: Letter) -> dict[str, Any]:
 
 def pictures(letter: Letter) -> dict[str, bytes]:
     """The drawings of a letter [object] by the name the template asks for [bytes]."""
-    return {}
+    drawings = figures(letter)
+    if not drawings:
+        return {}
+    from loamshift.report.chart_tones import Tone
+
+    made = {}
+    for number, figure in enumerate(drawings, start=1):
+        width = round(_width_mm(figure) * _PX_PER_MM)
+        svg = drawn(figure, tone=Tone.PRINT, width_px=width)
+        made[_picture(number)] = settable(svg).encode("utf-8")
+    return made
+
+
+def _width_mm(figure: Figure) -> float:
+    if figure.kind is FigureKind.COURSE:
+        return COURSE_MM
+    return HALF_MM if figure.kind in _HALF else COLUMN_MM
+
+
+def _picture(number: int) -> str:
+    return f"picture-{number}.svg"
 
 
 def _section(section: Section, blocks: tuple[Block, ...], names: Iterator[int]) -> dict[str, Any]:
     return {
-        "heading": None if section.heading is None else bare(section.heading),
+        "heading": None if section.heading is None else settable(bare(section.heading)),
         "matter": section.matter.value,
+        "wide": any(isinstance(b, Table) and len(b.columns) >= _WIDE_COLUMNS for b in blocks),
         "blocks": [made for block in blocks for made in _block(block, names)],
     }
 
@@ -93,12 +140,17 @@ def _block(block: Block, names: Iterator[int]) -> list[dict[str, Any]]:
         case Items(items, numbered):
             return [{"kind": "items", "numbered": numbered, "items": [_said(i) for i in items]}]
         case Note(text, label):
-            return [{"kind": "note", "label": label, **_said(text)}]
+            return [{"kind": "note", "label": settable(label), **_said(text)}]
         case Table():
             return [_table(block)]
-        case Figure():
-            next(names)
-            return [{"kind": "paragraph", **_said(block.sentence)}, _table(block.table)]
+        case Figure(title=title, sentence=sentence):
+            shown = {"title": settable(bare(title)), "alt": settable(bare(sentence))}
+            drawn = {
+                "picture": _picture(next(names)),
+                "width": _width_mm(block),
+                "spare": block.kind in _SPARE,
+            }
+            return [{"kind": "figure", **drawn, **shown, **_said(sentence)}]
 
 
 def _table(table: Table) -> dict[str, Any]:
@@ -106,10 +158,12 @@ def _table(table: Table) -> dict[str, Any]:
         max((len(bare(row[i])) for row in table.rows), default=0) for i in range(len(table.columns))
     ]
     shares = [0.0 if width <= _SHORT else width**0.6 for width in widest]
+    short = not any(shares) and len(shares) <= _SHORT_COLUMNS
     if not any(shares):
         shares[0] = 1.0
     return {
         "kind": "table",
+        "short": short,
         "columns": [
             {"title": _runs(column.title), "right": column.align is Align.RIGHT, "share": share}
             for column, share in zip(table.columns, shares, strict=True)
@@ -124,14 +178,18 @@ def _sources(section: Section) -> dict[str, Any]:
     lines = []
     for item in items:
         said, url = without_link(item)
-        shown = None if url is None else _breakable(url.split("://", 1)[1].rstrip("/"))
+        shown = None if url is None else _address(settable(url), said)
         lines.append({"runs": _runs(said), "url": url, "shown": shown})
-    return {"heading": section.heading or "", "items": lines}
+    return {"heading": settable(bare(section.heading or "")), "items": lines}
 
 
-def _breakable(url: str) -> str:
-    """An address that may be broken after each stroke."""
-    return url.replace("/", "/\u200b").replace("_", "_\u200b")
+def _address(url: str, said: str) -> str:
+    """An address as it is printed: it may be broken at a stroke; a DOI is not printed twice."""
+    shown = url.split("://", 1)[1].rstrip("/")
+    doi = shown.removeprefix("doi.org/")
+    if doi != shown and doi in said:
+        return ""
+    return shown.replace("/", "/\u200b").replace("_", "_\u200b")
 
 
 def _said(text: str) -> dict[str, Any]:
@@ -140,4 +198,4 @@ def _said(text: str) -> dict[str, Any]:
 
 
 def _runs(text: str) -> list[tuple[str, bool]]:
-    return [(piece.text, piece.bold) for piece in pieces(text)]
+    return [(piece.text, piece.bold) for piece in pieces(settable(text))]

@@ -65,7 +65,7 @@ def amount_said(answer: Answer, *, words: Words) -> str:
     return f"{lead}{' and '.join(said)}{count}"
 
 
-def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0) -> Letter:
+def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0, where: str = "") -> Letter:
     """A table with one line for each case, and how many of them were answered.
 
     Parameters
@@ -74,6 +74,8 @@ def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0) -> Letter:
         The cases in the order they were taken [rows].
     unreached
         Cases that were not begun [count].
+    where
+        Where the letters are, as a sentence [text].
 
     Returns
     -------
@@ -91,7 +93,8 @@ def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0) -> Letter:
         parts.append(f"{faulty} to mend")
     if unreached:
         parts.append(f"{unreached} not begun")
-    blocks = ((table,) if rows else ()) + (Paragraph(", ".join(parts) + "."),)
+    closing = f"{', '.join(parts)}. {where}".strip()
+    blocks = ((table,) if rows else ()) + (Paragraph(closing),)
     return Letter("", "", (Section(None, blocks),))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import unicodedata
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from functools import cache
@@ -40,6 +41,43 @@ def type_folder() -> Iterator[str]:
     """
     with ExitStack() as stack:
         yield str(stack.enter_context(resources.as_file(resources.files(type_files))))
+
+
+@cache
+def _covered() -> frozenset[int]:
+    lines = resources.files(type_files).joinpath("coverage.txt").read_text(encoding="ascii")
+    runs = [[int(code, 16) for code in line.split()] for line in lines.splitlines()]
+    return frozenset(code for first, last in runs for code in range(first, last + 1))
+
+
+def settable(text: str) -> str:
+    """A text with an empty square for every character that our type does not have.
+
+    Parameters
+    ----------
+    text
+        What somebody wrote, in whatever script [text].
+
+    Returns
+    -------
+    str
+        The text as it can be printed; marks without a letter of their own are left out [text].
+
+    Examples
+    --------
+    >>> settable("Ωδή 庭")
+    'Ωδή □'
+    """
+    have = _covered()
+    kept = []
+    for character in unicodedata.normalize("NFC", text):
+        if ord(character) in have or character == "\n":
+            kept.append(character)
+        elif unicodedata.category(character) == "Zs":
+            kept.append(" ")
+        elif unicodedata.category(character)[0] not in "MC":
+            kept.append("□")
+    return "".join(kept)
 
 
 @cache

@@ -54,7 +54,7 @@ CURVE_ROWS = (
 OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
 
 
-FORECAST_MODEL = "static-1, column-1"
+FORECAST_MODEL = "static-1, column-2"
 """The same with the forecast of the compiled column beside it."""
 
 

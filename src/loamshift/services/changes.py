@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import fields
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any, Final
 
 from loamshift.domain.answer import Answer, Band, Forecast
@@ -188,12 +188,21 @@ def _outcome(answer: Answer) -> Outcome:
         ph_aim=None if wanted is None else wanted.ph_aim,
         sulfur_as_s_g_m2=answer.dose.sulfur_as_s_g_m2,
         lime_as_caco3_g_m2=answer.dose.lime_as_caco3_g_m2,
+        by_forecast_g_m2=_by_forecast(answer),
         applications=answer.applications,
         too_early_before=answer.too_early_before,
         retest=answer.retest,
         drift_ph_year=None if upkeep is None else upkeep.drift_ph_year,
         ledger_net_mmolc_m2_year=None if ledger is None else ledger.net,
     )
+
+
+def _by_forecast(answer: Answer) -> float | None:
+    amount = answer.dose.by_forecast
+    if amount is None:
+        return None
+    sulfur, lime = amount.sulfur_as_s_g_m2, amount.lime_as_caco3_g_m2
+    return lime if sulfur is None else sulfur
 
 
 def _forecasts(old: Answer, new: Answer) -> tuple[ForecastRow, ...]:
@@ -217,7 +226,7 @@ def _forecasts(old: Answer, new: Answer) -> tuple[ForecastRow, ...]:
     return tuple(rows)
 
 
-def _week(forecast: Forecast, day: Any) -> int | None:
+def _week(forecast: Forecast, day: date) -> int | None:
     if not forecast.dates:
         return None
     near = min(range(len(forecast.dates)), key=lambda week: abs(forecast.dates[week] - day))

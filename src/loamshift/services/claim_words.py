@@ -20,6 +20,8 @@ _SMALL: Final = 0.1
 """Share of the need below which a material is no help [1]."""
 _FITS: Final = (0.8, 1.25)
 _TOLD_PH: Final = 0.05
+_SLOW: Final = 0.3
+"""Share unreacted after a year from which the whole is called its end [1]."""
 _OVERDOSE: Final = 2.0
 """How many times a printed limit is called dangerous [1]."""
 _GROUND: Final = {
@@ -180,15 +182,17 @@ def _organic(situation: Situation, told: Told, share: float) -> str:
 
 def _by_share(told: Told, share: float) -> str:
     need = _need(told)
+    slow = told.course is not None and told.course.left_frac >= _SLOW
+    that = "In the end that" if slow else "That"
     if share < _SMALL and not told.moves:
-        return f"That is {_percent(share)} of {need}: too little for a test to notice."
+        return f"{that} is {_percent(share)} of {need}: too little for a test to notice."
     if share < _FITS[0]:
-        return f"That is {_percent(share)} of {need}."
+        return f"{that} is {_percent(share)} of {need}."
     if share <= _FITS[1]:
-        return f"That is about {need}."
+        return f"{that} is about {need}."
     if share < 10.0:
-        return f"That is {share:.1f} times {need}: too much."
-    return f"That is {share:.0f} times {need}: far too much."
+        return f"{that} is {share:.1f} times {need}: too much."
+    return f"{that} is {share:.0f} times {need}: far too much."
 
 
 def _need(told: Told) -> str:

@@ -188,7 +188,7 @@ def _taken_back(situation: Situation, material: Material, course: Course) -> str
         )
     gone = abs(course.now) >= _SHOWN_PH and abs(course.year) <= _MOST * abs(course.now)
     if gone and course.given_back_frac >= _MUCH:
-        return "Less is leached and less base is lost where it is more acid, and so it comes back."
+        return "Roots and drainage take less base from a more acid soil, so most of it comes back."
     if gone and material.organic_acid_molc_kg > 0.0:
         return "Soil life burns its acid off as it rots."
     return ""

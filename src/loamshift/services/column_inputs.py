@@ -24,7 +24,7 @@ from loamshift.services.column_priors import Members, draw_soil_members
 from loamshift.services.column_weather import column_weather
 from loamshift.services.soil_belief import current_reading
 from loamshift.services.understand import require_soil
-from loamshift.tables.materials import find_material
+from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
@@ -154,6 +154,8 @@ def forecast_inputs(
             rng=np.random.default_rng(seed),
             land_use=situation.land_use,
             in_pot=situation.in_pot,
+            water_known=case.water.alkalinity_mg_l_as_caco3 is not None
+            or situation.irrigation_mm_year == 0.0,
             **_rotting([material for _, material in plan] + [a.material for a in case.applied]),
         ),
         start=start,
@@ -184,7 +186,7 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         Earlier material and feed with the other plan [arrays].
     """
     end = inputs.start + timedelta(days=inputs.days)
-    plan = [(part, find_material(part.material)) for part in applications if part.date < end]
+    plan = [(part, _put_on(part)) for part in applications if part.date < end]
     edges = inputs.soil.edges_cm
     return column_events(
         [
@@ -193,6 +195,11 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         ],
         n_layers=edges.size - 1,
     )
+
+
+def _put_on(part: Application) -> Material:
+    """The material of a part, by its key where it is one: a search asks many times."""
+    return load_materials().get(part.material) or find_material(part.material)
 
 
 def reading_day(situation: Situation) -> date:

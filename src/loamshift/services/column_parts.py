@@ -66,7 +66,8 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
     Notes
     -----
     What is worked in is spread evenly down to its depth, after the layers it reaches have been
-    mixed; what is not lies in the top layer. The nitrate of ammonium nitrate earns no credit.
+    mixed; what is not lies on the top layer and reacts more slowly until it is dug in.
+    The nitrate of ammonium nitrate earns no credit.
 
     References
     ----------
@@ -104,6 +105,7 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
                 layer_share=shares,
                 amount=-rate * parts.lime,
                 lime_frac=lime_classes(_sizes(material) if is_lime else _FINE_LIME),
+                on_surface=not worked_in,
             )
         )
     at_once = material.group is MaterialGroup.ACID
@@ -326,8 +328,9 @@ def _lime_left(event: ColumnEvent, *, since_days: int) -> tuple[ColumnEvent, ...
         lime.half_time_factor_4,
         lime.half_time_factor_5,
     )
+    speed = parameter_values("advice")["surface_lime_rate_frac"] if event.on_surface else 1.0
     left = [
-        share * 2.0 ** (-since_days / (lime.half_time_d * factor))
+        share * 2.0 ** (-since_days * speed / (lime.half_time_d * factor))
         for share, factor in zip(event.lime_frac, factors, strict=True)
     ]
     total = math.fsum(left)

@@ -15,6 +15,7 @@ from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
+from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import load_parameters, parameter_values
 
 FloatArray = NDArray[np.float64]
@@ -73,6 +74,7 @@ READING_WORDS: Final = "the error of the first reading"
 RETEST_WORDS: Final = "the error of the next reading"
 DEPTH_WORDS: Final = "the mass of the soil"
 WATER_WORDS: Final = "how wet the soil is"
+ALKALINITY_WORDS: Final = "how hard the water is"
 
 PRIORS: Final[Mapping[str, Prior]] = {
     field: Prior(topic=topic, name=name, shape=shape, words=words)
@@ -151,6 +153,14 @@ PRIORS: Final[Mapping[str, Prior]] = {
             SALT_WORDS,
         ),
         ("decay_half_time_d", "advice", "decay_half_time_d", Shape.LOGNORMAL, SALT_WORDS),
+        (
+            "background_rise_per_ph",
+            "ledger",
+            "background_rise_per_ph",
+            Shape.NORMAL,
+            LEACHING_WORDS,
+        ),
+        ("surface_lime_factor", "advice", "surface_lime_rate_frac", Shape.SHARE, LIME_WORDS),
     )
 }
 """What is drawn, in order; a new one goes to the end, or the members of old seeds change."""
@@ -173,6 +183,7 @@ def draw_soil_members(
     rng: np.random.Generator,
     land_use: str = "unknown",
     in_pot: bool = False,
+    water_known: bool = True,
     rotting: str = "decay_half_time_d",
     organic_acid: str = "organic_acid_half_time_d",
 ) -> Members:
@@ -190,6 +201,8 @@ def draw_soil_members(
         ``unknown``, ``unfed``, ``lawn``, ``low crop`` or ``high crop`` [text].
     in_pot
         True for pots, where the acid of ammonium counts in full and no rock weathers [truth].
+    water_known
+        False where the alkalinity of the watering had to be guessed [truth].
     rotting
         Row of ``advice`` for the decay of what was put on [text].
     organic_acid
@@ -210,7 +223,9 @@ def draw_soil_members(
     One Latin hypercube over all priors, the scale k of the buffer curve, the error of the first
     reading, the free carbonate and the error of a further reading. Free carbonate takes its
     place by a normal draw turned into the quantile of the belief. Where lime is free in the soil
-    it holds the pH it was found at, up to a limit; where none is, the general plateau counts.
+    it holds the pH it was found at, up to a limit; where none is, the general plateau counts,
+    and never less than the pH found: nothing falls out of a soil that is left alone. Water of no
+    known alkalinity is soft, middling or hard by the weights of the verdict.
 
     References
     ----------
@@ -235,12 +250,13 @@ def draw_soil_members(
         (0.0, 1.0, False, -math.inf, math.inf),
         (0.0, 1.0, False, -math.inf, math.inf),
         *(_numbers(prior) for prior in chosen.values()),
+        (0.0, 0.0 if water_known else 1.0, False, -math.inf, math.inf),
     ]
     centre, spread, logged, low, high = zip(*rows, strict=True)
     drawn = draw_members(
         centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
     )
-    value = dict(zip((*_OWN, *chosen), drawn.T, strict=True))
+    value = dict(zip((*_OWN, *chosen, "alkalinity"), drawn.T, strict=True))
     carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
     highest = parameter_values("column")["carbonate_plateau_highest_ph"]
     start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
@@ -250,7 +266,10 @@ def draw_soil_members(
         mass_factor=value["mass_factor"],
         start_ph_shift=value["start_ph_shift"],
         carbonate_factor=carbonate_pct,
-        plateau_ph=np.where(carbonate_pct > 0.0, start, value["plateau"]),
+        plateau_ph=np.where(carbonate_pct > 0.0, start, np.maximum(start, value["plateau"])),
+        alkalinity_factor=(
+            np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
+        ),
         sulfur_rate_ug_cm2_d=value["sulfur_rate"] * value["roughness"],
         weathering_mmolc_m2_year=weathering,
         **{
@@ -272,6 +291,7 @@ def draw_soil_members(
         CARBONATE_WORDS,
         RETEST_WORDS,
         *(prior.words for prior in chosen.values()),
+        ALKALINITY_WORDS,
     )
     return Members(parameters, words, drawn, value["reading_z"])
 
@@ -299,6 +319,17 @@ def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray
     rest = np.clip((share - belief.zero_weight) / (1.0 - belief.zero_weight), 0.0, 1.0)
     low, high = math.log(belief.low_pct), math.log(belief.high_pct)
     return np.where(share < belief.zero_weight, 0.0, np.exp(low + (high - low) * rest))
+
+
+def _guessed_alkalinity(z: FloatArray) -> FloatArray:
+    """Alkalinity of unknown water over the middle guess, from normal draws."""
+    limits = verdict_values()
+    guesses = [limits[f"assumed_alkalinity_{name}"] for name in ("low", "mid", "high")]
+    weights = [limits[f"assumed_alkalinity_{name}_weight"] for name in ("low", "mid", "high")]
+    middles = np.cumsum(weights) - 0.5 * np.asarray(weights)
+    share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
+    logged = np.interp(share, middles, [math.log(guess / guesses[1]) for guess in guesses])
+    return np.asarray(np.exp(logged), dtype=np.float64)
 
 
 def _numbers(prior: Prior) -> tuple[float, float, bool, float, float]:

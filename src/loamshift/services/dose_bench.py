@@ -119,21 +119,24 @@ class Bench:
         """The day of a reading of a run [calendar]."""
         return self.whole.start + timedelta(days=DAYS_IN_WEEK * week)
 
+    def sizes(self, amount_g_m2: float, count: int) -> list[float]:
+        """An amount [g/m2] in so many parts [count], each as large as one may be [g/m2]."""
+        left = [amount_g_m2 - number * self.cap_g_m2 for number in range(count)]
+        return [min(max(rest, 0.0), self.cap_g_m2) for rest in left]
+
     def parts(self, amount_g_m2: float, dates: list[date]) -> tuple[Application, ...]:
-        """Equal parts of an amount that works [g/m2] on these dates, without conditions."""
-        if amount_g_m2 <= 0.0:
-            return ()
-        rate = amount_g_m2 / len(dates) / self.active_frac
+        """An amount that works [g/m2] in parts on these dates [calendar], without conditions."""
         return tuple(
             Application(
                 date=day,
                 material=self.material.key,
-                rate_g_m2=rate,
+                rate_g_m2=size / self.active_frac,
                 amount_g=None,
                 incorporate_cm=incorporate_cm(self.situation),
                 only_if=None,
             )
-            for day in dates
+            for day, size in zip(dates, self.sizes(amount_g_m2, len(dates)), strict=True)
+            if size > 0.0
         )
 
     def attempt(

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from loamshift.domain.answer import Application, Decision, Dose, DoseByForecast
 from loamshift.domain.situation import Situation
@@ -14,8 +15,10 @@ from loamshift.services.dose_reasons import reasons
 from loamshift.services.dose_search import Found, search
 from loamshift.services.forecast import Outlook, forecast, outlook
 from loamshift.services.forecast_runs import DAYS_IN_WEEK, events_before, shortened
-from loamshift.services.part_dates import retests, too_early_before
+from loamshift.services.part_dates import reacted_frac, retests, too_early_before
 from loamshift.services.plan import NO_PLAN, Plan, dated_parts
+
+FloatArray = NDArray[np.float64]
 
 ACTING = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
 """Decisions that come with a plan."""
@@ -59,10 +62,16 @@ def look_ahead(
     if bench is None:
         alone = forecast(situation, (), members=members, seed=seed, years=years)
         return Ahead(by_forecast=None, plan=NO_PLAN, outlook=alone)
-    found = search(bench)
-    told = _told(bench, found)
     acting = outcome.decision in ACTING
-    plan = _plan(bench, found) if acting else NO_PLAN
+    if not acting:  # no plan hangs on it, so some of the members will do
+        bench = replace(bench, whole=bench.few)
+    found = search(bench)
+    reacted = reacted_frac(bench, found.trial.result, found.trial.events)
+    told = _told(bench, found, reacted)
+    if not acting:
+        alone = forecast(situation, (), members=members, seed=seed, years=years)
+        return Ahead(by_forecast=told, plan=NO_PLAN, outlook=alone)
+    plan = _plan(bench, found, reacted)
     return Ahead(
         by_forecast=told,
         plan=plan,
@@ -70,7 +79,7 @@ def look_ahead(
     )
 
 
-def _told(bench: Bench, found: Found) -> DoseByForecast:
+def _told(bench: Bench, found: Found, reacted: FloatArray) -> DoseByForecast:
     result, target = found.trial.result, bench.target
     week = bench.week_of(found.by)
     then = result.ph[:, week]
@@ -89,23 +98,22 @@ def _told(bench: Bench, found: Found) -> DoseByForecast:
         share_past_limit=float(past.mean()),
         median_ph_by=float(np.median(then)),
         median_in_range_on=first,
-        because=reasons(bench, found, static_g_m2=bench.guess_g_m2),
+        because=reasons(bench, found, reacted=reacted, static_g_m2=bench.guess_g_m2),
     )
 
 
-def _plan(bench: Bench, found: Found) -> Plan:
+def _plan(bench: Bench, found: Found, reacted: FloatArray) -> Plan:
     amount, dates = found.trial.amount_g_m2, found.dates
     if amount <= 0.0:
         return Plan((), None, (found.by,))
-    result, events = found.trial.result, found.trial.events
-    early = too_early_before(bench, result, found.control, events, dates)
-    tests = retests(bench, result, events, dates, too_early=early)
+    early = too_early_before(bench, found.trial.result, found.control, reacted, dates)
+    tests = retests(bench, reacted, dates, too_early=early)
     parts = dated_parts(
         bench.situation,
         bench.target,
         bench.material,
         bench.active_frac,
-        [amount / len(dates)] * len(dates),
+        bench.sizes(amount, len(dates)),
         dates,
         tests,
         acidify=bench.acidify,

@@ -18,9 +18,10 @@ from loamshift.services.column_inputs import ForecastInputs
 from loamshift.services.dose_bench import Bench
 from loamshift.services.dose_search import Found
 from loamshift.services.forecast_runs import events_before, run, shortened
-from loamshift.services.part_dates import reacted_frac
 from loamshift.services.said import said_date, said_rate
 from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
 
 AGREE_SHARE: Final = 0.05
 """Two amounts this near are the same; neither is known so well [1]."""
@@ -30,6 +31,16 @@ _MOST_REASONS: Final = 2
 _AT_ONCE: Final = 1.0e-3
 """Half-time of lime that reacts as it goes on [d]."""
 _FAST: Final = 1.0e3
+_SEEN_PH: Final = 0.05
+"""What moves the median by less would print as nothing [pH]."""
+_FAR: Final = 2.5
+"""Beyond this many times the amount, what the aim would take is no figure to give [1]."""
+_MOSTLY: Final = 0.85
+"""A share above this is not called only so much [1]."""
+_NO_SINGLE_CAUSE: Final = (
+    "No single cause makes the difference: the curve asks what the middle soil takes up, the "
+    "forecast what brings half of all possible beds to the aim."
+)
 _NITROGEN: Final = (
     EventKind.ORGANIC_NITROGEN,
     EventKind.AMMONIA,
@@ -41,13 +52,18 @@ _NITROGEN: Final = (
 
 @dataclass(frozen=True, slots=True)
 class _Reason:
-    """One cause: the amount it adds to the dose, less where negative [g/m2], and its sentence."""
+    """One cause: what it moves the median by [pH], either way, the amount it adds to the dose,
+    less where negative [g/m2], and its sentence.
+    """
 
+    moved_ph: float
     more_g_m2: float
     text: str
 
 
-def reasons(bench: Bench, found: Found, *, static_g_m2: float) -> tuple[str, ...]:
+def reasons(
+    bench: Bench, found: Found, *, reacted: FloatArray, static_g_m2: float
+) -> tuple[str, ...]:
     """Why the two amounts differ, in one to three sentences; none where they agree.
 
     Parameters
@@ -56,76 +72,75 @@ def reasons(bench: Bench, found: Found, *, static_g_m2: float) -> tuple[str, ...
         The bed prepared [object].
     found
         What the search came to [object].
+    reacted
+        Share of what went on that has reacted by each week of its run [0-1].
     static_g_m2
         Middle of the dose by the curve alone [g/m2].
 
     Returns
     -------
     tuple of str
-        What limits the amount first, then the causes that lie the way the difference does, the
-        largest first [text].
+        What limits the amount first, with what the aim itself would take by the slope there;
+        then the causes that lie the way the difference from that does, the largest first [text].
     """
-    difference = found.trial.amount_g_m2 - static_g_m2
-    said = _limited(bench, found)
-    if abs(difference) <= AGREE_SHARE * static_g_m2 and not said:
-        return ()
-    if found.trial.amount_g_m2 <= 0.0:
-        return said or (_by_itself(bench, found),)
-    causes = _causes(bench, found)
+    amount = found.trial.amount_g_m2
+    if amount <= 0.0:
+        return (_by_itself(bench, found),)
     cut = _cut_back_g_m2(bench, found)
-    worth = _WORTH_SHARE * max(abs(difference), AGREE_SHARE * static_g_m2)
+    said = _limited(bench, found, aim_g_m2=amount + cut)
+    difference = amount + cut - static_g_m2
+    if abs(difference) <= AGREE_SHARE * static_g_m2:
+        return said
     named = sorted(
-        (one for one in causes if one.more_g_m2 * difference > 0.0 and abs(one.more_g_m2) >= worth),
+        (
+            one
+            for one in _causes(bench, found, reacted)
+            if one.more_g_m2 * difference > 0.0
+            and one.moved_ph >= _SEEN_PH
+            and abs(one.more_g_m2) >= _WORTH_SHARE * abs(difference)
+        ),
         key=lambda one: -abs(one.more_g_m2),
     )
-    explains_itself = bool(said) and difference < 0.0 and cut >= (1.0 - _WORTH_SHARE) * -difference
-    texts = () if explains_itself else tuple(one.text for one in named[:_MOST_REASONS])
-    if not said and not texts and abs(difference) > AGREE_SHARE * static_g_m2:
-        texts = (
-            "No single cause makes the difference: the curve asks what the middle soil takes up, "
-            "the forecast what brings half of all possible beds to the aim.",
-        )
+    texts = tuple(one.text for one in named[:_MOST_REASONS])
+    if not said and not texts:
+        texts = (_NO_SINGLE_CAUSE,)
     return (*said, *texts)
 
 
-def _limited(bench: Bench, found: Found) -> tuple[str, ...]:
+def _limited(bench: Bench, found: Found, *, aim_g_m2: float) -> tuple[str, ...]:
     """What keeps the amount below what the aim would take."""
     units = bench.situation.case.units
     median = float(np.median(found.trial.result.ph[:, bench.week_of(found.by)]))
     day = said_date(found.by, units)
-    side = "below" if bench.acidify else "above"
-    what = "sulfur" if bench.acidify else "lime"
+    side, aim = "below" if bench.acidify else "above", f"pH {bench.target.ph_aim:.1f}"
     if found.limited_by is DoseLimit.RISK:
         in_ten = round(10.0 * parameter_values("advice")["risk_share"])
-        chance = "one possible bed in ten" if in_ten == 1 else f"{in_ten} possible beds in ten"
+        past = (
+            f"would take over {'one' if in_ten == 1 else in_ten} in ten of the possible beds "
+            f"{side} pH {bench.far_ph:.1f} at some time."
+        )
+        if aim_g_m2 < (1.0 + 2.0 * AGREE_SHARE) * found.trial.amount_g_m2:
+            return (f"Any more {past}",)
+        if aim_g_m2 > _FAR * found.trial.amount_g_m2:
+            return (f"No safe amount has the middle at {aim} on {day}: any more {past}",)
         return (
-            f"With more, over {chance} would at some time fall below pH {bench.far_ph:.1f}."
-            if bench.acidify
-            else f"With more, over {chance} would at some time rise above pH {bench.far_ph:.1f}.",
+            f"To have the middle at {aim} on {day} would take about {said_rate(aim_g_m2, units)}, "
+            f"but any more than the amount by the forecast {past}",
         )
     if found.limited_by is DoseLimit.CAPS:
-        most = said_rate(found.trial.amount_g_m2, units)
-        if bench.target.ph_low <= median <= bench.target.ph_high:
-            return (
-                f"The printed limits allow {most} in {_parts(len(found.dates))}; the little that "
-                "is left to the aim makes no part of its own.",
-            )
+        if found.is_near:
+            return ("What is left to the aim is too little for a part of its own.",)
+        waits = ", with the wait between parts," if len(found.dates) < bench.most_parts else ""
         return (
-            f"The printed limits allow no more than {most} of {what} by then, and with that the "
-            f"middle is pH {median:.1f} on {day}, not yet {bench.target.ph_aim:.1f}.",
+            f"By {day} the printed limits{waits} allow no more than this amount; the middle of "
+            f"the possible beds is then at pH {median:.1f}, not {bench.target.ph_aim:.1f}.",
         )
     if found.limited_by is DoseLimit.DATE:
         return (
-            f"By {day} no amount within the printed limits gets there: the middle is then pH "
-            f"{median:.1f}, and what has not reacted goes on to act {side} that."
-            if median * bench.sign > bench.target.ph_aim * bench.sign
-            else f"By {day} no amount within the printed limits gets there.",
+            f"No amount within the printed limits gets there by {day}, when the middle of the "
+            f"possible beds is at pH {median:.1f}; what has not reacted by then acts after it.",
         )
     return ()
-
-
-def _parts(count: int) -> str:
-    return "one part" if count == 1 else f"{count} parts"
 
 
 def _by_itself(bench: Bench, found: Found) -> str:
@@ -143,7 +158,7 @@ def _cut_back_g_m2(bench: Bench, found: Found) -> float:
     return max(found.trial.room_aim_ph, 0.0) / found.slope_ph_g_m2
 
 
-def _causes(bench: Bench, found: Found) -> list[_Reason]:
+def _causes(bench: Bench, found: Found, reacted: FloatArray) -> list[_Reason]:
     """What each thing does to the median on the date, as an amount."""
     days = (found.by - bench.whole.start).days // 7 * 7
     if found.slope_ph_g_m2 <= 0.0 or days < 7:
@@ -152,45 +167,37 @@ def _causes(bench: Bench, found: Found) -> list[_Reason]:
     events = events_before(found.trial.events, day=days)
     there = _median(inputs, events)
 
-    def more(ph_without: float) -> float:
-        return bench.sign * (there - ph_without) / found.slope_ph_g_m2
-
-    def moved(ph_without: float) -> str:
-        return f"{abs(there - ph_without):.1f}"
+    def cause(ph_without: float, text: str) -> _Reason:
+        moved = there - ph_without
+        more = bench.sign * moved / found.slope_ph_g_m2
+        return _Reason(abs(moved), more, text.format(moved=f"{abs(moved):.1f} pH"))
 
     causes = []
     weather = inputs.weather
-    lifts = "takes back" if bench.acidify else "adds"
     if weather.alkalinity_mmolc_l > 0.0 and float(weather.irrigation_mm.sum()) > 0.0:
         soft = replace(inputs, weather=replace(weather, alkalinity_mmolc_l=0.0))
-        ph = _median(soft, events)
-        causes.append(_Reason(more(ph), f"By then the water {lifts} about {moved(ph)} pH."))
+        lifts = "takes back" if bench.acidify else "adds"
+        causes.append(cause(_median(soft, events), f"By then the water {lifts} about {{moved}}."))
     kept = _median(*_without_losses(inputs, events))
     what = "leaching, uptake and feed" if there < kept else "weathering and feed"
     does = "help by" if (there < kept) == bench.acidify else "take back"
-    causes.append(_Reason(more(kept), f"By then {what} {does} about {moved(kept)} pH."))
-    slow = _median(*_all_at_once(inputs, events))
-    week = bench.week_of(found.by)
-    share = float(reacted_frac(bench, found.trial.result, found.trial.events)[week])
+    causes.append(cause(kept, f"By then {what} {does} about {{moved}}."))
+    share = float(reacted[bench.week_of(found.by)])
     done = "turned to acid" if bench.acidify else "reacted"
-    causes.append(
-        _Reason(more(slow), f"Only about {round(100.0 * share)} % of it has {done} by then.")
-    )
+    only = "Only about" if share < _MOSTLY else "About"
+    text = f"{only} {round(100.0 * share)} % of it has {done} by then."
+    causes.append(cause(_median(*_all_at_once(inputs, events)), text))
     if bench.acidify and float(inputs.members.parameters.carbonate_factor.max()) > 0.0:
         rate = inputs.members.parameters.carbonate_rate_per_d * _FAST
         fast = _median(_with_members(inputs, carbonate_rate_per_d=rate), events)
-        causes.append(
-            _Reason(more(fast), "Part of the free lime has not dissolved by then, but will.")
-        )
+        causes.append(cause(fast, "Part of the free lime has not dissolved by then, but will."))
     still = inputs.members.parameters.transport_factor * 0.0
     kept_in = _median(_with_members(inputs, transport_factor=still), events)
-    causes.append(
-        _Reason(
-            more(kept_in),
-            f"Rain and watering carry part of it below the depth sampled, {moved(kept_in)} pH "
-            "worth.",
-        )
+    washed = "base" if there < kept_in else "acid"
+    text = (
+        f"Water draining through carries {washed} below the depth sampled, about {{moved}} worth."
     )
+    causes.append(cause(kept_in, text))
     return causes
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from math import floor, log10
+from math import ceil, floor, log10
 from typing import Final
 
 import numpy as np
@@ -16,8 +16,8 @@ from loamshift.services.dose_bench import Bench, Trial
 from loamshift.services.forecast_runs import events_before, run, shortened
 from loamshift.services.part_dates import next_part
 
-CLOSE_PH: Final = 0.02
-"""A median this near to the aim is at it; a fifth of the last digit a letter prints [pH]."""
+CLOSE_PH: Final = 0.03
+"""A median this near to the aim is at it; less than half the last digit a letter prints [pH]."""
 _FEW_TRIES: Final = 4
 _WHOLE_TRIES: Final = 4
 _NARROW: Final = 0.015
@@ -32,7 +32,8 @@ class Found:
     """What the search came to: the trial with all members, its dates, and what limits it.
 
     ``slope_ph_g_m2`` how fast the median on the date moves with the amount, positive
-    [pH per g/m2]; ``control`` the run with nothing on, as long as that of the trial.
+    [pH per g/m2]; ``control`` the run with nothing on, as long as that of the trial; ``is_near``
+    where what is left to the aim makes no part of its own.
     """
 
     trial: Trial
@@ -41,6 +42,7 @@ class Found:
     limited_by: DoseLimit
     slope_ph_g_m2: float
     control: ColumnResult
+    is_near: bool
 
 
 def search(bench: Bench) -> Found:
@@ -60,15 +62,17 @@ def search(bench: Bench) -> Found:
     -----
     The aim is the goal, not the near end of the range: with the median at the end every second
     possible bed would still lie outside. Fewest parts first: with as many as the limits ask for
-    the room left is a falling function of the amount, so the least amount at the aim and the
+    the room left falls as the amount grows, so the least amount at the aim and the
     largest within the risk are one root, that of the lesser room. It is bracketed with some of
-    the members and settled with all, each the same bed in every trial.
+    the members and settled with all, each the same bed in every trial. A last part too small to
+    be worth a day is left out.
     """
-    dates = [bench.first_day]
+    dates, near = [bench.first_day], False
     while True:
         most = bench.cap_g_m2 * len(dates)
         top = bench.attempt(most, dates)
-        if top.room_ph <= 0.0 or _is_near_enough(bench, top):
+        near = top.room_ph > 0.0 and _is_near_enough(bench, top)
+        if near or top.room_ph <= 0.0:
             break
         further = next_part(bench, top.result, top.events, dates)
         if further is None:
@@ -83,6 +87,10 @@ def search(bench: Bench) -> Found:
         trial, slope = nothing, _slope(nothing, nothing, top)
     else:
         trial, slope = _root(bench, dates, nothing=nothing, top=top, days=days)
+        if len(dates) > 1 and _last_part_frac(bench, trial, dates) < SMALLEST_PART:
+            dates = dates[: max(1, ceil(trial.amount_g_m2 / bench.cap_g_m2 - SMALLEST_PART))]
+            most = bench.cap_g_m2 * len(dates)
+            trial = bench.attempt(_rounded(most), dates, whole=True, days=days)
     return Found(
         trial=trial,
         dates=dates,
@@ -90,15 +98,21 @@ def search(bench: Bench) -> Found:
         limited_by=_limit(bench, trial, dates, most=most),
         slope_ph_g_m2=slope,
         control=control,
+        is_near=near,
     )
 
 
-def _is_near_enough(bench: Bench, top: Trial) -> bool:
-    """True where what is left to the aim makes no part of its own, and the range is reached."""
-    near = bench.target.ph_high if bench.acidify else bench.target.ph_low
-    reached = top.room_aim_ph <= bench.sign * (near - bench.target.ph_aim) - 2.0 * CLOSE_PH
-    fall = (bench.distance_ph - top.room_aim_ph) / top.amount_g_m2
-    return reached and top.room_aim_ph <= SMALLEST_PART * bench.cap_g_m2 * fall
+def _is_near_enough(bench: Bench, trial: Trial) -> bool:
+    """True where what is left to the aim makes no part of its own."""
+    if trial.amount_g_m2 <= 0.0:
+        return False
+    fall = (bench.distance_ph - trial.room_aim_ph) / trial.amount_g_m2
+    return trial.room_aim_ph <= SMALLEST_PART * bench.cap_g_m2 * fall
+
+
+def _last_part_frac(bench: Bench, trial: Trial, dates: list[date]) -> float:
+    """The last part as a share of the largest that may go on at once; 0 or less for none."""
+    return trial.amount_g_m2 / bench.cap_g_m2 - (len(dates) - 1)
 
 
 def _run_days(bench: Bench, dates: list[date]) -> int:
@@ -196,5 +210,5 @@ def _rounded(amount_g_m2: float) -> float:
     """An amount [g/m2] cut to three digits, so that a last bit never shows [g/m2]."""
     if amount_g_m2 <= 0.0:
         return 0.0
-    step = 10.0 ** (floor(log10(amount_g_m2)) - _DIGITS + 1)
-    return floor(amount_g_m2 / step + 1e-9) * step
+    places = _DIGITS - 1 - floor(log10(amount_g_m2))
+    return round(floor(amount_g_m2 * 10.0**places + 1e-9) / 10.0**places, max(places, 0))

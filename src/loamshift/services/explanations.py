@@ -229,9 +229,12 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "The dose in parts that each stay under the limit for a planted or bare bed, dated "
             "so that the soil is warm enough to turn the sulfur before the next. A later part "
             "goes on only if its condition holds: usually a new reading that still asks for it.",
+            "With a forecast they bring the amount by the forecast, and each waits until the "
+            "stated share of what is there has reacted and a test can see what it did.",
         ),
         equations=("parts = dose / limit per dose, rounded up; interval by soil temperature",),
         figures=(
+            "advice.part_reacted_share",
             "sulfur.rate_ug_cm2_d",
             "sulfur.activation_energy_kj_mol",
             "sulfur.lowest_temp_c",
@@ -241,7 +244,7 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "climate.diffusivity_m2_s",
         ),
         topics=("sulfur", "climate"),
-        see_also=("too_early_before", "retest"),
+        see_also=("dose.by_forecast", "too_early_before", "retest"),
     ),
     "options": AnswerKey(
         title="Other ways to the same pH",
@@ -299,6 +302,9 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "The day by which most of the first part has turned to acid in the soil "
             "temperatures of this place. A reading before it shows the sulfur still lying there "
             "and invites a second dose on top of the first.",
+            "With a forecast it is the week in which the first part has moved the median by the "
+            "stated share of the furthest it gets and by the error of a reading, and as much of "
+            "it has reacted.",
             "Sulfur-oxidising microbes work at less than half the pace for every ten degrees "
             "colder, and all but rest in winter soil.",
         ),
@@ -307,6 +313,7 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "rate follows Arrhenius in soil temperature",
         ),
         figures=(
+            "advice.early_share",
             "sulfur.rate_ug_cm2_d",
             "sulfur.activation_energy_kj_mol",
             "sulfur.lowest_temp_c",

@@ -44,6 +44,7 @@ NARROWS: Final = {
     priors.SALT_WORDS: "a reading a month after they went on",
     priors.DEPTH_WORDS: "weighing a known volume of dry soil",
     priors.WATER_WORDS: "looking at how wet the soil is",
+    priors.ALKALINITY_WORDS: "the alkalinity of the water, from the supplier or a drop kit",
 }
 """What would narrow the forecast, by what its width comes from."""
 

@@ -106,7 +106,20 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
 
 
 def events_before(events: ColumnEvents, *, day: int) -> ColumnEvents:
-    """Events [arrays] that happen before a day of the run [d], as they were [arrays]."""
+    """The events that happen before a day of the run.
+
+    Parameters
+    ----------
+    events
+        All of them [arrays].
+    day
+        The day [d].
+
+    Returns
+    -------
+    ColumnEvents
+        Those before it, as they were [arrays].
+    """
     early = events.day < day
     return ColumnEvents(
         **{field.name: getattr(events, field.name)[early] for field in fields(ColumnEvents)}

@@ -20,7 +20,7 @@ FloatArray = NDArray[np.float64]
 DAYS_IN_YEAR: Final = 365
 LEAST_WAIT_D: Final = 90
 """The test that judges the plan is never sooner after the last part than one season [d]."""
-_LIME_SHARES_OF_RUN: Final = (0.1, 0.25, 0.5, 1.0)
+_LIME_SHARES_OF_RUN: Final = (0.03, 0.1, 0.25, 0.5, 1.0)
 """Lengths of the runs between which the lime reacted is read, as shares of the whole run."""
 
 
@@ -80,7 +80,7 @@ def too_early_before(
     bench: Bench,
     result: ColumnResult,
     control: ColumnResult,
-    events: ColumnEvents,
+    reacted: FloatArray,
     dates: list[date],
 ) -> date:
     """The day before which a test says nothing about the plan.
@@ -93,8 +93,8 @@ def too_early_before(
         The run with the plan [arrays].
     control
         The run without it, the same members [arrays].
-    events
-        Events of the plan's run [arrays].
+    reacted
+        Share of what went on that has reacted by each week of the run [0-1].
     dates
         Day of each part [calendar].
 
@@ -107,9 +107,10 @@ def too_early_before(
     -----
     Until the second part, or the end of what is watched: the first week in which the plan has
     moved the median, against the bed left alone, by the stated share of the furthest it gets
-    and by the error of a reading. Less than the first cannot tell a plan that works from one
-    that does not, less than the second cannot be seen. Where it never moves that far, the week
-    in which that share has reacted.
+    and by the error of a reading, and the same share has reacted. Less than the first cannot
+    tell a plan that works from one that does not, less than the second cannot be seen, and with
+    less than the third most is still to come. Where it never moves so far as to be seen, only
+    the share that has reacted counts.
     """
     early = parameter_values("advice")["early_share"]
     start = bench.week_of(dates[0])
@@ -120,18 +121,16 @@ def too_early_before(
         np.median(control.ph[:, window], axis=0) - np.median(result.ph[:, window], axis=0)
     )
     furthest, seen = float(moved.max()), float(bench.whole.retest_sd)
+    there = reacted[window] >= early
     if furthest >= seen:
-        there = moved >= max(early * furthest, seen)
-    else:
-        there = reacted_frac(bench, result, events)[window] >= early
+        there &= moved >= max(early * furthest, seen)
     week = start + int(np.argmax(there)) if there.any() else end
     return bench.day_of(week)
 
 
 def retests(
     bench: Bench,
-    result: ColumnResult,
-    events: ColumnEvents,
+    reacted: FloatArray,
     dates: list[date],
     *,
     too_early: date,
@@ -142,10 +141,8 @@ def retests(
     ----------
     bench
         The bed prepared [object].
-    result
-        The run with the plan [arrays].
-    events
-        Its events [arrays].
+    reacted
+        Share of what went on that has reacted by each week of the run [0-1].
     dates
         Day of each part [calendar].
     too_early
@@ -164,7 +161,7 @@ def retests(
     found = [max(day - timedelta(days=TEST_LEAD_DAYS), too_early) for day in dates[1:]]
     start = bench.week_of(dates[-1] + timedelta(days=LEAST_WAIT_D)) + 1
     end = bench.watched_days(dates) // DAYS_IN_WEEK
-    there = reacted_frac(bench, result, events)[start:end] >= verdict_values()["judge_share"]
+    there = reacted[start:end] >= verdict_values()["judge_share"]
     last = bench.day_of(start + int(np.argmax(there)) if there.any() else end)
     return (*found, max(last, too_early))
 

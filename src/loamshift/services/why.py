@@ -120,6 +120,8 @@ _LEAVES = (
     *("lines", "name", "net", "acid_brought_mmolc_m2", "acid_needed_mmolc_m2", "share"),
     *("ph_change_now", "ph_change_1_year", "code", "text", "source_key", "key", "citation"),
     *("ph_low", "ph_high", "ph_aim", "names", "depth_cm", "c"),
+    *("sulfur_as_s_g_m2", "by", "limited_by", "share_in_range", "share_past_limit"),
+    *("median_ph_by", "median_in_range_on", "because", "width", "cause"),
 )
 """Last parts of answer keys that their stem explains."""
 

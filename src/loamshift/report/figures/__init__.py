@@ -21,8 +21,8 @@ from loamshift.report.words import Words
 
 FIGURES: Mapping[FigureKind, Callable[..., Figure | None]] = MappingProxyType(
     {
-        FigureKind.YEAR: year_figure,
         FigureKind.DOSE: dose_figure,
+        FigureKind.YEAR: year_figure,
         FigureKind.COURSE: course_figure,
         FigureKind.OPTIONS: options_figure,
         FigureKind.LEDGER: ledger_figure,

@@ -1,0 +1,44 @@
+"""Commands in processes of their own, under conditions that a test chooses."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+CASE = ROOT / "examples" / "north-border.toml"
+TODAY = ("--today", "2026-04-12")
+STATIC = ("advise", str(CASE), *TODAY, "--years", "0")
+FORECAST = ("advise", str(CASE), *TODAY, "--members", "20", "--years", "1")
+SETTINGS = ("LC_", "LANG", "TZ", "PYTHON", "XDG_", "HOME")
+
+
+def environment(**changed: str | None) -> dict[str, str]:
+    """This process's own without anything that says where and in which language; then changes."""
+    kept = {k: v for k, v in os.environ.items() if not k.startswith(SETTINGS)}
+    home = {"HOME": os.environ.get("HOME", "")}
+    return {k: v for k, v in {**kept, **home, **changed}.items() if v is not None}
+
+
+def loamshift(
+    *arguments: str,
+    env: dict[str, str] | None = None,
+    cwd: Path | None = None,
+    before: Callable[[], None] | None = None,
+    stdout: int = subprocess.PIPE,
+) -> subprocess.CompletedProcess[bytes]:
+    """Run one command to its end; what it prints as bytes."""
+    return subprocess.run(
+        [sys.executable, "-m", "loamshift.cli", *arguments],
+        env=env or environment(),
+        cwd=cwd,
+        preexec_fn=before,
+        stdin=subprocess.DEVNULL,
+        stdout=stdout,
+        stderr=subprocess.PIPE,
+        timeout=300,
+        check=False,
+    )

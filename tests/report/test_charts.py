@@ -1,0 +1,266 @@
+"""Charts are legible: nothing clipped, no word on another, contrast enough, same bytes again."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from itertools import pairwise
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PIL import Image
+
+from loamshift.domain.letter import Figure, FigureKind
+from loamshift.report.chart import (
+    NARROWEST_PX,
+    PAGE_WIDTH_PX,
+    PHONE_WIDTH_PX,
+    chart_data,
+    chart_png,
+    chart_spec,
+    chart_svg,
+    draw,
+    live_bundle,
+)
+from loamshift.report.chart_drawing import Drawing, Layer, Mark, hatching
+from loamshift.report.chart_files import chart_files
+from loamshift.report.chart_text import LINE_PX, TEXT_PX, spread, text_width, wrapped
+from loamshift.report.chart_tones import PALETTES, Tone, between, contrast
+from loamshift.report.typeface import type_folder
+from report.drawn import COURSES, UK, US, every_figure, figures
+
+EVERY = dict(every_figure())
+WIDTHS = (NARROWEST_PX, PHONE_WIDTH_PX, PAGE_WIDTH_PX, 900)
+DRAWN_IN_TESTS = ("effort", "go-lime", "leave")
+Box = tuple[float, float, float, float, str]
+
+
+def boxes(drawing: Drawing) -> Iterator[Box]:
+    """Where each text of a drawing stands: left, top, right, foot, and the text."""
+    for layer in drawing.layers:
+        if layer.mark is Mark.TEXT:
+            yield from _boxes_of(layer, drawing)
+
+
+def _boxes_of(layer: Layer, drawing: Drawing) -> Iterator[Box]:
+    style = dict(layer.style)
+    size = float(str(style.get("fontSize", TEXT_PX)))
+    for row in layer.rows:
+        text = str(row["text"])
+        wide = text_width(text, size=size, bold=style.get("fontWeight") == "bold")
+        x, y = drawing.x.px(float(row["x"])), drawing.y.px(float(row["y"]))
+        left = x - wide * {"left": 0.0, "center": 0.5, "right": 1.0}[str(style["align"])]
+        foot = y + 0.4 * size + LINE_PX * text.count("\n")
+        yield left, y - 0.45 * size, left + wide, foot, text
+
+
+@pytest.mark.parametrize("name", EVERY)
+@pytest.mark.parametrize("width", WIDTHS)
+def test_no_word_leaves_the_picture_or_lies_on_another(name: str, width: int) -> None:
+    drawing = draw(EVERY[name], tone=Tone.LIGHT, width=width)
+    placed = list(boxes(drawing))
+    assert placed
+    for left, top, right, foot, text in placed:
+        assert left >= -0.5 and right <= width + 0.5, text
+        assert top >= -0.5 and foot <= drawing.height + 0.5, text
+    for number, one in enumerate(placed):
+        for other in placed[number + 1 :]:
+            apart = (
+                one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+            )
+            assert apart, f"{one[4]!r} lies on {other[4]!r}"
+
+
+@pytest.mark.parametrize("weeks", [2, 14, 53, 105, 521, 2600])
+def test_a_course_of_any_length_has_dates_that_do_not_collide(weeks: int) -> None:
+    figure = figures("effort", weeks=weeks)[FigureKind.COURSE]
+    for width in (PHONE_WIDTH_PX, PAGE_WIDTH_PX):
+        drawing = draw(figure, tone=Tone.PRINT, width=width)
+        dates = next(layer for layer in drawing.layers if layer.name == "date_labels")
+        spans = sorted((left, right) for left, _, right, *_ in _boxes_of(dates, drawing))
+        assert spans
+        assert all(a[1] < b[0] for a, b in pairwise(spans))
+
+
+def cases() -> Iterator[tuple[str, Figure, Tone, int]]:
+    for name in DRAWN_IN_TESTS:
+        for kind, figure in figures(name, US if name == "go-lime" else UK).items():
+            for tone, width in (
+                (Tone.LIGHT, PAGE_WIDTH_PX), (Tone.DARK, PHONE_WIDTH_PX), (Tone.PRINT, 624),
+            ):  # fmt: skip
+                yield f"{name} {kind.value} {tone.value}", figure, tone, width
+
+
+@pytest.mark.parametrize(
+    ("figure", "tone", "width"),
+    [pytest.param(figure, tone, width, id=name) for name, figure, tone, width in cases()],
+)
+def test_no_ink_touches_the_edge(figure: Figure, tone: Tone, width: int) -> None:
+    picture = Image.open(io.BytesIO(chart_png(figure, tone=tone, width=width, scale=1.0)))
+    picture = picture.convert("RGB")
+    assert picture.width == width
+    paper = tuple(int(PALETTES[tone].paper[at : at + 2], 16) for at in (1, 3, 5))
+    right, foot = picture.width - 1, picture.height - 1
+    edge = [picture.getpixel((x, y)) for x in range(picture.width) for y in (0, foot)]
+    edge += [picture.getpixel((x, y)) for y in range(picture.height) for x in (0, right)]
+    assert set(edge) == {paper}
+    assert len(picture.getcolors(1 << 20) or ()) > 8, "something is drawn"
+
+
+@pytest.mark.parametrize("kind", list(FigureKind))
+def test_specifications_obey_the_schema_and_name_their_data(kind: FigureKind) -> None:
+    import altair as alt
+
+    name = next(name for name in COURSES if kind in figures(name))
+    figure = figures(name)[kind]
+    spec = chart_spec(figure, tone=Tone.PRINT)  # the tone with the most layers
+    alt.LayerChart.from_dict(spec).to_dict(validate=True)
+    for tone in Tone:
+        spec = chart_spec(figure, tone=tone)
+        assert {layer["data"]["name"] for layer in spec["layer"]} == set(spec["datasets"])
+        assert "url" not in str(spec["layer"])
+        live = chart_spec(figure, tone=tone, live=True)
+        assert "datasets" not in live
+        assert {layer["data"]["name"] for layer in live["layer"]} == set(
+            chart_data(figure, tone=tone)
+        )
+
+
+@pytest.mark.parametrize("kind", [FigureKind.COURSE, FigureKind.YEAR])
+def test_live_specifications_obey_the_schema_and_answer_the_pointer(kind: FigureKind) -> None:
+    import altair as alt
+
+    spec = chart_spec(figures("effort")[kind], tone=Tone.LIGHT, live=True)
+    alt.LayerChart.from_dict(spec).to_dict(validate=True)
+    assert any("tooltip" in layer["encoding"] for layer in spec["layer"])
+
+
+def test_a_faulty_specification_is_refused_by_that_check() -> None:
+    import altair as alt
+    from jsonschema import ValidationError
+
+    spec = chart_spec(figures("effort")[FigureKind.LEDGER], tone=Tone.LIGHT)
+    spec["layer"][0]["mark"]["strokeWidth"] = "thick"
+    with pytest.raises(ValidationError):
+        alt.LayerChart.from_dict(spec)
+
+
+@pytest.mark.parametrize("kind", list(FigureKind))
+def test_the_same_figure_gives_the_same_bytes(kind: FigureKind) -> None:
+    name = next(name for name in COURSES if kind in figures(name))
+    first = chart_svg(figures(name)[kind], tone=Tone.LIGHT)
+    assert first == chart_svg(figures(name)[kind], tone=Tone.LIGHT)
+    root = ElementTree.fromstring(first)
+    assert root.get("role") == "img"
+    assert root.get("aria-label") == figures(name)[kind].sentence
+    assert root.get("width") == str(PAGE_WIDTH_PX)
+    assert "http" not in first.replace("http://www.w3.org/", "")
+
+
+@pytest.mark.parametrize("tone", list(Tone))
+def test_every_text_can_be_read_on_what_is_behind_it(tone: Tone) -> None:
+    palette = PALETTES[tone]
+    inks = {palette.ink, palette.quiet, palette.rust, palette.acid, palette.neutral, palette.base}
+    for figure in EVERY.values():
+        drawing = draw(figure, tone=tone)
+        for layer in drawing.layers:
+            colour = str(dict(layer.style).get("color"))
+            if layer.mark is Mark.TEXT and layer.name not in ("coldest", "warmest"):
+                assert colour in inks, layer.name
+    assert min(contrast(ink, palette.paper) for ink in inks) >= 4.5
+
+
+@pytest.mark.parametrize("tone", list(Tone))
+@pytest.mark.parametrize("share", [n / 24 for n in range(25)])
+def test_a_temperature_can_be_read_on_its_own_warmth(tone: Tone, share: float) -> None:
+    palette = PALETTES[tone]
+    fill = between(palette.warm, share)
+    assert max(contrast(ink, fill) for ink in palette.on_warm) >= 4.5
+
+
+def test_print_tells_everything_apart_without_colour() -> None:
+    palette = PALETTES[Tone.PRINT]
+    greys = [palette.ink, palette.quiet, palette.paper, palette.hatch, palette.rule, palette.span]
+    assert all(len({colour[at : at + 2] for at in (1, 3, 5)}) == 1 for colour in greys)
+    names = {layer.name for layer in draw(EVERY["effort, ledger, metric"], tone=Tone.PRINT).layers}
+    assert "hatch" in names
+    course = draw(EVERY["effort, course, metric"], tone=Tone.PRINT)
+    assert {"wanted_lines", "wanted_edges", "too_early"} <= {layer.name for layer in course.layers}
+
+
+def test_contrast_is_that_of_the_guidelines() -> None:
+    assert contrast("#000000", "#FFFFFF") == pytest.approx(21.0)
+    assert contrast("#777777", "#FFFFFF") == pytest.approx(4.48, abs=0.01)
+
+
+def test_widths_are_never_less_than_those_of_our_type() -> None:
+    from fontTools.ttLib import TTFont
+
+    with type_folder() as folder:
+        for file, bold in (("LoamSans-Regular.ttf", False), ("LoamSans-Bold.ttf", True)):
+            font = TTFont(f"{folder}/{file}")
+            advances, letters = font["hmtx"], font.getBestCmap()
+            em = font["head"].unitsPerEm
+            for code in range(33, 127):
+                real = advances[letters[code]][0] / em
+                told = text_width(chr(code), size=1.0, bold=bold)
+                assert told >= real - (0.06 if bold else 1e-9), chr(code)
+            line = "Elemental sulfur, powder: 170 g/m² of sulphur, 9 weeks"
+            real = sum(advances[letters[ord(letter)]][0] for letter in line) / em
+            assert real <= text_width(line, size=1.0, bold=bold) <= 1.12 * real
+
+
+@given(
+    st.lists(st.tuples(st.floats(0, 200), st.floats(8, 30)), min_size=1, max_size=6),
+)
+def test_labels_are_spread_without_overlap(labels: list[tuple[float, float]]) -> None:
+    wanted, heights = [w for w, _ in labels], [h for _, h in labels]
+    middles = spread(wanted, heights, low=0.0, high=200.0)
+    order = sorted(range(len(labels)), key=lambda i: (wanted[i], i))
+    edges = [(middles[i] - 0.5 * heights[i], middles[i] + 0.5 * heights[i]) for i in order]
+    assert all(a[1] <= b[0] + 1e-6 for a, b in pairwise(edges))
+    assert edges[0][0] >= -1e-6 and edges[-1][1] <= 200.0 + 1e-6
+
+
+def test_a_lone_label_stays_where_it_belongs() -> None:
+    assert spread([50.0, 90.0], [14.0, 14.0], low=0.0, high=200.0) == [50.0, 90.0]
+
+
+def test_lines_are_broken_evenly_and_units_kept() -> None:
+    assert wrapped("nine tests in ten", width=80.0) == "nine tests\nin ten"
+    assert "100\u00a0ft²" in wrapped("0.16 oz/100 ft² of sulfur", width=90.0)
+    long = wrapped("pneumonoultramicroscopic", width=60.0)
+    assert long.endswith("…") and text_width(long) <= 60.0
+    many = wrapped("one two three four five six seven", width=40.0, lines=2)
+    assert many.count("\n") == 1 and many.endswith("…")
+
+
+def test_hatching_stays_in_its_box() -> None:
+    lines = hatching(10.0, 5.0, 60.0, 25.0, step=7.0)
+    assert len(lines) > 5
+    for x, y, x2, y2 in lines:
+        assert 10.0 <= x <= x2 <= 60.0 and 5.0 - 1e-9 <= y2 <= y <= 25.0 + 1e-9
+
+
+def test_too_narrow_is_refused() -> None:
+    with pytest.raises(ValueError, match="no room"):
+        draw(EVERY["effort, ledger, metric"], tone=Tone.LIGHT, width=NARROWEST_PX - 1)
+
+
+def test_files_are_named_by_kind() -> None:
+    some = [f for f in figures("effort").values() if f.kind in (FigureKind.DOSE, FigureKind.YEAR)]
+    files = chart_files(some, ending="svg")
+    assert list(files) == ["dose.svg", "year.svg"]
+    assert all(data.startswith(b"<svg ") and data.endswith(b"\n") for data in files.values())
+    png = chart_files(some, ending="png", kind=FigureKind.DOSE)
+    assert list(png) == ["dose.png"] and png["dose.png"].startswith(b"\x89PNG")
+    with pytest.raises(ValueError, match="svg or png"):
+        chart_files(some, ending="gif")
+
+
+def test_the_live_bundle_asks_nobody_for_anything() -> None:
+    bundle = live_bundle()
+    assert "vegaEmbed" in bundle
+    assert "import " not in bundle[:200] and "cdn." not in bundle

@@ -1,0 +1,195 @@
+"""What a figure says agrees with what it shows, and nothing is shown where nothing is known."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from dataclasses import replace
+
+import pytest
+
+from loamshift.domain.answer import DoseByForecast, DoseLimit
+from loamshift.domain.letter import Figure, FigureKind
+from loamshift.report.chart_files import letter_figures
+from loamshift.report.figures import FIGURES, figures_of
+from loamshift.report.figures.shared import round_steps, short_names
+from loamshift.report.layout import letter_lines, plain_text
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.markdown import letter_markdown
+from report.answers import bare, go_acidify
+from report.drawn import COURSES, UK, US, every_figure, figures, seen_ahead
+
+EVERY = dict(every_figure())
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_text_of_a_figure_reads_well(name: str) -> None:
+    figure = EVERY[name]
+    texts = [figure.title, figure.sentence, *(text for _, text in figure.labels)]
+    texts += [column.title for column in figure.table.columns]
+    texts += [cell for row in figure.table.rows for cell in row]
+    texts += [
+        cell for data in figure.data for row in data.rows for cell in row if isinstance(cell, str)
+    ]
+    for text in texts:
+        for wrong in (r"\bNone\b", r"\bnan\b", "  ", r"\.\.", r" [,.;:]", "_", r"g/m2", r"-0 °"):
+            assert not re.search(wrong, text), text
+    assert figure.sentence[0].isupper() and figure.sentence.endswith(".")
+    assert re.search(r"\d", figure.sentence), "a figure is said with its figures"
+    assert "chart" not in figure.sentence.lower() and "shows" not in figure.sentence
+    wrong_spelling = "sulfur" if name.endswith("metric") else "sulphur"
+    assert not any(wrong_spelling in text.lower() for text in texts)
+
+
+def test_nothing_is_drawn_of_nothing() -> None:
+    answer, case = bare()
+    assert figures_of(answer, case, words=UK) == ()
+    assert set(FIGURES) == set(FigureKind)
+
+
+@pytest.mark.parametrize(
+    ("kind", "lost"),
+    [
+        (FigureKind.COURSE, {"forecast": None}),
+        (FigureKind.YEAR, {"soil_temperature": None}),
+        (FigureKind.YEAR, {"applications": (), "retest": ()}),
+        (FigureKind.LEDGER, {"ledger": None}),
+        (FigureKind.OPTIONS, {"options": ()}),
+        (FigureKind.CLAIMS, {"claims": ()}),
+    ],
+)
+def test_a_figure_goes_with_its_data(kind: FigureKind, lost: dict[str, object]) -> None:
+    name = "measure-first" if kind is FigureKind.CLAIMS else "effort"
+    answer, case = seen_ahead(name)
+    if kind is FigureKind.CLAIMS and not answer.claims:
+        name = next(n for n in COURSES if FigureKind.CLAIMS in figures(n))
+        answer, case = seen_ahead(name)
+    assert FIGURES[kind](answer, case, words=UK) is not None
+    assert FIGURES[kind](replace(answer, **lost), case, words=UK) is None
+
+
+def test_no_printed_table_no_figure_of_the_dose() -> None:
+    answer, case = seen_ahead("effort")
+    bare_dose = replace(answer.dose, published_g_m2=None)
+    assert FIGURES[FigureKind.DOSE](replace(answer, dose=bare_dose), case, words=UK) is None
+
+
+def test_one_way_alone_is_not_compared() -> None:
+    answer, case = seen_ahead("effort")
+    one = replace(answer, options=answer.options[:1])
+    assert FIGURES[FigureKind.OPTIONS](one, case, words=UK) is None
+
+
+def test_the_table_of_the_course_has_the_figures_that_are_drawn() -> None:
+    figure = figures("effort")[FigureKind.COURSE]
+    answer, _ = seen_ahead("effort")
+    assert answer.forecast is not None
+    drawn = {row[0]: row for row in figure.data[0].rows}
+    said = {UK.date(day): day.isoformat() for day in answer.forecast.dates}
+    assert len(figure.table.rows) > 10
+    for on, low, mid, high, alone in figure.table.rows:
+        _, q05, _, q50, _, q95, left, _ = drawn[said[on]]
+        assert (low, mid, high, alone) == tuple(f"{v:.1f}" for v in (q05, q50, q95, left))
+
+
+def test_without_a_plan_one_course_is_shown_and_named() -> None:
+    figure = figures("leave")[FigureKind.COURSE]
+    assert dict(figure.labels)["plan"] == "left as it is"
+    assert all(row[6] is None for row in figure.data[0].rows)
+    assert figure.sentence.startswith("Left as it is, the lawn")
+    assert len(figure.table.columns) == 4
+
+
+def test_the_sentence_of_the_course_says_when_the_range_is_reached() -> None:
+    assert "which the middle course does not reach" in (
+        figures("elsewhere")[FigureKind.COURSE].sentence
+    )
+    reached = figures("go-acidify")[FigureKind.COURSE]
+    day = next(
+        str(row[0]) for row in reached.data[0].rows if isinstance(row[3], float) and row[3] <= 6.0
+    )
+    answer, _ = seen_ahead("go-acidify")
+    assert answer.forecast is not None
+    on = next(UK.date(d) for d in answer.forecast.dates if d.isoformat() == day)
+    assert f"comes into it about {on}." in reached.sentence
+
+
+def test_bars_of_the_ledger_add_up_to_the_last() -> None:
+    figure = figures("effort")[FigureKind.LEDGER]
+    *lines, total = figure.data[0].rows
+    values = [row[2] for row in lines]
+    assert total[0] == "sum"
+    assert sum(v for v in values if isinstance(v, float)) == pytest.approx(total[2], abs=0.05)
+    sizes = [abs(v) for v in values if isinstance(v, float)]
+    assert sizes == sorted(sizes, reverse=True)
+
+
+def test_the_forecast_stands_in_the_dose_only_where_the_plan_goes_by_it() -> None:
+    answer, case = seen_ahead("effort")
+    told = DoseByForecast(
+        sulfur_as_s_g_m2=150.0, lime_as_caco3_g_m2=None, by=answer.today,
+        limited_by=DoseLimit.RISK, share_in_range=0.4, share_past_limit=0.1, median_ph_by=5.3,
+        median_in_range_on=None, because=(),
+    )  # fmt: skip
+    known = replace(answer, dose=replace(answer.dose, by_forecast=told))
+    figure = FIGURES[FigureKind.DOSE](known, case, words=UK)
+    assert figure is not None
+    assert [row[0] for row in figure.data[0].rows] == ["own", "forecast", "printed"]
+    assert "the plan stops at 150 g/m²" in figure.sentence
+    unplanned = FIGURES[FigureKind.DOSE](replace(known, applications=()), case, words=UK)
+    assert unplanned is not None
+    assert [row[0] for row in unplanned.data[0].rows] == ["own", "printed"]
+
+
+def test_rates_are_drawn_in_the_units_of_the_reader() -> None:
+    metric, us = (figures("effort", words)[FigureKind.DOSE] for words in (UK, US))
+    ratio = [
+        m / u
+        for m, u in zip(metric.data[0].rows[0][2:5], us.data[0].rows[0][2:5], strict=True)
+        if isinstance(m, float) and isinstance(u, float)
+    ]
+    assert ratio == pytest.approx([48.82] * 3, rel=1e-3)
+
+
+def test_the_letter_carries_figures_and_plain_text_leaves_them_out() -> None:
+    answer, case = seen_ahead("effort")
+    letter = letter_from_answer(answer, case, words=UK)
+    kinds = [figure.kind for figure in letter_figures(letter)]
+    assert kinds == [kind for kind in FIGURES if kind in kinds] and len(kinds) >= 5
+    for text in (letter_markdown(letter), plain_text(letter_lines(letter, width=88))):
+        flat = " ".join(text.split())
+        assert not any(figure.sentence[:60] in flat for figure in letter_figures(letter))
+        assert "\n\n\n" not in text
+
+
+def test_a_letter_without_a_drawing_is_made_without_the_library() -> None:
+    code = (
+        "import sys, loamshift.report.letter, loamshift.report.figures, loamshift.report.chart;"
+        "assert not {'altair', 'vl_convert'} & set(sys.modules)"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
+@pytest.mark.parametrize("top", [0.03, 1.0, 4.7, 9.99, 150.0, 961.0, 14_000.0])
+@pytest.mark.parametrize("most", [3, 6])
+def test_steps_are_round_and_few(top: float, most: int) -> None:
+    steps = round_steps(top, most=most)
+    assert 2 <= len(steps) <= most + 1
+    assert steps[0] == 0.0 and 0.4 * top <= steps[-1] <= top * 1.0001
+    assert f"{steps[1]:e}"[0] in "125"
+
+
+def test_brackets_go_unless_they_tell_two_apart() -> None:
+    assert short_names(["lime (ground)", "hydrated (slaked) lime"]) == [
+        "lime",
+        "hydrated (slaked) lime",
+    ]
+    assert short_names(["ash (wood)", "ash (coal)"]) == ["ash (wood)", "ash (coal)"]
+
+
+def test_a_figure_of_the_plain_answer_needs_no_forecast() -> None:
+    answer, case = go_acidify()
+    kinds = {figure.kind for figure in figures_of(answer, case, words=UK)}
+    assert FigureKind.COURSE not in kinds and FigureKind.LEDGER in kinds
+    assert all(isinstance(figure, Figure) for figure in figures_of(answer, case, words=UK))

@@ -1,0 +1,124 @@
+"""The page in a real browser: no requests, no errors, no sideways scroll, and it prints."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pypdfium2
+import pytest
+
+from loamshift.report.html import letter_html
+from loamshift.report.letter import letter_from_answer
+from report.examples import with_forecast
+from report.letters import HOSTILE, UK, every_block
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+CHROMIUM = Path("/usr/bin/chromium")
+
+pytestmark = pytest.mark.skipif(
+    not CHROMIUM.exists(), reason="no Chromium here to look at the page with"
+)
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
+        yield started
+        started.close()
+
+
+@pytest.fixture(scope="module")
+def file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("page") / "letter.html"
+    letter = letter_from_answer(*with_forecast("north-border"), words=UK)
+    path.write_text(letter_html(letter, words=UK), encoding="utf-8")
+    return path
+
+
+class Watched:
+    """A page whose errors and requests are kept."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+        self.troubles: list[str] = []
+        self.asked: list[str] = []
+        page.on("console", lambda message: self.troubles.append(message.text))
+        page.on("pageerror", lambda error: self.troubles.append(str(error)))
+        page.on("request", lambda request: self.asked.append(request.url))
+
+    def go(self, file: Path) -> Page:
+        self.page.goto(file.as_uri())
+        return self.page
+
+    def is_clean(self) -> bool:
+        outside = [url for url in self.asked if not url.startswith(("file:", "data:"))]
+        return self.troubles == [] and outside == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_page_draws_live_and_asks_nobody(browser: Browser, file: Path, scheme: str) -> None:
+    context = browser.new_context(color_scheme=scheme, viewport={"width": 1200, "height": 900})
+    watched = Watched(context.new_page())
+    page = watched.go(file)
+    page.wait_for_selector("figure.is-live .live svg", timeout=20_000)
+    live = page.locator("figure.is-live").first
+    assert live.locator(".picture > div:visible").count() == 1
+    assert watched.is_clean(), (watched.troubles, watched.asked)
+    context.close()
+
+
+def test_without_scripts_the_drawn_pictures_stay(browser: Browser, file: Path) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    watched = Watched(context.new_page())
+    page = watched.go(file)
+    figures = page.locator("figure").count()
+    assert figures >= 4
+    assert page.locator("figure .on-light:not(.on-phone) svg:visible").count() == figures
+    assert watched.is_clean(), (watched.troubles, watched.asked)
+    context.close()
+
+
+@pytest.mark.parametrize("width", [390, 600, 800, 1000, 1400])
+def test_nothing_needs_a_scroll_sideways(browser: Browser, file: Path, width: int) -> None:
+    context = browser.new_context(viewport={"width": width, "height": 800})
+    page = Watched(context.new_page()).go(file)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    context.close()
+
+
+def test_a_phone_gets_a_picture_drawn_for_it(browser: Browser, file: Path) -> None:
+    context = browser.new_context(viewport={"width": 390, "height": 800})
+    page = Watched(context.new_page()).go(file)
+    figures = page.locator("figure").count()
+    assert page.locator("figure .on-light.on-phone svg:visible").count() == figures
+    assert page.locator("figure .picture > div:visible").count() == figures
+    context.close()
+
+
+def test_it_prints(browser: Browser, file: Path) -> None:
+    context = browser.new_context()
+    watched = Watched(context.new_page())
+    pdf = pypdfium2.PdfDocument(watched.go(file).pdf(format="A4", prefer_css_page_size=True))
+    said = "".join(pdf[i].get_textpage().get_text_range() for i in range(len(pdf)))
+    assert "North border" in said and "Take care" in said and f"1 of {len(pdf)}" in said
+    assert len(pdf) <= 6
+    context.close()
+
+
+def test_hostile_text_runs_nothing(browser: Browser, tmp_path: Path) -> None:
+    file = tmp_path / "letter.html"
+    file.write_text(letter_html(every_block(HOSTILE), words=UK), encoding="utf-8")
+    context = browser.new_context()
+    watched = Watched(context.new_page())
+    opened: list[str] = []
+    watched.page.on("dialog", lambda dialog: opened.append(dialog.message))
+    watched.go(file)
+    assert opened == [] and watched.is_clean(), (watched.troubles, watched.asked)
+    context.close()

@@ -1,0 +1,135 @@
+from __future__ import annotations
+
+import re
+from functools import cache
+
+import pypdfium2
+import pypdfium2.raw as pdfium
+import pytest
+
+from loamshift.domain.letter import Letter
+from loamshift.report import pdf_data
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.pdf import PaperSize, letter_pdf
+from loamshift.report.words import Words
+from report.examples import NAMES, with_forecast
+from report.letters import HOSTILE, UK, US, every_block, example_letters
+
+MM = 72.0 / 25.4
+SHEETS = {PaperSize.A4: (210.0, 297.0), PaperSize.LETTER: (215.9, 279.4)}
+INK = 200
+"""Darker than this is ink."""
+
+
+def forecast_letter() -> tuple[Letter, Words]:
+    return letter_from_answer(*with_forecast("sandy-patch"), words=UK), UK
+
+
+@cache
+def printed(name: str, paper: PaperSize) -> bytes:
+    letter, words = forecast_letter() if name == "forecast" else example_letters()[name]
+    return letter_pdf(letter, paper=paper, words=words)
+
+
+def text_of(pdf: bytes) -> str:
+    document = pypdfium2.PdfDocument(pdf)
+    pages = [document[i].get_textpage().get_text_range() for i in range(len(document))]
+    return " ".join(" ".join(pages).replace("\u00a0", " ").replace("\u200b", "").split())
+
+
+EVERY = pytest.mark.parametrize("name", ["forecast", *NAMES])
+BOTH = pytest.mark.parametrize("paper", list(PaperSize))
+
+
+@EVERY
+@BOTH
+def test_a_letter_takes_one_or_two_sheets(name: str, paper: PaperSize) -> None:
+    document = pypdfium2.PdfDocument(printed(name, paper))
+    assert 1 <= len(document) <= 2
+    for i in range(len(document)):
+        width, height = (side / MM for side in document[i].get_size())
+        assert (width, height) == pytest.approx(SHEETS[paper], abs=0.1)
+
+
+@EVERY
+def test_nothing_is_printed_in_the_outer_margin(name: str) -> None:
+    for paper in PaperSize:
+        document = pypdfium2.PdfDocument(printed(name, paper))
+        for i in range(len(document)):
+            picture = document[i].render(scale=1.0).to_pil().convert("L")
+            ink = picture.point(lambda value: 255 if value < INK else 0).getbbox()
+            assert ink is not None
+            left, top, right, bottom = ink
+            assert left >= 10 * MM and right <= picture.width - 10 * MM
+            assert top >= 5 * MM and bottom <= picture.height - 4 * MM
+
+
+@EVERY
+def test_it_is_tagged_titled_and_in_a_language(name: str) -> None:
+    pdf = printed(name, PaperSize.A4)
+    document = pypdfium2.PdfDocument(pdf)
+    assert pdfium.FPDFCatalog_IsTagged(document)
+    letter = forecast_letter()[0] if name == "forecast" else example_letters()[name][0]
+    assert document.get_metadata_dict()["Title"] == letter.title
+    assert letter.day is not None
+    assert letter.day.strftime("D:%Y%m%d") in document.get_metadata_dict()["CreationDate"]
+
+
+def test_the_language_is_the_readers() -> None:
+    for words, language in ((UK, b"en-GB"), (US, b"en-US")):
+        pdf = letter_pdf(every_block(), paper=PaperSize.A4, words=words)
+        assert language in pdf
+
+
+@EVERY
+def test_only_our_own_type_is_used_and_all_of_it_is_inside(name: str) -> None:
+    pdf = printed(name, PaperSize.A4)
+    names = set(re.findall(rb"/FontName ?/([A-Z]{6}\+[\w-]+)", pdf))
+    assert names
+    assert all(re.fullmatch(rb"[A-Z]{6}\+Loam(?:Serif|Sans)-\w+", one) for one in names), names
+
+
+def test_a_letter_gives_the_same_bytes_again() -> None:
+    letter, words = example_letters()["bean-rows"]
+    again = letter_pdf(letter, paper=PaperSize.A4, words=words)
+    assert again == printed("bean-rows", PaperSize.A4)
+
+
+def test_every_block_is_printed() -> None:
+    said = text_of(letter_pdf(every_block("Quincunx"), paper=PaperSize.A4, words=UK))
+    assert said.count("Quincunx") >= 18
+    assert "example.org/a_b" in said
+
+
+def test_words_are_never_taken_for_markup() -> None:
+    said = text_of(letter_pdf(every_block(HOSTILE), paper=PaperSize.LETTER, words=UK))
+    for piece in ("<script>alert(1)</script>", "#panic()", "$x$", "`y`", "@z", "*/", "{{a}}", "□"):
+        assert piece in said, piece
+
+
+def test_pages_are_counted_and_the_title_runs_on() -> None:
+    document = pypdfium2.PdfDocument(printed("forecast", PaperSize.A4))
+    pages = [document[i].get_textpage().get_text_range() for i in range(len(document))]
+    assert len(pages) == 2
+    assert "1 of 2" in pages[0] and "2 of 2" in pages[1]
+    assert pages[1].lstrip().startswith("Sandy patch")
+
+
+def test_a_long_letter_keeps_a_readable_size() -> None:
+    document = pypdfium2.PdfDocument(printed("forecast", PaperSize.A4))
+    for i in range(len(document)):
+        page = document[i].get_textpage()
+        sizes = {
+            round(pdfium.FPDFText_GetFontSize(page, at), 1)
+            for at in range(page.count_chars())
+            if page.get_text_range(at, 1).isalnum()
+        }
+        assert min(sizes) >= 7.4, sizes
+
+
+def test_an_address_is_not_printed_twice() -> None:
+    said = pdf_data._address("https://doi.org/10.1/abc", "Somebody, doi 10.1/abc")
+    assert said == ""
+    assert (
+        pdf_data._address("https://doi.org/10.1/abc", "Somebody") == "doi.org/\u200b10.1/\u200babc"
+    )
