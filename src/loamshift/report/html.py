@@ -44,10 +44,7 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     style = f"{font_faces_css()}\n{_stylesheet()}"
     data = live_data(_figures(letter))
     script = live_script() if data else ""
-    sources = source_count(letter)
-    body = "\n".join(
-        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
-    )
+    body = sections_html(letter)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
     scripts = ""
     if data:
@@ -65,6 +62,14 @@ def letter_html(letter: Letter, *, words: Words) -> str:
         f"<style>{style}</style>\n</head>\n<body>\n<article>\n"
         f"<header>\n<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
         f"{body}\n</article>\n{scripts}</body>\n</html>\n"
+    )
+
+
+def sections_html(letter: Letter) -> str:
+    """The sections of a letter [object] as HTML, to stand in a page of their own [text]."""
+    sources = source_count(letter)
+    return "\n".join(
+        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
     )
 
 
