@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import sqlite3
+import time
 import zipfile
+from collections.abc import Callable
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
@@ -19,6 +21,8 @@ KEPT_OF_A_KIND: Final = 10
 BEFORE_MIGRATION: Final = "before-migration"
 BEFORE_RESTORE: Final = "before-restore"
 BY_HAND: Final = "by-hand"
+PAGES_AT_ONCE: Final = 2000
+LONGEST_WAIT_S: Final = 20.0
 _SQLITE: Final = ".sqlite3"
 _TABLES: Final = ".tables.zip"
 
@@ -57,9 +61,9 @@ def back_up(folder: Path, *, why: str) -> Path | None:
 
 def copy_database(target: Path) -> None:
     """Copy an SQLite database as it stands, also while somebody writes to it."""
-    name = str(connection.settings_dict["NAME"])
-    with closing(sqlite3.connect(name)) as source, closing(sqlite3.connect(target)) as copy:
-        source.backup(copy)
+    connection.ensure_connection()
+    with closing(sqlite3.connect(target)) as copy:
+        connection.connection.backup(copy, pages=PAGES_AT_ONCE, progress=_patience())
         copy.execute("PRAGMA journal_mode = DELETE")
 
 
@@ -84,11 +88,10 @@ def restore_database(backup: Path, *, folder: Path) -> Path | None:
     _sound(backup)
     folder.mkdir(parents=True, exist_ok=True)
     kept = back_up(folder, why=BEFORE_RESTORE)
+    connection.ensure_connection()
+    with closing(sqlite3.connect(backup)) as source:
+        source.backup(connection.connection, pages=PAGES_AT_ONCE, progress=_patience())
     connection.close()
-    name = str(connection.settings_dict["NAME"])
-    with closing(sqlite3.connect(backup)) as source, closing(sqlite3.connect(name)) as live:
-        live.execute("PRAGMA busy_timeout = 20000")
-        source.backup(live)
     return kept
 
 
@@ -97,6 +100,20 @@ def unknown_migrations(applied: set[tuple[str, str]]) -> list[str]:
     known = set(MigrationLoader(None, ignore_no_migrations=True).disk_migrations)
     apps = {app for app, _ in known}
     return sorted(f"{app}.{name}" for app, name in applied - known if app in apps)
+
+
+def _patience() -> Callable[[int, int, int], None]:
+    """Give up on a database that somebody else holds; a copy that gets on may take its time."""
+    seen = {"left": -1, "since": time.monotonic()}
+
+    def waited(_status: int, left: int, _pages: int) -> None:
+        now = time.monotonic()
+        if left != seen["left"]:
+            seen.update(left=left, since=now)
+        elif now - seen["since"] > LONGEST_WAIT_S:
+            raise InputError("The database is busy; try again when nobody is writing to it")
+
+    return waited
 
 
 def _sound(backup: Path) -> None:
