@@ -14,6 +14,8 @@ from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.models import Office
 from loamshift.web.cases import case_of
+from loamshift.web.letter_page import LetterPage, letter_page
+from loamshift.web.with_shelf import in_stock, with_shelf
 
 MEMBERS = 400
 YEARS = 3
@@ -27,6 +29,7 @@ class Answered:
     case: Case
     answer: Answer
     letter: Letter
+    page: LetterPage
 
 
 def words_of(office: Office) -> Words:
@@ -37,11 +40,14 @@ def words_of(office: Office) -> Words:
 def answered(case_text: str, *, office: Office, today: date, forecast: bool = True) -> Answered:
     """The answer to a case file as of a day, in the words of an office.
 
+    A case that names no products of its own has those of the office's shelf.
+
     Raises
     ------
     CaseError
         Where the case file cannot be used; it carries every fault with its path.
     """
+    case_text = with_shelf(case_text, in_stock(office))
     return _answered(case_text, office.words, office.units, today, forecast)
 
 
@@ -51,4 +57,5 @@ def _answered(case_text: str, spelling: str, units: str, today: date, forecast: 
     look_ahead = LookAhead(members=MEMBERS, seed=SEED, years=YEARS) if forecast else None
     answer = advise(case, look_ahead=look_ahead)
     words = Words(spelling=spelling, units=units)
-    return Answered(case, answer, letter_from_answer(answer, case, words=words))
+    letter = letter_from_answer(answer, case, words=words)
+    return Answered(case, answer, letter, letter_page(letter))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -39,10 +39,12 @@ class Field:
     label: str
     value: str
     empty: str
+    example: str
     choices: tuple[tuple[str, Any], ...]
     suggests: str
     numeric: bool
     fault: Fault | None
+    kept: str = ""
 
     @property
     def name(self) -> str:
@@ -53,6 +55,11 @@ class Field:
     def size(self) -> int:
         """Characters that show [count]."""
         return min(max(len(self.value or self.empty), 2), 34)
+
+    @property
+    def hint(self) -> str:
+        """The label with an example, for those who point at the field."""
+        return f"{self.label}, for example {self.example}" if self.example else self.label
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,15 +163,19 @@ SENTENCES: Final = (
         "It is wanted for {aim.plant}, at pH {aim.target_ph}."
     ),
     _(
-        "The {soil.medium} is {soil.texture} with {soil.organic_matter_pct} % organic matter. It "
-        "reads pH {soil.ph} by {soil.ph_method}; a drop of {soil.fizz_acid} {soil.fizz}."
+        "Roots stand in {soil.medium}: {soil.texture}, {soil.organic_matter_pct} % organic matter. "
+        "It reads pH {soil.ph} by {soil.ph_method}; a drop of {soil.fizz_acid} {soil.fizz}."
     ),
     _("In the season it gets {water.weekly} of water a week, with {water.alkalinity} alkalinity."),
 )
 
 
 def facts(
-    tree: Mapping[str, Any], *, units: str = "metric", faults: Sequence[Fault] = ()
+    tree: Mapping[str, Any],
+    *,
+    units: str = "metric",
+    faults: Sequence[Fault] = (),
+    kept: Mapping[str, Any] | None = None,
 ) -> tuple[tuple[Piece, ...], ...]:
     """The sentences about a bed with their fields filled in.
 
@@ -176,6 +187,8 @@ def facts(
         Units of the examples where a field is empty: metric or us [text].
     faults
         What the reader found wrong [objects].
+    kept
+        The case file as it is kept, where it is; a field that says the same is no change [object].
 
     Returns
     -------
@@ -183,7 +196,9 @@ def facts(
         One tuple of words and fields for each sentence [objects].
     """
     wrong = {fault.path: fault for fault in faults}
-    return tuple(_pieces(str(sentence), tree, units, wrong) for sentence in SENTENCES)
+    return tuple(
+        tuple(_pieces(str(sentence), tree, units, wrong, kept or {})) for sentence in SENTENCES
+    )
 
 
 def faults_elsewhere(faults: Sequence[Fault]) -> tuple[Fault, ...]:
@@ -206,29 +221,46 @@ def value_at(tree: Mapping[str, Any], path: str) -> str:
 
 
 def _pieces(
-    sentence: str, tree: Mapping[str, Any], units: str, wrong: Mapping[str, Fault]
-) -> tuple[Piece, ...]:
-    pieces: list[Piece] = []
+    sentence: str,
+    tree: Mapping[str, Any],
+    units: str,
+    wrong: Mapping[str, Fault],
+    kept: Mapping[str, Any],
+) -> Iterator[Piece]:
     end = 0
     for hole in _HOLE.finditer(sentence):
         if hole.start() > end:
-            pieces.append(Said(sentence[end : hole.start()]))
-        pieces.append(_field(hole.group(1), tree, units, wrong))
+            yield Said(sentence[end : hole.start()])
+        yield field_of(hole.group(1), tree, units=units, wrong=wrong, kept=kept)
         end = hole.end()
     if end < len(sentence):
-        pieces.append(Said(sentence[end:]))
-    return tuple(pieces)
+        yield Said(sentence[end:])
 
 
-def _field(path: str, tree: Mapping[str, Any], units: str, wrong: Mapping[str, Fault]) -> Field:
+def field_of(
+    path: str,
+    tree: Mapping[str, Any],
+    *,
+    units: str = "metric",
+    wrong: Mapping[str, Fault] | None = None,
+    kept: Mapping[str, Any] | None = None,
+) -> Field:
+    """One field that stands in a sentence, as it is now."""
     asked = ASKED[path]
+    value = value_at(tree, path)
+    example = asked.example_us if units == "us" and asked.example_us else asked.example
+    choices = asked.choices
+    if choices and value not in (known for known, _said in choices):
+        choices = (*choices, (value, value))
     return Field(
         path=path,
         label=str(asked.label),
-        value=value_at(tree, path),
+        value=value,
         empty=str(asked.empty),
-        choices=asked.choices,
+        example=example,
+        choices=choices,
         suggests=asked.suggests,
         numeric=asked.numeric,
-        fault=wrong.get(path),
+        fault=(wrong or {}).get(path),
+        kept=value_at(kept or {}, path),
     )

@@ -1,26 +1,51 @@
-"""The live figure of the plan page: its specification, and its rows at each step of a slider."""
+"""What the sliders of the plan page follow: courses and words worked out ahead."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from datetime import date
+from functools import lru_cache
+from itertools import pairwise
 from typing import Any, Final
 
-from loamshift.domain.answer import Answer, Band, Forecast
-from loamshift.domain.case import Case
-from loamshift.domain.letter import Figure
-from loamshift.report.chart import chart_data, chart_spec
-from loamshift.report.chart_tones import Tone
+from loamshift.domain.answer import Band, Direction, Forecast, ForecastPh
 from loamshift.report.figures.course import course_figure
 from loamshift.report.words import Quantity, Words
 from loamshift.services.understand import understand
-from loamshift.services.what_if import ShareCourse, WhatIf, what_if
-from loamshift.web.answers import SEED, YEARS, Answered
+from loamshift.services.what_if import AimStep, ShareCourse, WhatIf, what_if
+from loamshift.store.models import Office
+from loamshift.web.answers import SEED, YEARS, Answered, answered, words_of
+from loamshift.web.picture import PAGE_PX, PHONE_PX, picture, thinned
+from loamshift.web.with_shelf import in_stock, with_shelf
 
-TONES: Final = {"light": Tone.LIGHT, "dark": Tone.DARK}
-_DIGITS: Final = 3
+BANDS: Final = ("q05", "q25", "q50", "q75", "q95")
+PER_PH: Final = 100
+"""Courses are told in hundredths of a pH."""
+SHARE_STEP: Final = 0.05
+"""From one place of the slider of the first part to the next [share of the plan's part]."""
 
 
-def slider_data(found: Answered, *, words: Words, tone: Tone, width: int) -> dict[str, Any] | None:
+def sliders_of(case_text: str, *, office: Office, today: date) -> dict[str, Any] | None:
+    """What the sliders of a case file follow, in the words of an office; worked out once.
+
+    Raises
+    ------
+    CaseError
+        Where the case file cannot be used.
+    """
+    case_text = with_shelf(case_text, in_stock(office))
+    return _sliders(case_text, office.words, office.units, today)
+
+
+@lru_cache(maxsize=64)
+def _sliders(case_text: str, spelling: str, units: str, today: date) -> dict[str, Any] | None:
+    office = Office(words=spelling, units=units)
+    found = answered(case_text, office=office, today=today)
+    return slider_data(found, words=words_of(office))
+
+
+def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     """All that the page needs to follow a finger; None where there is nothing to move.
 
     Parameters
@@ -29,71 +54,115 @@ def slider_data(found: Answered, *, words: Words, tone: Tone, width: int) -> dic
         Case and answer [object].
     words
         Spelling and units of the reader [object].
-    tone
-        Light or dark paper [enumeration].
-    width
-        Width of the figure [px].
 
     Returns
     -------
     dict or None
-        The specification with its rows once, the bands for each share of the plan and of the
-        first part, and the dose in words for each aim.
+        The course drawn with room for every share, the bands [pH/100] for each share of the plan
+        and of the first part, and the amount in words for each aim.
     """
-    answer, case = found.answer, found.case
-    surface = what_if(understand(case), answer.dose, answer.applications, seed=SEED, years=YEARS)
-    if surface is None or answer.forecast is None:
+    answer, forecast = found.answer, found.answer.forecast
+    surface = what_if(
+        understand(found.case), answer.dose, answer.applications, seed=SEED, years=YEARS
+    )
+    if surface is None or forecast is None or len(surface.aims) < 2:
         return None
-    widest = _figure(answer, case, _widest(surface, answer.forecast), words)
+    if len(surface.dates) != len(forecast.dates):
+        return None
+    whole = _leading_through(surface.whole_plan, forecast.ph)
+    first = _leading_through(surface.first_part, forecast.ph)
+    figure = course_figure(
+        replace(answer, forecast=_with_room(forecast, [*whole, *first])), found.case, words=words
+    )
+    assert figure is not None
     middle = _nearest_dose(surface)
+    area = found.case.bed.area_m2
+    most = surface.first_part[-1].share
+    rate = answer.applications[0].rate_g_m2
     return {
-        "spec": chart_spec(widest, tone=tone, width=width, live=True),
-        "rows": {
-            name: [dict(row) for row in rows]
-            for name, rows in chart_data(widest, tone=tone, width=width).items()
-        },
+        "wide": picture(figure, width_px=PAGE_PX),
+        "phone": picture(figure, width_px=PHONE_PX),
         "shares": [course.share for course in surface.whole_plan],
-        "whole": [_numbers(course) for course in surface.whole_plan],
-        "first": [_numbers(course) for course in surface.first_part],
+        "plan": _numbers(forecast.ph),
+        "whole": [_numbers(ph) for ph in whole],
+        "first": [_numbers(ph) for ph in first],
         "aim": surface.ph_aim,
         "aims": [
             {
                 "aim": step.ph_aim,
                 "share": round(step.mid_g_m2 / middle, 4) if middle > 0.0 else 1.0,
-                "said": words.band(
-                    Band(lo90=step.lo90_g_m2, mid=step.mid_g_m2, hi90=step.hi90_g_m2), Quantity.RATE
-                ),
+                "said": words.text(_amount(step, surface.direction, words, area)),
             }
             for step in surface.aims
         ],
-        "first_rates": [
-            words.rate(answer.applications[0].rate_g_m2 * course.share)
-            for course in surface.first_part
+        "parts": [
+            {"share": share, "said": words.rate(rate * share)}
+            for share in (round(SHARE_STEP * n, 2) for n in range(round(most / SHARE_STEP) + 1))
         ],
+        "part": words.text("First part" if len(answer.applications) > 1 else "The dose"),
+        "until": words.text(
+            f"By {words.date(forecast.dates[-1])} the middle of such beds reads pH {{ph}}."
+        ),
     }
 
 
-def _numbers(course: ShareCourse) -> dict[str, list[float]]:
-    return {
-        name: [round(value, _DIGITS) for value in getattr(course.ph, name)]
-        for name in ("q05", "q25", "q50", "q75", "q95")
-    }
+def _leading_through(courses: Sequence[ShareCourse], plan: ForecastPh) -> list[ForecastPh]:
+    """Courses of a few members, moved so that the whole plan is the forecast of all members."""
+    own = next(course.ph for course in courses if course.share == 1.0)
+    return [
+        ForecastPh(
+            **{
+                name: tuple(
+                    value + of_all - of_few
+                    for value, of_all, of_few in zip(
+                        getattr(course.ph, name), getattr(plan, name), getattr(own, name),
+                        strict=True,
+                    )
+                )
+                for name in BANDS
+            }
+        )
+        for course in courses
+    ]  # fmt: skip
+
+
+def _with_room(forecast: Forecast, courses: Sequence[ForecastPh]) -> Forecast:
+    """Bands that hold every course, so that the axis need not move under the finger."""
+    lowest = min(min(ph.q05) for ph in courses)
+    highest = max(max(ph.q95) for ph in courses)
+    return replace(
+        forecast,
+        ph=replace(
+            forecast.ph,
+            q05=(min(lowest, *forecast.ph.q05), *forecast.ph.q05[1:]),
+            q95=(max(highest, *forecast.ph.q95), *forecast.ph.q95[1:]),
+        ),
+    )
+
+
+def _numbers(ph: ForecastPh) -> list[list[int]]:
+    chosen = thinned(len(ph.q50))
+    return [[round(getattr(ph, name)[week] * PER_PH) for week in chosen] for name in BANDS]
 
 
 def _nearest_dose(surface: WhatIf) -> float:
-    nearest = min(surface.aims, key=lambda step: abs(step.ph_aim - surface.ph_aim))
-    return nearest.mid_g_m2
+    """The middle dose to the aim itself, between the two steps beside it."""
+    aim = surface.ph_aim
+    for low, high in pairwise(surface.aims):
+        if low.ph_aim <= aim <= high.ph_aim:
+            weight = (aim - low.ph_aim) / (high.ph_aim - low.ph_aim)
+            return low.mid_g_m2 + weight * (high.mid_g_m2 - low.mid_g_m2)
+    return min(surface.aims, key=lambda step: abs(step.ph_aim - aim)).mid_g_m2
 
 
-def _widest(surface: WhatIf, forecast: Forecast) -> Forecast:
-    """Bands that hold every course, so that the axis need not move under the finger."""
-    courses = [course.ph for course in (*surface.whole_plan, *surface.first_part)]
-    low = tuple(min(values) for values in zip(*(ph.q05 for ph in courses), strict=True))
-    high = tuple(max(values) for values in zip(*(ph.q95 for ph in courses), strict=True))
-    return replace(forecast, ph=replace(forecast.ph, q05=low, q95=high))
-
-
-def _figure(answer: Answer, case: Case, forecast: Forecast, words: Words) -> Figure:
-    figure = course_figure(replace(answer, forecast=forecast), case, words=words)
-    assert figure is not None
-    return figure
+def _amount(step: AimStep, direction: Direction, words: Words, area_m2: float | None) -> str:
+    what = "sulfur" if direction is Direction.ACIDIFY else "lime"
+    aim = words.ph(step.ph_aim)
+    if step.mid_g_m2 <= 0.0:
+        return f"Nothing has to go on for pH {aim}."
+    likely = words.band(
+        Band(lo90=step.lo90_g_m2, mid=step.mid_g_m2, hi90=step.hi90_g_m2), Quantity.RATE
+    )
+    bed = f": about {words.amount(step.mid_g_m2 * area_m2)} for the bed" if area_m2 else ""
+    middle = words.rate(step.mid_g_m2)
+    return f"By the curve pH {aim} takes {likely} of {what}, most likely {middle}{bed}."

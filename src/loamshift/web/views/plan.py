@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from importlib import metadata
 from typing import Any, Final
 from uuid import UUID
@@ -12,120 +11,128 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, render
 from django.urls import URLPattern, path, reverse
+from django.utils.translation import gettext as _
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
-from loamshift.errors import CaseError, Fault, InputError
-from loamshift.report.html import sections_html
-from loamshift.store.models import Bed, Office
+from loamshift.errors import InputError
+from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered, words_of
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
-from loamshift.web.facts import Piece, facts, faults_elsewhere
+from loamshift.web.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
+from loamshift.web.plan_page import Page, page_of, said_in
 
 BUNDLE: Final = metadata.version("vl-convert-python")
 """The chart script changes with this version only, so that a browser may keep it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """What the plan page shows: sentences with fields, and the answer or what is wrong."""
-
-    tree: Tree
-    sentences: tuple[tuple[Piece, ...], ...]
-    answered: Answered | None
-    faults: tuple[Fault, ...]
+FOREVER: Final = 31_536_000
+FORMS: Final = (("pdf", "PDF"), ("html", "HTML"), ("md", "Markdown"), ("json", "JSON"))
+"""What a letter can be taken along as."""
 
 
 @require_safe
 def walk_in(request: HttpRequest) -> HttpResponse:
     """Answer somebody who has just walked in; the address holds all that was said."""
-    tree = with_fields({}, said_in(request))
-    return _render(request, tree, bed=None)
+    return show_plan(request, with_fields({}, said_in(request.GET)), bed=None)
 
 
 @require_safe
 def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The plan of a kept bed; what the address says stands in place of what is kept."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    tree = with_fields(tree_of(bed.case_text), said_in(request))
-    return _render(request, tree, bed=bed)
+    return show_plan(request, with_fields(tree_of(bed.case_text), said_in(request.GET)), bed=bed)
 
 
-def said_in(request: HttpRequest) -> list[tuple[str, str]]:
-    """The fields of a case file among what an address says."""
-    return [
-        (key, value)
-        for key, values in request.GET.lists()
-        if "." in key or key in ("name", "units", "today")
-        for value in values
-    ]
+def today() -> date:
+    """The local day."""
+    return date.today()  # noqa: DTZ011
 
 
-def page_of(tree: Mapping[str, Any], *, office: Office, today: date) -> Page:
-    """Everything on the plan page for a tree of fields."""
-    faults: tuple[Fault, ...] = ()
-    found: Answered | None = None
-    try:
-        if tree.get("soil") or tree.get("aim"):
-            found = answered(text_of(tree), office=office, today=today)
-    except CaseError as error:
-        faults = error.faults
-    except InputError as error:
-        faults = (Fault("", "", str(error), ""),)
-    return Page(dict(tree), facts(tree, units=office.units, faults=faults), found, faults)
+def show_plan(
+    request: HttpRequest,
+    tree: Tree,
+    *,
+    bed: Bed | None,
+    status: int = 200,
+    more: dict[str, Any] | None = None,
+) -> HttpResponse:
+    """The plan page of a tree of fields, or the pieces of it that follow a change.
 
-
-def _render(request: HttpRequest, tree: Tree, *, bed: Bed | None) -> HttpResponse:
+    Parameters
+    ----------
+    request
+        For office and manner of asking [object].
+    tree
+        The fields that hold [object].
+    bed
+        The kept bed they belong to [object].
+    status
+        Status of the response [number].
+    more
+        What the page shows besides [objects by name].
+    """
     office = office_of(request)
-    page = page_of(tree, office=office, today=date.today())  # noqa: DTZ011 - the local day
+    page = page_of(
+        tree, office=office, today=today(), kept=None if bed is None else tree_of(bed.case_text)
+    )
+    here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
     context = {
         "page": page,
-        "sections": sections_html(page.answered.letter) if page.answered else "",
         "bed": bed,
-        "sliders": reverse("bed-sliders", args=[bed.pk]) if bed else reverse("plan-sliders"),
-        "title": tree.get("name") or (bed.name if bed else ""),
-        "elsewhere": faults_elsewhere(page.faults),
-        "changed": bed is not None and bool(said_in(request)),
+        "letter": None if page.answered is None else page.answered.page,
+        "title": title_of(page, bed),
+        "here": here,
+        "style": letter_style_name(),
+        "sliders": f"{here}/sliders",
+        "files": [(f"{here}/letter.{ending}", said) for ending, said in FORMS],
+        "clients": [] if bed else kept(Client, office).order_by("name")[:300],
+        "gardens": [] if bed else kept(Garden, office).order_by("name")[:300],
+        "oob": bool(getattr(request, "htmx", False)),
+        **(more or {}),
     }
-    part = "_letter.html" if getattr(request, "htmx", False) else "plan.html"
-    return render(request, f"loamshift/plan/{part}", context)
+    part = "_parts.html" if context["oob"] and status == 200 else "plan.html"
+    response = render(request, f"loamshift/plan/{part}", context, status=status)
+    response.headers["Vary"] = "HX-Request, Cookie"
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+def title_of(page: Page, bed: Bed | None) -> str:
+    """What a plan is called: its name, or what shall grow where."""
+    name = str(page.tree.get("name") or (bed.name if bed is not None else ""))
+    if name:
+        return name
+    plant = str((page.tree.get("aim") or {}).get("plant", ""))
+    where = str((page.tree.get("place") or {}).get("name", ""))
+    said = ", ".join(part for part in (plant[:1].upper() + plant[1:], where) if part)
+    return said or _("A walk-in")
 
 
 @require_safe
 def walk_in_sliders(request: HttpRequest) -> HttpResponse:
     """What the sliders of a walk-in need."""
-    return _sliders(request, with_fields({}, said_in(request)))
+    return _sliders(request, with_fields({}, said_in(request.GET)))
 
 
 @require_safe
 def bed_sliders(request: HttpRequest, pk: UUID) -> HttpResponse:
     """What the sliders of a kept bed need."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    return _sliders(request, with_fields(tree_of(bed.case_text), said_in(request)))
+    return _sliders(request, with_fields(tree_of(bed.case_text), said_in(request.GET)))
 
 
 def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:
-    from loamshift.web.live import TONES, slider_data
+    from loamshift.web.live import sliders_of
 
-    office = office_of(request)
-    tone = TONES.get(request.GET.get("tone", ""), TONES["light"])
-    wide = request.GET.get("width", "")
-    width = min(max(int(wide), 300), 700) if wide.isdecimal() else 620
-    found = page_of(tree, office=office, today=date.today()).answered  # noqa: DTZ011
-    data = (
-        None
-        if found is None
-        else slider_data(found, words=words_of(office), tone=tone, width=width)
-    )
-    if data is None:
-        return HttpResponse(status=204)
-    return JsonResponse(data)
+    try:
+        data = sliders_of(text_of(tree), office=office_of(request), today=today())
+    except InputError:
+        data = None
+    return HttpResponse(status=204) if data is None else JsonResponse(data)
 
 
 @require_safe
-@cache_control(max_age=31_536_000, immutable=True)
+@cache_control(max_age=FOREVER, immutable=True)
 def bundle(request: HttpRequest) -> HttpResponse:
     """Return the script that draws live charts; its address holds its version."""
     from loamshift.report.chart import live_bundle
@@ -133,10 +140,39 @@ def bundle(request: HttpRequest) -> HttpResponse:
     return HttpResponse(live_bundle(), content_type="text/javascript; charset=utf-8")
 
 
+@require_safe
+@cache_control(max_age=FOREVER, immutable=True)
+def style(request: HttpRequest, name: str) -> HttpResponse:
+    """Return the letter's own rules, kept to the letter; the address changes with them."""
+    return HttpResponse(letter_style(), content_type="text/css; charset=utf-8")
+
+
+@require_safe
+@cache_control(max_age=86_400)
+def known(request: HttpRequest) -> HttpResponse:
+    """Return the names that fields suggest: plants, places, textures."""
+    return JsonResponse(_known())
+
+
+@cache
+def _known() -> dict[str, list[str]]:
+    from loamshift.tables.places import load_places
+    from loamshift.tables.plants import load_plants
+    from loamshift.tables.soils import load_textures
+
+    return {
+        "plants": sorted(load_plants()),
+        "places": sorted(load_places()),
+        "textures": [texture.name.lower() for texture in load_textures().values()],
+    }
+
+
 ROUTES: list[URLPattern] = [
     path("plan", walk_in, name="plan"),
     path("plan/sliders", walk_in_sliders, name="plan-sliders"),
+    path("plan/known.json", known, name="known"),
     path("beds/<uuid:pk>", bed_plan, name="bed"),
     path("beds/<uuid:pk>/sliders", bed_sliders, name="bed-sliders"),
+    path("letter-<slug:name>.css", style, name="letter-style"),
     path(f"charts-{BUNDLE}.js", bundle, name="charts"),
 ]

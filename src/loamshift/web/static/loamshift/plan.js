@@ -1,126 +1,202 @@
-// The plan page follows the finger: it reads between a few courses worked out ahead.
+// The plan page: only what changed goes into the address; the course follows the finger.
 const form = document.getElementById("plan");
-const place = document.getElementById("sliders");
-const dark = window.matchMedia("(prefers-color-scheme: dark)");
-const BANDS = ["q05", "q25", "q50", "q75", "q95"];
+const sliders = document.getElementById("sliders");
+const verdict = document.getElementById("verdict");
+const $ = (id) => document.getElementById(id);
+const SPACE = 4;
 let data = null;
-let view = null;
+let asked = null;
 let frame = 0;
 
-function query() {
-  return new URLSearchParams(new FormData(form)).toString();
+// ---- fields -----------------------------------------------------------------------------------
+
+function isChange(field) {
+  return field.value.trim() !== (field.dataset.kept ?? "");
 }
+
+function query() {
+  const said = new URLSearchParams();
+  for (const field of form.elements) {
+    if (field.name && (field.type === "hidden" || isChange(field))) said.append(field.name, field.value);
+  }
+  return said.toString();
+}
+
+document.addEventListener("htmx:configRequest", (event) => {
+  if (event.detail.elt !== form) return;
+  for (const field of form.elements) {
+    if (field.name && field.type !== "hidden" && !isChange(field)) delete event.detail.parameters[field.name];
+  }
+});
+
+function markFaults() {
+  for (const field of form.elements) {
+    const told = field.name && $(`${field.id}-fault`);
+    if (!told) continue;
+    if (told.textContent.trim()) field.setAttribute("aria-invalid", "true");
+    else field.removeAttribute("aria-invalid");
+  }
+}
+
+let known = null;
+async function suggest(event) {
+  const wanted = event.target.dataset?.suggests;
+  if (!wanted || event.target.list) return;
+  known ??= fetch((form ?? event.target.form).dataset.known).then((told) => told.json());
+  const names = (await known)[wanted];
+  if (!$(wanted)) {
+    const list = document.createElement("datalist");
+    list.id = wanted;
+    list.append(...names.map((name) => Object.assign(document.createElement("option"), { value: name })));
+    document.body.append(list);
+  }
+  event.target.setAttribute("list", wanted);
+}
+
+// ---- the course under the finger --------------------------------------------------------------
 
 async function begin() {
-  if (!place || !form) return;
-  const width = Math.min(620, Math.max(300, Math.floor(place.clientWidth)));
-  const tone = dark.matches ? "dark" : "light";
-  const told = await fetch(`${place.dataset.from}?${query()}&tone=${tone}&width=${width}`, {
-    headers: { Accept: "application/json" },
-  });
-  if (!told.ok || told.status === 204) { place.hidden = true; return; }
-  data = await told.json();
-  await draw();
-  place.hidden = false;
-  setUp("aim", data.aims.length - 1, nearest(data.aims.map((step) => step.aim), data.aim));
-  setUp("first", 100, 100 * (1 / data.shares[data.shares.length - 1]));
-  say();
-}
-
-async function draw() {
-  const holder = document.getElementById("live-course");
-  const made = await window.vegaEmbed(holder, data.spec, {
-    ast: true, actions: false, defaultStyle: false, renderer: "svg",
-    tooltip: { disableDefaultStyle: true },
-  });
-  view = made.view;
-  for (const [name, rows] of Object.entries(data.rows)) view.data(name, rows);
-  show(data.whole, 1);
+  asked?.abort();
+  asked = new AbortController();
+  data = null;
+  try {
+    const told = await fetch(`${sliders.dataset.from}?${query()}`, { signal: asked.signal });
+    if (told.status !== 200) { sliders.hidden = true; return; }
+    data = await told.json();
+  } catch (fault) {
+    if (fault.name !== "AbortError") sliders.hidden = true;
+    return;
+  }
+  const figure = $("course").querySelector("figure");
+  if (!figure) { sliders.hidden = true; return; }
+  figure.querySelector(".pic-wide").innerHTML = data.wide;
+  figure.querySelector(".pic-phone").innerHTML = data.phone;
+  const aims = data.aims.map((step) => step.aim);
+  setUp("aim", aims.length - 1, nearest(aims, data.aim));
+  setUp("first", data.parts.length - 1, nearest(data.parts.map((part) => part.share), 1));
+  $("called-first").textContent = data.part;
+  draw(data.plan);
+  say("aim");
+  sliders.hidden = false;
 }
 
 function setUp(name, most, at) {
-  const slider = document.getElementById(`slide-${name}`);
+  const slider = $(`slide-${name}`);
   slider.max = String(most);
-  slider.value = String(Math.round(at));
+  slider.value = String(at);
 }
 
 function nearest(values, wanted) {
   let best = 0;
-  values.forEach((value, index) => {
-    if (Math.abs(value - wanted) < Math.abs(values[best] - wanted)) best = index;
+  values.forEach((value, place) => {
+    if (Math.abs(value - wanted) < Math.abs(values[best] - wanted)) best = place;
   });
   return best;
 }
 
+/** The bands for a share of the plan, between the two courses that were worked out beside it. */
 function between(courses, share) {
   const shares = data.shares;
-  const most = shares[shares.length - 1];
-  const at = Math.min(Math.max(share, 0), most);
-  let upper = shares.findIndex((one) => one >= at);
-  if (upper <= 0) upper = 1;
-  const lower = upper - 1;
-  const weight = (at - shares[lower]) / (shares[upper] - shares[lower]);
-  const rows = data.rows.course.map((row) => ({ ...row }));
-  for (const band of BANDS) {
-    const low = courses[lower][band], high = courses[upper][band];
-    for (let week = 0; week < rows.length; week += 1) {
-      rows[week][band] = low[week] + weight * (high[week] - low[week]);
+  const at = Math.min(Math.max(share, 0), shares[shares.length - 1]);
+  const upper = Math.max(1, shares.findIndex((one) => one >= at));
+  const weight = (at - shares[upper - 1]) / (shares[upper] - shares[upper - 1]);
+  return courses[upper].map((band, row) =>
+    band.map((high, week) => {
+      const low = courses[upper - 1][row][week];
+      return low + weight * (high - low);
+    }));
+}
+
+function draw([q05, q25, q50, q75, q95]) {
+  for (const svg of $("course").querySelectorAll("svg")) {
+    const zero = Number(svg.dataset.zero), slope = Number(svg.dataset.slope) / 100;
+    svg.xs ??= [...svg.querySelector(".mid").getAttribute("d").matchAll(/[ML]([\d.-]+) /g)].map((one) => one[1]);
+    const there = (band) => band.map((ph, week) => `${svg.xs[week]} ${(zero + slope * ph).toFixed(1)}`);
+    const area = (low, high) => `M${there(low).join("L")}L${there(high).reverse().join("L")}Z`;
+    svg.querySelector(".b90").setAttribute("d", area(q05, q95));
+    svg.querySelector(".b50").setAttribute("d", area(q25, q75));
+    svg.querySelector(".mid").setAttribute("d", `M${there(q50).join("L")}`);
+    label(svg, zero + slope * q50[q50.length - 1]);
+  }
+}
+
+/** The label of the plan goes along with its line; the others make room. */
+function label(svg, y) {
+  svg.ends ??= [...svg.querySelectorAll(".ends text")].map((text) => {
+    const own = text.closest("g").getAttribute("font-weight") === "bold";
+    const tall = 14 * (1 + text.querySelectorAll("tspan").length);
+    return { text, own, tall, home: Number(text.getAttribute("y")) };
+  });
+  svg.querySelector(".leaders")?.remove();
+  const foot = svg.viewBox.baseVal.height - 46;
+  const ends = svg.ends.map((end) => ({ ...end, at: end.own ? y + 3.5 : end.home }));
+  ends.sort((one, other) => one.at - other.at);
+  const mine = ends.findIndex((end) => end.own);
+  if (mine >= 0) {
+    for (let i = mine + 1; i < ends.length; i += 1) {
+      ends[i].at = Math.max(ends[i].at, ends[i - 1].at + ends[i - 1].tall + SPACE);
     }
+    for (let i = mine - 1; i >= 0; i -= 1) {
+      ends[i].at = Math.min(ends[i].at, ends[i + 1].at - ends[i].tall - SPACE);
+    }
+    const over = ends[ends.length - 1].at + ends[ends.length - 1].tall - 14 - foot;
+    if (over > 0) for (const end of ends) end.at -= over;
   }
-  return rows;
-}
-
-function show(courses, share) {
-  const rows = between(courses, share);
-  view.data("course", rows);
-  const end = rows[rows.length - 1];
-  if (data.rows.end_labels_0) {
-    view.data("end_labels_0", data.rows.end_labels_0.map((row) => ({ ...row, y: end.q50 })));
+  for (const end of ends) {
+    end.text.setAttribute("y", end.at.toFixed(1));
   }
-  return view.runAsync();
 }
 
-function say() {
-  const step = data.aims[Number(document.getElementById("slide-aim").value)];
-  document.getElementById("said-aim").textContent = `${step.aim.toFixed(1)}: ${step.said}`;
-  const share = firstShare();
-  const rates = data.first_rates;
-  document.getElementById("said-first").textContent = rates[nearest(data.shares, share)];
-}
-
-function firstShare() {
-  const slider = document.getElementById("slide-first");
-  return (Number(slider.value) / 100) * data.shares[data.shares.length - 1];
+function say(moved) {
+  const step = data.aims[Number($("slide-aim").value)];
+  const part = data.parts[Number($("slide-first").value)];
+  $("at-aim").textContent = step.aim.toFixed(1);
+  $("at-first").textContent = part.said;
+  const band = moved === "aim" ? between(data.whole, step.share) : between(data.first, part.share);
+  const end = (band[2][band[2].length - 1] / 100).toFixed(1);
+  const until = data.until.replace("{ph}", end);
+  $("slid").textContent = moved === "aim" ? `${step.said} ${until}` : until;
+  $("slide-aim").setAttribute("aria-valuetext", step.aim.toFixed(1));
+  $("slide-first").setAttribute("aria-valuetext", part.said);
 }
 
 function follow(event) {
   if (!data || frame) return;
-  frame = requestAnimationFrame(async () => {
+  frame = requestAnimationFrame(() => {
     frame = 0;
-    const started = performance.now();
-    if (event.target.id === "slide-aim") {
-      await show(data.whole, data.aims[Number(event.target.value)].share);
+    if (!data) return;
+    const started = event.timeStamp;
+    const aim = $("slide-aim"), first = $("slide-first");
+    if (event.target === aim) {
+      first.value = String(nearest(data.parts.map((part) => part.share), 1));
+      draw(between(data.whole, data.aims[Number(aim.value)].share));
+      say("aim");
     } else {
-      await show(data.first, firstShare());
+      draw(between(data.first, data.parts[Number(first.value)].share));
+      say("first");
     }
-    say();
     performance.measure("follow", { start: started, end: performance.now() });
   });
 }
 
 function settle(event) {
   if (!data || event.target.id !== "slide-aim") return;
-  const field = document.getElementById("f-aim-target_ph");
+  const field = $("f-aim-target_ph");
   field.value = data.aims[Number(event.target.value)].aim.toFixed(1);
   field.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
-if (place) {
-  place.addEventListener("input", follow);
-  place.addEventListener("change", settle);
-  begin();
-  dark.addEventListener("change", begin);
+document.addEventListener("focusin", suggest);
+if (form && sliders) {
+  window.htmx.config.historyCacheSize = 0;
+  window.htmx.config.refreshOnHistoryMiss = true;
+  sliders.addEventListener("input", follow);
+  sliders.addEventListener("change", settle);
   document.body.addEventListener("htmx:afterSettle", (event) => {
-    if (event.target.id === "letter") begin();
+    if (event.detail.target?.id !== "sections" && event.target.id !== "sections") return;
+    document.title = `${$("title").textContent} · loamshift`;
+    markFaults();
+    begin();
   });
+  if (verdict && $("course").querySelector("figure")) begin();
 }

@@ -1,0 +1,189 @@
+"""A letter laid out for the page that edits it: the same blocks, some at another place.
+
+The verdict stands above the facts, the year strip along the top and the course of the pH under
+the slider; what is worth measuring stands in the margin beside the facts it asks for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from html import escape
+from typing import Final
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from loamshift.domain.letter import (
+    Block,
+    Figure,
+    FigureKind,
+    Items,
+    Letter,
+    Matter,
+    Note,
+    Paragraph,
+    Section,
+)
+from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
+from loamshift.report.inline import bare, source_count, without_repeats
+from loamshift.web.picture import pictures
+
+WHY: Final = {
+    FigureKind.DOSE: "dose.acid_mmolc_kg",
+    FigureKind.YEAR: "applications",
+    FigureKind.COURSE: "forecast",
+    FigureKind.OPTIONS: "options",
+    FigureKind.LEDGER: "ledger",
+    FigureKind.CLAIMS: "claims",
+}
+"""The key that opens the numbers of the section in which a figure stands."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LetterPage:
+    """The pieces of a letter, each ready to stand where the page wants it; all but ``verdict``
+    are HTML."""
+
+    about: str
+    strip: str
+    verdict: str
+    because: str
+    beside: str
+    course: str
+    sections: str
+
+
+def letter_page(letter: Letter) -> LetterPage:
+    """The pieces of a letter for the plan page.
+
+    Parameters
+    ----------
+    letter
+        The letter [object].
+
+    Returns
+    -------
+    LetterPage
+        Its pieces; none is lost and none stands twice [object].
+    """
+    sources = source_count(letter)
+    opening = next((s for s in letter.sections if s.matter is Matter.OPENING), None)
+    blocks = opening.blocks if opening is not None else ()
+    lead = blocks[0].text if blocks and isinstance(blocks[0], Paragraph) else ""
+    rest = [block for block in blocks[1:] if not isinstance(block, Note)]
+    notes = [block for block in blocks if isinstance(block, Note)]
+    aside = [
+        section
+        for section in letter.sections
+        if section.matter is Matter.ASIDE and _is_list(section)
+    ]
+    return LetterPage(
+        about=inline_html(letter.subtitle),
+        strip="".join(pictures(f) for f in _figures(letter) if f.kind is FigureKind.YEAR),
+        verdict=bare(lead),
+        because="\n".join(block_html(block, sources=sources) for block in rest),
+        beside="\n".join(_beside(notes, aside, sources)),
+        course="".join(
+            _figure(f, sources) for f in _figures(letter) if f.kind is FigureKind.COURSE
+        ),
+        sections="\n".join(
+            _section(section, number, sources)
+            for number, section in enumerate(letter.sections, 1)
+            if section is not opening and section not in aside
+        ),
+    )
+
+
+def _is_list(section: Section) -> bool:
+    return all(isinstance(block, Items) for block in section.blocks)
+
+
+def _figures(letter: Letter) -> list[Figure]:
+    return [b for s in letter.sections for b in s.blocks if isinstance(b, Figure)]
+
+
+def _beside(notes: Iterable[Note], aside: Iterable[Section], sources: int) -> list[str]:
+    lines = [block_html(note, sources=sources) for note in notes]
+    lines.append(_opens("verdict.decision", _("Why this verdict")))
+    for section in aside:
+        items = (i for block in section.blocks if isinstance(block, Items) for i in block.items)
+        lines.append(f'<h2 class="aside-title">{inline_html(section.heading or "")}</h2>')
+        lines += [f'<p class="note">{inline_html(item, sources=sources)}</p>' for item in items]
+    return lines
+
+
+def _opens(key: str, said: str) -> str:
+    return f'<p class="note opens"><a href="{reverse("why", args=[key])}">{escape(said)}</a></p>'
+
+
+def _section(section: Section, number: int, sources: int) -> str:
+    column, margin = _placed(section)
+    lines = [line for block in column if (line := _block(block, section, sources))]
+    beside = [block_html(note, sources=sources) for note in margin]
+    kinds = [block.kind for block in section.blocks if isinstance(block, Figure)]
+    beside += [_opens(WHY[kind], _why_said(kind)) for kind in kinds]
+    heading = named = ""
+    if section.heading:
+        heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
+        named = f' aria-labelledby="part-{number}"'
+    aside = ""
+    if beside:
+        notes = "\n".join(beside)
+        aside = f'\n<div class="margin">\n{notes}\n</div>'
+    return (
+        f'<section class="{section.matter.value}"{named}>\n{heading}'
+        '<div class="column">\n' + "\n".join(lines) + f"\n</div>{aside}\n</section>"
+    )
+
+
+def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
+    blocks = without_repeats(section)
+    notes = [block for block in blocks if isinstance(block, Note)]
+    others = [block for block in blocks if not isinstance(block, Note)]
+    if section.matter is Matter.ASIDE or not others:
+        return blocks, ()
+    return others, notes
+
+
+def _block(block: Block, section: Section, sources: int) -> str:
+    if isinstance(block, Figure):
+        if block.kind is FigureKind.COURSE:
+            return ""
+        if block.kind is FigureKind.YEAR:
+            said = inline_html(block.sentence, sources=sources)
+            return f'<p class="under">{said}</p>{_table(block)}'
+        return _figure(block, sources)
+    if isinstance(block, Items) and section.matter is Matter.SOURCES:
+        return sources_html(block)
+    return block_html(block, sources=sources)
+
+
+def _figure(figure: Figure, sources: int) -> str:
+    return (
+        f'<figure class="{figure.kind.value}">\n'
+        f'<p class="figure-title">{inline_html(figure.title)}</p>\n{pictures(figure)}\n'
+        f"<figcaption>{inline_html(figure.sentence, sources=sources)}</figcaption>"
+        f"{_table(figure)}\n</figure>"
+    )
+
+
+def _table(figure: Figure) -> str:
+    shown = escape(_("The figures in a table"))
+    return f"<details><summary>{shown}</summary>\n{table_html(figure.table)}\n</details>"
+
+
+def _why_said(kind: FigureKind) -> str:
+    match kind:
+        case FigureKind.DOSE:
+            return _("How the amount is worked out")
+        case FigureKind.YEAR:
+            return _("How the parts and dates are chosen")
+        case FigureKind.COURSE:
+            return _("How the course is worked out")
+        case FigureKind.OPTIONS:
+            return _("How the ways are compared")
+        case FigureKind.LEDGER:
+            return _("How the year’s acid is added up")
+        case FigureKind.CLAIMS:
+            return _("How a claim is settled")

@@ -1,0 +1,330 @@
+from __future__ import annotations
+
+import gzip
+import json
+import re
+from html import unescape
+from urllib.parse import urlencode
+from uuid import UUID
+
+import pytest
+from django.test import Client as Browser
+
+from loamshift.case.answer import answer_from_json
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
+from loamshift.store.scope import kept
+from loamshift.web.cases import tree_of
+from loamshift.web.samples import SAMPLES
+from loamshift.web.views.plan import today
+
+pytestmark = pytest.mark.django_db
+
+WALK_IN = {
+    "soil.ph": "6.8",
+    "soil.ph_method": "water 1:1",
+    "soil.texture": "loam",
+    "soil.fizz": "none",
+    "soil.fizz_acid": "HCl",
+    "aim.plant": "highbush blueberry",
+    "place.name": "Minneapolis",
+    "bed.area": "20 m2",
+}
+HTMX = {"HX-Request": "true"}
+
+
+@pytest.fixture
+def office() -> Office:
+    return Office.objects.create(name="Ours")
+
+
+@pytest.fixture
+def bed(office: Office) -> Bed:
+    sample = SAMPLES[0]
+    made = Bed(name=sample.name, case_text=sample.case_text, ph=sample.ph)
+    Writer(office, what="Added it").add(made)
+    return made
+
+
+def plan(browser: Browser, **more: str) -> str:
+    fields = WALK_IN | {key.replace("__", "."): value for key, value in more.items()}
+    return browser.get(f"/plan?{urlencode(fields)}").content.decode()
+
+
+def test_a_walk_in_gets_the_letter_with_its_facts_in_fields(
+    client: Browser, office: Office
+) -> None:
+    page = plan(client)
+    assert 'id="f-soil-ph" value="6.8"' in page
+    assert "How much" in page and "Take care" in page
+    verdict = re.search(r'<p class="lead" id="verdict"[^>]*>([^<]+)</p>', page)
+    assert verdict is not None and verdict[1].strip().endswith(".")
+
+
+def test_nothing_of_the_letter_is_lost_and_no_picture_stands_twice(
+    client: Browser, office: Office
+) -> None:
+    from loamshift.web.answers import answered
+    from loamshift.web.cases import text_of, with_fields
+
+    page = plan(client)
+    found = answered(text_of(with_fields({}, WALK_IN.items())), office=office, today=today())
+    for section in found.letter.sections:
+        if section.heading:
+            assert section.heading in unescape(page)
+    plain = unescape(re.sub(r"<[^>]+>", "", page)).replace("\xa0", " ")
+    for section in found.letter.sections:
+        for block in section.blocks:
+            text = getattr(block, "text", "").replace("**", "").replace("\xa0", " ")
+            said = re.sub(r"\s*\[\d+\]$", "", text)
+            assert said in plain
+    assert page.count('class="course"') == 1
+    assert page.count('<svg class="picture"') == 2 * sum(
+        type(b).__name__ == "Figure" for s in found.letter.sections for b in s.blocks
+    )
+
+
+def test_only_the_verdict_is_told_by_itself(client: Browser, office: Office) -> None:
+    page = plan(client)
+    assert page.count("aria-live") == 1
+    assert re.search(r'id="verdict" role="status" aria-live="polite"', page)
+    assert 'role="alert"' not in page
+
+
+def test_order_of_reading(client: Browser, office: Office) -> None:
+    page = plan(client)
+    places = [
+        page.index(f'id="{name}"')
+        for name in ("title", "about", "strip", "verdict", "plan", "sliders", "course", "sections")
+    ]
+    assert places == sorted(places)
+
+
+def test_faults_stand_by_their_field_with_what_was_typed(client: Browser, office: Office) -> None:
+    page = unescape(plan(client, soil__ph="17", soil__texture="lome"))
+    assert 'id="f-soil-ph" value="17"' in page
+    assert re.search(r'id="f-soil-ph" [^>]*aria-invalid="true"', page)
+    told = re.search(r'<span class="fault" id="f-soil-ph-fault">(.+?)</span>', page)
+    assert told is not None and "2 to 11" in told[1]
+    assert "Nearest: “loam”" in page
+    assert "How much" not in page
+
+
+def test_a_fault_that_no_field_has_is_told_all_the_same(client: Browser, office: Office) -> None:
+    page = plan(client, soil__clay_pct="170")
+    assert "Clay" in page and "How much" not in page
+
+
+def test_an_empty_plan_says_what_it_waits_for(client: Browser, office: Office) -> None:
+    page = client.get("/plan").content.decode()
+    assert "Say what the pH reads" in page
+    assert "Then the letter stands here" in page
+
+
+def test_text_of_strangers_is_no_markup(client: Browser, office: Office) -> None:
+    page = plan(client, name="<script>alert(1)</script>", aim__plant='"><img src=x>')
+    assert "<script>alert" not in page and "<img src=x" not in page
+
+
+def test_what_no_sentence_asks_for_is_told_and_carried_along(
+    client: Browser, office: Office
+) -> None:
+    page = unescape(
+        plan(client, **{"claim.0.material": "coffee grounds", "claim.0.rate": "1 kg/m2"})
+    )
+    assert "Also known: 1 claim to settle." in page
+    assert '<input type="hidden" name="claim.0.material" value="coffee grounds">' in page
+
+
+def test_pieces_come_back_to_a_page_that_is_there_already(client: Browser, office: Office) -> None:
+    answer = client.get(f"/plan?{urlencode(WALK_IN)}", headers=HTMX)
+    page = answer.content.decode()
+    assert page.lstrip().startswith('<article id="sections"')
+    assert "<html" not in page
+    assert '<p id="verdict" hx-swap-oob="innerHTML">' in page
+    assert '<span id="f-soil-ph-fault" hx-swap-oob="innerHTML"></span>' in page
+    assert 'id="f-soil-ph"' not in page, "a field that somebody may be typing in is left alone"
+    assert "HX-Request" in answer.headers["Vary"]
+
+
+def test_size_on_the_wire(client: Browser, office: Office) -> None:
+    answer = client.get(f"/plan?{urlencode(WALK_IN)}", headers={"Accept-Encoding": "gzip"})
+    assert answer.headers["Content-Encoding"] == "gzip"
+    assert len(answer.content) < 30_000
+    assert len(gzip.decompress(answer.content)) < 90_000
+
+
+def test_style_of_the_letter_keeps_to_the_letter(client: Browser, office: Office) -> None:
+    found = re.search(r'href="(/letter-[^"]+\.css)"', plan(client))
+    assert found is not None
+    sheet = client.get(found[1]).content.decode()
+    heads = re.findall(r"(?:^|})\s*([^{}@]+){", sheet)
+    assert heads
+    for head in heads:
+        assert all(one.strip().startswith(".letter ") for one in head.split(",")), head
+
+
+def test_sliders_follow_both_the_aim_and_the_first_part(client: Browser, office: Office) -> None:
+    answer = client.get(f"/plan/sliders?{urlencode(WALK_IN)}")
+    data = json.loads(answer.content)
+    aims = [step["aim"] for step in data["aims"]]
+    assert aims == sorted(aims)
+    shares = [step["share"] for step in data["aims"]]
+    assert shares == sorted(shares, reverse=True), "a lower aim takes more acid"
+    points = re.search(r'class="mid"[^>]* d="([^"]+)"', data["wide"])
+    assert points is not None
+    assert len(data["plan"][2]) == len(re.findall("[ML]", points[1]))
+    middles = [course[2][-1] for course in data["whole"]]
+    assert middles == sorted(middles, reverse=True)
+    assert data["whole"][data["shares"].index(1.0)] == data["plan"]
+    assert len(answer.content) < 70_000
+
+
+def test_for_liming_the_slider_runs_the_other_way(client: Browser, office: Office) -> None:
+    fields = {"soil.ph": "5.4", "soil.ph_method": "water 1:1", "soil.texture": "loam",
+              "aim.plant": "cabbage", "place.name": "Minneapolis"}  # fmt: skip
+    data = json.loads(client.get(f"/plan/sliders?{urlencode(fields)}").content)
+    shares = [step["share"] for step in data["aims"]]
+    assert shares == sorted(shares)
+    assert "lime" in data["aims"][-1]["said"]
+
+
+def test_where_nothing_can_move_there_is_no_slider(client: Browser, office: Office) -> None:
+    lost = WALK_IN | {"soil.ph": "8.2", "soil.fizz": "strong"}
+    assert client.get(f"/plan/sliders?{urlencode(lost)}").status_code == 204
+    assert client.get("/plan/sliders?soil.ph=99").status_code == 204
+
+
+def test_sliders_speak_the_units_of_the_office(client: Browser, office: Office) -> None:
+    office.units, office.words = "us", "us"
+    office.save()
+    data = json.loads(client.get(f"/plan/sliders?{urlencode(WALK_IN)}").content)
+    assert "sulfur" in data["aims"][0]["said"] and "lb" in data["aims"][0]["said"]
+
+
+@pytest.mark.parametrize(
+    ("ending", "begins"), [("pdf", b"%PDF"), ("html", b"<!doctype html>"), ("md", b"# ")]
+)
+def test_the_letter_is_taken_along(
+    client: Browser, office: Office, bed: Bed, ending: str, begins: bytes
+) -> None:
+    answer = client.get(f"/beds/{bed.pk}/letter.{ending}")
+    assert answer.content.startswith(begins)
+    assert f'filename="berry-border.{ending}"' in answer.headers["Content-Disposition"]
+
+
+def test_json_holds_answer_case_and_letter(client: Browser, office: Office) -> None:
+    answer = client.get(f"/plan/letter.json?{urlencode(WALK_IN)}")
+    text = answer.content.decode()
+    assert answer_from_json(text).verdict.because
+    assert {"case", "letter"} <= json.loads(text).keys()
+    assert client.get(f"/plan/letter.exe?{urlencode(WALK_IN)}").status_code == 404
+
+
+def test_a_file_of_a_faulty_case_goes_back_to_its_page(client: Browser, office: Office) -> None:
+    answer = client.get("/plan/letter.pdf?soil.ph=99")
+    assert (answer.status_code, answer.headers["Location"]) == (302, "/plan?soil.ph=99")
+
+
+def test_a_walk_in_is_kept_for_a_client_named_now(client: Browser, office: Office) -> None:
+    names = {"keep-name": "North border", "keep-client": "A client", "keep-garden": "Back"}
+    answer = client.post("/plan/keep", WALK_IN | names)
+    bed = kept(Bed, office).get()
+    assert answer.headers["Location"] == f"/beds/{bed.pk}"
+    assert bed.garden is not None
+    assert (bed.name, bed.garden.name, bed.garden.client.name) == (
+        "North border", "Back", "A client",
+    )  # fmt: skip
+    assert tree_of(bed.case_text)["soil"]["ph"] == "6.8"
+    assert bed.plants == "highbush blueberry" and bed.ph == 6.8 and bed.decision
+    page = client.get(answer.headers["Location"]).content.decode()
+    assert "Kept North border." in page and "/take-back" in page
+    client.post("/plan/keep", WALK_IN | names | {"keep-name": "South", "keep-client": "a CLIENT"})
+    assert kept(Client, office).count() == 1 and kept(Garden, office).count() == 1
+
+
+def test_a_faulty_walk_in_is_not_kept_and_nothing_typed_is_lost(
+    client: Browser, office: Office
+) -> None:
+    answer = client.post("/plan/keep", WALK_IN | {"soil.ph": "77"})
+    assert not kept(Bed, office).exists()
+    assert "soil.ph=77" in answer.headers["Location"]
+
+
+def test_changed_fields_of_a_bed_are_a_what_if_until_they_are_kept(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    plain = client.get(f"/beds/{bed.pk}").content.decode()
+    assert "Keep these changes" not in plain
+    page = client.get(f"/beds/{bed.pk}?soil.ph=7.1").content.decode()
+    assert "Keep these changes" in page and 'id="f-soil-ph" value="7.1"' in page
+    assert '<input type="hidden" name="soil.ph" value="7.1">' in page
+    assert tree_of(kept(Bed, office).get().case_text)["soil"]["ph"] == 6.8
+    answer = client.post(f"/beds/{bed.pk}/keep", {"version": bed.version, "soil.ph": "7.1"})
+    assert answer.status_code == 302
+    now = kept(Bed, office).get()
+    assert tree_of(now.case_text)["soil"]["ph"] == "7.1"
+    assert now.ph == 7.1
+    assert tree_of(now.case_text)["claim"] == tree_of(bed.case_text)["claim"]
+
+
+def test_a_field_emptied_is_a_change_too(client: Browser, office: Office, bed: Bed) -> None:
+    page = client.get(f"/beds/{bed.pk}?water.weekly=").content.decode()
+    assert '<input type="hidden" name="water.weekly" value="">' in page
+
+
+def test_a_whole_form_without_script_says_no_change_where_there_is_none(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    page = client.get(f"/beds/{bed.pk}").content.decode()
+    said = dict(re.findall(r'name="([a-z_.]+\.[a-z_.]+)" id="f-[^"]+" value="([^"]*)"', page))
+    again = client.get(f"/beds/{bed.pk}?{urlencode(said)}").content.decode()
+    assert "Keep these changes" not in again
+
+
+def test_the_later_of_two_is_told_and_sees_both(client: Browser, office: Office, bed: Bed) -> None:
+    seen = bed.version
+    client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.ph": "7.4"})
+    answer = client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.ph": "6.2"})
+    page = unescape(answer.content.decode())
+    assert answer.status_code == 409
+    assert "was changed by somebody else" in page
+    assert re.search(r"<td>7\.4</td><td>6\.2</td>", page)
+    assert 'id="f-soil-ph" value="6.2"' in page
+    version = re.search(r'name="version" value="(\d+)"', page)
+    assert version is not None
+    client.post(f"/beds/{bed.pk}/keep", {"version": version[1], "soil.ph": "6.2"})
+    assert kept(Bed, office).get().ph == 6.2
+
+
+def test_a_letter_is_sent_and_frozen(client: Browser, office: Office, bed: Bed) -> None:
+    answer = client.post(f"/beds/{bed.pk}/send")
+    assert answer.status_code == 302
+    letter = kept(SentLetter, office).get()
+    held = json.loads(letter.answer_text)
+    assert held["letter"]["title"] == letter.title == "Berry border"
+    assert held["verdict"]["decision"] == letter.decision
+    assert letter.sent_on == today()
+
+
+def test_another_offices_bed_is_not_there(client: Browser, office: Office, bed: Bed) -> None:
+    other = Office.objects.create(id=UUID(int=2**128 - 1), name="Other")
+    theirs = Bed(name="Theirs", case_text=SAMPLES[1].case_text)
+    Writer(other, what="Added it").add(theirs)
+    for where in ("", "/sliders", "/letter.pdf"):
+        assert client.get(f"/beds/{theirs.pk}{where}").status_code == 404
+    for where in ("/keep", "/send"):
+        assert client.post(f"/beds/{theirs.pk}{where}").status_code == 404
+
+
+def test_looking_never_writes(client: Browser, office: Office, bed: Bed) -> None:
+    for where in ("/plan/keep", f"/beds/{bed.pk}/keep", f"/beds/{bed.pk}/send"):
+        assert client.get(where).status_code == 405
+    assert client.post("/plan").status_code == 405
+
+
+def test_known_names(client: Browser, office: Office) -> None:
+    answer = client.get("/plan/known.json")
+    held = json.loads(answer.content)
+    assert "highbush blueberry" in held["plants"] and "loam" in held["textures"]
+    assert "max-age" in answer.headers["Cache-Control"]
