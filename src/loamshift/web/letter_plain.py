@@ -1,0 +1,86 @@
+"""A letter in its own order inside a page of the desk, for what is read and not edited."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from html import escape
+
+from django.utils.translation import gettext as _
+
+from loamshift.domain.letter import (
+    Block,
+    Figure,
+    Items,
+    Letter,
+    Matter,
+    Note,
+    Paragraph,
+    Section,
+)
+from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
+from loamshift.report.inline import bare, source_count
+from loamshift.web.picture import PAGE_PX, PHONE_PX, picture
+
+
+@lru_cache(maxsize=128)
+def letter_plain(letter: Letter) -> str:
+    """The sections of a letter as HTML, every block where the letter has it.
+
+    Parameters
+    ----------
+    letter
+        The letter [object].
+
+    Returns
+    -------
+    str
+        HTML to stand inside an element of the class ``letter`` [text].
+    """
+    sources = source_count(letter)
+    return "\n".join(
+        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
+    )
+
+
+def _section(section: Section, number: int, sources: int) -> str:
+    notes = [block for block in section.blocks if isinstance(block, Note)]
+    column = [block for block in section.blocks if not isinstance(block, Note)]
+    if section.matter is Matter.ASIDE or not column:
+        column, notes = list(section.blocks), []
+    lines = [
+        _block(block, section, sources, first=place == 0) for place, block in enumerate(column)
+    ]
+    heading = named = beside = ""
+    if section.heading:
+        heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
+        named = f' aria-labelledby="part-{number}"'
+    if notes:
+        said = "\n".join(block_html(note, sources=sources) for note in notes)
+        beside = f'\n<div class="margin">\n{said}\n</div>'
+    return (
+        f'<section class="{section.matter.value}"{named}>\n{heading}<div class="column">\n'
+        + "\n".join(lines)
+        + f"\n</div>{beside}\n</section>"
+    )
+
+
+def _block(block: Block, section: Section, sources: int, *, first: bool) -> str:
+    if isinstance(block, Figure):
+        return _figure(block, sources)
+    if isinstance(block, Items) and section.matter is Matter.SOURCES:
+        return sources_html(block)
+    if isinstance(block, Paragraph) and section.matter is Matter.OPENING and first:
+        return f'<p class="lead">{inline_html(bare(block.text))}</p>'
+    return block_html(block, sources=sources)
+
+
+def _figure(figure: Figure, sources: int) -> str:
+    shown = escape(_("The figures in a table"))
+    return (
+        f'<figure class="{figure.kind.value}">\n'
+        f'<p class="figure-title">{inline_html(figure.title)}</p>\n'
+        f'<div class="pic-wide">{picture(figure, width_px=PAGE_PX)}</div>'
+        f'<div class="pic-phone">{picture(figure, width_px=PHONE_PX)}</div>\n'
+        f"<figcaption>{inline_html(figure.sentence, sources=sources)}</figcaption>"
+        f"<details><summary>{shown}</summary>\n{table_html(figure.table)}\n</details>\n</figure>"
+    )

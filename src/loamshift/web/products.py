@@ -1,0 +1,167 @@
+"""Products of the shelf between the page, the store and the case file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from typing import Any, Final
+
+from django.utils.translation import gettext
+
+from loamshift.domain.case import OnHand
+from loamshift.errors import CaseError, Fault, InputError
+from loamshift.services.shelf import shelf_prices
+from loamshift.store.models import Product
+from loamshift.web.cases import case_of, text_of
+
+ASKED: Final = (
+    "name",
+    "material",
+    "purity_pct",
+    "pack",
+    "price",
+    "currency",
+    "in_stock",
+    "note",
+)
+"""What is asked of a product, in the order of the form and of the price list."""
+_IN_CASE: Final = ("material", "purity_pct", "pack", "price", "currency")
+_AT: Final = "on_hand[1]."
+_YES: Final = frozenset(("yes", "y", "true", "1", "on", "x"))
+_NO: Final = frozenset(("no", "n", "false", "0", "off", ""))
+
+
+@dataclass(frozen=True, slots=True)
+class ReadProduct:
+    """A product as it would be kept, or what is wrong with it by the name of the field."""
+
+    values: Mapping[str, Any]
+    faults: tuple[Fault, ...]
+
+
+def read_product(said: Mapping[str, str], *, currency: str = "") -> ReadProduct:
+    """What somebody typed about a product, read as the case file would read it.
+
+    Parameters
+    ----------
+    said
+        Texts by the names of ``ASKED``; what is missing is empty [text].
+    currency
+        Currency of a price that names none [text].
+
+    Returns
+    -------
+    ReadProduct
+        Values to keep, and every fault [object].
+    """
+    told = {name: said.get(name, "").strip() for name in ASKED}
+    if told["price"] and not told["currency"]:
+        told["currency"] = currency
+    faults = [*_own_faults(told)]
+    product: OnHand | None = None
+    try:
+        product = on_hand_of(told)
+    except CaseError as error:
+        faults += [_here(fault, told) for fault in error.faults]
+    except InputError as error:
+        faults.append(
+            Fault("purity_pct", told["purity_pct"], str(error), gettext("Leave it empty if unsure"))
+        )
+    values: dict[str, Any] = {
+        "name": told["name"],
+        "pack": told["pack"],
+        "note": told["note"],
+        "in_stock": told["in_stock"].casefold() not in _NO,
+    }
+    if product is not None:
+        values |= {
+            "material": product.material.key,
+            "purity_pct": product.purity_pct,
+            "price": product.price,
+            "currency": product.currency or "",
+        }
+    return ReadProduct(values, tuple(faults))
+
+
+def on_hand_of(told: Mapping[str, Any]) -> OnHand:
+    """A product as a case has it.
+
+    Raises
+    ------
+    InputError
+        Where the case file would not take it.
+    """
+    return _on_hand(tuple(entry_of(told).items()))
+
+
+@lru_cache(maxsize=1024)
+def _on_hand(entry: tuple[tuple[str, str], ...]) -> OnHand:
+    if "material" not in dict(entry):
+        raise CaseError(
+            [Fault(f"{_AT}material", "", gettext("no material is named"), gettext("Choose one"))]
+        )
+    case = case_of(text_of({"on_hand": [dict(entry)]}), today=date.max)
+    shelf_prices(case.on_hand)
+    return case.on_hand[0]
+
+
+def entry_of(told: Mapping[str, Any]) -> dict[str, str]:
+    """The entry of a case file for a product, its figures as texts."""
+    return {
+        name: text
+        for name in _IN_CASE
+        if (text := "" if told.get(name) is None else _text(told[name]))
+    }
+
+
+def said_of(product: Product) -> dict[str, str]:
+    """A kept product as its form shows it."""
+    said = {name: _text(getattr(product, name)) for name in ASKED if name != "in_stock"}
+    return {**said, "in_stock": "yes" if product.in_stock else ""}
+
+
+def usable(products: Iterable[Product]) -> list[tuple[Product, OnHand]]:
+    """The products that a case can take, with what it takes; a broken one is passed over."""
+    found = []
+    for product in products:
+        try:
+            found.append((product, on_hand_of(said_of(product))))
+        except InputError:
+            continue
+    return found
+
+
+def _text(value: Any) -> str:
+    if value is None:
+        return ""
+    return f"{value:g}" if isinstance(value, float) and value.is_integer() else str(value)
+
+
+def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
+    if not told["name"]:
+        yield Fault("name", "", gettext("it has no name"), gettext("Write what stands on the pack"))
+    if told["in_stock"].casefold() not in _YES | _NO:
+        yield Fault(
+            "in_stock", told["in_stock"], gettext("it is neither yes nor no"), gettext("Write one")
+        )
+    for name in ("name", "material", "pack", "currency", "note"):
+        most = Product._meta.get_field(name).max_length
+        if most is not None and len(told[name]) > most:
+            yield Fault(
+                name,
+                told[name][:40],
+                gettext("it has %(count)s signs") % {"count": len(told[name])},
+                gettext("Shorten it to %(most)s") % {"most": most},
+            )
+
+
+def _here(fault: Fault, told: Mapping[str, str]) -> Fault:
+    name = fault.path.removeprefix(_AT)
+    mend = fault.mend
+    if name == "material" and "`" in mend:
+        mend = gettext("Choose one of the list that opens in the field; trade names are known too")
+    if name == "price":
+        mend = gettext("Write a number, such as 12.50; the currency has its own field")
+    return Fault(name, fault.given or told.get(name, ""), fault.problem, mend.rstrip("."))

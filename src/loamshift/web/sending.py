@@ -1,0 +1,110 @@
+"""Letters that go out: frozen whole, opened as they were, compared with today on request."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from django.utils.translation import gettext
+
+from loamshift.case.answer import answer_from_json, answer_to_json
+from loamshift.case.answer_file import AnswerFile, answer_file_from_json
+from loamshift.case.frozen import FrozenLetter
+from loamshift.case.frozen_case import case_to_plain
+from loamshift.domain.answer import Answer
+from loamshift.domain.case import Case
+from loamshift.domain.letter import Letter
+from loamshift.errors import CaseError, InputError
+from loamshift.report.changes import changes_letter
+from loamshift.services.advise import LookAhead, advise
+from loamshift.services.changes import changes
+from loamshift.store.models import Bed, Office, SentLetter
+from loamshift.web.answers import MEMBERS, SEED, answered, words_of
+
+
+def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
+    """The letter of a bed as it stands, whole and frozen, not kept yet.
+
+    Raises
+    ------
+    CaseError
+        Where the case file of the bed cannot be used; it carries every fault.
+    """
+    found = answered(bed.case_text, office=office, today=today)
+    frozen = FrozenLetter(found.letter, words_of(office))
+    return SentLetter(
+        bed=bed,
+        title=(bed.name or found.letter.title)[:200],
+        sent_on=today,
+        decision=str(found.answer.verdict.decision),
+        answer_text=answer_to_json(found.answer, case=found.case, letter=frozen),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A kept letter, opened; ``problem`` says why it cannot be shown."""
+
+    file: AnswerFile | None
+    letter: FrozenLetter | None
+    problem: str
+
+
+def opened(sent: SentLetter) -> Opened:
+    """A kept letter exactly as it was said; nothing is worked out again."""
+    try:
+        file = answer_file_from_json(sent.answer_text, source=sent.title)
+    except CaseError as error:
+        return Opened(None, None, str(error))
+    if file.letter is None:
+        return Opened(file, None, gettext("It keeps an answer but no letter."))
+    return Opened(file, file.letter, "")
+
+
+def today_differs(file: AnswerFile, *, office: Office, today: date) -> Letter:
+    """What the same case would be told today, beside what was told.
+
+    The case is answered with the seed, members and years of the letter, so that chance is no
+    reason for a difference.
+
+    Raises
+    ------
+    InputError
+        Where the letter keeps no case, or one that today's tables no longer understand.
+    """
+    case = file.case()
+    fresh_case = replace(case, today=max(today, case.today))
+    fresh = _answered_like(fresh_case, file.answer)
+    before, now = file.answer.made_by, fresh.made_by
+    same = (before.tables, before.model, before.version) == (now.tables, now.model, now.version)
+    between = None
+    if not same and fresh_case.today != case.today:
+        between = _answered_like(case, file.answer)
+    found = changes(
+        file.answer,
+        fresh,
+        old_case=_table(file.kept_case),
+        new_case=case_to_plain(fresh_case),
+        between=between,
+    )
+    return changes_letter(found, words=words_of(office))
+
+
+def _answered_like(case: Case, like: Answer) -> Answer:
+    """A case answered now with the settings of another answer, its numbers as a file has them."""
+    made = like.made_by
+    ahead = None
+    if made.years:
+        ahead = LookAhead(
+            members=made.members or MEMBERS,
+            seed=SEED if made.seed is None else made.seed,
+            years=made.years,
+        )
+    return answer_from_json(answer_to_json(advise(case, look_ahead=ahead)))
+
+
+def _table(kept: Any) -> dict[str, Any]:
+    if not isinstance(kept, dict):
+        raise InputError(gettext("The letter keeps no case to answer again."))
+    return kept

@@ -1,0 +1,207 @@
+"""Claims: any material against any bed, or against a soil told in one sentence."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from typing import Any, Final
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.urls import URLPattern, path
+from django.utils.translation import gettext
+from django.utils.translation import gettext_lazy as _
+from django.views.decorators.http import require_safe
+
+from loamshift.domain.ph import PhMethod
+from loamshift.errors import CaseError, Fault, InputError
+from loamshift.report.claims_page import claims_page
+from loamshift.report.letter_fields import field_called
+from loamshift.report.words import Words
+from loamshift.services.claims_asked import claims_asked
+from loamshift.store.models import Bed, Office
+from loamshift.store.scope import kept
+from loamshift.tables.materials import load_materials
+from loamshift.web.answers import SEED, words_of
+from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
+from loamshift.web.letter_plain import letter_plain
+from loamshift.web.letter_style import letter_style_name
+from loamshift.web.middleware import office_of
+
+MOST: Final = 6
+"""Claims side by side on one page."""
+LONGEST: Final = 200
+SOIL: Final = (
+    "soil.texture",
+    "soil.ph",
+    "soil.ph_method",
+    "aim.target_ph",
+    "aim.plant",
+    "bed.area",
+    "bed.depth",
+)
+"""What is asked of a soil that is no kept bed."""
+_CLAIM: Final = re.compile(r"^claim\[(\d+)\](?:\.(\w+))?")
+EXAMPLES: Final = (
+    (
+        _("Coffee grounds on a neutral loam for blueberries"),
+        "claim.0.material=coffee+grounds&claim.0.amount=1+kg%2Fm2&soil.texture=loam&soil.ph=7.0"
+        "&aim.plant=highbush+blueberry",
+    ),
+    (
+        _("Wood ash or garden lime on a sour plot"),
+        "claim.0.material=wood+ash&claim.0.amount=100+g%2Fm2&claim.1.material=garden+lime"
+        "&claim.1.amount=200+g%2Fm2&soil.texture=sandy+loam&soil.ph=5.4&aim.target_ph=6.5",
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One claim as it was typed, with what is wrong with it."""
+
+    number: int
+    material: str
+    amount: str
+    material_fault: Fault | None
+    amount_fault: Fault | None
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What the page shows below the form."""
+
+    sections: str
+    faults: tuple[Fault, ...]
+
+
+@require_safe
+def claims(request: HttpRequest) -> HttpResponse:
+    """Ask what is claimed of which soil; the address holds both, so that it can be sent on."""
+    office = office_of(request)
+    said = {key: request.GET.get(key, "").strip()[:LONGEST] for key in SOIL}
+    rows = _claims_said(request)
+    bed = _bed(request, office)
+    asked = any(material or amount for material, amount in rows)
+    found = _settle(rows, said, bed, office) if asked else Found("", ())
+    wrong = {fault.path: fault for fault in found.faults}
+    shown = min(len(rows) + 1, MOST) if asked else 1
+    context = {
+        "rows": [_row(number, rows, wrong) for number in range(shown)],
+        "said": {
+            key.replace(".", "_"): {"value": value, "fault": wrong.get(key)}
+            for key, value in said.items()
+        },
+        "methods": [str(method) for method in PhMethod if str(method) != "unknown"],
+        "beds": kept(Bed, office).select_related("garden__client"),
+        "bed": bed,
+        "asked": asked,
+        "sections": found.sections,
+        "elsewhere": _elsewhere(found.faults, shown, bed),
+        "style": letter_style_name(),
+        "examples": EXAMPLES,
+        "materials": sorted(material.name_uk for material in load_materials().values())
+        if office.words == "uk"
+        else sorted(material.name_us for material in load_materials().values()),
+    }
+    return render(request, "loamshift/claims/claims.html", context)
+
+
+def _claims_said(request: HttpRequest) -> list[tuple[str, str]]:
+    """Materials and amounts by their numbers, without the empty ones."""
+    rows = []
+    for number in range(MOST):
+        material = request.GET.get(f"claim.{number}.material", "").strip()[:LONGEST]
+        amount = request.GET.get(f"claim.{number}.amount", "").strip()[:LONGEST]
+        if material or amount:
+            rows.append((material, amount))
+    return rows
+
+
+def _settle(
+    rows: Sequence[tuple[str, str]], said: Mapping[str, str], bed: Bed | None, office: Office
+) -> Found:
+    blank = [
+        Fault(f"claim.{number}.material", "", gettext("no material is named"), gettext("Name it"))
+        for number, (material, _amount) in enumerate(rows)
+        if not material
+    ]
+    claimed = [
+        {"material": material, **({"amount": amount} if amount else {})}
+        for material, amount in rows
+        if material
+    ]
+    if not claimed:
+        return Found("", tuple(blank))
+    try:
+        tree: Tree = tree_of(bed.case_text) if bed else with_fields({}, said.items())
+        text = text_of({**tree, "claim": claimed})
+        html = _html(text, words_of(office), date.today())  # noqa: DTZ011 - the local day
+    except CaseError as error:
+        numbers = [number for number, (material, _amount) in enumerate(rows) if material]
+        return Found("", (*blank, *(_moved(fault, numbers) for fault in error.faults)))
+    except InputError as error:
+        where = "" if bed else "soil.ph"
+        mend = gettext("Give the pH that was read")
+        return Found("", (*blank, Fault(where, "", str(error).rstrip("."), mend)))
+    return Found("" if blank else html, tuple(blank))
+
+
+@lru_cache(maxsize=128)
+def _html(text: str, words: Words, today: date) -> str:
+    case = case_of(text, today=today)
+    return letter_plain(claims_page(claims_asked(case, seed=SEED), case, words=words))
+
+
+def _moved(fault: Fault, numbers: Sequence[int]) -> Fault:
+    """A fault with the path that the form gives the field, in words for a page."""
+    match = _CLAIM.match(fault.path)
+    mend = fault.mend
+    if "`loamshift" in mend:
+        mend = gettext("Take a name from the list that the field opens")
+    if match is None:
+        return Fault(fault.path, fault.given, fault.problem, mend.rstrip("."))
+    index = int(match[1]) - 1
+    number = numbers[index] if index < len(numbers) else index
+    key = match[2] or "amount"
+    if key == "amount" and not fault.given:
+        mend = gettext("Say it as 1 cup per plant, 50 g/m2, or 2 kg for the whole bed")
+    return Fault(f"claim.{number}.{key}", fault.given, fault.problem, mend.rstrip("."))
+
+
+def _elsewhere(faults: Sequence[Fault], shown: int, bed: Bed | None) -> list[dict[str, Any]]:
+    """Faults that no field of the form shows beside itself."""
+    beside = {f"claim.{number}.{key}" for number in range(shown) for key in ("material", "amount")}
+    if bed is None:
+        beside |= set(SOIL)
+    return [
+        {"fault": fault, "called": field_called(fault.path) if fault.path else ""}
+        for fault in faults
+        if fault.path not in beside
+    ]
+
+
+def _row(number: int, rows: Sequence[tuple[str, str]], wrong: Mapping[str, Fault]) -> Row:
+    material, amount = rows[number] if number < len(rows) else ("", "")
+    return Row(
+        number,
+        material,
+        amount,
+        wrong.get(f"claim.{number}.material"),
+        wrong.get(f"claim.{number}.amount"),
+    )
+
+
+def _bed(request: HttpRequest, office: Office) -> Bed | None:
+    try:
+        pk = UUID(request.GET.get("bed", ""))
+    except ValueError:
+        return None
+    return kept(Bed, office).filter(pk=pk).first()
+
+
+ROUTES: list[URLPattern] = [path("claims/", claims, name="claims")]

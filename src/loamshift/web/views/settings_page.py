@@ -1,0 +1,116 @@
+"""Settings: how the office likes to read, where its data lies, and what always holds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from importlib import metadata
+from typing import Any, Final
+
+from django.conf import settings as django_settings
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import URLPattern, path
+from django.utils.translation import gettext
+from django.utils.translation import gettext_lazy as _
+from django.views.decorators.http import require_http_methods
+
+from loamshift.report.letter_care import CLOSING, LABELS
+from loamshift.report.letter_words import sentence
+from loamshift.services.advise import FORECAST_MODEL
+from loamshift.store.models import Office
+from loamshift.tables.rows import tables_fingerprint
+from loamshift.tables.rules import load_cautions
+from loamshift.web.answers import words_of
+from loamshift.web.middleware import office_of
+from loamshift.web.said import told
+
+CHOICES: Final[Mapping[str, tuple[tuple[str, Any], ...]]] = {
+    "units": (
+        ("metric", _("metric: g/m², cm, °C")),
+        ("us", _("US: lb per 100 ft², inches, °F")),
+    ),
+    "words": (("uk", _("UK: sulphur, colour")), ("us", _("US: sulfur, color"))),
+    "paper": (("a4", _("A4")), ("letter", _("US Letter"))),
+}
+ALWAYS: Final = (
+    "sulfur-dust",
+    "caustic-lime",
+    "acid-handling",
+    "ammonia",
+    "hydrogen-sulfide",
+    "acid-sulfate",
+    "metals",
+    "children-pets",
+)
+"""Cautions that hold whatever a letter says."""
+_CODE_LENGTH: Final = 3
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def settings(request: HttpRequest) -> HttpResponse:
+    """Show the settings, and keep them changed."""
+    office = office_of(request)
+    if request.method != "POST":
+        return _page(request, said_of(office), {})
+    said = {key: request.POST.get(key, "").strip() for key in ("name", *CHOICES, "currency")}
+    said["currency"] = said["currency"].upper()
+    faults = faults_in(said)
+    if faults:
+        return _page(request, said, faults)
+    for key, value in said.items():
+        setattr(office, key, value)
+    office.save(update_fields=list(said))
+    told(request, gettext("Kept. Letters sent stay in the words they were sent in"))
+    return redirect("settings")
+
+
+def said_of(office: Office) -> dict[str, str]:
+    """The settings as the form shows them."""
+    return {key: getattr(office, key) for key in ("name", *CHOICES, "currency")}
+
+
+def faults_in(said: Mapping[str, str]) -> dict[str, str]:
+    """What keeps settings from being kept, by field."""
+    faults = {}
+    most = Office._meta.get_field("name").max_length or 0
+    if not said["name"]:
+        faults["name"] = gettext("Give it a name; your own will do.")
+    elif len(said["name"]) > most or "\x00" in said["name"]:
+        faults["name"] = gettext("Shorten it to %(most)s signs.") % {"most": most}
+    for key, choices in CHOICES.items():
+        if said[key] not in dict(choices):
+            faults[key] = gettext("Choose one of the list.")
+    code = said["currency"]
+    if code and not (len(code) == _CODE_LENGTH and code.isascii() and code.isalpha()):
+        faults["currency"] = gettext("Write its three letters, such as GBP, or leave it empty.")
+    return faults
+
+
+def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, str]) -> HttpResponse:
+    office = office_of(request)
+    words = words_of(office)
+    rules = load_cautions()
+    context = {
+        "said": said,
+        "faults": faults,
+        "fields": [
+            ("units", gettext("Units of letters and pages"), CHOICES["units"], said["units"]),
+            ("words", gettext("Words and spelling"), CHOICES["words"], said["words"]),
+            ("paper", gettext("Paper of PDF letters"), CHOICES["paper"], said["paper"]),
+        ],
+        "folder": "" if django_settings.OFFICE_MODE else str(django_settings.DATA_FOLDER),
+        "version": metadata.version("loamshift"),
+        "tables": tables_fingerprint(),
+        "model": FORECAST_MODEL,
+        "licence": metadata.metadata("loamshift").get("License-Expression") or "Apache-2.0",
+        "always": [
+            (words.text(LABELS[code]), sentence(rules[code].text, words)) for code in ALWAYS
+        ],
+        "closing": words.text(CLOSING),
+    }
+    return render(
+        request, "loamshift/settings/settings.html", context, status=422 if faults else 200
+    )
+
+
+ROUTES: list[URLPattern] = [path("settings/", settings, name="settings")]

@@ -1,0 +1,313 @@
+"""The shelf: products with their prices, and what they would do for the bed in hand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Final
+from uuid import UUID
+
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.utils.translation import gettext
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from loamshift.domain.case import OnHand
+from loamshift.errors import Fault, InputError
+from loamshift.report.shelf import price_said, scale_said, shelf_letter
+from loamshift.services.shelf import shelf_for_bed, shelf_prices
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.models import Bed, Office, Product
+from loamshift.store.models.base import folded
+from loamshift.store.scope import found, kept
+from loamshift.tables.materials import load_materials
+from loamshift.web.answers import words_of
+from loamshift.web.cases import case_of, text_of, tree_of
+from loamshift.web.letter_plain import letter_plain
+from loamshift.web.letter_style import letter_style_name
+from loamshift.web.middleware import office_of
+from loamshift.web.price_list import (
+    LARGEST_BYTES,
+    PriceList,
+    price_list_csv,
+    read_price_list,
+)
+from loamshift.web.products import ASKED, entry_of, read_product, said_of, usable
+from loamshift.web.said import told, told_fault, who
+
+FEW: Final = 8
+"""So many products are seen at a glance and need no search."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A product as the list shows it."""
+
+    product: Product
+    material: str
+    price: str
+    usable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ForBed:
+    """The bed in hand with what the shelf does for it, or why nothing can be said."""
+
+    bed: Bed
+    sections: str
+    problem: str
+
+
+@require_safe
+def shelf(request: HttpRequest) -> HttpResponse:
+    """Every product; ``?bed=`` ranks those in stock for one bed, ``?find=`` searches."""
+    office = office_of(request)
+    sought = request.GET.get("find", "").strip()[:200]
+    products = list(found(kept(Product, office), sought))
+    beds = kept(Bed, office).select_related("garden__client")
+    chosen = _bed_in(request, office)
+    count = kept(Product, office).count()
+    context = {
+        "lines": _lines(products, office),
+        "any": count > 0,
+        "searchable": bool(sought) or count > FEW,
+        "scale": scale_said(words=words_of(office)),
+        "find": sought,
+        "beds": beds,
+        "for_bed": None if chosen is None else _for_bed(chosen, office),
+        "style": letter_style_name(),
+    }
+    return render(request, "loamshift/shelf/shelf.html", context)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def product_new(request: HttpRequest) -> HttpResponse:
+    """Ask for a product, and keep it."""
+    if request.method != "POST":
+        return _form(request, {"in_stock": "yes"}, product=None)
+    office = office_of(request)
+    said = _said(request)
+    read = read_product(said, currency=office.currency)
+    if read.faults:
+        return _form(request, said, product=None, faults=read.faults)
+    product = Product(**read.values)
+    writer = Writer(office, user=who(request), what=f"Added {product.name} to the shelf")
+    try:
+        writer.add(product)
+    except InputError as fault:
+        return _form(request, said, product=None, problem=str(fault))
+    told(request, writer.what, writer.act)
+    return redirect("shelf")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Show a product in its form, and keep it changed."""
+    office = office_of(request)
+    product = get_object_or_404(kept(Product, office), pk=pk)
+    if request.method != "POST":
+        return _form(request, said_of(product), product=product)
+    said = _said(request)
+    read = read_product(said, currency=office.currency)
+    if read.faults:
+        return _form(request, said, product=product, faults=read.faults, seen=_seen(request))
+    for name, value in read.values.items():
+        setattr(product, name, value)
+    writer = Writer(office, user=who(request), what=f"Changed {product.name} on the shelf")
+    try:
+        writer.change(product, seen_version=_seen(request))
+    except Overtaken as fault:
+        return _form(
+            request,
+            said,
+            product=product,
+            problem=str(fault),
+            seen=fault.current.version,
+            now=said_of(fault.current) if isinstance(fault.current, Product) else None,
+        )
+    except InputError as fault:
+        return _form(request, said, product=product, problem=str(fault), seen=_seen(request))
+    told(request, writer.what, writer.act)
+    return redirect("shelf")
+
+
+@require_POST
+def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Put a product away; the next page takes it back."""
+    office = office_of(request)
+    product = get_object_or_404(kept(Product, office), pk=pk)
+    writer = Writer(office, user=who(request), what=f"Took {product.name} off the shelf")
+    try:
+        writer.put_away(product)
+    except InputError as fault:
+        told_fault(request, fault)
+    else:
+        told(request, writer.what, writer.act)
+    return redirect("shelf")
+
+
+@require_safe
+def prices_out(request: HttpRequest) -> HttpResponse:
+    """The price list as a file."""
+    products = kept(Product, office_of(request))
+    response = HttpResponse(price_list_csv(products), content_type="text/csv; charset=utf-8")
+    response["Content-Disposition"] = 'attachment; filename="shelf.csv"'
+    return response
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def prices_in(request: HttpRequest) -> HttpResponse:
+    """Take in a price list, whole or not at all; what has a known name is changed."""
+    listed = PriceList()
+    if request.method == "POST":
+        office = office_of(request)
+        sent = request.FILES.get("list")
+        if sent is None:
+            listed = read_price_list(b"")
+        else:
+            listed = read_price_list(sent.read(LARGEST_BYTES + 1), currency=office.currency)
+        if not listed.faults and _keep(request, office, listed):
+            return redirect("shelf")
+    context = {"listed": listed, "columns": ASKED}
+    status = 422 if listed.faults else 200
+    return render(request, "loamshift/shelf/prices.html", context, status=status)
+
+
+def _keep(request: HttpRequest, office: Office, listed: PriceList) -> bool:
+    """Keep a price list as one act; false where somebody was quicker, which is told."""
+    count = len(listed.products)
+    writer = Writer(
+        office,
+        user=who(request),
+        what=f"Took in a price list of {count} product{'' if count == 1 else 's'}",
+    )
+    names = {folded(product.name): product for product in kept(Product, office)}
+    try:
+        with transaction.atomic():
+            for values in listed.products:
+                product = names.get(folded(str(values["name"])))
+                if product is None:
+                    writer.add(Product(**values))
+                    continue
+                for name, value in values.items():
+                    setattr(product, name, value)
+                writer.change(product, seen_version=product.version)
+    except InputError as fault:
+        told_fault(request, fault)
+        return False
+    told(request, writer.what, writer.act)
+    return True
+
+
+def _lines(products: Sequence[Product], office: Office) -> list[Line]:
+    words = words_of(office)
+    good: dict[Any, OnHand] = {product.pk: item for product, item in usable(products)}
+    prices = dict(zip(good, shelf_prices(good.values()), strict=True))
+    materials = load_materials()
+    return [
+        Line(
+            product,
+            words.material_name(materials[product.material])
+            if product.material in materials
+            else product.material,
+            price_said(prices[product.pk], words=words) if product.pk in prices else "",
+            product.pk in good,
+        )
+        for product in products
+    ]
+
+
+def _bed_in(request: HttpRequest, office: Office) -> Bed | None:
+    try:
+        pk = UUID(request.GET.get("bed", ""))
+    except ValueError:
+        return None
+    return kept(Bed, office).filter(pk=pk).first()
+
+
+def _for_bed(bed: Bed, office: Office) -> ForBed:
+    words = words_of(office)
+    in_stock = kept(Product, office).filter(in_stock=True)
+    good = usable(in_stock)
+    tree = {
+        **tree_of(bed.case_text),
+        "on_hand": [entry_of(said_of(product)) for product, _ in good],
+    }
+    try:
+        case = case_of(text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+        letter = shelf_letter(
+            shelf_for_bed(case), [product.name for product, _ in good], case, words=words
+        )
+    except InputError as fault:
+        return ForBed(bed, "", str(fault))
+    return ForBed(bed, letter_plain(letter), "")
+
+
+def _form(
+    request: HttpRequest,
+    said: Mapping[str, str],
+    *,
+    product: Product | None,
+    faults: Sequence[Fault] = (),
+    problem: str = "",
+    seen: int | None = None,
+    now: Mapping[str, str] | None = None,
+) -> HttpResponse:
+    """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
+    wrong = {fault.path: fault for fault in faults}
+    labels = {
+        "name": gettext("Name"),
+        "material": gettext("What it is"),
+        "purity_pct": gettext("Strength on the label"),
+        "pack": gettext("Pack"),
+        "price": gettext("Price of the pack"),
+        "currency": gettext("Currency"),
+        "note": gettext("Note"),
+    }
+    fields = {
+        name: {
+            "name": name,
+            "label": label,
+            "value": said.get(name, ""),
+            "fault": wrong.get(name),
+            "now": now.get(name, "") if now and now.get(name, "") != said.get(name, "") else "",
+        }
+        for name, label in labels.items()
+    }
+    words = words_of(office_of(request))
+    context = {
+        "fields": fields,
+        "in_stock": bool(said.get("in_stock")),
+        "product": product,
+        "version": seen if seen is not None else (product.version if product else 1),
+        "problem": problem,
+        "overtaken": now is not None,
+        "faults": faults,
+        "materials": [
+            (key, words.material_name(material)) for key, material in load_materials().items()
+        ],
+    }
+    status = 409 if now is not None else 422 if faults or problem else 200
+    return render(request, "loamshift/shelf/product.html", context, status=status)
+
+
+def _said(request: HttpRequest) -> dict[str, str]:
+    return {name: request.POST.get(name, "") for name in ASKED}
+
+
+def _seen(request: HttpRequest) -> int:
+    version = request.POST.get("version", "")
+    return int(version) if version.isdecimal() and len(version) < 10 else 0
+
+
+ROUTES: list[URLPattern] = [
+    path("shelf/", shelf, name="shelf"),
+    path("shelf/new", product_new, name="product-new"),
+    path("shelf/prices", prices_in, name="prices"),
+    path("shelf/prices.csv", prices_out, name="prices-out"),
+    path("shelf/<uuid:pk>", product_edit, name="product"),
+    path("shelf/<uuid:pk>/put-away", product_away, name="product-away"),
+]
