@@ -9,11 +9,14 @@ import typer
 from loamshift import __version__
 from loamshift.cli import (
     advise,
+    backup,
     claim,
     compare_letters,
     convert,
     materials,
     new,
+    office,
+    office_user,
     open,
     places,
     plants,
@@ -73,8 +76,12 @@ _COMMANDS = (
     ("materials", materials.command, "What a product brings, with sources."),
     ("places", places.command, "The climate of a place, month by month."),
     ("open", open.command, "Open the workbench in the browser."),
+    ("backup", backup.backup, "Keep all of the workbench in a file."),
+    ("restore", backup.restore, "Bring back what was kept in a file."),
+    ("office", office.command, "Serve the workbench to an office, with sign-in."),
     ("why", why.command, "Open a number to its equation and source."),
 )
 
 for _name, _command, _short in _COMMANDS:
     app.command(_name, short_help=_short)(_command)
+app.add_typer(office_user.people, name="office-user", short_help="Who may sign in.")

@@ -1,0 +1,186 @@
+"""``loamshift backup`` and ``loamshift restore``: the store out to a file, and back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.store.models import Office
+
+Data = Annotated[
+    Path | None,
+    typer.Option("--data", metavar="FOLDER", help="Where the data lies.", show_default=False),
+]
+Whose = Annotated[
+    str,
+    typer.Option("--office", metavar="NAME", help="Which office, where a database has several."),
+]
+LARGEST_ZIP = 4_000_000_000
+
+
+def backup(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="A .zip, or a .sqlite3 file.")],
+    data: Data = None,
+    office: Whose = "",
+    over: Annotated[bool, typer.Option("--over", help="Write over a file that is there.")] = False,
+) -> None:
+    """Keep everything in a file.
+
+    A zip holds one office as plain tables and case files, from SQLite and PostgreSQL alike; it
+    opens without loamshift. A .sqlite3 file is a copy of the whole SQLite database, with the list
+    of changes and the people who sign in. Both are safe while a workbench is open.
+
+    \b
+    Example:
+      loamshift backup --data garden-data beds.zip
+    """
+    from loamshift.cli.show import warn
+
+    if file.exists() and not over:
+        raise InputError(f"{file} is there already; name another file, or say --over")
+    folder = _ready(data, must_exist=True)
+    part = file.with_name(file.name + ".part")
+    try:
+        if file.suffix == ".zip":
+            from django.utils import timezone
+
+            from loamshift.store.export import write_store
+
+            with part.open("wb") as target:
+                write_store(target, _office(office), now=timezone.now())
+        elif file.suffix == ".sqlite3":
+            from django.db import connection
+
+            from loamshift.web.backups import copy_database
+
+            if connection.vendor != "sqlite":
+                raise InputError("The data lies in PostgreSQL; name a file that ends in .zip")
+            copy_database(part)
+        else:
+            raise InputError(f"{file} ends neither in .zip nor in .sqlite3")
+        part.replace(file)
+    except OSError as fault:
+        raise InputError(f"{file} cannot be written: {fault.strerror or fault}") from fault
+    finally:
+        part.unlink(missing_ok=True)
+    warn(f"Everything in {folder} is kept in {file}.")
+
+
+def restore(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="A .zip, or a .sqlite3 file.")],
+    data: Data = None,
+    office: Whose = "",
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Put it in the place of everything there.")
+    ] = False,
+    add: Annotated[bool, typer.Option("--add", help="Add what is missing there.")] = False,
+) -> None:
+    """Bring back what was kept in a file.
+
+    A zip goes into an empty store by itself; where something stands there, say whether it is to
+    be replaced or added to. A copy of the database needs --replace then. What is replaced is kept
+    as a backup first. Nothing is ever half brought back.
+
+    \b
+    Example:
+      loamshift restore --data garden-data beds.zip
+    """
+    from loamshift.cli.show import warn
+
+    if add and replace:
+        raise InputError("Say --add or --replace, not both")
+    if not file.is_file():
+        raise InputError(f"There is no file {file}")
+    folder = _ready(data, must_exist=False)
+    if file.suffix == ".zip":
+        said = _restore_zip(file, folder, office, replace=replace, add=add)
+    else:
+        said = _restore_database(file, folder, replace=replace)
+    for line in said:
+        warn(line)
+
+
+def _ready(data: Path | None, *, must_exist: bool) -> Path:
+    """Set Django up on a store of this version; a new one where there is none."""
+    from loamshift.web.serve import set_up
+
+    if must_exist and data is not None and not data.is_dir():
+        raise InputError(f"There is no folder {data}")
+    folder = set_up(folder=data)
+    from django.db import connection
+
+    from loamshift.web.prepare import prepare
+
+    if must_exist and connection.vendor == "sqlite":
+        name = Path(str(connection.settings_dict["NAME"]))
+        if not name.is_file():
+            raise InputError(f"There is no data in {folder}; name its folder with --data")
+    prepare(folder, samples=False)
+    return folder
+
+
+def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: bool) -> list[str]:
+    from loamshift.store.put_in import add_missing, is_empty, replace_all
+    from loamshift.store.restore import Limits, read_zip
+    from loamshift.web.backups import BEFORE_RESTORE, back_up
+
+    whose = _office(office)
+    empty = is_empty(whose)
+    if not (empty or replace or add):
+        raise InputError(
+            f"{folder} holds beds already. Say --replace to put {file} in their place (a backup is "
+            "kept first), or --add to add what is missing"
+        )
+    limits = Limits(packed=LARGEST_ZIP, unpacked=10 * LARGEST_ZIP, files=2_000_000)
+    archive = read_zip(file.read_bytes(), limits=limits)
+    if archive.scope != "store" and replace:
+        raise InputError(f"{file} holds one client, not a whole store; say --add")
+    if add or archive.scope != "store":
+        done = add_missing(archive, whose, what=f"Brought in {file.name}")
+        return [
+            f"{done.added} things were added; {done.left} stood there already and stayed as they "
+            f"are, {done.differing} of them different from the zip."
+        ]
+    kept = None if empty else back_up(folder, why=BEFORE_RESTORE)
+    done = replace_all(archive, whose)
+    said = [f"{done.added} things were brought back into {folder}."]
+    return said if kept is None else [*said, f"What stood there before is kept in {kept}"]
+
+
+def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[str]:
+    from loamshift.store.models import Client, Office, Product
+    from loamshift.web.backups import restore_database
+    from loamshift.web.prepare import prepare
+
+    holds = Client.objects.exists() or Product.objects.exists() or Office.objects.exists()
+    if holds and not replace:
+        raise InputError(
+            f"{folder} holds something already. Say --replace to put {file} in its place (a backup "
+            "is kept first), or name a new folder"
+        )
+    kept = restore_database(file, folder=folder)
+    prepare(folder, samples=False)
+    return [
+        f"The database in {folder} is as it was in {file}.",
+        *([f"What stood there before is kept in {kept}"] if kept is not None and holds else []),
+    ]
+
+
+def _office(name: str) -> Office:
+    from loamshift.store.models import Office
+    from loamshift.web.middleware import the_office
+
+    if not name:
+        if Office.objects.count() > 1:
+            names = ", ".join(Office.objects.order_by("name").values_list("name", flat=True))
+            raise InputError(f"The database has several offices; say --office and one of: {names}")
+        return the_office()
+    found = list(Office.objects.filter(name=name)[:2])
+    if len(found) != 1:
+        raise InputError(f"There is {'more than one' if found else 'no'} office called {name}")
+    return found[0]

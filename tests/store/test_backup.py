@@ -1,0 +1,257 @@
+"""Backups, migrations and the commands, each in a process of its own with a real database."""
+
+from __future__ import annotations
+
+import json
+import os
+import sqlite3
+import subprocess
+import sys
+import uuid
+from collections.abc import Iterator
+from contextlib import closing
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit, urlunsplit
+
+import pytest
+
+URL = os.environ.get("LOAMSHIFT_DATABASE", "")
+SQLITE_ONLY = pytest.mark.skipif(bool(URL), reason="a copy of the file is made of SQLite only")
+
+START = """
+import sys, json
+from pathlib import Path
+from loamshift.web.serve import set_up
+folder = set_up(folder=Path(sys.argv[1]))
+from django.conf import settings
+from django.db import connection
+from loamshift.errors import InputError
+from loamshift.web.prepare import prepare
+def ready(samples=True):
+    try:
+        return prepare(folder, samples=samples)
+    except InputError as fault:
+        return str(fault)
+"""
+LATER = """
+from django.db import migrations, models
+class Migration(migrations.Migration):
+    dependencies = [("store", "0001_initial")]
+    operations = [migrations.AddField("bed", "later", models.IntegerField(default=7))]
+"""
+
+
+@pytest.fixture
+def url() -> Iterator[str]:
+    """A database of its own on the server, or nothing for SQLite."""
+    if not URL:
+        yield ""
+        return
+    import psycopg
+
+    name = f"loamshift_{uuid.uuid4().hex[:12]}"
+    with psycopg.connect(URL, autocommit=True) as server:
+        server.execute(f'CREATE DATABASE "{name}"')
+        yield urlunsplit(urlsplit(URL)._replace(path=f"/{name}"))
+        server.execute(f'DROP DATABASE "{name}" WITH (FORCE)')
+
+
+def ran(url: str, *words: str, code: int = 0) -> str:
+    environment = {**os.environ, "LOAMSHIFT_DATABASE": url}
+    done = subprocess.run(
+        [sys.executable, *words],
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=120,
+    )
+    assert done.returncode == code, done.stderr
+    return done.stdout + done.stderr
+
+
+def loamshift(url: str, *words: str, code: int = 0) -> str:
+    return ran(url, "-m", "loamshift.cli", *words, code=code)
+
+
+def script(url: str, folder: Path, text: str) -> Any:
+    return json.loads(ran(url, "-c", START + text, str(folder)))
+
+
+def names(url: str, folder: Path) -> list[str]:
+    """Every bed of a store that is there already, by name."""
+    found: list[str] = script(
+        url,
+        folder,
+        "from loamshift.store.models import Bed\n"
+        "print(json.dumps(sorted(Bed.objects.values_list('name', flat=True))))",
+    )
+    return found
+
+
+def test_a_backup_is_kept_before_a_later_migration_and_an_older_program_says_so(
+    tmp_path: Path, url: str
+) -> None:
+    later = tmp_path / "later"
+    later.mkdir()
+    (later / "__init__.py").write_text("", encoding="utf-8")
+    (later / "0001_initial.py").write_text(
+        "from importlib import import_module\n"
+        "Migration = import_module('loamshift.store.migrations.0001_initial').Migration\n",
+        encoding="utf-8",
+    )
+    (later / "0002_later.py").write_text(LATER, encoding="utf-8")
+    folder = tmp_path / "data"
+    told = script(
+        url,
+        folder,
+        f"""
+sys.path.insert(0, {str(tmp_path)!r})
+first, again = ready(), ready()
+settings.MIGRATION_MODULES = {{"store": "later"}}
+newer = ready()
+del settings.MIGRATION_MODULES
+settings.MIGRATION_MODULES = {{}}
+older = ready()
+with connection.cursor() as cursor:
+    cursor.execute("select later from store_bed")
+    rows = cursor.fetchall()
+print(json.dumps([first, again, newer, older, rows]))
+""",
+    )
+    first, again, newer, older, rows = told
+    assert (first, again) == ([], [])
+    assert newer[0].startswith("A backup was kept first: ")
+    assert "written by a later version of loamshift (it knows store.0002_later)" in older
+    assert rows == [[7], [7]]
+    (kept,) = (folder / "backups").iterdir()
+    assert "before-migration" in kept.name
+    if not url:
+        with closing(sqlite3.connect(kept)) as copy:
+            assert copy.execute("pragma integrity_check").fetchone() == ("ok",)
+            assert copy.execute("select count(*) from store_bed").fetchone() == (2,)
+            with pytest.raises(sqlite3.OperationalError):
+                copy.execute("select later from store_bed")
+    else:
+        import zipfile
+
+        with zipfile.ZipFile(kept) as tables:
+            beds = tables.read("store_bed.csv").decode()
+        assert "Berry border" in beds
+        assert "later" not in beds.splitlines()[0].split(",")
+
+
+def test_a_zip_goes_out_of_one_store_and_into_a_new_one(tmp_path: Path, url: str) -> None:
+    folder, zipped = tmp_path / "data", tmp_path / "beds.zip"
+    script(url, folder, "print(json.dumps(ready()))")
+    assert "is kept in" in loamshift(url, "backup", "--data", str(folder), str(zipped))
+    said = loamshift(url, "backup", "--data", str(folder), str(zipped), code=1)
+    assert "is there already" in said
+    other = tmp_path / "other"
+    if not url:
+        said = loamshift("", "restore", "--data", str(other), str(zipped))
+        assert "4 things were brought back" in said
+        assert names("", other) == ["Berry border", "Kitchen plot"]
+    said = loamshift(url, "restore", "--data", str(folder), str(zipped), code=1)
+    assert "Say --replace" in said
+    said = loamshift(url, "restore", "--data", str(folder), "--add", str(zipped))
+    assert "0 things were added; 4 stood there already" in said
+    said = loamshift(url, "restore", "--data", str(folder), "--replace", str(zipped))
+    assert "What stood there before is kept in" in said
+    assert names(url, folder) == ["Berry border", "Kitchen plot"]
+
+
+@SQLITE_ONLY
+def test_a_copy_of_the_database_goes_back_and_what_stood_there_is_kept(tmp_path: Path) -> None:
+    folder, copy = tmp_path / "data", tmp_path / "all.sqlite3"
+    script("", folder, "print(json.dumps(ready()))")
+    loamshift("", "backup", "--data", str(folder), str(copy))
+    script(
+        "",
+        folder,
+        "from loamshift.store.models import Bed\n"
+        "Bed.objects.update(name='Changed')\nprint(json.dumps(0))",
+    )
+    assert "Say --replace" in loamshift("", "restore", "--data", str(folder), str(copy), code=1)
+    assert names("", folder) == ["Changed", "Changed"]
+    loamshift("", "restore", "--data", str(folder), str(copy), "--replace")
+    assert names("", folder) == ["Berry border", "Kitchen plot"]
+    (kept,) = (folder / "backups").iterdir()
+    with closing(sqlite3.connect(kept)) as before:
+        assert set(before.execute("select name from store_bed")) == {("Changed",)}
+
+
+@SQLITE_ONLY
+def test_no_backup_and_a_later_backup_are_refused(tmp_path: Path) -> None:
+    folder, copy = tmp_path / "data", tmp_path / "all.sqlite3"
+    script("", folder, "print(json.dumps(ready()))")
+    loamshift("", "backup", "--data", str(folder), str(copy))
+    broken = tmp_path / "broken.sqlite3"
+    broken.write_bytes(b"not a database at all" * 100)
+    words = ("restore", "--data", str(folder), "--replace")
+    assert "is not a backup of loamshift" in loamshift("", *words, str(broken), code=1)
+    with closing(sqlite3.connect(copy)) as database:
+        database.execute(
+            "insert into django_migrations (app, name, applied) values ('store', '0099_x', '2030')"
+        )
+        database.commit()
+    said = loamshift("", *words, str(copy), code=1)
+    assert "later version of loamshift (it knows store.0099_x)" in said
+    assert names("", folder) == ["Berry border", "Kitchen plot"]
+    assert "There is no folder" in loamshift(
+        "", "backup", "--data", str(tmp_path / "none"), str(tmp_path / "x.zip"), code=1
+    )
+
+
+@SQLITE_ONLY
+def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
+    folder = tmp_path / "data"
+    folder.mkdir()
+    (folder / "loamshift.sqlite3").write_bytes(b"no database" * 1000)
+    told = script("", folder, "print(json.dumps(ready()))")
+    assert "The database cannot be opened" in told
+    assert "Backups" in told
+
+
+@SQLITE_ONLY
+def test_what_is_removed_for_good_is_nowhere_in_the_files(tmp_path: Path) -> None:
+    folder = tmp_path / "data"
+    script(
+        "",
+        folder,
+        """
+ready(samples=False)
+from loamshift.store.changes import Writer
+from loamshift.store.erase import erase_client
+from loamshift.store.models import Bed, Client, Garden, Office
+office = Office.objects.create()
+client = Client(name="Unmistakable Person")
+writer = Writer(office, what="Added Unmistakable Person")
+writer.add(client)
+garden = Garden(client=client, name="Unmistakable Place")
+writer.add(garden)
+writer.add(Bed(garden=garden, name="b", case_text="case = 1\\nname = 'Unmistakable Bed'\\n"))
+held = [f.name for f in folder.iterdir() if b"Unmistakable" in f.read_bytes()]
+gone = erase_client(office, client)
+left = [f.name for f in folder.iterdir() if b"Unmistakable" in f.read_bytes()]
+assert held and gone == 3 and not left, (held, gone, left)
+print(json.dumps(0))
+""",
+    )
+
+
+def test_samples_come_once(tmp_path: Path, url: str) -> None:
+    folder = tmp_path / "data"
+    told = script(
+        url,
+        folder,
+        """
+ready()
+from loamshift.store.models import Bed, Client
+Client.objects.all().delete()
+ready()
+print(json.dumps(Bed.objects.count()))
+""",
+    )
+    assert told == 0
