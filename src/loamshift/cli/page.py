@@ -35,6 +35,7 @@ def page() -> str:
         for name in group.list_commands(context):  # type: ignore[attr-defined]
             command = group.get_command(context, name)  # type: ignore[attr-defined]
             parts.append(_block(f"loamshift {name}", _help(command, name, context)))
+            parts += _below(command, name, context)
     finally:
         for name, value in before.items():
             if value is None:
@@ -42,6 +43,18 @@ def page() -> str:
             else:
                 os.environ[name] = value
     return "\n".join(parts)
+
+
+def _below(group: object, name: str, parent: object) -> list[str]:
+    """The commands of a group of commands."""
+    if not hasattr(group, "list_commands"):
+        return []
+    context = _context(group, name, parent)
+    found = []
+    for below in group.list_commands(context):
+        command = group.get_command(context, below)  # type: ignore[attr-defined]
+        found.append(_block(f"loamshift {name} {below}", _help(command, below, context)))
+    return found
 
 
 def _context(command: object, name: str, parent: object) -> object:

@@ -1,4 +1,4 @@
-"""For every request: whose office it is, and a policy that lets nothing in from elsewhere."""
+"""For every request: may it come in, whose office it is, and a policy that keeps others out."""
 
 from __future__ import annotations
 
@@ -11,6 +11,9 @@ from django.shortcuts import redirect, resolve_url
 from django.utils.http import urlencode
 
 from loamshift.store.models import Office, User
+from loamshift.web.keys import holder_of
+from loamshift.web.serve import is_loopback
+from loamshift.web.sizes import LARGEST_FORM, LARGEST_UPLOAD
 
 Next = Callable[[HttpRequest], HttpResponse]
 
@@ -18,7 +21,8 @@ POLICY: Final = (
     "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'; "
     "form-action 'self'; object-src 'none'"
 )
-OPEN_TO_STRANGERS: Final = ("/account/sign-in", "/health", "/static/")
+OPEN_TO_STRANGERS: Final = ("/account/sign-in", "/health")
+API: Final = "/api/"
 LOOKING: Final = ("GET", "HEAD", "OPTIONS")
 
 
@@ -29,6 +33,16 @@ def office_of(request: HttpRequest) -> Office:
     return office
 
 
+def refused(request: HttpRequest, status: int) -> HttpResponse:
+    """A page, or for a program JSON, that says why a request is turned away and what to do."""
+    from loamshift.web.api.faults import answer_for_status
+    from loamshift.web.views.errors import error_page
+
+    if request.path.startswith(API):
+        return answer_for_status(status)
+    return error_page(request, status)
+
+
 class ContentPolicy:
     """Send the content policy with everything: own files only, no inline script or style."""
 
@@ -36,13 +50,68 @@ class ContentPolicy:
         self.get_response = get_response
 
     def __call__(self, request: HttpRequest) -> HttpResponse:
-        """Add the header."""
+        """Add the headers; what an office sees is kept in no cache."""
         response = self.get_response(request)
         response.headers.setdefault("Content-Security-Policy", POLICY)
         response.headers.setdefault(
             "Permissions-Policy", "camera=(), geolocation=(), microphone=()"
         )
+        response.headers.setdefault(
+            "Cache-Control", "private, no-store" if settings.OFFICE_MODE else "private, no-cache"
+        )
         return response
+
+
+class Worded:
+    """Give words to refusals that Django sends bare, and one shape to those of the API."""
+
+    def __init__(self, get_response: Next) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponse:
+        """Leave the status and its headers, and say what it means."""
+        bare = self.get_response(request)
+        by_program = request.path.startswith(API)
+        if bare.status_code < 400 or bare.streaming:
+            return bare
+        if by_program and bare.headers.get("Content-Type", "").startswith("application/json"):
+            return bare
+        if not by_program and bare.status_code != 405:
+            return bare
+        worded = refused(request, bare.status_code)
+        if "Allow" in bare.headers:
+            worded.headers["Allow"] = bare.headers["Allow"]
+        return worded
+
+
+class Admitted:
+    """Turn away what comes from beyond this machine, under a name not ours, or far too large.
+
+    A single adviser's workbench has no sign-in, so that only this machine may use it. The name
+    it is called by is looked at for every request: a page elsewhere must not reach it by a name
+    of its own that points here.
+    """
+
+    def __init__(self, get_response: Next) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponse:
+        """Look at the peer, the name and the size, in this order."""
+        if not settings.OFFICE_MODE and not is_loopback(str(request.META.get("REMOTE_ADDR", ""))):
+            return refused(request, 403)
+        request.get_host()
+        if _size(request) > _largest(request):
+            return refused(request, 413)
+        return self.get_response(request)
+
+
+def _size(request: HttpRequest) -> int:
+    told = str(request.META.get("CONTENT_LENGTH") or "0")
+    return int(told) if told.isascii() and told.isdecimal() else 0
+
+
+def _largest(request: HttpRequest) -> int:
+    return LARGEST_UPLOAD if request.content_type == "multipart/form-data" else LARGEST_FORM
 
 
 class WhoseOffice:
@@ -53,30 +122,37 @@ class WhoseOffice:
 
     def __call__(self, request: HttpRequest) -> HttpResponse:
         """Turn strangers away where people sign in, and readers from changing things."""
-        if request.path.startswith(OPEN_TO_STRANGERS):
+        if request.path in OPEN_TO_STRANGERS:
             return self.get_response(request)
         if not settings.OFFICE_MODE:
             request.office = the_office()  # type: ignore[attr-defined]
             request.may_change = True  # type: ignore[attr-defined]
             return self.get_response(request)
+        by_key = holder_of(request) if request.path.startswith(API) else None
+        if by_key is not None:
+            request.user = by_key
+        request.by_key = by_key is not None  # type: ignore[attr-defined]
         user = request.user
         if not isinstance(user, User) or user.office is None:
-            if request.path.startswith("/api/"):
-                return HttpResponse(
-                    '{"detail": "sign in first"}', status=401, content_type="application/json"
-                )
-            return redirect(
-                f"{resolve_url('sign-in')}?{urlencode({'next': request.get_full_path()})}"
-            )
+            return _stranger(request)
         request.office = user.office  # type: ignore[attr-defined]
         request.may_change = user.may_change  # type: ignore[attr-defined]
-        if (
-            not user.may_change
-            and request.method not in LOOKING
-            and not request.path.startswith("/account/")
-        ):
-            return HttpResponse("Readers may look, but not change.", status=403)
+        request.person = user.pk  # type: ignore[attr-defined]
+        looks = request.method in LOOKING or request.path.startswith("/account/")
+        if not user.may_change and not looks:
+            return refused(request, 403)
         return self.get_response(request)
+
+
+def _stranger(request: HttpRequest) -> HttpResponse:
+    if request.path.startswith(API):
+        return refused(request, 401)
+    target = resolve_url("sign-in")
+    if request.method in ("GET", "HEAD") and request.get_full_path() != "/":
+        target = f"{target}?{urlencode({'next': request.get_full_path()})}"
+    if request.headers.get("HX-Request") == "true":
+        return HttpResponse(status=401, headers={"HX-Redirect": target})
+    return redirect(target)
 
 
 def the_office() -> Office:

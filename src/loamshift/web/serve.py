@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ipaddress
 import os
 import socket
 from collections.abc import Callable
@@ -58,10 +59,13 @@ def free_port(port: int, *, host: str = LOOPBACK) -> int:
     InputError
         Where the port is taken.
     """
-    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as probe:
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family, socket.SOCK_STREAM) as probe:
         probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             probe.bind((host, port))
+        except socket.gaierror as fault:
+            raise InputError(f"{host} is no address of this machine; see --host") from fault
         except OSError as fault:
             raise InputError(
                 f"Port {port} is taken, perhaps by a workbench that is open already; choose "
@@ -70,13 +74,36 @@ def free_port(port: int, *, host: str = LOOPBACK) -> int:
         return int(probe.getsockname()[1])
 
 
-def serve(*, host: str, port: int, ready: Callable[[], None] | None = None) -> None:
-    """Serve until stopped."""
+def is_loopback(address: str) -> bool:
+    """True for an address of this machine itself, which no other machine reaches."""
+    try:
+        return ipaddress.ip_address(address.split("%", 1)[0]).is_loopback
+    except ValueError:
+        return False
+
+
+def serve(
+    *,
+    host: str,
+    port: int,
+    ready: Callable[[], None] | None = None,
+    believe_proxy: bool = False,
+) -> None:
+    """Serve until stopped; what a proxy says of itself is dropped unless it is to be believed."""
     import waitress  # type: ignore[import-untyped]
 
+    from loamshift.web.sizes import LARGEST_UPLOAD
     from loamshift.web.wsgi import application
 
-    server = waitress.create_server(application, host=host, port=port, threads=THREADS, ident=None)
+    server = waitress.create_server(
+        application,
+        host=host,
+        port=port,
+        threads=THREADS,
+        ident=None,
+        max_request_body_size=LARGEST_UPLOAD + 1_000_000,
+        clear_untrusted_proxy_headers=not believe_proxy,
+    )
     if ready is not None:
         ready()
     try:

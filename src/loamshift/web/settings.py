@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from loamshift.web.logs import logging_settings
+from loamshift.web.sizes import LARGEST_FORM
 from loamshift.web.surroundings import secret_key, surroundings
 
 HERE = Path(__file__).resolve().parent
 AROUND = surroundings()
 OFFICE_MODE = AROUND.office
 DATA_FOLDER = AROUND.folder
+BEHIND_PROXY = AROUND.office and AROUND.behind_proxy
 
 SECRET_KEY = secret_key(DATA_FOLDER)
 DEBUG = False
@@ -25,9 +28,13 @@ INSTALLED_APPS = [
     "loamshift.web",
 ]
 MIDDLEWARE = [
-    "django.middleware.security.SecurityMiddleware",
-    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "loamshift.web.logs.Logged",
     "loamshift.web.middleware.ContentPolicy",
+    "loamshift.web.middleware.Worded",
+    "django.middleware.security.SecurityMiddleware",
+    "loamshift.web.middleware.Admitted",
+    "django.middleware.gzip.GZipMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.locale.LocaleMiddleware",
     "django.middleware.common.CommonMiddleware",
@@ -78,10 +85,15 @@ STATICFILES_DIRS = [HERE / "static"]
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False
 
+_COOKIE = "__Host-loamshift" if OFFICE_MODE else "loamshift"
+SESSION_COOKIE_NAME = f"{_COOKIE}-session"
 SESSION_COOKIE_HTTPONLY = True
 SESSION_COOKIE_SAMESITE = "Lax"
+SESSION_COOKIE_AGE = 7 * 24 * 3600
+CSRF_COOKIE_NAME = f"{_COOKIE}-form"
 CSRF_COOKIE_SAMESITE = "Lax"
-CSRF_COOKIE_HTTPONLY = False
+CSRF_COOKIE_HTTPONLY = True
+CSRF_FAILURE_VIEW = "loamshift.web.views.errors.stale_form"
 X_FRAME_OPTIONS = "DENY"
 SECURE_CONTENT_TYPE_NOSNIFF = True
 SECURE_REFERRER_POLICY = "same-origin"
@@ -89,18 +101,18 @@ SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
 if OFFICE_MODE:
     SESSION_COOKIE_SECURE = True
     CSRF_COOKIE_SECURE = True
+if BEHIND_PROXY:
     SECURE_HSTS_SECONDS = 31_536_000
     SECURE_HSTS_INCLUDE_SUBDOMAINS = True
     SECURE_HSTS_PRELOAD = True
     SECURE_SSL_REDIRECT = True
     SECURE_REDIRECT_EXEMPT = [r"^health$"]
-    if AROUND.behind_proxy:
-        SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
-        USE_X_FORWARDED_HOST = True
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
     CSRF_TRUSTED_ORIGINS = [f"https://{host.lstrip('.')}" for host in AROUND.hosts]
+LOGGING = logging_settings(office=OFFICE_MODE)
 
-DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
+DATA_UPLOAD_MAX_MEMORY_SIZE = LARGEST_FORM
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 1500
-FILE_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
+FILE_UPLOAD_MAX_MEMORY_SIZE = LARGEST_FORM
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 SILENCED_SYSTEM_CHECKS: list[str] = []

@@ -40,7 +40,8 @@ def surroundings() -> Surroundings:
     """Read the environment that ``loamshift open`` and ``loamshift office`` have set."""
     folder = Path(os.environ.get(DATA) or default_folder())
     office = os.environ.get(OFFICE) == "1"
-    hosts = tuple(part for part in os.environ.get(HOSTS, "").split(",") if part)
+    told = os.environ.get(HOSTS, "") if office else ""
+    hosts = tuple(part for part in told.split(",") if part)
     return Surroundings(
         folder=folder,
         database=database_settings(os.environ.get(DATABASE, ""), folder=folder),

@@ -430,4 +430,43 @@ class Migration(migrations.Migration):
                 "indexes": [models.Index(fields=["office", "at"], name="change_office_at")],
             },
         ),
+        migrations.CreateModel(
+            name="FailedSignIn",
+            fields=[
+                ("whose", models.CharField(max_length=64, primary_key=True, serialize=False)),
+                ("times", models.PositiveIntegerField(default=0)),
+                (
+                    "last_at",
+                    models.DateTimeField(db_index=True, default=django.utils.timezone.now),
+                ),
+            ],
+        ),
+        migrations.CreateModel(
+            name="ApiKey",
+            fields=[
+                (
+                    "id",
+                    models.BigAutoField(
+                        auto_created=True, primary_key=True, serialize=False, verbose_name="ID"
+                    ),
+                ),
+                ("name", models.CharField(max_length=80)),
+                ("digest", models.CharField(max_length=64, unique=True)),
+                (
+                    "made_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "user",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="keys",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+            ],
+            options={
+                "ordering": ("made_at", "id"),
+            },
+        ),
     ]

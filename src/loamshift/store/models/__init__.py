@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from loamshift.store.models.access import ApiKey, FailedSignIn
 from loamshift.store.models.base import Kept
 from loamshift.store.models.bed import Bed
 from loamshift.store.models.change import Change
@@ -11,9 +12,11 @@ from loamshift.store.models.office import Office, Role, User
 from loamshift.store.models.product import Product
 
 __all__ = [
+    "ApiKey",
     "Bed",
     "Change",
     "Client",
+    "FailedSignIn",
     "Garden",
     "Kept",
     "Office",

@@ -1,0 +1,134 @@
+"""Answers to cases: the whole answer as ``loamshift advise --json`` gives it, and claims."""
+
+from __future__ import annotations
+
+from contextlib import nullcontext
+from dataclasses import asdict
+from datetime import date
+from typing import Annotated, Any, Final, Literal
+
+from django.http import HttpRequest, HttpResponse
+from ninja import Query, Router, Schema
+from pydantic import Field
+
+from loamshift.case.answer import answer_to_json
+from loamshift.case.frozen import FrozenLetter
+from loamshift.case.read import parse_case
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
+from loamshift.services.claim import settle_claim
+from loamshift.web.api.cases import SOURCE, case_in_body, clock_today, text_in
+from loamshift.web.api.door import forecasting
+from loamshift.web.api.faults import RefusedOut
+from loamshift.web.api.shapes import CaseIn
+from loamshift.web.cases import text_of, tree_of
+
+MOST_MEMBERS: Final = 2000
+MOST_YEARS: Final = 10
+SEED: Final = 1
+MOST_CLAIMS: Final = 20
+
+router = Router(tags=["answers"])
+
+
+class AdviseQuery(Schema):
+    """How a case is to be answered."""
+
+    members: Annotated[
+        int, Field(ge=3, le=MOST_MEMBERS, description="Possible beds the forecast runs.")
+    ] = 400
+    seed: Annotated[int, Field(ge=0, le=2**32 - 1)] = SEED
+    years: Annotated[int, Field(ge=1, le=MOST_YEARS)] = 3
+    forecast: Annotated[bool, Field(description="False for the static answer alone.")] = True
+    today: Annotated[
+        date | None, Field(description="The day of advice where the case names none.")
+    ] = None
+    units: Literal["metric", "us"] | None = None
+    words: Literal["uk", "us"] | None = None
+
+
+class AnswerOut(Schema):
+    """Stands for the answer in the description; the whole schema is put in its place."""
+
+
+@router.post(
+    "/advise",
+    response={200: AnswerOut, **dict.fromkeys((400, 401, 403, 413, 415, 422, 429), RefusedOut)},
+    summary="Answer a case",
+    openapi_extra={
+        "requestBody": {
+            "required": True,
+            "content": {
+                "application/json": {"schema": {"$ref": "#/components/schemas/CaseFile"}},
+                "application/toml": {"schema": {"type": "string", "maxLength": 1_000_000}},
+            },
+        }
+    },
+)
+def answer_case(request: HttpRequest, asked: Query[AdviseQuery]) -> HttpResponse:
+    """The answer to a case: verdict, dose, parts, forecast, the case and its letter.
+
+    Exactly what `loamshift advise --json` writes for the same case and options.
+    """
+    case = case_in_body(request, today=asked.today)
+    look_ahead = None
+    if asked.forecast:
+        look_ahead = LookAhead(members=asked.members, seed=asked.seed, years=asked.years)
+    with forecasting(request) if asked.forecast else nullcontext():
+        answer = advise(case, look_ahead=look_ahead)
+    units = asked.units or case.units.value
+    words = Words(spelling=asked.words or ("us" if units == "us" else "uk"), units=units)
+    letter = FrozenLetter(letter_from_answer(answer, case, words=words), words)
+    return json_text(answer_to_json(answer, case=case, letter=letter))
+
+
+def json_text(text: str) -> HttpResponse:
+    """JSON that is written already."""
+    return HttpResponse(text, content_type="application/json")
+
+
+class ClaimsIn(CaseIn):
+    """A case, and what is claimed for it: material with amount or rate, as the case file has it."""
+
+    claims: Annotated[list[dict[str, Any]], Field(min_length=1, max_length=MOST_CLAIMS)]
+    forecast: bool = True
+
+
+class ClaimOut(Schema):
+    """What one material would do; acid [mmolc/m2], pH changes, and a sentence or two."""
+
+    material: str
+    acid_brought_mmolc_m2: float
+    acid_needed_mmolc_m2: float
+    share: float | None
+    ph_change_now: float | None
+    ph_change_1_year: float | None
+    comment: str
+
+
+class ClaimsOut(Schema):
+    """Claims, in the order they were given."""
+
+    claims: list[ClaimOut]
+
+
+@router.post(
+    "/claims",
+    response={200: ClaimsOut, **dict.fromkeys((400, 401, 403, 413, 422, 429), RefusedOut)},
+    summary="Settle claims",
+)
+def settle(request: HttpRequest, given: ClaimsIn) -> Any:
+    """What each claimed material would really do to the bed of a case; each on its own."""
+    tree = tree_of(text_of({**_tree(given), "claim": given.claims}))
+    case = parse_case(text_of(tree), source=SOURCE, today=clock_today())
+    seed = SEED if given.forecast else None
+    with forecasting(request) if given.forecast else nullcontext():
+        settled = [settle_claim(case, entry, seed=seed) for entry in case.claims]
+    return {"claims": [asdict(one) for one in settled]}
+
+
+def _tree(given: CaseIn) -> dict[str, Any]:
+    text = text_in(given)
+    parse_case(text, source=SOURCE, today=clock_today())
+    return tree_of(text)

@@ -1,0 +1,132 @@
+"""Cases at the API: JSON in the shape of a case file, or the text of one."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from datetime import date
+from typing import Any, Final
+
+from django.http import HttpRequest
+
+from loamshift.case.plain import load_json
+from loamshift.case.read import case_from_tree, parse_case
+from loamshift.domain.case import Case
+from loamshift.errors import CaseError, Fault
+from loamshift.store.models import Bed
+from loamshift.web.api.faults import Refused
+from loamshift.web.api.shapes import CaseIn, brief
+from loamshift.web.cases import text_of, tree_of
+
+DEEPEST: Final = 6
+TOML: Final = ("application/toml", "text/toml", "text/x-toml")
+JSON: Final = "application/json"
+SOURCE: Final = "the case"
+
+
+def case_in_body(request: HttpRequest, *, today: date | None) -> Case:
+    """The case that stands in a body, as JSON or as TOML by its content type.
+
+    Raises
+    ------
+    Refused
+        Where the body is of another kind.
+    CaseError
+        With every fault and its path.
+    """
+    day = today or clock_today()
+    text = _text(request)
+    if request.content_type in TOML:
+        return parse_case(text, source=SOURCE, today=day)
+    if request.content_type == JSON:
+        return case_from_tree(table(load_json(text, source=SOURCE)), source=SOURCE, today=day)
+    raise Refused(415, f"Send the case as {JSON}, or the text of a case file as {TOML[0]}.")
+
+
+def clock_today() -> date:
+    """Today by the machine's clock."""
+    return date.today()  # noqa: DTZ011 - a garden's day is the local day
+
+
+def _text(request: HttpRequest) -> str:
+    try:
+        return request.body.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise Refused(400, "The body is not text in UTF-8.") from None
+
+
+def table(tree: Any) -> dict[str, Any]:
+    """A tree from JSON that may be a case: a table, and no deeper than a case file is.
+
+    Raises
+    ------
+    CaseError
+        Where it is neither.
+    """
+    if not isinstance(tree, dict):
+        fault = Fault("case", "", "a table belongs here", "Send the keys of a case file.")
+        raise CaseError([fault], source=SOURCE)
+    if _is_deep(tree, DEEPEST):
+        fault = Fault("case", "", "nested too deeply", "A case file has tables in tables once.")
+        raise CaseError([fault], source=SOURCE)
+    return {"case": 1, **tree}
+
+
+def _is_deep(tree: Any, most: int) -> bool:
+    level = [tree]
+    for _ in range(most):
+        level = [
+            part
+            for node in level
+            for part in (node.values() if isinstance(node, dict) else node)
+            if isinstance(part, (dict, list))
+        ]
+    return bool(level)
+
+
+def text_in(given: CaseIn) -> str:
+    """The case file that a body gives: its text as it is, or the text its keys make.
+
+    Raises
+    ------
+    CaseError
+        Where there is none, or two, or keys that no case file has.
+    """
+    if (given.case is None) == (given.case_toml is None):
+        fault = Fault(
+            "case",
+            "",
+            "give the case once: its keys as case, or its text as case_toml",
+            "Leave one of the two out.",
+        )
+        raise CaseError([fault], source=SOURCE)
+    if given.case_toml is not None:
+        return given.case_toml
+    return text_of(table(given.case))
+
+
+def with_entry(bed: Bed, name: str, entry: Mapping[str, Any]) -> str:
+    """The case file of a bed with one more entry in one of its lists."""
+    tree = tree_of(bed.case_text)
+    found = tree.get(name)
+    entries = found if isinstance(found, list) else []
+    tree[name] = [*entries, dict(entry)]
+    return text_of(table(tree))
+
+
+def whole_bed(bed: Bed) -> dict[str, Any]:
+    """A bed with its case in both forms."""
+    return {**brief(bed), "case": plain(tree_of(bed.case_text)), "case_toml": bed.case_text}
+
+
+def plain(value: Any) -> Any:
+    """What TOML holds as JSON can: days as texts, and nothing for numbers that are none."""
+    if isinstance(value, dict):
+        return {key: plain(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [plain(one) for one in value]
+    if isinstance(value, float) and not math.isfinite(value):
+        return None
+    if value is None or isinstance(value, (str, int, float)):
+        return value
+    return value.isoformat()

@@ -1,0 +1,132 @@
+"""Clients and their gardens."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.http import HttpRequest
+from django.shortcuts import get_object_or_404
+from ninja import Query, Router
+
+from loamshift.errors import CaseError, Fault
+from loamshift.store.models import Client, Garden
+from loamshift.store.scope import found, kept
+from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.door import writer_of, written
+from loamshift.web.api.faults import RefusedOut
+from loamshift.web.api.shapes import (
+    ActOut,
+    ClientIn,
+    ClientOut,
+    ClientPut,
+    ClientsOut,
+    GardenIn,
+    GardenOut,
+    GardenPut,
+    GardensOut,
+    ListQuery,
+    VersionQuery,
+    brief,
+    page_of,
+)
+from loamshift.web.middleware import office_of
+
+router = Router(tags=["clients and gardens"])
+
+
+def _client(request: HttpRequest, pk: UUID) -> Client:
+    return get_object_or_404(kept(Client, office_of(request)), pk=pk)
+
+
+def _garden(request: HttpRequest, pk: UUID) -> Garden:
+    return get_object_or_404(kept(Garden, office_of(request)), pk=pk)
+
+
+@router.get("/clients", response={200: ClientsOut, 401: RefusedOut, 422: RefusedOut})
+def list_clients(request: HttpRequest, asked: Query[ListQuery]) -> Any:
+    """Clients by name."""
+    return page_of(found(kept(Client, office_of(request)), asked.search), asked)
+
+
+@router.post("/clients", response={201: ClientOut, **WRITES})
+def add_client(request: HttpRequest, given: ClientIn) -> Any:
+    """Keep a new client."""
+    client = Client(**given.model_dump())
+    writer = writer_of(request, f"Added {client.name}")
+    writer.add(client)
+    return 201, written(client, writer)
+
+
+@router.get("/clients/{uuid:pk}", response={200: ClientOut, **LOOKED})
+def get_client(request: HttpRequest, pk: UUID) -> Any:
+    """One client."""
+    return brief(_client(request, pk))
+
+
+@router.put("/clients/{uuid:pk}", response={200: ClientOut, **WRITES})
+def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
+    """Change a client; 409 where somebody else changed it since."""
+    client = _client(request, pk)
+    for name, value in given.model_dump(exclude={"version"}).items():
+        setattr(client, name, value)
+    writer = writer_of(request, f"Changed {client.name}")
+    writer.change(client, seen_version=given.version)
+    return written(client, writer, seen=given.version)
+
+
+@router.delete("/clients/{uuid:pk}", response={200: ActOut, **WRITES})
+def delete_client(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
+    """Put a client away with gardens, beds and letters; for thirty days it can be taken back."""
+    client = _client(request, pk)
+    writer = writer_of(request, f"Deleted {client.name}")
+    writer.put_away(client, seen_version=seen.version)
+    return {"act": writer.act, "what": writer.what}
+
+
+@router.get("/gardens", response={200: GardensOut, 401: RefusedOut, 422: RefusedOut})
+def list_gardens(request: HttpRequest, asked: Query[ListQuery]) -> Any:
+    """Gardens by name; words of the search are looked for in garden and client."""
+    return page_of(found(kept(Garden, office_of(request)), asked.search), asked)
+
+
+@router.post("/gardens", response={201: GardenOut, **WRITES})
+def add_garden(request: HttpRequest, given: GardenIn) -> Any:
+    """Keep a new garden of a client."""
+    garden = Garden(client=_owner(request, given), name=given.name, place=given.place)
+    writer = writer_of(request, f"Added {garden.name}")
+    writer.add(garden)
+    return 201, written(garden, writer)
+
+
+@router.get("/gardens/{uuid:pk}", response={200: GardenOut, **LOOKED})
+def get_garden(request: HttpRequest, pk: UUID) -> Any:
+    """One garden with its plan."""
+    return brief(_garden(request, pk))
+
+
+@router.put("/gardens/{uuid:pk}", response={200: GardenOut, **WRITES})
+def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
+    """Change a garden; its plan stays. 409 where somebody else changed it since."""
+    garden = _garden(request, pk)
+    garden.client, garden.name, garden.place = _owner(request, given), given.name, given.place
+    writer = writer_of(request, f"Changed {garden.name}")
+    writer.change(garden, seen_version=given.version)
+    return written(garden, writer, seen=given.version)
+
+
+@router.delete("/gardens/{uuid:pk}", response={200: ActOut, **WRITES})
+def delete_garden(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
+    """Put a garden away with its beds and letters; for thirty days it can be taken back."""
+    garden = _garden(request, pk)
+    writer = writer_of(request, f"Deleted {garden.name}")
+    writer.put_away(garden, seen_version=seen.version)
+    return {"act": writer.act, "what": writer.what}
+
+
+def _owner(request: HttpRequest, given: GardenIn) -> Client:
+    client = kept(Client, office_of(request)).filter(pk=given.client).first()
+    if client is None:
+        mend = "GET /api/v1/clients lists them."
+        raise CaseError([Fault("client", str(given.client), "there is no such client", mend)])
+    return client

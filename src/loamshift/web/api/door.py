@@ -1,0 +1,104 @@
+"""The door of the API: who may come in, and how often."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any, Final
+from uuid import UUID
+
+from django.conf import settings
+from django.http import HttpRequest
+from ninja.security import HttpBearer
+from ninja.utils import check_csrf
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Kept
+from loamshift.web.api.faults import Refused
+from loamshift.web.api.shapes import AnyThing, brief
+from loamshift.web.limits import Pace
+from loamshift.web.middleware import LOOKING, office_of
+from loamshift.web.said import who
+
+FORECASTS_A_MINUTE: Final = 30
+AT_ONCE: Final = 2
+PATIENCE_S: Final = 20.0
+_pace = Pace(per_minute=FORECASTS_A_MINUTE)
+_running = threading.BoundedSemaphore(AT_ONCE)
+
+
+class Door(HttpBearer):
+    """A key, or the session of a browser with its mark; without sign-in, this machine's own.
+
+    The office was found before (``WhoseOffice``); what is left to see is that no page of
+    another site sends the request: a browser says where a request comes from, and cannot be made
+    to send a key.
+    """
+
+    def __call__(self, request: HttpRequest) -> Any:
+        """True where the request may go on."""
+        if getattr(request, "by_key", False) or request.method in LOOKING:
+            return True
+        if settings.OFFICE_MODE:
+            if check_csrf(request) is not None:
+                raise Refused(
+                    403,
+                    "A browser's session needs the header X-CSRFToken; programs "
+                    "send a key instead.",
+                )
+            return True
+        origin = request.headers.get("Origin")
+        site = request.headers.get("Sec-Fetch-Site", "none")
+        ours = f"{request.scheme}://{request.get_host()}"
+        if origin not in (None, ours) or site not in ("none", "same-origin"):
+            raise Refused(403, "Only this machine's own programs and pages may use the API.")
+        return True
+
+    def authenticate(self, request: HttpRequest, token: str) -> Any:
+        """Never asked; ``__call__`` decides."""
+        raise NotImplementedError
+
+
+@contextmanager
+def forecasting(request: HttpRequest) -> Iterator[None]:
+    """Hold a place among the forecasts that run at once; of an office's people each has a pace.
+
+    Raises
+    ------
+    Refused
+        Where somebody asks for too many, or all places stay taken.
+    """
+    person = getattr(request, "person", None)
+    wait = _pace.wait_s(str(person)) if person is not None else 0
+    if wait:
+        raise Refused(
+            429,
+            f"At most {FORECASTS_A_MINUTE} forecasts a minute; wait {wait} s.",
+            headers={"Retry-After": str(wait)},
+        )
+    if not _running.acquire(timeout=PATIENCE_S):
+        raise Refused(
+            429,
+            "Other forecasts are still running; try again in a moment.",
+            headers={"Retry-After": "10"},
+        )
+    try:
+        yield
+    finally:
+        _running.release()
+
+
+def writer_of(request: HttpRequest, what: str) -> Writer:
+    """A writer for the person of a request."""
+    return Writer(office_of(request), user=who(request), what=what)
+
+
+def written(thing: AnyThing, writer: Writer, *, seen: int | None = None) -> dict[str, Any]:
+    """A thing after it was written, with the act that takes it back; none where nothing changed."""
+    return {**brief(thing), "act": acted(thing, writer, seen=seen)}
+
+
+def acted(thing: Kept, writer: Writer, *, seen: int | None = None) -> UUID | None:
+    """The act, unless the thing stands as it was seen."""
+    return None if thing.version == seen else writer.act

@@ -1,0 +1,62 @@
+"""Letters: sent once, and frozen from then on."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404
+from ninja import Query, Router
+from pydantic import Field
+
+from loamshift.errors import CaseError, Fault
+from loamshift.store.models import Bed, SentLetter
+from loamshift.store.scope import found, kept
+from loamshift.web.api.advise import AnswerOut, json_text
+from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.cases import clock_today
+from loamshift.web.api.door import forecasting, writer_of, written
+from loamshift.web.api.faults import RefusedOut
+from loamshift.web.api.shapes import LetterBrief, LetterIn, LettersOut, ListQuery, page_of
+from loamshift.web.middleware import office_of
+from loamshift.web.sending import letter_to_send
+
+router = Router(tags=["letters"])
+
+
+class LettersQuery(ListQuery):
+    """Letters of one bed, or of all."""
+
+    bed: Annotated[UUID | None, Field(description="Letters of this bed alone.")] = None
+
+
+@router.get("/letters", response={200: LettersOut, 401: RefusedOut, 422: RefusedOut})
+def list_letters(request: HttpRequest, asked: Query[LettersQuery]) -> Any:
+    """Letters sent, the latest first."""
+    letters = found(kept(SentLetter, office_of(request)), asked.search)
+    return page_of(letters if asked.bed is None else letters.filter(bed=asked.bed), asked)
+
+
+@router.get("/letters/{uuid:pk}", response={200: AnswerOut, **LOOKED})
+def get_letter(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """The whole answer of a letter, with case and letter, as it was when it was sent."""
+    letter = get_object_or_404(kept(SentLetter, office_of(request)), pk=pk)
+    return json_text(letter.answer_text)
+
+
+@router.post("/letters", response={201: LetterBrief, **WRITES, 429: RefusedOut})
+def send_letter(request: HttpRequest, given: LetterIn) -> Any:
+    """Answer a bed as of today, and keep the letter as sent."""
+    office = office_of(request)
+    bed = kept(Bed, office).filter(pk=given.bed).first()
+    if bed is None:
+        mend = "GET /api/v1/beds lists them."
+        raise CaseError([Fault("bed", str(given.bed), "there is no such bed", mend)])
+    with forecasting(request):
+        letter = letter_to_send(bed, office=office, today=clock_today())
+    letter.title = given.title.strip() or letter.title
+    letter.note = given.note
+    writer = writer_of(request, f"Sent {letter.title}")
+    writer.add(letter)
+    return 201, written(letter, writer)

@@ -1,0 +1,91 @@
+"""The shelf: products with their prices."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.http import HttpRequest
+from django.shortcuts import get_object_or_404
+from ninja import Query, Router
+
+from loamshift.errors import CaseError
+from loamshift.store.models import Product
+from loamshift.store.scope import found, kept
+from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.door import writer_of, written
+from loamshift.web.api.faults import RefusedOut
+from loamshift.web.api.shapes import (
+    ActOut,
+    ListQuery,
+    ProductIn,
+    ProductOut,
+    ProductPut,
+    ProductsOut,
+    VersionQuery,
+    brief,
+    page_of,
+)
+from loamshift.web.middleware import office_of
+from loamshift.web.products import read_product
+
+router = Router(tags=["shelf"])
+
+
+def _product(request: HttpRequest, pk: UUID) -> Product:
+    return get_object_or_404(kept(Product, office_of(request)), pk=pk)
+
+
+def _fill(request: HttpRequest, product: Product, given: ProductIn) -> None:
+    """Read it as the shelf's form does, so that the case file can take every product."""
+    said = {
+        name: "" if value is None else str(value)
+        for name, value in given.model_dump(exclude={"version", "in_stock"}).items()
+    }
+    said["in_stock"] = "yes" if given.in_stock else "no"
+    read = read_product(said, currency=office_of(request).currency)
+    if read.faults:
+        raise CaseError(read.faults, source="the product")
+    for name, value in read.values.items():
+        setattr(product, name, value)
+
+
+@router.get("/products", response={200: ProductsOut, 401: RefusedOut, 422: RefusedOut})
+def list_products(request: HttpRequest, asked: Query[ListQuery]) -> Any:
+    """Products by name."""
+    return page_of(found(kept(Product, office_of(request)), asked.search), asked)
+
+
+@router.post("/products", response={201: ProductOut, **WRITES})
+def add_product(request: HttpRequest, given: ProductIn) -> Any:
+    """Put a product on the shelf."""
+    product = Product()
+    _fill(request, product, given)
+    writer = writer_of(request, f"Added {product.name}")
+    writer.add(product)
+    return 201, written(product, writer)
+
+
+@router.get("/products/{uuid:pk}", response={200: ProductOut, **LOOKED})
+def get_product(request: HttpRequest, pk: UUID) -> Any:
+    """One product."""
+    return brief(_product(request, pk))
+
+
+@router.put("/products/{uuid:pk}", response={200: ProductOut, **WRITES})
+def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
+    """Change a product; 409 where somebody else changed it since."""
+    product = _product(request, pk)
+    _fill(request, product, given)
+    writer = writer_of(request, f"Changed {product.name}")
+    writer.change(product, seen_version=given.version)
+    return written(product, writer, seen=given.version)
+
+
+@router.delete("/products/{uuid:pk}", response={200: ActOut, **WRITES})
+def delete_product(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
+    """Put a product away; for thirty days it can be taken back."""
+    product = _product(request, pk)
+    writer = writer_of(request, f"Deleted {product.name}")
+    writer.put_away(product, seen_version=seen.version)
+    return {"act": writer.act, "what": writer.what}
