@@ -132,7 +132,18 @@ def _readings(claims: tuple[ClaimResult, ...], case: Case, words: Words) -> Tabl
 def _put_on(as_given: str, rate: str) -> str:
     """What was said, and the rate it makes where that is not the same."""
     given = " ".join(as_given.replace("m2", "m²").replace("ft2", "ft²").split())
-    return given if given == rate else f"{given}, {rate}"
+    return given if _same(given, rate) else f"{given}, {rate}"
+
+
+def _same(given: str, rate: str) -> bool:
+    """True for one rate written twice, as 1 kg/m² and 1.0 kg/m²."""
+    first, second = given.split(" ", 1), rate.split(" ", 1)
+    if len(first) == 1 or first[1:] != second[1:]:
+        return given == rate
+    try:
+        return float(first[0]) == float(second[0])
+    except ValueError:
+        return False
 
 
 def _moved(change: float | None) -> str:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from datetime import date
 
 from loamshift.core.acidity import CACO3_BASE_MOLC_KG
 from loamshift.domain.answer import Direction, Option
@@ -12,6 +13,7 @@ from loamshift.domain.shelf import ShelfForBed, ShelfPrice, ShelfWay
 from loamshift.domain.situation import Situation
 from loamshift.services.acid import acid_brought_mmolc_m2
 from loamshift.services.advise import advise
+from loamshift.services.claim import acid_needed_mmolc_m2
 from loamshift.services.compare import options, useless_on_hand
 from loamshift.services.plan import start_date
 from loamshift.services.products import as_sold, price_per_g
@@ -75,7 +77,7 @@ def shelf_for_bed(case: Case) -> ShelfForBed:
         return ShelfForBed(answer=answer, ways=(), useless=useless)
     situation = understand(case)
     acid = abs(answer.dose.acid_mmolc_kg.mid) * situation.soil_mass_kg_m2
-    owners = _owners(situation, acid, direction, useless)
+    owners = _owners(situation, answer.options, acid, direction)
     ways = []
     for option in answer.options:
         places = owners.get(option, [])
@@ -83,6 +85,46 @@ def shelf_for_bed(case: Case) -> ShelfForBed:
         product = None if place is None else case.on_hand[place]
         ways.append(ShelfWay(place=place, option=option, packs=_packs(option, product)))
     return ShelfForBed(answer=answer, ways=tuple(ways), useless=useless)
+
+
+def shelf_order(case: Case) -> tuple[int, ...]:
+    """The products of a case, those first that serve its bed best.
+
+    A plan is made with the first sulfur or lime on hand, so this order decides which.
+
+    Parameters
+    ----------
+    case
+        The case as read, with the products on hand [object].
+
+    Returns
+    -------
+    tuple of int
+        Every place among the products once; as they stand where the bed is not to be moved
+        [index].
+
+    References
+    ----------
+    own-arithmetic
+    """
+    every = tuple(range(len(case.on_hand)))
+    situation = understand(case)
+    if situation.soil is None or situation.target is None:
+        return every
+    acid = acid_needed_mmolc_m2(situation)
+    if acid == 0.0:
+        return every
+    direction = Direction.ACIDIFY if acid > 0.0 else Direction.LIME
+    found = options(
+        situation,
+        acid_mmolc_m2=abs(acid),
+        direction=direction,
+        on_hand=case.on_hand,
+        start=_start(situation, direction),
+    )
+    owners = _owners(situation, found, abs(acid), direction)
+    first = [place for option in found for place in owners.pop(option, [])]
+    return (*first, *(place for place in every if place not in first))
 
 
 def _useless(case: Case, direction: Direction) -> tuple[int, ...]:
@@ -94,27 +136,39 @@ def _useless(case: Case, direction: Direction) -> tuple[int, ...]:
 
 
 def _owners(
-    situation: Situation, acid_mmolc_m2: float, direction: Direction, useless: tuple[int, ...]
+    situation: Situation, found: Sequence[Option], acid_mmolc_m2: float, direction: Direction
 ) -> dict[Option, list[int]]:
-    """The products that each option stands for, each compared alone to tell them apart."""
-    start = start_date(
+    """The places of the products that each option stands for.
+
+    Products of one material are compared alone to tell them apart.
+    """
+    by_material: dict[str, list[int]] = {}
+    for place, product in enumerate(situation.case.on_hand):
+        by_material.setdefault(product.material.key, []).append(place)
+    owners: dict[Option, list[int]] = {}
+    for key, places in by_material.items():
+        same = [option for option in found if option.material == key]
+        if len(places) == 1 and len(same) == 1:
+            owners[same[0]] = places
+            continue
+        for place in places:
+            alone = options(
+                situation,
+                acid_mmolc_m2=acid_mmolc_m2,
+                direction=direction,
+                on_hand=(situation.case.on_hand[place],),
+                start=_start(situation, direction),
+            )
+            own = next((option for option in alone if option.material == key), None)
+            if own is not None:
+                owners.setdefault(own, []).append(place)
+    return owners
+
+
+def _start(situation: Situation, direction: Direction) -> date:
+    return start_date(
         situation, acidify=direction is Direction.ACIDIFY, not_before=situation.case.today
     )
-    owners: dict[Option, list[int]] = {}
-    for place, product in enumerate(situation.case.on_hand):
-        if place in useless:
-            continue
-        alone = options(
-            situation,
-            acid_mmolc_m2=acid_mmolc_m2,
-            direction=direction,
-            on_hand=(product,),
-            start=start,
-        )
-        own = next((o for o in alone if o.material == product.material.key), None)
-        if own is not None:
-            owners.setdefault(own, []).append(place)
-    return owners
 
 
 def _packs(option: Option, product: OnHand | None) -> int | None:

@@ -47,7 +47,7 @@ def answered(case_text: str, *, office: Office, today: date, forecast: bool = Tr
     CaseError
         Where the case file cannot be used; it carries every fault with its path.
     """
-    case_text = with_shelf(case_text, in_stock(office))
+    case_text = with_shelf(case_text, in_stock(office), today=today)
     return _answered(case_text, office.words, office.units, today, forecast)
 
 

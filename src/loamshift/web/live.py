@@ -34,7 +34,7 @@ def sliders_of(case_text: str, *, office: Office, today: date) -> dict[str, Any]
     CaseError
         Where the case file cannot be used.
     """
-    case_text = with_shelf(case_text, in_stock(office))
+    case_text = with_shelf(case_text, in_stock(office), today=today)
     return _sliders(case_text, office.words, office.units, today)
 
 

@@ -21,6 +21,7 @@ from loamshift.domain.ph import PhMethod
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.claims_page import claims_page
 from loamshift.report.letter_fields import field_called
+from loamshift.report.letter_words import lowered
 from loamshift.report.words import Words
 from loamshift.services.claims_asked import claims_asked
 from loamshift.store.models import Bed, Office
@@ -46,6 +47,7 @@ SOIL: Final = (
 )
 """What is asked of a soil that is no kept bed."""
 _CLAIM: Final = re.compile(r"^claim\[(\d+)\](?:\.(\w+))?")
+_PATH: Final = re.compile(r"\b(?:bed|soil|aim|place|water|feed)\.[a-z_]+\b")
 EXAMPLES: Final = (
     (
         _("Coffee grounds on a neutral loam for blueberries"),
@@ -163,6 +165,7 @@ def _moved(fault: Fault, numbers: Sequence[int]) -> Fault:
     mend = fault.mend
     if "`loamshift" in mend:
         mend = gettext("Take a name from the list that the field opens")
+    mend = _in_words(mend)
     if match is None:
         return Fault(fault.path, fault.given, fault.problem, mend.rstrip("."))
     index = int(match[1]) - 1
@@ -171,6 +174,11 @@ def _moved(fault: Fault, numbers: Sequence[int]) -> Fault:
     if key == "amount" and not fault.given:
         mend = gettext("Say it as 1 cup per plant, 50 g/m2, or 2 kg for the whole bed")
     return Fault(f"claim.{number}.{key}", fault.given, fault.problem, mend.rstrip("."))
+
+
+def _in_words(mend: str) -> str:
+    """What to do, with the names that the page has for fields in place of paths."""
+    return _PATH.sub(lambda found: f"“{lowered(field_called(found[0]))}”", mend)
 
 
 def _elsewhere(faults: Sequence[Fault], shown: int, bed: Bed | None) -> list[dict[str, Any]]:
