@@ -7,12 +7,9 @@ import os
 import sqlite3
 import subprocess
 import sys
-import uuid
-from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 from typing import Any
-from urllib.parse import urlsplit, urlunsplit
 
 import pytest
 
@@ -40,21 +37,6 @@ class Migration(migrations.Migration):
     dependencies = [("store", "0001_initial")]
     operations = [migrations.AddField("bed", "later", models.IntegerField(default=7))]
 """
-
-
-@pytest.fixture
-def url() -> Iterator[str]:
-    """A database of its own on the server, or nothing for SQLite."""
-    if not URL:
-        yield ""
-        return
-    import psycopg
-
-    name = f"loamshift_{uuid.uuid4().hex[:12]}"
-    with psycopg.connect(URL, autocommit=True) as server:
-        server.execute(f'CREATE DATABASE "{name}"')
-        yield urlunsplit(urlsplit(URL)._replace(path=f"/{name}"))
-        server.execute(f'DROP DATABASE "{name}" WITH (FORCE)')
 
 
 def ran(url: str, *words: str, code: int = 0) -> str:
