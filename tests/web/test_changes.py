@@ -52,6 +52,7 @@ def test_a_deletion_is_taken_back_and_the_page_says_so_with_the_way_to_do_it_aga
     page = client.get("/changes/").content.decode()
     assert "Took back: Deleted North border." in page
     assert "taken back" in page
+    assert "Do it again" in page
     (undone,) = [m.extra_tags for m in get_messages(answer.wsgi_request)]
     assert f"/changes/{undone}/take-back" in page
     take_back(office, uuid.UUID(undone))

@@ -8,11 +8,14 @@ from django.contrib import messages
 from django.http import HttpRequest
 
 from loamshift.errors import InputError
+from loamshift.store.changes import TOOK_BACK
 from loamshift.store.models import User
 
 
 def told(request: HttpRequest, what: str, act: uuid.UUID | None = None) -> None:
     """Say on the next page what was done: ``Deleted North border. Take it back``.
+
+    What was itself taken back is offered to be done again.
 
     Parameters
     ----------
@@ -24,7 +27,8 @@ def told(request: HttpRequest, what: str, act: uuid.UUID | None = None) -> None:
         The act to take back, from ``Writer.act``; None where there is nothing to take back [id].
     """
     text = what.rstrip().rstrip(".") + "."
-    messages.success(request, text, extra_tags="" if act is None else str(act))
+    level = messages.INFO if what.startswith(TOOK_BACK) else messages.SUCCESS
+    messages.add_message(request, level, text, extra_tags="" if act is None else str(act))
 
 
 def told_fault(request: HttpRequest, fault: InputError | str) -> None:

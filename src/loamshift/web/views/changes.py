@@ -19,7 +19,7 @@ from django.utils.translation import gettext
 from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.errors import InputError
-from loamshift.store.changes import KEPT_DAYS, take_back
+from loamshift.store.changes import KEPT_DAYS, TOOK_BACK, take_back
 from loamshift.store.models import Change, Office
 from loamshift.web.middleware import office_of
 from loamshift.web.said import told, told_fault, who
@@ -38,6 +38,11 @@ class Act:
     ago: str
     things: int
     taken_back: bool
+
+    @property
+    def is_undoing(self) -> bool:
+        """True where it took something else back."""
+        return self.what.startswith(TOOK_BACK)
 
 
 @require_safe
