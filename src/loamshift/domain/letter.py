@@ -79,6 +79,8 @@ class FigureKind(StrEnum):
     """The dose worked out beside what printed tables say."""
     OPTIONS = "options"
     """Ways to bring the same acid or lime, by cost and speed."""
+    HISTORY = "history"
+    """A bed's life: tests, what was put on, forecasts of their time and of today."""
 
 
 @dataclass(frozen=True, slots=True)

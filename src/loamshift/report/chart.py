@@ -13,6 +13,7 @@ from loamshift.report.chart_bars import draw_bars
 from loamshift.report.chart_course import draw_course
 from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_drawing import Drawing, Layer, Mark, Row
+from loamshift.report.chart_history import draw_history
 from loamshift.report.chart_options import draw_options
 from loamshift.report.chart_text import LINE_PX, TEXT_PX
 from loamshift.report.chart_tones import PALETTES, Palette, Tone
@@ -37,6 +38,7 @@ DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
         FigureKind.CLAIMS: draw_bars,
         FigureKind.DOSE: draw_dose,
         FigureKind.OPTIONS: draw_options,
+        FigureKind.HISTORY: draw_history,
     }
 )
 """What draws each kind of figure."""

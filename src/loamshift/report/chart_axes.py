@@ -1,0 +1,163 @@
+"""What drawings over time share: the range wanted, the grid, dates, labels at the line ends."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from loamshift.domain.letter import Figure
+from loamshift.report.chart_drawing import Drawing, Mark, Row, number, rows_of
+from loamshift.report.chart_text import LINE_PX, spread, text_width, wrapped
+from loamshift.report.chart_tones import Palette, ph_ink
+from loamshift.report.figures.course import days_between
+
+GAP_PX: Final = 8.0
+LEAD_PX: Final = 12.0
+"""From the end of a line to its label."""
+_DATE_PX: Final = 10.0
+"""From the foot of the picture up to the middle of the dates."""
+_LINED_PX: Final = 4.0
+"""From line to line of a field without colour."""
+
+
+@dataclass(frozen=True, slots=True)
+class EndLabel:
+    """What stands at the end of a line, in the height [px] of that end."""
+
+    text: str
+    y_px: float
+    colour: str
+    bold: bool = False
+
+
+def wanted_field(drawing: Drawing, figure: Figure, palette: Palette) -> EndLabel | None:
+    """The field of the range wanted; its label, where there is one."""
+    label = None
+    rows: list[Row] = []
+    lines: list[Row] = []
+    fill = palette.field_neutral
+    for row in rows_of(figure, "wanted"):
+        low, high = number(row["low"]), number(row["high"])
+        rows.append({"x": drawing.x.low, "y": low, "x2": drawing.x.high, "y2": high})
+        text, fill = ph_ink(0.5 * (low + high), palette)
+        name = dict(figure.labels)["wanted"]
+        label = EndLabel(name, drawing.y.px(0.5 * (low + high)), text)
+        top = drawing.y.px(high) + _LINED_PX
+        while top < drawing.y.px(low) - 1.0:
+            lines.append({"x": drawing.x.low, "y": drawing.y.at(top), "x2": drawing.x.high})
+            top += _LINED_PX
+    drawing.put("wanted", Mark.RECT, rows, "x y x2 y2", color=fill, opacity=1.0)
+    if palette.outline is not None:
+        drawing.put("wanted_lines", Mark.RULE, lines, "x y x2", color=palette.rule, strokeWidth=0.5)
+    return label
+
+
+def wanted_edges(drawing: Drawing, figure: Figure, palette: Palette) -> None:
+    """The two ends of the range once more over the bands, which would hide them."""
+    rows: list[Row] = []
+    colour = palette.quiet
+    for row in rows_of(figure, "wanted"):
+        low, high = number(row["low"]), number(row["high"])
+        colour = ph_ink(0.5 * (low + high), palette)[0]
+        rows += [{"x": drawing.x.low, "y": at, "x2": drawing.x.high} for at in (low, high)]
+    drawing.put(
+        "wanted_edges",
+        Mark.RULE,
+        rows,
+        "x y x2",
+        color=colour,
+        strokeWidth=0.8,
+        strokeDash=(6.0, 3.0),
+    )
+
+
+def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> None:
+    """Lines across the field, their pH at the left, and what the axis shows [text] above."""
+    left_px = drawing.x.start_px
+    ticks = []
+    value = math.ceil(drawing.y.low / step) * step
+    while value <= drawing.y.high + 1e-9:
+        ticks.append(value)
+        value += step
+    drawing.put(
+        "grid",
+        Mark.RULE,
+        [{"x": drawing.x.low, "y": tick, "x2": drawing.x.high} for tick in ticks],
+        "x y x2",
+        color=palette.rule,
+        strokeWidth=0.6,
+    )
+    drawing.put(
+        "ph_labels",
+        Mark.TEXT,
+        [{"x": drawing.x.at(left_px - GAP_PX), "y": tick, "text": f"{tick:g}"} for tick in ticks],
+        "x y text",
+        color=palette.quiet,
+        align="right",
+    )
+    drawing.put(
+        "ph_title",
+        Mark.TEXT,
+        [{**drawing.point(4.0, 7.0), "text": title}],
+        "x y text",
+        color=palette.quiet,
+        align="left",
+    )
+
+
+def date_labels(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+    """Dates under the axis, the most welcome first, each only where it has room."""
+    at_y = drawing.height - _DATE_PX
+    taken: list[tuple[float, float]] = []
+    words: list[Row] = []
+    ticks: list[Row] = []
+    for row in sorted(rows_of(figure, "calendar"), key=lambda row: number(row["rank"])):
+        text = str(row["text"])
+        at = drawing.x.px(days_between(first, str(row["date"])))
+        half = 0.5 * text_width(text)
+        start = max(drawing.x.start_px, at - half) if row["rank"] == 0 else at - half
+        end = start + 2.0 * half
+        if end > drawing.width - 2.0 or any(start < b + 12.0 and end > a - 12.0 for a, b in taken):
+            continue
+        taken.append((start, end))
+        words.append({**drawing.point(start + half, at_y), "text": text})
+        ticks.append(drawing.box(at, at_y - 11.0, at, at_y - 7.5))
+    drawing.put("date_ticks", Mark.RULE, ticks, "x y x2 y2", color=palette.quiet, strokeWidth=0.8)
+    drawing.put("date_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="center")
+
+
+def end_labels(drawing: Drawing, ends: list[EndLabel], palette: Palette, *, room: float) -> None:
+    """Labels at the ends of the lines, none over another, in so much room [px]."""
+    texts = [
+        wrapped(end.text, width=(room - LEAD_PX) / (1.09 if end.bold else 1.0)) for end in ends
+    ]
+    heights = [LINE_PX * (1 + text.count("\n")) + 3.0 for text in texts]
+    middles = spread(
+        [end.y_px for end in ends],
+        heights,
+        low=drawing.y.end_px - 8.0,
+        high=drawing.y.start_px - 1.0,
+    )
+    leaders: list[Row] = []
+    words: dict[tuple[str, bool], list[Row]] = {}
+    start = drawing.x.end_px
+    for end, text, middle in zip(ends, texts, middles, strict=True):
+        if abs(middle - end.y_px) > 3.0:
+            leaders.append(drawing.box(start + 2.0, end.y_px, start + LEAD_PX - 2.0, middle))
+        # a text of several lines hangs from its first, so that every line keeps its distance
+        top = middle - 0.5 * LINE_PX * text.count("\n")
+        words.setdefault((end.colour, end.bold), []).append(
+            {**drawing.point(start + LEAD_PX, top), "text": text}
+        )
+    drawing.put("leaders", Mark.RULE, leaders, "x y x2 y2", color=palette.quiet, strokeWidth=0.6)
+    for number_, ((colour, bold), rows) in enumerate(words.items()):
+        drawing.put(
+            f"end_labels_{number_}",
+            Mark.TEXT,
+            rows,
+            "x y text",
+            color=colour,
+            align="left",
+            fontWeight="bold" if bold else None,
+        )

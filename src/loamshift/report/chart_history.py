@@ -1,0 +1,291 @@
+"""Drawing the life of a bed: tests with their error, forecasts of their time, today's ahead."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from loamshift.domain.history import Outcome
+from loamshift.domain.letter import Figure
+from loamshift.report.chart_axes import (
+    GAP_PX,
+    LEAD_PX,
+    EndLabel,
+    date_labels,
+    end_labels,
+    ph_grid,
+    wanted_edges,
+    wanted_field,
+)
+from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
+from loamshift.report.chart_text import text_width
+from loamshift.report.chart_tones import Palette, between
+from loamshift.report.figures.course import days_between
+
+_STRIP_TOP_PX: Final = 22.0
+_STRIP_PX: Final = 8.0
+_HEAD_PX: Final = 38.0
+"""Where the field begins, under the year strip."""
+_FOOT_PX: Final = 44.0
+_EVENT_PX: Final = 9.0
+_COLD_C, _WARM_C = 0.0, 24.0
+"""The ends of the hue, as in the year strip."""
+_LABEL_SHARE, _LABEL_MOST, _LABEL_PX = 0.22, 0.36, 132.0
+_NARROW_PX: Final = 440.0
+_KEY_PX: Final = 16.0
+_HALF_STEP_SPAN: Final = 2.6
+_RING_PX2: Final = 46.0
+_SERIF_PX: Final = 3.0
+"""Half the cross line at the end of an error bar."""
+
+
+def draw_history(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+    """The life of a bed as marks.
+
+    Parameters
+    ----------
+    figure
+        A figure of the kind ``history`` [object].
+    palette
+        Colours [object].
+    width
+        Width of the picture [px].
+
+    Returns
+    -------
+    Drawing
+        The marks [object].
+    """
+    labels = dict(figure.labels)
+    (span,) = rows_of(figure, "span")
+    first = str(span["first"])
+    low, high, step = _ph_range(figure)
+    words = [
+        text_width(word, bold=key == "plan")
+        for key in ("plan", "band", "wanted")
+        for word in labels[key].split(" ")
+    ]
+    room = max(min(_LABEL_SHARE * width, _LABEL_PX), max(words) + LEAD_PX + 2.0)
+    room = min(room, _LABEL_MOST * width)
+    field = 190.0 if width < _NARROW_PX else 240.0
+    left = 12.0 + text_width("10.5")
+    drawing = Drawing(
+        width=width,
+        height=_HEAD_PX + field + _FOOT_PX,
+        x=Scale(
+            low=0.0,
+            high=float(days_between(first, str(span["last"]))),
+            start_px=left,
+            end_px=width - room - GAP_PX,
+        ),
+        y=Scale(low=low, high=high, start_px=_HEAD_PX + field, end_px=_HEAD_PX),
+    )
+    _strip(drawing, figure, palette, first)
+    wanted = wanted_field(drawing, figure, palette)
+    ph_grid(drawing, palette, labels["axis"], step=step)
+    _past(drawing, figure, palette, first)
+    ends = _course(drawing, figure, palette, first, labels)
+    wanted_edges(drawing, figure, palette)
+    _today(drawing, palette, days_between(first, str(span["today"])), labels["today"])
+    _tests(drawing, figure, palette, first)
+    _events(drawing, figure, palette, labels, first)
+    date_labels(drawing, figure, palette, first)
+    end_labels(drawing, [*ends, *([wanted] if wanted else [])], palette, room=room)
+    return drawing
+
+
+def _ph_range(figure: Figure) -> tuple[float, float, float]:
+    values = [number(v) for row in rows_of(figure, "wanted") for v in row.values()]
+    for name, keys in (
+        ("tests", ("low", "high")),
+        ("past", ("q05", "q95")),
+        ("course", ("q05", "q95")),
+    ):
+        values += [number(row[key]) for row in rows_of(figure, name) for key in keys]
+    low, high = min(values) - 0.05, max(values) + 0.05
+    step = 0.5 if high - low <= _HALF_STEP_SPAN else 1.0
+    return math.floor(low * 2.0) / 2.0, math.ceil(high * 2.0) / 2.0, step
+
+
+def _strip(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+    """The warmth of the soil over the years, thin above the field."""
+    rows: list[Row] = []
+    for row in rows_of(figure, "warmth"):
+        day = float(days_between(first, str(row["date"])))
+        if day >= drawing.x.high:
+            continue
+        share = (number(row["soil_c"]) - _COLD_C) / (_WARM_C - _COLD_C)
+        rows.append(
+            {
+                "x": day,
+                "x2": min(day + 7.6, drawing.x.high),
+                "y": drawing.y.at(_STRIP_TOP_PX),
+                "y2": drawing.y.at(_STRIP_TOP_PX + _STRIP_PX),
+                "colour": between(palette.warm, share),
+            }
+        )
+    drawing.put("warmth", Mark.RECT, rows, "x y x2 y2 fill=colour", opacity=1.0)
+
+
+def _past(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+    """Forecasts of letters as they were then: a quiet band between broken lines."""
+    lots: dict[str, list[Row]] = {}
+    for row in rows_of(figure, "past"):
+        shown: Row = {"x": float(days_between(first, str(row["date"])))}
+        shown |= {key: number(row[key]) for key in ("q05", "q50", "q95")}
+        lots.setdefault(str(row["letter"]), []).append(shown)
+    for place, rows in enumerate(lots.values()):
+        if len(rows) < 2:
+            continue
+        name = f"past_{place}"
+        drawing.put(name, Mark.AREA, rows, "x y=q05 y2=q95", color=palette.quiet, opacity=0.12)
+        for edge in ("q05", "q95"):
+            drawing.put(
+                name,
+                Mark.LINE,
+                rows,
+                f"x y={edge}",
+                color=palette.quiet,
+                strokeWidth=0.8,
+                strokeDash=(3.0, 3.0),
+            )
+        drawing.put(name, Mark.LINE, rows, "x y=q50", color=palette.quiet, strokeWidth=1.1)
+
+
+def _course(
+    drawing: Drawing, figure: Figure, palette: Palette, first: str, labels: dict[str, str]
+) -> list[EndLabel]:
+    rows: list[Row] = [
+        {
+            "x": float(days_between(first, str(row["date"]))),
+            **{key: number(row[key]) for key in ("q05", "q25", "q50", "q75", "q95")},
+        }
+        for row in rows_of(figure, "course")
+    ]
+    if len(rows) < 2:
+        return []
+    for (low, high), opacity in zip(
+        (("q05", "q95"), ("q25", "q75")), palette.band_opacity, strict=True
+    ):
+        drawing.put(
+            "course", Mark.AREA, rows, f"x y={low} y2={high}", color=palette.band, opacity=opacity
+        )
+    if palette.outline is not None:
+        for edge in ("q05", "q95"):
+            drawing.put(
+                "course", Mark.LINE, rows, f"x y={edge}", color=palette.outline, strokeWidth=0.8
+            )
+    drawing.put("course", Mark.LINE, rows, "x y=q50", color=palette.rust, strokeWidth=2.0)
+    middle = drawing.y.px(number(rows[-1]["q50"]))
+    edges = [drawing.y.px(number(rows[-1][key])) for key in ("q95", "q05")]
+    far = max(edges, key=lambda y: abs(y - middle))
+    return [
+        EndLabel(labels["plan"], middle, palette.rust, bold=True),
+        EndLabel(labels["band"], far, palette.quiet),
+    ]
+
+
+def _today(drawing: Drawing, palette: Palette, day: int, text: str) -> None:
+    at = drawing.x.px(float(day))
+    drawing.put(
+        "today",
+        Mark.RULE,
+        [drawing.box(at, _STRIP_TOP_PX - 4.0, at, drawing.y.start_px)],
+        "x y x2 y2",
+        color=palette.ink,
+        strokeWidth=0.8,
+    )
+    half = 0.5 * text_width(text)
+    left = 4.0 + text_width("pH in water") + GAP_PX
+    start = min(max(at - half, left), drawing.width - 2.0 * half - 2.0)
+    drawing.put(
+        "today_label",
+        Mark.TEXT,
+        [{**drawing.point(start, 9.0), "text": text}],
+        "x y text",
+        color=palette.ink,
+        align="left",
+    )
+
+
+def _tests(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+    """Tests as rings on their error bars; one that missed its forecast is filled."""
+    bars: dict[str, list[Row]] = {"careful": [], "rough": []}
+    rings: dict[bool, list[Row]] = {False: [], True: []}
+    missed = (Outcome.ABOVE.value, Outcome.BELOW.value)
+    for row in rows_of(figure, "tests"):
+        day = float(days_between(first, str(row["date"])))
+        at = drawing.x.px(day)
+        low, high = drawing.y.px(number(row["low"])), drawing.y.px(number(row["high"]))
+        lot = bars[str(row["care"])]
+        lot.append(drawing.box(at, low, at, high))
+        lot += [drawing.box(at - _SERIF_PX, y, at + _SERIF_PX, y) for y in (low, high)]
+        rings[row["outcome"] in missed].append({"x": day, "y": number(row["ph"])})
+    for name, dash in (("careful", None), ("rough", (2.0, 2.0))):
+        drawing.put(
+            f"{name}_bars",
+            Mark.RULE,
+            bars[name],
+            "x y x2 y2",
+            color=palette.ink,
+            strokeWidth=1.0,
+            strokeDash=dash,
+        )
+    for is_miss, name in ((False, "tests"), (True, "missed")):
+        drawing.put(
+            name,
+            Mark.POINT,
+            rings[is_miss],
+            "x y",
+            fill=palette.ink if is_miss else palette.paper,
+            stroke=palette.ink,
+            strokeWidth=1.4,
+            size=_RING_PX2,
+            opacity=1.0,
+        )
+
+
+def _events(
+    drawing: Drawing, figure: Figure, palette: Palette, labels: dict[str, str], first: str
+) -> None:
+    """What was put on as ticks and letters as small strokes under the field, with their key."""
+    foot = drawing.y.start_px
+    middle = foot + _EVENT_PX
+    drawing.put(
+        "axis",
+        Mark.RULE,
+        [drawing.box(drawing.x.start_px, foot, drawing.x.end_px, foot)],
+        "x y x2",
+        color=palette.quiet,
+        strokeWidth=0.8,
+    )
+    marks: dict[str, list[Row]] = {"parts": [], "letters": []}
+    for name, rows in marks.items():
+        for row in rows_of(figure, name):
+            at = drawing.x.px(days_between(first, str(row["date"])))
+            rows.append(_mark(drawing, name, at, middle))
+    words: list[Row] = []
+    at = drawing.x.end_px + GAP_PX + 2.0
+    for name, key in (("parts", "part"), ("letters", "letter")):
+        if not marks[name]:
+            continue
+        wide = text_width(labels[key]) + _KEY_PX
+        if at + wide > drawing.width:
+            continue  # a narrow picture has its key in the sentence under it
+        marks[name].append(_mark(drawing, name, at + 3.0, middle))
+        words.append({**drawing.point(at + 10.0, middle), "text": labels[key]})
+        at += wide + 2.0
+    drawing.put(
+        "parts", Mark.RULE, marks["parts"], "x y x2 y2", color=palette.rust, strokeWidth=2.6
+    )
+    drawing.put(
+        "letters", Mark.RULE, marks["letters"], "x y x2 y2", color=palette.quiet, strokeWidth=1.6
+    )
+    drawing.put("event_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="left")
+
+
+def _mark(drawing: Drawing, name: str, at: float, middle: float) -> Row:
+    """A tick for what was put on, a lying stroke for a letter."""
+    if name == "parts":
+        return drawing.box(at, middle - 6.0, at, middle + 5.0)
+    return drawing.box(at - 4.0, middle + 5.0, at + 4.0, middle + 5.0)

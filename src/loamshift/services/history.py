@@ -1,0 +1,157 @@
+"""How has this bed gone? Tests beside the forecasts of their time, in words and on one line."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from statistics import NormalDist
+from typing import Final
+
+from loamshift.domain.answer import Answer, Forecast
+from loamshift.domain.case import Case
+from loamshift.domain.history import History, LetterSent, Outcome, PutOn, Score, TestRead
+from loamshift.domain.ph import PhReading
+from loamshift.services.soil_belief import ph_belief
+
+_NINE_IN_TEN_SD: Final = NormalDist().inv_cdf(0.95)
+
+
+def history_of(case: Case, answer: Answer, letters: Sequence[LetterSent]) -> History:
+    """The bed's life so far with the forecast of today.
+
+    Parameters
+    ----------
+    case
+        The bed as it is known today [object].
+    answer
+        Today's answer to it [object].
+    letters
+        Letters sent, in any order [objects].
+
+    Returns
+    -------
+    History
+        Everything in the order of time; each careful test with the score of the last forecast
+        made before it [object].
+    """
+    tests = tests_read(case)
+    ordered = tuple(sorted(letters, key=lambda letter: (letter.day, letter.sent_on)))
+    return History(
+        name=case.name,
+        today=case.today,
+        tests=tests,
+        put_on=tuple(
+            PutOn(
+                on=entry.on,
+                material=entry.material.key,
+                rate_g_m2=entry.rate_g_m2,
+                as_given=entry.as_given,
+            )
+            for entry in sorted(case.applied, key=lambda entry: entry.on)
+        ),
+        letters=ordered,
+        scores=scores_of(tests, ordered),
+        forecast=answer.forecast,
+        is_planned=bool(answer.applications),
+        wanted=answer.wanted,
+        soil_temperature=answer.soil_temperature,
+        undated=case.soil.ph is not None and case.soil.ph.taken is None,
+    )
+
+
+def tests_read(case: Case) -> tuple[TestRead, ...]:
+    """Every dated test of a bed as pH in water.
+
+    Parameters
+    ----------
+    case
+        The bed [object].
+
+    Returns
+    -------
+    tuple of TestRead
+        The earliest first; readings without a date are left out [objects].
+    """
+    first = (case.soil.ph,) if case.soil.ph is not None else ()
+    read = [_test(reading) for reading in (*first, *case.readings) if reading.taken is not None]
+    return tuple(sorted(read, key=lambda test: test.on))
+
+
+def scores_of(tests: Sequence[TestRead], letters: Sequence[LetterSent]) -> tuple[Score, ...]:
+    """Later tests held against the forecast that was the last one made before each.
+
+    Parameters
+    ----------
+    tests
+        Dated tests [objects].
+    letters
+        Letters in the order of their day [objects].
+
+    Returns
+    -------
+    tuple of Score
+        One for each test that a forecast had foretold, by the day of the test [objects].
+
+    Notes
+    -----
+    A forecast's band is where nine careful tests in ten should read, so a test is held against
+    it as it reads in water, without an error of its own. A test of the day of the letter went
+    into its forecast and is not scored.
+    """
+    scores = []
+    for test in tests:
+        before = [
+            letter
+            for letter in letters
+            if letter.forecast is not None and letter.day < test.on and _covers(letter, test.on)
+        ]
+        if before:
+            scores.append(_score(test, before[-1]))
+    return tuple(scores)
+
+
+def _test(reading: PhReading) -> TestRead:
+    belief = ph_belief(reading)
+    assert reading.taken is not None
+    half = _NINE_IN_TEN_SD * belief.ph_water_sd
+    return TestRead(
+        on=reading.taken,
+        ph=reading.ph,
+        method=reading.method,
+        depth_cm=reading.depth_cm,
+        ph_water=belief.ph_water,
+        lo90=belief.ph_water - half,
+        hi90=belief.ph_water + half,
+    )
+
+
+def _covers(letter: LetterSent, day: date) -> bool:
+    forecast = letter.forecast
+    return forecast is not None and forecast.dates[0] <= day <= forecast.dates[-1]
+
+
+def _score(test: TestRead, letter: LetterSent) -> Score:
+    assert letter.forecast is not None
+    low, middle, high = _band_on(letter.forecast, test.on)
+    if test.method.is_rough:
+        outcome = Outcome.TOO_ROUGH
+    elif test.ph_water > high:
+        outcome = Outcome.ABOVE
+    elif test.ph_water < low:
+        outcome = Outcome.BELOW
+    else:
+        outcome = Outcome.INSIDE
+    return Score(test=test, letter=letter, low=low, middle=middle, high=high, outcome=outcome)
+
+
+def _band_on(forecast: Forecast, day: date) -> tuple[float, float, float]:
+    """The band between the weeks on either side of a day [pH]."""
+    later = next(week for week, on in enumerate(forecast.dates) if on >= day)
+    earlier = max(later - 1, 0)
+    span = (forecast.dates[later] - forecast.dates[earlier]).days
+    share = (day - forecast.dates[earlier]).days / span if span else 1.0
+    low, middle, high = (
+        q[earlier] + share * (q[later] - q[earlier])
+        for q in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
+    )
+    return low, middle, high

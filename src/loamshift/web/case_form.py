@@ -1,0 +1,385 @@
+"""The form that asks everything a case file holds: its groups, its lines, and what was typed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+from typing import Any, Final
+
+from django.utils.translation import gettext, gettext_lazy
+
+from loamshift.case.questions import Question, QuestionTable, case_questions
+from loamshift.errors import Fault
+from loamshift.web.cases import Tree, with_fields
+
+USUAL: Final[Mapping[str, tuple[str, ...]]] = {
+    "": ("name",),
+    "place": ("name",),
+    "bed": ("kind", "area", "depth", "planted", "drainage"),
+    "soil": (
+        "ph",
+        "ph_method",
+        "texture",
+        "organic_matter_pct",
+        "fizz",
+        "fizz_acid",
+        "sampled",
+        "sample_depth",
+    ),
+    "aim": ("plant", "target_ph", "by"),
+    "water": ("alkalinity", "weekly"),
+}
+"""What most beds need; the rest opens below."""
+
+NOT_ASKED: Final = ("case", "daily_file")
+"""The version is known, and files of the server's own disk are no business of a page."""
+SUGGESTS: Final[Mapping[str, str]] = {
+    "place.name": "places",
+    "soil.texture": "textures",
+    "aim.plant": "plants",
+    "bed.growing": "plants",
+    "feed.material": "materials",
+    "on_hand.material": "materials",
+    "applied.material": "materials",
+    "claim.material": "materials",
+}
+EXAMPLES_US: Final = {
+    "area": "200 sq ft",
+    "depth": "6 in",
+    "length": "3 ft",
+    "weight": "50 lb",
+    "volume": "1 in",
+    "amount": "2 lb",
+    "rate": "5 lb/1000 sq ft",
+    "temperature": "47 F",
+}
+HINTS: Final = {
+    "today": gettext_lazy(
+        "Leave it empty, and the letter is written for the day on which it is read."
+    ),
+    "place.name": gettext_lazy("The nearest place of the list, or a name beside your own figures."),
+}
+_NUMBER: Final = re.compile(r"-?\d{1,15}(\.\d{1,12})?")
+_DAY: Final = re.compile(r"\d{4}-\d\d-\d\d")
+_INDEX: Final = re.compile(r"\[(\d+)\]")
+_ASIDE: Final = re.compile(r" \(`[^`]*`\)")
+_WORDS_ONLY: Final = ("text", "name", "one word", "three letters", "true", "date")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One key as it is asked: what was typed, what it takes, and what is wrong with it."""
+
+    path: str
+    label: str
+    value: str
+    choices: tuple[str, ...]
+    hint: str
+    example: str
+    suggests: str
+    is_day: bool
+    is_numeric: bool
+    is_long: bool
+    is_required: bool
+    faults: tuple[Fault, ...]
+
+    @property
+    def name(self) -> str:
+        """An id that may stand in HTML."""
+        return "f-" + self.path.replace(".", "-")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One entry of a list; the last of each list is empty."""
+
+    path: str
+    number: int
+    lines: tuple[Line, ...]
+    is_new: bool
+    faults: tuple[Fault, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """One table: its usual lines, the others, or the rows of a list; ``lists`` lie inside it."""
+
+    name: str
+    label: str
+    meaning: str
+    usual: tuple[Line, ...]
+    others: tuple[Line, ...]
+    rows: tuple[Row, ...]
+    lists: tuple[Group, ...]
+    faults: tuple[Fault, ...]
+    is_list: bool
+
+    @property
+    def id(self) -> str:
+        """An id that may stand in HTML."""
+        return "g-" + (self.name or "top").replace(".", "-")
+
+    @property
+    def more_is_open(self) -> bool:
+        """True where something stands among the others, or is wrong there."""
+        return any(line.value or line.faults for line in self.others)
+
+    @property
+    def is_open(self) -> bool:
+        """True where something stands in the rows or the lines, or is wrong there."""
+        rows = any(not row.is_new or row.faults for row in self.rows)
+        lines = any(line.value or line.faults for line in (*self.usual, *self.others))
+        return rows or lines or bool(self.faults) or any(inner.is_open for inner in self.lists)
+
+    @property
+    def count(self) -> int:
+        """Entries of a list that hold something [count]."""
+        return sum(not row.is_new for row in self.rows)
+
+
+def case_form(
+    tree: Mapping[str, Any],
+    *,
+    faults: Sequence[Fault] = (),
+    units: str = "metric",
+    empty_rows: Mapping[str, int] | None = None,
+) -> tuple[Group, ...]:
+    """Everything a case file holds as groups of lines.
+
+    Parameters
+    ----------
+    tree
+        The case file as tables, values as typed [object].
+    faults
+        What the reader found wrong [objects].
+    units
+        Units of the examples: metric or us [text].
+    empty_rows
+        How many empty rows a list shows, by its name; one where nothing is said [count].
+
+    Returns
+    -------
+    tuple of Group
+        In the order of the file; lists within a table stand in its group [objects].
+    """
+    told: dict[str, list[Fault]] = {}
+    for fault in faults:
+        told.setdefault(asked_path(fault.path), []).append(fault)
+    build = _Builder(tree, told, units, dict(empty_rows or {}))
+    groups = []
+    for table in case_questions():
+        if "." not in table.name:
+            inner = tuple(
+                build.group(other)
+                for other in case_questions()
+                if table.name and other.name.startswith(f"{table.name}.")
+            )
+            groups.append(build.group(table, lists=inner))
+    return tuple(groups)
+
+
+def untold(groups: Iterable[Group], faults: Sequence[Fault]) -> tuple[Fault, ...]:
+    """Faults [objects] that stand beside no line, row or group of a form [objects]."""
+    beside: set[Fault] = set()
+    for group in groups:
+        for one in (group, *group.lists):
+            beside.update(one.faults)
+            rows = [line for row in one.rows for line in row.lines]
+            for line in (*one.usual, *one.others, *rows):
+                beside.update(line.faults)
+            for row in one.rows:
+                beside.update(row.faults)
+    return tuple(fault for fault in faults if fault not in beside)
+
+
+def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:
+    """The case file that was typed into the form: known paths only, numbers and days as such.
+
+    Parameters
+    ----------
+    fields
+        Names and values of a form [texts].
+
+    Returns
+    -------
+    dict
+        The case file as tables; what was left empty is not in it.
+    """
+    asked = _asked()
+    split: list[tuple[str, str]] = []
+    for path, value in fields:
+        question = asked.get(_without_numbers(path))
+        if question is None:
+            continue
+        parts = _parts(question, value)
+        split += [(path, part) for part in parts] or [(path, "")]
+    tree: Tree = _tidied(with_fields({}, split), "")
+    return tree
+
+
+def asked_path(path: str) -> str:
+    """The path of a fault as a form has it: ``applied[2].amount`` is ``applied.1.amount``."""
+    dotted = _INDEX.sub(lambda found: f".{int(found[1]) - 1}", path)
+    if _without_numbers(dotted) in _asked():
+        return re.sub(r"\.\d+$", "", dotted)
+    return dotted
+
+
+def value_text(node: Any) -> str:
+    """A value of a case file as somebody would type it."""
+    if isinstance(node, bool):
+        return "true" if node else "false"
+    if isinstance(node, list):
+        texts = [value_text(item) for item in node]
+        return (", " if all(_NUMBER.fullmatch(text) for text in texts) else "; ").join(texts)
+    if isinstance(node, Mapping):
+        return ""
+    return str(node)
+
+
+@dataclass(frozen=True, slots=True)
+class _Builder:
+    tree: Mapping[str, Any]
+    told: Mapping[str, list[Fault]]
+    units: str
+    empty_rows: Mapping[str, int]
+
+    def group(self, table: QuestionTable, lists: tuple[Group, ...] = ()) -> Group:
+        asked = [q for q in table.questions if q.key not in NOT_ASKED]
+        usual = USUAL.get(table.name, ())
+        first = [q for q in asked if q.key in usual] if usual else asked
+        rows = self._rows(table, asked) if table.is_list else ()
+        return Group(
+            name=table.name,
+            label=gettext(table.label) if table.label else gettext("The bed's name"),
+            meaning=gettext(table.meaning) if table.name else "",
+            usual=() if table.is_list else tuple(self._line(table, q, table.name) for q in first),
+            others=()
+            if table.is_list
+            else tuple(self._line(table, q, table.name) for q in asked if q not in first),
+            rows=rows,
+            lists=lists,
+            faults=tuple(self.told.get(table.name, ())) if table.name else (),
+            is_list=table.is_list,
+        )
+
+    def _rows(self, table: QuestionTable, asked: Sequence[Question]) -> tuple[Row, ...]:
+        entries = _at(self.tree, table.name)
+        held = len(entries) if isinstance(entries, list) else 0
+        rows = []
+        for number in range(held + max(1, self.empty_rows.get(table.name, 1))):
+            path = f"{table.name}.{number}"
+            rows.append(
+                Row(
+                    path=path,
+                    number=number + 1,
+                    lines=tuple(self._line(table, q, path) for q in asked),
+                    is_new=number >= held,
+                    faults=tuple(self.told.get(path, ())),
+                )
+            )
+        return tuple(rows)
+
+    def _line(self, table: QuestionTable, question: Question, at: str) -> Line:
+        path = f"{at}.{question.key}" if at else question.key
+        key = f"{table.name}.{question.key}" if table.name else question.key
+        held = _at(self.tree, path)
+        value = "" if held is None else value_text(held)
+        own = (value,) if value and value not in question.choices else ()
+        return Line(
+            path=path,
+            label=gettext(question.label),
+            value=value,
+            choices=(*question.choices, *own) if question.choices else (),
+            hint=_hint(key, question),
+            example=_example(question, self.units),
+            suggests=SUGGESTS.get(key, ""),
+            is_day=question.takes.startswith("date"),
+            is_numeric=question.takes.startswith(("number", "pH", "whole")),
+            is_long=question.takes.startswith(("list of twelve", "text"))
+            or "list" in question.takes,
+            is_required=question.is_required,
+            faults=tuple(self.told.get(path, ())),
+        )
+
+
+def _hint(key: str, question: Question) -> str:
+    if key in HINTS:
+        return str(HINTS[key])
+    said = _ASIDE.sub("", gettext(question.meaning)).replace("`", "")
+    _, _, bare = question.takes.partition("; ")
+    if bare.startswith("a bare number"):
+        said += f" {bare[0].upper()}{bare[1:]}."
+    if "list" in question.takes and "January" not in question.takes and not question.choices:
+        said += " " + gettext("Part several by a semicolon.") if "name" in question.takes else ""
+    return said
+
+
+def _example(question: Question, units: str) -> str:
+    if units == "us":
+        for start, example in EXAMPLES_US.items():
+            if question.takes.startswith(start):
+                return example
+    return re.sub(r"[\[\]\"]", "", question.example)
+
+
+@cache
+def _asked() -> dict[str, Question]:
+    return {
+        f"{table.name}.{question.key}" if table.name else question.key: question
+        for table in case_questions()
+        for question in table.questions
+        if question.key not in NOT_ASKED
+    }
+
+
+def _without_numbers(path: str) -> str:
+    return ".".join(part for part in path.split(".") if not part.isdecimal())
+
+
+def _parts(question: Question, value: str) -> list[str]:
+    """The values in one field: of a list, what stands between its signs."""
+    if "list" not in question.takes or question.choices:
+        return [value]
+    value = value.strip().strip("[]").replace('"', "")
+    signs = r"[;\n]" if "name" in question.takes else r"[;,\s]+"
+    return [part.strip() for part in re.split(signs, value) if part.strip()]
+
+
+def _tidied(node: Any, path: str) -> Any:
+    if isinstance(node, dict):
+        return {k: _tidied(v, f"{path}.{k}" if path else k) for k, v in node.items()}
+    question = _asked().get(path)
+    if isinstance(node, list):
+        return [_tidied(item, path) for item in node]
+    return _as_meant(node, question) if question is not None else node
+
+
+def _as_meant(text: str, question: Question) -> object:
+    """A text as number, day or truth where the file would hold one and nothing is lost."""
+    if question.takes.startswith("date") and _DAY.fullmatch(text):
+        try:
+            return date.fromisoformat(text)
+        except ValueError:
+            return text
+    if question.takes.startswith("true") and text in ("true", "false"):
+        return text == "true"
+    if question.takes.startswith(_WORDS_ONLY) or not _NUMBER.fullmatch(text):
+        return text
+    number: int | float = float(text) if "." in text else int(text)
+    return number if str(number) == text else text
+
+
+def _at(tree: Mapping[str, Any], path: str) -> Any:
+    node: Any = tree
+    for key in path.split("."):
+        if isinstance(node, Mapping):
+            node = node.get(key)
+        elif isinstance(node, list) and key.isdecimal() and int(key) < len(node):
+            node = node[int(key)]
+        else:
+            return None
+    return node

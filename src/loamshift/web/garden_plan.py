@@ -1,0 +1,268 @@
+"""A garden's plan: areas as corner points in metres, checked before anything is kept."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final
+from uuid import UUID
+
+from django.http import QueryDict
+from django.utils.translation import gettext
+
+from loamshift.errors import Fault
+from loamshift.units import FOOT_CM
+
+MOST_AREAS: Final = 60
+MOST_CORNERS: Final = 40
+MOST_M: Final = 2000.0
+"""No side of a plan is longer [m]."""
+LEAST_M: Final = 0.05
+LONGEST_NAME: Final = 80
+FOOT_M: Final = FOOT_CM / 100.0
+_SAME: Final = 0.006
+"""Sizes that differ by less were not typed anew; they are shown with two digits [m or ft]."""
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Area:
+    """One area: what it is called, the bed it is, and its corners from the top left [m]."""
+
+    name: str
+    bed: str
+    points: tuple[Point, ...]
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, top, width and length [m]."""
+        xs, ys = [x for x, _ in self.points], [y for _, y in self.points]
+        return min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys)
+
+    @property
+    def area_m2(self) -> float:
+        """What lies inside the corners [m2]."""
+        around = zip(self.points, (*self.points[1:], self.points[0]), strict=True)
+        return abs(sum(x * b - a * y for (x, y), (a, b) in around)) / 2.0
+
+    @property
+    def is_rectangle(self) -> bool:
+        """True where width and length say everything."""
+        left, top, width, length = self.box
+        corners = {(left, top), (left + width, top), (left + width, top + length)}
+        corners.add((left, top + length))
+        return len(self.points) == 4 and all(
+            any(math.dist(point, corner) < 1e-6 for corner in corners) for point in self.points
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The ground [m] and the areas on it."""
+
+    width_m: float
+    height_m: float
+    areas: tuple[Area, ...]
+
+
+def plan_from_kept(kept: Mapping[str, Any]) -> Plan:
+    """The plan as it is kept; what is out of shape in it is left out, never an error."""
+    width = _finite(kept.get("width_m"), 20.0)
+    height = _finite(kept.get("height_m"), 12.0)
+    areas = []
+    raw = kept.get("areas")
+    for entry in raw if isinstance(raw, list) else []:
+        points = _points_of(entry.get("points")) if isinstance(entry, dict) else ()
+        if len(points) >= 3:
+            areas.append(
+                Area(
+                    name=str(entry.get("name") or "")[:LONGEST_NAME],
+                    bed=str(entry.get("bed") or ""),
+                    points=points,
+                )
+            )
+    return Plan(width_m=width, height_m=height, areas=tuple(areas[:MOST_AREAS]))
+
+
+def plan_to_keep(plan: Plan) -> dict[str, Any]:
+    """The plan as plain values, millimetres the finest."""
+    return {
+        "width_m": round(plan.width_m, 3),
+        "height_m": round(plan.height_m, 3),
+        "areas": [
+            {
+                "name": area.name,
+                "bed": area.bed or None,
+                "points": [[round(x, 3), round(y, 3)] for x, y in area.points],
+            }
+            for area in plan.areas
+        ],
+    }
+
+
+def plan_from_form(
+    post: QueryDict, *, unit_m: float, beds: Iterable[str]
+) -> tuple[Plan, tuple[Fault, ...]]:
+    """The plan that was drawn or typed, and everything that is wrong with it.
+
+    Parameters
+    ----------
+    post
+        Rows ``area.0.name``, ``.bed``, ``.points`` [m] and ``.left``, ``.top``, ``.width``,
+        ``.length`` in the unit shown; the ground as ``width`` and ``height`` [texts].
+    unit_m
+        Length of the unit shown [m].
+    beds
+        Ids of the beds that may be named [texts].
+
+    Returns
+    -------
+    tuple
+        The plan with what could be read, and the faults with the names of their fields.
+    """
+    faults: list[Fault] = []
+    known = set(beds)
+    width = _length(post, "width", faults, unit_m=unit_m)
+    height = _length(post, "height", faults, unit_m=unit_m)
+    numbers = sorted({int(n) for n in (_row_number(key) for key in post) if n is not None})
+    if len(numbers) > 4 * MOST_AREAS:
+        numbers = numbers[: 4 * MOST_AREAS]
+    areas = [
+        area
+        for number in numbers
+        if (area := _area(post, f"area.{number}", faults, known=known, unit_m=unit_m)) is not None
+    ]
+    if len(areas) > MOST_AREAS:
+        problem = gettext("%d areas") % len(areas)
+        mend = gettext("A plan has at most %d.") % MOST_AREAS
+        faults.append(Fault("areas", "", problem, mend))
+        areas = areas[:MOST_AREAS]
+    right = max((a.box[0] + a.box[2] for a in areas), default=0.0)
+    foot = max((a.box[1] + a.box[3] for a in areas), default=0.0)
+    plan = Plan(
+        width_m=max(width or 20.0, right), height_m=max(height or 12.0, foot), areas=tuple(areas)
+    )
+    return plan, tuple(faults)
+
+
+def drawn_m2(plan: Plan) -> dict[str, float]:
+    """What is drawn for each bed [m2], by the id of the bed; several areas add up."""
+    sums: dict[str, float] = {}
+    for area in plan.areas:
+        if area.bed:
+            sums[area.bed] = sums.get(area.bed, 0.0) + area.area_m2
+    return sums
+
+
+def _area(
+    post: QueryDict, at: str, faults: list[Fault], *, known: set[str], unit_m: float
+) -> Area | None:
+    name = " ".join(post.get(f"{at}.name", "").split())
+    bed = post.get(f"{at}.bed", "")
+    typed = {key: post.get(f"{at}.{key}", "").strip() for key in ("width", "length")}
+    points = _points_of([pair.split(",") for pair in post.get(f"{at}.points", "").split()])
+    if not any(typed.values()):
+        if name or bed:
+            mend = gettext("Give width and length, or empty the row.")
+            faults.append(Fault(f"{at}.width", "", gettext("no size"), mend))
+        return None
+    if len(name) > LONGEST_NAME:
+        mend = gettext("Use at most %d signs.") % LONGEST_NAME
+        faults.append(Fault(f"{at}.name", name[:20], gettext("far too long"), mend))
+        name = name[:LONGEST_NAME]
+    if bed and bed not in known:
+        mend = gettext("Choose a bed of this garden.")
+        faults.append(Fault(f"{at}.bed", "", gettext("no bed of this garden"), mend))
+        bed = ""
+    if len(points) > MOST_CORNERS:
+        mend = gettext("An area has at most %d corners.") % MOST_CORNERS
+        faults.append(Fault(f"{at}.width", "", gettext("too many corners"), mend))
+        points = points[:MOST_CORNERS]
+    width = _length(post, f"{at}.width", faults, unit_m=unit_m)
+    length = _length(post, f"{at}.length", faults, unit_m=unit_m)
+    left = _length(post, f"{at}.left", faults, unit_m=unit_m, least=0.0)
+    top = _length(post, f"{at}.top", faults, unit_m=unit_m, least=0.0)
+    if width is None or length is None:
+        return None
+    area = Area(name=name, bed=bed, points=points)
+    if len(points) < 3:
+        area = replace(area, points=((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)))
+        return fitted(area, left=left or 0.0, top=top or 0.0, width=width, length=length)
+    here = area.box
+    wanted = (left if left is not None else here[0], top if top is not None else here[1])
+    target = (*wanted, width, length)
+    if all(abs(a - b) < _SAME * unit_m for a, b in zip(here, target, strict=True)):
+        return area
+    return fitted(area, left=target[0], top=target[1], width=width, length=length)
+
+
+def fitted(area: Area, *, left: float, top: float, width: float, length: float) -> Area:
+    """An area stretched and moved into a box [m]."""
+    x0, y0, w, h = area.box
+    return replace(
+        area,
+        points=tuple(
+            (
+                left + (x - x0) * (width / w if w else 0.0),
+                top + (y - y0) * (length / h if h else 0.0),
+            )
+            for x, y in area.points
+        ),
+    )
+
+
+def _length(
+    post: QueryDict, key: str, faults: list[Fault], *, unit_m: float, least: float = LEAST_M
+) -> float | None:
+    """A length [m] from a field in the unit shown; None where nothing was typed, or wrongly."""
+    text = post.get(key, "").strip().replace(",", ".")
+    if not text:
+        if key.endswith((".width", ".length")):
+            mend = gettext("Both width and length are needed.")
+            faults.append(Fault(key, "", gettext("missing"), mend))
+        return None
+    try:
+        value = float(text) * unit_m
+    except ValueError:
+        value = math.nan
+    if not math.isfinite(value) or not least <= value <= MOST_M:
+        said = {"least": f"{least / unit_m:.3g}", "most": f"{MOST_M / unit_m:.0f}"}
+        mend = gettext("Give a number from %(least)s to %(most)s.") % said
+        faults.append(Fault(key, text[:20], gettext("no length a plan can have"), mend))
+        return None
+    return value
+
+
+def _points_of(raw: Any) -> tuple[Point, ...]:
+    points: list[Point] = []
+    for pair in raw if isinstance(raw, Sequence) and not isinstance(raw, str) else []:
+        try:
+            x, y = (float(value) for value in pair)
+        except (TypeError, ValueError):
+            return ()
+        if not (0.0 <= x <= MOST_M and 0.0 <= y <= MOST_M):
+            return ()
+        points.append((x, y))
+    return tuple(points)
+
+
+def _finite(value: Any, otherwise: float) -> float:
+    if isinstance(value, (int, float)) and not isinstance(value, bool):
+        return float(value) if math.isfinite(value) and 0.0 < value <= MOST_M else otherwise
+    return otherwise
+
+
+def _row_number(key: str) -> str | None:
+    parts = key.split(".")
+    is_row = len(parts) == 3 and parts[0] == "area" and parts[1].isdecimal()
+    return parts[1] if is_row and len(parts[1]) < 6 else None
+
+
+def id_of(text: str) -> UUID | None:
+    """The id in a text, if it is one."""
+    try:
+        return UUID(text)
+    except ValueError:
+        return None

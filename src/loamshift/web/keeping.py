@@ -1,0 +1,56 @@
+"""Putting a case file into a bed: the text, and the few words that lists show."""
+
+from __future__ import annotations
+
+from datetime import date
+from uuid import UUID
+
+from django.utils.translation import gettext
+
+from loamshift.domain.case import Case
+from loamshift.errors import InputError
+from loamshift.services.advise import advise
+from loamshift.services.soil_belief import current_reading
+from loamshift.store.models import Bed, Garden, Office
+from loamshift.store.scope import kept
+from loamshift.web.cases import case_of
+
+LONGEST_NAME, LONGEST_PLANTS = 160, 300
+
+
+def put_case(bed: Bed, case_text: str, *, today: date) -> Case:
+    """Give a bed a case file, and draw out of it what lists show.
+
+    Raises
+    ------
+    CaseError
+        Where the case file cannot be used; the bed stays as it is.
+    """
+    case = case_of(case_text, today=today)
+    decision = str(advise(case).verdict.decision)
+    reading = current_reading(case)
+    bed.case_text = case_text
+    bed.name = (case.name or gettext("Unnamed bed"))[:LONGEST_NAME]
+    bed.plants = ", ".join(plant.name for plant in case.aim.plants)[:LONGEST_PLANTS]
+    bed.ph = None if reading is None else reading.ph
+    bed.decision = decision
+    return case
+
+
+def garden_called(office: Office, key: str) -> Garden | None:
+    """The garden of an office with this id; None for an empty id.
+
+    Raises
+    ------
+    InputError
+        Where the office has no such garden.
+    """
+    if not key:
+        return None
+    try:
+        garden = kept(Garden, office).filter(pk=UUID(key)).first()
+    except ValueError:
+        garden = None
+    if garden is None:
+        raise InputError(gettext("That garden is not there any more; choose another."))
+    return garden

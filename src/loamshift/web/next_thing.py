@@ -1,0 +1,142 @@
+"""What a bed needs next: from the last letter that was sent, else from a quick look today."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any, Final
+from uuid import UUID
+
+from loamshift.domain.case import Case
+from loamshift.errors import InputError
+from loamshift.services.advise import advise
+from loamshift.web.cases import case_of
+
+EARLY: Final = timedelta(days=30)
+"""A test taken this much before its day counts as that test."""
+
+
+@dataclass(frozen=True, slots=True)
+class NextThing:
+    """A part or a test with its day; or only the decision, where neither is due.
+
+    ``kind`` is part, test, nothing or fault; ``what`` names the material of a part.
+    """
+
+    kind: str
+    on: date | None
+    what: str
+    decision: str
+    is_sent: bool
+
+    def is_late(self, today: date) -> bool:
+        """True for a day that has passed."""
+        return self.on is not None and self.on < today
+
+
+MOST_KNOWN: Final = 4096
+_known: dict[tuple[str, UUID | None, date], NextThing] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class _Due:
+    """Parts and tests as an answer has them."""
+
+    day: date
+    parts: tuple[tuple[date, str], ...]
+    tests: tuple[date, ...]
+    decision: str
+
+
+def next_thing(
+    case_text: str, sent: UUID | None, *, today: date, read: Callable[[UUID], str]
+) -> NextThing:
+    """What to do next on a bed.
+
+    Parameters
+    ----------
+    case_text
+        The case file [text].
+    sent
+        The last letter sent, which never changes; None where there is none [id].
+    today
+        The day it is asked on [date].
+    read
+        Gives the answer of a letter as JSON; asked only where nothing is known yet [function].
+
+    Returns
+    -------
+    NextThing
+        The earlier of the next part and the next test [object].
+    """
+    key = (case_text, sent, today)
+    if key not in _known:
+        if len(_known) >= MOST_KNOWN:
+            _known.clear()
+        _known[key] = _worked_out(case_text, "" if sent is None else read(sent), today)
+    return _known[key]
+
+
+def is_known(case_text: str, sent: UUID | None, *, today: date) -> bool:
+    """True where the answer costs nothing, because it was asked before."""
+    return (case_text, sent, today) in _known
+
+
+def _worked_out(case_text: str, letter: str, today: date) -> NextThing:
+    try:
+        case = case_of(case_text, today=today)
+        due = _from_letter(letter) if letter else None
+        is_sent = due is not None
+        if due is None:
+            due = _from_today(case)
+    except InputError:
+        return NextThing("fault", None, "", "", False)
+    return _earliest(due, case, is_sent=is_sent)
+
+
+def _from_today(case: Case) -> _Due:
+    answer = advise(case)
+    parts = [(part.date, part.material) for part in answer.applications if part.only_if is None]
+    return _Due(case.today, tuple(parts), answer.retest, str(answer.verdict.decision))
+
+
+def _from_letter(text: str) -> _Due | None:
+    """Parts and tests of a frozen answer; None where it is not of a shape known here."""
+    try:
+        tree = json.loads(text)
+        day = date.fromisoformat(tree["today"])
+        parts = [
+            (date.fromisoformat(part["date"]), str(part["material"]))
+            for part in _rows(tree, "applications")
+            if part.get("only_if") is None
+        ]
+        tests = [date.fromisoformat(test) for test in tree.get("retest") or []]
+        decision = str(tree["verdict"]["decision"])
+    except (ValueError, KeyError, TypeError, AttributeError):
+        return None
+    return _Due(day, tuple(parts), tuple(tests), decision)
+
+
+def _rows(tree: Mapping[str, Any], key: str) -> Sequence[Mapping[str, Any]]:
+    return tree.get(key) or []
+
+
+def _earliest(due: _Due, case: Case, *, is_sent: bool) -> NextThing:
+    """Parts are done in their order by what was put on since; tests by readings near their day."""
+    put_on = sum(entry.on >= due.day for entry in case.applied) if is_sent else 0
+    read = [r.taken for r in (*case.readings, *([case.soil.ph] if case.soil.ph else []))]
+    tests = [
+        day
+        for day in due.tests
+        if not any(taken is not None and taken > due.day and taken >= day - EARLY for taken in read)
+    ]
+    coming = [("part", day, material) for day, material in due.parts[put_on:]]
+    coming += [("test", day, "") for day in tests]
+    if not coming and is_sent:
+        return _earliest(_from_today(case), case, is_sent=False)
+    if not coming:
+        return NextThing("nothing", None, "", due.decision, is_sent)
+    kind, on, what = min(coming, key=lambda one: one[1])
+    return NextThing(kind, on, what, due.decision, is_sent)

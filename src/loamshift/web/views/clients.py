@@ -1,0 +1,136 @@
+"""Clients: their page with gardens, beds and letters; added and changed."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Final
+from uuid import UUID
+
+from django.db.models import Q
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.utils.translation import gettext
+from django.views.decorators.http import require_http_methods, require_safe
+
+from loamshift.errors import Fault, InputError
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.limits import Unfit
+from loamshift.store.models import Bed, Client, Garden, SentLetter
+from loamshift.store.scope import kept
+from loamshift.web.middleware import office_of
+from loamshift.web.said import told, who
+from loamshift.web.views.beds import rows_of, with_last_letter
+
+ASKED: Final = ("name", "contact", "note")
+LETTERS_SHOWN: Final = 20
+
+
+@require_safe
+def client(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """One client: contact, gardens with their beds, letters."""
+    office = office_of(request)
+    one = get_object_or_404(kept(Client, office), pk=pk)
+    today = date.today()  # noqa: DTZ011 - the local day
+    beds = with_last_letter(kept(Bed, office).filter(garden__client=one)).order_by("sought", "id")
+    rows = rows_of(beds, office=office, today=today, patience_s=0.4)
+    gardens = [
+        (garden, [row for row in rows if row.bed.garden_id == garden.pk])
+        for garden in kept(Garden, office).filter(client=one)
+    ]
+    letters = kept(SentLetter, office).filter(bed__garden__client=one).select_related("bed")
+    context = {
+        "client": one,
+        "gardens": gardens,
+        "letters": letters.defer("answer_text")[:LETTERS_SHOWN],
+        "letter_count": letters.count(),
+    }
+    return render(request, "loamshift/clients/client.html", context)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def new(request: HttpRequest) -> HttpResponse:
+    """A new client."""
+    return _form(request, Client())
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Name, contact and note of a client."""
+    return _form(request, get_object_or_404(kept(Client, office_of(request)), pk=pk))
+
+
+def _form(request: HttpRequest, one: Client) -> HttpResponse:
+    is_new = one._state.adding
+    if request.method != "POST":
+        return _page(request, one, version=one.version)
+    for key in ASKED:
+        setattr(one, key, request.POST.get(key, "").replace("\r\n", "\n").strip())
+    seen = request.POST.get("version", "")
+    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    try:
+        if is_new:
+            writer = Writer(
+                office_of(request), user=who(request), what=gettext("Added %s") % one.name
+            )
+            writer.add(one)
+        else:
+            writer = Writer(
+                office_of(request), user=who(request), what=gettext("Changed %s") % one.name
+            )
+            writer.change(one, seen_version=version)
+    except Unfit as unfit:
+        return _page(request, one, version=version, faults=unfit.faults, status=422)
+    except Overtaken as overtaken:
+        current = overtaken.current
+        fault = Fault("", "", str(overtaken), "")
+        standing = [
+            (key, getattr(current, key))
+            for key in ASKED
+            if getattr(current, key) != getattr(one, key)
+        ]
+        return _page(
+            request, one, version=current.version, faults=(fault,), standing=standing, status=409
+        )
+    except InputError as error:
+        return _page(
+            request, one, version=version, faults=(Fault("", "", str(error), ""),), status=422
+        )
+    told(request, writer.what, writer.act)
+    return redirect("client", pk=one.pk)
+
+
+def _page(
+    request: HttpRequest,
+    one: Client,
+    *,
+    version: int,
+    faults: tuple[Fault, ...] = (),
+    standing: list[tuple[str, str]] | None = None,
+    status: int = 200,
+) -> HttpResponse:
+    context = {
+        "client": one,
+        "is_new": one._state.adding,
+        "version": version,
+        "faults": {fault.path: fault for fault in faults},
+        "whole": [fault for fault in faults if fault.path not in ASKED],
+        "standing": standing or [],
+        "alike": _alike(request, one),
+    }
+    return render(request, "loamshift/clients/edit.html", context, status=status)
+
+
+def _alike(request: HttpRequest, one: Client) -> list[Client]:
+    """Clients of the same name, so that nobody is written down twice by mistake."""
+    if not one.name:
+        return []
+    same = Q(name__iexact=one.name) & ~Q(pk=one.pk)
+    return list(kept(Client, office_of(request)).filter(same)[:3])
+
+
+ROUTES: list[URLPattern] = [
+    path("clients/new", new, name="client-new"),
+    path("clients/<uuid:pk>", client, name="client"),
+    path("clients/<uuid:pk>/edit", edit, name="client-edit"),
+]

@@ -1,0 +1,338 @@
+from __future__ import annotations
+
+import tomllib
+from datetime import date
+
+import pytest
+from django.test import Client as Browser
+
+from loamshift.case.questions import case_questions
+from loamshift.case.schema import tables
+from loamshift.errors import Fault
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Office
+from loamshift.store.scope import kept
+from loamshift.web.case_form import (
+    EXAMPLES_US,
+    NOT_ASKED,
+    asked_path,
+    case_form,
+    typed_tree,
+    untold,
+    value_text,
+)
+from loamshift.web.cases import case_of, text_of
+from loamshift.web.keeping import put_case
+
+TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
+CASE = """case = 1
+name = "Berry border"  # my own remark
+
+[bed]
+area = "18 m2"
+
+[soil]
+ph = 6.8
+ph_method = "water 1:1"
+
+[aim]
+plant = "highbush blueberry"
+
+[[applied]]
+date = 2025-10-05
+material = "elemental sulfur, powder"
+rate = "30 g/m2"
+"""
+
+
+@pytest.fixture
+def office(db: None) -> Office:
+    return Office.objects.create(name="Ours")
+
+
+@pytest.fixture
+def bed(office: Office) -> Bed:
+    bed = Bed(name="")
+    put_case(bed, CASE, today=TODAY)
+    Writer(office, what="Added").add(bed)
+    return bed
+
+
+def sent_back(page: str) -> dict[str, str]:
+    """What a browser would send of the form in a page."""
+    from html.parser import HTMLParser
+
+    class Fields(HTMLParser):
+        def __init__(self) -> None:
+            super().__init__()
+            self.found: dict[str, str] = {}
+            self.inside, self.select = False, ""
+
+        def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            given = dict(attrs)
+            if tag == "form":
+                self.inside = given.get("id") == "edit"
+            if not self.inside:
+                return
+            name = given.get("name") or ""
+            if tag == "input" and name:
+                self.found[name] = given.get("value") or ""
+            if tag == "select":
+                self.select = name
+                self.found[name] = ""
+            if tag == "option" and "selected" in given:
+                self.found[self.select] = given.get("value") or ""
+
+    fields = Fields()
+    fields.feed(page)
+    return fields.found
+
+
+def test_every_key_of_the_case_file_has_its_line() -> None:
+    paths = {
+        line.path
+        for group in case_form({})
+        for one in (group, *group.lists)
+        for line in (*one.usual, *one.others, *(line for row in one.rows for line in row.lines))
+    }
+    for table in case_questions():
+        for question in table.questions:
+            if question.key in NOT_ASKED:
+                continue
+            row = f"{table.name}.0" if table.is_list else table.name
+            assert f"{row}.{question.key}".lstrip(".") in paths
+    assert len(paths) > 70
+
+
+def test_every_line_says_what_it_means_and_shows_how_to_write_it() -> None:
+    for group in case_form({}):
+        for one in (group, *group.lists):
+            rows = [line for row in one.rows for line in row.lines]
+            for line in (*one.usual, *one.others, *rows):
+                assert line.label and line.hint and line.example
+                assert "`" not in line.hint + line.label
+
+
+def test_the_examples_of_both_unit_systems_can_be_read() -> None:
+    for start, example in EXAMPLES_US.items():
+        takers = [
+            table.model_fields[question.key].metadata[0]
+            for name, table in tables().items()
+            for asked in case_questions()
+            if asked.name == name
+            for question in asked.questions
+            if question.takes.startswith(start)
+        ]
+        assert takers
+        for reads in takers:
+            reads.parse(example)
+
+
+def test_what_is_typed_becomes_the_case_file_a_person_would_write() -> None:
+    tree = typed_tree(
+        [
+            ("name", "A"),
+            ("soil.ph", "6.80"),
+            ("soil.clay_pct", "20"),
+            ("bed.planted", "false"),
+            ("soil.sampled", "2026-03-20"),
+            ("bed.growing", "lilac; hydrangea"),
+            ("water.months", "5, 6, 7"),
+            ("place.air_temp_c", "-9 -6 0 8 15 20 23 22 17 10 1 -7"),
+            ("applied.3.material", "ash"),
+            ("soil.nonsense", "1"),
+            ("csrfmiddlewaretoken", "x"),
+            ("place.daily_file", "/etc/passwd"),
+        ]
+    )
+    assert tree["soil"] == {"ph": "6.80", "clay_pct": 20, "sampled": date(2026, 3, 20)}
+    assert tree["bed"] == {"planted": False, "growing": ["lilac", "hydrangea"]}
+    assert tree["water"]["months"] == [5, 6, 7] and tree["place"]["air_temp_c"][0] == -9
+    assert tree["applied"] == [{"material": "ash"}]
+    assert set(tree) == {"name", "soil", "bed", "water", "place", "applied"}
+    assert value_text(tree["bed"]["growing"]) == "lilac; hydrangea"
+    assert value_text(tree["water"]["months"]) == "5, 6, 7"
+
+
+def test_faults_find_their_line() -> None:
+    assert asked_path("applied[2].amount") == "applied.1.amount"
+    assert asked_path("aim.plant[2]") == "aim.plant"
+    assert asked_path("place.soil_temp[1].c") == "place.soil_temp.0.c"
+    wrong = Fault("applied[1].rate", "x", "no rate", "Write one.")
+    odd = Fault("soil", "", "odd table", "")
+    groups = case_form({"applied": [{"rate": "x"}]}, faults=(wrong, odd))
+    applied = next(group for group in groups if group.name == "applied")
+    assert applied.is_open and len(applied.rows) == 2
+    assert any(line.faults == (wrong,) for line in applied.rows[0].lines)
+    assert untold(groups, (wrong, odd, Fault("x.y", "", "?", ""))) == (Fault("x.y", "", "?", ""),)
+
+
+def test_a_word_of_the_file_that_is_no_choice_of_the_form_stays() -> None:
+    groups = case_form({"bed": {"kind": "pot"}})
+    kind = next(line for group in groups for line in group.usual if line.path == "bed.kind")
+    assert kind.value == "pot" and "pot" in kind.choices
+
+
+def test_sending_the_form_back_unchanged_changes_nothing(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    assert fields["soil.ph"] == "6.8" and fields["applied.0.rate"] == "30 g/m2"
+    assert fields["applied.1.rate"] == ""
+    assert client.post(f"/beds/{bed.pk}/edit", fields).status_code == 302
+    after = kept(Bed, office).get()
+    assert after.case_text == CASE and after.version == bed.version
+
+
+def test_a_change_is_kept_and_lists_follow(client: Browser, office: Office, bed: Bed) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    fields |= {"soil.ph": "5.2", "aim.plant": "lilac", "name": "Lilac border"}
+    answer = client.post(f"/beds/{bed.pk}/edit", fields)
+    assert answer.headers["Location"] == f"/beds/{bed.pk}"
+    after = kept(Bed, office).get()
+    assert (after.name, after.ph, after.plants) == ("Lilac border", 5.2, "lilac")
+    assert after.decision
+    case = case_of(after.case_text, today=TODAY)
+    assert case.applied[0].rate_g_m2 == pytest.approx(30.0)
+
+
+def test_faults_stand_beside_their_fields_and_nothing_typed_is_lost(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    fields |= {
+        "soil.ph": "72",
+        "aim.plant": "blubery highbush",
+        "applied.0.rate": "",
+        "bed.area": "<b>20",
+    }
+    answer = client.post(f"/beds/{bed.pk}/edit", fields)
+    page = answer.content.decode()
+    assert answer.status_code == 422
+    assert "A slipped point? 72 may mean 7.2" in page
+    assert 'id="f-soil-ph-fault"' in page and 'id="f-bed-area-fault"' in page
+    assert "<b>20" not in page
+    assert sent_back(page)["aim.plant"] == "blubery highbush"
+    assert sent_back(page)["soil.ph"] == "72" and sent_back(page)["bed.area"] == "<b>20"
+    assert kept(Bed, office).get().case_text == CASE
+
+
+def test_a_row_more_and_a_row_less_without_script(client: Browser, bed: Bed) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    more = client.post(f"/beds/{bed.pk}/edit", fields | {"more": "applied"}).content.decode()
+    assert {"applied.1.rate", "applied.2.rate"} <= set(sent_back(more))
+    again = client.post(f"/beds/{bed.pk}/edit", sent_back(more) | {"more": "applied"})
+    assert "applied.3.rate" in sent_back(again.content.decode())
+    less = client.post(f"/beds/{bed.pk}/edit", fields | {"drop": "applied.0"}).content.decode()
+    assert sent_back(less)["applied.0.rate"] == ""
+    assert Bed.objects.get().case_text == CASE
+
+
+def test_the_text_and_the_form_lead_to_one_another(client: Browser, bed: Bed) -> None:
+    address = f"/beds/{bed.pk}/edit"
+    fields = sent_back(client.get(address).content.decode())
+    text = client.post(address, fields | {"turn": "text"}).content.decode()
+    assert "# my own remark" in text
+    changed = client.post(address, fields | {"soil.ph": "6.6", "turn": "text"}).content.decode()
+    assert "ph = 6.6" in changed
+    form = client.post(address, {"case_text": "case = 1\n[soil]\nph = 6.1\n", "turn": "form"})
+    assert sent_back(form.content.decode())["soil.ph"] == "6.1"
+    broken = client.post(address, {"case_text": "case = \n", "turn": "form"}).content.decode()
+    assert "case = " in broken and "Mend the text" in broken
+
+
+def test_the_text_is_checked_as_the_form_is(client: Browser, office: Office, bed: Bed) -> None:
+    address, sent = f"/beds/{bed.pk}/edit", {"version": bed.version, "garden": ""}
+    bad = client.post(address, sent | {"case_text": "case = 1\n[soil]\nhp = 6\n"})
+    assert bad.status_code == 422 and "soil.hp" in bad.content.decode()
+    broken = client.post(address, sent | {"case_text": "case = 1\n[soil\n"})
+    assert broken.status_code == 422 and "[soil" in broken.content.decode()
+    good = "case = 1 # kept as it is\r\n[soil]\r\nph = 6.1\r\n"
+    assert client.post(address, sent | {"case_text": good}).status_code == 302
+    assert kept(Bed, office).get().case_text == good.replace("\r\n", "\n")
+
+
+def test_of_two_who_change_one_bed_the_later_sees_both(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    put_case(bed, CASE.replace("6.8", "6.4"), today=TODAY)
+    Writer(office, what="Other").change(bed, seen_version=bed.version)
+    answer = client.post(f"/beds/{bed.pk}/edit", fields | {"soil.ph": "6.1"})
+    page = answer.content.decode()
+    assert answer.status_code == 409
+    assert "<td>6.4</td><td>6.1</td>" in page
+    assert kept(Bed, office).get().ph == 6.4
+    assert client.post(f"/beds/{bed.pk}/edit", sent_back(page)).status_code == 302
+    assert kept(Bed, office).get().ph == 6.1
+
+
+def test_a_new_bed_begins_with_what_the_address_says(client: Browser, office: Office) -> None:
+    page = client.get("/beds/new", {"soil.ph": "7.3", "aim.plant": "lilac", "x.y": "1"})
+    fields = sent_back(page.content.decode())
+    assert fields["soil.ph"] == "7.3" and fields["aim.plant"] == "lilac"
+    answer = client.post("/beds/new", fields | {"name": "Hedge"})
+    assert answer.status_code == 302
+    assert kept(Bed, office).get().name == "Hedge"
+
+
+def test_a_garden_that_is_gone_or_anothers_is_refused(client: Browser, office: Office) -> None:
+    for garden in ("nonsense", "2b1d5a3c-0000-4000-8000-000000000000"):
+        answer = client.post("/beds/new", {"name": "Hedge", "garden": garden})
+        assert answer.status_code == 422
+        assert "That garden is not there" in answer.content.decode()
+    assert not kept(Bed, office).exists()
+
+
+def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed: Bed) -> None:
+    sent = {"date": "2026-05-02", "ph": "6.2", "ph_method": "CaCl2", "depth": "6 in"}
+    answer = client.post(f"/beds/{bed.pk}/tests", sent)
+    assert answer.headers["Location"] == f"/beds/{bed.pk}"
+    tree = tomllib.loads(kept(Bed, office).get().case_text)
+    assert tree["reading"] == [
+        {"date": date(2026, 5, 2), "ph": 6.2, "ph_method": "CaCl2", "depth": "6 in"}
+    ]
+    assert kept(Bed, office).get().ph == 6.2
+
+
+def test_what_was_put_on_is_noted_after_what_stands_there(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    sent = {"date": "2026-05-02", "material": "ground limestone", "amount": "2 kg"}
+    client.post(f"/beds/{bed.pk}/applied", sent)
+    tree = tomllib.loads(kept(Bed, office).get().case_text)
+    assert [entry["material"] for entry in tree["applied"]] == [
+        "elemental sulfur, powder",
+        "ground limestone",
+    ]
+
+
+def test_a_quick_add_with_a_fault_comes_back_as_the_form(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    answer = client.post(f"/beds/{bed.pk}/tests", {"date": "2999-01-01", "ph": "62"})
+    page = answer.content.decode()
+    assert answer.status_code == 422 and sent_back(page)["reading.0.ph"] == "62"
+    assert "A slipped point?" in page
+    assert client.post(f"/beds/{bed.pk}/tests", {}).status_code == 422
+    assert kept(Bed, office).get().case_text == CASE
+
+
+def test_a_file_that_is_no_toml_any_more_opens_as_text(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    Bed.objects.filter(pk=bed.pk).update(case_text="case = [")
+    page = client.get(f"/beds/{bed.pk}/edit")
+    assert page.status_code == 200 and "case = [" in page.content.decode()
+
+
+def test_every_tree_of_the_form_is_a_case_file() -> None:
+    for table in case_questions():
+        row = f"{table.name}.0" if table.is_list else table.name
+        fields = [
+            (f"{row}.{q.key}".lstrip("."), q.example.strip('[]"'))
+            for q in table.questions
+            if q.key not in NOT_ASKED and not q.example.startswith("[{")
+        ]
+        text = text_of(typed_tree(fields))
+        assert tomllib.loads(text)["case"] == 1
