@@ -1,3 +1,5 @@
+"""Every table of the store, as the first release has them."""
+
 import uuid
 
 import django.contrib.auth.models

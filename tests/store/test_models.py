@@ -1,0 +1,26 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from django.core.management import call_command
+
+from loamshift.store import migrations
+from loamshift.store.models import Bed, Office
+
+pytestmark = pytest.mark.django_db
+
+
+def test_the_migrations_make_what_the_models_say() -> None:
+    call_command("makemigrations", check_changes=True, dry_run=True, verbosity=0)
+
+
+def test_nothing_is_released_so_there_is_one_migration() -> None:
+    (first,) = Path(str(migrations.__file__)).parent.glob("0*.py")
+    assert first.name == "0001_initial.py"
+
+
+def test_what_is_found_by_is_folded_whenever_a_thing_is_saved() -> None:
+    bed = Bed(office=Office.objects.create(), name="Äpfel", plants="Straße", case_text="case = 1")
+    bed.save()
+    assert Bed.objects.get().sought == "apfel\nstrasse"
