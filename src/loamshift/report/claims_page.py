@@ -30,6 +30,7 @@ from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
 
 _ENOUGH = 0.9
+_FAR_TOO_MUCH = 1.5
 _WORTH_NAMING = 0.01
 _HARDLY_PH = 0.05
 _SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z])")
@@ -99,6 +100,8 @@ def _verdict(
     enough = sum(1 for one, _ in shares if one >= _ENOUGH)
     if enough > 1:
         return words.text(f"{_counted(enough)} of these bring the {what} the {noun} needs."), ()
+    if share > _FAR_TOO_MUCH:
+        return words.text(f"Of these, {name} brings far more {what} than the {noun} needs."), ()
     if share >= _ENOUGH:
         return words.text(f"Of these, {name} alone brings the {what} the {noun} needs."), ()
     return (

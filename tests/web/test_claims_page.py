@@ -1,0 +1,146 @@
+from __future__ import annotations
+
+from urllib.parse import urlencode
+from uuid import UUID
+
+import pytest
+from django.test import Client as Browser
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Change, Office
+from loamshift.web.samples import SAMPLES
+
+pytestmark = pytest.mark.django_db
+
+SOIL = {"soil.texture": "loam", "soil.ph": "7.2", "aim.target_ph": "5.5"}
+COFFEE = {"claim.0.material": "coffee grounds", "claim.0.amount": "1 kg/m2"}
+SULFUR = {"claim.1.material": "flowers of sulphur", "claim.1.amount": "60 g/m2"}
+
+
+@pytest.fixture
+def office() -> Office:
+    return Office.objects.create(pk=UUID(int=1), name="Ours")
+
+
+@pytest.fixture
+def bed(office: Office) -> Bed:
+    made = Bed(name="Kitchen plot", case_text=SAMPLES[1].case_text, is_sample=True)
+    Writer(office, what="Added it").add(made)
+    return made
+
+
+def page(browser: Browser, *fields: dict[str, str], **more: str) -> str:
+    said: dict[str, str] = {}
+    for some in fields:
+        said |= some
+    answer = browser.get(f"/claims/?{urlencode(said | more)}")
+    assert answer.status_code == 200
+    return answer.content.decode()
+
+
+def test_the_empty_page_asks_and_gives_examples_that_are_answered(
+    client: Browser, office: Office
+) -> None:
+    shown = page(client)
+    assert "<article" not in shown and 'role="alert"' not in shown
+    links = [part.split('"')[0] for part in shown.split('<a href="?')[1:]]
+    assert len(links) == 2
+    for link in links:
+        found = client.get(f"/claims/?{link}".replace("&amp;", "&")).content.decode()
+        assert "Brought against needed" in found
+
+
+def test_a_claim_against_a_soil_told_in_a_sentence(client: Browser, office: Office) -> None:
+    shown = page(client, COFFEE, SOIL)
+    assert 'class="lead"' in shown and "Spent coffee grounds" in shown
+    for part in ("<svg", "pH at once", "after a year", "Take care", "Sources"):
+        assert part in shown
+    assert 'value="coffee grounds"' in shown and 'value="7.2"' in shown
+    assert "claim.1.material" in shown
+
+
+def test_several_claims_stand_side_by_side(client: Browser, office: Office) -> None:
+    shown = page(client, COFFEE, SULFUR, SOIL)
+    assert shown.count("<h2") >= 3
+    assert "comes nearest" in shown
+
+
+def test_a_claim_against_a_kept_bed_leaves_the_bed_as_it_is(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    ash = {"claim.0.material": "wood ash", "claim.0.amount": "100 g/m2"}
+    shown = page(client, ash, bed=str(bed.pk))
+    assert "lime" in shown and 'class="lead"' in shown
+    assert "soil.ph_method" not in shown
+    assert Bed.objects.get().case_text == SAMPLES[1].case_text
+    assert Change.objects.filter(office=office).count() == 1
+
+
+def test_every_fault_stands_by_its_field_and_nothing_typed_is_lost(
+    client: Browser, office: Office
+) -> None:
+    shown = page(
+        client,
+        {
+            "claim.0.material": "<i>moon</i> dust",
+            "claim.0.amount": "1 kg/m2",
+            "claim.1.material": "garden lime",
+            "claim.2.amount": "3 kg",
+            "soil.texture": "lomm",
+            "soil.ph": "72",
+        },
+    )
+    assert "&lt;i&gt;moon" in shown and "<i>moon" not in shown
+    assert "How much is not said" in shown and "No material is named" in shown
+    assert shown.count('aria-invalid="true"') == 5
+    assert "may mean 7.2" in shown and "`" not in shown
+    assert "<article" not in shown
+
+
+def test_a_soil_without_its_ph_is_asked_for_it(client: Browser, office: Office) -> None:
+    shown = page(client, COFFEE, {"soil.texture": "loam"})
+    assert "Give the pH that was read" in shown and 'aria-invalid="true"' in shown
+
+
+def test_what_a_bed_lacks_is_told_in_words(client: Browser, office: Office, bed: Bed) -> None:
+    cup = {"claim.0.material": "vinegar", "claim.0.amount": "1 cup per plant"}
+    shown = page(client, cup, bed=str(bed.pk))
+    assert "plant" in shown and "bed.treated_diameter" not in shown
+
+
+def test_a_broken_bed_is_told_with_the_way_to_it(client: Browser, office: Office) -> None:
+    broken = Bed(name="Broken", case_text='case = 1\n[soil]\nph = "lemon"\n')
+    Writer(office, what="Added it").add(broken)
+    shown = page(client, COFFEE, bed=str(broken.pk))
+    assert 'role="alert"' in shown and f"/beds/{broken.pk}" in shown
+
+
+@pytest.mark.parametrize("bed", ["x", "00000000-0000-0000-0000-00000000000f"])
+def test_a_bed_that_is_not_there_leaves_the_soil_of_the_sentence(
+    client: Browser, office: Office, bed: str
+) -> None:
+    assert 'class="lead"' in page(client, COFFEE, SOIL, bed=bed)
+
+
+def test_another_offices_bed_is_not_ours(client: Browser, office: Office) -> None:
+    other = Office.objects.create(name="Other")
+    theirs = Bed(name="Theirs", case_text=SAMPLES[1].case_text)
+    Writer(other, what="Added it").add(theirs)
+    assert "Theirs" not in page(client, COFFEE, bed=str(theirs.pk))
+
+
+def test_nothing_is_changed_by_asking(client: Browser, office: Office) -> None:
+    assert client.post("/claims/").status_code == 405
+
+
+def test_odd_addresses_are_borne(client: Browser, office: Office) -> None:
+    page(client, {"claim.0.material": "x" * 5000, "claim.9.material": "lime", "soil.ph": "\x00"})
+    page(client, COFFEE, {"soil.ph": "9e99"})
+    page(client, COFFEE, {"soil.ph": "7", "aim.plant": "💐", "bed.area": "-1 m2"})
+
+
+def test_us_words(client: Browser, office: Office) -> None:
+    office.units, office.words = "us", "us"
+    office.save()
+    shown = page(client, COFFEE, SULFUR, SOIL).split("<article")[1]
+    assert "ulphur" not in shown and "lb" in shown

@@ -1,0 +1,186 @@
+from __future__ import annotations
+
+import re
+from typing import Any
+from uuid import UUID
+
+import pytest
+from django.contrib.messages import get_messages
+from django.test import Client as Browser
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Office, Product
+from loamshift.store.scope import kept
+from loamshift.web.samples import SAMPLES
+
+pytestmark = pytest.mark.django_db
+
+CHIPS = {
+    "name": "Chips",
+    "material": "Sulphur chips",
+    "purity_pct": "90 %",
+    "pack": "25 kg",
+    "price": "31,50",
+    "currency": "gbp",
+    "in_stock": "yes",
+    "note": "slow",
+}
+
+
+@pytest.fixture
+def office() -> Office:
+    return Office.objects.create(pk=UUID(int=1), name="Ours", currency="EUR")
+
+
+@pytest.fixture
+def bed(office: Office) -> Bed:
+    made = Bed(name="Berry border", case_text=SAMPLES[0].case_text, is_sample=True)
+    Writer(office, what="Added it").add(made)
+    return made
+
+
+@pytest.fixture
+def chips(client: Browser, office: Office) -> Product:
+    client.post("/shelf/new", CHIPS)
+    return kept(Product, office).get()
+
+
+def page(browser: Browser, address: str = "/shelf/") -> str:
+    return browser.get(address).content.decode()
+
+
+def test_the_empty_shelf_says_what_it_is_for(client: Browser, office: Office) -> None:
+    assert "The shelf is empty" in page(client)
+    assert "kilogram of lime" in page(client)
+
+
+def test_a_product_is_kept_as_the_case_file_reads_it(client: Browser, chips: Product) -> None:
+    assert (chips.material, chips.purity_pct, chips.price, chips.currency, chips.in_stock) == (
+        "elemental sulfur, prills", 90.0, 31.5, "GBP", True,
+    )  # fmt: skip
+    shown = page(client)
+    assert "Added Chips to the shelf." in shown and "Take it back" in shown
+    assert "a mole of acid" in shown and "31.50 GBP" in shown
+
+
+def test_a_price_without_a_currency_has_the_offices(client: Browser, office: Office) -> None:
+    client.post("/shelf/new", {**CHIPS, "currency": ""})
+    assert kept(Product, office).get().currency == "EUR"
+
+
+def test_faults_stand_by_their_fields_and_nothing_typed_is_lost(
+    client: Browser, office: Office
+) -> None:
+    answer = client.post(
+        "/shelf/new",
+        {**CHIPS, "name": "", "material": "<b>moon</b> dust", "pack": "25 bags", "price": "x"},
+    )
+    shown = answer.content.decode()
+    assert answer.status_code == 422
+    assert shown.count('aria-invalid="true"') == 4
+    assert 'value="25 bags"' in shown and 'value="&lt;b&gt;moon&lt;/b&gt; dust"' in shown
+    assert "<b>moon" not in shown and "`" not in shown
+    assert "Write a number, such as 12.50" in shown
+    assert not kept(Product, office).exists()
+
+
+@pytest.mark.parametrize("purity", ["0", "140", "much"])
+def test_a_strength_that_is_none_is_told(client: Browser, office: Office, purity: str) -> None:
+    answer = client.post("/shelf/new", {**CHIPS, "purity_pct": purity})
+    assert answer.status_code == 422
+    assert not kept(Product, office).exists()
+
+
+def test_a_product_is_changed_from_its_form(
+    client: Browser, office: Office, chips: Product
+) -> None:
+    shown = page(client, f"/shelf/{chips.pk}")
+    assert 'value="31.5"' in shown and "checked" in shown
+    client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "33", "in_stock": "", "version": "1"})
+    changed = kept(Product, office).get()
+    assert (changed.price, changed.in_stock, changed.version) == (33.0, False, 2)
+
+
+def test_who_comes_second_sees_both_and_loses_nothing(
+    client: Browser, office: Office, chips: Product
+) -> None:
+    client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "33", "version": "1"})
+    answer = client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "29", "version": "1"})
+    shown = answer.content.decode()
+    assert answer.status_code == 409
+    assert kept(Product, office).get().price == 33.0
+    assert 'value="29"' in shown and "There now: 33" in " ".join(shown.split())
+    (version,) = re.findall(r'name="version" value="(\d+)"', shown)
+    client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "29", "version": version})
+    assert kept(Product, office).get().price == 29.0
+
+
+def test_put_away_and_taken_back(client: Browser, office: Office, chips: Product) -> None:
+    answer = client.post(f"/shelf/{chips.pk}/put-away")
+    assert not kept(Product, office).exists()
+    act = [m.extra_tags for m in get_messages(answer.wsgi_request)][-1]
+    client.post(f"/changes/{act}/take-back")
+    assert kept(Product, office).get().pk == chips.pk
+
+
+def test_products_are_ranked_for_the_bed_in_hand(
+    client: Browser, office: Office, bed: Bed, chips: Product
+) -> None:
+    powder = {**CHIPS, "name": "Powder", "material": "flowers of sulphur", "purity_pct": ""}
+    client.post("/shelf/new", {**powder, "pack": "1 kg", "price": "6"})
+    client.post("/shelf/new", {**CHIPS, "name": "Lime", "material": "garden lime"})
+    shown = page(client, f"/shelf/?bed={bed.pk}")
+    ranked = shown.split('id="for-bed"')[1]
+    assert ranked.index("Powder") < ranked.index("Chips") < ranked.index("not on the shelf")
+    assert "Lime does not lower the pH and is left out here." in ranked
+    assert "Printed tables" in ranked and "Take care" in ranked and "per mole of acid" in ranked
+    assert "(invented)" in shown
+
+
+def test_a_bed_that_cannot_be_read_is_told(client: Browser, office: Office) -> None:
+    broken = Bed(name="Broken", case_text='case = 1\n[soil]\nph = "lemon"\n')
+    Writer(office, what="Added it").add(broken)
+    answer = client.get(f"/shelf/?bed={broken.pk}")
+    assert answer.status_code == 200
+    assert "soil.ph" in answer.content.decode()
+
+
+@pytest.mark.parametrize("bed", ["", "x", "00000000-0000-0000-0000-000000000000"])
+def test_no_bed_is_no_fault(client: Browser, office: Office, chips: Product, bed: str) -> None:
+    answer = client.get("/shelf/", {"bed": bed})
+    assert answer.status_code == 200
+
+
+def test_a_product_that_no_case_takes_says_so(client: Browser, office: Office) -> None:
+    Writer(office, what="Added it").add(Product(name="Odd", material="moon dust"))
+    assert "cannot be used as they stand" in page(client)
+
+
+def test_search(client: Browser, office: Office, chips: Product) -> None:
+    assert "Chips</a>" in page(client, "/shelf/?find=SLOW")
+    assert "Nothing on the shelf holds" in page(client, "/shelf/?find=moon")
+
+
+def test_another_offices_product_is_not_there(client: Browser, office: Office) -> None:
+    other = Office.objects.create(name="Other")
+    theirs = Product(name="Theirs", material="urea")
+    Writer(other, what="Added it").add(theirs)
+    assert "Theirs" not in page(client)
+    for ask in (client.get, client.post):
+        assert ask(f"/shelf/{theirs.pk}").status_code == 404
+    assert client.post(f"/shelf/{theirs.pk}/put-away").status_code == 404
+    assert kept(Product, other).exists()
+
+
+@pytest.mark.parametrize("method", ["get", "put", "delete"])
+def test_looking_puts_nothing_away(client: Browser, chips: Product, method: str) -> None:
+    ask: Any = getattr(client, method)
+    assert ask(f"/shelf/{chips.pk}/put-away").status_code == 405
+
+
+def test_us_words(client: Browser, office: Office, chips: Product) -> None:
+    office.words, office.units = "us", "us"
+    office.save()
+    shown = page(client)
+    assert "ulphur" not in shown.replace("Sulphur chips", "")
+    assert "pound of lime" in shown
