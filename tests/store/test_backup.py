@@ -7,6 +7,7 @@ import os
 import sqlite3
 import subprocess
 import sys
+import zipfile
 from contextlib import closing
 from pathlib import Path
 from typing import Any
@@ -116,8 +117,6 @@ print(json.dumps([first, again, newer, older, rows]))
             with pytest.raises(sqlite3.OperationalError):
                 copy.execute("select later from store_bed")
     else:
-        import zipfile
-
         with zipfile.ZipFile(kept) as tables:
             beds = tables.read("store_bed.csv").decode()
         assert "Berry border" in beds
@@ -237,3 +236,49 @@ print(json.dumps(Bed.objects.count()))
 """,
     )
     assert told == 0
+
+
+@pytest.mark.skipif(not URL, reason="SQLite is copied as a file; this is how PostgreSQL is kept")
+def test_the_tables_of_a_server_go_back_as_they_were(tmp_path: Path, url: str) -> None:
+    folder = tmp_path / "data"
+    case_text = 'case = 1\nname = "a, \\"b\\"\\n"\n'
+    (kept,) = script(
+        url,
+        folder,
+        f"""
+ready()
+from loamshift.web.backups import back_up
+from loamshift.store.models import Bed, Client
+Bed.objects.update(plants="", case_text={case_text!r})
+kept = back_up(folder, why="by-hand")
+Client.objects.all().delete()
+print(json.dumps([str(kept)]))
+""",
+    )
+    assert names(url, folder) == []
+    words = ("restore", "--data", str(folder))
+    assert "Say --replace" in loamshift(url, *words, kept, code=1)
+    assert "is as it was in" in loamshift(url, *words, kept, "--replace")
+    assert names(url, folder) == ["Berry border", "Kitchen plot"]
+    found = script(
+        url,
+        folder,
+        """
+from loamshift.store.models import Bed, Change, Client, Office
+from loamshift.store.changes import Writer
+Writer(Office.objects.get(), what="x").add(Client(name="New"))
+print(json.dumps([Bed.objects.first().case_text, Change.objects.count()]))
+""",
+    )
+    assert found == [case_text, 5]
+    broken = tmp_path / "broken.tables.zip"
+    broken.write_bytes(Path(kept).read_bytes()[:-900])
+    said = loamshift(url, *words, "--replace", str(broken), code=1)
+    assert "nothing was changed" in said
+    other = tmp_path / "other.tables.zip"
+    with zipfile.ZipFile(kept) as source, zipfile.ZipFile(other, "w") as target:
+        for name in source.namelist():
+            target.writestr(name, source.read(name).replace(b"0001_initial", b"0099_later"))
+    said = loamshift(url, *words, "--replace", str(other), code=1)
+    assert "by another version of loamshift" in said
+    assert names(url, folder) == ["Berry border", "Kitchen plot"]

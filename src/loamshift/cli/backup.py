@@ -97,7 +97,7 @@ def restore(
     if not file.is_file():
         raise InputError(f"There is no file {file}")
     folder = _ready(data, must_exist=False)
-    if file.suffix == ".zip":
+    if file.suffix == ".zip" and not file.name.endswith(".tables.zip"):
         said = _restore_zip(file, folder, office, replace=replace, add=add)
     else:
         said = _restore_database(file, folder, replace=replace)
@@ -154,8 +154,9 @@ def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: b
 
 def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[str]:
     from loamshift.store.models import Client, Office, Product
-    from loamshift.web.backups import restore_database
+    from loamshift.web.backups import BEFORE_RESTORE, back_up, restore_database
     from loamshift.web.prepare import prepare
+    from loamshift.web.tables import TAIL, restore_tables
 
     holds = Client.objects.exists() or Product.objects.exists() or Office.objects.exists()
     if holds and not replace:
@@ -163,10 +164,14 @@ def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[str]:
             f"{folder} holds something already. Say --replace to put {file} in its place (a backup "
             "is kept first), or name a new folder"
         )
-    kept = restore_database(file, folder=folder)
+    if file.name.endswith(TAIL):
+        kept = back_up(folder, why=BEFORE_RESTORE)
+        restore_tables(file)
+    else:
+        kept = restore_database(file, folder=folder)
     prepare(folder, samples=False)
     return [
-        f"The database in {folder} is as it was in {file}.",
+        f"The database of {folder} is as it was in {file}.",
         *([f"What stood there before is kept in {kept}"] if kept is not None and holds else []),
     ]
 

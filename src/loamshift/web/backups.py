@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import sqlite3
 import time
-import zipfile
 from collections.abc import Callable
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
 
-from django.db import connection, transaction
+from django.db import connection
 from django.db.migrations.loader import MigrationLoader
 
 from loamshift.errors import InputError
+from loamshift.web.tables import TAIL, write_tables
 
 BACKUPS: Final = "backups"
 KEPT_OF_A_KIND: Final = 10
@@ -24,7 +24,6 @@ BY_HAND: Final = "by-hand"
 PAGES_AT_ONCE: Final = 2000
 LONGEST_WAIT_S: Final = 20.0
 _SQLITE: Final = ".sqlite3"
-_TABLES: Final = ".tables.zip"
 
 
 def back_up(folder: Path, *, why: str) -> Path | None:
@@ -46,13 +45,13 @@ def back_up(folder: Path, *, why: str) -> Path | None:
         return None
     place = folder / BACKUPS
     place.mkdir(parents=True, exist_ok=True)
-    tail = _SQLITE if connection.vendor == "sqlite" else _TABLES
+    tail = _SQLITE if connection.vendor == "sqlite" else TAIL
     target = _free_name(place, why, tail)
     part = target.with_name(target.name + ".part")
     if connection.vendor == "sqlite":
         copy_database(part)
     else:
-        _write_tables(part, tables)
+        write_tables(part)
     part.replace(target)
     for old in sorted(place.glob(f"loamshift-*-{why}*{tail}"))[:-KEPT_OF_A_KIND]:
         old.unlink(missing_ok=True)
@@ -142,22 +141,3 @@ def _free_name(place: Path, why: str, tail: str) -> Path:
     stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S")
     names = (f"loamshift-{stamp}-{why}{more}{tail}" for more in ("", *(f"-{n}" for n in range(99))))
     return next(path for name in names if not (path := place / name).exists())
-
-
-def _write_tables(target: Path, tables: list[str]) -> None:
-    """Every table of a PostgreSQL database as CSV, at one moment."""
-    with (
-        transaction.atomic(),
-        connection.cursor() as cursor,
-        zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as archive,
-    ):
-        if len(connection.savepoint_ids) == 0:
-            cursor.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")
-        for table in sorted(tables):
-            name = connection.ops.quote_name(table)
-            with (
-                archive.open(f"{table}.csv", "w", force_zip64=True) as file,
-                cursor.copy(f"COPY {name} TO STDOUT WITH (FORMAT csv, HEADER)") as rows,
-            ):
-                for row in rows:
-                    file.write(row)
