@@ -10,7 +10,6 @@ from __future__ import annotations
 import json
 import os
 import random
-import select
 import signal
 import sqlite3
 import sys
@@ -78,12 +77,16 @@ def killed_after(seconds: float) -> tuple[list[str], bool]:
         finally:
             os._exit(1)
     os.close(write)
-    select.select([read], [], [], 20)  # the first acknowledgement: it is at work now
+    early = b""
+    while early.count(b"\n") < 2:  # begun, and the first acknowledgement: it is at work now
+        data = os.read(read, 4096)
+        assert data, "the writer ended by itself"
+        early += data
     time.sleep(seconds)
     os.kill(child, signal.SIGKILL)
     _, status = os.waitpid(child, 0)
     with os.fdopen(read, "rb") as pipe:
-        said = pipe.read().decode()
+        said = (early + pipe.read()).decode()
     assert os.WIFSIGNALED(status), "the writer ended by itself"
     lines = [line for line in said.splitlines() if line]
     return [line for line in lines if line != "begun"], lines[-1] == "begun"
