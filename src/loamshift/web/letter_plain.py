@@ -44,7 +44,7 @@ def letter_plain(letter: Letter) -> str:
 
 def _section(section: Section, number: int, sources: int) -> str:
     notes = [block for block in section.blocks if isinstance(block, Note)]
-    column = [block for block in section.blocks if not isinstance(block, Note)]
+    column: list[Block] = [block for block in section.blocks if not isinstance(block, Note)]
     if section.matter is Matter.ASIDE or not column:
         column, notes = list(section.blocks), []
     lines = [

@@ -11,7 +11,7 @@ from typing import Any, Final
 from django.utils.translation import gettext
 
 from loamshift.errors import Fault
-from loamshift.store.cells import cell_of
+from loamshift.store.cells import cell_of, columns
 from loamshift.store.models import Product
 from loamshift.store.models.base import folded
 from loamshift.web.products import ASKED, read_product
@@ -94,7 +94,7 @@ def price_list_csv(products: Iterable[Product]) -> str:
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(ASKED)
-    fields = {name: Product._meta.get_field(name) for name in ASKED}
+    fields = columns(Product)
     for product in products:
         writer.writerow(cell_of(fields[name], getattr(product, name)) for name in ASKED)
     return out.getvalue()

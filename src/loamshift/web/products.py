@@ -147,7 +147,7 @@ def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
             "in_stock", told["in_stock"], gettext("it is neither yes nor no"), gettext("Write one")
         )
     for name in ("name", "material", "pack", "currency", "note"):
-        most = Product._meta.get_field(name).max_length
+        most = getattr(Product._meta.get_field(name), "max_length", None)
         if most is not None and len(told[name]) > most:
             yield Fault(
                 name,

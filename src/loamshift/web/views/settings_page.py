@@ -102,7 +102,7 @@ def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, st
         "version": metadata.version("loamshift"),
         "tables": tables_fingerprint(),
         "model": FORECAST_MODEL,
-        "licence": metadata.metadata("loamshift").get("License-Expression") or "Apache-2.0",
+        "licence": _licence(),
         "always": [
             (words.text(LABELS[code]), sentence(rules[code].text, words)) for code in ALWAYS
         ],
@@ -111,6 +111,12 @@ def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, st
     return render(
         request, "loamshift/settings/settings.html", context, status=422 if faults else 200
     )
+
+
+def _licence() -> str:
+    """The licence as the installed package states it."""
+    told = metadata.metadata("loamshift").json
+    return str(told.get("license_expression") or told.get("license") or "Apache-2.0")
 
 
 ROUTES: list[URLPattern] = [path("settings/", settings, name="settings")]

@@ -1,0 +1,229 @@
+"""Shelf, post, claims, settings and the first steps in Chromium: desk, phone, dark, print, keys.
+
+The fixture fails on any message of the console and on any request to another host.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlencode
+from uuid import UUID
+
+import pypdfium2
+import pytest
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Office, Product, SentLetter
+from loamshift.web.prepare import add_samples
+from loamshift.web.sending import letter_to_send
+
+pytestmark = pytest.mark.django_db(transaction=True)
+
+NewPage = Callable[..., Any]
+SLOW_MS = 60_000
+SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+CLAIMS = urlencode(
+    {
+        "claim.0.material": "wood ash",
+        "claim.0.amount": "100 g/m2",
+        "claim.1.material": "pelletised limestone",
+        "claim.1.amount": "200 g/m2",
+        "soil.texture": "sandy loam",
+        "soil.ph": "5.4",
+        "aim.target_ph": "6.5",
+    }
+)
+LONG = "Sulphur chips of the wholesale list, ninety per cent, with a name that goes on and on"
+
+
+@pytest.fixture
+def office() -> Office:
+    made = Office.objects.create(pk=UUID(int=1), name="Ours")
+    add_samples(made)
+    writer = Writer(made, what="Put up products")
+    for name, material, pack, price in (
+        (LONG, "elemental sulfur, prills", "25 kg", 31.5),
+        ("Yellow dust", "elemental sulfur, powder", "1 kg", 6.2),
+        ("Pale bag", "ground limestone, calcitic", "20 kg", 5.4),
+    ):
+        writer.add(
+            Product(name=name, material=material, pack=pack, price=price, currency="GBP", note="n")
+        )
+    return made
+
+
+@pytest.fixture
+def letter(office: Office) -> SentLetter:
+    bed = Bed.objects.get(name="Kitchen plot")
+    made = letter_to_send(bed, office=office, today=date.today())  # noqa: DTZ011 - the local day
+    Writer(office, what="Sent it").add(made)
+    return made
+
+
+@pytest.fixture
+def addresses(office: Office, letter: SentLetter) -> tuple[str, ...]:
+    bed = Bed.objects.get(name="Berry border")
+    product = Product.objects.get(name=LONG)
+    return (
+        "/?tour=4",
+        "/shelf/",
+        f"/shelf/?bed={bed.pk}",
+        "/shelf/new",
+        f"/shelf/{product.pk}",
+        "/shelf/prices",
+        "/post/",
+        f"/post/{letter.pk}",
+        f"/post/{letter.pk}/today",
+        "/claims/",
+        f"/claims/?{CLAIMS}",
+        "/settings/",
+    )
+
+
+def opened(new_page: NewPage, live_server: Any, where: str, **more: Any) -> Any:
+    page = new_page(**more)
+    page.set_default_timeout(SLOW_MS)
+    page.goto(live_server.url + where)
+    return page
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_page_scrolls_sideways_or_complains(
+    new_page: NewPage, live_server: Any, addresses: tuple[str, ...], scheme: str
+) -> None:
+    wide = opened(new_page, live_server, "/", color_scheme=scheme)
+    slim = opened(new_page, live_server, "/", width=390, height=800, color_scheme=scheme)
+    twice = opened(new_page, live_server, "/", width=600, height=450, color_scheme=scheme)
+    for address in addresses:
+        for page in (wide, slim, twice):
+            page.goto(live_server.url + address)
+            assert page.evaluate(SIDEWAYS) <= 0, address
+            assert page.locator("h1").count() == 1, address
+            assert page.locator("[id]").count() == len(
+                set(page.eval_on_selector_all("[id]", "them => them.map(one => one.id)"))
+            ), address
+
+
+def test_every_field_has_a_name_for_who_cannot_see(
+    new_page: NewPage, live_server: Any, addresses: tuple[str, ...]
+) -> None:
+    page = opened(new_page, live_server, "/")
+    for address in addresses:
+        page.goto(live_server.url + address)
+        nameless = page.eval_on_selector_all(
+            "input:not([type=hidden]), select, textarea",
+            "them => them.filter(one => !one.labels.length && !one.ariaLabel).length",
+        )
+        assert nameless == 0, address
+
+
+def test_words_are_told_from_paper_in_both_lights(
+    new_page: NewPage, live_server: Any, addresses: tuple[str, ...]
+) -> None:
+    script = """() => {
+      const light = c => { const v = c.match(/[\\d.]+/g).slice(0, 3).map(x => x / 255)
+        .map(x => x <= 0.04045 ? x / 12.92 : ((x + 0.055) / 1.055) ** 2.4);
+        return 0.2126 * v[0] + 0.7152 * v[1] + 0.0722 * v[2]; };
+      const paper = light(getComputedStyle(document.documentElement).backgroundColor);
+      const low = new Set();
+      for (const one of document.querySelectorAll('main p, main li, main td, main th, main a, ' +
+          'main span, main h1, main h2')) {
+        if (!one.textContent.trim() || one.closest('button, .button, svg')) continue;
+        const ink = light(getComputedStyle(one).color);
+        const ratio = (Math.max(ink, paper) + 0.05) / (Math.min(ink, paper) + 0.05);
+        if (ratio < 4.5) low.add(one.tagName + ' ' + one.className + ' ' + ratio.toFixed(2));
+      }
+      return [...low];
+    }"""
+    for scheme in ("light", "dark"):
+        page = opened(new_page, live_server, "/", color_scheme=scheme)
+        for address in addresses:
+            page.goto(live_server.url + address)
+            assert page.evaluate(script) == [], (scheme, address)
+
+
+def test_a_product_is_put_up_ranked_taken_away_and_back_by_keys_alone(
+    new_page: NewPage, live_server: Any, office: Office
+) -> None:
+    page = opened(new_page, live_server, "/shelf/new")
+    page.locator("#p-name").focus()
+    for text in ("Green bag", "flowers of sulphur", "99", "5 kg", "9.50", "GBP"):
+        page.keyboard.type(text)
+        page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("text=Added Green bag to the shelf.")
+    page.select_option("select[name=bed]", label="Berry border, Sample client (invented)")
+    page.click("text=Compare")
+    assert "Green bag" in page.locator(".letter table tbody th").first.inner_text()
+    page.click(".products >> text=Green bag")
+    page.click("text=Take it off the shelf")
+    page.wait_for_selector("text=Took Green bag off the shelf.")
+    page.click("text=Take it back")
+    page.wait_for_selector(".products >> text=Green bag")
+
+
+def test_a_letter_is_sent_and_taken_along(
+    new_page: NewPage, live_server: Any, office: Office
+) -> None:
+    page = opened(new_page, live_server, "/post/", accept_downloads=True)
+    page.click("button[aria-label*='Berry border']")
+    page.wait_for_selector("article.sent h2")
+    verdict = page.locator("article.sent .lead").inner_text()
+    with page.expect_download() as waiting:
+        page.click("text=PDF")
+    assert waiting.value.suggested_filename.endswith(".pdf")
+    page.click("text=What would differ today")
+    page.wait_for_selector("text=Nothing differs.")
+    page.click("text=The letter as it was sent")
+    assert page.locator("article.sent .lead").inner_text() == verdict
+
+
+def test_a_claim_is_settled_from_the_form(
+    new_page: NewPage, live_server: Any, office: Office
+) -> None:
+    page = opened(new_page, live_server, "/claims/", width=390, height=800)
+    page.fill("[name='claim.0.material']", "coffee grounds")
+    page.fill("[name='claim.0.amount']", "1 kg/m2")
+    page.fill("[name='soil.texture']", "loam")
+    page.fill("[name='soil.ph']", "7.2")
+    page.fill("[name='aim.target_ph']", "5.5")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("article .lead")
+    assert "coffee grounds" in page.locator("article .lead").inner_text()
+    assert page.locator("figure.claims svg:visible").count() == 1
+    page.go_back()
+    assert page.locator("article").count() == 0
+
+
+def test_the_first_steps_and_without_a_script(
+    new_page: NewPage, live_server: Any, office: Office
+) -> None:
+    page = opened(new_page, live_server, "/", java_script_enabled=False)
+    for number in (2, 3, 4):
+        page.click(".tour >> text=Next")
+        assert f"tour={number}" in page.url
+    page.click(".tour >> text=Done")
+    assert page.locator(".tour").count() == 0
+    page.goto(live_server.url + f"/claims/?{CLAIMS}")
+    assert page.locator("article .lead").count() == 1
+
+
+def test_claims_and_letters_print_without_what_is_for_the_screen(
+    new_page: NewPage, live_server: Any, letter: SentLetter, tmp_path: Path
+) -> None:
+    page = opened(new_page, live_server, f"/claims/?{CLAIMS}")
+    for address, most in ((f"/claims/?{CLAIMS}", 2), (f"/post/{letter.pk}", 5)):
+        page.goto(live_server.url + address)
+        path = tmp_path / "page.pdf"
+        page.pdf(path=str(path), format="A4", prefer_css_page_size=True)
+        printed = pypdfium2.PdfDocument(path)
+        text = "\n".join(sheet.get_textpage().get_text_range() for sheet in printed)
+        assert len(printed) <= most
+        assert "Take care" in text
+        for screen in ("Settle it", "Keep the note", "What would differ", "Delete this letter"):
+            assert screen not in text
