@@ -16,13 +16,12 @@ from django.urls import URLPattern, path
 from django.utils.translation import gettext, ngettext
 from django.views.decorators.http import require_http_methods, require_safe
 
-from loamshift.domain.case import Case
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import kept
-from loamshift.web.cases import case_of
 from loamshift.web.downloads import download
+from loamshift.web.keeping import LONGEST_NAME, put_case
 from loamshift.web.middleware import office_of
 from loamshift.web.said import told, who
 
@@ -34,12 +33,12 @@ _MOST_MENDED: Final = 500_000
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Given:
-    """One case file as it was given: its name, its text, and what is wrong with it."""
+    """One case file as it was given: its name, its text, and its bed or what is wrong with it."""
 
     name: str
     text: str
     faults: tuple[Fault, ...] = ()
-    case: Case | None = None
+    bed: Bed | None = None
 
 
 @require_safe
@@ -56,22 +55,22 @@ def into_garden(request: HttpRequest, pk: UUID) -> HttpResponse:
     garden = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
     if request.method != "POST":
         return _page(request, garden, [])
-    given = [_read(name, text, problem) for name, text, problem in _given(request)]
+    given = [_read(garden, name, text, problem) for name, text, problem in _given(request)]
     if not given:
         nothing = Fault("", "", gettext("no file was chosen"), gettext("Choose one or many."))
         given = [Given(name="", text="", faults=(nothing,))]
-    good = [one for one in given if one.case is not None]
+    good = [one.bed for one in given if one.bed is not None]
     writer = Writer(office_of(request), user=who(request), what=_what(good, garden))
     try:
         with transaction.atomic():
-            for one in good:
-                writer.add(_bed(one, garden))
+            for bed in good:
+                writer.add(bed)
     except InputError as fault:
         whole = Fault("", "", str(fault), "")
         return _page(request, garden, [Given(name="", text="", faults=(whole,)), *given])
     if good:
         told(request, writer.what, writer.act)
-    bad = [one for one in given if one.case is None]
+    bad = [one for one in given if one.bed is None]
     return _page(request, garden, bad) if bad else redirect("garden-cases", pk=garden.pk)
 
 
@@ -101,31 +100,22 @@ def _fault(problem: str, mend: str) -> Fault:
     return Fault(gettext("file"), "", problem, mend)
 
 
-def _read(name: str, text: str, problem: Fault | None) -> Given:
+def _read(garden: Garden, name: str, text: str, problem: Fault | None) -> Given:
     if problem is not None:
         return Given(name=name, text="", faults=(problem,))
+    bed = Bed(garden=garden)
     try:
-        case = case_of(text, today=date.today())  # noqa: DTZ011 - the local day
+        case = put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
     except CaseError as error:
         return Given(name=name, text=text[:_MOST_MENDED], faults=error.faults)
     except InputError as error:
         return Given(name=name, text=text[:_MOST_MENDED], faults=(_fault(str(error), ""),))
-    return Given(name=name, text=text, case=case)
+    if not case.name:
+        bed.name = (PurePosixPath(name).stem or bed.name)[:LONGEST_NAME]
+    return Given(name=name, text=text, bed=bed)
 
 
-def _bed(one: Given, garden: Garden) -> Bed:
-    assert one.case is not None
-    ph = one.case.soil.ph
-    return Bed(
-        garden=garden,
-        name=(one.case.name or PurePosixPath(one.name).stem or gettext("A bed"))[:160],
-        case_text=one.text,
-        plants=", ".join(plant.name for plant in one.case.aim.plants)[:300],
-        ph=None if ph is None else ph.ph,
-    )
-
-
-def _what(good: list[Given], garden: Garden) -> str:
+def _what(good: list[Bed], garden: Garden) -> str:
     said = ngettext(
         "Added %(count)d bed to %(garden)s from a case file",
         "Added %(count)d beds to %(garden)s from case files",
