@@ -1,0 +1,64 @@
+"""A browser for the tests: it fails on any message of the console and any foreign request."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
+QUIET = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--no-first-run",
+    "--disable-quic",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")  # the browser's loop, not Django's
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    """Chromium, for the whole run."""
+    if CHROMIUM is None:
+        pytest.skip("Chromium is not installed")
+    sync_api = pytest.importorskip("playwright.sync_api")
+    with sync_api.sync_playwright() as started:
+        opened = started.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
+        yield opened
+        opened.close()
+
+
+@pytest.fixture
+def new_page(browser: Any) -> Iterator[Callable[..., Any]]:
+    """Make pages; at the end nothing may have been wrong on any of them."""
+    wrong: list[str] = []
+    contexts: list[Any] = []
+
+    def make(*, width: int = 1200, height: int = 900, **more: Any) -> Any:
+        context = browser.new_context(viewport={"width": width, "height": height}, **more)
+        contexts.append(context)
+        page = context.new_page()
+        page.on("console", lambda said: wrong.append(f"{said.type}: {said.text}"))
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        page.on(
+            "request",
+            lambda asked: (
+                urlsplit(asked.url).hostname in ("localhost", "127.0.0.1", None, "")
+                or wrong.append(f"another host: {asked.url}")
+            ),
+        )
+        return page
+
+    yield make
+    for context in contexts:
+        for page in context.pages:
+            page.wait_for_load_state("networkidle")  # the server must not outlive its store
+        context.close()
+    assert not wrong, wrong
