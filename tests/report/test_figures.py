@@ -45,7 +45,7 @@ def test_every_text_of_a_figure_reads_well(name: str) -> None:
 def test_nothing_is_drawn_of_nothing() -> None:
     answer, case = bare()
     assert figures_of(answer, case, words=UK) == ()
-    assert set(FIGURES) == set(FigureKind)
+    assert set(FIGURES) == set(FigureKind) - {FigureKind.HISTORY}, "that one is of many answers"
 
 
 @pytest.mark.parametrize(

@@ -34,7 +34,7 @@ def history_of(case: Case, answer: Answer, letters: Sequence[LetterSent]) -> His
         Everything in the order of time; each careful test with the score of the last forecast
         made before it [object].
     """
-    tests = tests_read(case)
+    tests = dated_tests(case)
     ordered = tuple(sorted(letters, key=lambda letter: (letter.day, letter.sent_on)))
     return History(
         name=case.name,
@@ -59,7 +59,7 @@ def history_of(case: Case, answer: Answer, letters: Sequence[LetterSent]) -> His
     )
 
 
-def tests_read(case: Case) -> tuple[TestRead, ...]:
+def dated_tests(case: Case) -> tuple[TestRead, ...]:
     """Every dated test of a bed as pH in water.
 
     Parameters

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.report.chart_text import text_width
+from loamshift.report.chart_text import text_width, wrapped
 from loamshift.report.figures.shared import round_steps
 from loamshift.web.garden_plan import FOOT_M, Area, Plan
 
@@ -16,6 +16,9 @@ TALLEST_PX: Final = 820.0
 FOOT_PX: Final = 30.0
 """Room under the ground for the scale bar."""
 LABEL_PX: Final = 14.0
+LINE_PX: Final = 17.0
+PHONE_PX: Final = 21.0
+"""Size of a label on a phone, where the whole picture is drawn little more than half as large."""
 SCALES: Final = (10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000, 10_000, 20_000)
 PRINT_MM: Final = (170.0, 215.0)
 """What a sheet of A4 or Letter holds beside its margins and the words [mm]."""
@@ -32,12 +35,14 @@ class BedOnPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnArea:
-    """One area on the paper; ``lines`` are its label, a mere number where there is no room."""
+    """One area on the paper; ``lines`` are its label, ``short`` the one for a phone."""
 
     number: int
     polygon: str
     side: str
     lines: tuple[tuple[float, float, str], ...]
+    short: str
+    middle: tuple[float, float]
     said: str
 
 
@@ -121,28 +126,40 @@ def _drawn(
 ) -> DrawnArea:
     bed = beds.get(area.bed)
     called = area.name or (bed.name if bed else "")
+    ph = f"pH {bed.ph}" if bed and bed.ph else ""
     size = size_said(area.area_m2, us=us).replace("m2", "m²")
-    texts = [text for text in (called, f"pH {bed.ph}" if bed and bed.ph else "", size) if text]
     x, y = _middle(area)
     _, _, width, length = area.box
-    room = width * scale_px - 8.0
-    fits = [text for text in texts if text_width(text, size=LABEL_PX) <= room]
-    fits = fits[: max(0, int((length * scale_px - 4.0) // (LABEL_PX + 3.0)))]
-    if not fits or (called and called not in fits):
-        ph = texts[1] if len(texts) == 3 else ""
-        short = f"{number}: {ph}"
-        fits = [short] if ph and text_width(short, size=LABEL_PX) <= room else [str(number)]
-    first = y * scale_px - (len(fits) - 1) * (LABEL_PX + 3.0) / 2.0
+    room, rows = width * scale_px - 8.0, int((length * scale_px - 4.0) // LINE_PX)
+    texts = [*_name_lines(called, room), *(text for text in (ph, size) if text)]
+    wide = any(text_width(text, size=LABEL_PX) > room for text in texts)
+    if wide or len(texts) > rows:
+        texts = [_short(number, ph, room, size=LABEL_PX)]
+    first = y * scale_px - (len(texts) - 1) * LINE_PX / 2.0
     return DrawnArea(
         number=number,
         polygon=" ".join(f"{px * scale_px:.2f},{py * scale_px:.2f}" for px, py in area.points),
         side=bed.ph_side if bed else "",
         lines=tuple(
-            (round(x * scale_px, 2), round(first + row * (LABEL_PX + 3.0), 2), text)
-            for row, text in enumerate(fits)
+            (round(x * scale_px, 2), round(first + row * LINE_PX, 2), text)
+            for row, text in enumerate(texts)
         ),
-        said=", ".join(texts) or str(number),
+        short=_short(number, ph, room, size=PHONE_PX),
+        middle=(round(x * scale_px, 2), round(y * scale_px, 2)),
+        said=", ".join(text for text in (called, ph, size) if text),
     )
+
+
+def _name_lines(called: str, room: float) -> list[str]:
+    if not called:
+        return []
+    return wrapped(called, width=max(room, 1.0), lines=2, size=LABEL_PX).split("\n")
+
+
+def _short(number: int, ph: str, room: float, *, size: float) -> str:
+    """The number of an area with its pH, or alone where there is no room for more."""
+    text = f"{number}: {ph}" if ph else str(number)
+    return text if text_width(text, size=size) <= room else str(number)
 
 
 def _middle(area: Area) -> tuple[float, float]:

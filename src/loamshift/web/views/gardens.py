@@ -284,12 +284,16 @@ def _sizes(beds: Sequence[Bed], plan: Plan, *, us: bool, today: date) -> list[Si
         sizes.append(
             Size(
                 bed=bed,
-                drawn=size_said(here, us=us),
-                kept="" if held is None else size_said(held, us=us),
+                drawn=_spoken(here, us=us),
+                kept="" if held is None else _spoken(held, us=us),
                 agrees=held is not None and abs(here - held) <= _AGREE * held,
             )
         )
     return sizes
+
+
+def _spoken(area_m2: float, *, us: bool) -> str:
+    return size_said(area_m2, us=us).replace("m2", "m²")
 
 
 def _kept_m2(bed: Bed, today: date) -> float | None:

@@ -6,6 +6,7 @@ const rows = document.getElementById("plan-rows");
 const said = document.getElementById("plan-said");
 const SVG = "http://www.w3.org/2000/svg";
 const HANDLE_PX = 7;
+const LINE_PX = 17;
 const LEAST_M = 0.2;
 
 const perMetre = ground ? Number(ground.dataset.pxPerM) : 1;
@@ -111,6 +112,23 @@ function draw() {
   }
 }
 
+function wide(text, size) { return text.length * 0.55 * size; }
+
+function brief(number, ph, room, size) {
+  const text = ph ? `${number}: ${ph}` : number;
+  return wide(text, size) <= room ? text : number;
+}
+
+function broken(text, room) {
+  const lines = [];
+  for (const word of text.split(" ")) {
+    const joined = lines.length ? `${lines[lines.length - 1]} ${word}` : word;
+    if (lines.length && (wide(joined, 14) <= room || lines.length === 2)) lines[lines.length - 1] = joined;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 function drawArea(layer, row) {
   const points = pointsOf(row), box = boxOf(points);
   const text = labels(row, points);
@@ -120,14 +138,15 @@ function drawArea(layer, row) {
     "aria-label": all.join(", "), "data-focus": row.dataset.area,
   }, layer);
   make("polygon", { points: points.map((p) => p.map((v) => (v * perMetre).toFixed(2)).join(",")).join(" ") }, group);
-  const room = box.width * perMetre - 8, high = Math.floor((box.length * perMetre - 4) / 17);
-  let fits = all.filter((one) => one.length * 7.2 <= room).slice(0, Math.max(0, high));
+  const room = box.width * perMetre - 8, rowsHere = Math.floor((box.length * perMetre - 4) / LINE_PX);
   const number = row.querySelector("th").textContent;
-  if (!fits.length || (text.called && !fits.includes(text.called))) fits = [text.ph && (number.length + text.ph.length + 2) * 7.2 <= room ? `${number}: ${text.ph}` : number];
+  let lines = [...broken(text.called, room), text.ph, text.area].filter(Boolean);
+  if (lines.length > rowsHere || lines.some((one) => wide(one, 14) > room)) lines = [brief(number, text.ph, room, 14)];
   const x = (box.left + box.width / 2) * perMetre, y = (box.top + box.length / 2) * perMetre;
-  fits.forEach((one, i) => {
-    make("text", { x: x.toFixed(2), y: (y + (i - (fits.length - 1) / 2) * 17).toFixed(2) }, group).textContent = one;
+  lines.forEach((one, i) => {
+    make("text", { class: "full", x: x.toFixed(2), y: (y + (i - (lines.length - 1) / 2) * LINE_PX).toFixed(2) }, group).textContent = one;
   });
+  make("text", { class: "short", x: x.toFixed(2), y: y.toFixed(2) }, group).textContent = brief(number, text.ph, room, 21);
   group.addEventListener("pointerdown", (event) => grab(event, row, "area"));
   group.addEventListener("focus", () => { if (chosen !== row && !held) { chosen = row; draw(); } });
   group.addEventListener("keydown", (event) => areaKey(event, row));

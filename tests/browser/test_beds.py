@@ -1,0 +1,181 @@
+"""Beds by finger and by key: the plan of a garden, the form that asks everything, a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+import pytest
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Client, Garden, Office
+from loamshift.web.keeping import put_case
+
+pytestmark = [pytest.mark.django_db(transaction=True)]
+CASE = """case = 1
+name = "Berry border"
+[place]
+name = "Minneapolis"
+[soil]
+ph = 5.4
+ph_method = "water 1:1"
+texture = "loam"
+sampled = 2026-04-01
+[aim]
+plant = "highbush blueberry"
+"""
+
+
+@pytest.fixture
+def bed() -> Bed:
+    office = Office.objects.create(name="Ours", toured=True)
+    writer = Writer(office, what="Added")
+    who = Client(name="Vosberg")
+    writer.add(who)
+    garden = Garden(client=who, name="Walled garden", place={"name": "Minneapolis"})
+    writer.add(garden)
+    bed = Bed(garden=garden)
+    put_case(bed, CASE, today=date.today())  # noqa: DTZ011 - the local day
+    writer.add(bed)
+    return bed
+
+
+def drag(page: Any, start: tuple[float, float], end: tuple[float, float]) -> None:
+    """Pull from one place of the ground to another [m]."""
+    ground = page.locator("svg.ground").first
+    ground.scroll_into_view_if_needed()
+    box = ground.bounding_box()
+    per_m = box["width"] / 20.0
+    places = [(box["x"] + x * per_m, box["y"] + y * per_m) for x, y in (start, end)]
+    page.mouse.move(*places[0])
+    page.mouse.down()
+    page.mouse.move(*((a + b) / 2 for a, b in zip(*places, strict=True)))
+    page.mouse.move(*places[1])
+    page.mouse.up()
+
+
+def test_an_area_is_drawn_named_bent_and_kept(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/gardens/{bed.garden_id}")
+    drag(page, (2.0, 1.0), (8.0, 5.0))
+    row = page.locator("#plan-rows tr").first
+    sizes = [row.locator(f'[name="area.0.{k}"]').input_value() for k in ("width", "length")]
+    assert sizes == ["6", "4"]
+    drag(page, (8.0, 5.0), (9.0, 6.0))
+    bent = row.locator('[name="area.0.points"]').input_value()
+    assert bent == "2,1 8,1 9,6 2,5"
+    drag(page, (3.0, 3.0), (4.0, 3.0))
+    assert row.locator('[name="area.0.left"]').input_value() == "3"
+    row.locator("select").select_option(label="Berry border")
+    assert page.locator(".area.acid").get_attribute("aria-label").startswith("Berry border, pH 5.4")
+    page.get_by_role("button", name="Save the plan").click()
+    page.wait_for_selector("text=Drew the plan of Walled garden and gave Berry border its size")
+    kept = Garden.objects.get().plan["areas"][0]
+    assert kept["points"] == [[3, 1], [9, 1], [10, 6], [3, 5]]
+    assert 'area = "29 m2"' in Bed.objects.get().case_text
+
+
+def test_an_area_is_drawn_by_keys_alone(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/gardens/{bed.garden_id}")
+    page.get_by_role("button", name="Add an area").focus()
+    page.keyboard.press("Enter")
+    left = page.locator('[name="area.0.left"]')
+    assert left.input_value() == "9"
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("Shift+ArrowRight")
+    assert left.input_value() == "10.1"
+    page.keyboard.press("Enter")
+    page.keyboard.press("Shift+ArrowLeft")
+    assert page.locator('[name="area.0.width"]').input_value() == "3"
+    page.keyboard.press("+")
+    assert len(page.locator('[name="area.0.points"]').input_value().split(" ")) == 5
+    page.keyboard.press("Delete")
+    assert len(page.locator('[name="area.0.points"]').input_value().split(" ")) == 4
+    page.keyboard.press("Escape")
+    page.keyboard.press("Delete")
+    assert page.locator('[name="area.0.points"]').input_value() == ""
+    assert "taken off the plan" in page.locator("#plan-said").inner_text()
+
+
+def test_typed_sizes_are_drawn_at_once(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/gardens/{bed.garden_id}")
+    for key, value in (("width", "4"), ("length", "2")):
+        page.fill(f'[name="area.0.{key}"]', value)
+    page.locator('[name="area.0.length"]').blur()
+    assert page.locator(".area").get_attribute("aria-label") == "8 m²"
+
+
+def test_rows_come_and_go_without_leaving_the_form(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/beds/{bed.pk}/edit")
+    page.locator("summary", has_text="Tests").click()
+    page.fill('[name="reading.0.ph"]', "6.1")
+    page.fill('[name="soil.ph"]', "5.5")
+    rows = page.locator("#g-reading")
+    rows.get_by_role("button", name="Add another").click()
+    page.wait_for_selector('[name="reading.1.ph"]')
+    page.wait_for_timeout(100)
+    assert page.input_value('[name="reading.0.ph"]') == "6.1"
+    assert page.input_value('[name="soil.ph"]') == "5.5"
+    rows.get_by_role("button", name="Take out Tests, 1").click()
+    for _ in range(50):
+        if page.locator('[name="reading.0.ph"]').input_value() == "":
+            break
+        page.wait_for_timeout(50)
+    assert page.locator('[name="reading.0.ph"]').input_value() == ""
+    assert page.url.endswith("/edit")
+
+
+def test_enter_in_a_field_saves_and_takes_no_row_out(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/beds/{bed.pk}/edit")
+    page.fill('[name="name"]', "North border")
+    page.press('[name="name"]', "Enter")
+    page.wait_for_url(f"**/beds/{bed.pk}")
+    assert Bed.objects.get().name == "North border"
+
+
+def test_the_list_follows_what_is_typed(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/beds/")
+    page.type("#q", "zzz")
+    page.wait_for_selector("text=Nothing holds")
+    assert "q=zzz" in page.url
+
+
+@pytest.mark.parametrize("colours", ["light", "dark"])
+def test_on_a_phone_nothing_hangs_over_the_edge(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed, colours: str
+) -> None:
+    page = new_page(width=390, height=800, color_scheme=colours)
+    assert bed.garden is not None
+    for address in (
+        "/beds/",
+        "/beds/new",
+        f"/beds/{bed.pk}/edit",
+        f"/beds/{bed.pk}/edit?as=text",
+        f"/beds/{bed.pk}/history",
+        f"/gardens/{bed.garden_id}",
+        f"/gardens/{bed.garden_id}/edit",
+        f"/clients/{bed.garden.client_id}",
+        "/clients/new",
+    ):
+        page.goto(live_server.url + address)
+        page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+        over = page.evaluate("document.documentElement.scrollWidth - window.innerWidth")
+        assert over <= 0, f"{address} is {over} px too wide"

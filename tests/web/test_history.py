@@ -1,0 +1,92 @@
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+from django.test import Client as Browser
+
+from loamshift.case.answer import answer_to_json
+from loamshift.services.advise import LookAhead, advise
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Office, SentLetter
+from loamshift.web.cases import case_of
+from loamshift.web.keeping import put_case
+
+TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
+THEN = TODAY - timedelta(days=300)
+BED = """case = 1
+name = "Border"
+[place]
+name = "Minneapolis"
+[bed]
+depth = "15 cm"
+planted = false
+[soil]
+ph = 6.8
+ph_method = "water 1:1"
+texture = "loam"
+organic_matter_pct = 3
+fizz = "none"
+fizz_acid = "HCl"
+[aim]
+plant = "highbush blueberry"
+"""
+
+
+@pytest.fixture
+def office(db: None) -> Office:
+    return Office.objects.create(name="Ours")
+
+
+def a_bed(office: Office, text: str) -> Bed:
+    bed = Bed()
+    put_case(bed, text, today=TODAY)
+    Writer(office, what="Added").add(bed)
+    return bed
+
+
+def test_a_bed_without_dates_is_told_what_will_stand_here(client: Browser, office: Office) -> None:
+    bed = a_bed(office, 'case = 1\nname = "New"\n')
+    page = client.get(f"/beds/{bed.pk}/history").content.decode()
+    assert "No pH was read with a date yet" in page and "<svg" not in page
+
+
+def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: Office) -> None:
+    text = BED + (
+        f"[[applied]]\ndate = {THEN + timedelta(days=20)}\n"
+        'material = "elemental sulfur, powder"\nrate = "30 g/m2"\n'
+        f"[[reading]]\ndate = {TODAY - timedelta(days=10)}\nph = 9.4\n"
+        'ph_method = "water 1:1"\n'
+    )
+    bed = a_bed(office, text)
+    case = case_of(f"today = {THEN}\n{BED}", today=THEN)
+    answer = advise(case, look_ahead=LookAhead(members=50, seed=1, years=2))
+    letter = SentLetter(
+        bed=bed, title="<b>Plan", sent_on=THEN, decision="go", answer_text=answer_to_json(answer)
+    )
+    Writer(office, what="Sent").add(letter)
+    page = client.get(f"/beds/{bed.pk}/history").content.decode()
+    assert page.count('<svg class="picture"') == 2
+    assert "a miss" in page and "above" in page
+    assert "The one test since a letter missed its forecast" in page
+    assert "Sulphur powder" in page and "&lt;b&gt;Plan" in page and "<b>Plan" not in page
+    assert "has no date, so it stands on no day here" in page
+    assert f"/beds/{bed.pk}/tests" in page
+
+
+def test_a_letter_that_cannot_be_read_leaves_the_page_standing(
+    client: Browser, office: Office
+) -> None:
+    bed = a_bed(office, BED)
+    letter = SentLetter(bed=bed, title="Plan", sent_on=TODAY, decision="go", answer_text='{"a": 1}')
+    Writer(office, what="Sent").add(letter)
+    assert client.get(f"/beds/{bed.pk}/history").status_code == 200
+
+
+def test_a_case_file_with_faults_is_told_with_the_way_to_mend_it(
+    client: Browser, office: Office
+) -> None:
+    bed = a_bed(office, BED)
+    Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
+    page = client.get(f"/beds/{bed.pk}/history").content.decode()
+    assert "soil.ph" in page and f"/beds/{bed.pk}/edit" in page
