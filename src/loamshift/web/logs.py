@@ -34,7 +34,10 @@ class JsonLines(logging.Formatter):
             "level": record.levelname.lower(),
             "what": record.name,
         }
-        line |= {key: getattr(record, key) for key in _EXTRA if hasattr(record, key)}
+        told = {key: getattr(record, key, None) for key in _EXTRA}
+        if isinstance(told["request"], HttpRequest):
+            told["request"] = getattr(told["request"], "request_id", None)
+        line |= {key: value for key, value in told.items() if isinstance(value, (str, int, float))}
         if record.name.startswith("loamshift"):
             line["message"] = record.getMessage()
         if record.exc_info and record.exc_info[0] is not None:

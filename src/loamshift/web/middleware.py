@@ -24,6 +24,24 @@ POLICY: Final = (
 OPEN_TO_STRANGERS: Final = ("/account/sign-in", "/health")
 API: Final = "/api/"
 LOOKING: Final = ("GET", "HEAD", "OPTIONS")
+ONLY_TO_CHANGE: Final = frozenset(
+    (
+        "bed-applied",
+        "bed-edit",
+        "bed-new",
+        "bed-test",
+        "client-delete",
+        "client-edit",
+        "client-for-good",
+        "client-new",
+        "garden-cases",
+        "garden-edit",
+        "garden-new",
+        "prices",
+        "product-new",
+    )
+)
+"""Names of pages on which there is nothing to see for somebody who may change nothing."""
 
 
 def office_of(request: HttpRequest) -> Office:
@@ -142,6 +160,15 @@ class WhoseOffice:
         if not user.may_change and not looks:
             return refused(request, 403)
         return self.get_response(request)
+
+    def process_view(
+        self, request: HttpRequest, view: object, args: object, kwargs: object
+    ) -> HttpResponse | None:
+        """Turn readers away from pages that are there only to change something."""
+        match = request.resolver_match
+        if match is None or match.url_name not in ONLY_TO_CHANGE:
+            return None
+        return None if getattr(request, "may_change", False) else refused(request, 403)
 
 
 def _stranger(request: HttpRequest) -> HttpResponse:

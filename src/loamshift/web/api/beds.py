@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router
+from ninja import Query, Router, Status
 
 from loamshift.errors import CaseError, Fault
 from loamshift.store.models import Bed, Garden
@@ -53,7 +53,7 @@ def add_bed(request: HttpRequest, given: BedIn) -> Any:
     _put(request, bed, given)
     writer = writer_of(request, f"Added {bed.name}")
     writer.add(bed)
-    return 201, {**whole_bed(bed), "act": writer.act}
+    return Status(201, {**whole_bed(bed), "act": writer.act})
 
 
 @router.get("/beds/{uuid:pk}", response={200: BedOut, **LOOKED})
@@ -100,13 +100,13 @@ def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
 @router.post("/beds/{uuid:pk}/readings", response={201: BedOut, **WRITES})
 def add_reading(request: HttpRequest, pk: UUID, given: EntryIn) -> Any:
     """Add a reading of the pH: date, ph, ph_method, depth."""
-    return 201, _entry(request, pk, "reading", given)
+    return Status(201, _entry(request, pk, "reading", given))
 
 
 @router.post("/beds/{uuid:pk}/applied", response={201: BedOut, **WRITES})
 def add_applied(request: HttpRequest, pk: UUID, given: EntryIn) -> Any:
     """Add what was put on: date, material, amount or rate, incorporated."""
-    return 201, _entry(request, pk, "applied", given)
+    return Status(201, _entry(request, pk, "applied", given))
 
 
 def _entry(request: HttpRequest, pk: UUID, name: str, given: EntryIn) -> dict[str, Any]:

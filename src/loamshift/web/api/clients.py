@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router
+from ninja import Query, Router, Status
 
 from loamshift.errors import CaseError, Fault
 from loamshift.store.models import Client, Garden
@@ -55,7 +55,7 @@ def add_client(request: HttpRequest, given: ClientIn) -> Any:
     client = Client(**given.model_dump())
     writer = writer_of(request, f"Added {client.name}")
     writer.add(client)
-    return 201, written(client, writer)
+    return Status(201, written(client, writer))
 
 
 @router.get("/clients/{uuid:pk}", response={200: ClientOut, **LOOKED})
@@ -96,7 +96,7 @@ def add_garden(request: HttpRequest, given: GardenIn) -> Any:
     garden = Garden(client=_owner(request, given), name=given.name, place=given.place)
     writer = writer_of(request, f"Added {garden.name}")
     writer.add(garden)
-    return 201, written(garden, writer)
+    return Status(201, written(garden, writer))
 
 
 @router.get("/gardens/{uuid:pk}", response={200: GardenOut, **LOOKED})

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router
+from ninja import Query, Router, Status
 from pydantic import Field
 
 from loamshift.errors import CaseError, Fault
@@ -59,4 +59,4 @@ def send_letter(request: HttpRequest, given: LetterIn) -> Any:
     letter.note = given.note
     writer = writer_of(request, f"Sent {letter.title}")
     writer.add(letter)
-    return 201, written(letter, writer)
+    return Status(201, written(letter, writer))

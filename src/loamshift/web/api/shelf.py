@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router
+from ninja import Query, Router, Status
 
 from loamshift.errors import CaseError
 from loamshift.store.models import Product
@@ -63,7 +63,7 @@ def add_product(request: HttpRequest, given: ProductIn) -> Any:
     _fill(request, product, given)
     writer = writer_of(request, f"Added {product.name}")
     writer.add(product)
-    return 201, written(product, writer)
+    return Status(201, written(product, writer))
 
 
 @router.get("/products/{uuid:pk}", response={200: ProductOut, **LOOKED})

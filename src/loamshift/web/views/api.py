@@ -90,6 +90,7 @@ def page(request: HttpRequest) -> HttpResponse:
 
 ROUTES: list[URLPattern | URLResolver] = [
     path("api/", page, name="api-page"),
+    path("api/v1/", page, name="api-v1"),
     path("api/v1/openapi.json", openapi, name="api-description"),
     path("api/v1/", api.urls),
 ]
