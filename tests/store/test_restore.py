@@ -110,8 +110,8 @@ def with_file(name: str, data: bytes) -> Callable[[Files], None]:
         (replaced("clients.csv", b"'=A client", b'"A" client'), "clients.csv row 2: it is broken"),
         (replaced("clients.csv", rb"\r\n$", b",more\r\n"), "wrong number of cells"),
         (replaced("clients.csv", rb"\+00:00", b""), "a moment with its zone"),
-        (replaced("beds.csv", b"6.8", b"nan"), "beds.csv row 2: ph: it is no number"),
-        (replaced("beds.csv", b"6.8", b"6,8"), "beds.csv row 2: it has a wrong number of cells"),
+        (replaced("beds.csv", rb",6\.8,", b",nan,"), "beds.csv row 2: ph: it is no number"),
+        (replaced("beds.csv", rb",6\.8,", b",6,8,"), "beds.csv row 2: it has a wrong number of cells"),
         (replaced("beds.csv", b",no", b",perhaps"), "beds.csv row 2: is_sample"),
         (replaced("letters.csv", b",2026-04-12,", b",12.4.2026,"), "a date like 2026-04-12"),
         (
@@ -129,7 +129,7 @@ def test_whatever_is_wrong_is_told_with_its_place(
 
 
 def test_every_fault_is_told_at_once(files: Files) -> None:
-    replaced("beds.csv", b"6.8", b"x")(files)
+    replaced("beds.csv", rb",6\.8,", b",x,")(files)
     replaced("clients.csv", b"A client", b"A" * 161)(files)
     said = refused(packed(files))
     assert "beds.csv" in said
