@@ -132,10 +132,14 @@ def _aims(situation: Situation, target: Target, direction: Direction) -> tuple[A
         low, high = min(target.ph_low, target.ph_aim) - BEYOND_PH, start
     else:
         low, high = start, max(target.ph_high, target.ph_aim) + BEYOND_PH
-    steps = []
+    steps: list[AimStep] = []
     count = max(round((high - low) / AIM_STEP_PH), 1)
     for number in range(count + 1):
         aim = round(low + number * AIM_STEP_PH, 2)
+        if abs(aim - target.ph_aim) <= 0.5 * AIM_STEP_PH:
+            aim = target.ph_aim  # the aim itself is one of the steps
+        if steps and steps[-1].ph_aim == aim:
+            continue
         try:
             band = dose_to(situation, aim, acidify=direction is Direction.ACIDIFY)
         except OutOfRangeError:

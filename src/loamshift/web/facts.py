@@ -160,7 +160,7 @@ ASKED: Final[Mapping[str, Ask]] = {
 SENTENCES: Final = (
     _(
         "{bed.kind} of {bed.area}, worked {bed.depth} deep, {bed.planted}, near {place.name}. "
-        "It is wanted for {aim.plant}, at pH {aim.target_ph}."
+        "It is wanted for {aim.plant}; the pH to reach is {aim.target_ph}."
     ),
     _(
         "Roots stand in {soil.medium}: {soil.texture}, {soil.organic_matter_pct} % organic matter. "

@@ -185,5 +185,4 @@ def _why_said(kind: FigureKind) -> str:
             return _("How the ways are compared")
         case FigureKind.LEDGER:
             return _("How the year’s acid is added up")
-        case FigureKind.CLAIMS:
-            return _("How a claim is settled")
+    return _("How a claim is settled")
