@@ -148,6 +148,20 @@ def test_enter_in_a_field_saves_and_takes_no_row_out(
     assert Bed.objects.get().name == "North border"
 
 
+def test_a_material_is_suggested_when_something_put_on_is_noted(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page()
+    page.goto(f"{live_server.url}/beds/{bed.pk}/history")
+    page.locator("summary", has_text="Something put on").click()
+    page.wait_for_selector("datalist#materials", state="attached")
+    page.fill('[name="material"]', "elemental sulfur, powder")
+    page.fill('[name="rate"]', "30 g/m2")
+    page.get_by_role("button", name="Note it").click()
+    page.wait_for_url(f"**/beds/{bed.pk}")
+    assert "elemental sulfur, powder" in Bed.objects.get().case_text
+
+
 def test_the_list_follows_what_is_typed(
     live_server: Any, new_page: Callable[..., Any], bed: Bed
 ) -> None:

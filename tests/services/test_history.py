@@ -7,7 +7,7 @@ import pytest
 from loamshift.case.read import parse_case
 from loamshift.domain.answer import DoNothing, Forecast, ForecastPh
 from loamshift.domain.history import LetterSent, Outcome, TestRead
-from loamshift.services.history import scores_of, dated_tests
+from loamshift.services.history import dated_tests, scores_of
 
 DAY = date(2025, 4, 1)
 

@@ -216,3 +216,5 @@ def test_names_to_choose_from_come_once_and_for_all_fields(client: Browser, offi
     for name in ("plants", "places", "materials", "textures"):
         assert f'<datalist id="{name}">' in text
     assert '<option value="highbush blueberry">' in text
+    one = client.get("/lists", {"only": "materials"}).content.decode()
+    assert one.count("<datalist") == 1 and '<option value="elemental sulfur, powder">' in one

@@ -17,6 +17,7 @@ from loamshift.web.case_form import (
     NOT_ASKED,
     asked_path,
     case_form,
+    path_label,
     typed_tree,
     untold,
     value_text,
@@ -336,3 +337,16 @@ def test_every_tree_of_the_form_is_a_case_file() -> None:
         ]
         text = text_of(typed_tree(fields))
         assert tomllib.loads(text)["case"] == 1
+
+
+def test_a_place_in_the_file_is_called_as_the_form_calls_it() -> None:
+    assert path_label("applied[2].rate") == "Put on 2: Rate"
+    assert path_label("soil.ph") == "Soil: pH"
+    assert path_label("name") == "Name"
+    assert path_label("nothing.known") == "nothing.known"
+
+
+def test_the_faults_lead_to_their_fields(client: Browser, bed: Bed) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    page = client.post(f"/beds/{bed.pk}/edit", fields | {"applied.0.date": "soon"})
+    assert '<a href="#f-applied-0-date">Put on 1: Date</a>' in page.content.decode()

@@ -195,6 +195,33 @@ def untold(groups: Iterable[Group], faults: Sequence[Fault]) -> tuple[Fault, ...
     return tuple(fault for fault in faults if fault not in beside)
 
 
+def faulty_lines(groups: Iterable[Group]) -> list[tuple[str, str]]:
+    """Ids of the lines with faults and what they are called, for links to them."""
+    found = []
+    for group in groups:
+        for one in (group, *group.lists):
+            lines = [("", line) for line in (*one.usual, *one.others)]
+            lines += [(f" {row.number}", line) for row in one.rows for line in row.lines]
+            found += [
+                (line.name, f"{one.label}{number}: {line.label}" if one.name else line.label)
+                for number, line in lines
+                if line.faults
+            ]
+    return found
+
+
+def path_label(path: str) -> str:
+    """A place in a case file as the form calls it: ``applied[2].rate`` is ``Put on 2: Rate``."""
+    question = _asked().get(_without_numbers(_INDEX.sub("", path)))
+    name, _, _key = _INDEX.sub("", path).rpartition(".")
+    table = next((table for table in case_questions() if table.name == name), None)
+    if question is None or table is None:
+        return path
+    number = _INDEX.search(path)
+    where = f"{gettext(table.label)} {number[1]}" if number else gettext(table.label)
+    return f"{where}: {gettext(question.label)}" if table.name else gettext(question.label)
+
+
 def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:
     """The case file that was typed into the form: known paths only, numbers and days as such.
 

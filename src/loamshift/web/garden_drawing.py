@@ -19,7 +19,7 @@ LABEL_PX: Final = 14.0
 LINE_PX: Final = 17.0
 PHONE_PX: Final = 21.0
 """Size of a label on a phone, where the whole picture is drawn little more than half as large."""
-SCALES: Final = (10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000, 10_000, 20_000)
+SCALES: Final = (10, 20, 25, 50, 100, 125, 200, 250, 500, 1000, 1250, 2500, 5000, 10_000, 20_000)
 PRINT_MM: Final = (170.0, 215.0)
 """What a sheet of A4 or Letter holds beside its margins and the words [mm]."""
 

@@ -200,8 +200,8 @@ def history_sentence(history: History, words: Words) -> str:
         times = {1: "once", 2: "twice"}.get(
             len(history.put_on), counted(len(history.put_on), "time")
         )
-        last = "" if times == "once" else "last "
-        parts = f"Something was put on {times}, {last}on {words.date(history.put_on[-1].on)}."
+        latest = "" if times == "once" else "last "
+        parts = f"Something was put on {times}, {latest}on {words.date(history.put_on[-1].on)}."
     ahead = ""
     if history.forecast is not None:
         ph, last = history.forecast.ph, history.forecast.dates[-1]

@@ -19,7 +19,14 @@ from loamshift.errors import CaseError, Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
-from loamshift.web.case_form import case_form, typed_tree, untold, value_text
+from loamshift.web.case_form import (
+    case_form,
+    faulty_lines,
+    path_label,
+    typed_tree,
+    untold,
+    value_text,
+)
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.keeping import garden_called, put_case
 from loamshift.web.middleware import office_of
@@ -144,11 +151,11 @@ def draft_from(post: QueryDict) -> Draft:
 
 
 def differences(now: Mapping[str, Any], typed: Mapping[str, Any]) -> Iterator[tuple[str, str, str]]:
-    """Keys that two case files hold differently, with both values as texts."""
+    """What two case files hold differently: what it is called, and both values as texts."""
     left, right = dict(_leaves(now)), dict(_leaves(typed))
     for path_ in dict.fromkeys([*left, *right]):
         if left.get(path_, "") != right.get(path_, "") and path_ != "case":
-            yield path_, left.get(path_, ""), right.get(path_, "")
+            yield path_label(path_), left.get(path_, ""), right.get(path_, "")
 
 
 def _posted(request: HttpRequest, bed: Bed, draft: Draft) -> HttpResponse:
@@ -231,6 +238,7 @@ def _page(
         "gardens": gardens_of(office),
         "elsewhere": elsewhere,
         "faulty": len(draft.faults),
+        "wrong": [] if draft.as_text else faulty_lines(groups),
     }
     return render(request, "loamshift/beds/edit.html", context, status=status)
 

@@ -16,12 +16,14 @@ from django.views.decorators.http import require_safe
 @require_safe
 @cache_control(max_age=86_400, private=True)
 def lists(request: HttpRequest) -> HttpResponse:
-    """Every list at once, to be put into a page after it has been shown."""
-    return HttpResponse(suggestions())
+    """Every list at once, or ``?only=`` one, to be put into a page after it has been shown."""
+    only = request.GET.get("only", "")
+    wanted = (only,) if only in suggestions() else tuple(suggestions())
+    return HttpResponse("".join(suggestions()[name] for name in wanted))
 
 
 @cache
-def suggestions() -> SafeString:
+def suggestions() -> dict[str, SafeString]:
     """The lists as HTML, each under the id that fields name: ``plants``, ``places`` and so on."""
     from loamshift.tables.materials import load_materials
     from loamshift.tables.places import load_places
@@ -34,10 +36,10 @@ def suggestions() -> SafeString:
         "materials": load_materials(),
         "textures": load_textures(),
     }
-    return SafeString("".join(_datalist(name, words) for name, words in named.items()))
+    return {name: _datalist(name, words) for name, words in named.items()}
 
 
-def _datalist(name: str, words: Iterable[str]) -> str:
+def _datalist(name: str, words: Iterable[str]) -> SafeString:
     options = format_html_join("", '<option value="{}">', ((word,) for word in sorted(set(words))))
     return format_html('<datalist id="{}">{}</datalist>', name, options)
 
