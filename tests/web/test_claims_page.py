@@ -53,6 +53,7 @@ def test_the_empty_page_asks_and_gives_examples_that_are_answered(
 def test_a_claim_against_a_soil_told_in_a_sentence(client: Browser, office: Office) -> None:
     shown = page(client, COFFEE, SOIL)
     assert 'class="lead"' in shown and "Spent coffee grounds" in shown
+    assert "pH 7.2, method not stated. Wanted at pH 5.5." in shown
     for part in ("<svg", "pH at once", "after a year", "Take care", "Sources"):
         assert part in shown
     assert 'value="coffee grounds"' in shown and 'value="7.2"' in shown

@@ -137,6 +137,16 @@ def test_products_are_ranked_for_the_bed_in_hand(
     assert "(invented)" in shown
 
 
+def test_a_bed_with_products_of_its_own_says_so(
+    client: Browser, office: Office, bed: Bed, chips: Product
+) -> None:
+    said = "products of its own, and its letter uses those"
+    assert said not in page(client, f"/shelf/?bed={bed.pk}")
+    bed.case_text += '\n[[on_hand]]\nmaterial = "urea"\n'
+    Writer(office, what="Changed it").change(bed, seen_version=bed.version)
+    assert said in page(client, f"/shelf/?bed={bed.pk}")
+
+
 def test_a_bed_that_cannot_be_read_is_told(client: Browser, office: Office) -> None:
     broken = Bed(name="Broken", case_text='case = 1\n[soil]\nph = "lemon"\n')
     Writer(office, what="Added it").add(broken)

@@ -8,7 +8,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import kept
 from loamshift.web.prepare import add_samples
-from loamshift.web.tour import STEPS
+from loamshift.web.tour import ALONE, STEPS
 
 pytestmark = pytest.mark.django_db
 
@@ -85,3 +85,4 @@ def test_without_invented_beds_nothing_is_done(client: Browser, office: Office) 
     answer = client.post("/tour/samples-away")
     assert answer.status_code == 302
     assert "Delete the invented beds" not in page(client, "/?tour=4")
+    assert str(ALONE) in page(client) and "Two invented beds" not in page(client)

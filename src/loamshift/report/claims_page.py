@@ -19,6 +19,7 @@ from loamshift.domain.letter import (
 )
 from loamshift.report.figures.claims import claims_figure
 from loamshift.report.letter_care import sources, take_care
+from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_words import (
     bed_noun,
     lowered,
@@ -77,7 +78,17 @@ def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
     listed = sources(answer)
     if listed is not None:
         sections.append(listed)
-    return Letter(case.name, "", tuple(sections), case.today)
+    return Letter(case.name, _about(answer, case, words), tuple(sections), case.today)
+
+
+def _about(answer: Answer, case: Case, words: Words) -> str:
+    """Which soil it is about, and what it is wanted for."""
+    said = subtitle(answer, case, words=words)
+    wanted = answer.wanted
+    if wanted is None:
+        return said
+    names = words.listed([words.text(name) for name in wanted.names])
+    return f"{said} Wanted at pH {words.ph(wanted.ph_aim)}{f' for {names}' if names else ''}."
 
 
 def _verdict(

@@ -188,12 +188,11 @@ def _columns_said() -> str:
 
 
 def _at(row: int, fault: Fault) -> RowFault:
+    mend = fault.mend
+    if fault.path == "material" and "Nearest" not in mend:
+        mend = gettext("Write a name of the trade, such as flowers of sulphur or garden lime")
     return RowFault(
-        row=row,
-        column=fault.path,
-        given=fault.given[:60],
-        problem=fault.problem,
-        mend=fault.mend,
+        row=row, column=fault.path, given=fault.given[:60], problem=fault.problem, mend=mend
     )
 
 

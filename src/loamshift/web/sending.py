@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import lru_cache
 from typing import Any
 
 from django.utils.translation import gettext
@@ -17,6 +18,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter
 from loamshift.errors import CaseError, InputError
 from loamshift.report.changes import changes_letter
+from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
@@ -62,7 +64,7 @@ def opened(sent: SentLetter) -> Opened:
     return Opened(file, file.letter, "")
 
 
-def today_differs(file: AnswerFile, *, office: Office, today: date) -> Letter:
+def today_differs(answer_text: str, *, office: Office, today: date) -> Letter:
     """What the same case would be told today, beside what was told.
 
     The case is answered with the seed, members and years of the letter, so that chance is no
@@ -73,6 +75,12 @@ def today_differs(file: AnswerFile, *, office: Office, today: date) -> Letter:
     InputError
         Where the letter keeps no case, or one that today's tables no longer understand.
     """
+    return _today_differs(answer_text, words_of(office), today)
+
+
+@lru_cache(maxsize=32)
+def _today_differs(answer_text: str, words: Words, today: date) -> Letter:
+    file = answer_file_from_json(answer_text)
     case = file.case()
     fresh_case = replace(case, today=max(today, case.today))
     fresh = _answered_like(fresh_case, file.answer)
@@ -88,7 +96,7 @@ def today_differs(file: AnswerFile, *, office: Office, today: date) -> Letter:
         new_case=case_to_plain(fresh_case),
         between=between,
     )
-    return changes_letter(found, words=words_of(office))
+    return changes_letter(found, words=words)
 
 
 def _answered_like(case: Case, like: Answer) -> Answer:

@@ -12,6 +12,8 @@ from django.utils.translation import gettext_lazy as _
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 
+ALONE: Final = _("Say what you know of a soil, and the answer is a letter.")
+"""The first step once the invented beds are gone."""
 STEPS: Final = (
     _(
         "Say what you know of a soil, and the answer is a letter. Two invented beds are here to "
@@ -66,13 +68,14 @@ def strip(request: HttpRequest) -> Step | None:
     asked = request.GET.get(PARAMETER, "")
     number = int(asked) if asked.isdecimal() and len(asked) == 1 else 1
     number = min(max(number, 1), len(STEPS))
+    invented = samples(office).exists()
     return Step(
         number=number,
         of=len(STEPS),
-        said=STEPS[number - 1],
+        said=ALONE if number == 1 and not invented else STEPS[number - 1],
         before=_address(request, number - 1) if number > 1 else "",
         after=_address(request, number + 1) if number < len(STEPS) else "",
-        samples=samples(office).exists(),
+        samples=invented,
     )
 
 

@@ -79,6 +79,7 @@ class Found:
 
     sections: str
     faults: tuple[Fault, ...]
+    about: str = ""
 
 
 @require_safe
@@ -103,6 +104,7 @@ def claims(request: HttpRequest) -> HttpResponse:
         "bed": bed,
         "asked": asked,
         "sections": found.sections,
+        "about": found.about,
         "elsewhere": _elsewhere(found.faults, shown, bed),
         "style": letter_style_name(),
         "examples": EXAMPLES,
@@ -142,7 +144,7 @@ def _settle(
     try:
         tree: Tree = tree_of(bed.case_text) if bed else with_fields({}, said.items())
         text = text_of({**tree, "claim": claimed})
-        html = _html(text, words_of(office), date.today())  # noqa: DTZ011 - the local day
+        about, html = _html(text, words_of(office), date.today())  # noqa: DTZ011 - the local day
     except CaseError as error:
         numbers = [number for number, (material, _amount) in enumerate(rows) if material]
         return Found("", (*blank, *(_moved(fault, numbers) for fault in error.faults)))
@@ -150,13 +152,15 @@ def _settle(
         where = "" if bed else "soil.ph"
         mend = gettext("Give the pH that was read")
         return Found("", (*blank, Fault(where, "", str(error).rstrip("."), mend)))
-    return Found("" if blank else html, tuple(blank))
+    return Found("", tuple(blank)) if blank else Found(html, (), about)
 
 
 @lru_cache(maxsize=128)
-def _html(text: str, words: Words, today: date) -> str:
+def _html(text: str, words: Words, today: date) -> tuple[str, str]:
+    """Which soil it is, and the page about it."""
     case = case_of(text, today=today)
-    return letter_plain(claims_page(claims_asked(case, seed=SEED), case, words=words))
+    letter = claims_page(claims_asked(case, seed=SEED), case, words=words)
+    return letter.subtitle, letter_plain(letter)
 
 
 def _moved(fault: Fault, numbers: Sequence[int]) -> Fault:

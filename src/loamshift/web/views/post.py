@@ -83,14 +83,13 @@ def letter(request: HttpRequest, pk: UUID) -> HttpResponse:
 def letter_today(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The differences between a letter and what the same case would be told today."""
     sent = _letter(request, pk)
-    there = opened(sent)
-    problem, sections = there.problem, ""
-    if there.file is not None:
-        try:
-            differs = today_differs(there.file, office=office_of(request), today=date.today())  # noqa: DTZ011
-            problem, sections = "", letter_plain(differs)
-        except InputError as fault:
-            problem = str(fault)
+    problem = sections = ""
+    office = office_of(request)
+    try:
+        differs = today_differs(sent.answer_text, office=office, today=date.today())  # noqa: DTZ011
+        sections = letter_plain(differs)
+    except InputError as fault:
+        problem = str(fault)
     context = {"letter": sent, "sections": sections, "problem": problem}
     context["style"] = letter_style_name()
     return render(request, "loamshift/post/today.html", context)

@@ -59,6 +59,7 @@ class ForBed:
     bed: Bed
     sections: str
     problem: str
+    has_own: bool
 
 
 @require_safe
@@ -232,8 +233,10 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
     words = words_of(office)
     in_stock = kept(Product, office).filter(in_stock=True)
     good = usable(in_stock)
+    own = tree_of(bed.case_text)
+    has_own = bool(own.get("on_hand"))
     tree = {
-        **tree_of(bed.case_text),
+        **own,
         "on_hand": [entry_of(said_of(product)) for product, _ in good],
     }
     try:
@@ -242,8 +245,8 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
             shelf_for_bed(case), [product.name for product, _ in good], case, words=words
         )
     except InputError as fault:
-        return ForBed(bed, "", str(fault))
-    return ForBed(bed, letter_plain(letter), "")
+        return ForBed(bed, "", str(fault), has_own)
+    return ForBed(bed, letter_plain(letter), "", has_own)
 
 
 def _form(
