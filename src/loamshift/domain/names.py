@@ -6,6 +6,7 @@ import difflib
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from loamshift.errors import InputError
 
@@ -39,6 +40,7 @@ class NameFault(InputError):
         super().__init__(message)
 
 
+@lru_cache(maxsize=16_384)
 def plain_name(text: str) -> str:
     """Fold case, accents, spaces, hyphens and UK/US spelling so that names can be compared.
 

@@ -7,6 +7,7 @@ here where it is drawn in that face, and rarely in any other sans.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from loamshift.report.layout import TOGETHER
 
@@ -50,6 +51,7 @@ _WIDEST_USUAL = 0.8
 _BOLD = 1.09
 
 
+@lru_cache(maxsize=16_384)
 def text_width(text: str, *, size: float = TEXT_PX, bold: bool = False) -> float:
     """The width of a text, of its longest line where it has several.
 
