@@ -21,7 +21,7 @@ STEPS: Final = (
     ),
     _(
         "Words and figures with dots under them can be changed where they stand; the letter "
-        "follows. What you leave empty is counted as not known, and the amount gets wider."
+        "follows. What you leave empty counts as not known, and widens the range of the answer."
     ),
     _(
         "The verdict comes before the dose, and it may be “leave it”. Notes in the margin say why, "
