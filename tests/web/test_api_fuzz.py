@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from typing import Any
 
 import pytest
@@ -15,6 +16,7 @@ from schemathesis.specs.openapi.checks import (
     unsupported_method,
 )
 
+from loamshift.case.questions import case_questions
 from loamshift.web.views.api import description
 from loamshift.web.wsgi import application
 from web.worlds import World, world
@@ -77,3 +79,59 @@ def test_nothing_makes_it_fail(operation: Any) -> None:
         case.call_and_validate(checks=CHECKS)
 
     tried()
+
+
+def examples_of(table: Any) -> Any:
+    """Tables filled with some of the examples that the case file documents."""
+    return st.fixed_dictionaries(
+        {q.key: st.just(value_of(q)) for q in table.questions if q.is_required},
+        optional={q.key: st.just(value_of(q)) for q in table.questions if not q.is_required},
+    )
+
+
+def value_of(question: Any) -> Any:
+    return tomllib.loads(f"a = {question.example}")["a"] if _is_list(question) else question.example
+
+
+def _is_list(question: Any) -> bool:
+    return str(question.example).startswith("[")
+
+
+TABLES = {table.name: table for table in case_questions()}
+LEFT_OUT = {"", "place", "place.soil_temp", "soil.other_ph"}
+"""Tables whose examples need each other; the place is given by its name alone."""
+
+
+@st.composite
+def cases(draw: st.DrawFn) -> dict[str, Any]:
+    case: dict[str, Any] = {"soil": {"ph": draw(st.floats(3.5, 9.0)), "texture": "loam"}}
+    for name, table in TABLES.items():
+        if name in LEFT_OUT or not draw(st.booleans()):
+            continue
+        filled = draw(examples_of(table))
+        case[name] = [filled] if table.is_list else {**case.get(name, {}), **filled}
+    if draw(st.booleans()):
+        case["place"] = {"name": "Minneapolis"}
+    return case
+
+
+def test_cases_of_documented_examples_are_answered_in_shape_or_told_their_faults() -> None:
+    operation = SCHEMA["/api/v1/advise"]["POST"]
+    statuses: list[int] = []
+
+    @settings(
+        max_examples=40,
+        deadline=None,
+        database=None,
+        derandomize=True,
+        phases=[Phase.generate],
+        suppress_health_check=list(HealthCheck),
+    )
+    @given(body=cases(), ahead=st.booleans())
+    def tried(body: dict[str, Any], ahead: bool) -> None:
+        query = {"forecast": str(ahead).lower(), "members": 4, "years": 1, "today": "2026-04-12"}
+        case = operation.Case(body=body, media_type="application/json", query=query)
+        statuses.append(case.call_and_validate(checks=CHECKS).status_code)
+
+    tried()
+    assert set(statuses) == {200, 422}

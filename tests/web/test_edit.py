@@ -5,6 +5,8 @@ from datetime import date
 
 import pytest
 from django.test import Client as Browser
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from loamshift.case.questions import case_questions
 from loamshift.case.schema import tables
@@ -350,3 +352,37 @@ def test_the_faults_lead_to_their_fields(client: Browser, bed: Bed) -> None:
     fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
     page = client.post(f"/beds/{bed.pk}/edit", fields | {"applied.0.date": "soon"})
     assert '<a href="#f-applied-0-date">Put on 1: Date</a>' in page.content.decode()
+
+
+names = st.sampled_from(
+    [
+        "soil.ph", "soil", "soil.ph.0", "0.soil.ph", "applied.0.rate", "applied.rate", "applied",
+        "applied.x.rate", "applied.99999.rate", "applied.0.0.rate", "place.soil_temp.0.c", "name",
+        "place.soil_temp.c", "aim.plant", "water.months", "turn", "more", "drop", "case_text",
+        "version", "garden", "units", "today", "bed.planted", "reading.0.ph.1",
+    ]
+)  # fmt: skip
+values = st.text(max_size=12) | st.sampled_from(
+    ["applied.0", "reading", "text", "form", "7", "1e999", "[", "a;b", "-1", "\x00", "2026-02-30"]
+)
+
+
+@pytest.mark.django_db
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(st.dictionaries(names, values, max_size=8))
+def test_whatever_is_sent_the_form_answers(
+    client: Browser, office: Office, fields: dict[str, str]
+) -> None:
+    answer = client.post("/beds/new", fields)
+    assert answer.status_code in (200, 302, 422)
+
+
+def test_a_broken_file_is_not_overwritten_by_a_quick_test(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    Bed.objects.filter(pk=bed.pk).update(case_text="case = [")
+    answer = client.post(f"/beds/{bed.pk}/tests", {"date": "2026-05-02", "ph": "6.2"})
+    assert answer.status_code == 422
+    assert Bed.objects.get().case_text == "case = ["

@@ -234,6 +234,13 @@ def test_large_and_strange_bodies_are_refused(north: World) -> None:
     assert not Bed.objects.exclude(pk=north.at["bed"]).exists()
 
 
+def test_a_sign_that_no_database_holds_is_refused(north: World) -> None:
+    browser = north.signed_in(north.adviser)
+    for address in ("/beds/?search=%00", "/api/v1/beds?search=a%00b", "/why/a%00b"):
+        assert browser.get(address).status_code == 400
+    assert Browser().post("/account/sign-in", {"name": "a\x00", "password": "b"}).status_code == 422
+
+
 def test_too_many_fields_are_told_as_too_large(north: World) -> None:
     browser = north.signed_in(north.adviser)
     many = {f"f{number}": "1" for number in range(1600)}

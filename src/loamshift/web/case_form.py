@@ -239,7 +239,7 @@ def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:
     split: list[tuple[str, str]] = []
     for path, value in fields:
         question = asked.get(_without_numbers(path))
-        if question is None:
+        if question is None or not _stands_where_it_should(path):
             continue
         parts = _parts(question, value)
         split += [(path, part) for part in parts] or [(path, "")]
@@ -365,6 +365,18 @@ def _asked() -> dict[str, Question]:
 
 def _without_numbers(path: str) -> str:
     return ".".join(part for part in path.split(".") if not part.isdecimal())
+
+
+def _stands_where_it_should(path: str) -> bool:
+    """True for ``soil.ph`` and ``applied.0.rate``, false for ``0.soil.ph`` or ``applied.rate``."""
+    *above, key = path.split(".")
+    if key.isdecimal():
+        return False
+    lists = {table.name for table in case_questions() if table.is_list}
+    name = _without_numbers(".".join(above))
+    if name not in lists:
+        return not any(part.isdecimal() for part in above)
+    return above[:-1] == name.split(".") and above[-1].isdecimal()
 
 
 def _parts(question: Question, value: str) -> list[str]:

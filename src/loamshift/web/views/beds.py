@@ -70,7 +70,7 @@ class GardenRows:
 def beds(request: HttpRequest) -> HttpResponse:
     """The list; ``?q=`` finds, ``?by=next`` sorts by what is due."""
     office = office_of(request)
-    sought = request.GET.get("q", "").strip()
+    sought = request.GET.get("q", "").replace("\x00", "").strip()
     by_next = request.GET.get("by") == "next"
     today = date.today()  # noqa: DTZ011 - the local day
     everything = with_last_letter(kept(Bed, office))

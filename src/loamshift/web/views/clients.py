@@ -123,7 +123,7 @@ def _page(
 
 def _alike(request: HttpRequest, one: Client) -> list[Client]:
     """Clients of the same name, so that nobody is written down twice by mistake."""
-    if not one.name:
+    if not one.name or "\x00" in one.name:
         return []
     same = Q(name__iexact=one.name) & ~Q(pk=one.pk)
     return list(kept(Client, office_of(request)).filter(same)[:3])

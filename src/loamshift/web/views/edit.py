@@ -88,7 +88,10 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
     """Add one test, or one thing put on, to a bed and go back to its letter."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    tree = tree_of(bed.case_text)
+    before = draft_of(bed)
+    if before.faults:
+        return _page(request, bed, before, status=422)
+    tree = before.tree
     entries = tree.get(table, [])
     number = len(entries) if isinstance(entries, list) else 0
     typed = [(f"{table}.{number}.{key}", request.POST.get(key, "")) for key in QUICK[table]]
