@@ -258,3 +258,19 @@ def test_anothers_garden_is_not_there(client: Browser, office: Office) -> None:
     assert client.post(f"/gardens/{garden.pk}", {}).status_code == 404
     sent_ = client.post("/gardens/new", {"name": "B", "client": str(who.pk)})
     assert sent_.status_code == 422
+
+
+def test_a_plan_in_feet_is_not_moved_by_being_saved_again(
+    client: Browser, office: Office, garden: Garden
+) -> None:
+    Office.objects.update(units="us")
+    page = client.get(f"/gardens/{garden.pk}").content.decode()
+    assert 'name="width" value="60"' in page and "Areas, in ft" in page
+    points = "1,1 9,1 9,4 1,4"
+    drawn = row(0, points=points, width="26.25", length="9.84", left="3.28", top="3.28")
+    fields = {"width": "65.62", "height": "39.37", "version": "1", **drawn}
+    kept_plan = {"width_m": 20.0, "height_m": 12.0, "areas": [{"name": "x", "bed": None,
+        "points": [[1, 1], [9, 1], [9, 4], [1, 4]]}]}  # fmt: skip
+    Garden.objects.filter(pk=garden.pk).update(plan=kept_plan)
+    client.post(f"/gardens/{garden.pk}", {**fields, "area.0.name": "x"})
+    assert kept(Garden, office).get().plan == kept_plan

@@ -64,7 +64,7 @@ class Plan:
 
     width_m: float
     height_m: float
-    areas: tuple[Area, ...]
+    areas: tuple[Area, ...] = ()
 
 
 def plan_from_kept(kept: Mapping[str, Any]) -> Plan:
@@ -103,7 +103,7 @@ def plan_to_keep(plan: Plan) -> dict[str, Any]:
 
 
 def plan_from_form(
-    post: QueryDict, *, unit_m: float, beds: Iterable[str]
+    post: QueryDict, *, unit_m: float, beds: Iterable[str], before: Plan | None = None
 ) -> tuple[Plan, tuple[Fault, ...]]:
     """The plan that was drawn or typed, and everything that is wrong with it.
 
@@ -116,6 +116,8 @@ def plan_from_form(
         Length of the unit shown [m].
     beds
         Ids of the beds that may be named [texts].
+    before
+        The plan as it was shown; a ground that was not typed anew stays to the millimetre [object].
 
     Returns
     -------
@@ -126,6 +128,9 @@ def plan_from_form(
     known = set(beds)
     width = _length(post, "width", faults, unit_m=unit_m)
     height = _length(post, "height", faults, unit_m=unit_m)
+    if before is not None:
+        width = _unless_new(width, before.width_m, unit_m=unit_m)
+        height = _unless_new(height, before.height_m, unit_m=unit_m)
     numbers = sorted({int(n) for n in (_row_number(key) for key in post) if n is not None})
     if len(numbers) > 4 * MOST_AREAS:
         numbers = numbers[: 4 * MOST_AREAS]
@@ -233,6 +238,10 @@ def _length(
         faults.append(Fault(key, text[:20], gettext("no length a plan can have"), mend))
         return None
     return value
+
+
+def _unless_new(typed: float | None, held: float, *, unit_m: float) -> float:
+    return held if typed is None or abs(typed - held) < _SAME * unit_m else typed
 
 
 def _points_of(raw: Any) -> tuple[Point, ...]:

@@ -18,6 +18,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden
+from loamshift.store.models.client import empty_plan
 from loamshift.store.scope import kept
 from loamshift.tables.places import find_place
 from loamshift.web.cases import case_of, text_of, tree_of, with_fields
@@ -38,6 +39,8 @@ from loamshift.web.said import told, told_fault, who
 from loamshift.web.views.beds import ph_side, rows_of, with_last_letter
 
 EMPTY_ROWS: Final = 2
+FEET_AT_FIRST: Final = (60.0, 40.0)
+"""The ground of a plan with nothing on it, where lengths are in feet."""
 _AGREE: Final = 0.02
 """Sizes that differ by a smaller share are the same."""
 
@@ -74,10 +77,15 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     one = get_object_or_404(kept(Garden, office).select_related("client"), pk=pk)
     beds = list(with_last_letter(kept(Bed, office).filter(garden=one)).order_by("sought", "id"))
-    if request.method != "POST":
-        return _page(request, one, beds, plan_from_kept(one.plan))
     unit_m = FOOT_M if office.units == "us" else 1.0
-    plan, faults = plan_from_form(request.POST, unit_m=unit_m, beds=[str(b.pk) for b in beds])
+    before = plan_from_kept(one.plan)
+    if office.units == "us" and one.plan == empty_plan():
+        before = Plan(width_m=FEET_AT_FIRST[0] * FOOT_M, height_m=FEET_AT_FIRST[1] * FOOT_M)
+    if request.method != "POST":
+        return _page(request, one, beds, before)
+    plan, faults = plan_from_form(
+        request.POST, unit_m=unit_m, beds=[str(b.pk) for b in beds], before=before
+    )
     if request.POST.get("more"):
         return _page(request, one, beds, plan, faults=faults, typed=request.POST, more=5)
     if faults:
