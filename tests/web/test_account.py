@@ -28,6 +28,7 @@ NEW = "other meadow 8 paths"
 @pytest.fixture(autouse=True)
 def office_mode(settings: Any) -> None:
     settings.OFFICE_MODE = True
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 
 
 @pytest.fixture

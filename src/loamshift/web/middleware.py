@@ -118,6 +118,8 @@ class Admitted:
         if not settings.OFFICE_MODE and not is_loopback(str(request.META.get("REMOTE_ADDR", ""))):
             return refused(request, 403)
         request.get_host()
+        if "%00" in request.META.get("QUERY_STRING", "") or "\x00" in request.path:
+            return refused(request, 400)  # no database holds that sign, and nobody types it
         if _size(request) > _largest(request):
             return refused(request, 413)
         return self.get_response(request)

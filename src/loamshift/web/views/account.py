@@ -44,7 +44,7 @@ def sign_in(request: HttpRequest) -> HttpResponse:
         return redirect(target)
     if request.method != "POST":
         return _form(request, target)
-    name = request.POST.get("name", "").strip()[:150]
+    name = request.POST.get("name", "").replace("\x00", "").strip()[:150]
     gate = SignInGate(request, name)
     wait = gate.wait_s()
     if wait:
@@ -141,7 +141,7 @@ def password(request: HttpRequest) -> HttpResponse:
 def make_key(request: HttpRequest) -> HttpResponse:
     """Make a key for a program, and show it this once."""
     user = _person(request)
-    name = request.POST.get("name", "").strip()[:80]
+    name = request.POST.get("name", "").replace("\x00", "").strip()[:80]
     if not name:
         return _page(request, user, key_fault=gettext("Say what the key is for."), status=422)
     if ApiKey.objects.filter(user=user).count() >= MOST_KEYS:
