@@ -103,6 +103,21 @@ def test_an_area_is_drawn_by_keys_alone(
     assert "taken off the plan" in page.locator("#plan-said").inner_text()
 
 
+def test_a_finger_that_scrolls_past_draws_nothing_and_a_tap_chooses(
+    live_server: Any, new_page: Callable[..., Any], bed: Bed
+) -> None:
+    page = new_page(width=390, height=800, has_touch=True)
+    page.goto(f"{live_server.url}/gardens/{bed.garden_id}")
+    ground = page.locator("svg.ground").first
+    ground.tap(position={"x": 40, "y": 40})
+    assert page.locator(".area").count() == 0
+    page.get_by_role("button", name="Add an area").tap()
+    ground.tap(position={"x": 40, "y": 40})
+    assert page.locator(".corner").count() == 0
+    page.locator(".area").tap()
+    assert page.locator(".corner").count() == 4
+
+
 def test_typed_sizes_are_drawn_at_once(
     live_server: Any, new_page: Callable[..., Any], bed: Bed
 ) -> None:

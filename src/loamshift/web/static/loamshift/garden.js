@@ -194,6 +194,11 @@ function moved(points, dx, dy) {
 
 function grab(event, row, what) {
   if (event.button) return;
+  if (event.pointerType === "touch" && what === "area" && row !== chosen) {
+    chosen = row; // a finger may only be scrolling past: the first tap chooses, the next one moves
+    draw();
+    return;
+  }
   event.preventDefault();
   event.stopPropagation();
   chosen = row;
@@ -208,8 +213,9 @@ function grab(event, row, what) {
 function begin(event) {
   const from = at(event);
   if (event.button || from[1] > most.y) return;
-  event.preventDefault();
   chosen = null;
+  if (event.pointerType === "touch") { document.activeElement?.blur(); draw(); return; }
+  event.preventDefault();
   held = { row: null, what: "new", from: snapped(from), points: [] };
   ground.setPointerCapture(event.pointerId);
   draw();
