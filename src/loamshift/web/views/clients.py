@@ -18,6 +18,7 @@ from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.limits import Unfit
 from loamshift.store.models import Bed, Client, Garden, SentLetter
 from loamshift.store.scope import kept
+from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
 from loamshift.web.said import told, who
 from loamshift.web.views.beds import rows_of, with_last_letter
@@ -42,7 +43,10 @@ def client(request: HttpRequest, pk: UUID) -> HttpResponse:
     context = {
         "client": one,
         "gardens": gardens,
-        "letters": letters.defer("answer_text")[:LETTERS_SHOWN],
+        "letters": [
+            (letter, words_of(office).date(letter.sent_on))
+            for letter in letters.defer("answer_text")[:LETTERS_SHOWN]
+        ],
         "letter_count": letters.count(),
     }
     return render(request, "loamshift/clients/client.html", context)

@@ -45,6 +45,7 @@ class Event:
     """One line of the list: what happened on a day; ``letter`` leads to the letter."""
 
     on: date
+    day: str
     kind: str
     what: str
     more: str = ""
@@ -113,6 +114,7 @@ def _events(life: History, words: Words) -> Iterator[Event]:
         water = f"{words.ph(test.ph_water)}, {words.ph(test.lo90)} – {words.ph(test.hi90)}"
         yield Event(
             on=test.on,
+            day=words.date(test.on),
             kind=gettext("Test"),
             what=f"pH {ph_read(test.ph)}, {test.method.value}{depth}",
             more=gettext("in water %s") % water
@@ -123,6 +125,7 @@ def _events(life: History, words: Words) -> Iterator[Event]:
     for entry in life.put_on:
         yield Event(
             on=entry.on,
+            day=words.date(entry.on),
             kind=gettext("Put on"),
             what=raised(material_called(entry.material, words)),
             more=_as_put_on(entry.as_given, words.rate(entry.rate_g_m2)),
@@ -130,6 +133,7 @@ def _events(life: History, words: Words) -> Iterator[Event]:
     for letter in life.letters:
         yield Event(
             on=letter.sent_on,
+            day=words.date(letter.sent_on),
             kind=gettext("Letter"),
             what=letter.title,
             more=str(DECIDED.get(letter.decision, letter.decision)),
