@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
 import schemathesis
+from django.core.signals import request_finished, request_started
+from django.db import close_old_connections
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from schemathesis.specs.openapi.checks import (
@@ -44,6 +47,16 @@ OPERATIONS = [found.ok() for found in SCHEMA.get_all_operations()]
 KINDS = {"beds": "bed", "letters": "letter", "clients": "client", "gardens": "garden"}
 
 pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture(autouse=True)
+def one_connection() -> Iterator[None]:
+    """Requests end without closing the connection that holds the test's transaction."""
+    for signal in (request_started, request_finished):
+        signal.disconnect(close_old_connections)
+    yield
+    for signal in (request_started, request_finished):
+        signal.connect(close_old_connections)
 
 
 def address_of(path: str, kept: World) -> dict[str, Any]:

@@ -31,7 +31,8 @@ from loamshift.web.keeping import put_case
 from loamshift.web.middleware import office_of
 
 router = Router(tags=["beds"])
-LOOKED = dict.fromkeys((401, 404, 422), RefusedOut)
+ASKED = dict.fromkeys((400, 401, 422), RefusedOut)
+LOOKED = {**ASKED, 404: RefusedOut}
 WRITES = {**dict.fromkeys((400, 401, 403, 404, 413, 422), RefusedOut), 409: OvertakenOut}
 
 
@@ -40,7 +41,7 @@ def bed_of(request: HttpRequest, pk: UUID) -> Bed:
     return get_object_or_404(kept(Bed, office_of(request)), pk=pk)
 
 
-@router.get("/beds", response={200: BedsOut, 401: RefusedOut, 422: RefusedOut})
+@router.get("/beds", response={200: BedsOut, **ASKED})
 def list_beds(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     """Beds by name; words of the search are looked for in bed, plants, garden and client."""
     return page_of(found(kept(Bed, office_of(request)), asked.search), asked)

@@ -12,9 +12,8 @@ from ninja import Query, Router, Status
 from loamshift.errors import CaseError, Fault
 from loamshift.store.models import Client, Garden
 from loamshift.store.scope import found, kept
-from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.beds import ASKED, LOOKED, WRITES
 from loamshift.web.api.door import writer_of, written
-from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
     ActOut,
     ClientIn,
@@ -43,7 +42,7 @@ def _garden(request: HttpRequest, pk: UUID) -> Garden:
     return get_object_or_404(kept(Garden, office_of(request)), pk=pk)
 
 
-@router.get("/clients", response={200: ClientsOut, 401: RefusedOut, 422: RefusedOut})
+@router.get("/clients", response={200: ClientsOut, **ASKED})
 def list_clients(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     """Clients by name."""
     return page_of(found(kept(Client, office_of(request)), asked.search), asked)
@@ -84,7 +83,7 @@ def delete_client(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> 
     return {"act": writer.act, "what": writer.what}
 
 
-@router.get("/gardens", response={200: GardensOut, 401: RefusedOut, 422: RefusedOut})
+@router.get("/gardens", response={200: GardensOut, **ASKED})
 def list_gardens(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     """Gardens by name; words of the search are looked for in garden and client."""
     return page_of(found(kept(Garden, office_of(request)), asked.search), asked)

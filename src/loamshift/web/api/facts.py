@@ -20,7 +20,7 @@ from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import ListQuery, Page
 
 router = Router(tags=["facts"])
-REFUSED = {401: RefusedOut, 422: RefusedOut}
+REFUSED = dict.fromkeys((400, 401, 422), RefusedOut)
 
 
 class FigureOut(Schema):

@@ -14,7 +14,7 @@ from loamshift.errors import CaseError, Fault
 from loamshift.store.models import Bed, SentLetter
 from loamshift.store.scope import found, kept
 from loamshift.web.api.advise import AnswerOut, json_text
-from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.beds import ASKED, LOOKED, WRITES
 from loamshift.web.api.cases import clock_today
 from loamshift.web.api.door import forecasting, writer_of, written
 from loamshift.web.api.faults import RefusedOut
@@ -31,7 +31,7 @@ class LettersQuery(ListQuery):
     bed: Annotated[UUID | None, Field(description="Letters of this bed alone.")] = None
 
 
-@router.get("/letters", response={200: LettersOut, 401: RefusedOut, 422: RefusedOut})
+@router.get("/letters", response={200: LettersOut, **ASKED})
 def list_letters(request: HttpRequest, asked: Query[LettersQuery]) -> Any:
     """Letters sent, the latest first."""
     letters = found(kept(SentLetter, office_of(request)), asked.search)

@@ -12,9 +12,8 @@ from ninja import Query, Router, Status
 from loamshift.errors import CaseError
 from loamshift.store.models import Product
 from loamshift.store.scope import found, kept
-from loamshift.web.api.beds import LOOKED, WRITES
+from loamshift.web.api.beds import ASKED, LOOKED, WRITES
 from loamshift.web.api.door import writer_of, written
-from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
     ActOut,
     ListQuery,
@@ -50,7 +49,7 @@ def _fill(request: HttpRequest, product: Product, given: ProductIn) -> None:
         setattr(product, name, value)
 
 
-@router.get("/products", response={200: ProductsOut, 401: RefusedOut, 422: RefusedOut})
+@router.get("/products", response={200: ProductsOut, **ASKED})
 def list_products(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     """Products by name."""
     return page_of(found(kept(Product, office_of(request)), asked.search), asked)
