@@ -45,7 +45,7 @@ _WIDE_COLUMNS: Final = 6
 """A table of so many columns needs the whole column of print."""
 SOURCE_COLUMNS: Final = 3
 _SHORT_COLUMNS: Final = 4
-_SHORT: Final = 17
+_SHORT: Final = 18
 """A table column no longer than this is as wide as its words; longer ones share the rest."""
 
 
