@@ -130,10 +130,15 @@ def _reading(reading: PhReading, soil: SoilEntry, words: Words) -> str:
     if reading.method is PhMethod.UNKNOWN:
         text = f"pH {words.ph(reading.ph)}, {METHODS[PhMethod.UNKNOWN]}"
     if depth is not None:
-        text += f", top {words.depth(depth)}"
+        text += f", top {words.depth(_half_cm(depth))}"
     if taken is not None:
         text += f", tested {words.date(taken)}"
     return text
+
+
+def _half_cm(depth_cm: float) -> float:
+    """A depth as a ruler tells it: 6 in are 15 cm, not 15.2."""
+    return round(2.0 * depth_cm) / 2.0 if depth_cm >= 1.0 else depth_cm
 
 
 def _lime(soil: SoilEntry) -> str:
