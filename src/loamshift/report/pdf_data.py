@@ -128,9 +128,16 @@ def _section(section: Section, blocks: tuple[Block, ...], names: Iterator[int]) 
     return {
         "heading": None if section.heading is None else settable(bare(section.heading)),
         "matter": section.matter.value,
-        "wide": any(isinstance(b, Table) and len(b.columns) >= _WIDE_COLUMNS for b in blocks),
+        "wide": any(_is_wide(block) for block in blocks),
         "blocks": [made for block in blocks for made in _block(block, names)],
     }
+
+
+def _is_wide(block: Block) -> bool:
+    """True for what half the width would make too small to read."""
+    if isinstance(block, Figure):
+        return block.kind not in _HALF
+    return isinstance(block, Table) and len(block.columns) >= _WIDE_COLUMNS
 
 
 def _block(block: Block, names: Iterator[int]) -> list[dict[str, Any]]:
