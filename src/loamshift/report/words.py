@@ -15,7 +15,7 @@ from loamshift import units
 from loamshift.domain.answer import Band
 from loamshift.domain.material import Material
 from loamshift.report.digits import sensible, stated
-from loamshift.report.spelling import spell
+from loamshift.report.spelling import spell, with_capitals
 
 MONTHS = (
     "January",
@@ -235,8 +235,8 @@ class Words:
         return f"{day.day} {month} {day.year}"
 
     def text(self, text: str) -> str:
-        """A sentence [text] in this reader's spelling [text]."""
-        return spell(text, self.spelling)
+        """A sentence [text] in this reader's spelling, names with their capitals [text]."""
+        return with_capitals(spell(text, self.spelling))
 
     def material_name(self, material: Material) -> str:
         """The name of a material [object] as this reader says it [text]."""

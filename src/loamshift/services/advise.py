@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from loamshift import __version__
 from loamshift.domain.answer import (
+    WIDTH_CHECK,
     Answer,
     Decision,
     Direction,
@@ -152,7 +153,7 @@ def _looked_ahead(situation: Situation, outcome: Outcome, dose: Dose, how: LookA
 def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answer:
     outlook = ahead.outlook
     width = Finding(
-        check="width of the forecast",
+        check=WIDTH_CHECK,
         value=None,
         operator="",
         limit=None,
