@@ -23,6 +23,7 @@ from loamshift.core.column_numbers import (
     NITRATE,
     ORGANIC,
     RATE_FACTOR,
+    SULFATE,
     SULFUR,
     TURNOVER,
     UREA,
@@ -42,6 +43,7 @@ _AMMONIUM = int(EventKind.AMMONIUM)
 _UREA = int(EventKind.UREA)
 _NITRATE = int(EventKind.NITRATE)
 _LIME = int(EventKind.LIME)
+_SULFATE = int(EventKind.SULFATE)
 _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _REALISED = rate("realised")
@@ -121,6 +123,9 @@ def put_on(
     elif kind == _NITRATE:
         cell[layer, NITRATE] += amount
         base = number[_NITRATE_BASE] * amount
+    elif kind == _SULFATE:
+        cell[layer, SULFATE] += amount
+        base = 0.0
     elif kind == _LIME:
         base = number[_LIME_EFFICIENCY] * amount
         pool = LIME if lime_lies[0] == 0.0 else LIME_ON_TOP

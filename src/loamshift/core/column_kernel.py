@@ -14,6 +14,7 @@ from loamshift.core.column_numbers import (
     BACKGROUND,
     BASE,
     CARBONATE,
+    COARSEST_LIME,
     DECAY,
     DOSE_LEFT,
     DOSE_START,
@@ -61,6 +62,8 @@ _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _MASS_FACTOR = member("mass_factor")
 _START_SHIFT = member("start_ph_shift")
+_COARSE = member("coarse_carbonate_frac")
+_COARSEST = law("coarse_carbonate_coarsest_frac")
 _CARBONATE_FACTOR = member("carbonate_factor")
 
 
@@ -157,7 +160,10 @@ def run_members(
             lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
             cell[layer, MASS] = mass
             cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
-            cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR]
+            coarse = row[_COARSE] * lime_kg * row[_MASS_FACTOR]
+            cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
+            cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse
+            cell[layer, COARSEST_LIME - 1] = coarse - cell[layer, COARSEST_LIME]
             cell[layer, BASE] = base_of(table, number, layers[layer, LAYER_PH] + row[_START_SHIFT])
         before = _store(cell, number)
         ph[m, 0] = _reading(cell, table, number, plan[0])
@@ -185,8 +191,9 @@ def run_members(
                     number,
                     totals,
                     room,
-                    climate[day],
-                    water[day],
+                    climate,
+                    water,
+                    day,
                 )
             if (day + 1) % plan[1] == 0:
                 reading = (day + 1) // plan[1]
