@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray
 from loamshift.core.column_numbers import (
@@ -142,6 +140,7 @@ def till(
     sizes: FloatArray,
     doses: FloatArray,
     number: FloatArray,
+    room: FloatArray,
     share: FloatArray,
 ) -> None:
     """Mix every pool of the layers that a tillage reaches.
@@ -158,6 +157,8 @@ def till(
         Prills, rate and lag of the doses, the rate changed here [um, -, d].
     number
         Numbers of the member [mixed].
+    room
+        Room to work in, 4 places or more [mixed].
     share
         Above 0 in the layers mixed [-].
 
@@ -192,7 +193,7 @@ def till(
             for i in range(N_LIME_CLASSES):
                 cell[layer, LIME + i] += cell[layer, LIME_ON_TOP + i]
                 cell[layer, LIME_ON_TOP + i] = 0.0
-    wanted = np.empty(2)
+    wanted = room[:4]
     wanted[1] = number[_BREAK_UP]
     for dose in range(grain.shape[0]):
         start = 0.0
