@@ -49,8 +49,28 @@ def subtitle(answer: Answer, case: Case, *, words: Words) -> str:
     str
         Short sentences; what nobody said is left out [text].
     """
+    return told_of(case, day=answer.today, words=words)
+
+
+def told_of(case: Case, *, day: date, words: Words) -> str:
+    """A day, and all that somebody said of the bed, in one line.
+
+    Parameters
+    ----------
+    case
+        What the user said of the bed [object].
+    day
+        The day that the line begins with [date].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        Short sentences; what nobody said is left out [text].
+    """
     parts = [
-        words.date(answer.today),
+        words.date(day),
         case.place.name if case.place is not None else "",
         _bed(case, words),
         _soil(case.soil),
