@@ -76,7 +76,7 @@ def test_the_verdict_names_no_number_of_parts_that_the_plan_does_not_have() -> N
     for planned in (0, own):
         assert count in verdict(situation, outcome, amount, planned_parts=planned).because
     other = verdict(situation, outcome, amount, planned_parts=own + 1).because
-    assert "in parts" in other and count not in other
+    assert "in several parts" in other and count not in other
 
 
 def test_what_would_settle_it_stands_under_its_label() -> None:

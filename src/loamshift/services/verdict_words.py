@@ -75,7 +75,7 @@ def verdict(
 
 
 def _said_parts(parts: int | None) -> str:
-    return "parts" if parts is None else _PARTS.get(parts, f"{parts} parts")
+    return "several parts" if parts is None else _PARTS.get(parts, f"{parts} parts")
 
 
 def _sentence(test: str) -> str:
