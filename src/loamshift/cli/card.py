@@ -104,7 +104,7 @@ def _card(answer: Answer, case: Case, *, rescue: bool, words: Words) -> Card:
     card = rescue_sheet(answer, case, ask=whom_to_ask(answer), words=words)
     if card is None:
         raise InputError(
-            f"there is nothing to put right on “{answer.name}”: the advice is "
-            f"“{answer.verdict.decision.value}”. Without --rescue the card says what to do."
+            f"there is nothing to put right on “{answer.name}”; without --rescue the card says "
+            "what to do"
         )
     return card
