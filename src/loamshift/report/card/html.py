@@ -32,6 +32,7 @@ from loamshift.report.typeface import font_faces_css
 from loamshift.report.words import Words
 
 _SHEETS = {PaperSize.A4: "A4", PaperSize.LETTER: "letter"}
+_LONG_TITLE = 60
 _HTML_LINES = 4
 """Lines to write on that a page keeps fewer than the sheet set for print."""
 
@@ -60,7 +61,8 @@ def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
     fit = fitted(card, paper=paper, words=words)
     size = (
         f"@page{{size:{_SHEETS[paper]};margin:9mm 14mm}}"
-        f":root{{--size:{max(fit.size_pt - 0.5, 10.5)}pt;--gaps:{fit.gaps}}}"
+        f":root{{--size:{max(fit.size_pt - 1.0, 10.5)}pt;--gaps:{fit.gaps};"
+        f"--title:{_title_pt(card.title)}pt}}"
     )
     style = f"{font_faces_css()}\n{_css('letter.css')}\n{_css('card.css')}\n{size}"
     lines = max(fit.lines - _HTML_LINES, 0)
@@ -83,10 +85,16 @@ def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         '<meta name="referrer" content="no-referrer">\n'
         f"<title>{escape(bare(card.title))}</title>\n<style>{style}</style>\n</head>\n"
-        f'<body class="card">\n<article>\n<header>\n<h1>{inline_html(card.title)}</h1>\n{about}\n'
+        f'<body class="card">\n<article>\n<header>\n<h1>{inline_html(fit.card.title)}</h1>\n'
+        f"{about}\n"
         f'</header>\n<p class="lead">{inline_html(bare(card.lead))}</p>\n{rows}\n'
         f'<p class="colophon">{inline_html(fit.card.closing)}</p>\n</article>\n</body>\n</html>\n'
     )
+
+
+def _title_pt(title: str) -> int:
+    """Size of a title in print: a long name is set smaller [pt]."""
+    return 21 if len(title) < _LONG_TITLE else 14
 
 
 def _css(name: str) -> str:
