@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
-
 WIDTH_CHECK = "width of the forecast"
 """Name of the finding that says where the width of a forecast comes from."""
 
