@@ -93,10 +93,14 @@ class NumpyColumn:
         start = soil.start_ph + members.start_ph_shift[:, None]
         self.base = np.stack([self.table.base(start[:, i]) for i in range(layers)], axis=1)
         lime = soil.carbonate_mmolc_m2 * members.carbonate_factor[:, None]
-        self.carbonate = lime * members.mass_factor[:, None]
+        lime = lime * members.mass_factor[:, None]
+        coarse = members.coarse_carbonate_frac[:, None] * lime
+        self.carbonate = lime - coarse
         names = ("sulfate", "fast", "organic", "decay", "urea", "ammonium", "nitrate")
         self.pool = {name: np.zeros((n, layers)) for name in names}
         self.lime = np.zeros((n, layers, 5))
+        self.lime[:, :, 4] = laws.coarse_carbonate_coarsest_frac * coarse
+        self.lime[:, :, 3] = coarse - self.lime[:, :, 4]
         self.lime_on_top = np.zeros((n, layers, 5))
         self.doses: list[dict[str, Any]] = []
         reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
@@ -223,7 +227,7 @@ class NumpyColumn:
     def _day(self, day: int) -> None:
         w = self.weather
         inflow = w.irrigation_mm[day] * w.alkalinity_mmolc_l * self.members.alkalinity_factor
-        sulfate_in = np.zeros_like(inflow)
+        sulfate_in, anion_in = np.zeros_like(inflow), np.zeros_like(inflow)
         for layer in range(self.soil.n_layers):
             base = self.base[:, layer]
             step, t = self.table.place(base)
@@ -240,6 +244,10 @@ class NumpyColumn:
             self.base[:, layer] += (inflow - acid) / self.mass[:, layer]
             inflow = self._drain(layer, float(w.drainage_mm[day]))
             self.base[:, layer] -= inflow / self.mass[:, layer]
+            organic = self.pool["organic"][:, layer]
+            washed = np.minimum(0.0, np.maximum(inflow, organic))
+            self.pool["organic"][:, layer] += anion_in - washed
+            anion_in = washed
             self._carbonate(layer)
             leached = self.laws.sulfate_leach_factor * w.drainage_mm[day] / self.mass[:, layer]
             sulfate = self.pool["sulfate"][:, layer]

@@ -18,7 +18,8 @@ ROOT: Final = Path(__file__).resolve().parent.parent
 FOLDER: Final = ROOT / "docs" / "pictures"
 EXAMPLE: Final = "north-border"
 CHROMIUM: Final = Path("/usr/bin/chromium")
-WIDTH_PX, HEIGHT_PX = 1120, 1500
+WIDTH_PX, HEIGHT_PX = 1120, 2300
+SHOWN_WIDTH_PX: Final = 760
 LARGEST_BYTES: Final = 150_000
 SCHEMES: Final[tuple[Literal["light", "dark"], ...]] = ("light", "dark")
 
@@ -61,7 +62,11 @@ def pictures(html: str) -> dict[str, bytes]:
             screen.wait_for_timeout(300)
             picture = Image.open(io.BytesIO(screen.screenshot()))
             out = io.BytesIO()
-            picture.convert("RGB").quantize(48).save(out, "PNG", optimize=True)
+            shown = (SHOWN_WIDTH_PX, HEIGHT_PX * SHOWN_WIDTH_PX // WIDTH_PX)
+            small = picture.convert("RGB").resize(shown, Image.Resampling.LANCZOS)
+            small.quantize(128, method=Image.Quantize.MAXCOVERAGE, kmeans=4).save(
+                out, "PNG", optimize=True
+            )
             made[f"letter-{scheme}.png"] = out.getvalue()
             context.close()
         browser.close()

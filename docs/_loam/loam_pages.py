@@ -31,7 +31,7 @@ from sphinx.util import logging
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from loamshift.domain.evidence import Parameter
-from loamshift.report.cards import EVIDENCE_WORDS
+from loamshift.report.catalogue import EVIDENCE_WORDS
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import load_references
 

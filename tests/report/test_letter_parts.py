@@ -560,3 +560,11 @@ def test_a_dose_of_none_needs_no_section() -> None:
     assert "about 50 g/m² of sulphur**;" in said(
         how_much(replace(answer, dose=sure), case, words=UK)
     )
+
+
+def test_a_depth_given_in_inches_is_said_as_a_ruler_shows_it() -> None:
+    answer, case = ALL["go-acidify"]()
+    assert case.soil.ph is not None
+    reading = replace(case.soil.ph, depth_cm=15.24)
+    deep = replace(case, soil=replace(case.soil, ph=reading))
+    assert "top 15 cm" in subtitle(answer, deep, words=UK)

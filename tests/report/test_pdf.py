@@ -115,8 +115,9 @@ def test_pages_are_counted_and_the_title_runs_on() -> None:
     assert pages[1].lstrip().startswith("Sandy patch")
 
 
-def test_a_long_letter_keeps_a_readable_size() -> None:
-    document = pypdfium2.PdfDocument(printed("forecast", PaperSize.A4))
+@pytest.mark.parametrize("name", ["forecast", "white-oak", "north-border"])
+def test_a_long_letter_keeps_a_readable_size(name: str) -> None:
+    document = pypdfium2.PdfDocument(printed(name, PaperSize.A4))
     for i in range(len(document)):
         page = document[i].get_textpage()
         sizes = {

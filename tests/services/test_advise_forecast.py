@@ -2,8 +2,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from loamshift.case.answer import answer_to_json
 from loamshift.services.advise import LookAhead, advise
+from loamshift.services.decide import decide
+from loamshift.services.dose import dose
+from loamshift.services.understand import understand
+from loamshift.services.verdict_words import verdict
 from services.beds import bed
 
 SOIL = """ph = 7.0
@@ -21,7 +27,7 @@ def test_the_forecast_changes_neither_the_decision_nor_the_static_dose() -> None
     assert ahead.forecast is not None
     assert ahead.balance_error is not None and ahead.balance_error < 1e-9
     assert (ahead.made_by.seed, ahead.made_by.members, ahead.made_by.years) == (3, 60, 2)
-    assert ahead.verdict == static.verdict
+    assert ahead.verdict.decision == static.verdict.decision
     assert static.dose.by_forecast is None and ahead.dose.by_forecast is not None
     assert replace(ahead.dose, by_forecast=None) == static.dose
     assert ahead.options == static.options
@@ -45,3 +51,36 @@ def test_the_same_seed_gives_the_same_bits() -> None:
 
 def test_a_case_without_a_reading_has_no_forecast() -> None:
     assert advise(bed('texture = "loam"'), look_ahead=FEW).forecast is None
+
+
+@pytest.mark.parametrize(("ph", "method"), [(9.1, "CaCl2"), (9.8, "water 1:1")])
+def test_a_soil_beyond_the_forecast_is_answered_without_one(ph: float, method: str) -> None:
+    claims = '[[claim]]\nmaterial = "gypsum"\nrate = "100 g/m2"'
+    case = bed(SOIL.replace("7.0", str(ph)).replace("water 1:1", method), more=claims)
+    answer = advise(case, look_ahead=FEW)
+    assert answer.forecast is None and answer.balance_error is None
+    assert answer.made_by.model == "static-1"
+    (told,) = [row for row in answer.findings if row.check == "reach of the forecast"]
+    assert not told.passed and "there is none for this soil" in told.comment
+    assert len(answer.claims) == 1
+    assert answer.verdict.decision == advise(case).verdict.decision
+
+
+def test_the_verdict_names_no_number_of_parts_that_the_plan_does_not_have() -> None:
+    situation = understand(bed(SOIL))
+    outcome = decide(situation)
+    amount = dose(situation, outcome)
+    own = outcome.parts
+    assert own is not None
+    count = {1: "one part", 2: "two parts", 3: "three parts"}[own]
+    for planned in (0, own):
+        assert count in verdict(situation, outcome, amount, planned_parts=planned).because
+    other = verdict(situation, outcome, amount, planned_parts=own + 1).because
+    assert "in several parts" in other and count not in other
+
+
+def test_what_would_settle_it_stands_under_its_label() -> None:
+    case = bed("ph = 7.8\nph_method = 'water 1:1'\ntexture = 'loam'")
+    said = advise(case).verdict
+    assert said.decision.value == "measure-first"
+    assert said.would_change_if.startswith("A fizz test")

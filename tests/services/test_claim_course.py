@@ -79,17 +79,28 @@ NOTHING = (
 def test_what_acidifies_nothing_moves_nothing(name: str, key: str, rate: float) -> None:
     """Neutral salts by their charges; grounds near neutral (seen in the table of materials)."""
     found = settled(name, key, rate)
-    assert found.ph_change_now is not None and abs(found.ph_change_now) < 0.05
+    limit = 0.35 if (name, key) == HELD_BY_LIME else 0.05
+    assert found.ph_change_now is not None and abs(found.ph_change_now) < limit
     assert found.ph_change_1_year is not None and abs(found.ph_change_1_year) < 0.05
 
 
 SALTS = [pair for pair in NOTHING if "coffee" not in pair[0]]
+HELD_BY_LIME = ("limy clay", "gypsum")
+"""Its calcium holds the calcite back, so lime holds the soil a little lower while it lasts."""
 
 
 @pytest.mark.parametrize("name", BEDS)
 @pytest.mark.parametrize(("key", "rate"), SALTS)
 def test_a_neutral_salt_differs_by_no_bit(name: str, key: str, rate: float) -> None:
-    assert not course(name, key, rate).ph_change.any()
+    if (name, key) != HELD_BY_LIME:
+        assert not course(name, key, rate).ph_change.any()
+
+
+def test_gypsum_lowers_the_plateau_of_a_limy_soil_until_it_is_washed_out() -> None:
+    """Calcite with gypsum reads 0.3 to 0.5 lower than without (seen in the carbonate tables)."""
+    change = course("limy clay", "gypsum", 1000.0).ph_change
+    assert -0.5 < change.min() < -0.2
+    assert change.max() < 0.01
 
 
 @pytest.mark.parametrize("name", BEDS)
@@ -147,10 +158,23 @@ def test_free_lime_leaves_nothing_after_a_year(key: str, rate: float) -> None:
 
 def test_peat_on_a_limy_soil_drops_it_and_is_gone_within_two_weeks() -> None:
     """Common practice, no source: at once down, near its start within about nine days."""
-    change = course("limy clay", "sphagnum peat", 10_000.0).ph_change
-    assert change[1] < -0.1
+    limy = BEDS["limy clay"]
+    bare = understand(replace(limy, bed=replace(limy.bed, planted=False)))
+    (found,) = claim_courses(bare, [claim("sphagnum peat", 10_000.0)], members=FEW, seed=1)
+    change = found.ph_change
+    assert change[1] == change.min() < -0.1
     assert abs(change[FIRST_DAYS]) < 0.5 * abs(change.min())
     assert abs(change[60]) < 0.02
+
+
+def test_a_mulch_of_needles_gets_in_slowly_where_dug_in_needles_act_at_once() -> None:
+    """Common practice, no source: a mulch of needles does not acidify the soil measurably."""
+    mulch, dug_in = (
+        course(name, "pine needles, fallen", 2000.0) for name in ("planted loam", "loam")
+    )
+    assert np.abs(mulch.ph_change[: FIRST_DAYS + 1]).max() == 0.0
+    assert dug_in.ph_change[1] < -0.05
+    assert abs(mulch.ph_change[60]) < 0.5 * abs(dug_in.ph_change[1])
 
 
 def test_lime_hardly_raises_a_limy_soil() -> None:
@@ -428,11 +452,11 @@ def test_a_dip_in_between_is_told() -> None:
         ("peat pot", "gypsum", 50.0, "It brings no acid"),
         ("peat pot", "ammonium sulfate", 50.0, "This pot needs neither acid nor lime today."),
         ("peat pot", "wood ash", 300.0, "this only carries it away from its aim"),
-        ("acid sand", "coffee grounds, spent", 500.0, "In the end it acidifies a little, and"),
+        ("acid sand", "cottonseed meal", 20.0, "In the end it acidifies a little, and"),
         ("acid sand", "elemental sulfur, powder", 50.0, "this bed needs lime: keep it off"),
         ("loam", "elemental sulfur, prills", 60.0, "In the end that is 49 % of the acid this bed"),
         ("loam", "calcium nitrate", 30.0, "It limes a little, and this bed needs acid."),
-        ("loam", "coffee grounds, spent", 2000.0, "Once all its nitrogen has turned to nitrate"),
+        ("loam", "coffee grounds, spent", 2000.0, "In the end it limes slightly."),
     ],
 )
 def test_the_lead_does_not_contradict_the_year(name: str, key: str, rate: float, text: str) -> None:

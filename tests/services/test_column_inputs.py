@@ -30,7 +30,7 @@ from loamshift.services.column_weather import column_weather
 from loamshift.services.understand import understand
 from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.model import verdict_values
-from loamshift.tables.parameters import load_parameters
+from loamshift.tables.parameters import load_parameters, parameter_values
 from services.beds import bed
 
 EDGES = np.array([0.0, 5.0, 15.0, 30.0])
@@ -87,7 +87,97 @@ def test_the_events_of_a_fertiliser_hold_all_its_nitrogen(key: str) -> None:
     no_credit = min(material.n_as_no3_frac, material.n_as_nh4_frac)
     if material.group is MaterialGroup.NITROGEN and material.fast_acid_molc_kg < 0.0:
         no_credit = min(no_credit, material.n_as_no3_frac)
+    advice = parameter_values("advice")
+    if material.n_organic_frac < advice["meal_n_frac"]:
+        no_credit += (1.0 - advice["compost_n_frac"]) * material.n_organic_frac
     assert held == pytest.approx(100.0 * (material.n_frac - no_credit) / 14.007 * 1000.0, rel=1e-3)
+
+
+def test_compost_sets_free_a_tenth_of_its_nitrogen_in_a_year() -> None:
+    """5-15 % in the first year, then 2-8 % of the rest a year (Amlinger et al. 2003)."""
+    compost = find_material("compost, any finished")
+    kinds = EventKind.ORGANIC_NITROGEN
+    put = math.fsum(
+        e.amount for e in events_of(part(compost.key), edges_cm=EDGES) if e.kind is kinds
+    )
+    free = put / (100.0 * compost.n_organic_frac / 14.007 * 1000.0)
+    half_time_d = parameter_values("advice")["decay_half_time_d"]
+    first, second, third = (free * (1.0 - 2.0 ** (-365.0 * y / half_time_d)) for y in (1, 2, 3))
+    assert 0.05 < first < 0.15
+    assert 0.02 < (second - first) / (1.0 - first) < 0.08
+    assert third < 0.25
+
+
+def test_five_kilograms_of_compost_in_a_pot_lime_it() -> None:
+    compost = find_material("compost, any finished")
+    assert acid_brought_mmolc_m2(compost, rate_g_m2=5000.0, in_pot=True) < 0.0
+
+
+def test_the_acid_of_peat_acts_at_once_and_is_no_sulfate() -> None:
+    kinds = {e.kind for e in events_of(part("sphagnum peat"), edges_cm=EDGES)}
+    assert kinds == {EventKind.TILLAGE, EventKind.ACID}
+
+
+def test_gypsum_fills_the_soil_with_its_own_sulfate() -> None:
+    _, sulfate = events_of(part("gypsum"), edges_cm=EDGES)
+    assert sulfate.kind is EventKind.SULFATE
+    assert sulfate.amount == pytest.approx(100.0 * 2000.0 / 172.17, rel=1e-3)
+
+
+def test_a_mulch_enters_in_parts_and_brings_no_less() -> None:
+    laid = events_of(part("pine needles, fallen", depth_cm=0.0), edges_cm=EDGES)
+    dug = events_of(part("pine needles, fallen"), edges_cm=EDGES)
+    for kind in (EventKind.ORGANIC_ACID, EventKind.DECAY):
+        parts = [e for e in laid if e.kind is kind]
+        assert len({e.day for e in parts}) == len(parts) > 3
+        assert min(e.day for e in parts) > 14
+        whole = math.fsum(e.amount for e in dug if e.kind is kind)
+        assert math.fsum(e.amount for e in parts) == pytest.approx(whole)
+    half = parameter_values("advice")["surface_litter_half_time_d"]
+    early = math.fsum(e.amount for e in laid if e.kind is EventKind.DECAY and e.day <= half)
+    assert early == pytest.approx(
+        0.5 * 100.0 * -find_material("pine needles, fallen").ash_alkalinity_molc_kg
+    )
+
+
+def test_the_rest_of_a_mulch_comes_as_it_would_have() -> None:
+    laid = part("pine needles, fallen", depth_cm=0.0)
+    events = events_of_rest(
+        laid,
+        applied=date(2025, 5, 1),
+        read=date(2025, 11, 17),
+        soil_temp_c=(),
+        ph_water=6.5,
+        in_pot=False,
+        edges_cm=EDGES,
+    )
+    whole = [e for e in events_of(laid, edges_cm=EDGES) if e.kind is EventKind.ORGANIC_ACID]
+    late = [e.day for e in events if e.kind is EventKind.ORGANIC_ACID and e.day > 0]
+    assert late == [e.day - 200 for e in whole if e.day > 200]
+    back = math.fsum(
+        e.amount
+        for e in events
+        if e.day == 0 and e.kind in (EventKind.ACID, EventKind.ORGANIC_ACID)
+    )
+    assert back == pytest.approx(0.0)  # the reading holds the acid that got in
+
+
+LIMED = 'ph = {ph}\nph_method = "water 1:1"\ntexture = "loam"\ncarbonate_pct = {pct}'
+
+
+@pytest.mark.parametrize(("ph", "pct", "coarse"), [(5.7, 0.2, 1.0), (7.4, 0.2, 0.0), (7.8, 5, 0.0)])
+def test_lime_in_soil_more_acid_than_it_would_hold_lies_unreacted(
+    ph: float, pct: float, coarse: float
+) -> None:
+    soil = understand(bed(LIMED.format(ph=ph, pct=pct))).soil
+    assert soil is not None
+    drawn = draw_soil_members(soil, members=50, rng=np.random.default_rng(1)).parameters
+    assert np.all(drawn.coarse_carbonate_frac == coarse)
+    start = np.minimum(ph + drawn.start_ph_shift, 8.3)
+    if coarse:
+        assert drawn.plateau_ph.min() > 7.0
+    else:
+        np.testing.assert_array_equal(drawn.plateau_ph, start)
 
 
 def test_what_is_dug_in_mixes_the_layers_and_is_spread_evenly() -> None:

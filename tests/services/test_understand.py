@@ -122,3 +122,31 @@ def test_a_target_outside_the_printed_range_is_not_called_the_plants() -> None:
     assert (target.ph_low, target.ph_high) == (5.25, 5.75)
     row = next(row for row in findings(understand(case)) if row.check.startswith("target pH"))
     assert not row.passed and "6.0 to 7.2" in row.comment
+
+
+REPORT = 'ph = 6.0\nph_method = "water 1:1"\nsampled = {}\ntexture = "loam"'
+DATED = '[[reading]]\ndate = {}\nph = {}\nph_method = "{}"\n'
+
+
+@pytest.mark.parametrize(
+    ("sampled", "taken", "method", "ph"),
+    [
+        ("2026-03-20", "2025-06-01", "water 1:1", 6.0),
+        ("2025-03-20", "2025-06-01", "water 1:1", 7.1),
+        ("2025-03-20", "2025-06-01", "strip", 6.0),
+    ],
+)
+def test_the_newer_of_report_and_reading_counts(
+    sampled: str, taken: str, method: str, ph: float
+) -> None:
+    reading = current_reading(bed(REPORT.format(sampled), more=DATED.format(taken, 7.1, method)))
+    assert reading is not None
+    assert reading.ph == ph
+
+
+@pytest.mark.parametrize(("ph", "agrees"), [(6.2, True), (7.4, False)])
+def test_readings_that_disagree_are_told(ph: float, agrees: bool) -> None:
+    case = bed(REPORT.format("2026-03-20"), more=DATED.format("2025-06-01", ph, "water 1:1"))
+    found = {row.check: row for row in findings(understand(case))}["two readings of one soil"]
+    assert found.passed is agrees
+    assert agrees or "take a third" in found.comment

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import math
 import subprocess
 import sys
 from itertools import pairwise
@@ -11,6 +12,8 @@ from build_materials import log_classes, ohio_classes
 from loamshift.core.formula import acid_molc_kg
 from loamshift.domain.names import NameFault
 from loamshift.tables.materials import find_material, load_materials
+from loamshift.tables.parameters import parameter_values
+from loamshift.tables.rules import load_cautions
 from loamshift.units import SULFUR_G_MOL
 
 MATERIALS = load_materials()
@@ -148,3 +151,24 @@ def test_loading_takes_less_than_30_ms() -> None:
     )
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert json.loads(out.stdout) < 0.030
+
+
+def test_hand_crushed_shell_is_coarser_than_the_sieves_of_lime_laws() -> None:
+    shell = find_material("eggshell, hand crushed")
+    assert sum(one.mass_frac for one in shell.sizes if one.low_um >= 2000.0) >= 0.9
+    assert "take years" in shell.comment
+
+
+def test_every_peat_has_a_ph_of_its_own() -> None:
+    for name in ("sphagnum peat", "black peat", "ericaceous compost"):
+        assert 3.0 < find_material(name).figures["ph_water"].value < 6.0
+
+
+def test_the_caution_on_cold_soil_says_what_the_rate_does() -> None:
+    """Arrhenius from 25 degC, by the row of the sulfur table."""
+    energy = parameter_values("sulfur")["activation_energy_kj_mol"]
+    told = load_cautions()["cold-soil"].text
+    for celsius, said, share in ((13.0, "two fifths", 0.4), (5.0, "a fifth", 0.2)):
+        inverse = 1.0 / 298.15 - 1.0 / (celsius + 273.15)
+        assert math.exp(energy / 0.008314 * inverse) == pytest.approx(share, abs=0.025)
+        assert f"at {celsius:g} °C" in told and said in told

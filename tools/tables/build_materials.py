@@ -34,6 +34,7 @@ UNITS = {
     "organic_acid_molc_kg": "molc/kg",
     "ash_alkalinity_molc_kg": "molc/kg",
     "salt_molc_kg": "molc/kg",
+    "sulfate_molc_kg": "molc/kg",
     "bulk_density_kg_m3": "kg/m3",
     "ph_water": "pH",
     "ph_water_other": "pH",

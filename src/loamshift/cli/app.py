@@ -10,6 +10,7 @@ from loamshift import __version__
 from loamshift.cli import (
     advise,
     backup,
+    card,
     claim,
     compare_letters,
     convert,
@@ -68,6 +69,7 @@ _COMMANDS = (
     ("new", new.command, "Write a first case file, asking or from one line."),
     ("reprint", reprint.command, "Print a letter again from its answer, as it was."),
     ("compare-letters", compare_letters.command, "What changed between two answers, and why."),
+    ("card", card.command, "One sheet for the shed: what to do, when, readings."),
     ("claim", claim.command, "What would this material really do?"),
     ("water", water.command, "The lime hard water brings, and acid against it."),
     ("convert", convert.command, "Units, cups of a material, pH methods."),

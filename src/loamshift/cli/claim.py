@@ -8,6 +8,15 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from loamshift.cli import case_options as co
+from loamshift.cli.card_forms import (
+    CardHtmlOption,
+    CardMarkdownOption,
+    CardOpenOption,
+    CardPaperOption,
+    CardPdfOption,
+    check_open,
+    write_card,
+)
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.errors import InputError
 
@@ -54,6 +63,11 @@ def command(
             "--years", min=0, max=1, help="1 runs the bed through a year; 0 asks the curve alone."
         ),
     ] = 1,
+    markdown: CardMarkdownOption = None,
+    html: CardHtmlOption = None,
+    pdf: CardPdfOption = None,
+    paper: CardPaperOption = None,
+    open_it: CardOpenOption = False,
     as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
@@ -61,14 +75,16 @@ def command(
 ) -> None:
     """Settle a claim: the acid a material brings, and what the pH does now and in a year.
 
-    Give the bed as a case file, or in a few options.
+    Give the bed as a case file, or in a few options. As a card it goes on one sheet to pin up.
 
     \b
-    Example:
+    Examples:
       loamshift claim "coffee grounds" "2 kg/m2" --ph 7.2 --texture loam --target-ph 5.5
+      loamshift claim "pine needles" "2 kg/m2" --case bed.toml --pdf card.pdf
     """
     from loamshift.cli.show import clock_today, read_date, say, show, words_for
 
+    check_open(open_it, html=html, pdf=pdf)
     day = read_date(today, option="--today") if today is not None else clock_today()
     answers = co.given(
         aim__plant=plant,
@@ -113,14 +129,29 @@ def command(
 
     entry = ClaimEntry(material=found, rate_g_m2=spread.rate_g_m2, as_given=amount)
     result = _settled(case, entry, years=years)
+    reader = words_for(units, words, fallback=case.units.value)
+    from loamshift.report.card.claim import claim_card
+
+    card = claim_card(
+        result, case, rate_g_m2=spread.rate_g_m2, notes=spread.notes, day=day, words=reader
+    )
+    written = write_card(
+        card,
+        words=reader,
+        markdown=markdown,
+        html=html,
+        pdf=pdf,
+        paper=paper,
+        open_it=open_it,
+        never=(case_file,) if case_file is not None else (),
+    )
     if as_json:
         import dataclasses
         import json
 
         say(json.dumps(dataclasses.asdict(result), indent=2, ensure_ascii=False))
-        return
-    reader = words_for(units, words, fallback=case.units.value)
-    show(claim_letter(result, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader))
+    elif not written:
+        show(claim_letter(result, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader))
 
 
 def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:

@@ -215,7 +215,9 @@ def _main_chart(frozen: FrozenLetter, ending: str) -> bytes | None:
     return chart_file(chosen[0], ending=ending) if chosen else None
 
 
-def write_all(files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = ()) -> None:
+def write_all(
+    files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = (), what: str = "Letter"
+) -> None:
     """Write files, each whole or not at all, and say so.
 
     Parameters
@@ -224,6 +226,8 @@ def write_all(files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = ()
         What to write, by file [text or bytes].
     never
         Files that were read, which no letter may replace [path].
+    what
+        What is told to have been written [text].
 
     Raises
     ------
@@ -236,13 +240,15 @@ def write_all(files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = ()
     kept = {_real(path) for path in never}
     for path in files:
         if _real(path) in kept:
-            raise InputError(f"{path} is the file that is read; give the letter another name")
+            raise InputError(
+                f"{path} is the file that is read; give the {what.lower()} another name"
+            )
     for folder in dict.fromkeys(path.parent for path in files):
         if not folder.exists() and len([path for path in files if path.parent == folder]) > 1:
             make_folder(folder)
     for path, content in files.items():
         write_whole(path, content, replace=True)
-        warn(f"Letter written to {path}" if _is_letter(path) else f"Written to {path}")
+        warn(f"{what} written to {path}" if _is_letter(path) else f"Written to {path}")
 
 
 def _is_letter(path: Path) -> bool:

@@ -28,7 +28,7 @@ def command(
       loamshift materials "sulfur"
     """
     from loamshift.cli.show import show, words_for
-    from loamshift.report.cards import material_letter, materials_letter
+    from loamshift.report.catalogue import material_letter, materials_letter
     from loamshift.services.search import search_keys
     from loamshift.tables.materials import load_materials
 

@@ -33,7 +33,7 @@ def command(
       loamshift places Minneapolis --units us
     """
     from loamshift.cli.show import show, words_for
-    from loamshift.report.cards import place_letter, places_letter
+    from loamshift.report.catalogue import place_letter, places_letter
     from loamshift.services.search import search_keys
     from loamshift.tables.places import load_places, nearest_place
 

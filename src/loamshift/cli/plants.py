@@ -23,7 +23,7 @@ def command(
       loamshift plants blueberry
     """
     from loamshift.cli.show import show, words_for
-    from loamshift.report.cards import plant_letter, plants_letter
+    from loamshift.report.catalogue import plant_letter, plants_letter
     from loamshift.services.search import search_keys
     from loamshift.tables.plants import load_plants, plant_spellings
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
+from loamshift.case.amounts import read_amount
 from loamshift.case.mend import Mend
 from loamshift.case.quantities import (
     Measure,
@@ -92,3 +93,13 @@ def weekly_mm_from(text: str, *, option: str) -> float:
 def temp_c_from(text: str, *, option: str) -> float:
     """A temperature [degC] from a text such as “54 F” [text] of an option [text]."""
     return mended(read_temperature_c, text, option=option)
+
+
+def volume_l_from(text: str, *, option: str) -> float:
+    """A volume [L] from a text such as “1000 L” or “50 gal” [text] of an option [text]."""
+    amount = mended(read_amount, text, option=option)
+    if amount.kind != "volume" or amount.per != "bed":
+        raise InputError(f"{option} {text!r} is no volume; write it as “200 L” or “50 gal”")
+    for note in amount.notes:
+        warn(f"{option}: {note}")
+    return amount.value

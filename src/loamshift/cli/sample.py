@@ -6,6 +6,15 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.card_forms import (
+    CardHtmlOption,
+    CardMarkdownOption,
+    CardOpenOption,
+    CardPaperOption,
+    CardPdfOption,
+    check_open,
+    write_card,
+)
 from loamshift.cli.options import UnitsOption, WordsOption
 from loamshift.domain.case import BedKind
 
@@ -43,18 +52,30 @@ def command(
             show_default=False,
         ),
     ] = None,
+    bed: Annotated[
+        str | None,
+        typer.Option("--bed", help="What the bed is called, for the sheet.", show_default=False),
+    ] = None,
+    markdown: CardMarkdownOption = None,
+    html: CardHtmlOption = None,
+    pdf: CardPdfOption = None,
+    paper: CardPaperOption = None,
+    open_it: CardOpenOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
     """Say how many cores to take, where, how deep, and when.
 
     The number of cores follows from how much single cores differ and how near the mean should
-    come. One mixed sample speaks for one bed; a bed that differs in itself wants two.
+    come. One mixed sample speaks for one bed; a bed that differs in itself wants two. The sheet to
+    take along has a plan of the walk, and the label to fill in.
 
     \b
-    Example:
+    Examples:
       loamshift sample --kind lawn --area "300 m2" --uneven
+      loamshift sample --area "20 m2" --bed "North border" --pdf sheet.pdf
     """
+    check_open(open_it, html=html, pdf=pdf)
     from loamshift.cli.show import show, words_for
     from loamshift.report.sampling import sampling_letter
     from loamshift.services.sample import sample_plan
@@ -74,4 +95,20 @@ def command(
         pots=pots,
         wanted_error_ph=error,
     )
-    show(sampling_letter(plan, words=words_for(units, words)))
+    reader = words_for(units, words)
+    if (html or pdf or markdown) is None:
+        show(sampling_letter(plan, words=reader))
+        return
+    from loamshift.report.card.sampling import sampling_sheet
+    from loamshift.services.sample_walk import sample_walk
+
+    walk = sample_walk(plan, kind=kind, area_m2=area_m2, pots=pots)
+    write_card(
+        sampling_sheet(plan, walk, bed=bed or "", words=reader),
+        words=reader,
+        markdown=markdown,
+        html=html,
+        pdf=pdf,
+        paper=paper,
+        open_it=open_it,
+    )

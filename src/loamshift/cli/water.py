@@ -6,6 +6,15 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.card_forms import (
+    CardHtmlOption,
+    CardMarkdownOption,
+    CardOpenOption,
+    CardPaperOption,
+    CardPdfOption,
+    check_open,
+    write_card,
+)
 from loamshift.cli.options import UnitsOption, WordsOption
 
 
@@ -63,27 +72,51 @@ def command(
             show_default=False,
         ),
     ] = None,
+    tank: Annotated[
+        str | None,
+        typer.Option(
+            "--tank", help="What the tank holds, as “1000 L” or “50 gal”.", show_default=False
+        ),
+    ] = None,
+    acid: Annotated[
+        str | None,
+        typer.Option(
+            "--acid",
+            help="The acid at hand, as “phosphoric 85”; a wrong one lists them.",
+            show_default=False,
+        ),
+    ] = None,
+    markdown: CardMarkdownOption = None,
+    html: CardHtmlOption = None,
+    pdf: CardPdfOption = None,
+    paper: CardPaperOption = None,
+    open_it: CardOpenOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
     """Say how much lime a water brings in a year, and the acid per 100 L that takes it out.
 
-    Alkalinity counts, not the pH of the water and not its hardness.
+    Alkalinity counts, not the pH of the water and not its hardness. With --tank or --acid, or as a
+    file, it is the card for the tank: so much of that acid, in this order.
 
     \b
-    Example:
+    Examples:
       loamshift water "220 mg/L HCO3" --target-ph 5.8 --weekly "25 mm"
+      loamshift water "180 mg/L CaCO3" --tank "200 L" --acid "citric" --pdf tank.pdf
     """
     from loamshift.cli.quantities import (
         alkalinity_mg_l_from,
         hardness_mg_l_from,
         temp_c_from,
+        volume_l_from,
         weekly_mm_from,
     )
     from loamshift.cli.show import show, words_for
+    from loamshift.report.card.plain import card_letter
     from loamshift.report.water import water_letter
     from loamshift.services.water import treat_water
 
+    check_open(open_it, html=html, pdf=pdf)
     if alkalinity is None and hardness is None:
         raise typer.BadParameter("name the alkalinity of the water", param_hint="ALKALINITY")
     result = treat_water(
@@ -101,4 +134,24 @@ def command(
         water_mm_year=None if weekly is None else weeks * weekly_mm_from(weekly, option="--weekly"),
         temp_c=None if temp is None else temp_c_from(temp, option="--temp"),
     )
-    show(water_letter(result, words=words_for(units, words)))
+    reader = words_for(units, words)
+    if all(option is None for option in (tank, acid, markdown, html, pdf)):
+        show(water_letter(result, words=reader))
+        return
+    from loamshift.report.card.water import water_card
+    from loamshift.services.water_tank import fill_tank
+    from loamshift.units import US_GALLON_L
+
+    usual_l = 100.0 * US_GALLON_L if reader.units == "us" else 100.0
+    tank_l = usual_l if tank is None else volume_l_from(tank, option="--tank")
+    card = water_card(result, fill_tank(result, tank_l=tank_l, acid=acid), words=reader)
+    if not write_card(
+        card,
+        words=reader,
+        markdown=markdown,
+        html=html,
+        pdf=pdf,
+        paper=paper,
+        open_it=open_it,
+    ):
+        show(card_letter(card))

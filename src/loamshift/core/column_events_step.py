@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray
 from loamshift.core.column_numbers import (
@@ -23,6 +21,7 @@ from loamshift.core.column_numbers import (
     NITRATE,
     ORGANIC,
     RATE_FACTOR,
+    SULFATE,
     SULFUR,
     TURNOVER,
     UREA,
@@ -42,6 +41,7 @@ _AMMONIUM = int(EventKind.AMMONIUM)
 _UREA = int(EventKind.UREA)
 _NITRATE = int(EventKind.NITRATE)
 _LIME = int(EventKind.LIME)
+_SULFATE = int(EventKind.SULFATE)
 _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _REALISED = rate("realised")
@@ -121,6 +121,9 @@ def put_on(
     elif kind == _NITRATE:
         cell[layer, NITRATE] += amount
         base = number[_NITRATE_BASE] * amount
+    elif kind == _SULFATE:
+        cell[layer, SULFATE] += amount
+        base = 0.0
     elif kind == _LIME:
         base = number[_LIME_EFFICIENCY] * amount
         pool = LIME if lime_lies[0] == 0.0 else LIME_ON_TOP
@@ -137,6 +140,7 @@ def till(
     sizes: FloatArray,
     doses: FloatArray,
     number: FloatArray,
+    room: FloatArray,
     share: FloatArray,
 ) -> None:
     """Mix every pool of the layers that a tillage reaches.
@@ -153,6 +157,8 @@ def till(
         Prills, rate and lag of the doses, the rate changed here [um, -, d].
     number
         Numbers of the member [mixed].
+    room
+        Room to work in, 4 places or more [mixed].
     share
         Above 0 in the layers mixed [-].
 
@@ -187,7 +193,7 @@ def till(
             for i in range(N_LIME_CLASSES):
                 cell[layer, LIME + i] += cell[layer, LIME_ON_TOP + i]
                 cell[layer, LIME_ON_TOP + i] = 0.0
-    wanted = np.empty(2)
+    wanted = room[:4]
     wanted[1] = number[_BREAK_UP]
     for dose in range(grain.shape[0]):
         start = 0.0

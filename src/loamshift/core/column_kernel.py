@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import compiled, compiled_with_room
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import EventKind, FloatArray, IntArray
 from loamshift.core.column_member import set_lags, set_numbers
@@ -14,6 +14,7 @@ from loamshift.core.column_numbers import (
     BACKGROUND,
     BASE,
     CARBONATE,
+    COARSEST_LIME,
     DECAY,
     DOSE_LEFT,
     DOSE_START,
@@ -61,10 +62,12 @@ _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _MASS_FACTOR = member("mass_factor")
 _START_SHIFT = member("start_ph_shift")
+_COARSE = member("coarse_carbonate_frac")
+_COARSEST = law("coarse_carbonate_coarsest_frac")
 _CARBONATE_FACTOR = member("carbonate_factor")
 
 
-@compiled
+@compiled_with_room
 def run_members(
     bounds: IntArray,
     plan: IntArray,
@@ -132,8 +135,6 @@ def run_members(
     own-arithmetic
     """
     n_layers = layers.shape[0]
-    n_days = water.shape[0]
-    n_events = when.shape[0]
     n_doses = given_doses.shape[0]
     table = np.empty((TABLE_STEPS + 1, 3))
     number = np.empty(N_NUMBERS)
@@ -143,70 +144,133 @@ def run_members(
     totals = np.empty(N_TOTALS)
     room = np.empty(10)
     for m in range(bounds[0], bounds[1]):
-        row = members[m]
-        number[_STEP_D] = 1.0 / plan[2]
-        number[_LEACHING] = leaching
-        set_numbers(number, table, curve, laws, row)
-        set_lags(doses, given_doses, row)
-        totals[:] = 0.0
-        totals[LOWEST_PH] = 14.0
-        grain[:] = 0.0
-        cell[:] = 0.0
-        for layer in range(n_layers):
-            mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
-            lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
-            cell[layer, MASS] = mass
-            cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
-            cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR]
-            cell[layer, BASE] = base_of(table, number, layers[layer, LAYER_PH] + row[_START_SHIFT])
-        before = _store(cell, number)
-        ph[m, 0] = _reading(cell, table, number, plan[0])
-        oxidised[m, 0] = 0.0
-        event = 0
-        for day in range(n_days):
-            while event < n_events and when[event, 0] == day:
-                if when[event, 1] == _TILLAGE:
-                    till(cell, grain, sizes, doses, number, events[event, SHARE:])
-                else:
-                    for layer in range(n_layers):
-                        amount = events[event, AMOUNT] * events[event, SHARE + layer]
-                        if amount != 0.0:
-                            what = (when[event, 1], when[event, 2], layer)
-                            shares = events[event, ON_TOP:SHARE]
-                            put_on(cell, grain, number, totals, what, amount, shares)
-                event += 1
-            for _ in range(plan[2]):
-                step_member(
-                    cell,
-                    grain,
-                    sizes,
-                    doses,
-                    table,
-                    number,
-                    totals,
-                    room,
-                    climate[day],
-                    water[day],
-                )
-            if (day + 1) % plan[1] == 0:
-                reading = (day + 1) // plan[1]
-                ph[m, reading] = _reading(cell, table, number, plan[0])
-                oxidised[m, reading] = _oxidised(grain)
-        sums[m, LIME_LEFT] = 0.0
-        for layer in range(n_layers):
-            end = ph_of(table, number, cell[layer, BASE])
-            ends[m, 0, layer] = end
-            ends[m, 1, layer] = cell[layer, CARBONATE]
-            totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
-            sums[m, LIME_LEFT] += cell[layer, LIME:].sum()
-        should = before + totals[APPLIED] + totals[WATER] + totals[UPTAKE]
-        should -= totals[BACKGROUND] + totals[DRAINED]
-        sums[m, SULFUR_LEFT] = cell[:, SULFUR].sum()
-        sums[m, LOWEST] = totals[LOWEST_PH]
-        sums[m, NET_BACKGROUND] = totals[BACKGROUND]
-        sums[m, WATER_IN] = totals[WATER]
-        sums[m, DRAINED_OUT] = totals[DRAINED]
-        sums[m, ASTRAY] = abs(_store(cell, number) - should) / max(1.0, totals[TURNOVER])
+        _run_member(
+            m,
+            plan,
+            leaching,
+            members,
+            laws,
+            curve,
+            layers,
+            climate,
+            water,
+            when,
+            events,
+            sizes,
+            given_doses,
+            table,
+            number,
+            cell,
+            grain,
+            doses,
+            totals,
+            room,
+            ph,
+            oxidised,
+            ends,
+            sums,
+        )
+
+
+@compiled
+def _run_member(
+    m: int,
+    plan: IntArray,
+    leaching: float,
+    members: FloatArray,
+    laws: FloatArray,
+    curve: FloatArray,
+    layers: FloatArray,
+    climate: FloatArray,
+    water: FloatArray,
+    when: IntArray,
+    events: FloatArray,
+    sizes: FloatArray,
+    given_doses: FloatArray,
+    table: FloatArray,
+    number: FloatArray,
+    cell: FloatArray,
+    grain: FloatArray,
+    doses: FloatArray,
+    totals: FloatArray,
+    room: FloatArray,
+    ph: FloatArray,
+    oxidised: FloatArray,
+    ends: FloatArray,
+    sums: FloatArray,
+) -> None:
+    """One member through all its days; arguments as in :func:`run_members`, then the room."""
+    n_layers = layers.shape[0]
+    n_days = water.shape[0]
+    n_events = when.shape[0]
+    row = members[m]
+    number[_STEP_D] = 1.0 / plan[2]
+    number[_LEACHING] = leaching
+    set_numbers(number, table, curve, laws, row)
+    set_lags(doses, given_doses, row)
+    totals[:] = 0.0
+    totals[LOWEST_PH] = 14.0
+    grain[:] = 0.0
+    cell[:] = 0.0
+    for layer in range(n_layers):
+        mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
+        lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
+        cell[layer, MASS] = mass
+        cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
+        coarse = row[_COARSE] * lime_kg * row[_MASS_FACTOR]
+        cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
+        cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse
+        cell[layer, COARSEST_LIME - 1] = coarse - cell[layer, COARSEST_LIME]
+        cell[layer, BASE] = base_of(table, number, layers[layer, LAYER_PH] + row[_START_SHIFT])
+    before = _store(cell, number)
+    ph[m, 0] = _reading(cell, table, number, plan[0])
+    oxidised[m, 0] = 0.0
+    event = 0
+    for day in range(n_days):
+        while event < n_events and when[event, 0] == day:
+            if when[event, 1] == _TILLAGE:
+                till(cell, grain, sizes, doses, number, room, events[event, SHARE:])
+            else:
+                for layer in range(n_layers):
+                    amount = events[event, AMOUNT] * events[event, SHARE + layer]
+                    if amount != 0.0:
+                        what = (when[event, 1], when[event, 2], layer)
+                        shares = events[event, ON_TOP:SHARE]
+                        put_on(cell, grain, number, totals, what, amount, shares)
+            event += 1
+        for _ in range(plan[2]):
+            step_member(
+                cell,
+                grain,
+                sizes,
+                doses,
+                table,
+                number,
+                totals,
+                room,
+                climate,
+                water,
+                day,
+            )
+        if (day + 1) % plan[1] == 0:
+            reading = (day + 1) // plan[1]
+            ph[m, reading] = _reading(cell, table, number, plan[0])
+            oxidised[m, reading] = _oxidised(grain)
+    sums[m, LIME_LEFT] = 0.0
+    for layer in range(n_layers):
+        end = ph_of(table, number, cell[layer, BASE])
+        ends[m, 0, layer] = end
+        ends[m, 1, layer] = cell[layer, CARBONATE]
+        totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
+        sums[m, LIME_LEFT] += cell[layer, LIME:].sum()
+    should = before + totals[APPLIED] + totals[WATER] + totals[UPTAKE]
+    should -= totals[BACKGROUND] + totals[DRAINED]
+    sums[m, SULFUR_LEFT] = cell[:, SULFUR].sum()
+    sums[m, LOWEST] = totals[LOWEST_PH]
+    sums[m, NET_BACKGROUND] = totals[BACKGROUND]
+    sums[m, WATER_IN] = totals[WATER]
+    sums[m, DRAINED_OUT] = totals[DRAINED]
+    sums[m, ASTRAY] = abs(_store(cell, number) - should) / max(1.0, totals[TURNOVER])
 
 
 @compiled

@@ -17,6 +17,9 @@ from loamshift.errors import InputError, OutOfRangeError
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 
+LOWEST_TABLE_PH: Final = 2.0
+HIGHEST_TABLE_PH: Final = 9.5
+"""Ends of the curve: a soil must start between them."""
 N_LIME_CLASSES: Final = 5
 """Sieve classes of lime, finest first; their edges stand in the topic ``lime``."""
 
@@ -51,6 +54,8 @@ class EventKind(IntEnum):
     """Base of the lime, by sieve class [mmolc/m2]; 20 per g CaCO3."""
     TILLAGE = 11
     """Mixes the layers whose share is above 0; no amount."""
+    SULFATE = 12
+    """Sulfate of gypsum: neutral, and lowers the pH at which lime holds the soil [mmolc/m2]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,7 +105,9 @@ class MemberParameters:
     """One value per member of everything uncertain; every field has shape (n_members,).
 
     Soil: ``log10_k`` [log10]; ``mass_factor`` on bulk density [-]; ``start_ph_shift`` added to
-    the start [pH]; ``carbonate_factor`` on the free lime, 0 for none [-]; ``plateau_ph`` pH at
+    the start [pH]; ``carbonate_factor`` on the free lime, 0 for none [-];
+    ``coarse_carbonate_frac`` share of it that lies unreacted in coarse grains, 1 in a soil more
+    acid than lime would hold it [0-1]; ``plateau_ph`` pH at
     which lime holds this soil [pH]; ``carbonate_rate_per_d`` of native lime at pH 7 and above
     [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
     ``alkalinity_factor`` on the alkalinity of the irrigation [-]; ``flux_pco2_atm`` [atm];
@@ -121,6 +128,7 @@ class MemberParameters:
     mass_factor: FloatArray
     start_ph_shift: FloatArray
     carbonate_factor: FloatArray
+    coarse_carbonate_frac: FloatArray
     plateau_ph: FloatArray
     carbonate_rate_per_d: FloatArray
     carbonate_acid_exponent: FloatArray
@@ -277,6 +285,7 @@ class ColumnLaws:
     [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_reference_ph``,
     ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and carbonate:
     ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph`` [pH],
+    ``coarse_carbonate_coarsest_frac`` [0-1],
     ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
     ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l`` [mmolc/L], ``sulfate_leach_factor``
     [kg/L].
@@ -318,6 +327,7 @@ class ColumnLaws:
     lime_class_factor_4: float
     lime_class_factor_5: float
     lime_acid_below_ph: float
+    coarse_carbonate_coarsest_frac: float
     gypsum_full_mmolc_kg: float
     bicarbonate_log10_k: float
     bicarbonate_highest_mmolc_l: float

@@ -190,6 +190,7 @@ def set_lags(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
     ----------
     own-judgement
     """
-    doses[:] = given
     for dose in range(doses.shape[0]):
+        for i in range(doses.shape[1]):
+            doses[dose, i] = given[dose, i]
         doses[dose, LAG] = given[dose, LAG] * row[_SULFUR_LAG]

@@ -72,6 +72,8 @@ RATE_FIELDS: Final = (
 ) = range(13)
 N_CELL: Final = 22
 """Places in a row of the layers, ten of them lime."""
+COARSEST_LIME: Final = 16
+"""Of the coarsest sieve class [mmolc/m2]."""
 LIME_ON_TOP: Final = 17
 """Of the finest sieve class left on the surface; the others follow [mmolc/m2]."""
 FIRST_POOL: Final = CARBONATE

@@ -84,6 +84,7 @@ def step_member(
     room: FloatArray,
     climate: FloatArray,
     water: FloatArray,
+    day: int,
 ) -> None:
     """One step of a member.
 
@@ -106,26 +107,30 @@ def step_member(
     room
         Room to work in, 10 places [mixed].
     climate
-        Weather of the day in each layer [mixed].
+        Weather of each day in each layer [mixed].
     water
-        Water of the day [mm, mmolc/m2].
+        Water of each day [mm, mmolc/m2].
+    day
+        Which day [index].
 
     Notes
     -----
     In a layer: sulfur, nitrogen, pools that decay, lime, background, then draining water, then
-    native carbonate, then sulfate washed down. Rates read the pH at the start of the step. Each
-    part uses up no more than its pool, or moves the pH no further than where it would be at
-    rest, so any step is stable.
+    native carbonate, then sulfate washed down. Acid that drains takes its organic anion along,
+    as far as there is any, so that what decay gives back is given where the acid went. Rates
+    read the pH at the start of the step. Each part uses up no more than its pool, or moves the
+    pH no further than where it would be at rest, so any step is stable.
 
     References
     ----------
     watkinson-blair-1993, own-judgement
     """
-    inflow = water[WATER_BASE] * number[_ALKALINITY] * number[_STEP_D]
+    inflow = water[day, WATER_BASE] * number[_ALKALINITY] * number[_STEP_D]
     sulfate_in = 0.0
+    anion_in = 0.0
     totals[WATER] += inflow
     totals[TURNOVER] += abs(inflow)
-    water_mm = water[DRAINAGE] * number[_STEP_D]
+    water_mm = water[day, DRAINAGE] * number[_STEP_D]
     for layer in range(cell.shape[0]):
         mass = cell[layer, MASS]
         step, t = place(table, number, cell[layer, BASE])
@@ -135,19 +140,19 @@ def step_member(
         acid = cell[layer, ROOT_SHARE] * (number[_BACKGROUND] * rise - number[_WEATHERING])
         totals[BACKGROUND] += acid
         totals[TURNOVER] += abs(acid)
-        if cell[layer, SULFUR] > 0.0 and climate[layer, SULFUR_HEAT] > 0.0:
+        if cell[layer, SULFUR] > 0.0 and climate[day, layer, SULFUR_HEAT] > 0.0:
             room[1] = ph
-            made = _sulfur_acid(cell, grain, sizes, doses, number, room, climate, layer)
+            made = _sulfur_acid(cell, grain, sizes, doses, number, room, climate, day, layer)
             cell[layer, SULFATE] += made
             acid += made
-        if climate[layer, WARM] > 0.0 and (
+        if climate[day, layer, WARM] > 0.0 and (
             cell[layer, AMMONIUM] > 0.0
             or cell[layer, UREA] > 0.0
             or cell[layer, NITRATE] > 0.0
             or cell[layer, ORGANIC] != 0.0
             or cell[layer, DECAY] != 0.0
         ):
-            acid += _living_acid(cell, number, totals, room, climate, layer, ph)
+            acid += _living_acid(cell, number, totals, room, climate, day, layer, ph)
         if cell[layer, FAST] != 0.0:
             made = let_go(cell, layer, FAST, number[_FAST_GONE])
             cell[layer, SULFATE] += max(0.0, made)
@@ -159,13 +164,17 @@ def step_member(
         if water_mm > 0.0:
             inflow = drained_base(cell, table, number, layer, water_mm)
             cell[layer, BASE] -= inflow / mass
+            if cell[layer, ORGANIC] != 0.0 or anion_in != 0.0:
+                washed = min(0.0, max(inflow, cell[layer, ORGANIC]))
+                cell[layer, ORGANIC] += anion_in - washed
+                anion_in = washed
         if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > number[_PLATEAU_GYPSUM]:
             settle_carbonate(cell, table, number, layer)
         if water_mm > 0.0 and (cell[layer, SULFATE] > 0.0 or sulfate_in > 0.0):
             washed = wash_sulfate(cell, number, layer, water_mm)
             cell[layer, SULFATE] += sulfate_in
             sulfate_in = washed
-    totals[DRAINED] += inflow
+    totals[DRAINED] += inflow - anion_in
     totals[TURNOVER] += abs(inflow)
 
 
@@ -178,19 +187,19 @@ def _sulfur_acid(
     number: FloatArray,
     room: FloatArray,
     climate: FloatArray,
+    day: int,
     layer: int,
 ) -> float:
     """Acid of sulfur in a step; the pH of the layer stands in ``room[1]`` [mmolc/m2]."""
-    gap = climate[layer, WETNESS] + number[_WETNESS_SHIFT] - number[_MOISTURE_OPTIMUM]
+    gap = climate[day, layer, WETNESS] + number[_WETNESS_SHIFT] - number[_MOISTURE_OPTIMUM]
     gap /= number[_MOISTURE_WIDTH]
     wet = 1.0 - gap * gap
     if wet <= 0.0:
         return 0.0
     share = (room[1] - number[_ACID_SOIL_PH]) / (number[_NORMAL_SOIL_PH] - number[_ACID_SOIL_PH])
     share = min(1.0, max(0.0, share))
-    warmth = (
-        math.exp(number[_ACTIVATION] * climate[layer, INVERSE_TEMP]) * climate[layer, SULFUR_HEAT]
-    )
+    warmth = math.exp(number[_ACTIVATION] * climate[day, layer, INVERSE_TEMP])
+    warmth *= climate[day, layer, SULFUR_HEAT]
     room[1] = number[_BREAK_UP]
     room[2] = number[_EATEN] * (
         number[_ACID_SOIL_FACTOR] + (1.0 - number[_ACID_SOIL_FACTOR]) * share
@@ -208,6 +217,7 @@ def _living_acid(
     totals: FloatArray,
     room: FloatArray,
     climate: FloatArray,
+    day: int,
     layer: int,
     ph: float,
 ) -> float:
@@ -220,13 +230,13 @@ def _living_acid(
     if cell[layer, NITRATE] > 0.0:
         acid += take_up_nitrate(cell, number, layer)
     if cell[layer, UREA] > 0.0 or cell[layer, AMMONIUM] > 0.0:
-        wet = max(0.0, climate[layer, WETNESS] + number[_WETNESS_SHIFT])
+        wet = max(0.0, climate[day, layer, WETNESS] + number[_WETNESS_SHIFT])
         dry = min(1.0, wet / number[_MOISTURE_FULL]) * number[_STEP_D]
         air = 1.0
         if wet > 1.0:
             gap = (wet - 1.0) / number[_WET_WIDTH]
             air = max(0.0, 1.0 - gap * gap)
-        room[0] = climate[layer, UREA_SPEED] * dry
-        room[1] = climate[layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
+        room[0] = climate[day, layer, UREA_SPEED] * dry
+        room[1] = climate[day, layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
         acid += nitrify(cell, number, totals, layer, room)
     return acid

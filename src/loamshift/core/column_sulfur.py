@@ -186,7 +186,7 @@ def eaten_for(sizes: FloatArray, doses: FloatArray, dose: int, wanted: FloatArra
     dose
         Which one [index].
     wanted
-        Share left, and share of prills that fall apart [0-1].
+        Share left, share of prills that fall apart, and two places to work in [0-1].
 
     Returns
     -------
@@ -210,14 +210,14 @@ def eaten_for(sizes: FloatArray, doses: FloatArray, dose: int, wanted: FloatArra
     ...                    sizes=((100.0, 100.0, 1.0),))
     >>> events = column_events([dose], n_layers=1)
     >>> sizes, doses = dose_sizes(events), dose_numbers(events)
-    >>> round(eaten_for(sizes, doses, 0, np.array([0.125, 0.5])), 6)
+    >>> round(eaten_for(sizes, doses, 0, np.array([0.125, 0.5, 0.0, 0.0])), 6)
     50.0
     """
     low = 0.0
     high = doses[dose, INTACT]
     for i in range(sizes.shape[1]):
         high = max(high, sizes[dose, i, HIGH_UM])
-    tried = np.empty(2)
+    tried = wanted[2:]
     tried[1] = wanted[1]
     for _ in range(60):
         tried[0] = 0.5 * (low + high)

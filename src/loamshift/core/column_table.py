@@ -11,12 +11,15 @@ from numpy.typing import ArrayLike
 
 from loamshift.core.buffer_curve import BufferParameters, shape_mmolc_kg, solution_mmolc_kg
 from loamshift.core.column_compile import compiled
-from loamshift.core.column_layout import ColumnSoil, FloatArray
+from loamshift.core.column_layout import (
+    HIGHEST_TABLE_PH,
+    LOWEST_TABLE_PH,
+    ColumnSoil,
+    FloatArray,
+)
 from loamshift.core.column_numbers import law, rate
 from loamshift.errors import OutOfRangeError
 
-LOWEST_TABLE_PH: Final = 2.0
-HIGHEST_TABLE_PH: Final = 9.5
 CURVE_POINTS: Final = 1501
 TABLE_STEPS: Final = 2048
 """Equal steps of base content in a member's table."""

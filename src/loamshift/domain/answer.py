@@ -10,6 +10,9 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
+WIDTH_CHECK = "width of the forecast"
+"""Name of the finding that says where the width of a forecast comes from."""
+
 
 class Decision(StrEnum):
     """What the adviser is told to do, the first that holds in this order of cases."""

@@ -29,4 +29,30 @@ class SamplePlan:
     how: tuple[str, ...]
     when: tuple[str, ...]
     why: tuple[str, ...]
+    tools: tuple[str, ...]
+    ask: tuple[str, ...]
+    """What to have the laboratory find and print."""
     source_keys: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SampleWalk:
+    """Where the cores are taken, drawn on a plan.
+
+    Places are shares of length and width, (0, 0) at one corner [0-1]. ``path`` is walked from
+    its first point to its last and is empty for pots; ``pots`` are their middles, empty for a
+    bed. ``length_m``, ``width_m`` are those of a bed of the area given, drawn longer than wide
+    because nobody said its shape [m]; ``step_m`` lies between one core and the next along the
+    path [m]. All three are None where the area is not known, and for pots.
+    """
+
+    spots: tuple[tuple[float, float], ...]
+    path: tuple[tuple[float, float], ...]
+    pots: tuple[tuple[float, float], ...]
+    aspect: float
+    """Length over width of the plan."""
+    pot_radius: float | None
+    """Of each pot drawn, as a share of the length; None without pots."""
+    length_m: float | None
+    width_m: float | None
+    step_m: float | None

@@ -50,3 +50,24 @@ class WaterTreatment:
     comments: tuple[str, ...]
     cautions: tuple[Caution, ...]
     source_keys: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TankFill:
+    """Acid for one tank of a water.
+
+    ``doses`` hold amounts per tank, not per 100 L: all of them, or the one acid that was chosen;
+    ``stock_per_l`` is what a litre of stock holds of the chosen acid for an injector that gives
+    one part of stock to ``injector_parts`` parts of water [mL/L or g/L], None where none was
+    chosen. ``steps`` are sentences in the order they are done, with ``{tank}``, ``{amount}``,
+    ``{acid}`` and ``{left}`` where the reader's own words go; ``never`` what must not be done.
+    """
+
+    tank_l: float
+    doses: tuple[AcidDose, ...]
+    chosen: AcidDose | None
+    injector_parts: float
+    stock_per_l: Band | None
+    steps: tuple[str, ...]
+    check: tuple[str, ...]
+    never: tuple[str, ...]

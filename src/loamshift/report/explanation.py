@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
-from loamshift.report.cards import EVIDENCE_WORDS
+from loamshift.report.catalogue import EVIDENCE_WORDS
 from loamshift.report.sources import source_numbers, sources_section
 from loamshift.report.words import Words
 

@@ -23,7 +23,15 @@ _LIVE: Final = (FigureKind.COURSE, FigureKind.YEAR)
 _ID: Final = re.compile(r'(\bid="|url\(#|href="#)')
 
 
-def figure_html(figure: Figure, *, name: str, sources: int, repeated: bool = False) -> str:
+def figure_html(
+    figure: Figure,
+    *,
+    name: str,
+    sources: int,
+    repeated: bool = False,
+    width_px: int = WIDTH_PX,
+    print_px: int = PRINT_PX,
+) -> str:
     """A figure with its caption, and its figures in a table that opens.
 
     Parameters
@@ -37,6 +45,8 @@ def figure_html(figure: Figure, *, name: str, sources: int, repeated: bool = Fal
     repeated
         True where the same figures stand in a table beside it, so that none has to open
         [truth].
+    width_px, print_px
+        How wide it is drawn for the page and for print [px].
 
     Returns
     -------
@@ -46,11 +56,11 @@ def figure_html(figure: Figure, *, name: str, sources: int, repeated: bool = Fal
     from loamshift.report.chart_tones import Tone
 
     sets = (
-        ("on-light", Tone.LIGHT, WIDTH_PX),
-        ("on-dark", Tone.DARK, WIDTH_PX),
+        ("on-light", Tone.LIGHT, width_px),
+        ("on-dark", Tone.DARK, width_px),
         ("on-light on-phone", Tone.LIGHT, PHONE_PX),
         ("on-dark on-phone", Tone.DARK, PHONE_PX),
-        ("on-print", Tone.PRINT, PRINT_PX),
+        ("on-print", Tone.PRINT, print_px),
     )
     pictures = "\n".join(
         f'<div class="{where}">'

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from loamshift.domain.answer import Answer, Decision, Finding, Severity
+from loamshift.domain.answer import WIDTH_CHECK, Answer, Decision, Finding, Severity
 from loamshift.domain.letter import Block, Items, Matter, Note, Paragraph, Section
 from loamshift.report.letter_fields import field_called
+from loamshift.report.letter_forecast import width_causes
 from loamshift.report.letter_words import counted, raised, sentence, sentences
 from loamshift.report.words import Words
 
@@ -74,8 +75,9 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
     if not answer.findings:
         return None
     failed = [finding for finding in answer.findings if not finding.passed]
-    remarks = [finding for finding in answer.findings if _is_remark(finding)]
-    passed = len(answer.findings) - len(failed) - len(remarks)
+    noted = [finding for finding in answer.findings if _is_remark(finding)]
+    remarks = [finding for finding in noted if not _is_told_by_a_table(finding, answer)]
+    passed = len(answer.findings) - len(failed) - len(noted)
     blocks: list[Block] = [
         Note(_worded(finding, numbers, words), _LABELS[severity])
         for severity in _ORDER
@@ -96,6 +98,11 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
 def _is_remark(finding: Finding) -> bool:
     """True for what was only noted: nothing was compared, so it can be neither passed nor not."""
     return bool(finding.passed and finding.comment and finding.operator in _NOT_COMPARED)
+
+
+def _is_told_by_a_table(finding: Finding, answer: Answer) -> bool:
+    """True for the width of the forecast, where its causes stand in a table of the letter."""
+    return finding.check == WIDTH_CHECK and bool(width_causes(answer))
 
 
 def _worded(finding: Finding, numbers: Mapping[str, str], words: Words) -> str:

@@ -77,17 +77,17 @@ def reading_words(claim: ClaimResult) -> str:
     if now is None and year is None:
         return ""
     if now is None:
-        return f"After a year the pH would {_moved(year or 0.0)}."
+        return f"After a year the pH would {moved(year or 0.0)}."
     if year is None:
-        return f"At once the pH would {_moved(now)}."
-    if _moved(now) == _moved(year):
-        if "speak" in _moved(now):
-            return f"The pH would {_moved(now)}, now or later."
-        return f"The pH would {_moved(now)} at once and stay there through the year."
-    if now * year > 0.0 and "speak" not in _moved(now) + _moved(year):
+        return f"At once the pH would {moved(now)}."
+    if moved(now) == moved(year):
+        if "speak" in moved(now):
+            return f"The pH would {moved(now)}, now or later."
+        return f"The pH would {moved(now)} at once and stay there through the year."
+    if now * year > 0.0 and "speak" not in moved(now) + moved(year):
         by = f"{abs(year):.1f}"
-        return f"The pH would {_moved(now)} at once and by about {by} after a year."
-    return f"At once the pH would {_moved(now)}; after a year it would {_moved(year)}."
+        return f"The pH would {moved(now)} at once and by about {by} after a year."
+    return f"At once the pH would {moved(now)}; after a year it would {moved(year)}."
 
 
 def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
@@ -128,7 +128,8 @@ def _percent(share: float, words: Words) -> str:
     return f"about {words.percent(share)}"
 
 
-def _moved(change: float) -> str:
+def moved(change: float) -> str:
+    """A change [pH] in words, to follow ``the pH would`` [text]."""
     if abs(change) < _HARDLY_PH:
         return "not move to speak of"
     return f"{'rise' if change > 0.0 else 'fall'} by about {abs(change):.1f}"

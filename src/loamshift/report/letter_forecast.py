@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Direction, Forecast
+from loamshift.domain.answer import WIDTH_CHECK, Answer, Direction, Forecast, WidthShare
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
+from loamshift.report.letter_words import raised, sentences
 from loamshift.report.words import Words
 
 _WEEKS = (13, 26, 52, 104, 156, 260, 520, 1040, 2600)
@@ -43,8 +44,8 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     blocks: list[Block] = [
         Paragraph(words.text(_year_sentence(answer, forecast, words))),
         _course(answer, forecast, words),
-        *_width(forecast, words),
-        Paragraph(words.text(_HONEST[_acting(answer)])),
+        *_width(answer, forecast, words),
+        Paragraph(words.text(sentences(_narrows(answer), _HONEST[_acting(answer)]))),
     ]
     return Section("What to expect", tuple(blocks))
 
@@ -98,10 +99,27 @@ def _course(answer: Answer, forecast: Forecast, words: Words) -> Table:
     return Table(tuple(columns), tuple(rows))
 
 
-def _width(forecast: Forecast, words: Words) -> tuple[Table, ...]:
+def width_causes(answer: Answer) -> tuple[WidthShare, ...]:
+    """The causes of the width of a forecast [object] that have a row of their own [objects].
+
+    None where there is only one: a table of one row says less than the sentence among the checks.
+    """
+    width = answer.forecast.width if answer.forecast is not None else ()
+    named = tuple(one for one in width if one.share >= _NAMED_SHARE)[:_MOST_CAUSES]
+    return named if len(named) > 1 else ()
+
+
+def _narrows(answer: Answer) -> str:
+    """What would narrow the forecast most, where the table has said the causes already."""
+    told = next((one.comment for one in answer.findings if one.check == WIDTH_CHECK), "")
+    _, found, after = told.partition("; ")
+    return raised(after) if found and width_causes(answer) else ""
+
+
+def _width(answer: Answer, forecast: Forecast, words: Words) -> tuple[Table, ...]:
     """What the width comes from: the largest causes, and the rest in one row."""
-    named = [one for one in forecast.width if one.share >= _NAMED_SHARE][:_MOST_CAUSES]
-    if len(named) < 2:
+    named = width_causes(answer)
+    if not named:
         return ()
     rows = [(words.text(one.cause), words.percent(one.share)) for one in named]
     rest = sum(one.share for one in forecast.width) - sum(one.share for one in named)

@@ -49,8 +49,28 @@ def subtitle(answer: Answer, case: Case, *, words: Words) -> str:
     str
         Short sentences; what nobody said is left out [text].
     """
+    return told_of(case, day=answer.today, words=words)
+
+
+def told_of(case: Case, *, day: date, words: Words) -> str:
+    """A day, and all that somebody said of the bed, in one line.
+
+    Parameters
+    ----------
+    case
+        What the user said of the bed [object].
+    day
+        The day that the line begins with [date].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        Short sentences; what nobody said is left out [text].
+    """
     parts = [
-        words.date(answer.today),
+        words.date(day),
         case.place.name if case.place is not None else "",
         _bed(case, words),
         _soil(case.soil),
@@ -130,10 +150,15 @@ def _reading(reading: PhReading, soil: SoilEntry, words: Words) -> str:
     if reading.method is PhMethod.UNKNOWN:
         text = f"pH {words.ph(reading.ph)}, {METHODS[PhMethod.UNKNOWN]}"
     if depth is not None:
-        text += f", top {words.depth(depth)}"
+        text += f", top {words.depth(_half_cm(depth))}"
     if taken is not None:
         text += f", tested {words.date(taken)}"
     return text
+
+
+def _half_cm(depth_cm: float) -> float:
+    """A depth as a ruler tells it: 6 in are 15 cm, not 15.2."""
+    return round(2.0 * depth_cm) / 2.0 if depth_cm >= 1.0 else depth_cm
 
 
 def _lime(soil: SoilEntry) -> str:

@@ -37,11 +37,13 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
     """
     blocks: list[Block] = []
     if answer.applications:
-        blocks.append(_parts_table(answer, case, words))
+        blocks.append(parts_table(answer, case, words))
         why = _why_parts(answer, words)
         if why:
             blocks.append(Paragraph(words.text(why)))
-    tests = sentences(_too_early(answer, words), _retest(answer, case, words), _stops_short(answer))
+    tests = sentences(
+        too_early(answer, words), when_to_retest(answer, case, words), _stops_short(answer)
+    )
     if tests:
         blocks.append(Paragraph(words.text(tests)))
     if not blocks:
@@ -57,7 +59,8 @@ def _heading(answer: Answer) -> str:
     return "What to do, and when"
 
 
-def _parts_table(answer: Answer, case: Case, words: Words) -> Table:
+def parts_table(answer: Answer, case: Case, words: Words) -> Table:
+    """The dated parts of an answer [object] for a bed [object], how much and how [object]."""
     amounts = any(part.amount_g is not None for part in answer.applications)
     columns = [Column("when"), Column("what"), Column("rate", Align.RIGHT)]
     if amounts:
@@ -147,7 +150,8 @@ def _stops_short(answer: Answer) -> str:
     )
 
 
-def _too_early(answer: Answer, words: Words) -> str:
+def too_early(answer: Answer, words: Words) -> str:
+    """Before when a test says nothing of an answer's plan [object]; may be empty [text]."""
     if answer.too_early_before is None:
         return ""
     text = f"A test before {words.date(answer.too_early_before)} says nothing about the plan"
@@ -161,7 +165,8 @@ def _too_early(answer: Answer, words: Words) -> str:
     return f"{text}."
 
 
-def _retest(answer: Answer, case: Case, words: Words) -> str:
+def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
+    """When and how to test the bed of an answer [object] again; may be empty [text]."""
     if not answer.retest:
         return ""
     days = words.listed([words.date(day) for day in answer.retest])

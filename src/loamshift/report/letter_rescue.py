@@ -26,12 +26,7 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
     rescue = answer.rescue
     if rescue is None:
         return None
-    course = ""
-    if rescue.ph_expected is not None:
-        low, high = words.ph(rescue.ph_expected.lo90), words.ph(rescue.ph_expected.hi90)
-        ends = f"near {low}" if low == high else f"between {low} and {high}"
-        course = f"Left alone, the pH is likely to end {ends}."
-    lead = sentences(sentence(rescue.problem, words), course)
+    lead = sentences(sentence(rescue.problem, words), expected_course(answer, words))
     blocks: list[Block] = [Paragraph(lead)] if lead else []
     if rescue.steps:
         steps = tuple(sentence(step, words) for step in rescue.steps)
@@ -52,3 +47,13 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
     given_up = answer.verdict.decision is Decision.ELSEWHERE
     heading = "For the plants that stand there" if given_up else "Putting it right"
     return Section(heading, tuple(blocks))
+
+
+def expected_course(answer: Answer, words: Words) -> str:
+    """Where the pH of an answer's rescue [object] ends left alone; may be empty [text]."""
+    if answer.rescue is None or answer.rescue.ph_expected is None:
+        return ""
+    expected = answer.rescue.ph_expected
+    low, high = words.ph(expected.lo90), words.ph(expected.hi90)
+    ends = f"near {low}" if low == high else f"between {low} and {high}"
+    return f"Left alone, the pH is likely to end {ends}."

@@ -31,6 +31,11 @@ SETTINGS: Final[tuple[Mapping[str, float | bool], ...]] = tuple(
     )
 )
 """Ways to set the letter, the one liked best first; the last takes the least room."""
+PLACES: Final[tuple[Mapping[str, bool], ...]] = tuple(
+    {"fill": fill, "aside_beside": beside} for fill in (True, False) for beside in (True, False)
+)
+"""Where what is left of the letter may stand once the margin is used up."""
+WAYS: Final = tuple({**setting, **place} for setting in SETTINGS for place in PLACES)
 STANDARD: Final = "ua-1"
 """Tagged, titled and with its language: what a screen reader needs."""
 
@@ -74,22 +79,20 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     data = letter_data(letter) | {"paper": paper.value, "lang": language, "region": region}
     fonts = _fonts()
 
-    def sheets(setting: Mapping[str, float | bool], beside: bool) -> dict[str, bytes]:
-        whole = {**data, **setting, "aside_beside": beside}
-        return files | {"letter.json": json.dumps(whole).encode("utf-8")}
+    def sheets(way: Mapping[str, float | bool]) -> dict[str, bytes]:
+        return files | {"letter.json": json.dumps({**data, **way}).encode("utf-8")}
 
-    def count(setting: Mapping[str, float | bool], beside: bool) -> int:
+    def count(way: Mapping[str, float | bool]) -> int:
         found = typst.query(
-            _source(sheets(setting, beside)), "<pages>", field="value", one=True,
+            _source(sheets(way)), "<pages>", field="value", one=True,
             font_paths=fonts, ignore_system_fonts=True,
         )  # fmt: skip
         return int(json.loads(found))
 
-    ways = [(way, beside) for way in SETTINGS for beside in (True, False)]
-    fewest = min(count(*way) for way in ways[-4:])
-    chosen = next(way for way in ways if count(*way) <= fewest)
+    fewest = min(count(way) for way in WAYS[-2 * len(PLACES) :])
+    chosen = next(way for way in WAYS if count(way) <= fewest)
     made = typst.compile(
-        _source(sheets(*chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
+        _source(sheets(chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
         pdf_standards=STANDARD, timestamp=_stamp(letter),
     )  # fmt: skip
     assert isinstance(made, bytes)

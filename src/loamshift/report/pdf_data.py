@@ -45,7 +45,7 @@ _WIDE_COLUMNS: Final = 6
 """A table of so many columns needs the whole column of print."""
 SOURCE_COLUMNS: Final = 3
 _SHORT_COLUMNS: Final = 4
-_SHORT: Final = 17
+_SHORT: Final = 18
 """A table column no longer than this is as wide as its words; longer ones share the rest."""
 
 
@@ -128,9 +128,16 @@ def _section(section: Section, blocks: tuple[Block, ...], names: Iterator[int]) 
     return {
         "heading": None if section.heading is None else settable(bare(section.heading)),
         "matter": section.matter.value,
-        "wide": any(isinstance(b, Table) and len(b.columns) >= _WIDE_COLUMNS for b in blocks),
+        "wide": any(_is_wide(block) for block in blocks),
         "blocks": [made for block in blocks for made in _block(block, names)],
     }
+
+
+def _is_wide(block: Block) -> bool:
+    """True for what half the width would make too small to read."""
+    if isinstance(block, Figure):
+        return block.kind not in _HALF
+    return isinstance(block, Table) and len(block.columns) >= _WIDE_COLUMNS
 
 
 def _block(block: Block, names: Iterator[int]) -> list[dict[str, Any]]:

@@ -22,7 +22,8 @@ def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
         sections=(
             Section(None, (Paragraph(words.text(lead)),)),
             Section("Where", (_items(plan.where, words),)),
-            Section("How", (_items(_filled(plan, words), words, numbered=True),)),
+            Section("How", (_items(filled(plan.how, plan, words), words, numbered=True),)),
+            Section("What to have tested", (_items(plan.ask, words),)),
             Section("When", (_items(plan.when, words),)),
             Section("Why so many", (_items(plan.why, words),)),
             sources_section(plan.source_keys),
@@ -30,13 +31,14 @@ def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
     )
 
 
-def _filled(plan: SamplePlan, words: Words) -> tuple[str, ...]:
+def filled(lines: tuple[str, ...], plan: SamplePlan, words: Words) -> tuple[str, ...]:
+    """Lines [text] of a plan [object] with its depths and volume in the reader's units [text]."""
     places = {
         "depth": words.depth(plan.depth_cm),
         "deeper": words.depth(plan.deeper_cm or plan.depth_cm),
         "volume": words.volume(plan.volume_l),
     }
-    return tuple(line.format(**places) for line in plan.how)
+    return tuple(line.format(**places) for line in lines)
 
 
 def _items(lines: tuple[str, ...], words: Words, *, numbered: bool = False) -> Items:

@@ -106,3 +106,27 @@ def spell(text: str, to: str) -> str:
         return wanted
 
     return pattern.sub(switched, text)
+
+
+_PROPER = (
+    "aleppo", "american", "amur", "asian", "boston", "brussels", "chinese", "cornelian", "douglas",
+    "dutchman's", "english", "european", "german", "japanese", "jerusalem", "kentucky", "monterey",
+    "new england", "norway", "ohio", "roman", "russian", "scots", "sharon", "st augustinegrass",
+    "st john's", "susan", "swiss", "welsh",
+)  # fmt: skip
+"""Words in the names of plants that are written with a capital; the tables hold names without."""
+_NAMES = re.compile(rf"(?<![\w-])(?:{'|'.join(_PROPER)})(?![\w-])")
+
+
+def with_capitals(text: str) -> str:
+    """A text [text] with names of places and peoples in it written with a capital [text].
+
+    Examples
+    --------
+    >>> with_capitals("kentucky bluegrass and new england aster")
+    'Kentucky bluegrass and New England aster'
+    """
+    return _NAMES.sub(
+        lambda found: " ".join(word[0].upper() + word[1:] for word in found.group().split(" ")),
+        text,
+    )

@@ -15,7 +15,7 @@ from loamshift import units
 from loamshift.domain.answer import Band
 from loamshift.domain.material import Material
 from loamshift.report.digits import sensible, stated
-from loamshift.report.spelling import spell
+from loamshift.report.spelling import spell, with_capitals
 
 MONTHS = (
     "January",
@@ -40,6 +40,7 @@ class Quantity(StrEnum):
     AMOUNT = "amount"  # g
     AREA = "area"  # m2
     DEPTH = "depth"  # cm
+    LENGTH = "length"  # m
     WATER_DEPTH = "water depth"  # mm
     VOLUME = "volume"  # L
     TEMPERATURE = "temperature"  # degC
@@ -72,6 +73,7 @@ _METRIC: dict[Quantity, tuple[_Scale, ...]] = {
     ),
     Quantity.AREA: (_Scale(9_995.0, 1e-4, "ha"), _Scale(0.0, 1.0, "m²")),
     Quantity.DEPTH: (_Scale(0.0, 1.0, "cm"),),
+    Quantity.LENGTH: (_Scale(0.0, 1.0, "m"),),
     Quantity.WATER_DEPTH: (_Scale(0.0, 1.0, "mm"),),
     Quantity.VOLUME: (_Scale(9_995.0, 1e-3, "m³"), _Scale(0.9995, 1.0, "L"), _Scale(0, 1e3, "mL")),
 }
@@ -89,6 +91,7 @@ _US: dict[Quantity, tuple[_Scale, ...]] = {
         _Scale(0.0, 1.0 / units.SQUARE_FOOT_M2, "ft²"),
     ),
     Quantity.DEPTH: (_Scale(0.0, 1.0 / units.INCH_CM, "in"),),
+    Quantity.LENGTH: (_Scale(0.0, 100.0 / units.FOOT_CM, "ft"),),
     Quantity.WATER_DEPTH: (_Scale(0.0, 0.1 / units.INCH_CM, "in"),),
     Quantity.VOLUME: (
         _Scale(0.2 * units.US_GALLON_L, 1.0 / units.US_GALLON_L, "gal"),
@@ -235,8 +238,8 @@ class Words:
         return f"{day.day} {month} {day.year}"
 
     def text(self, text: str) -> str:
-        """A sentence [text] in this reader's spelling [text]."""
-        return spell(text, self.spelling)
+        """A sentence [text] in this reader's spelling, names with their capitals [text]."""
+        return with_capitals(spell(text, self.spelling))
 
     def material_name(self, material: Material) -> str:
         """The name of a material [object] as this reader says it [text]."""

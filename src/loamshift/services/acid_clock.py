@@ -16,6 +16,7 @@ from loamshift.core.sulfur import oxidised_course
 from loamshift.domain.material import Material
 from loamshift.errors import OutOfRangeError
 from loamshift.services.acid_parts import (
+    AT_ONCE,
     ActingParts,
     acting_parts,
     checked_days,
@@ -138,8 +139,8 @@ def acid_course_mmolc_m2(
     Notes
     -----
     Sulfur by the shrinking-particle law, nitrogen by hydrolysis (which takes up one mole of acid
-    per mole) and nitrification, lime by size class, salts and mineral acids by a half-time of 2
-    days; base and nitrogen of litter and meals by the half-time of their decay.
+    per mole) and nitrification, lime by size class, salts by a half-time of 2 days, mineral
+    acids and peat at once; base and nitrogen of litter and meals by the half-time of their decay.
 
     References
     ----------
@@ -173,7 +174,8 @@ def acid_course_mmolc_m2(
             params=lime_parameters(),
         )
         course += rate * parts.lime * np.asarray(dissolved)
-    course += rate * parts.fast * _gone(since, advice["fast_salt_half_time_d"])
+    fast = 1.0 if material.group in AT_ONCE else _gone(since, advice["fast_salt_half_time_d"])
+    course += rate * parts.fast * fast
     course += rate * parts.ash * _gone(since, _decay_d(parts.organic_frac, advice))
     if parts.has_nitrogen:
         course += rate * _nitrogen_course(

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from loamshift.core.acidity import CACO3_BASE_MOLC_KG, NITROGEN_MOL_KG, SULFUR_ACID_MOLC_KG
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.errors import OutOfRangeError
+from loamshift.tables.parameters import parameter_values
+
+AT_ONCE: Final = (MaterialGroup.ACID, MaterialGroup.ORGANIC)
+"""Their acid needs no salt to dissolve and react: mineral acids, and the surface of peat."""
 
 
 class ActingParts(NamedTuple):
@@ -28,7 +32,7 @@ class ActingParts(NamedTuple):
     urea_frac: float
     """Nitrogen as urea [g/g]."""
     organic_frac: float
-    """Organic nitrogen [g/g]."""
+    """Organic nitrogen that is set free; of composts only a part ever is [g/g]."""
     nitrate_frac: float
     """Nitrogen as nitrate [g/g]."""
 
@@ -54,16 +58,21 @@ def acting_parts(material: Material) -> ActingParts:
     Notes
     -----
     The base of ammonia gas and of diammonium phosphate, a negative mineral acid in the table,
-    belongs to their nitrogen: so much nitrogen counts as ammonia.
+    belongs to their nitrogen: so much nitrogen counts as ammonia. Of the organic nitrogen of a
+    finished compost only the share counts that is set free within three years; meals rot whole.
 
     References
     ----------
-    own-arithmetic
+    own-arithmetic, amlinger-2003
     """
     ammonia_mol_kg = 0.0
     if material.group is MaterialGroup.NITROGEN and material.fast_acid_molc_kg < 0.0:
         ammonia_mol_kg = min(-material.fast_acid_molc_kg, material.n_as_nh4_frac * NITROGEN_MOL_KG)
     ammonia_frac = ammonia_mol_kg / NITROGEN_MOL_KG
+    organic_frac = material.n_organic_frac
+    advice = parameter_values("advice")
+    if organic_frac < advice["meal_n_frac"]:
+        organic_frac *= advice["compost_n_frac"]
     return ActingParts(
         sulfur=material.elemental_s_frac * SULFUR_ACID_MOLC_KG,
         fast=material.fast_acid_molc_kg + ammonia_mol_kg,
@@ -72,7 +81,7 @@ def acting_parts(material: Material) -> ActingParts:
         ammonium_frac=material.n_as_nh4_frac - ammonia_frac,
         ammonia_frac=ammonia_frac,
         urea_frac=material.n_as_urea_frac,
-        organic_frac=material.n_organic_frac,
+        organic_frac=organic_frac,
         nitrate_frac=material.n_as_no3_frac,
     )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from loamshift import __version__
 from loamshift.domain.answer import (
+    WIDTH_CHECK,
     Answer,
     Decision,
     Direction,
@@ -28,6 +29,7 @@ from loamshift.services.compare import options
 from loamshift.services.decide import decide
 from loamshift.services.decision_table import Outcome
 from loamshift.services.dose import dose
+from loamshift.services.forecast_reach import beyond_forecast
 from loamshift.services.missing import missing
 from loamshift.services.plan import plan, start_date
 from loamshift.services.rescue import rescue
@@ -89,7 +91,8 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     outcome = decide(situation)
     amount = dose(situation, outcome)
     ahead = None
-    if look_ahead is not None and situation.soil is not None:
+    beyond = None if look_ahead is None else beyond_forecast(situation)
+    if look_ahead is not None and situation.soil is not None and beyond is None:
         ahead = _looked_ahead(situation, outcome, amount, look_ahead)
     parts = plan(situation, outcome, amount) if ahead is None else ahead.plan
     ways = _options(situation, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
@@ -108,11 +111,15 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         situation, outcome, applications=parts.applications, options=ways, claims=settled
     )
     checked = (*findings(situation), *amount_findings(situation))
+    if beyond is not None:
+        checked = (*checked, beyond)
     answer = Answer(
         name=case.name,
         today=case.today,
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
-        verdict=verdict(situation, outcome, amount),
+        verdict=verdict(
+            situation, outcome, amount, planned_parts=len(parts.applications) if ahead else 0
+        ),
         findings=checked,
         missing=missing(situation, outcome),
         wanted=wanted(situation),
@@ -152,7 +159,7 @@ def _looked_ahead(situation: Situation, outcome: Outcome, dose: Dose, how: LookA
 def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answer:
     outlook = ahead.outlook
     width = Finding(
-        check="width of the forecast",
+        check=WIDTH_CHECK,
         value=None,
         operator="",
         limit=None,

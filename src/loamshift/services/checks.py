@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from loamshift.core.salinity import al_saturation_frac
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.case import Case, Drainage, Site
@@ -9,7 +11,7 @@ from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.situation import Situation
 from loamshift.services.decision_table import saturated_ec
 from loamshift.services.said import said_rate
-from loamshift.services.soil_belief import current_reading
+from loamshift.services.soil_belief import current_reading, ph_belief, readings_of_the_bed
 from loamshift.services.target_checks import (
     finding_row,
     range_agreed,
@@ -21,6 +23,8 @@ from loamshift.tables.model import buffer_parameters, salinity_parameters, verdi
 
 ACID_WITH_LIME_PH = 6.5
 DEPTH_FACTOR = 1.5
+DISAGREE_SD = 2.0
+"""Two readings farther apart than this many standard deviations disagree."""
 
 
 def findings(situation: Situation) -> tuple[Finding, ...]:
@@ -44,6 +48,7 @@ def findings(situation: Situation) -> tuple[Finding, ...]:
         target_method(situation.case),
         target_in_range(situation),
         _old_sample(situation.case),
+        _two_readings(situation.case),
         _sample_depth(situation),
         range_agreed(situation),
         shared_range(situation.case),
@@ -170,6 +175,31 @@ def _old_sample(case: Case) -> Finding | None:
         if age <= limit
         else "The sample is more than two years old; feed, water and rain have gone on since.",
         source_key="common-practice",
+    )
+
+
+def _two_readings(case: Case) -> Finding | None:
+    """Whether the soil report and the latest dated reading agree, where there are both."""
+    chosen, other = readings_of_the_bed(case)
+    if chosen is None or other is None:
+        return None
+    one, two = ph_belief(chosen), ph_belief(other)
+    apart = abs(one.ph_water - two.ph_water)
+    limit = DISAGREE_SD * math.hypot(one.ph_water_sd, two.ph_water_sd)
+    passed = apart <= limit
+    return finding_row(
+        "two readings of one soil",
+        value=round(apart, 2),
+        operator="<=",
+        limit=round(limit, 2),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The readings agree within their errors."
+        if passed
+        else f"{one.basis} was used; the other says {two.basis}. They differ by more than their "
+        "errors: unless something was put on in between, take a third.",
+        source_key="own-judgement",
     )
 
 

@@ -17,6 +17,7 @@ from loamshift.services.acid import (
 )
 from loamshift.services.claim_put_on import own_ph
 from loamshift.services.claim_words import Told, comment
+from loamshift.services.forecast_reach import beyond_forecast
 from loamshift.services.plateau import lime_left_over_ph
 from loamshift.services.understand import (
     need_mmolc_kg,
@@ -108,7 +109,7 @@ def settle_claims(
         Materials and rates [objects].
     seed
         Seed of the possible beds that are run through the year; None for the curve alone, without
-        a forecast [number].
+        a forecast, as for a soil beyond its reach [number].
     members
         How many possible beds are run, 3 or more [count].
 
@@ -134,7 +135,7 @@ def settle_claims(
     if situation.soil is None:
         return ()
     entries = tuple(claims)
-    if seed is None or not entries:
+    if seed is None or not entries or beyond_forecast(situation) is not None:
         return tuple(_settle(situation, entry, None) for entry in entries)
     from loamshift.services.claim_course import claim_courses  # loads the compiler
 

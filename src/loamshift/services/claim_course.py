@@ -92,8 +92,7 @@ def claim_courses(
     In bare ground a material is mixed into the treated depth, and the bed without it is dug the
     same; on planted ground it lies on the surface; in pots what dissolves is watered in. A peat
     takes no member below the pH of the peat, and an acid that soil life burns off leaves no
-    member above where it was: the column returns all of its base even where some of the acid
-    has drained away with its anion. One run without it serves all claims that share it.
+    member above where it was. One run without it serves all claims that share it.
 
     References
     ----------
@@ -124,7 +123,7 @@ def _course(
     )
     inputs = forecast_inputs(situation, [part], years=1, seed=seed, members=members)
     first = (inputs.today - inputs.start).days
-    mine = _claimed(inputs, first)
+    mine = _claimed(inputs)
     digs = mine & (inputs.events.kind == int(EventKind.TILLAGE))
     dug = digs if not situation.in_pot else np.zeros_like(digs)
     with_it = _run(inputs, _rows(inputs.events, ~digs | dug))
@@ -134,12 +133,20 @@ def _course(
     return _read(situation, entry, with_it, runs[key], first=first)
 
 
-def _claimed(inputs: ForecastInputs, first: int) -> BoolArray:
-    """Which events belong to the claim; on its day, what was there before stands first."""
-    count = inputs.events.day.size - inputs.control_events.day.size
-    start = int(np.sum(inputs.control_events.day <= first))
-    index = np.arange(inputs.events.day.size)
-    return np.asarray((index >= start) & (index < start + count))
+def _claimed(inputs: ForecastInputs) -> BoolArray:
+    """Which events belong to the claim: those that the bed without it does not have."""
+    every, control = inputs.events, inputs.control_events
+    mine = np.ones(every.day.size, dtype=np.bool_)
+    at = 0
+    for j in range(control.day.size):  # in the order of all events, those of the control
+        while not all(
+            np.array_equal(getattr(every, name)[at], getattr(control, name)[j])
+            for name in ("day", "kind", "amount", "layer_share", "on_surface")
+        ):
+            at += 1
+        mine[at] = False
+        at += 1
+    return mine
 
 
 def _decay_of_the_past(inputs: ForecastInputs) -> bytes:

@@ -143,7 +143,7 @@ def forecast_inputs(
         events=column_events(
             [
                 *past,
-                *_plan_events(plan, start=start, edges_cm=edges, before=before),
+                *_within(_plan_events(plan, start=start, edges_cm=edges, before=before), days),
             ],
             n_layers=edges.size - 1,
         ),
@@ -191,7 +191,10 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
     return column_events(
         [
             *inputs.past,
-            *_plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
+            *_within(
+                _plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
+                inputs.days,
+            ),
         ],
         n_layers=edges.size - 1,
     )
@@ -360,7 +363,12 @@ def _past_events(
     for day, material, rate in feed_parts(situation, start=start, days=days):
         part = PutOn(material=material, rate_g_m2=rate, day=day, depth_cm=0.0)
         found += events_of(part, edges_cm=edges_cm)
-    return found
+    return _within(found, days)
+
+
+def _within(events: Sequence[ColumnEvent], days: int) -> list[ColumnEvent]:
+    """The events that happen before the end: the last of a mulch may not."""
+    return [event for event in events if event.day < days]
 
 
 def feed_parts(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final
 
@@ -16,17 +16,26 @@ from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.column_layout import ColumnEvent, EventKind
 from loamshift.core.sulfur import CM_PER_UM, left_frac, surface_loss
 from loamshift.domain.material import Material, MaterialGroup
-from loamshift.services.acid import acid_brought_mmolc_m2, acid_within_days, daily_soil_temp_c
-from loamshift.services.acid_parts import acting_parts, checked_rate_g_m2
+from loamshift.services.acid import (
+    acid_brought_mmolc_m2,
+    acid_within_days,
+    daily_soil_temp_c,
+    temporary_acid_left_mmolc_m2,
+    temporary_acid_mmolc_m2,
+)
+from loamshift.services.acid_parts import AT_ONCE, acting_parts, checked_rate_g_m2
 from loamshift.tables.model import lime_parameters, sulfur_parameters
 from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]
 Sizes = tuple[tuple[float, float, float], ...]
 
+_LITTER_PARTS: Final = 6
+"""A mulch enters the soil in so many equal parts."""
 _POWDER: Final[Sizes] = ((10.0, 75.0, 1.0),)
 """Sulfur of no stated fineness, inside another material: as fine as flowers."""
 _FINE_LIME: Final[Sizes] = ((0.0, 150.0, 1.0),)
+_TOO_LITTLE_MMOLC_M2: Final = 1e-3
 _NO_LAG: Final = 1e-6
 _SMALLEST_OF_UPPER: Final = 0.02
 """Lower bound of a size class that has been eaten away, as a share of its upper bound."""
@@ -66,7 +75,9 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
     Notes
     -----
     What is worked in is spread evenly down to its depth, after the layers it reaches have been
-    mixed; what is not lies on the top layer and reacts more slowly until it is dug in.
+    mixed; what is not lies on the top layer and reacts more slowly until it is dug in. A mulch
+    of litter, peat or compost gets into the soil bit by bit, so its last events may fall after
+    the end of a run. The acid of peat is that of its own surface and acts as soon as it is mixed.
     The nitrate of ammonium nitrate earns no credit.
 
     References
@@ -108,10 +119,12 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
                 on_surface=not worked_in,
             )
         )
-    at_once = material.group is MaterialGroup.ACID
+    at_once = material.group in AT_ONCE
     alone = max(0.0, parts.nitrate_frac - parts.ammonium_frac)
+    sulfate = material.figures.get("sulfate_molc_kg")
     plain = (
         (EventKind.ACID if at_once else EventKind.FAST_SALT, parts.fast),
+        (EventKind.SULFATE, sulfate.value if sulfate is not None else 0.0),
         (EventKind.ORGANIC_ACID, material.organic_acid_molc_kg),
         (EventKind.DECAY, parts.ash),
         (EventKind.ORGANIC_NITROGEN, parts.organic_frac * NITROGEN_MOL_KG),
@@ -120,13 +133,43 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
         (EventKind.UREA, parts.urea_frac * NITROGEN_MOL_KG),
         (EventKind.NITRATE, alone * NITROGEN_MOL_KG),
     )
+    days = (0,) if worked_in or not is_litter(material) else _litter_days()
     for kind, per_gram in plain:
         amount = rate * per_gram
         if amount == 0.0:
             continue
         signed = EventKind.ACID if kind is EventKind.FAST_SALT and amount < 0.0 else kind
-        found.append(ColumnEvent(kind=signed, day=part.day, layer_share=shares, amount=amount))
+        found += [
+            ColumnEvent(
+                kind=signed, day=part.day + later, layer_share=shares, amount=amount / len(days)
+            )
+            for later in days
+        ]
     return tuple(found)
+
+
+def is_litter(material: Material) -> bool:
+    """Whether a material that is left lying gets into the soil only bit by bit.
+
+    Parameters
+    ----------
+    material
+        What goes on [object].
+
+    Returns
+    -------
+    bool
+        True for litter, peat and composts; false for meals, which wash in [truth].
+    """
+    meal = parameter_values("advice")["meal_n_frac"]
+    return material.group is MaterialGroup.ORGANIC and material.n_organic_frac < meal
+
+
+def _litter_days() -> tuple[int, ...]:
+    """Days after it was laid on which equal parts of a mulch have got into the soil."""
+    half_time_d = parameter_values("advice")["surface_litter_half_time_d"]
+    shares = [(part + 0.5) / _LITTER_PARTS for part in range(_LITTER_PARTS)]
+    return tuple(round(-half_time_d * math.log2(1.0 - share)) for share in shares)
 
 
 def events_of_rest(
@@ -166,8 +209,9 @@ def events_of_rest(
     Notes
     -----
     Sulfur grains have shrunk by the median clock: the finest are gone and the rest are smaller;
-    no lag is left. Lime is left by its half-times, all else by the share of its acid that is
-    still to come. The reading already holds what has reacted.
+    no lag is left. Lime is left by its half-times, an organic acid by the base it will give back,
+    all else by the share of its acid that is still to come. The reading already holds what has
+    reacted.
 
     References
     ----------
@@ -184,17 +228,21 @@ def events_of_rest(
             rest.extend(_sulfur_left(event, temps=temps, ph_water=ph_water))
         elif event.kind is EventKind.LIME:
             rest.extend(_lime_left(event, since_days=since_days))
+        elif (later := event.day - part.day) > since_days:  # a mulch that is still to get in
+            rest.append(replace(event, day=event.day - since_days))
+        elif event.kind is EventKind.ORGANIC_ACID:
+            rest.extend(_base_to_come(event, part, since_days=since_days - later))
         else:
             share = _share_to_come(
                 part,
-                applied=applied,
-                since_days=since_days,
+                applied=applied + timedelta(days=later),
+                since_days=since_days - later,
                 soil_temp_c=soil_temp_c,
                 ph_water=ph_water,
                 in_pot=in_pot,
             )
             if share > 0.0:
-                rest.append(replace(event, amount=event.amount * share))
+                rest.append(replace(event, day=part.day, amount=event.amount * share))
     return tuple(rest)
 
 
@@ -317,6 +365,17 @@ def _sulfur_left(
             )
         )
     return tuple(found)
+
+
+def _base_to_come(event: ColumnEvent, part: PutOn, *, since_days: int) -> tuple[ColumnEvent, ...]:
+    """The base that an organic acid gives back: the reading holds the acid, so that is undone."""
+    whole = temporary_acid_mmolc_m2(part.material, rate_g_m2=part.rate_g_m2)
+    left = temporary_acid_left_mmolc_m2(part.material, rate_g_m2=part.rate_g_m2, days=since_days)
+    amount = event.amount * left / whole
+    if amount < _TOO_LITTLE_MMOLC_M2:
+        return ()
+    acid = replace(event, day=part.day, amount=amount)
+    return acid, replace(acid, kind=EventKind.ACID, amount=-amount)
 
 
 def _lime_left(event: ColumnEvent, *, since_days: int) -> tuple[ColumnEvent, ...]:

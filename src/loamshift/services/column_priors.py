@@ -224,7 +224,9 @@ def draw_soil_members(
     reading, the free carbonate and the error of a further reading. Free carbonate takes its
     place by a normal draw turned into the quantile of the belief. Where lime is free in the soil
     it holds the pH it was found at, up to a limit; where none is, the general plateau counts,
-    and never less than the pH found: nothing falls out of a soil that is left alone. Water of no
+    and never less than the pH found: nothing falls out of a soil that is left alone. A soil that
+    reads below what calcite allows under root-zone carbon dioxide is not held by its lime: what
+    a test finds there lies unreacted in coarse grains, and the general plateau counts. Water of no
     known alkalinity is soft, middling or hard by the weights of the verdict.
 
     References
@@ -258,7 +260,9 @@ def draw_soil_members(
     )
     value = dict(zip((*_OWN, *chosen, "alkalinity"), drawn.T, strict=True))
     carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
-    highest = parameter_values("column")["carbonate_plateau_highest_ph"]
+    column = parameter_values("column")
+    highest = column["carbonate_plateau_highest_ph"]
+    held_by_lime = soil.ph.ph_water >= column["carbonate_plateau_lowest_ph"]
     start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
     weathering = value["weathering_mmolc_m2_year"] * (0.0 if in_pot else 1.0)
     parameters = MemberParameters(
@@ -266,7 +270,10 @@ def draw_soil_members(
         mass_factor=value["mass_factor"],
         start_ph_shift=value["start_ph_shift"],
         carbonate_factor=carbonate_pct,
-        plateau_ph=np.where(carbonate_pct > 0.0, start, np.maximum(start, value["plateau"])),
+        coarse_carbonate_frac=np.full(members, 0.0 if held_by_lime else 1.0),
+        plateau_ph=np.where(
+            held_by_lime & (carbonate_pct > 0.0), start, np.maximum(start, value["plateau"])
+        ),
         alkalinity_factor=(
             np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
         ),

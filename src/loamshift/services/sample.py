@@ -58,7 +58,7 @@ def sample_plan(
 ) -> SamplePlan:
     """How to sample a bed, lawn, field or set of pots.
 
-    Answers what to do with spade and bucket; it leaves out what to have tested.
+    Answers what to do with spade and bucket, and what to have tested.
 
     Parameters
     ----------
@@ -129,6 +129,8 @@ def sample_plan(
         how=_how(kind, deeper=woody and p["depth_woody_cm"] > depth_cm),
         when=_when(int(p["wait_after_material_weeks"])),
         why=tuple(why),
+        tools=_tools(kind),
+        ask=_ask(kind),
         source_keys=(
             "umn-soil-sampling",
             "rhs-five-samples",
@@ -216,11 +218,32 @@ def _how(kind: BedKind, *, deeper: bool) -> tuple[str, ...]:
             "through.",
             "Send about {volume} of the mix; if it must wait, dry it in the air on clean paper: "
             "no oven, no sun, no radiator.",
-            "Write on the bag the bed, the depth and the date; ask the laboratory to print the "
-            "method of its pH (water or CaCl2, and the ratio) and free carbonate.",
+            "Write on the bag the bed, the depth and the date.",
         )
     )
     return tuple(lines)
+
+
+def _tools(kind: BedKind) -> tuple[str, ...]:
+    corer = "a spade or a soil corer, marked at {depth}"
+    if kind is BedKind.CONTAINER:
+        corer = "a soil corer or an apple corer, long enough for the pot"
+    return (
+        corer,
+        "a clean plastic bucket",
+        "clean paper to dry the soil on",
+        "a bag, and a pen that does not run",
+    )
+
+
+def _ask(kind: BedKind) -> tuple[str, ...]:
+    lines = [
+        "pH, with the method printed: water or CaCl2, and the ratio",
+        "free carbonate (lime)",
+    ]
+    if kind is BedKind.CONTAINER:
+        return (*lines, "salt (EC), with the extract printed")
+    return (*lines, "texture, or clay in per cent", "organic matter")
 
 
 def _when(wait_weeks: int) -> tuple[str, ...]:

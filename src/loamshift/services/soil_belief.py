@@ -44,7 +44,7 @@ def ph_belief(reading: PhReading) -> PhBelief:
 
 
 def current_reading(case: Case) -> PhReading | None:
-    """The reading that speaks for the bed today: the latest one, laboratory before probe.
+    """The reading that speaks for the bed today: the newest one, laboratory before probe.
 
     Parameters
     ----------
@@ -55,6 +55,28 @@ def current_reading(case: Case) -> PhReading | None:
     -------
     PhReading or None
         None where nobody read the pH [object].
+
+    Notes
+    -----
+    Of a dated reading and that of the soil report, the newer counts; the report's has the day it
+    was sampled, and one without a day is taken to be the older.
+    """
+    chosen, _ = readings_of_the_bed(case)
+    return chosen
+
+
+def readings_of_the_bed(case: Case) -> tuple[PhReading | None, PhReading | None]:
+    """The reading that counts, and the other one of soil report and dated readings.
+
+    Parameters
+    ----------
+    case
+        The case [object].
+
+    Returns
+    -------
+    tuple of PhReading or None
+        The one that counts, and the latest of the other kind [objects].
     """
     first = case.soil.ph
     candidates = [*((first,) if first else ()), *case.soil.other_ph]
@@ -62,12 +84,21 @@ def current_reading(case: Case) -> PhReading | None:
         (reading for reading in case.readings if reading.taken is not None),
         key=lambda reading: reading.taken or case.today,
     )
-    if dated and not (dated[-1].method.is_rough and any(not c.method.is_rough for c in candidates)):
-        return dated[-1]
     careful = [reading for reading in candidates if not reading.method.is_rough]
     if first is not None and (not first.method.is_rough or not careful):
-        return first
-    return careful[0] if careful else None
+        report: PhReading | None = first
+    else:
+        report = careful[0] if careful else None
+    if not dated:
+        return report, None
+    latest = dated[-1]
+    if report is None:
+        return latest, None
+    sampled = report.taken or case.soil.sampled
+    newer = sampled is not None and latest.taken is not None and sampled > latest.taken
+    if latest.method.is_rough != report.method.is_rough:
+        newer = latest.method.is_rough
+    return (report, latest) if newer else (latest, report)
 
 
 def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loamshift.domain.answer import Decision, Direction, Dose, Verdict
 from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
@@ -36,7 +38,9 @@ _AFTER = {
 _PARTS = {1: "one part", 2: "two parts", 3: "three parts", 4: "four parts", 5: "five parts"}
 
 
-def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
+def verdict(
+    situation: Situation, outcome: Outcome, dose: Dose, *, planned_parts: int = 0
+) -> Verdict:
     """A decision in words.
 
     Parameters
@@ -47,6 +51,9 @@ def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
         The decision with its figures [object].
     dose
         The static dose [object].
+    planned_parts
+        Parts of the plan shown beside it, 0 where none is: where it goes on in another number
+        than the limit asks of the static dose, the verdict names none [count].
 
     Returns
     -------
@@ -61,8 +68,19 @@ def verdict(situation: Situation, outcome: Outcome, dose: Dose) -> Verdict:
         Decision.EFFORT: _effort,
         Decision.GO: _go,
     }
+    if planned_parts and outcome.parts is not None and planned_parts != outcome.parts:
+        outcome = replace(outcome, parts=None)
     because, would_change_if = words[outcome.decision](situation, outcome, dose)
     return Verdict(decision=outcome.decision, because=because, would_change_if=would_change_if)
+
+
+def _said_parts(parts: int | None) -> str:
+    return "several parts" if parts is None else _PARTS.get(parts, f"{parts} parts")
+
+
+def _sentence(test: str) -> str:
+    """What would settle it, to stand under a label that says so."""
+    return f"{test[0].upper()}{test[1:]}."
 
 
 def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
@@ -203,13 +221,13 @@ def _measure_first(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[
         return (
             f"The range {_range(situation.target)} rests on one source or on memory; that is too "
             "little to move a whole bed for.",
-            f"This is settled by {test}.",
+            _sentence(test),
         )
     after = _AFTER.get(outcome.measure_shift, "the answer would change")
     return (
         f"One thing is not known that decides: with a probability of "
         f"{said_share(outcome.measure_probability)} {after}.",
-        f"It is settled by {test}.",
+        _sentence(test),
     )
 
 
@@ -274,10 +292,9 @@ def _effort(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, st
             if outcome.direction is Direction.ACIDIFY
             else "A feed that does not acidify.",
         )
-    parts = outcome.parts or 1
     return (
         f"{head}; at most {said_rate(outcome.cap_dose_g_m2, units)} may go on at once here, so it "
-        f"takes {_PARTS.get(parts, f'{parts} parts')} and more than a year.",
+        f"takes {_said_parts(outcome.parts)} and more than a year.",
         "A jar titration or buffer test showing that the soil resists less, or an empty bed, "
         "which takes larger parts."
         if situation.planted
@@ -291,12 +308,11 @@ def _go(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]:
     band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
     assert band is not None
     material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
-    parts = outcome.parts or 1
-    said = _PARTS.get(parts, f"{parts} parts")
     return (
         f"From pH {soil.ph.ph_water:.1f}{_in_water(situation)} to "
         f"{situation.target.ph_aim:.1f} takes about "
-        f"{said_rate(band.mid, units)} of {material}, which the printed limit allows in {said}; "
+        f"{said_rate(band.mid, units)} of {material}, which the printed limit allows in "
+        f"{_said_parts(outcome.parts)}; "
         "nothing known pulls it back faster than a yearly test can follow.",
         "A fizz test or laboratory figure that shows free lime."
         if outcome.direction is Direction.ACIDIFY

@@ -36,7 +36,26 @@ def claims_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     Figure or None
         Nothing where nobody claimed anything, or where the bed needs nothing [object].
     """
-    claims = answer.claims
+    return brought_figure(answer.claims, case, words=words)
+
+
+def brought_figure(claims: tuple[ClaimResult, ...], case: Case, *, words: Words) -> Figure | None:
+    """Claims settled, as bars under the need of their bed.
+
+    Parameters
+    ----------
+    claims
+        Claims on one bed [objects].
+    case
+        The bed [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Figure or None
+        Nothing without claims, or where the bed needs nothing [object].
+    """
     if not claims:
         return None
     need = claims[0].acid_needed_mmolc_m2

@@ -1,0 +1,122 @@
+"""The forms a card is written in, and the files it becomes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, TypeAlias
+
+import typer
+
+from loamshift.cli.letter_forms import Paper, write_all
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.domain.card import Card
+    from loamshift.report.words import Words
+
+CardMarkdownOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--md", metavar="FILE", help="Write the card to FILE as Markdown.", show_default=False
+    ),
+]
+CardHtmlOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--html",
+        metavar="FILE",
+        help="Write the card to FILE as one web page that needs nothing else.",
+        show_default=False,
+    ),
+]
+CardPdfOption: TypeAlias = Annotated[
+    Path | None,
+    typer.Option(
+        "--pdf",
+        metavar="FILE",
+        help="Write the card to FILE as PDF, always one sheet.",
+        show_default=False,
+    ),
+]
+CardPaperOption: TypeAlias = Annotated[
+    Paper | None,
+    typer.Option(
+        "--paper", help="Paper of the card; US Letter with US units, else A4.", show_default=False
+    ),
+]
+CardOpenOption: TypeAlias = Annotated[
+    bool, typer.Option("--open", help="Show the written HTML or PDF in its usual viewer.")
+]
+
+
+def check_open(open_it: bool, *, html: Path | None, pdf: Path | None) -> None:
+    """Refuse ``--open`` where nothing is written that could be shown."""
+    if open_it and html is None and pdf is None:
+        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+
+
+def write_card(
+    card: Card,
+    *,
+    words: Words,
+    markdown: Path | None,
+    html: Path | None,
+    pdf: Path | None,
+    paper: Paper | None,
+    open_it: bool,
+    never: tuple[Path, ...] = (),
+) -> bool:
+    """Write a card in every form that was asked for.
+
+    Parameters
+    ----------
+    card
+        The card [object].
+    words
+        Spelling and units of the reader [object].
+    markdown, html, pdf
+        Files named on the command line, or None [path].
+    paper
+        Of PDF and page; None follows the reader's units [enumeration].
+    open_it
+        True where what was written is to be shown [truth].
+    never
+        Files that were read, which no card may replace [path].
+
+    Returns
+    -------
+    bool
+        False where no file was asked for [truth].
+
+    Raises
+    ------
+    InputError
+        Where two of them name one file, or one cannot be written.
+    """
+    named = [path for path in (markdown, html, pdf) if path is not None]
+    if len({path.absolute() for path in named}) < len(named):
+        raise InputError("one file is named twice; every form needs a file of its own")
+    files: dict[Path, str | bytes] = {}
+    if markdown is not None:
+        from loamshift.report.card.plain import card_letter
+        from loamshift.report.markdown import letter_markdown
+
+        files[markdown] = letter_markdown(card_letter(card))
+    if html is not None or pdf is not None:
+        from loamshift.report.card.html import card_html
+        from loamshift.report.card.pdf import card_pdf
+        from loamshift.report.pdf import PaperSize
+
+        chosen = paper or (Paper.LETTER if words.units == "us" else Paper.A4)
+        size = PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
+        if html is not None:
+            files[html] = card_html(card, paper=size, words=words)
+        if pdf is not None:
+            files[pdf] = card_pdf(card, paper=size, words=words)
+    write_all(files, never=never, what="Card")
+    shown = html or pdf
+    if open_it and shown is not None:
+        from loamshift.cli.viewer import show_or_say
+
+        show_or_say(shown)
+    return bool(files)
