@@ -101,7 +101,7 @@ def serve(
         port=port,
         threads=THREADS,
         ident=None,
-        max_request_body_size=LARGEST_UPLOAD + 1_000_000,
+        max_request_body_size=LARGEST_UPLOAD + 20_000_000,
         clear_untrusted_proxy_headers=not believe_proxy,
     )
     if ready is not None:
