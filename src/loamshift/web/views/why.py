@@ -12,7 +12,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.explanation import ExplainedFigure, Explanation
-from loamshift.report.cards import EVIDENCE_WORDS
+from loamshift.report.catalogue import EVIDENCE_WORDS
 from loamshift.report.sources import source_numbers
 from loamshift.services.why import UnknownKey, explain, explained_keys
 from loamshift.tables.references import load_references
