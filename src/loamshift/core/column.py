@@ -41,6 +41,8 @@ from loamshift.core.column_sulfur import dose_numbers, dose_sizes
 from loamshift.errors import InputError, OutOfRangeError
 
 EDGE_CM: Final = 1.0e-6
+LONGEST_BLOCK: Final = 200
+"""Members run without looking up, so that an interrupt is heard within seconds [count]."""
 
 
 def run_column(
@@ -149,12 +151,17 @@ def run_column(
         sums,
     )
     blocks = _blocks(n_members, threads)
-    if len(blocks) == 1:
-        run_members(blocks[0], *parts)
+    if threads == 1:
+        for block in blocks:
+            run_members(block, *parts)
     else:
         with ThreadPoolExecutor(max_workers=threads) as pool:
-            for done in [pool.submit(run_members, block, *parts) for block in blocks]:
-                done.result()
+            try:
+                for done in [pool.submit(run_members, block, *parts) for block in blocks]:
+                    done.result()
+            except BaseException:  # an interrupt need not wait for blocks not yet begun
+                pool.shutdown(wait=False, cancel_futures=True)
+                raise
     return ColumnResult(
         day=np.arange(readings, dtype=np.int64) * stride_days,
         ph=ph,
@@ -172,8 +179,9 @@ def run_column(
 
 
 def _blocks(n_members: int, threads: int) -> list[IntArray]:
-    """Members in as many even blocks as there are threads, none of them empty."""
-    edges = [n_members * i // threads for i in range(threads + 1)]
+    """Members in even blocks, none of them empty: one a thread, more where they would be long."""
+    pieces = max(threads, -(-n_members // LONGEST_BLOCK))
+    edges = [n_members * i // pieces for i in range(pieces + 1)]
     blocks = [(a, b) for a, b in pairwise(edges) if b > a] or [(0, 0)]
     return [np.array(block, dtype=np.int64) for block in blocks]
 
