@@ -35,6 +35,32 @@ def test_without_lime_or_reading_error_it_is_a_lognormal() -> None:
     assert found.quantile(0.95) == pytest.approx(50.0 * 10 ** (0.24 * 1.6448536), rel=1e-6)
 
 
+@given(
+    curve=st.just(0.0) | st.floats(1e-6, 200.0),
+    sd=st.floats(0.03, 0.4),
+    zero=st.sampled_from((0.0, 0.3, 1.0)),
+    high=st.sampled_from((0.05, 0.5, 3.0)),
+    p=st.sampled_from((0.05, 0.25, 0.5, 0.95)),
+)
+def test_the_bracket_changes_no_bit_of_the_bisection(
+    curve: float, sd: float, zero: float, high: float, p: float
+) -> None:
+    found = need(curve=curve, sd=sd, zero=zero, high=high)
+    lower, upper = 0.0, 1.0
+    if found.probability_at_most(lower) >= p:
+        assert found.quantile(p) == 0.0
+        return
+    while found.probability_at_most(upper) < p:
+        upper *= 2.0
+    for _ in range(60):
+        middle = 0.5 * (lower + upper)
+        if found.probability_at_most(middle) < p:
+            lower = middle
+        else:
+            upper = middle
+    assert found.quantile(p) == 0.5 * (lower + upper)
+
+
 def test_measured_lime_comes_on_top() -> None:
     found = need(zero=0.0, low=1.0, high=1.0)
     assert found.quantile(0.5) == pytest.approx(250.0, rel=1e-9)

@@ -11,10 +11,12 @@ import pytest
 from django.test import Client as Browser
 
 from loamshift.case.answer import answer_from_json
+from loamshift.domain.letter import Figure
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.cases import tree_of
+from loamshift.web.picture import TWICE
 from loamshift.web.samples import SAMPLES
 from loamshift.web.views.plan import today
 
@@ -31,6 +33,8 @@ WALK_IN = {
     "bed.area": "20 m2",
 }
 HTMX = {"HX-Request": "true"}
+LIGHT = 60_000
+"""What the page may weigh, without its style and script [bytes]."""
 
 
 @pytest.fixture
@@ -79,9 +83,16 @@ def test_nothing_of_the_letter_is_lost_and_no_picture_stands_twice(
             said = re.sub(r"\s*\[\d+\]$", "", text)
             assert said in plain
     assert page.count('class="course"') == 1
-    assert page.count('<svg class="picture"') == 2 * sum(
-        type(b).__name__ == "Figure" for s in found.letter.sections for b in s.blocks
-    )
+    kinds = [b.kind for s in found.letter.sections for b in s.blocks if isinstance(b, Figure)]
+    assert len(kinds) > 3 and len(set(kinds)) == len(kinds)
+    assert page.count('<svg class="picture"') == sum(1 + (kind in TWICE) for kind in kinds)
+
+
+def test_the_page_is_light(client: Browser, office: Office, bed: Bed) -> None:
+    Office.objects.update(toured=True)
+    for page in (plan(client), client.get(f"/beds/{bed.pk}").content.decode()):
+        assert "How much" in page
+        assert len(page.encode()) < LIGHT
 
 
 def test_only_the_verdict_is_told_by_itself(client: Browser, office: Office) -> None:

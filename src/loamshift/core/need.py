@@ -22,6 +22,8 @@ _CARBONATE_WEIGHTS = _CARBONATE_WEIGHTS / 2.0
 _SCALE_NODES, _SCALE_WEIGHTS = np.polynomial.hermite_e.hermegauss(21)
 _SCALE_WEIGHTS = _SCALE_WEIGHTS / _SCALE_WEIGHTS.sum()
 _BISECTIONS = 60
+_SECANTS = 12
+_HAIR = 1e-12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,20 +76,57 @@ class Need:
         return np.where(nothing, 1.0, below)
 
     def quantile(self, probability: float) -> float:
-        """Acid that is enough with this probability [mmolc/kg], for a probability [0-1]."""
-        low = 0.0
-        if self.probability_at_most(low) >= probability:
+        """Acid that is enough with this probability [mmolc/kg], for a probability [0-1].
+
+        Bisection to the last bit; where a narrower bracket already tells which half holds the
+        answer, the probability is not worked out again, and the bits are the same.
+        """
+        low, high = 0.0, 1.0
+        below = self.probability_at_most(low) - probability
+        if below >= 0.0:
             return 0.0
-        high = 1.0
-        while self.probability_at_most(high) < probability:
+        least, left = low, below
+        while (right := self.probability_at_most(high) - probability) < 0.0:
+            least, left = high, right
             high *= 2.0
+        short, enough = self._bracket((least, left), (high, right), probability)
         for _ in range(_BISECTIONS):
             middle = 0.5 * (low + high)
-            if self.probability_at_most(middle) < probability:
+            if middle in (low, high):
+                break
+            if middle <= short:
                 low = middle
-            else:
+            elif middle >= enough or self.probability_at_most(middle) >= probability:
                 high = middle
+            else:
+                low = middle
         return 0.5 * (low + high)
+
+    def _bracket(
+        self, low: tuple[float, float], high: tuple[float, float], probability: float
+    ) -> tuple[float, float]:
+        """Two acids [mmolc/kg] close about the answer, one too little and one enough.
+
+        Both ends come as the acid and how far its probability lies from the one asked. Secants
+        with the end that stays put halved; a hair is left for what rounding does.
+        """
+        moved = 0
+        for _ in range(_SECANTS):
+            if high[0] - low[0] <= _HAIR * high[0] or high[1] == low[1]:
+                break
+            guess = high[0] - high[1] * (high[0] - low[0]) / (high[1] - low[1])
+            if not low[0] < guess < high[0]:
+                break
+            beside = self.probability_at_most(guess) - probability
+            if beside < 0.0:
+                low = guess, beside
+                high = (high[0], high[1] / 2.0) if moved < 0 else high
+                moved = -1
+            else:
+                high = guess, beside
+                low = (low[0], low[1] / 2.0) if moved > 0 else low
+                moved = 1
+        return low[0] * (1.0 - _HAIR), high[0] * (1.0 + _HAIR)
 
 
 def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:

@@ -97,16 +97,17 @@ def table_html(table: Table) -> str:
             for column in table.columns
         )
         head = f"<thead><tr>{cells}</tr></thead>\n"
-    body = "\n".join(_row(table, row) for row in table.rows)
+    body = "\n".join(_row(table, row, named=bool(wide)) for row in table.rows)
     return f"<table{wide}>\n{caption}{head}<tbody>\n{body}\n</tbody>\n</table>"
 
 
-def _row(table: Table, row: tuple[str, ...]) -> str:
+def _row(table: Table, row: tuple[str, ...], *, named: bool) -> str:
+    """A row; the cells of a wide table name their column, for where it stands on its side."""
     first, *rest = zip(table.columns, row, strict=True)
     short = ' class="short"' if len(first[1]) <= SHORT else _leaning(first[0].align)
     cells = [f'<th scope="row"{short}>{inline_html(first[1])}</th>']
     for column, cell in rest:
-        title = f' data-title="{escape(bare(column.title))}"' if column.title else ""
+        title = f' data-title="{escape(bare(column.title))}"' if named and column.title else ""
         cells.append(f"<td{_leaning(column.align)}{title}>{inline_html(cell)}</td>")
     return f"<tr>{''.join(cells)}</tr>"
 

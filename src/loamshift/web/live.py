@@ -80,8 +80,8 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     most = surface.first_part[-1].share
     rate = answer.applications[0].rate_g_m2
     return {
-        "wide": picture(figure, width_px=PAGE_PX),
-        "phone": picture(figure, width_px=PHONE_PX),
+        "wide": picture(figure, width_px=PAGE_PX, moves=True),
+        "phone": picture(figure, width_px=PHONE_PX, moves=True),
         "shares": [course.share for course in surface.whole_plan],
         "plan": _numbers(forecast.ph),
         "whole": [_numbers(ph) for ph in whole],

@@ -1,14 +1,16 @@
 """Figures drawn straight from their marks, small and at once, in the colours of the page.
 
-Each picture is one drawing for light and dark: every colour names both. Widths for a page and
-for a phone stand side by side, and the style sheet shows the one that fits.
+Each picture is one drawing for light and dark: every colour names both. Where one width does not
+serve both, those for a page and for a phone stand side by side, and the style sheet shows the one
+that fits.
 """
 
 from __future__ import annotations
 
+import dataclasses
 import math
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
 from html import escape
 from typing import Final
 
@@ -16,12 +18,18 @@ from loamshift.domain.letter import Figure, FigureKind
 from loamshift.report.chart import draw
 from loamshift.report.chart_drawing import Drawing, Layer, Mark, Row
 from loamshift.report.chart_text import LINE_PX, TEXT_PX
-from loamshift.report.chart_tones import Tone
+from loamshift.report.chart_tones import PALETTES, Tone
+from loamshift.web.picture_ground import ground
+from loamshift.web.picture_path import Point, path_of, plainer
 
 PAGE_PX: Final = 620
 PHONE_PX: Final = 340
 STRIP_PX: Final = 950
 """The year strip goes across the whole page."""
+BOTH_PX: Final = 400
+"""Bars of few words read well at this width on a page and, a little smaller, on a phone."""
+TWICE: Final = frozenset((FigureKind.YEAR, FigureKind.COURSE, FigureKind.HISTORY))
+"""Figures along the calendar, which take all the room there is."""
 MOST_POINTS: Final = 60
 """A line is drawn with no more points than about this; the eye sees no more."""
 _MIDDLE_EM: Final = 0.3
@@ -32,7 +40,7 @@ _Style = dict[str, str | float | bool | tuple[float, ...]]
 
 
 def pictures(figure: Figure) -> str:
-    """A figure drawn for a page and for a phone, to stand side by side.
+    """A figure drawn for a page and for a phone, twice where one width does not serve both.
 
     Parameters
     ----------
@@ -42,8 +50,10 @@ def pictures(figure: Figure) -> str:
     Returns
     -------
     str
-        Two SVG pictures, hidden from screen readers [text].
+        One SVG picture or two, hidden from screen readers [text].
     """
+    if figure.kind not in TWICE:
+        return picture(figure, width_px=BOTH_PX)
     wide = STRIP_PX if figure.kind is FigureKind.YEAR else PAGE_PX
     return (
         f'<div class="pic-wide">{picture(figure, width_px=wide)}</div>'
@@ -52,7 +62,7 @@ def pictures(figure: Figure) -> str:
 
 
 @lru_cache(maxsize=512)
-def picture(figure: Figure, *, width_px: int) -> str:
+def picture(figure: Figure, *, width_px: int, moves: bool = False) -> str:
     """A figure as one SVG picture.
 
     Parameters
@@ -61,6 +71,8 @@ def picture(figure: Figure, *, width_px: int) -> str:
         What to draw [object].
     width_px
         Width of the picture [px].
+    moves
+        Whether a page will move its lines, point by point [yes/no].
 
     Returns
     -------
@@ -70,10 +82,11 @@ def picture(figure: Figure, *, width_px: int) -> str:
     light = draw(figure, tone=Tone.LIGHT, width=width_px)
     dark = draw(figure, tone=Tone.DARK, width=width_px)
     inside = "".join(
-        _layer(layer, other, light) for layer, other in zip(light.layers, dark.layers, strict=True)
+        _layer(layer, other, light, moves)
+        for layer, other in zip(light.layers, dark.layers, strict=True)
     )
     return (
-        f'<svg class="picture" xmlns="http://www.w3.org/2000/svg" aria-hidden="true" '
+        f'<svg class="picture" aria-hidden="true" '
         f'viewBox="0 0 {_n(light.width)} {_n(light.height)}" width="{_n(light.width)}" '
         f'height="{_n(light.height)}"{_scales(figure, light)}>{inside}</svg>'
     )
@@ -96,7 +109,7 @@ def _scales(figure: Figure, drawing: Drawing) -> str:
     return f' data-zero="{zero:.3f}" data-slope="{one - zero:.3f}"'
 
 
-def _layer(layer: Layer, dark: Layer, drawing: Drawing) -> str:
+def _layer(layer: Layer, dark: Layer, drawing: Drawing, moves: bool) -> str:
     if not layer.rows:
         return ""
     style, other = dict(layer.style), dict(dark.style)
@@ -104,7 +117,7 @@ def _layer(layer: Layer, dark: Layer, drawing: Drawing) -> str:
     look = "".join(_look(style, other, layer.mark))
     match layer.mark:
         case Mark.AREA | Mark.LINE:
-            return _course(layer, fields, look, drawing)
+            return _course(layer, fields, look, drawing, moves)
         case Mark.TEXT:
             body = "".join(_text(row, style, drawing) for row in layer.rows)
         case Mark.POINT:
@@ -114,11 +127,15 @@ def _layer(layer: Layer, dark: Layer, drawing: Drawing) -> str:
                 for row in layer.rows
             )
         case Mark.RULE:
-            ends = [_ends(row, fields, drawing) for row in layer.rows]
-            body = f'<path d="{"".join(ends)}"/>'
+            body = f'<path d="{path_of(_ends(row, fields, drawing) for row in layer.rows)}"/>'
         case Mark.RECT:
-            body = "".join(
-                _rect(row, night, fields, drawing) for row, night in _joined(layer, dark)
+            body = (
+                _ground(layer, dark, drawing)
+                if "colour" in layer.rows[0]
+                else "".join(
+                    _rect(row, night, fields, drawing)
+                    for row, night in zip(layer.rows, dark.rows, strict=True)
+                )
             )
     name = ' class="ends"' if layer.name.startswith("end_labels") else ""
     name = ' class="leaders"' if layer.name == "leaders" else name
@@ -156,23 +173,43 @@ def _look(style: _Style, dark: _Style, mark: Mark) -> Iterator[str]:
 
 
 def _both(light: str, dark: str) -> str:
-    return light if light == dark else f"light-dark({light},{dark})"
+    """Both colours: by the name that the style sheet has for the pair, where it has one."""
+    name = colours().get((light, dark))
+    return f"var(--p-{name})" if name else f"light-dark({light},{dark})"
 
 
-def _course(layer: Layer, fields: dict[str, str], look: str, drawing: Drawing) -> str:
+@cache
+def colours() -> dict[tuple[str, str], str]:
+    """Names of the colours of pictures by what they are on paper and in the dark [text]."""
+    light, dark = PALETTES[Tone.LIGHT], PALETTES[Tone.DARK]
+    found: dict[tuple[str, str], str] = {}
+    for field in dataclasses.fields(light):
+        pair = getattr(light, field.name), getattr(dark, field.name)
+        if isinstance(pair[0], str):
+            found.setdefault(pair, field.name.replace("_", "-"))
+    return found
+
+
+def _course(layer: Layer, fields: dict[str, str], look: str, drawing: Drawing, moves: bool) -> str:
     rows = [layer.rows[i] for i in thinned(len(layer.rows)) if fields["y"] in layer.rows[i]]
-    path = _line(rows, fields["y"], drawing)
+    edges = [_line(rows, fields["y"], drawing)]
     if layer.mark is Mark.AREA:
-        back = _line(rows[::-1], fields["y2"], drawing).replace("M", "L", 1)
-        path = f"{path}{back}Z"
+        edges.append(_line(rows[::-1], fields["y2"], drawing))
+    if moves:
+        path = "L".join(f"{_n(x)} {_n(y)}" for edge in edges for x, y in edge)
+        path = f"M{path}"
+    else:
+        path = path_of([[point for edge in edges for point in plainer(edge)]])
+    path += "Z" if layer.mark is Mark.AREA else ""
     name = _BANDS.get(fields["y"])
     named = f' class="{name}"' if name else ""
     return f'<path{named}{look} d="{path}"/>'
 
 
-def _line(rows: Sequence[Row], column: str, drawing: Drawing) -> str:
-    points = (f"{_x(row, drawing)} {_n(drawing.y.px(float(str(row[column]))))}" for row in rows)
-    return "M" + "L".join(points)
+def _line(rows: Sequence[Row], column: str, drawing: Drawing) -> list[Point]:
+    return [
+        (drawing.x.px(float(str(row["x"]))), drawing.y.px(float(str(row[column])))) for row in rows
+    ]
 
 
 def _text(row: Row, style: _Style, drawing: Drawing) -> str:
@@ -185,25 +222,25 @@ def _text(row: Row, style: _Style, drawing: Drawing) -> str:
     return f'<text x="{x}" y="{_n(y)}">{inside}</text>'
 
 
-def _ends(row: Row, fields: dict[str, str], drawing: Drawing) -> str:
-    x, y = _x(row, drawing), _y(row, drawing)
-    x2 = _n(drawing.x.px(float(str(row["x2"])))) if "x2" in fields else x
-    y2 = _n(drawing.y.px(float(str(row["y2"])))) if "y2" in fields else y
-    return f"M{x} {y}L{x2} {y2}"
+def _ends(row: Row, fields: dict[str, str], drawing: Drawing) -> list[Point]:
+    x, y = drawing.x.px(float(str(row["x"]))), drawing.y.px(float(str(row["y"])))
+    x2 = drawing.x.px(float(str(row["x2"]))) if "x2" in fields else x
+    y2 = drawing.y.px(float(str(row["y2"]))) if "y2" in fields else y
+    return [(x, y), (x2, y2)]
 
 
-def _joined(layer: Layer, dark: Layer) -> Iterator[tuple[Row, Row]]:
-    """Rows of boxes, neighbours of one colour made one."""
-    held: tuple[Row, Row] | None = None
-    for row, night in zip(layer.rows, dark.rows, strict=True):
-        if held is not None and "colour" in row and row["colour"] == held[0]["colour"]:
-            held = ({**held[0], "x2": row["x2"]}, held[1])
-            continue
-        if held is not None:
-            yield held
-        held = (row, night)
-    if held is not None:
-        yield held
+def _ground(layer: Layer, dark: Layer, drawing: Drawing) -> str:
+    blocks = [
+        (
+            drawing.x.px(float(str(row["x"]))),
+            drawing.x.px(float(str(row["x2"]))),
+            str(row["colour"]),
+            str(night["colour"]),
+        )
+        for row, night in zip(layer.rows, dark.rows, strict=True)
+    ]
+    edges = sorted(drawing.y.px(float(str(layer.rows[0][key]))) for key in ("y", "y2"))
+    return ground(blocks, top=edges[0], foot=edges[1])
 
 
 def _rect(row: Row, dark: Row, fields: dict[str, str], drawing: Drawing) -> str:
@@ -212,12 +249,9 @@ def _rect(row: Row, dark: Row, fields: dict[str, str], drawing: Drawing) -> str:
     fill = ""
     if "fill" in fields:
         fill = f' fill="{_both(str(row[fields["fill"]]), str(dark[fields["fill"]]))}"'
-    # a hair wider where colours meet, so that no paper shows between them
-    wide = xs[1] - xs[0] + (0.4 if fill else 0.0)
-    return (
-        f'<rect x="{_n(xs[0])}" y="{_n(ys[0])}" width="{_n(wide)}" '
-        f'height="{_n(ys[1] - ys[0])}"{fill}/>'
-    )
+    left, right = xs
+    across = path_of([[(left, ys[0]), (right, ys[0]), (right, ys[1]), (left, ys[1])]])
+    return f'<path{fill} d="{across}z"/>'
 
 
 def _x(row: Row, drawing: Drawing) -> str:
