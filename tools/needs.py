@@ -1,22 +1,30 @@
-"""What the tests need besides Python: Debian's Chromium and a PostgreSQL server of their own.
+"""What the tests need besides Python: Debian's Chromium, a PostgreSQL server, the rules of axe.
 
-Both are looked for first. Where they are missing, this machine is Debian and we may install, they
-are installed; anywhere else the tests that need them are skipped, and the reason is said.
+Programs are looked for first. Where they are missing, this machine is Debian and we may install,
+they are installed; anywhere else the tests that need them are skipped, and the reason is said.
+The rules of axe-core come as one package of npm, held to a digest, into the user's cache.
 """
 
 from __future__ import annotations
 
+import base64
 import contextlib
+import hashlib
 import os
 import pwd
 import shutil
 import socket
 import subprocess
+import tarfile
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+AXE_VERSION = "4.14.1"
+AXE_SHA512 = (
+    "FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ=="
+)
 SERVER_HOMES = ("/usr/lib/postgresql", "/usr/local", "/opt/homebrew")
 
 
@@ -28,6 +36,38 @@ def browser() -> tuple[str | None, str]:
     if found is None:
         return None, "no Chromium here and none could be installed: browser tests are skipped"
     return found, found
+
+
+def axe() -> tuple[str | None, str]:
+    """Path of the rules of axe-core, and what to say about it.
+
+    Kept in the user's cache, so that later runs need no network; what npm brings is used only
+    where its digest is the one written here.
+    """
+    cache = Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache")
+    folder = cache / "loamshift-tests"
+    package = folder / f"axe-core-{AXE_VERSION}.tgz"
+    rules = folder / f"axe-core-{AXE_VERSION}.js"
+    if not package.exists():
+        npm = shutil.which("npm") or (shutil.which("npm") if _install("npm") else None)
+        if npm is None:
+            return None, "no npm here and none could be installed: the rules of axe are not tried"
+        folder.mkdir(parents=True, exist_ok=True)
+        done = subprocess.run(
+            [npm, "pack", "--silent", f"axe-core@{AXE_VERSION}"],
+            cwd=folder, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False,
+        )  # fmt: skip
+        if done.returncode or not package.exists():
+            return None, f"npm could not bring axe-core: {_last(done.stderr)}"
+    digest = base64.b64encode(hashlib.sha512(package.read_bytes()).digest()).decode()
+    if digest != AXE_SHA512:
+        package.unlink()
+        return None, "what npm brought as axe-core is not what was expected; it was thrown away"
+    with tarfile.open(package) as archive:
+        inside = archive.extractfile("package/axe.min.js")
+        assert inside is not None
+        rules.write_bytes(inside.read())
+    return str(rules), f"axe-core {AXE_VERSION}"
 
 
 @contextlib.contextmanager

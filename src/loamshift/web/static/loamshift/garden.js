@@ -144,9 +144,10 @@ function drawArea(layer, row) {
   if (lines.length > rowsHere || lines.some((one) => wide(one, 14) > room)) lines = [brief(number, text.ph, room, 14)];
   const x = (box.left + box.width / 2) * perMetre, y = (box.top + box.length / 2) * perMetre;
   lines.forEach((one, i) => {
+    group.append(" ");
     make("text", { class: "full", x: x.toFixed(2), y: (y + (i - (lines.length - 1) / 2) * LINE_PX).toFixed(2) }, group).textContent = one;
   });
-  make("text", { class: "short", x: x.toFixed(2), y: y.toFixed(2) }, group).textContent = brief(number, text.ph, room, 21);
+  make("text", { "aria-hidden": "true", class: "short", x: x.toFixed(2), y: y.toFixed(2) }, layer).textContent = brief(number, text.ph, room, 21);
   group.addEventListener("pointerdown", (event) => grab(event, row, "area"));
   group.addEventListener("focus", () => { if (chosen !== row && !held) { chosen = row; draw(); } });
   group.addEventListener("keydown", (event) => areaKey(event, row));

@@ -1,0 +1,141 @@
+"""Every page of a workbench in use: its store, and an address for each name."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from urllib.parse import urlencode
+from uuid import UUID
+
+from django.urls import URLPattern, URLResolver, get_resolver
+
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
+from loamshift.web.cases import text_of, tree_of, with_fields
+from loamshift.web.keeping import put_case
+from loamshift.web.prepare import add_samples
+from loamshift.web.sending import letter_to_send
+
+NO_PAGES = {
+    # files, data for scripts, parts of a page
+    "api-description", "bed-case", "bed-file", "charts", "client-zip", "data-zip", "health",
+    "known", "letter-file", "letter-style", "letter-today-file", "lists", "openapi-json",
+    "plan-file", "plan-sliders", "bed-sliders", "prices-out",
+    # acts: they change something and send one on
+    "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
+    "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
+    "garden-size", "letter-away", "letter-note", "plan-keep", "product-away", "samples-away",
+    "sign-out", "take-back", "tour-again", "tour-done",
+}  # fmt: skip
+SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
+WALK_IN = urlencode(
+    {"soil.ph": "7.3", "soil.texture": "loam", "aim.plant": "highbush blueberry",
+     "place.name": "Minneapolis"}
+)  # fmt: skip
+WRONG = urlencode({"soil.ph": "17", "soil.texture": "custard", "aim.plant": "highbush blueberry"})
+CLAIM = urlencode(
+    {"claim.0.material": "wood ash", "claim.0.amount": "100 g/m2", "soil.texture": "sandy loam",
+     "soil.ph": "5.4", "aim.target_ph": "6.5"}
+)  # fmt: skip
+WRONG_CLAIM = urlencode({"claim.0.material": "moon dust", "claim.0.amount": "much"})
+
+
+def in_use(today: date) -> Office:
+    """The samples, with a history, a letter that was sent, a shelf, and a garden drawn."""
+    office = Office.objects.create(pk=UUID(int=1), name="Ours")
+    add_samples(office)
+    writer = Writer(office, what="Used it for a year")
+    border = Bed.objects.get(name="Berry border")
+    past = today - timedelta(days=420)
+    noted = with_fields(
+        tree_of(border.case_text),
+        [
+            ("soil.sampled", str(past)),
+            ("applied.0.material", "elemental sulfur, powder"),
+            ("applied.0.rate", "60 g/m2"),
+            ("applied.0.date", str(past + timedelta(days=14))),
+            ("reading.0.ph", "6.3"),
+            ("reading.0.ph_method", "water 1:1"),
+            ("reading.0.date", str(today - timedelta(days=40))),
+        ],
+    )
+    put_case(border, text_of(noted), today=today)
+    writer.change(border, seen_version=border.version)
+    plot = Bed.objects.get(name="Kitchen plot")
+    writer.add(letter_to_send(plot, office=office, today=today))
+    writer.add(
+        Product(name="Yellow dust", material="elemental sulfur, powder", pack="1 kg", price=6.2,
+                currency="GBP", note="from the shed")
+    )  # fmt: skip
+    writer.add(
+        Product(name="Pale bag", material="ground limestone, calcitic", pack="20 kg", price=5.4,
+                currency="GBP")
+    )  # fmt: skip
+    garden = Garden.objects.get()
+    garden.plan = {
+        "width_m": 20.0,
+        "height_m": 12.0,
+        "areas": [
+            {"name": "", "bed": str(border.pk), "points": [[1, 1], [7, 1], [7, 4], [1, 4]]},
+            {"name": "", "bed": str(plot.pk), "points": [[9, 3], [17, 3], [17, 9], [9, 9]]},
+            {"name": "Shed", "bed": None, "points": [[1, 8], [4, 8], [4, 11], [1, 11]]},
+        ],
+    }
+    writer.change(garden, seen_version=garden.version)
+    return office
+
+
+def addresses() -> dict[str, tuple[str, ...]]:
+    """Addresses by the name of the page, with the states that look different."""
+    border = Bed.objects.get(name="Berry border")
+    plot = Bed.objects.get(name="Kitchen plot")
+    garden = Garden.objects.get()
+    client = Client.objects.get()
+    letter = SentLetter.objects.get()
+    product = Product.objects.get(name="Yellow dust")
+    return {
+        "start": ("/", "/?tour=1", "/?tour=4"),
+        "plan": ("/plan", f"/plan?{WALK_IN}", f"/plan?{WRONG}"),
+        "beds": ("/beds/", "/beds/?q=zzz"),
+        "bed-new": ("/beds/new",),
+        "bed": (f"/beds/{border.pk}", f"/beds/{plot.pk}", f"/beds/{plot.pk}?soil.ph=5.2"),
+        "bed-history": (f"/beds/{border.pk}/history", f"/beds/{plot.pk}/history"),
+        "bed-edit": (f"/beds/{border.pk}/edit", f"/beds/{plot.pk}/edit?as=text"),
+        "bed-test": (),
+        "bed-applied": (),
+        "client": (f"/clients/{client.pk}",),
+        "client-new": ("/clients/new",),
+        "client-edit": (f"/clients/{client.pk}/edit",),
+        "client-delete": (f"/clients/{client.pk}/delete",),
+        "garden": (f"/gardens/{garden.pk}",),
+        "garden-new": ("/gardens/new",),
+        "garden-edit": (f"/gardens/{garden.pk}/edit",),
+        "why": ("/why/dose.acid_mmolc_kg",),
+        "why-all": ("/why/",),
+        "shelf": ("/shelf/", f"/shelf/?bed={border.pk}"),
+        "product-new": ("/shelf/new",),
+        "product": (f"/shelf/{product.pk}",),
+        "prices": ("/shelf/prices",),
+        "post": ("/post/",),
+        "letter": (f"/post/{letter.pk}",),
+        "letter-today": (f"/post/{letter.pk}/today",),
+        "claims": ("/claims/", f"/claims/?{CLAIM}", f"/claims/?{WRONG_CLAIM}"),
+        "settings": ("/settings/",),
+        "changes": ("/changes/",),
+        "data": ("/settings/data",),
+        "api-page": ("/api/",),
+        "api-v1": (),
+        "not found": ("/nowhere", "/why/nothing.like-it"),
+    }
+
+
+def named() -> set[str]:
+    """The names of all addresses, those of the data interface aside."""
+    found: set[str] = set()
+
+    def gather(patterns: list[URLPattern | URLResolver]) -> None:
+        for one in patterns:
+            if isinstance(one, URLPattern) and one.name:
+                found.add(one.name)
+
+    gather(get_resolver().url_patterns)
+    return found
