@@ -41,19 +41,17 @@ def new_page(browser: Any) -> Iterator[Callable[..., Any]]:
     wrong: list[str] = []
     contexts: list[Any] = []
 
+    def look_at(asked: Any) -> None:
+        if urlsplit(asked.url).hostname not in ("localhost", "127.0.0.1", None, ""):
+            wrong.append(f"another host: {asked.url}")
+
     def make(*, width: int = 1200, height: int = 900, **more: Any) -> Any:
         context = browser.new_context(viewport={"width": width, "height": height}, **more)
         contexts.append(context)
         page = context.new_page()
         page.on("console", lambda said: wrong.append(f"{said.type}: {said.text}"))
         page.on("pageerror", lambda error: wrong.append(str(error)))
-        page.on(
-            "request",
-            lambda asked: (
-                urlsplit(asked.url).hostname in ("localhost", "127.0.0.1", None, "")
-                or wrong.append(f"another host: {asked.url}")
-            ),
-        )
+        page.on("request", look_at)
         return page
 
     yield make
