@@ -309,13 +309,30 @@ def test_the_later_of_two_is_told_and_sees_both(client: Browser, office: Office,
 
 
 def test_a_letter_is_sent_and_frozen(client: Browser, office: Office, bed: Bed) -> None:
-    answer = client.post(f"/beds/{bed.pk}/send")
+    page = client.get(f"/beds/{bed.pk}").content.decode()
+    form = page[page.index(f'action="/beds/{bed.pk}/send"') :]
+    version = re.search(r'name="version" value="(\d+)"', form)
+    assert version is not None
+    answer = client.post(f"/beds/{bed.pk}/send", {"version": version[1]})
     assert answer.status_code == 302
     letter = kept(SentLetter, office).get()
     held = json.loads(letter.answer_text)
     assert held["letter"]["title"] == letter.title == "Berry border"
     assert held["verdict"]["decision"] == letter.decision
     assert letter.sent_on == today()
+
+
+@pytest.mark.parametrize("seen", ["1", "", "x", "9" * 40])
+def test_nobody_sends_a_letter_they_have_not_seen(
+    client: Browser, office: Office, bed: Bed, seen: str
+) -> None:
+    bed.case_text = bed.case_text.replace("ph = 6.8", "ph = 5.0")
+    Writer(office, what="Changed it").change(bed, seen_version=1)
+    answer = client.post(f"/beds/{bed.pk}/send", {"version": seen}, follow=True)
+    page = unescape(answer.content.decode())
+    assert "Nothing was sent" in page and "changed by somebody else" in page
+    assert 'id="f-soil-ph" value="5.0"' in page
+    assert not kept(SentLetter, office).exists()
 
 
 def test_another_offices_bed_is_not_there(client: Browser, office: Office, bed: Bed) -> None:

@@ -7,6 +7,7 @@ from uuid import UUID
 import pytest
 from django.contrib.messages import get_messages
 from django.test import Client as Browser
+from pypdfium2 import PdfDocument
 
 from loamshift.case.answer_file import answer_file_from_json
 from loamshift.store.changes import Writer
@@ -19,6 +20,12 @@ from loamshift.web.views.post import beds_waiting
 pytestmark = pytest.mark.django_db
 
 TODAY = date(2026, 4, 12)
+
+
+def paper_in(data: bytes) -> str:
+    """The paper that a PDF is for."""
+    width_mm = PdfDocument(data)[0].get_width() / 72.0 * 25.4
+    return "a4" if width_mm == pytest.approx(210.0, abs=0.5) else "letter"
 
 
 @pytest.fixture
@@ -59,7 +66,7 @@ def test_a_bed_waits_until_it_has_a_letter_and_again_once_it_is_changed(
 ) -> None:
     assert list(beds_waiting(office)) == [bed]
     assert "no letter yet" in page(client, "/post/")
-    answer = client.post(f"/beds/{bed.pk}/send")
+    answer = client.post(f"/beds/{bed.pk}/send", {"version": bed.version})
     letter = kept(SentLetter, office).get()
     assert answer.headers["Location"] == f"/post/{letter.pk}"
     assert list(beds_waiting(office)) == []
@@ -67,6 +74,16 @@ def test_a_bed_waits_until_it_has_a_letter_and_again_once_it_is_changed(
     Writer(office, what="Changed it").change(bed, seen_version=bed.version)
     assert list(beds_waiting(office)) == [bed]
     assert "after its letter" in page(client, "/post/")
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_a_letter_is_printed_on_the_paper_of_the_office(
+    client: Browser, office: Office, sent: SentLetter, paper: str
+) -> None:
+    Office.objects.update(paper=paper)
+    answer = client.get(f"/post/{sent.pk}/letter.pdf")
+    assert answer.status_code == 200
+    assert paper_in(answer.content) == paper
 
 
 def test_a_letter_that_was_put_away_leaves_its_bed_waiting(

@@ -157,6 +157,8 @@ OTHER: dict[tuple[str, str], object] = {
     ("", "ending"): "md",
     ("letter-file", "kind"): "html",
     ("why", "key"): "soil.ph",
+    ("", "sheet"): "sampling",
+    ("claim-card", "number"): "1",
 }
 """What belongs into holes that hold no thing of an office, by name of the route and of the hole."""
 

@@ -72,18 +72,20 @@ class Writer:
         self.what = what
         self.act = uuid.uuid4()
 
-    def add(self, thing: Kept) -> None:
-        """Keep something new.
+    def add(self, thing: Kept, *, seen_version: int | None = None) -> None:
+        """Keep something new; ``seen_version`` is that of what it lies in, where it matters.
 
         Raises
         ------
+        Overtaken
+            Where what it lies in is no longer the version that was seen.
         InputError
             Where it cannot be kept as it is, or what it lies in is gone.
         """
         thing.office = self.office
         check(thing)
         with transaction.atomic():
-            self._stands_on_something(thing)
+            self._stands_on_something(thing, seen_version=seen_version)
             thing.save(force_insert=True)
             self._note(thing, before=None, after=snapshot(thing))
         _purge_daily()
@@ -142,7 +144,7 @@ class Writer:
         thing.save(force_update=True)
         self._note(thing, before=before, after=after)
 
-    def _stands_on_something(self, thing: Kept) -> None:
+    def _stands_on_something(self, thing: Kept, *, seen_version: int | None = None) -> None:
         """Lock what a thing lies in, and refuse where that is gone or another office's."""
         name = PARENT.get(type(thing))
         if name is None or getattr(thing, f"{name}_id") is None:
@@ -157,6 +159,8 @@ class Writer:
                 f"The {name} “{parent[0]}” that “{thing}” lies in was deleted. Take that back "
                 "first under Changes, or choose another."
             )
+        if seen_version not in (None, parent[0].version):
+            raise Overtaken(parent[0])
 
     def _note(self, thing: Kept, *, before: dict[str, Any] | None, after: dict[str, Any]) -> None:
         Change.objects.create(

@@ -10,6 +10,7 @@ from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter
 from loamshift.report.letter import letter_from_answer
+from loamshift.report.pdf import PaperSize
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.models import Office
@@ -35,6 +36,11 @@ class Answered:
 def words_of(office: Office) -> Words:
     """Units and spelling of an office."""
     return Words(spelling=office.words, units=office.units)
+
+
+def paper_of(office: Office) -> PaperSize:
+    """The sheet that an office prints on."""
+    return PaperSize.A4 if office.paper == "a4" else PaperSize.LETTER
 
 
 def answered(case_text: str, *, office: Office, today: date, forecast: bool = True) -> Answered:

@@ -6,6 +6,7 @@ from loamshift.web.views import (
     account,
     api,
     beds,
+    cards,
     case_files,
     changes,
     claims,
@@ -50,6 +51,7 @@ urlpatterns = [
     *shelf.ROUTES,
     *post.ROUTES,
     *claims.ROUTES,
+    *cards.ROUTES,
     *settings_page.ROUTES,
     *tour.ROUTES,
 ]

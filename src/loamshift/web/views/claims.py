@@ -12,16 +12,19 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path
+from django.urls import URLPattern, path, reverse
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_safe
 
+from loamshift.domain.answer import Answer
+from loamshift.domain.card import Card
+from loamshift.domain.case import Case
 from loamshift.domain.ph import PhMethod
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.claims_page import claims_page
 from loamshift.report.letter_fields import field_called
-from loamshift.report.letter_words import lowered
+from loamshift.report.letter_words import lowered, material_called, sentence
 from loamshift.report.words import Words
 from loamshift.services.claims_asked import claims_asked
 from loamshift.store.models import Bed, Office
@@ -80,13 +83,15 @@ class Found:
     sections: str
     faults: tuple[Fault, ...]
     about: str = ""
+    called: tuple[str, ...] = ()
+    """The materials settled, each of which has a card."""
 
 
 @require_safe
 def claims(request: HttpRequest) -> HttpResponse:
     """Ask what is claimed of which soil; the address holds both, so that it can be sent on."""
     office = office_of(request)
-    said = {key: request.GET.get(key, "").strip()[:LONGEST] for key in SOIL}
+    said = _said(request)
     rows = _claims_said(request)
     bed = _bed(request, office)
     asked = any(material or amount for material, amount in rows)
@@ -105,6 +110,10 @@ def claims(request: HttpRequest) -> HttpResponse:
         "asked": asked,
         "sections": found.sections,
         "about": found.about,
+        "cards": [
+            (f"{reverse('claim-card', args=[number])}?{request.GET.urlencode()}", called)
+            for number, called in enumerate(found.called, 1)
+        ],
         "elsewhere": _elsewhere(found.faults, shown, bed),
         "style": letter_style_name(),
         "examples": EXAMPLES,
@@ -134,17 +143,11 @@ def _settle(
         for number, (material, _amount) in enumerate(rows)
         if not material
     ]
-    claimed = [
-        {"material": material, **({"amount": amount} if amount else {})}
-        for material, amount in rows
-        if material
-    ]
-    if not claimed:
+    if not any(material for material, _amount in rows):
         return Found("", tuple(blank))
     try:
-        tree: Tree = tree_of(bed.case_text) if bed else with_fields({}, said.items())
-        text = text_of({**tree, "claim": claimed})
-        about, html = _html(text, words_of(office), date.today())  # noqa: DTZ011 - the local day
+        text = _case_text(rows, said, bed)
+        about, html, called = _html(text, words_of(office), _today())
     except CaseError as error:
         numbers = [number for number, (material, _amount) in enumerate(rows) if material]
         return Found("", (*blank, *(_moved(fault, numbers) for fault in error.faults)))
@@ -152,15 +155,82 @@ def _settle(
         where = "" if bed else "soil.ph"
         mend = gettext("Give the pH that was read")
         return Found("", (*blank, Fault(where, "", str(error).rstrip("."), mend)))
-    return Found("", tuple(blank)) if blank else Found(html, (), about)
+    return Found("", tuple(blank)) if blank else Found(html, (), about, called)
+
+
+def _case_text(rows: Sequence[tuple[str, str]], said: Mapping[str, str], bed: Bed | None) -> str:
+    claimed = [
+        {"material": material, **({"amount": amount} if amount else {})}
+        for material, amount in rows
+        if material
+    ]
+    tree: Tree = tree_of(bed.case_text) if bed else with_fields({}, said.items())
+    return text_of({**tree, "claim": claimed})
 
 
 @lru_cache(maxsize=128)
-def _html(text: str, words: Words, today: date) -> tuple[str, str]:
-    """Which soil it is, and the page about it."""
+def _html(text: str, words: Words, today: date) -> tuple[str, str, tuple[str, ...]]:
+    """Which soil it is, the page about it, and what the materials are called."""
+    case, answer = _asked(text, today)
+    letter = claims_page(answer, case, words=words)
+    called = tuple(material_called(claim.material, words) for claim in answer.claims)
+    return letter.subtitle, letter_plain(letter), called
+
+
+@lru_cache(maxsize=128)
+def _asked(text: str, today: date) -> tuple[Case, Answer]:
     case = case_of(text, today=today)
-    letter = claims_page(claims_asked(case, seed=SEED), case, words=words)
-    return letter.subtitle, letter_plain(letter)
+    return case, claims_asked(case, seed=SEED)
+
+
+def asked_case(request: HttpRequest, office: Office) -> tuple[Case, Answer]:
+    """The case that an address of the page asks about, with its claims settled.
+
+    Raises
+    ------
+    InputError
+        Where the page would tell of a fault.
+    """
+    return _asked(
+        _case_text(_claims_said(request), _said(request), _bed(request, office)), _today()
+    )
+
+
+def card_for(case: Case, answer: Answer, index: int, *, day: date, words: Words) -> Card:
+    """The card of one of the claims of a case.
+
+    Parameters
+    ----------
+    case
+        The soil and what was claimed [object].
+    answer
+        The claims settled [object].
+    index
+        Which of them, from 0 [number].
+    day
+        The day it was settled [date].
+    words
+        Spelling and units of the reader [object].
+    """
+    from loamshift.report.card.claim import claim_card
+
+    start = re.compile(rf"^claim\[{index + 1}\]\.?\w*: ")
+    return claim_card(
+        answer.claims[index],
+        case,
+        rate_g_m2=case.claims[index].rate_g_m2,
+        notes=tuple(sentence(start.sub("", n), words) for n in case.notes if start.match(n)),
+        day=day,
+        words=words,
+    )
+
+
+def _said(request: HttpRequest) -> dict[str, str]:
+    return {key: request.GET.get(key, "").strip()[:LONGEST] for key in SOIL}
+
+
+def _today() -> date:
+    return date.today()  # noqa: DTZ011 - the local day
 
 
 def _moved(fault: Fault, numbers: Sequence[int]) -> Fault:

@@ -84,6 +84,7 @@ def show_plan(
         "here": here,
         "style": letter_style_name(),
         "sliders": f"{here}/sliders",
+        "sheets": sheets_of(page, here),
         "files": [(f"{here}/letter.{ending}", said) for ending, said in FORMS],
         "clients": [] if bed else kept(Client, office).order_by("name")[:300],
         "gardens": [] if bed else kept(Garden, office).order_by("name")[:300],
@@ -95,6 +96,17 @@ def show_plan(
     response.headers["Vary"] = "HX-Request, Cookie"
     response.headers["Cache-Control"] = "no-store"
     return response
+
+
+def sheets_of(page: Page, here: str) -> list[tuple[str, str]]:
+    """Sheets there are for what the page tells of, each with its address and what it is called."""
+    if page.answered is None:
+        return []
+    names = [("card", _("the bed’s card"))]
+    if page.answered.answer.rescue is not None:
+        names.append(("rescue", _("putting it right")))
+    names.append(("sampling", _("taking the sample")))
+    return [(f"{here}/sheets/{name}.pdf", said) for name, said in names]
 
 
 def title_of(page: Page, bed: Bed | None) -> str:

@@ -15,7 +15,7 @@ from django.views.decorators.http import require_safe
 from loamshift.errors import InputError
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered, words_of
+from loamshift.web.answers import Answered, answered, paper_of, words_of
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.plan_page import said_in
@@ -67,10 +67,9 @@ def letter_bytes(found: Answered, office: Office, ending: str) -> bytes:
     """A letter as the bytes of a file of one kind: pdf, html, md or json."""
     words = words_of(office)
     if ending == "pdf":
-        from loamshift.report.pdf import PaperSize, letter_pdf
+        from loamshift.report.pdf import letter_pdf
 
-        paper = PaperSize.A4 if office.paper == "a4" else PaperSize.LETTER
-        return letter_pdf(found.letter, paper=paper, words=words)
+        return letter_pdf(found.letter, paper=paper_of(office), words=words)
     if ending == "html":
         from loamshift.report.html import letter_html
 

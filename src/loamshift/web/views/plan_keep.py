@@ -109,9 +109,8 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
         setattr(bed, name, value)
     what = _("Changed %(name)s") % {"name": bed.name}
     writer = Writer(office, user=who(request), what=what)
-    seen = request.POST.get("version", "")
     try:
-        writer.change(bed, seen_version=int(seen) if seen.isdecimal() else 0)
+        writer.change(bed, seen_version=_seen(request))
     except Overtaken as fault:
         return _overtaken(request, fault, before, fields)
     except InputError as fault:
@@ -163,7 +162,10 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
         writer = Writer(
             office, user=who(request), what=_("Sent the letter on %(name)s") % {"name": bed.name}
         )
-        writer.add(letter)
+        writer.add(letter, seen_version=_seen(request))
+    except Overtaken as fault:
+        told_fault(request, _not_sent(fault))
+        return redirect("bed", pk=bed.pk)
     except InputError as fault:
         told_fault(request, fault)
         return redirect("bed", pk=bed.pk)
@@ -172,6 +174,23 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
         return redirect(reverse("letter", args=[letter.pk]))
     except NoReverseMatch:
         return redirect("bed", pk=bed.pk)
+
+
+def _not_sent(fault: Overtaken) -> str:
+    changed = {"name": str(fault.current), "at": f"{fault.current.changed_at:%H:%M}"}
+    return (
+        _(
+            "Nothing was sent: “%(name)s” was changed by somebody else at %(at)s (UTC), after "
+            "you opened it. Here it stands as it is now; read it, and send it again."
+        )
+        % changed
+    )
+
+
+def _seen(request: HttpRequest) -> int:
+    """The version that somebody saw before they acted; none is 0, which no thing has."""
+    typed = request.POST.get("version", "")
+    return int(typed) if typed.isdecimal() and len(typed) < 10 else 0
 
 
 def frozen_text(found: Answered, office: Office) -> str:

@@ -23,6 +23,7 @@ from loamshift.report.summary import DECISIONS
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import found, kept
+from loamshift.web.answers import paper_of
 from loamshift.web.downloads import download
 from loamshift.web.letter_plain import letter_plain
 from loamshift.web.letter_style import letter_style_name
@@ -195,9 +196,9 @@ def _letter(request: HttpRequest, pk: UUID) -> SentLetter:
 
 
 def _pdf(frozen: FrozenLetter, office: Office) -> bytes:
-    from loamshift.report.pdf import PaperSize, letter_pdf
+    from loamshift.report.pdf import letter_pdf
 
-    return letter_pdf(frozen.letter, paper=PaperSize(office.paper), words=frozen.words)
+    return letter_pdf(frozen.letter, paper=paper_of(office), words=frozen.words)
 
 
 def _html(frozen: FrozenLetter, office: Office) -> str:
