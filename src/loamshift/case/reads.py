@@ -209,7 +209,7 @@ def name_mend(fault: NameFault) -> Mend:
         return Mend(f"no {fault.kind} is called “{given}”", f"Nearest: {listed}.")
     return Mend(
         f"no {fault.kind} is called “{given}”, and nothing like it",
-        f"`loamshift {fault.kind}s` lists every name; textures are loam, clay, sandy loam …"
+        "Write it as a soil test does: sand, sandy loam, loam, silt loam, clay loam, clay …"
         if fault.kind == "texture"
         else f"`loamshift {fault.kind}s` lists every name.",
     )
