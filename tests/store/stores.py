@@ -40,7 +40,7 @@ def everything(office: Office) -> dict[str, Any]:
     found: dict[str, Any] = {
         field.name: getattr(office, field.name)
         for field in Office._meta.concrete_fields
-        if field.name != "id"
+        if field.name not in ("id", "created_at")  # those of the store it came into
     }
     for kind, model in KINDS.items():
         for thing in model._default_manager.filter(office=office):

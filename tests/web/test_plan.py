@@ -45,7 +45,7 @@ def office() -> Office:
 @pytest.fixture
 def bed(office: Office) -> Bed:
     sample = SAMPLES[0]
-    made = Bed(name=sample.name, case_text=sample.case_text, ph=sample.ph)
+    made = Bed(name=sample.name, case_text=sample.case_text, ph=6.8)
     Writer(office, what="Added it").add(made)
     return made
 

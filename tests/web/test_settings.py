@@ -2,13 +2,19 @@ from __future__ import annotations
 
 import pytest
 from django.test import Client as Browser
+from pypdfium2 import PdfDocument
 
-from loamshift.store.models import Office
+from loamshift.store.changes import Writer
+from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.tables.rows import tables_fingerprint
+from loamshift.web.samples import SAMPLES
 
 pytestmark = pytest.mark.django_db
 
-GOOD = {"name": "Two trees", "units": "us", "words": "us", "paper": "letter", "currency": "usd"}
+GOOD = {
+    "name": "Two trees", "units": "us", "words": "us", "paper": "letter", "currency": "usd",
+    "letterhead": "Two trees\r\n\r\n 1 The Lane ",
+}  # fmt: skip
 
 
 @pytest.fixture
@@ -38,6 +44,9 @@ def test_settings_are_kept_and_used(client: Browser, office: Office) -> None:
         ("paper", "a3", "Choose one"),
         ("currency", "Euro", "three letters"),
         ("currency", "12€", "three letters"),
+        ("letterhead", "x" * 601, "6 lines and 600 signs"),
+        ("letterhead", "x\n" * 7, "6 lines and 600 signs"),
+        ("letterhead", "a\x00b", "signs that cannot be printed"),
     ],
 )
 def test_what_cannot_be_kept_is_told_and_stays_in_its_field(
@@ -60,10 +69,32 @@ def test_the_page_says_where_data_lies_what_always_holds_and_what_made_it(
     assert "water, never water into acid" in shown and "Never let acid meet hypochlorite" in shown
     assert "poison" in shown and "organic" in shown
     assert tables_fingerprint() in shown and "Apache-2.0" in shown
-    assert "letterhead" not in shown.casefold()
+    assert 'href="/settings/data"' in shown and 'href="/api/"' in shown
+
+
+def test_letters_from_now_on_have_the_letterhead_and_those_sent_keep_theirs(
+    client: Browser, office: Office
+) -> None:
+    bed = Bed(name="Kitchen plot", case_text=SAMPLES[1].case_text)
+    Writer(office, what="Added it").add(bed)
+    client.post(f"/beds/{bed.pk}/send", {"version": "1"})
+    client.post("/settings/", GOOD)
+    client.post(f"/beds/{bed.pk}/send", {"version": "1"})
+    newest, oldest = SentLetter.objects.order_by("-created_at")
+    lines = '<p class="letterhead{}">Two trees<br>1 The Lane</p>'
+    assert lines.format(" on-paper") in client.get(f"/beds/{bed.pk}").content.decode()
+    assert lines.format("") in client.get(f"/post/{newest.pk}").content.decode()
+    assert lines.format("") in client.get(f"/post/{newest.pk}/letter.html").content.decode()
+    assert "1 The Lane" in client.get(f"/post/{newest.pk}/letter.md").content.decode()
+    first = PdfDocument(client.get(f"/post/{newest.pk}/letter.pdf").content)[0]
+    words = first.get_textpage().get_text_range()
+    assert words.index("1 The Lane") < words.index("Kitchen plot")
+    for ending in ("html", "md", "json"):
+        old = client.get(f"/post/{oldest.pk}/letter.{ending}").content.decode()
+        assert "The Lane" not in old and '"letterhead"' not in old
 
 
 def test_no_other_field_can_be_set(client: Browser, office: Office) -> None:
-    client.post("/settings/", {**GOOD, "toured": "1", "letterhead": "x", "id": "1"})
+    client.post("/settings/", {**GOOD, "toured": "1", "id": "1"})
     office.refresh_from_db()
-    assert (office.toured, office.letterhead) == (False, "")
+    assert not office.toured and office.pk == Office.objects.get().pk

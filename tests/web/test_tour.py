@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from uuid import UUID
+
 import pytest
 from django.contrib.messages import get_messages
 from django.test import Client as Browser
@@ -7,6 +9,7 @@ from django.test import Client as Browser
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import kept
+from loamshift.web.middleware import the_office
 from loamshift.web.prepare import add_samples
 from loamshift.web.tour import ALONE, STEPS
 
@@ -22,6 +25,19 @@ def office() -> Office:
 
 def page(browser: Browser, address: str = "/") -> str:
     return browser.get(address).content.decode()
+
+
+def test_the_invented_beds_are_worked_out_like_any_other(office: Office) -> None:
+    berries, plot = kept(Bed, office).order_by("name")
+    assert (berries.name, berries.plants, berries.ph) == ("Berry border", "highbush blueberry", 6.8)
+    assert (plot.name, plot.plants, plot.ph) == ("Kitchen plot", "cabbage", 5.6)
+    assert berries.decision and plot.decision and berries.is_sample and plot.is_sample
+
+
+def test_a_single_adviser_keeps_the_first_office_whatever_its_id(office: Office) -> None:
+    for id_ in (UUID(int=0), UUID(int=2**128 - 1)):
+        Office.objects.create(pk=id_, name="Later")
+    assert the_office() == office
 
 
 def test_the_first_steps_follow_one_another_without_a_script(

@@ -56,7 +56,10 @@ def letter_to_plain(frozen: FrozenLetter) -> dict[str, Any]:
         Where a figure holds a number that is none, which is our fault.
     """
     reader = {key: getattr(frozen.words, key) for key in READER}
-    return {**reader, **_CODEC.encode(frozen.letter, PATH)}
+    plain = _CODEC.encode(frozen.letter, PATH)
+    if not plain["letterhead"]:
+        del plain["letterhead"]
+    return {**reader, **plain}
 
 
 def letter_from_plain(plain: Any, *, source: str) -> FrozenLetter:

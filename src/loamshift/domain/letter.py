@@ -146,9 +146,13 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A whole letter: title, the line below it, sections in reading order, the day it is for."""
+    """A whole letter: title, the line below it, sections in reading order, the day it is for.
+
+    ``letterhead`` holds the lines above it that say whose letter it is; empty where nobody's.
+    """
 
     title: str
     subtitle: str
     sections: tuple[Section, ...]
     day: date | None = None
+    letterhead: tuple[str, ...] = ()

@@ -46,6 +46,8 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     script = live_script() if data else ""
     body = sections_html(letter)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
+    lines = "<br>".join(escape(line) for line in letter.letterhead)
+    above = f'<p class="letterhead">{lines}</p>\n' if lines else ""
     scripts = ""
     if data:
         scripts = (
@@ -60,7 +62,7 @@ def letter_html(letter: Letter, *, words: Words) -> str:
         '<meta name="referrer" content="no-referrer">\n'
         f"<title>{escape(bare(letter.title))}</title>\n"
         f"<style>{style}</style>\n</head>\n<body>\n<article>\n"
-        f"<header>\n<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
+        f"<header>\n{above}<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
         f"{body}\n</article>\n{scripts}</body>\n</html>\n"
     )
 

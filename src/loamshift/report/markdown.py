@@ -23,7 +23,8 @@ def letter_markdown(letter: Letter) -> str:
         The text, blocks set apart by one empty line, one newline at the end; no line ends in
         a space [text].
     """
-    parts = [f"# {_escaped(letter.title)}"]
+    parts = ["\\\n".join(_line_start(_escaped(line)) for line in letter.letterhead)]
+    parts.append(f"# {_escaped(letter.title)}")
     if letter.subtitle:
         parts.append(_escaped(letter.subtitle))
     for section in letter.sections:

@@ -88,6 +88,7 @@ def letter_data(letter: Letter) -> dict[str, Any]:
     return {
         "title": settable(bare(letter.title)),
         "subtitle": _runs(letter.subtitle),
+        "letterhead": [settable(line) for line in letter.letterhead],
         "day": None if day is None else {"year": day.year, "month": day.month, "day": day.day},
         "of": "of",
         "margin": MARGIN_MM,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
@@ -38,6 +38,11 @@ def words_of(office: Office) -> Words:
     return Words(spelling=office.words, units=office.units)
 
 
+def letterhead_of(office: Office) -> tuple[str, ...]:
+    """The lines that say on a letter whose it is."""
+    return tuple(line.strip() for line in office.letterhead.splitlines() if line.strip())
+
+
 def paper_of(office: Office) -> PaperSize:
     """The sheet that an office prints on."""
     return PaperSize.A4 if office.paper == "a4" else PaperSize.LETTER
@@ -54,14 +59,23 @@ def answered(case_text: str, *, office: Office, today: date, forecast: bool = Tr
         Where the case file cannot be used; it carries every fault with its path.
     """
     case_text = with_shelf(case_text, in_stock(office), today=today)
-    return _answered(case_text, office.words, office.units, today, forecast)
+    head = letterhead_of(office)
+    return _answered(case_text, office.words, office.units, head, today, forecast)
 
 
 @lru_cache(maxsize=256)
-def _answered(case_text: str, spelling: str, units: str, today: date, forecast: bool) -> Answered:
+def _answered(
+    case_text: str,
+    spelling: str,
+    units: str,
+    letterhead: tuple[str, ...],
+    today: date,
+    forecast: bool,
+) -> Answered:
     case = case_of(case_text, today=today)
     look_ahead = LookAhead(members=MEMBERS, seed=SEED, years=YEARS) if forecast else None
     answer = advise(case, look_ahead=look_ahead)
     words = Words(spelling=spelling, units=units)
     letter = letter_from_answer(answer, case, words=words)
+    letter = replace(letter, letterhead=letterhead)
     return Answered(case, answer, letter, letter_page(letter))

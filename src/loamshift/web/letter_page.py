@@ -43,8 +43,9 @@ WHY: Final = {
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LetterPage:
     """The pieces of a letter, each ready to stand where the page wants it; all but ``verdict``
-    are HTML."""
+    and the lines of ``letterhead`` are HTML."""
 
+    letterhead: tuple[str, ...]
     about: str
     strip: str
     verdict: str
@@ -79,6 +80,7 @@ def letter_page(letter: Letter) -> LetterPage:
         if section.matter is Matter.ASIDE and _is_list(section)
     ]
     return LetterPage(
+        letterhead=letter.letterhead,
         about=inline_html(letter.subtitle),
         strip="".join(pictures(f) for f in _figures(letter) if f.kind is FigureKind.YEAR),
         verdict=bare(lead),

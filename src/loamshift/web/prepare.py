@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 from django.core.management import call_command
@@ -14,6 +15,7 @@ from loamshift.errors import InputError
 from loamshift.store.changes import Writer, purge
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.web.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
+from loamshift.web.keeping import put_case
 from loamshift.web.middleware import the_office
 from loamshift.web.samples import SAMPLES
 
@@ -89,6 +91,6 @@ def add_samples(office: Office) -> None:
     garden = Garden(client=client, name="Sample garden", place={"name": "Minneapolis"})
     writer.add(garden)
     for sample in SAMPLES:
-        bed = Bed(garden=garden, name=sample.name, case_text=sample.case_text, is_sample=True)
-        bed.plants, bed.ph = sample.plants, sample.ph
+        bed = Bed(garden=garden, is_sample=True)
+        put_case(bed, sample.case_text, today=date.today())  # noqa: DTZ011 - the local day
         writer.add(bed)

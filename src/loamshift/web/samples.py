@@ -7,19 +7,15 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """A bed with the words a list shows."""
+    """A bed as a case file, by its name."""
 
     name: str
-    plants: str
-    ph: float
     case_text: str
 
 
 SAMPLES = (
     Sample(
         "Berry border",
-        "highbush blueberry",
-        6.8,
         """case = 1
 name = "Berry border"
 
@@ -55,8 +51,6 @@ rate = "1 kg/m2"
     ),
     Sample(
         "Kitchen plot",
-        "cabbage",
-        5.6,
         """case = 1
 name = "Kitchen plot"
 

@@ -7,6 +7,7 @@ from typing import Any, ClassVar
 
 from django.contrib.auth.models import AbstractUser, UserManager
 from django.db import models
+from django.utils import timezone
 
 
 class Office(models.Model):
@@ -24,6 +25,12 @@ class Office(models.Model):
     currency = models.CharField(max_length=3, blank=True, default="")
     letterhead = models.TextField(blank=True, default="", max_length=600)
     toured = models.BooleanField(default=False)
+    created_at = models.DateTimeField(default=timezone.now, editable=False)
+
+    class Meta:
+        """The oldest first."""
+
+        ordering = ("created_at", "id")
 
     def __str__(self) -> str:
         """Its name."""

@@ -14,6 +14,7 @@ from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_http_methods
 
+from loamshift.case.plain import is_clean
 from loamshift.report.letter_care import CLOSING, LABELS
 from loamshift.report.letter_words import sentence
 from loamshift.services.advise import FORECAST_MODEL
@@ -44,6 +45,10 @@ ALWAYS: Final = (
 )
 """Cautions that hold whatever a letter says."""
 _CODE_LENGTH: Final = 3
+KEPT: Final = ("name", *CHOICES, "currency", "letterhead")
+"""What the form keeps."""
+MOST_LINES: Final = 6
+"""A letterhead of more lines leaves a letter no room."""
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -52,7 +57,8 @@ def settings(request: HttpRequest) -> HttpResponse:
     office = office_of(request)
     if request.method != "POST":
         return _page(request, said_of(office), {})
-    said = {key: request.POST.get(key, "").strip() for key in ("name", *CHOICES, "currency")}
+    said = {key: request.POST.get(key, "").strip() for key in KEPT}
+    said["letterhead"] = "\n".join(said["letterhead"].splitlines())
     said["currency"] = said["currency"].upper()
     faults = faults_in(said)
     if faults:
@@ -66,7 +72,7 @@ def settings(request: HttpRequest) -> HttpResponse:
 
 def said_of(office: Office) -> dict[str, str]:
     """The settings as the form shows them."""
-    return {key: getattr(office, key) for key in ("name", *CHOICES, "currency")}
+    return {key: getattr(office, key) for key in KEPT}
 
 
 def faults_in(said: Mapping[str, str]) -> dict[str, str]:
@@ -80,6 +86,13 @@ def faults_in(said: Mapping[str, str]) -> dict[str, str]:
     for key, choices in CHOICES.items():
         if said[key] not in dict(choices):
             faults[key] = gettext("Choose one of the list.")
+    most = Office._meta.get_field("letterhead").max_length or 0
+    lines, signs = said["letterhead"].splitlines(), len(said["letterhead"])
+    if signs > most or len(lines) > MOST_LINES:
+        told = gettext("Shorten it to %(lines)s lines and %(most)s signs in all.")
+        faults["letterhead"] = told % {"lines": MOST_LINES, "most": most}
+    elif not all(is_clean(line) for line in lines):
+        faults["letterhead"] = gettext("It holds signs that cannot be printed; type it anew.")
     code = said["currency"]
     if code and not (len(code) == _CODE_LENGTH and code.isascii() and code.isalpha()):
         faults["currency"] = gettext("Write its three letters, such as GBP, or leave it empty.")
