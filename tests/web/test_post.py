@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import date, timedelta
 from uuid import UUID
 
@@ -139,8 +140,25 @@ def test_a_year_later_the_dates_differ_and_the_letter_stays(
     told = str(letter)
     assert "Nothing differs" not in told and "part 1" in told
     assert kept(SentLetter, office).get().answer_text == sent.answer_text
-    shown = page(client, f"/post/{sent.pk}/today")
+    shown = page(client, f"/post/{sent.pk}/today?now=1")
     assert "The letter itself stays as it is" in shown and "The advice" in shown
+
+
+def test_the_page_comes_at_once_and_asks_for_the_differences_itself(
+    client: Browser, sent: SentLetter, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as patched:
+        patched.setattr("loamshift.web.views.post.today_differs", None)
+        shown = page(client, f"/post/{sent.pk}/today")
+    assert "Working it out" in shown and "How much" in shown
+    asked = f"/post/{sent.pk}/today?now=1"
+    assert f'hx-get="{asked}" hx-trigger="load"' in shown and 'href="?now=1"' in shown
+    part = client.get(asked, headers={"HX-Request": "true"}).content.decode()
+    assert part.lstrip().startswith("<div") and "The advice" in part and "How much" not in part
+    whole = page(client, asked)
+    assert part.strip() in whole and "Working it out" not in whole
+    names = re.findall(r' id="([^"]+)"', whole)
+    assert len(names) == len(set(names))
 
 
 def test_other_tables_are_told_apart_from_the_passing_of_time(office: Office, bed: Bed) -> None:
@@ -166,7 +184,9 @@ def test_a_letter_from_elsewhere_that_keeps_no_letter_or_case_is_told(
     for letter in (bare, broken):
         Writer(office, what="Added it").add(letter)
         assert 'role="alert"' in page(client, f"/post/{letter.pk}")
-        assert 'role="alert"' in page(client, f"/post/{letter.pk}/today")
+        asked = f"/post/{letter.pk}/today?now=1"
+        part = client.get(asked, headers={"HX-Request": "true"}).content.decode()
+        assert part.startswith('<p class="fault">')
         assert client.get(f"/post/{letter.pk}/letter.pdf").status_code == 302
         assert client.get(f"/post/{letter.pk}/letter.json").status_code == 200
     assert "odd" in page(client, "/post/")

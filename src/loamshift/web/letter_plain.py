@@ -23,13 +23,15 @@ from loamshift.web.picture import PAGE_PX, PHONE_PX, picture
 
 
 @lru_cache(maxsize=128)
-def letter_plain(letter: Letter) -> str:
+def letter_plain(letter: Letter, *, part: str = "part") -> str:
     """The sections of a letter as HTML, every block where the letter has it.
 
     Parameters
     ----------
     letter
         The letter [object].
+    part
+        What the names of its headings begin with, where two letters share a page [text].
 
     Returns
     -------
@@ -38,11 +40,12 @@ def letter_plain(letter: Letter) -> str:
     """
     sources = source_count(letter)
     return "\n".join(
-        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
+        _section(section, f"{part}-{number}", sources)
+        for number, section in enumerate(letter.sections, 1)
     )
 
 
-def _section(section: Section, number: int, sources: int) -> str:
+def _section(section: Section, name: str, sources: int) -> str:
     notes = [block for block in section.blocks if isinstance(block, Note)]
     column: list[Block] = [block for block in section.blocks if not isinstance(block, Note)]
     if section.matter is Matter.ASIDE or not column:
@@ -52,8 +55,8 @@ def _section(section: Section, number: int, sources: int) -> str:
     ]
     heading = named = beside = ""
     if section.heading:
-        heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
-        named = f' aria-labelledby="part-{number}"'
+        heading = f'<h2 id="{name}">{inline_html(section.heading)}</h2>\n'
+        named = f' aria-labelledby="{name}"'
     if notes:
         said = "\n".join(block_html(note, sources=sources) for note in notes)
         beside = f'\n<div class="margin">\n{said}\n</div>'

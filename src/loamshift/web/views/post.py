@@ -82,18 +82,31 @@ def letter(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 @require_safe
 def letter_today(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """The differences between a letter and what the same case would be told today."""
+    """The differences between a letter and what the same case would be told today.
+
+    Working them out takes seconds: the page comes at once with the letter as it was sent, and
+    asks for the differences (``?now=1``) by itself, or by a link where no script runs.
+    """
     sent = _letter(request, pk)
-    problem = sections = ""
-    office = office_of(request)
+    asked = request.GET.get("now") == "1"
+    part = asked and bool(getattr(request, "htmx", False))
+    context: dict[str, object] = {"letter": sent, "asked": asked, "style": letter_style_name()}
+    if asked:
+        context |= _differences(sent, office_of(request))
+    if not part:
+        context |= _as_sent(sent)
+    name = "_differs" if part else "today"
+    response = render(request, f"loamshift/post/{name}.html", context)
+    response.headers["Vary"] = "HX-Request, Cookie"
+    return response
+
+
+def _differences(sent: SentLetter, office: Office) -> dict[str, object]:
     try:
         differs = today_differs(sent.answer_text, office=office, today=date.today())  # noqa: DTZ011
-        sections = letter_plain(differs)
     except InputError as fault:
-        problem = str(fault)
-    context = {"letter": sent, "sections": sections, "problem": problem}
-    context["style"] = letter_style_name()
-    return render(request, "loamshift/post/today.html", context)
+        return {"problem": str(fault), "differs": ""}
+    return {"problem": "", "differs": letter_plain(differs, part="differs")}
 
 
 @require_safe
@@ -170,6 +183,19 @@ def _letter_page(
     problem: str = "",
     status: int = 200,
 ) -> HttpResponse:
+    context = {
+        "letter": sent,
+        "decision": decision_said(sent.decision),
+        **_as_sent(sent),
+        "note": sent.note if note is None else note,
+        "problem": problem,
+        "style": letter_style_name(),
+    }
+    return render(request, "loamshift/post/letter.html", context, status=status)
+
+
+def _as_sent(sent: SentLetter) -> dict[str, object]:
+    """A letter as it was sent, or why it cannot be shown."""
     there = opened(sent)
     sections, unread = "", there.problem
     if there.letter is not None:
@@ -177,17 +203,8 @@ def _letter_page(
             sections = letter_plain(there.letter.letter)
         except (LookupError, TypeError, ValueError):
             unread = gettext("A figure of this letter cannot be drawn any more.")
-    context = {
-        "letter": sent,
-        "decision": decision_said(sent.decision),
-        "sections": sections,
-        "head": there.letter.letter if there.letter is not None else None,
-        "unread": unread,
-        "note": sent.note if note is None else note,
-        "problem": problem,
-        "style": letter_style_name(),
-    }
-    return render(request, "loamshift/post/letter.html", context, status=status)
+    head = there.letter.letter if there.letter is not None else None
+    return {"sections": sections, "head": head, "unread": unread}
 
 
 def _letter(request: HttpRequest, pk: UUID) -> SentLetter:
