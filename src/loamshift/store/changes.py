@@ -9,6 +9,7 @@ from typing import Any, Final, TypeVar
 
 from django.db import transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from loamshift.errors import InputError
 from loamshift.store.limits import check
@@ -38,16 +39,20 @@ class Overtaken(InputError):
 
     def __init__(self, current: Kept) -> None:
         self.current = current
-        if current.deleted_at is not None:
-            super().__init__(
-                f"“{current}” was deleted by somebody else at {current.deleted_at:%H:%M} (UTC). "
-                "Nothing of yours was lost: take the deletion back under Changes, and save again."
+        gone = current.deleted_at is not None
+        told = (
+            _(
+                "“%(name)s” was deleted by somebody else at %(at)s (UTC). Nothing of yours was "
+                "lost: take the deletion back under Changes, and save again."
             )
-            return
-        super().__init__(
-            f"“{current}” was changed by somebody else at {current.changed_at:%H:%M} (UTC). "
-            "Nothing of yours was lost: look at what stands there now, and save again."
+            if gone
+            else _(
+                "“%(name)s” was changed by somebody else at %(at)s (UTC). Nothing of yours was "
+                "lost: look at what stands there now, and save again."
+            )
         )
+        at = current.deleted_at or current.changed_at
+        super().__init__(told % {"name": current, "at": f"{at:%H:%M}"})
 
 
 class Writer:
@@ -106,7 +111,7 @@ class Writer:
             self._stands_on_something(thing)
             kept = _locked(type(thing), self.office, [thing.pk])
             if not kept:
-                raise InputError(f"“{thing}” is no longer there; it was removed for good.")
+                raise _removed(thing)
             if kept[0].version != seen_version or kept[0].deleted_at is not None:
                 raise Overtaken(kept[0])
             before, after = differing(snapshot(kept[0]), snapshot(thing))
@@ -128,7 +133,7 @@ class Writer:
         with transaction.atomic():
             kept = _locked(type(thing), self.office, [thing.pk])
             if not kept:
-                raise InputError(f"“{thing}” is no longer there; it was removed for good.")
+                raise _removed(thing)
             if kept[0].deleted_at is not None or seen_version not in (None, kept[0].version):
                 raise Overtaken(kept[0])
             for one in [*kept, *belongings(kept[0], locked=True)]:
@@ -151,14 +156,14 @@ class Writer:
             return
         parent = _locked(KINDS[name], self.office, [getattr(thing, f"{name}_id")])
         if not parent:
-            raise InputError(
-                f"The {name} that “{thing}” is to lie in is not there; choose another."
-            )
+            told = _("The %(kind)s that “%(name)s” is to lie in is not there; choose another.")
+            raise InputError(told % {"kind": _(name), "name": thing})
         if parent[0].deleted_at is not None and thing.deleted_at is None:
-            raise InputError(
-                f"The {name} “{parent[0]}” that “{thing}” lies in was deleted. Take that back "
+            told = _(
+                "The %(kind)s “%(above)s” that “%(name)s” lies in was deleted. Take that back "
                 "first under Changes, or choose another."
             )
+            raise InputError(told % {"kind": _(name), "above": parent[0], "name": thing})
         if seen_version not in (None, parent[0].version):
             raise Overtaken(parent[0])
 
@@ -199,16 +204,17 @@ def take_back(office: Office, act: uuid.UUID, *, user: User | None = None) -> Wr
             .order_by("-id")
         )
         if not changes:
-            raise InputError("There is no such change; it may be older than thirty days.")
+            raise InputError(_("There is no such change; it may be older than thirty days."))
         what = changes[0].what
         if changes[0].taken_back:
-            raise InputError(f"“{what}” was taken back already.")
+            raise InputError(_("“%(what)s” was taken back already.") % {"what": what})
         things = _things_of(office, changes)
         writer = Writer(office, user=user, what=_other_way(what))
         for change in changes:
             thing = things.get(change.thing)
             if thing is None:
-                raise InputError(f"What “{what}” touched was removed for good.")
+                told = _("What “%(what)s” touched was removed for good.")
+                raise InputError(told % {"what": what})
             _undo(thing, change, writer)
         for thing in things.values():
             _whole(thing, writer)
@@ -253,10 +259,11 @@ def belongings(thing: Kept, *, locked: bool = False) -> list[Kept]:
 def _undo(thing: Kept, change: Change, writer: Writer) -> None:
     now = snapshot(thing)
     if any(now.get(key) != value for key, value in change.after.items()):
-        raise InputError(
-            f"“{thing}” was changed again after “{change.what}”. Take back the later change "
-            "first; the list of changes has it."
+        told = _(
+            "“%(name)s” was changed again after “%(what)s”. Take back the later change first; the "
+            "list of changes has it."
         )
+        raise InputError(told % {"name": thing, "what": change.what})
     if change.before is None:
         thing.deleted_at = timezone.now()
     else:
@@ -272,10 +279,17 @@ def _whole(thing: Kept, writer: Writer) -> None:
         return
     left = belongings(thing)
     if left:
-        raise InputError(
-            f"“{left[0]}” was added to “{thing}” since. Take that back first, or delete "
-            f"“{thing}” as a whole."
+        told = _(
+            "“%(inside)s” was added to “%(name)s” since. Take that back first, or delete "
+            "“%(name)s” as a whole."
         )
+        raise InputError(told % {"inside": left[0], "name": thing})
+
+
+def _removed(thing: Kept) -> InputError:
+    return InputError(
+        _("“%(name)s” is no longer there; it was removed for good.") % {"name": thing}
+    )
 
 
 def _things_of(office: Office, changes: Sequence[Change]) -> dict[uuid.UUID, Kept]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.db import connection, transaction
+from django.utils.translation import gettext as _
 
 from loamshift.errors import InputError
 from loamshift.store.models import Bed, Change, Client, Garden, Kept, Office, SentLetter
@@ -36,7 +37,7 @@ def erase_client(office: Office, client: Client) -> int:
     with transaction.atomic():
         rows = Client.objects.select_for_update(of=("self",)).filter(office=office, pk=client.pk)
         if not rows:
-            raise InputError(f"“{client}” is no longer there.")
+            raise InputError(_("“%(name)s” is no longer there.") % {"name": client})
         keys: list[Any] = [client.pk]
         gone = 1
         above: list[Any] = [client.pk]
