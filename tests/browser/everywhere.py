@@ -18,8 +18,8 @@ from loamshift.web.sending import letter_to_send
 NO_PAGES = {
     # files, data for scripts, parts of a page
     "api-description", "bed-case", "bed-file", "charts", "client-zip", "data-zip", "health",
-    "known", "letter-file", "letter-style", "letter-today-file", "lists", "openapi-json",
-    "plan-file", "plan-sliders", "bed-sliders", "prices-out",
+    "known", "letter-file", "letter-style", "lists", "plan-file", "plan-sheet",
+    "plan-sliders", "bed-sheet", "claim-card", "bed-sliders", "prices-out",
     # acts: they change something and send one on
     "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
@@ -117,7 +117,7 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "prices": ("/shelf/prices",),
         "post": ("/post/",),
         "letter": (f"/post/{letter.pk}",),
-        "letter-today": (f"/post/{letter.pk}/today",),
+        "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),
         "claims": ("/claims/", f"/claims/?{CLAIM}", f"/claims/?{WRONG_CLAIM}"),
         "settings": ("/settings/",),
         "changes": ("/changes/",),

@@ -25,6 +25,7 @@ UNHURRIED_S = 0.5
 
 def test_every_named_address_is_tried_or_is_no_page() -> None:
     tried = set(addresses_of_use())
+    assert named() >= NO_PAGES | SIGNED_IN_ONLY
     assert named() - NO_PAGES - SIGNED_IN_ONLY == tried - REFUSED
 
 
