@@ -13,7 +13,7 @@ from typing import Any
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
 from loamshift.case.answer_keys import ANSWER_KEYS, KEPT_KEYS, AnswerKey
 from loamshift.case.codec import TAG
-from loamshift.case.frozen import BLOCKS, READER
+from loamshift.case.frozen import BLOCKS, LEFT_OUT, READER
 from loamshift.domain.answer import Answer
 from loamshift.domain.letter import Letter
 
@@ -84,7 +84,7 @@ def answer_schema() -> dict[str, Any]:
     -------
     dict
         The schema; every key is required but ``case`` and ``letter``, which answers of older
-        versions lack; no other is allowed.
+        versions lack, and the letterhead of a letter that has none; no other is allowed.
     """
     parts = {kind.__name__: _part(kind) for kind in answer_parts()}
     top = parts.pop("Answer")
@@ -128,11 +128,12 @@ def _letter_part(kind: type) -> dict[str, Any]:
     if tag is not None:
         properties[TAG] = {"const": tag, "type": "string"}
     properties |= {key: _schema(type_hints(kind)[key]) for key in answer_keys(kind)}
+    may_lack = LEFT_OUT if kind is Letter else ()
     return {
         "type": "object",
         "description": (kind.__doc__ or "").splitlines()[0],
         "properties": properties,
-        "required": list(properties),
+        "required": [key for key in properties if key not in may_lack],
         "additionalProperties": False,
     }
 

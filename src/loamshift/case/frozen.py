@@ -26,6 +26,8 @@ BLOCKS: Final[dict[str, type]] = {
 """Every kind of block by the name it has in the file."""
 READER: Final = {"spelling": ("uk", "us"), "units": ("metric", "us")}
 """What is kept of the reader, and the words it may be."""
+LEFT_OUT: Final = ("letterhead",)
+"""Keys of a letter that are left out of the file where they are empty."""
 _CODEC: Final = Codec(tags=BLOCKS, whole_stays=True)
 
 
@@ -57,9 +59,8 @@ def letter_to_plain(frozen: FrozenLetter) -> dict[str, Any]:
     """
     reader = {key: getattr(frozen.words, key) for key in READER}
     plain = _CODEC.encode(frozen.letter, PATH)
-    if not plain["letterhead"]:
-        del plain["letterhead"]
-    return {**reader, **plain}
+    said = {key: value for key, value in plain.items() if value or key not in LEFT_OUT}
+    return {**reader, **said}
 
 
 def letter_from_plain(plain: Any, *, source: str) -> FrozenLetter:
