@@ -33,7 +33,7 @@ def test_one_claim_has_its_verdict_in_the_first_sentence() -> None:
     assert letter.sections[0].matter is Matter.OPENING
     assert lead(letter).startswith("Spent coffee grounds: ")
     said = " ".join(b.text for b in letter.sections[0].blocks if isinstance(b, Paragraph))
-    assert "%" in answer.claims[0].comment and "%" in said
+    assert answer.claims[0].comment.split(". ")[-1].rstrip(".") in said
 
 
 @pytest.mark.parametrize(

@@ -289,6 +289,7 @@ print(json.dumps({n: getattr(s, n) for n in names}, default=str))
 
 def told_by(tmp_path: Path, *arguments: str, **more: str) -> subprocess.CompletedProcess[str]:
     around = {**os.environ, "LOAMSHIFT_DATA": str(tmp_path), **OFFICE, **more}
+    around.pop("DJANGO_ALLOW_ASYNC_UNSAFE", None)  # set for browser tests of the same run
     return subprocess.run(
         [sys.executable, *arguments], env=around, capture_output=True, text=True, check=False
     )
