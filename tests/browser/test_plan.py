@@ -14,6 +14,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.web.samples import SAMPLES
 
+expect = pytest.importorskip("playwright.sync_api").expect
 pytestmark = pytest.mark.django_db(transaction=True)
 
 WALK_IN = {
@@ -95,16 +96,17 @@ def test_the_search_runs_on_release_and_back_undoes_it(new_page: NewPage, live_s
         lambda told: "aim.target_ph" in told.url and "sliders" not in told.url
     ):
         page.keyboard.press("ArrowRight")
-    page.wait_for_function("location.search.includes('aim.target_ph')")
+    page.wait_for_url(lambda at: "aim.target_ph" in at, wait_until="commit")
     (wanted,) = said_in(page)["aim.target_ph"]
     assert float(wanted) == pytest.approx(float(at) + 0.1)
     assert page.evaluate("document.activeElement.id") == "slide-aim"
     page.wait_for_selector("#sliders:not([hidden])")
     page.go_back()
-    page.wait_for_function("!document.getElementById('f-aim-target_ph')?.value")
+    # Not ``wait_for_function``: its second look is an eval, which the page's policy forbids.
+    expect(page.locator("#f-aim-target_ph")).to_have_value("")
     assert page.url == first
     page.go_forward()
-    page.wait_for_function("document.getElementById('f-aim-target_ph')?.value === '" + wanted + "'")
+    expect(page.locator("#f-aim-target_ph")).to_have_value(wanted)
 
 
 def test_a_field_that_changes_changes_the_letter_and_leaves_the_others_alone(
