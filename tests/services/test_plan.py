@@ -1,16 +1,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 
 from loamshift.domain.answer import Direction, Dose
 from loamshift.domain.case import Case
+from loamshift.services.acid_clock import daily_soil_temp_c
 from loamshift.services.decide import decide
 from loamshift.services.decision_table import Outcome
 from loamshift.services.dose import dose
-from loamshift.services.plan import Plan, plan
+from loamshift.services.plan import Plan, plan, start_date
 from loamshift.services.understand import understand
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import cap_for
@@ -79,6 +80,17 @@ def test_autumn_sulfur_waits_for_spring_where_winters_are_cold() -> None:
     _, _, parts = run(autumn)
     assert parts.applications[0].date.month in (3, 4, 5)
     assert parts.applications[0].date.year == 2027
+
+
+def test_the_first_spring_part_waits_until_the_ground_can_be_worked() -> None:
+    """Common practice, no source: ground fresh from the thaw is too wet and cold to dig."""
+    situation = understand(bed("ph = 7.0\n" + NO_LIME))
+    february = date(2027, 2, 1)
+    dug = start_date(situation, acidify=True, not_before=february)
+    limed = start_date(situation, acidify=False, not_before=february)
+    temp_c = daily_soil_temp_c(situation.soil_temp_c, start=february, days=120)
+    assert temp_c[(dug - february).days] >= 5.0 > temp_c[(dug - february).days - 1]
+    assert timedelta(days=7) <= dug - limed <= timedelta(days=45)
 
 
 def test_lime_does_not_wait_for_warmth() -> None:

@@ -14,6 +14,7 @@ from loamshift.tables.materials import load_materials
 from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 
 MOST_OPTIONS = 6
+OVER_THREE_YEARS = "over 3 years"
 _SALT_WORTH_SAYING_DS_M = 0.05
 
 _EC_UNIT = " dS/m"
@@ -42,9 +43,10 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     options = answer.options[:MOST_OPTIONS]
     if not options:
         return None
+    timed = any(option.weeks_to_half is not None for option in options)
     columns = [
         (column, cell)
-        for column, cell in _columns(case, _one_currency(options), words)
+        for column, cell in _columns(case, _one_currency(options), timed, words)
         if any(cell(option) for option in options)
     ]
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
@@ -61,7 +63,9 @@ def _one_currency(options: tuple[Option, ...]) -> str | None:
     return named.pop() if len(named) == 1 else None
 
 
-def _columns(case: Case, shared: str | None, words: Words) -> list[tuple[Column, _Cell]]:
+def _columns(
+    case: Case, shared: str | None, timed: bool, words: Words
+) -> list[tuple[Column, _Cell]]:
     """Every column there may be, with what stands in it for one option."""
     price = f", {shared}" if shared else ""
 
@@ -90,7 +94,7 @@ def _columns(case: Case, shared: str | None, words: Words) -> list[tuple[Column,
         return _small_money(cost_kg * _lime_unit(words)[1], currency(option), words)
 
     def time(option: Option) -> str:
-        return half_said(option.weeks_to_half, words)
+        return half_said(option.weeks_to_half, words) or (OVER_THREE_YEARS if timed else "")
 
     def salt(option: Option) -> str:
         rise = option.ec_rise_ds_m
@@ -142,9 +146,6 @@ def _small_money(value: float | None, currency: str | None, words: Words) -> str
 def _remarks(options: tuple[Option, ...], words: Words) -> list[tuple[str, str]]:
     """What each column of the table means, under a label."""
     remarks = []
-    times = [option.weeks_to_half for option in options]
-    if any(time is None for time in times) and any(time is not None for time in times):
-        remarks.append(("Time", "Where none stands, half of it takes longer than three years."))
     if any(option.cost_per_mol_acid is not None for option in options):
         sulfur = words.amount(1000.0 * SULFUR_G_PER_MMOLC)
         remarks.append(

@@ -20,7 +20,7 @@ from loamshift.domain.letter import (
 )
 from loamshift.domain.shelf import ShelfForBed, ShelfPrice, ShelfWay
 from loamshift.report.letter_care import CLOSING, LABELS
-from loamshift.report.letter_options import half_said
+from loamshift.report.letter_options import OVER_THREE_YEARS, half_said
 from loamshift.report.letter_words import (
     counted,
     lowered,
@@ -134,7 +134,7 @@ def _table(shelf: ShelfForBed, names: Sequence[str], case: Case, words: Words) -
                 "" if way.packs is None else str(way.packs),
                 "" if option.cost is None else words.money(option.cost, currency),
                 "" if per is None else _small(scale * per, currency, words),
-                half_said(option.weeks_to_half, words) or "over 3 years",
+                half_said(option.weeks_to_half, words) or OVER_THREE_YEARS,
                 _salt(option, words),
                 _mind(option, words),
             )

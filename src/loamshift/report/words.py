@@ -110,6 +110,10 @@ _SAME: dict[Quantity, tuple[_Scale, ...]] = {
 _STATED = (Quantity.AREA, Quantity.DEPTH, Quantity.WATER_DEPTH)
 """Chosen or measured out by somebody, so said without trailing zeros."""
 _WHOLE = (Quantity.WEEKS, Quantity.ALKALINITY)
+_DWARFED = 0.25
+_LONG = 30.0
+"""``82 to 1,050 g/m²`` reads better than ``0.082 to 1.05 kg/m²``; beyond thirty of the larger
+unit it no longer does."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,8 +266,7 @@ class Words:
             unit = "°F" if self.units == "us" else "°C"
             return tuple(f"{convert(value):.0f}" for value in values), unit
         scales = _SAME.get(quantity) or (_US if self.units == "us" else _METRIC)[quantity]
-        largest = max(abs(value) for value in values)
-        scale = next(s for s in scales if largest >= s.least)
+        scale = _scale_of([abs(value) for value in values], scales)
         if quantity in _WHOLE:
             digits: Callable[[float], str] = "{:.0f}".format
         elif quantity is Quantity.DEPTH and self.units == "us":
@@ -277,6 +280,16 @@ class Words:
         return tuple(digits(value * scale.factor) for value in values), scale.unit
 
 
+def _scale_of(sizes: Sequence[float], scales: Sequence[_Scale]) -> _Scale:
+    """The largest unit that suits the large end of a range and does not dwarf its small end."""
+    for scale in scales[:-1]:
+        suits = max(sizes) >= scale.least
+        dwarfs = min(sizes) < _DWARFED * scale.least and max(sizes) < _LONG * scale.least
+        if suits and not dwarfs:
+            return scale
+    return scales[-1]
+
+
 def _inches(depth_in: float) -> str:
     """Half inches, as spades and rulers have them; 15 cm is 6 in."""
     return stated(round(2.0 * depth_in) / 2.0) if depth_in >= 0.75 else stated(depth_in)
@@ -288,7 +301,7 @@ def _volume_digits(volume: float) -> str:
 
 
 def _share_digits(percent: float) -> str:
-    return f"{percent:.0f}" if abs(percent) >= 9.95 or percent == 0.0 else f"{percent:.1f}"
+    return f"{percent:.0f}" if abs(percent) >= 0.95 or percent == 0.0 else f"{percent:.1f}"
 
 
 def _joined(number: str, unit: str) -> str:

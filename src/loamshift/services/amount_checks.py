@@ -9,7 +9,7 @@ from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.material import Material
 from loamshift.domain.situation import Situation
 from loamshift.services.caps import product_cap
-from loamshift.services.said import said_rate
+from loamshift.services.said import said_rate, said_times
 
 DANGEROUS_TIMES = 2.0
 """An amount this many times its limit is called dangerous [1]."""
@@ -52,7 +52,7 @@ def amount_findings(situation: Situation) -> tuple[Finding, ...]:
                 else Severity.CAUTION,
                 comment="Within the printed limit of one dose."
                 if passed
-                else f"{lead}, {said_rate(rate_g_m2, units)}, is {ratio:.1f} times the printed "
+                else f"{lead}, {said_rate(rate_g_m2, units)}, is {said_times(ratio)} the printed "
                 f"limit of one dose here, {said_rate(limit, units)}.",
                 source_key=cap.source_key,
             )

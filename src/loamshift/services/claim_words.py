@@ -9,7 +9,7 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.situation import Situation
 from loamshift.services.caps import product_cap
 from loamshift.services.claim_year_words import year_words
-from loamshift.services.said import said_rate
+from loamshift.services.said import said_rate, said_times
 
 if TYPE_CHECKING:
     from loamshift.services.claim_course import Course
@@ -247,7 +247,7 @@ def _over_the_limit(situation: Situation, told: Told) -> str:
 def _times(ratio: float) -> str:
     if ratio < 1.05:
         return "just over"
-    return f"{ratio:.1f} times" if ratio < 9.5 else f"{ratio:.0f} times"
+    return said_times(ratio)
 
 
 def _percent(share: float) -> str:

@@ -11,7 +11,7 @@ from loamshift.services.advise import advise
 from loamshift.services.decide import decide
 from loamshift.services.plan import plan
 from loamshift.services.published import printed_rows, table_rate_g_m2, table_sources
-from loamshift.services.said import said_rate
+from loamshift.services.said import said_rate, said_times
 from loamshift.services.understand import understand
 from loamshift.tables.references import load_references
 
@@ -107,7 +107,7 @@ def _told(
         if 0.87 <= ratio <= 1.15:
             text += f" Our own figure is about the same, {said_rate(own, units)}."
         else:
-            way = f"{ratio:.1f} times" if ratio > 1.0 else f"{100.0 * ratio:.0f} % of"
+            way = said_times(ratio) if ratio > 1.0 else f"{100.0 * ratio:.0f} % of"
             text += f" That is {way} our own figure of {said_rate(own, units)}."
     text += " Printed tables know nothing of free lime, water or how much goes on at once."
     if not parts:

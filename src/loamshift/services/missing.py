@@ -126,7 +126,7 @@ def missing(situation: Situation, outcome: Outcome) -> tuple[Missing, ...]:
             _row(
                 "bed.planted",
                 "Roots in the ground lower what may go on at once.",
-                "Say true if plants stand in the bed; it was taken as empty.",
+                "Say so if plants stand in the bed; it was taken as empty.",
             )
         )
     return tuple(sorted(rows, key=lambda row: row.field != outcome.measure))

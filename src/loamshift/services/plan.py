@@ -120,8 +120,8 @@ def choose_material(situation: Situation, *, acidify: bool) -> tuple[Material, f
 def start_date(situation: Situation, *, acidify: bool, not_before: date) -> date:
     """First day on or after a day when material should go on.
 
-    Sulfur waits until the soil is about to stay warm; lime may go on at any time the ground can
-    be worked. Without a place the day itself is taken.
+    Sulfur waits until the ground can be worked and is about to stay warm; lime may go on at any
+    time the ground is not frozen. Without a place the day itself is taken.
 
     Parameters
     ----------
@@ -146,10 +146,11 @@ def start_date(situation: Situation, *, acidify: bool, not_before: date) -> date
     if acidify and max(situation.soil_temp_c) < warm:
         warm = max(situation.soil_temp_c) - 1.0
     for offset in range(730):
-        if not acidify and temps[offset] > 1.0:
+        if not acidify and temps[offset] >= limits["thawed_soil_c"]:
             return not_before + timedelta(days=offset)
         window = temps[offset + ahead : offset + 2 * ahead]
-        if acidify and temps[offset] > 1.0 and float(window.mean()) >= warm:
+        workable = temps[offset] >= limits["workable_soil_c"]
+        if acidify and workable and float(window.mean()) >= warm:
             return not_before + timedelta(days=offset)
     return not_before
 

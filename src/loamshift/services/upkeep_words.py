@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from loamshift.domain.situation import Situation
-from loamshift.services.said import said_rate
+from loamshift.services.said import said_rate, said_rates
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import (
     lime_as_caco3_g_m2_from_acid_mmolc_m2,
@@ -94,11 +94,10 @@ def _nitrogen(situation: Situation, held: Held) -> str:
     if not held.nitrogen_told:
         advice = parameter_values("advice")
         units = situation.case.units
-        low = said_rate(advice["blueberry_n_low_g_m2"], units)
-        high = said_rate(advice["blueberry_n_high_g_m2"], units)
+        band = said_rates(advice["blueberry_n_low_g_m2"], advice["blueberry_n_high_g_m2"], units)
         return (
-            f"The nitrogen is that of the lowest band of a trial with highbush blueberries, {low} "
-            f"to {high} a year; give feed.n_g_m2_year if yours need more or less."
+            f"The nitrogen is that of the lowest band of a trial with highbush blueberries, {band} "
+            "a year; give feed.n_g_m2_year if yours need more or less."
         )
     return ""
 
@@ -121,7 +120,10 @@ def _lime(situation: Situation, held: Held) -> str:
     target = situation.target
     if not held.limes or target is None or not target.calcifuge:
         return ""
-    return f"These plants hate lime: give it only once a test reads below pH {target.ph_low:.1f}."
+    return (
+        "These plants hate lime: give the limestone only once a test reads below pH "
+        f"{target.ph_low:.1f}, and till then none."
+    )
 
 
 def _present_feed(situation: Situation, held: Held) -> str:

@@ -9,7 +9,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
 from loamshift.domain.situation import Situation, Target
 from loamshift.services.decision_table import Outcome
-from loamshift.services.said import said_rate, said_share
+from loamshift.services.said import said_rate, said_share, said_times
 from loamshift.services.understand import require_soil
 from loamshift.tables.model import verdict_values
 from loamshift.tables.plants import load_plants
@@ -26,12 +26,21 @@ TESTS = {
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
 }
 
-_AFTER = {
-    "go": "the plan would be an easier one",
-    "effort": "it would take more parts, or acid every year",
-    "elsewhere": "the answer would be to plant elsewhere",
-    "leave": "the answer would be to leave the soil alone",
-    "stop": "the answer would be to stop",
+_UNKNOWN = {
+    "soil.ph": "how near the pH of this reading is",
+    "soil.ph_method": "how the pH was read",
+    "soil.fizz": "whether the soil holds free lime",
+    "soil.carbonate_pct": "how much free lime the soil holds",
+    "water.alkalinity": "how much lime the water carries",
+    "soil.texture": "how strongly the soil resists",
+}
+
+_THEN = {
+    "go": "makes the plan an easier one",
+    "effort": "calls for more parts, or for some every year",
+    "elsewhere": "sends the plants elsewhere",
+    "leave": "says to leave the soil alone",
+    "stop": "says to stop",
 }
 
 
@@ -143,9 +152,9 @@ def _stop(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[str, str]
         cap = cap_for(applies_to="sulfur", situation=situation.cap_situation, per="year").limit_g_m2
         return (
             f"The {acted.material} already put on, {said_rate(acted.rate_g_m2, units)}, is "
-            f"{acted.rate_g_m2 / cap:.1f} times what a year may bring to ground with roots in it, "
-            f"{said_rate(cap, units)}. The pH may end near {outcome.ph_expected:.1f}, but so much "
-            "acid at once injures roots.",
+            f"{said_times(acted.rate_g_m2 / cap)} what a year may bring to ground with roots in "
+            f"it, {said_rate(cap, units)}. The pH may end near {outcome.ph_expected:.1f}, but so "
+            "much acid at once injures roots.",
             "A weighed amount well below this one.",
         )
     if outcome.reason == "too-acid":
@@ -223,10 +232,11 @@ def _measure_first(situation: Situation, outcome: Outcome, dose: Dose) -> tuple[
             "little to move a whole bed for.",
             _sentence(test),
         )
-    after = _AFTER.get(outcome.measure_shift, "the answer would change")
+    unknown = _UNKNOWN.get(outcome.measure or "", "the answer of one test")
+    then = _THEN.get(outcome.measure_shift, "changes the answer")
     return (
-        f"One thing is not known that decides: with a probability of "
-        f"{said_share(outcome.measure_probability)} {after}.",
+        f"What decides is not known yet: {unknown}. The chance is "
+        f"{said_share(outcome.measure_probability)} that the test {then}.",
         _sentence(test),
     )
 

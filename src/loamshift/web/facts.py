@@ -149,10 +149,10 @@ ASKED: Final[Mapping[str, Ask]] = {
         label=_("pH aimed at"), empty=_("what the plant likes"), example="5.0", numeric=True
     ),
     "water.weekly": Ask(
-        label=_("Water a week"), empty=_("rain only"), example="25 mm", example_us="1 in"
+        label=_("Water a week"), empty=_("nothing"), example="25 mm", example_us="1 in"
     ),
     "water.alkalinity": Ask(
-        label=_("Alkalinity of the water"), empty=_("an unknown"), example="180 mg/L CaCO3"
+        label=_("Alkalinity of the water"), empty=_("unknown"), example="180 mg/L CaCO3"
     ),
 }
 """Keys asked for in sentences; every other key has its place on the page that edits the bed."""
@@ -166,7 +166,7 @@ SENTENCES: Final = (
         "Roots stand in {soil.medium}: {soil.texture}, {soil.organic_matter_pct} % organic matter. "
         "It reads pH {soil.ph} by {soil.ph_method}; a drop of {soil.fizz_acid} {soil.fizz}."
     ),
-    _("In the season it gets {water.weekly} of water a week, with {water.alkalinity} alkalinity."),
+    _("Watering brings it {water.weekly} a week in the season, of {water.alkalinity} alkalinity."),
 )
 
 

@@ -6,7 +6,7 @@ from loamshift.domain.answer import Answer, Direction, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.report.figures.shared import short_names
-from loamshift.report.letter_options import MOST_OPTIONS, half_said
+from loamshift.report.letter_options import MOST_OPTIONS, OVER_THREE_YEARS, half_said
 from loamshift.report.letter_words import (
     material_called,
     material_in_text,
@@ -84,9 +84,7 @@ def _weeks(option: Option) -> float:
 
 
 def _time(option: Option, words: Words) -> str:
-    return (
-        "over 3 years" if option.weeks_to_half is None else half_said(option.weeks_to_half, words)
-    )
+    return half_said(option.weeks_to_half, words) or OVER_THREE_YEARS
 
 
 def _cost(option: Option, words: Words) -> str:
