@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import groupby
 from typing import Final
 
 from loamshift.domain.letter import Figure
@@ -17,6 +18,10 @@ LEAD_PX: Final = 12.0
 """From the end of a line to its label."""
 _DATE_PX: Final = 10.0
 """From the foot of the picture up to the middle of the dates."""
+_APART_PX: Final = 12.0
+"""Least room between two dates."""
+_YEARS: Final = 1
+"""The rank of years, or of decades where the axis is long; the first day has rank 0."""
 _LINED_PX: Final = 4.0
 """From line to line of a field without colour."""
 
@@ -107,24 +112,49 @@ def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> N
 
 
 def date_labels(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
-    """Dates under the axis, the most welcome first, each only where it has room."""
+    """Dates under the axis, the most welcome first, each only where it has room.
+
+    Days of the lower ranks, such as each July, get their words all or none: one named July
+    among others would be read as the only one. They get none where years had to be left out.
+    """
     at_y = drawing.height - _DATE_PX
     taken: list[tuple[float, float]] = []
     words: list[Row] = []
     ticks: list[Row] = []
-    for row in sorted(rows_of(figure, "calendar"), key=lambda row: number(row["rank"])):
-        text = str(row["text"])
-        at = drawing.x.px(days_between(first, str(row["date"])))
-        half = 0.5 * text_width(text)
-        start = max(drawing.x.start_px, at - half) if row["rank"] == 0 else at - half
-        end = start + 2.0 * half
-        if end > drawing.width - 2.0 or any(start < b + 12.0 and end > a - 12.0 for a, b in taken):
-            continue
-        taken.append((start, end))
-        words.append({**drawing.point(start + half, at_y), "text": text})
-        ticks.append(drawing.box(at, at_y - 11.0, at, at_y - 7.5))
+    left_out = 0
+    for rank, rows in _by_rank(figure):
+        placed: list[tuple[float, float]] = []
+        said: list[Row] = []
+        crowded = rank > _YEARS and left_out > 1
+        for row in rows:
+            text = str(row["text"])
+            at = drawing.x.px(days_between(first, str(row["date"])))
+            half = 0.5 * text_width(text)
+            start = max(drawing.x.start_px, at - half) if rank == 0 else at - half
+            end = start + 2.0 * half
+            ticks.append(drawing.box(at, at_y - 11.0, at, at_y - 7.5))
+            if end > drawing.width - 2.0 or _overlaps(start, end, taken[:1]):
+                left_out += 1
+            elif _overlaps(start, end, [*taken, *placed]):
+                left_out += 1
+                crowded = crowded or rank > _YEARS
+            else:
+                placed.append((start, end))
+                said.append({**drawing.point(start + half, at_y), "text": text})
+        if not crowded:
+            taken += placed
+            words += said
     drawing.put("date_ticks", Mark.RULE, ticks, "x y x2 y2", color=palette.quiet, strokeWidth=0.8)
     drawing.put("date_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="center")
+
+
+def _by_rank(figure: Figure) -> list[tuple[float, list[dict[str, str | float | None]]]]:
+    rows = sorted(rows_of(figure, "calendar"), key=lambda row: number(row["rank"]))
+    return [(rank, list(same)) for rank, same in groupby(rows, lambda row: number(row["rank"]))]
+
+
+def _overlaps(start: float, end: float, taken: list[tuple[float, float]]) -> bool:
+    return any(start < after + _APART_PX and end > before - _APART_PX for before, after in taken)
 
 
 def end_labels(drawing: Drawing, ends: list[EndLabel], palette: Palette, *, room: float) -> None:

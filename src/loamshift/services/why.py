@@ -8,6 +8,7 @@ from functools import cache
 
 from loamshift.domain.evidence import Parameter
 from loamshift.domain.explanation import ExplainedFigure, Explanation
+from loamshift.domain.figure_name import figure_called
 from loamshift.domain.names import NameFault, plain_name
 from loamshift.errors import InputError, TableError
 from loamshift.services.explanations import ANSWER_KEYS
@@ -140,7 +141,7 @@ def _parameter(key: str) -> Explanation | None:
     return Explanation(
         key=key,
         kind="parameter of the model",
-        title=name.replace("_", " "),
+        title=figure_called(name, parameter.unit),
         text=(parameter.note,) if parameter.note else (),
         figures=(_figure(parameter, full=False),),
         see_also=(topic,),

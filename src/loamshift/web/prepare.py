@@ -90,7 +90,8 @@ def add_samples(office: Office) -> None:
     writer.add(client)
     garden = Garden(client=client, name="Sample garden", place={"name": "Minneapolis"})
     writer.add(garden)
+    today = date.today()  # noqa: DTZ011 - the local day
     for sample in SAMPLES:
         bed = Bed(garden=garden, is_sample=True)
-        put_case(bed, sample.case_text, today=date.today())  # noqa: DTZ011 - the local day
+        put_case(bed, sample.as_of(today), today=today)
         writer.add(bed)

@@ -3,14 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+_SAMPLED_DAYS_AGO: Final = 35
+_EARLIER_DAYS_AGO: Final = 770
 
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """A bed as a case file, by its name."""
+    """A bed as a case file, by its name; ``earlier_ph`` what its soil read two years before."""
 
     name: str
     case_text: str
+    earlier_ph: float
+
+    def as_of(self, today: date) -> str:
+        """The case file with its samples dated back from a day [calendar], as TOML [text]."""
+        sampled = today - timedelta(days=_SAMPLED_DAYS_AGO)
+        earlier = today - timedelta(days=_EARLIER_DAYS_AGO)
+        dated = self.case_text.replace("\n\n[aim]", f"\nsampled = {sampled}\n\n[aim]", 1)
+        return (
+            f"{dated}\n[[reading]]\ndate = {earlier}\nph = {self.earlier_ph}\n"
+            'ph_method = "water 1:1"\n'
+        )
 
 
 SAMPLES = (
@@ -48,6 +64,7 @@ weekly = "25 mm"
 material = "coffee grounds"
 rate = "1 kg/m2"
 """,
+        earlier_ph=6.9,
     ),
     Sample(
         "Kitchen plot",
@@ -76,5 +93,6 @@ plant = "cabbage"
 n_g_m2_year = 12
 form = "urea"
 """,
+        earlier_ph=5.8,
     ),
 )

@@ -16,7 +16,7 @@ from django.utils.translation import gettext
 from django.views.decorators.http import require_safe
 
 from loamshift.case.answer_file import answer_file_from_json
-from loamshift.domain.history import History, LetterSent
+from loamshift.domain.history import History, LetterSent, Outcome
 from loamshift.domain.letter import Figure
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.figures.history import (
@@ -74,6 +74,7 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
         "faults": faults,
         "figure": figure,
         "picture": "" if figure is None else _picture(figure),
+        "legend": "" if life is None else " ".join(_legend(life)),
         "table": "" if figure is None or not figure.table.rows else table_html(figure.table),
         "events": [] if life is None else events_of(life, words),
         "scores": "" if life is None else words.text(scores_said(life)),
@@ -81,6 +82,24 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
         "tests": 0 if life is None else len(life.tests),
     }
     return render(request, "loamshift/beds/history.html", context)
+
+
+def _legend(life: History) -> Iterator[str]:
+    """What the signs in the picture mean, of those that are in it."""
+    if life.tests:
+        yield gettext(
+            "Rings are tests as they would read in water, with where nine in ten would fall."
+        )
+    if any(test.method.is_rough for test in life.tests):
+        yield gettext("A broken bar is a rough method.")
+    if any(score.outcome in (Outcome.ABOVE, Outcome.BELOW) for score in life.scores):
+        yield gettext("A filled ring missed its forecast.")
+    if any(letter.forecast is not None for letter in life.letters):
+        yield gettext("The grey band is what letters foretold at their time.")
+        if life.forecast is not None:
+            yield gettext("The coloured one is foretold today.")
+    if life.soil_temperature is not None:
+        yield gettext("Above: the warmth of the soil in an average year.")
 
 
 def life_of(bed: Bed, office: Office, *, today: date) -> History:

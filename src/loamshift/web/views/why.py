@@ -12,6 +12,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.explanation import ExplainedFigure, Explanation
+from loamshift.domain.figure_name import figure_called
 from loamshift.report.catalogue import EVIDENCE_WORDS
 from loamshift.report.sources import source_numbers
 from loamshift.services.why import UnknownKey, explain, explained_keys
@@ -77,7 +78,7 @@ def _row(figure: ExplainedFigure, found: Explanation) -> Row:
     low = "" if figure.low is None else f"{figure.low:g}"
     high = "" if figure.high is None else f"{figure.high:g}"
     return Row(
-        name=figure.name.rpartition(".")[2].replace("_", " "),
+        name=figure_called(figure.name.rpartition(".")[2], figure.unit),
         key=within if _opens(within) and within != found.key else "",
         value=f"{figure.value:.6g}",
         spread=_("%(low)s to %(high)s") % {"low": low, "high": high} if low and high else "",
