@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Final
@@ -16,6 +17,16 @@ from loamshift.report.figures.course import days_between
 GAP_PX: Final = 8.0
 LEAD_PX: Final = 12.0
 """From the end of a line to its label."""
+FOOT_PX: Final = 44.0
+"""Room under the field, for what happened and for the dates."""
+EVENT_PX: Final = 9.0
+"""From the foot of the field to the middle of what happened."""
+KEY_PX: Final = 16.0
+"""What a mark and the gap after it take in the key of what happened."""
+NARROW_PX: Final = 440.0
+"""A picture narrower than this has a lower field."""
+_HALF_STEP_SPAN: Final = 2.6
+"""A field of more pH than this is ruled by whole numbers only."""
 _DATE_PX: Final = 10.0
 """From the foot of the picture up to the middle of the dates."""
 _APART_PX: Final = 12.0
@@ -74,6 +85,41 @@ def wanted_edges(drawing: Drawing, figure: Figure, palette: Palette) -> None:
         color=colour,
         strokeWidth=0.8,
         strokeDash=(6.0, 3.0),
+    )
+
+
+def ph_span(values: Sequence[float]) -> tuple[float, float, float]:
+    """Ends of a field that holds all of these [pH], and the step of its lines [pH]."""
+    low, high = min(values) - 0.05, max(values) + 0.05
+    step = 0.5 if high - low <= _HALF_STEP_SPAN else 1.0
+    return math.floor(low * 2.0) / 2.0, math.ceil(high * 2.0) / 2.0, step
+
+
+def bands(drawing: Drawing, rows: list[Row], palette: Palette) -> None:
+    """The bands of a forecast, half and nine tests in ten, with edges where there is no colour."""
+    pairs = (("q05", "q95"), ("q25", "q75"))
+    for (low, high), opacity in zip(pairs, palette.band_opacity, strict=True):
+        drawing.put(
+            "course", Mark.AREA, rows, f"x y={low} y2={high}", color=palette.band, opacity=opacity
+        )
+    if palette.outline is None:
+        return
+    for edge, thick in (("q05", 0.8), ("q25", 0.4), ("q75", 0.4), ("q95", 0.8)):
+        drawing.put(
+            "course", Mark.LINE, rows, f"x y={edge}", color=palette.outline, strokeWidth=thick
+        )
+
+
+def foot_line(drawing: Drawing, palette: Palette) -> None:
+    """The line that the field stands on."""
+    foot = drawing.y.start_px
+    drawing.put(
+        "axis",
+        Mark.RULE,
+        [drawing.box(drawing.x.start_px, foot, drawing.x.end_px, foot)],
+        "x y x2",
+        color=palette.quiet,
+        strokeWidth=0.8,
     )
 
 

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_axes import (
+    EVENT_PX,
+    FOOT_PX,
     GAP_PX,
+    KEY_PX,
     LEAD_PX,
+    NARROW_PX,
     EndLabel,
+    bands,
     date_labels,
     end_labels,
+    foot_line,
     ph_grid,
+    ph_span,
     wanted_edges,
     wanted_field,
 )
@@ -22,18 +28,10 @@ from loamshift.report.chart_tones import Palette
 from loamshift.report.figures.course import days_between
 
 _HEAD_PX: Final = 22.0
-_FOOT_PX: Final = 44.0
-_EVENT_PX: Final = 9.0
-"""From the foot of the field to the middle of the parts and tests."""
 _EVENTS_PX: Final = 16.0
 """Room that parts and tests take, where there are any."""
 _LABEL_SHARE, _LABEL_MOST = 0.27, 0.4
 """Share of the width that the labels take, and the most they take for a long word."""
-_NARROW_PX: Final = 440.0
-_KEY_PX: Final = 16.0
-"""What a mark and the gap after it take in the key of parts and tests."""
-_HALF_STEP_SPAN: Final = 2.6
-"""A field of more pH than this is ruled by whole numbers only."""
 
 
 def draw_course(figure: Figure, *, palette: Palette, width: float) -> Drawing:
@@ -64,11 +62,11 @@ def draw_course(figure: Figure, *, palette: Palette, width: float) -> Drawing:
     ]
     room = min(_LABEL_SHARE * width, 150.0)
     room = max(room, min(max(words) + LEAD_PX + 2.0, _LABEL_MOST * width))
-    field_height = 172.0 if width < _NARROW_PX else 216.0
+    field_height = 172.0 if width < NARROW_PX else 216.0
     left = 12.0 + text_width("10.5")
     right = width - room - GAP_PX
     marked = bool(rows_of(figure, "parts") or rows_of(figure, "tests"))
-    height = _HEAD_PX + field_height + (_FOOT_PX if marked else _FOOT_PX - _EVENTS_PX)
+    height = _HEAD_PX + field_height + (FOOT_PX if marked else FOOT_PX - _EVENTS_PX)
     drawing = Drawing(
         width=width,
         height=height,
@@ -83,7 +81,7 @@ def draw_course(figure: Figure, *, palette: Palette, width: float) -> Drawing:
     wanted = wanted_field(drawing, figure, palette)
     ph_grid(drawing, palette, labels["axis"], step=step)
     _too_early(drawing, figure, palette, labels["too_early"], first)
-    rows = _bands(drawing, course, palette, first)
+    rows = _lines(drawing, course, palette, first)
     wanted_edges(drawing, figure, palette)
     _events(drawing, figure, palette, labels, first)
     date_labels(drawing, figure, palette, first)
@@ -98,9 +96,7 @@ def _ph_range(
     values = [number(row[key]) for row in course for key in ("q05", "q95")]
     values += [number(row["alone"]) for row in course if row["alone"] is not None]
     values += [number(value) for row in rows_of(figure, "wanted") for value in row.values()]
-    low, high = min(values) - 0.05, max(values) + 0.05
-    step = 0.5 if high - low <= _HALF_STEP_SPAN else 1.0
-    return math.floor(low * 2.0) / 2.0, math.ceil(high * 2.0) / 2.0, step
+    return ph_span(values)
 
 
 def _too_early(drawing: Drawing, figure: Figure, palette: Palette, text: str, first: str) -> None:
@@ -121,7 +117,7 @@ def _too_early(drawing: Drawing, figure: Figure, palette: Palette, text: str, fi
     drawing.put("too_early_label", Mark.TEXT, words, "x y text", color=palette.quiet, align="left")
 
 
-def _bands(
+def _lines(
     drawing: Drawing,
     course: list[dict[str, str | float | None]],
     palette: Palette,
@@ -136,17 +132,7 @@ def _bands(
             if row[key] is not None
         }
         rows.append({**shown, "said": str(row["said"])})
-    for (low, high), opacity in zip(
-        (("q05", "q95"), ("q25", "q75")), palette.band_opacity, strict=True
-    ):
-        drawing.put(
-            "course", Mark.AREA, rows, f"x y={low} y2={high}", color=palette.band, opacity=opacity
-        )
-    if palette.outline is not None:
-        for edge, thick in (("q05", 0.8), ("q25", 0.4), ("q75", 0.4), ("q95", 0.8)):
-            drawing.put(
-                "course", Mark.LINE, rows, f"x y={edge}", color=palette.outline, strokeWidth=thick
-            )
+    bands(drawing, rows, palette)
     if "alone" in rows[0]:
         drawing.put(
             "course",
@@ -171,15 +157,8 @@ def _events(
 ) -> None:
     """Parts as ticks and tests as rings under the field, and what they are, at the line's end."""
     foot = drawing.y.start_px
-    middle = foot + _EVENT_PX
-    drawing.put(
-        "axis",
-        Mark.RULE,
-        [drawing.box(drawing.x.start_px, foot, drawing.x.end_px, foot)],
-        "x y x2",
-        color=palette.quiet,
-        strokeWidth=0.8,
-    )
+    middle = foot + EVENT_PX
+    foot_line(drawing, palette)
     parts: list[Row] = []
     perhaps: list[Row] = []
     for row in rows_of(figure, "parts"):
@@ -198,7 +177,7 @@ def _events(
         for rows, key in ((parts, "part"), (perhaps, "perhaps"), (tests, "test"))
         if rows
     ]
-    if parts and sum(text_width(text) + _KEY_PX for _, text in shown) > room:
+    if parts and sum(text_width(text) + KEY_PX for _, text in shown) > room:
         shown = [entry for entry in shown if entry[0] is not perhaps]
     for rows, text in shown:
         if rows is tests:

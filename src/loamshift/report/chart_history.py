@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 from loamshift.domain.history import Outcome
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_axes import (
+    EVENT_PX,
+    FOOT_PX,
     GAP_PX,
+    KEY_PX,
     LEAD_PX,
+    NARROW_PX,
     EndLabel,
+    bands,
     date_labels,
     end_labels,
+    foot_line,
     ph_grid,
+    ph_span,
     wanted_edges,
     wanted_field,
 )
@@ -26,14 +32,9 @@ _STRIP_TOP_PX: Final = 22.0
 _STRIP_PX: Final = 8.0
 _HEAD_PX: Final = 38.0
 """Where the field begins, under the year strip."""
-_FOOT_PX: Final = 44.0
-_EVENT_PX: Final = 9.0
 _COLD_C, _WARM_C = 0.0, 24.0
 """The ends of the hue, as in the year strip."""
 _LABEL_SHARE, _LABEL_MOST, _LABEL_PX = 0.22, 0.36, 132.0
-_NARROW_PX: Final = 440.0
-_KEY_PX: Final = 16.0
-_HALF_STEP_SPAN: Final = 2.6
 _RING_PX2: Final = 46.0
 _SERIF_PX: Final = 3.0
 """Half the cross line at the end of an error bar."""
@@ -67,11 +68,11 @@ def draw_history(figure: Figure, *, palette: Palette, width: float) -> Drawing:
     ]
     room = max(min(_LABEL_SHARE * width, _LABEL_PX), max(words) + LEAD_PX + 2.0)
     room = min(room, _LABEL_MOST * width)
-    field = 190.0 if width < _NARROW_PX else 240.0
+    field = 190.0 if width < NARROW_PX else 240.0
     left = 12.0 + text_width("10.5")
     drawing = Drawing(
         width=width,
-        height=_HEAD_PX + field + _FOOT_PX,
+        height=_HEAD_PX + field + FOOT_PX,
         x=Scale(
             low=0.0,
             high=float(days_between(first, str(span["last"]))),
@@ -102,9 +103,7 @@ def _ph_range(figure: Figure) -> tuple[float, float, float]:
         ("course", ("q05", "q95")),
     ):
         values += [number(row[key]) for row in rows_of(figure, name) for key in keys]
-    low, high = min(values) - 0.05, max(values) + 0.05
-    step = 0.5 if high - low <= _HALF_STEP_SPAN else 1.0
-    return math.floor(low * 2.0) / 2.0, math.ceil(high * 2.0) / 2.0, step
+    return ph_span(values)
 
 
 def _strip(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
@@ -164,17 +163,7 @@ def _course(
     ]
     if len(rows) < 2:
         return []
-    for (low, high), opacity in zip(
-        (("q05", "q95"), ("q25", "q75")), palette.band_opacity, strict=True
-    ):
-        drawing.put(
-            "course", Mark.AREA, rows, f"x y={low} y2={high}", color=palette.band, opacity=opacity
-        )
-    if palette.outline is not None:
-        for edge in ("q05", "q95"):
-            drawing.put(
-                "course", Mark.LINE, rows, f"x y={edge}", color=palette.outline, strokeWidth=0.8
-            )
+    bands(drawing, rows, palette)
     drawing.put("course", Mark.LINE, rows, "x y=q50", color=palette.rust, strokeWidth=2.0)
     middle = drawing.y.px(number(rows[-1]["q50"]))
     edges = [drawing.y.px(number(rows[-1][key])) for key in ("q95", "q05")]
@@ -249,16 +238,8 @@ def _events(
     drawing: Drawing, figure: Figure, palette: Palette, labels: dict[str, str], first: str
 ) -> None:
     """What was put on as ticks and letters as small strokes under the field, with their key."""
-    foot = drawing.y.start_px
-    middle = foot + _EVENT_PX
-    drawing.put(
-        "axis",
-        Mark.RULE,
-        [drawing.box(drawing.x.start_px, foot, drawing.x.end_px, foot)],
-        "x y x2",
-        color=palette.quiet,
-        strokeWidth=0.8,
-    )
+    middle = drawing.y.start_px + EVENT_PX
+    foot_line(drawing, palette)
     marks: dict[str, list[Row]] = {"parts": [], "letters": []}
     for name, rows in marks.items():
         for row in rows_of(figure, name):
@@ -269,7 +250,7 @@ def _events(
     for name, key in (("parts", "part"), ("letters", "letter")):
         if not marks[name]:
             continue
-        wide = text_width(labels[key]) + _KEY_PX
+        wide = text_width(labels[key]) + KEY_PX
         if at + wide > drawing.width:
             continue  # a narrow picture has its key in the sentence under it
         marks[name].append(_mark(drawing, name, at + 3.0, middle))

@@ -131,9 +131,10 @@ def _calendar(forecast: Forecast, words: Words) -> DataSet:
     The first of January goes by its year; quarters are offered only where there is room.
     """
     first, last = forecast.dates[0], forecast.dates[-1]
-    rows: list[tuple[str | float | None, ...]] = [(first.isoformat(), short_date(first, words), 0)]
     long = last.year - first.year > _LONG_YEARS
     short = (last - first).days <= _SHORT_DAYS
+    start = short_date(first, words) if short else f"{SHORT_MONTHS[first.month - 1]} {first.year}"
+    rows: list[tuple[str | float | None, ...]] = [(first.isoformat(), start, 0)]
     for year in range(first.year, last.year + 1):
         for month in (1, 4, 7, 10):
             day = date(year, month, 1)
