@@ -79,6 +79,7 @@ def fill(folder: Path) -> dict[str, str]:
     from loamshift.web.cases import text_of, tree_of, with_fields
     from loamshift.web.keeping import put_case
     from loamshift.web.prepare import prepare
+    from loamshift.web.samples import SAMPLES
     from loamshift.web.sending import letter_to_send
 
     prepare(folder, samples=True)
@@ -88,7 +89,9 @@ def fill(folder: Path) -> dict[str, str]:
     office.save()
     writer = Writer(office, what="A year of work")
     border, plot = (Bed.objects.get(name=name) for name in ("Berry border", "Kitchen plot"))
-    writer.add(letter_to_send(border, office=office, today=today - timedelta(days=420)))
+    then = today - timedelta(days=420)
+    put_case(border, SAMPLES[0].case_text, today=then)
+    writer.add(letter_to_send(border, office=office, today=then))
     noted = {
         "soil.sampled": str(today - timedelta(days=430)),
         "applied.0.material": "elemental sulfur, powder",

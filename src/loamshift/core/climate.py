@@ -34,6 +34,7 @@ class ClimateParameters:
     snow_floor_c: float
     thornthwaite_scale_mm: float
     thornthwaite_index_power: float
+    thornthwaite_index_least: float
     thornthwaite_a0: float
     thornthwaite_a1: float
     thornthwaite_a2: float

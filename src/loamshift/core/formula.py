@@ -39,7 +39,7 @@ _LASTING_CHARGE: Final[Mapping[str, int]] = MappingProxyType(
 strong base cation [molc/mol]. Aluminium and iron end as hydroxide and carbon as carbon dioxide,
 and leave nothing."""
 
-_TOKEN: Final = re.compile(r"([A-Z][a-z]?)|(\()|(\))|(\d+)|(.)")
+_TOKEN: Final = re.compile(r"([A-Z][a-z]?)|(\()|(\))|([1-9]\d*)|(.)", re.DOTALL)
 
 
 def element_counts(formula: str) -> dict[str, int]:
@@ -75,7 +75,7 @@ def element_counts(formula: str) -> dict[str, int]:
     """
     counts: dict[str, int] = {}
     for part in formula.replace("·", ".").split("."):
-        lead = re.match(r"\d+", part)
+        lead = re.match(r"[1-9]\d*", part)
         times = int(lead.group()) if lead else 1
         for element, number in _part_counts(part[lead.end() if lead else 0 :], formula).items():
             counts[element] = counts.get(element, 0) + times * number

@@ -260,7 +260,7 @@ def days_until_frac(course: ArrayLike, frac: float) -> float:
     values = np.asarray(course, dtype=np.float64)
     if not 0.0 < frac <= 1.0:
         raise OutOfRangeError(f"frac {frac:g} must lie above 0 and up to 1; divide per cent by 100")
-    if values.ndim != 1 or values.size == 0 or np.any(np.diff(values) < -1.0e-9):
+    if values.ndim != 1 or values.size == 0 or not np.all(np.diff(values, prepend=0.0) >= -1.0e-9):
         raise OutOfRangeError("course must be one row of shares that never falls")
     if values[-1] < frac:
         return math.inf

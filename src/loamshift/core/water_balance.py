@@ -71,7 +71,9 @@ def thornthwaite_mm(
     -----
     Method of Thornthwaite: 16 (L/12)(N/30)(10 T/I)^a, I = sum (T/5)^1.514, a cubic in I; 0 at and
     below 0 degC; above 26.5 degC the parabola of Willmott, Rowe and Mintz. Coefficients from
-    memory. It knows neither wind nor dry air, and reads low in arid and windy places.
+    memory. An index below 5, a place with hardly a summer, is taken as 5: the formula would
+    otherwise evaporate the more the colder it gets. It knows neither wind nor dry air, and reads
+    low in arid and windy places.
 
     References
     ----------
@@ -94,6 +96,7 @@ def thornthwaite_mm(
     index = float(np.sum((warm / 5.0) ** params.thornthwaite_index_power))
     if index == 0.0:
         return np.zeros(12)
+    index = max(index, params.thornthwaite_index_least)
     power = (
         params.thornthwaite_a0
         + params.thornthwaite_a1 * index
