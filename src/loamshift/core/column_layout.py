@@ -83,8 +83,9 @@ class ColumnSoil:
 
     def __post_init__(self) -> None:
         layers = self.mass_kg_m2.size
-        for name in ("start_ph", "carbonate_mmolc_m2"):
+        for name in ("mass_kg_m2", "start_ph", "carbonate_mmolc_m2"):
             _need_shape(name, getattr(self, name), (layers,))
+        _need_shape("curve_ph", self.curve_ph, (self.curve_ph.size,))
         _need_shape("edges_cm", self.edges_cm, (layers + 1,))
         for name in ("shape_mmolc_kg", "solution_mmolc_kg"):
             _need_shape(name, getattr(self, name), self.curve_ph.shape)
@@ -213,8 +214,9 @@ class ColumnWeather:
             raise InputError("soil_temp_c must have one row per day and one column per layer")
         _need_shape("soil_temp_c", self.soil_temp_c, (days, self.soil_temp_c.shape[1]))
         _need_shape("wetness", self.wetness, self.soil_temp_c.shape)
-        _need_shape("irrigation_mm", self.irrigation_mm, (days,))
-        if not np.all((self.soil_temp_c > -60.0) & (self.soil_temp_c < 70.0)):
+        for name in ("drainage_mm", "irrigation_mm"):
+            _need_shape(name, getattr(self, name), (days,))
+        if not np.all((self.soil_temp_c >= -60.0) & (self.soil_temp_c <= 70.0)):
             raise OutOfRangeError("soil_temp_c must lie between -60 and 70")
         if not np.all((self.wetness >= 0.0) & (self.wetness <= 3.0)):
             raise OutOfRangeError("wetness must lie between 0 and 3, a share of field capacity")
@@ -222,7 +224,7 @@ class ColumnWeather:
             values = getattr(self, name)
             if not (np.isfinite(values) & (values >= 0.0)).all():
                 raise OutOfRangeError(f"{name} must be 0 or more on every day")
-        if not np.isfinite(self.alkalinity_mmolc_l) or not self.leaching_factor >= 0.0:
+        if not np.isfinite(self.alkalinity_mmolc_l) or not 0.0 <= self.leaching_factor < np.inf:
             raise OutOfRangeError("alkalinity_mmolc_l or leaching_factor is no possible number")
 
 

@@ -187,8 +187,9 @@ def variance_shares(parameters: ArrayLike, outcome: ArrayLike) -> FloatArray:
     Notes
     -----
     Squared rank correlation of each parameter with the outcome, less the 1/(n - 1) that chance
-    gives a parameter without effect, scaled to add up to 1; below 4/(n - 1) it counts as none,
-    because chance gives as much to one in twenty. It tells the order of the causes, not exact
+    gives a parameter without effect, scaled to add up to 1; up to 4/(n - 1) it counts as none,
+    because chance gives as much to one in twenty; so five members or fewer tell no cause. It
+    tells the order of the causes, not exact
     shares: effects that are not monotone, and pairs that act only together, are missed.
 
     References
@@ -206,7 +207,7 @@ def variance_shares(parameters: ArrayLike, outcome: ArrayLike) -> FloatArray:
     if table.ndim != 2 or result.shape != (table.shape[0],):
         raise InputError("parameters needs one row, and outcome one value, for each member")
     if table.shape[0] < 3:
-        raise InputError(f"{table.shape[0]} members are too few to tell causes apart; 3 or more do")
+        raise InputError(f"{table.shape[0]} members are too few to tell causes apart; take 100")
     ranked = _average_ranks(result)
     squared = np.array([_correlation(_average_ranks(column), ranked) ** 2 for column in table.T])
     chance = 1.0 / (table.shape[0] - 1)
@@ -250,10 +251,11 @@ def crps_ensemble(members: ArrayLike, observed: ArrayLike) -> FloatArray:
     >>> float(crps_ensemble([4.0, 6.0], 5.0))
     0.5
     """
-    values = np.sort(np.asarray(members, dtype=np.float64), axis=0)
+    given = np.asarray(members, dtype=np.float64)
     truth = np.asarray(observed, dtype=np.float64)
-    if values.ndim == 0 or values.shape[0] == 0:
+    if given.ndim == 0 or given.shape[0] == 0:
         raise InputError("members holds no member; run at least one")
+    values = np.sort(given, axis=0)
     if values.shape[1:] != truth.shape:
         raise InputError(
             f"members forecast {values.shape[1:]} values and observed holds {truth.shape}"
