@@ -130,3 +130,35 @@ def test_one_size_of_grain_is_a_narrow_class() -> None:
     narrow = run(soil(6.5), members(), weather(365), [sulfur(60.0, sizes=((299.25, 300.75, 1.0),))])
     np.testing.assert_allclose(one.ph, narrow.ph, atol=1e-4)
     assert one.oxidised_frac[0, -1] > 0.05
+
+
+def ph_moved(kind: EventKind, wetness: float, **rates: float) -> float:
+    """How far a week moves the pH by slow nitrogen alone, ammonium acid positive [pH]."""
+    still = {"background_mmolc_m2_year": 0.0, "weathering_mmolc_m2_year": 0.0}
+    warm = weather(7, mean_c=20.0, swing_c=0.0, wetness=wetness, drainage_mm_year=0.0)
+    result = run(soil(6.8), members(1, seed=None, **(still | rates)), warm, [event(kind, 900.0)])
+    return float(result.ph[0, 0] - result.ph[0, -1])
+
+
+@pytest.mark.parametrize(
+    ("wetness", "share"), [(0.2, 0.25), (0.4, 0.5), (1.0, 1.0), (1.4, 0.75), (1.8, 0.0)]
+)
+def test_nitrification_by_wetness(wetness: float, share: float) -> None:
+    """A straight fall below 0.8 of field capacity, a parabola of half width 0.8 above it."""
+
+    def by_microbes(wet: float) -> float:
+        """Without what roots take up of the ammonium, which knows no wetness."""
+        slow, none = ({"nitrification_rate_per_d": rate} for rate in (0.004, 1e-9))
+        uptake = ph_moved(EventKind.AMMONIUM, wet, **none)
+        return ph_moved(EventKind.AMMONIUM, wet, **slow) - uptake
+
+    assert by_microbes(wetness) / by_microbes(0.8) == pytest.approx(share, abs=0.02)
+
+
+@pytest.mark.parametrize(("wetness", "share"), [(0.2, 0.25), (0.4, 0.5), (1.0, 1.0), (1.8, 1.0)])
+def test_urea_turns_by_wetness_and_needs_no_air(wetness: float, share: float) -> None:
+    slow = {"urea_rate_per_d": 0.004, "nitrification_rate_per_d": 1e-9}
+    enough = ph_moved(EventKind.UREA, 0.8, **slow)
+    assert enough < 0.0, "ammonia from urea raises the pH at first"
+    moved = ph_moved(EventKind.UREA, wetness, **slow)
+    assert moved / enough == pytest.approx(share, abs=0.02)
