@@ -84,6 +84,7 @@ def command(
 def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
     from loamshift.cli.show import say, warn
     from loamshift.cli.unit_conversion import convert_quantity
+    from loamshift.report.digits import sensible
 
     found = None
     if material is not None:
@@ -91,10 +92,11 @@ def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
 
         found = find_material(material)
     result = convert_quantity(quantity, unit, material=found)
-    line = f"{quantity.strip()} = {_figure(result.value)} {result.unit}"
     if result.high > 1.005 * result.low:
-        line += f" ({_figure(result.low)} to {_figure(result.high)})"
-    say(line)
+        low, mid, high = (sensible(v) for v in (result.low, result.value, result.high))
+        say(f"{quantity.strip()} = about {mid} {result.unit} ({low} to {high})")
+    else:
+        say(f"{quantity.strip()} = {_figure(result.value)} {result.unit}")
     for note in result.notes:
         warn(note)
 
