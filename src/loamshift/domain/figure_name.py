@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 _UNITS: Final = frozenset(
-    {"per", "mmolc", "molc", "mol", "kg", "g", "mg", "m2", "m", "cm", "mm", "um", "c", "d", "ds"}
-    | {"kj", "atm", "ml", "l", "year", "ph", "s"}
+    {"per", "mmolc", "molc", "mol", "kg", "g", "mg", "m2", "m", "cm", "mm", "um", "c", "d", "pct"}
+    | {"ds", "kj", "atm", "ml", "l", "year", "ph", "s"}
 )
 """Tokens that are units where they end a name."""
 _SAID: Final = {
@@ -62,6 +62,6 @@ def figure_called(name: str, unit: str) -> str:
         end = len(tokens)
         while end > 1 and tokens[end - 1] in _UNITS:
             end -= 1
-        if tokens[end:] != ["ph"]:
+        if tokens[end:] not in (["ph"], ["pct"]):
             tokens = tokens[:end]
     return " ".join(_SAID.get(token, token) for token in tokens)
