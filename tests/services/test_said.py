@@ -7,9 +7,11 @@ from loamshift.services.said import said_rates, said_times
 
 
 def test_a_range_says_its_unit_once() -> None:
-    assert said_rates(6.3, 9.3, Units.METRIC) == "6.3 to 9.3 g/m²"
-    assert said_rates(600.0, 1200.0, Units.METRIC) == "600 g/m² to 1.2 kg/m²"
-    assert said_rates(6.3, 9.3, Units.US) == "0.13 to 0.19 lb/100 ft²"
+    assert said_rates(low_g_m2=6.3, high_g_m2=9.3, units=Units.METRIC) == "6.3 to 9.3 g/m²"
+    assert (
+        said_rates(low_g_m2=600.0, high_g_m2=1200.0, units=Units.METRIC) == "600 g/m² to 1.2 kg/m²"
+    )
+    assert said_rates(low_g_m2=6.3, high_g_m2=9.3, units=Units.US) == "0.13 to 0.19 lb/100 ft²"
 
 
 def test_a_large_ratio_has_no_decimals() -> None:

@@ -96,15 +96,39 @@ def said_share(share: float) -> str:
     return f"about {max(1, min(9, round(share * 10)))} in 10"
 
 
-def said_rates(low_g_m2: float, high_g_m2: float, units: Units) -> str:
-    """A range of rates [g/m2] with its unit said once: ``6.3 to 9.3 g/m²`` [text]."""
+def said_rates(*, low_g_m2: float, high_g_m2: float, units: Units) -> str:
+    """A range of rates as people say it, the unit once.
+
+    Parameters
+    ----------
+    low_g_m2, high_g_m2
+        Its ends [g/m2].
+    units
+        Metric or US [enumeration].
+
+    Returns
+    -------
+    str
+        Such as ``6.3 to 9.3 g/m²`` [text].
+    """
     low, high = said_rate(low_g_m2, units), said_rate(high_g_m2, units)
     number, unit = low.split(" ", 1)
     return f"{number if high.endswith(f' {unit}') else low} to {high}"
 
 
 def said_times(ratio: float) -> str:
-    """How many times one amount is another [1]: ``2.4 times``, ``17 times`` [text]."""
+    """How many times one amount is another, as people say it.
+
+    Parameters
+    ----------
+    ratio
+        The one through the other [1].
+
+    Returns
+    -------
+    str
+        Such as ``2.4 times`` or ``17 times`` [text].
+    """
     return f"{ratio:.1f} times" if ratio < 9.95 else f"{ratio:.0f} times"
 
 

@@ -93,8 +93,11 @@ def _nitrogen(situation: Situation, held: Held) -> str:
         )
     if not held.nitrogen_told:
         advice = parameter_values("advice")
-        units = situation.case.units
-        band = said_rates(advice["blueberry_n_low_g_m2"], advice["blueberry_n_high_g_m2"], units)
+        band = said_rates(
+            low_g_m2=advice["blueberry_n_low_g_m2"],
+            high_g_m2=advice["blueberry_n_high_g_m2"],
+            units=situation.case.units,
+        )
         return (
             f"The nitrogen is that of the lowest band of a trial with highbush blueberries, {band} "
             "a year; give feed.n_g_m2_year if yours need more or less."
