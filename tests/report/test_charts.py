@@ -85,6 +85,18 @@ def test_a_course_of_any_length_has_dates_that_do_not_collide(weeks: int) -> Non
         assert all(a[1] < b[0] for a, b in pairwise(spans))
 
 
+def test_an_axis_names_each_july_or_none() -> None:
+    """One named July among three would be read as the only one."""
+    figure = figures("effort", weeks=157)[FigureKind.COURSE]
+    julys = set()
+    for width in range(NARROWEST_PX, PAGE_WIDTH_PX + 1, 10):
+        layers = {layer.name: layer for layer in draw(figure, tone=Tone.LIGHT, width=width).layers}
+        words = [str(row["text"]) for row in layers["date_labels"].rows]
+        assert len(layers["date_ticks"].rows) > len(words), "a tick still marks each day"
+        julys.add(words.count("Jul"))
+    assert 0 in julys and 1 not in julys and max(julys) >= 2
+
+
 def cases() -> Iterator[tuple[str, Figure, Tone, int]]:
     for name in DRAWN_IN_TESTS:
         for kind, figure in figures(name, US if name == "go-lime" else UK).items():

@@ -35,7 +35,7 @@ def ready(samples=True):
 LATER = """
 from django.db import migrations, models
 class Migration(migrations.Migration):
-    dependencies = [("store", "0001_initial")]
+    dependencies = [("store", "0002_office_created_at")]
     operations = [migrations.AddField("bed", "later", models.IntegerField(default=7))]
 """
 
@@ -79,12 +79,13 @@ def test_a_backup_is_kept_before_a_later_migration_and_an_older_program_says_so(
     later = tmp_path / "later"
     later.mkdir()
     (later / "__init__.py").write_text("", encoding="utf-8")
-    (later / "0001_initial.py").write_text(
-        "from importlib import import_module\n"
-        "Migration = import_module('loamshift.store.migrations.0001_initial').Migration\n",
-        encoding="utf-8",
-    )
-    (later / "0002_later.py").write_text(LATER, encoding="utf-8")
+    for name in ("0001_initial", "0002_office_created_at"):
+        (later / f"{name}.py").write_text(
+            "from importlib import import_module\n"
+            f"Migration = import_module('loamshift.store.migrations.{name}').Migration\n",
+            encoding="utf-8",
+        )
+    (later / "0003_later.py").write_text(LATER, encoding="utf-8")
     folder = tmp_path / "data"
     told = script(
         url,
@@ -106,7 +107,7 @@ print(json.dumps([first, again, newer, older, rows]))
     first, again, newer, older, rows = told
     assert (first, again) == ([], [])
     assert newer[0].startswith("A backup was kept first: ")
-    assert "written by a later version of loamshift (it knows store.0002_later)" in older
+    assert "written by a later version of loamshift (it knows store.0003_later)" in older
     assert rows == [[7], [7]]
     (kept,) = (folder / "backups").iterdir()
     assert "before-migration" in kept.name

@@ -15,9 +15,11 @@ def test_the_migrations_make_what_the_models_say() -> None:
     call_command("makemigrations", check_changes=True, dry_run=True, verbosity=0)
 
 
-def test_nothing_is_released_so_there_is_one_migration() -> None:
-    (first,) = Path(str(migrations.__file__)).parent.glob("0*.py")
+def test_the_first_migration_knows_users_and_offices_and_each_later_one_says_what_for() -> None:
+    first, *later = sorted(Path(str(migrations.__file__)).parent.glob("0*.py"))
     assert first.name == "0001_initial.py"
+    assert 'name="User"' in first.read_text(encoding="utf-8")
+    assert all(one.read_text(encoding="utf-8").startswith('"""') for one in later)
 
 
 def test_what_is_found_by_is_folded_whenever_a_thing_is_saved() -> None:

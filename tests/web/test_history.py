@@ -11,6 +11,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.cases import case_of
 from loamshift.web.keeping import put_case
+from loamshift.web.samples import SAMPLES, Sample
 
 TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
 THEN = TODAY - timedelta(days=300)
@@ -51,6 +52,16 @@ def test_a_bed_without_dates_is_told_what_will_stand_here(client: Browser, offic
     assert "No pH was read with a date yet" in page and "<svg" not in page
 
 
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda sample: sample.name)
+def test_a_sample_bed_has_a_history_from_the_first_day(
+    client: Browser, office: Office, sample: Sample
+) -> None:
+    bed = a_bed(office, sample.as_of(TODAY))
+    page = client.get(f"/beds/{bed.pk}/history").content.decode()
+    assert "Two tests, from pH" in page and "stands on no day" not in page
+    assert "The grey band" not in page and "A filled ring" not in page
+
+
 def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: Office) -> None:
     text = BED + (
         f"[[applied]]\ndate = {THEN + timedelta(days=20)}\n"
@@ -68,6 +79,8 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
     assert page.count('<svg class="picture"') == 2
     assert "a miss" in page and "above" in page
+    assert "A filled ring missed its forecast" in page and "The grey band" in page
+    assert "A broken bar" not in page, "no rough method was drawn"
     assert "The one test since a letter missed its forecast" in page
     assert "Sulphur powder" in page and "&lt;b&gt;Plan" in page and "<b>Plan" not in page
     assert "has no date, so it stands on no day here" in page

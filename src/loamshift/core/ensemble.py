@@ -189,8 +189,8 @@ def variance_shares(parameters: ArrayLike, outcome: ArrayLike) -> FloatArray:
     Squared rank correlation of each parameter with the outcome, less the 1/(n - 1) that chance
     gives a parameter without effect, scaled to add up to 1; up to 4/(n - 1) it counts as none,
     because chance gives as much to one in twenty; so five members or fewer tell no cause. It
-    tells the order of the causes, not exact
-    shares: effects that are not monotone, and pairs that act only together, are missed.
+    tells the order of the causes, not exact shares: effects that are not monotone, and pairs
+    that act only together, are missed.
 
     References
     ----------

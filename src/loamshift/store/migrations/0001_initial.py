@@ -81,14 +81,7 @@ class Migration(migrations.Migration):
                 ("currency", models.CharField(blank=True, default="", max_length=3)),
                 ("letterhead", models.TextField(blank=True, default="", max_length=600)),
                 ("toured", models.BooleanField(default=False)),
-                (
-                    "created_at",
-                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
-                ),
             ],
-            options={
-                "ordering": ("created_at", "id"),
-            },
         ),
         migrations.CreateModel(
             name="User",
