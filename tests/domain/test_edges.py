@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from loamshift.domain.answer import Band, Caution, Decision
+from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.carbonate_belief import (
     CarbonateRule,
     carbonate_belief_from_rule,
@@ -29,7 +30,6 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.names import NameFault, match_name, plain_name
 from loamshift.domain.ph import PhBelief, PhMethod
 from loamshift.domain.plant import Plant, PlantSource
-from loamshift.domain.situation import Pending, Situation
 from loamshift.domain.soil import CarbonateBelief, Fizz, FizzAcid, KBelief, Medium, Soil
 from loamshift.domain.texture import texture_class_from_fractions
 from loamshift.errors import OutOfRangeError, TableError
@@ -326,7 +326,7 @@ def test_a_range_is_weak_with_one_source_unseen_or_of_the_lowest_grade(
     assert found.is_weak is weak
 
 
-def situation(**given: Any) -> Situation:
+def context(**given: Any) -> BedContext:
     usual: dict[str, Any] = {
         "case": Case(name="the long bed", today=date(2026, 4, 12)),
         "soil": None,
@@ -348,7 +348,7 @@ def situation(**given: Any) -> Situation:
         "pending": (),
         "assumed": (),
     }
-    return Situation(**{**usual, **given})
+    return BedContext(**{**usual, **given})
 
 
 def soil(medium: Medium) -> Soil:
@@ -368,16 +368,16 @@ def soil(medium: Medium) -> Soil:
 
 
 def test_only_a_container_is_a_pot() -> None:
-    assert situation(cap_situation="container").in_pot
+    assert context(cap_situation="container").in_pot
     for other in ("unplanted", "planted", "lawn", "field"):
-        assert not situation(cap_situation=other).in_pot
+        assert not context(cap_situation=other).in_pot
 
 
 def test_only_peat_and_bark_are_organic_alone() -> None:
-    assert not situation().organic_only
-    assert not situation(soil=soil(Medium.MINERAL)).organic_only
-    assert situation(soil=soil(Medium.PEAT_MIX)).organic_only
-    assert situation(soil=soil(Medium.BARK_MIX)).organic_only
+    assert not context().organic_only
+    assert not context(soil=soil(Medium.MINERAL)).organic_only
+    assert context(soil=soil(Medium.PEAT_MIX)).organic_only
+    assert context(soil=soil(Medium.BARK_MIX)).organic_only
 
 
 def test_what_is_still_to_come_is_acid_less_lime() -> None:
@@ -392,8 +392,8 @@ def test_what_is_still_to_come_is_acid_less_lime() -> None:
         )
         for name, acid in (("sulfur", 1500.0), ("lime", -400.0))
     )
-    assert situation().pending_acid_mmolc_m2 == 0.0
-    assert situation(pending=(sulfur, lime)).pending_acid_mmolc_m2 == 1100.0
+    assert context().pending_acid_mmolc_m2 == 0.0
+    assert context(pending=(sulfur, lime)).pending_acid_mmolc_m2 == 1100.0
 
 
 @pytest.mark.parametrize(("sand", "clay"), [(0.0, 0.0), (100.0, 0.0), (0.0, 100.0)])

@@ -25,12 +25,12 @@ from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.column_inputs import layer_edges_cm, soil_layers
-from loamshift.services.column_parts import PutOn, depth_shares, events_of
-from loamshift.services.column_priors import draw_soil_members
-from loamshift.services.column_weather import column_weather
-from loamshift.services.forecast import shared_laws
-from loamshift.services.soil_belief import believe_soil
+from loamshift.services.belief.column_inputs import layer_edges_cm, soil_layers
+from loamshift.services.belief.column_parts import PutOn, depth_shares, events_of
+from loamshift.services.belief.column_priors import draw_soil_members
+from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.context.soil import believe_soil
+from loamshift.services.forecast.outlook import shared_laws
 from loamshift.tables.materials import find_material
 from loamshift.tables.places import nearest_place
 from loamshift.tables.soils import load_textures

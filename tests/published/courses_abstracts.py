@@ -19,11 +19,11 @@ from loamshift.core.ensemble import quantile_bands
 from loamshift.domain.material import Material, SizeClass
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.column_inputs import layer_edges_cm, soil_layers
-from loamshift.services.column_parts import PutOn, events_of
-from loamshift.services.column_priors import draw_soil_members
-from loamshift.services.column_weather import column_weather
-from loamshift.services.forecast import shared_laws
+from loamshift.services.belief.column_inputs import layer_edges_cm, soil_layers
+from loamshift.services.belief.column_parts import PutOn, events_of
+from loamshift.services.belief.column_priors import draw_soil_members
+from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.forecast.outlook import shared_laws
 from loamshift.tables.materials import find_material
 from loamshift.tables.places import nearest_place
 from published.courses import Course, FloatArray, believed, rows, soil_entry

@@ -15,12 +15,12 @@ from loamshift.report.card.rescue import rescue_sheet
 from loamshift.report.card.sampling import sampling_sheet
 from loamshift.report.card.water import water_card
 from loamshift.report.words import Words
-from loamshift.services.claim import settle_claim
-from loamshift.services.rescue_ask import whom_to_ask
-from loamshift.services.sample import sample_plan
-from loamshift.services.sample_walk import sample_walk
-from loamshift.services.water import treat_water
-from loamshift.services.water_tank import fill_tank
+from loamshift.services.claim.settle import settle_claim
+from loamshift.services.rescue.ask import whom_to_ask
+from loamshift.services.sample.walk import sample_plan
+from loamshift.services.sample.walk_points import sample_walk
+from loamshift.services.water.tank import fill_tank
+from loamshift.services.water.treat import treat_water
 from loamshift.tables.materials import find_material
 from report.examples import NAMES, example_answers, with_forecast
 from report.letters import HOSTILE, UK, US

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from loamshift.errors import OutOfRangeError
-from loamshift.services.acid import (
+from loamshift.services.materials.acid import (
     acid_brought_mmolc_m2,
     acid_course_mmolc_m2,
     acid_within_days,

@@ -6,10 +6,10 @@ import pytest
 
 from loamshift.case.answer import answer_to_json
 from loamshift.services.advise import LookAhead, advise
-from loamshift.services.decide import decide
-from loamshift.services.dose import dose
-from loamshift.services.understand import understand
-from loamshift.services.verdict_words import verdict
+from loamshift.services.context.build_context import build_context
+from loamshift.services.plan.dose import dose
+from loamshift.services.verdict.decide import decide
+from loamshift.services.verdict.words import verdict
 from services.beds import bed
 
 SOIL = """ph = 7.0
@@ -67,15 +67,15 @@ def test_a_soil_beyond_the_forecast_is_answered_without_one(ph: float, method: s
 
 
 def test_the_verdict_names_no_number_of_parts_that_the_plan_does_not_have() -> None:
-    situation = understand(bed(SOIL))
-    outcome = decide(situation)
-    amount = dose(situation, outcome)
+    context = build_context(bed(SOIL))
+    outcome = decide(context)
+    amount = dose(context, outcome)
     own = outcome.parts
     assert own is not None
     count = {1: "one part", 2: "two parts", 3: "three parts"}[own]
     for planned in (0, own):
-        assert count in verdict(situation, outcome, amount, planned_parts=planned).because
-    other = verdict(situation, outcome, amount, planned_parts=own + 1).because
+        assert count in verdict(context, outcome, amount, planned_parts=planned).because
+    other = verdict(context, outcome, amount, planned_parts=own + 1).because
     assert "in several parts" in other and count not in other
 
 

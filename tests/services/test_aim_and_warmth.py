@@ -1,4 +1,4 @@
-"""What the answer keeps for its figures agrees with the situation behind it."""
+"""What the answer keeps for its figures agrees with the context behind it."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from datetime import date, timedelta
 import pytest
 
 from loamshift.domain.case import Aim, Bed, Case
-from loamshift.services.aim_and_warmth import soil_temperature, wanted
-from loamshift.services.understand import understand
+from loamshift.services.context.aim_and_warmth import soil_temperature, wanted
+from loamshift.services.context.build_context import build_context
 from loamshift.tables.places import find_place
 from loamshift.tables.plants import find_plant
 
@@ -17,7 +17,7 @@ CASE = Case(name="Bed", today=date(2028, 2, 26), place=find_place("London"), bed
 
 
 def test_a_year_of_soil_is_weekly_from_today_and_follows_the_season() -> None:
-    warmth = soil_temperature(understand(CASE))
+    warmth = soil_temperature(build_context(CASE))
     assert warmth is not None
     assert (warmth.dates[0], warmth.depth_cm) == (CASE.today, 10.0)
     assert len(warmth.dates) == len(warmth.c) == 53
@@ -29,18 +29,18 @@ def test_a_year_of_soil_is_weekly_from_today_and_follows_the_season() -> None:
 
 
 def test_nothing_is_said_without_a_place_or_an_aim() -> None:
-    nowhere = understand(replace(CASE, place=None))
+    nowhere = build_context(replace(CASE, place=None))
     assert soil_temperature(nowhere) is None
     assert wanted(nowhere) is None
 
 
 def test_the_range_is_the_plants_or_lies_around_the_target() -> None:
     camellia = find_plant("camellia")
-    found = wanted(understand(replace(CASE, aim=Aim(plants=(camellia,)))))
+    found = wanted(build_context(replace(CASE, aim=Aim(plants=(camellia,)))))
     assert found is not None
     assert (found.ph_low, found.ph_high) == (camellia.ph_low, camellia.ph_high)
     assert found.names == (camellia.name,)
-    around = wanted(understand(replace(CASE, aim=Aim(target_ph=6.5))))
+    around = wanted(build_context(replace(CASE, aim=Aim(target_ph=6.5))))
     assert around is not None
     assert around.ph_low < around.ph_aim == 6.5 < around.ph_high
     assert around.names == ()

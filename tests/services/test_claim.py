@@ -8,8 +8,8 @@ import pytest
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry
 from loamshift.errors import InputError
-from loamshift.services.claim import settle_claim, settle_claims
-from loamshift.services.understand import understand
+from loamshift.services.claim.settle import settle_claim, settle_claims
+from loamshift.services.context.build_context import build_context
 from loamshift.tables.materials import load_materials
 
 PLANTED = Bed(area_m2=20.0, depth_cm=15.0, planted=True)
@@ -114,8 +114,8 @@ def test_an_amount_off_the_curve_gives_no_change_and_says_so(bed_case: Make) -> 
 def test_claims_are_alternatives_and_need_a_ph(bed_case: Make) -> None:
     material = load_materials()["elemental sulfur, powder"]
     entries = [ClaimEntry(material=material, rate_g_m2=rate, as_given="") for rate in (50.0, 50.0)]
-    first, second = settle_claims(understand(bed_case()), entries)
+    first, second = settle_claims(build_context(bed_case()), entries)
     assert first == second
     with pytest.raises(InputError, match=r"soil\.ph"):
         settle_claim(bed_case(None), entries[0])
-    assert settle_claims(understand(bed_case(None)), entries) == ()
+    assert settle_claims(build_context(bed_case(None)), entries) == ()

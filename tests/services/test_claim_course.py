@@ -8,13 +8,13 @@ import numpy as np
 import pytest
 
 from loamshift.domain.answer import ClaimResult
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, ClaimEntry
-from loamshift.domain.situation import Situation
 from loamshift.services.advise import LookAhead, advise
-from loamshift.services.claim import CLAIM_MEMBERS, settle_claim, settle_claims
-from loamshift.services.claim_course import FIRST_DAYS, Course, claim_courses
-from loamshift.services.claim_put_on import worked_in_cm
-from loamshift.services.understand import understand
+from loamshift.services.claim.course import FIRST_DAYS, Course, claim_courses
+from loamshift.services.claim.put_on import worked_in_cm
+from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claim, settle_claims
+from loamshift.services.context.build_context import build_context
 from loamshift.tables.materials import load_materials
 from services.beds import bed
 
@@ -58,7 +58,7 @@ def settled(name: str, key: str, rate_g_m2: float) -> ClaimResult:
 
 def course(name: str, key: str, rate_g_m2: float, *, members: int = FEW) -> Course:
     (found,) = claim_courses(
-        understand(BEDS[name]), [claim(key, rate_g_m2)], members=members, seed=1
+        build_context(BEDS[name]), [claim(key, rate_g_m2)], members=members, seed=1
     )
     return found
 
@@ -159,7 +159,7 @@ def test_free_lime_leaves_nothing_after_a_year(key: str, rate: float) -> None:
 def test_peat_on_a_limy_soil_drops_it_and_is_gone_within_two_weeks() -> None:
     """Common practice, no source: at once down, near its start within about nine days."""
     limy = BEDS["limy clay"]
-    bare = understand(replace(limy, bed=replace(limy.bed, planted=False)))
+    bare = build_context(replace(limy, bed=replace(limy.bed, planted=False)))
     (found,) = claim_courses(bare, [claim("sphagnum peat", 10_000.0)], members=FEW, seed=1)
     change = found.ph_change
     assert change[1] == change.min() < -0.1
@@ -214,7 +214,7 @@ def test_urea_limes_first_and_acidifies_later() -> None:
 def test_a_peat_takes_no_bed_below_its_own_ph() -> None:
     sour = bed('ph = 4.5\nph_method = "water 1:1"\ntexture = "sand"', aim="target_ph = 4.2")
     (found,) = claim_courses(
-        understand(sour), [claim("ericaceous compost", 50_000.0)], members=FEW, seed=1
+        build_context(sour), [claim("ericaceous compost", 50_000.0)], members=FEW, seed=1
     )
     assert found.now == 0.0 and found.year > -0.05
 
@@ -231,12 +231,12 @@ def test_the_middle_of_the_members_run_is_that_of_many() -> None:
 
 
 def test_claims_are_alternatives_and_a_seed_gives_the_same_bits() -> None:
-    situation = understand(BEDS["loam"])
+    context = build_context(BEDS["loam"])
     entries = [claim("elemental sulfur, powder", 60.0), claim("wood ash", 200.0)]
-    both = settle_claims(situation, entries, seed=3, members=FEW)
-    alone = tuple(settle_claims(situation, [e], seed=3, members=FEW)[0] for e in entries)
+    both = settle_claims(context, entries, seed=3, members=FEW)
+    alone = tuple(settle_claims(context, [e], seed=3, members=FEW)[0] for e in entries)
     assert both == alone
-    other = settle_claims(situation, entries, seed=4, members=FEW)
+    other = settle_claims(context, entries, seed=4, members=FEW)
     assert other[0].ph_change_1_year != both[0].ph_change_1_year
 
 
@@ -248,14 +248,14 @@ def test_digging_alone_is_no_effect_of_the_material() -> None:
     )
     case = bed(LOAM.replace("7.0", "5.5") + "\nsampled = 2025-09-01", bed=BARE, more=more)
     entries = [claim("gypsum", 100.0), claim("blood meal", 50.0)]
-    gypsum, meal = claim_courses(understand(case), entries, members=FEW, seed=1)
+    gypsum, meal = claim_courses(build_context(case), entries, members=FEW, seed=1)
     assert not gypsum.ph_change.any()
     assert -0.2 < meal.year < 0.0
 
 
 def test_where_a_material_goes() -> None:
     def depth(name: str, key: str) -> float:
-        return worked_in_cm(understand(BEDS[name]), load_materials()[key])
+        return worked_in_cm(build_context(BEDS[name]), load_materials()[key])
 
     assert depth("loam", "wood ash") == 15.0
     assert depth("planted loam", "ammonium sulfate") == 0.0
@@ -278,9 +278,9 @@ def test_the_letter_takes_them_with_a_forecast_and_the_curve_without() -> None:
     more = '[[claim]]\nmaterial = "ground limestone"\nrate = "300 g/m2"\n'
     case = bed(LOAM, bed=PLANTED, more=more)
     static = advise(case).claims
-    assert static == settle_claims(understand(case), case.claims)
+    assert static == settle_claims(build_context(case), case.claims)
     ahead = advise(case, look_ahead=LookAhead(members=FEW, seed=2, years=1)).claims
-    assert ahead == settle_claims(understand(case), case.claims, seed=2, members=FEW)
+    assert ahead == settle_claims(build_context(case), case.claims, seed=2, members=FEW)
     (by_curve,), (by_column,) = static, ahead
     assert by_curve.ph_change_1_year is not None and by_column.ph_change_1_year is not None
     assert by_curve.ph_change_1_year > 1.5 * by_column.ph_change_1_year > 0.0
@@ -310,17 +310,17 @@ STILL = Course(
 def said(
     key: str,
     *,
-    situation: Situation | None = None,
+    context: BedContext | None = None,
     acidifies: bool = True,
     noun: str = "bed",
     against: bool = False,
     **more: object,
 ) -> str:
-    from loamshift.services.claim_year_words import year_words
+    from loamshift.services.claim.year_words import year_words
 
     return " ".join(
         year_words(
-            situation or understand(BEDS["loam"]),
+            context or build_context(BEDS["loam"]),
             load_materials()[key],
             replace(STILL, **more),  # type: ignore[arg-type]
             noun=noun,
@@ -368,7 +368,7 @@ def test_when_a_test_could_first_tell_and_why() -> None:
     )
     winter = replace(BEDS["loam"], today=BEDS["loam"].today.replace(month=1))
     assert "too cold for that now" in said(
-        "elemental sulfur, powder", situation=understand(winter), **slow
+        "elemental sulfur, powder", context=build_context(winter), **slow
     )
     assert "after about 6 weeks, for its nitrogen has to nitrify first." in said(
         "ammonium sulfate", **slow
@@ -386,43 +386,41 @@ def test_what_lies_there_unreacted_and_why() -> None:
         "ground limestone, calcitic", acidifies=False, left_frac=0.41
     )
     assert "turned to carbonate" in said("hydrated lime", acidifies=False, left_frac=0.41)
-    sand = understand(BEDS["acid sand"])
+    sand = build_context(BEDS["acid sand"])
     assert "its coarse grains last for years" in said(
-        "oyster shell", situation=sand, acidifies=False, left_frac=0.41
+        "oyster shell", context=sand, acidifies=False, left_frac=0.41
     )
-    pot = understand(BEDS["peat pot"])
+    pot = build_context(BEDS["peat pot"])
     assert "limes the top few centimetres and works down slowly" in said(
-        "oyster shell", situation=pot, acidifies=False, left_frac=0.41
+        "oyster shell", context=pot, acidifies=False, left_frac=0.41
     )
     assert "on the surface it dries out" in said(
-        "elemental sulfur, powder", situation=pot, left_frac=0.41
+        "elemental sulfur, powder", context=pot, left_frac=0.41
     )
     assert "lie there" not in said("oyster shell", acidifies=False, left_frac=0.2)
 
 
 def test_what_takes_it_back() -> None:
-    limy = understand(BEDS["limy clay"])
+    limy = build_context(BEDS["limy clay"])
     salt = "aluminium sulfate, 18-hydrate"
     assert "Free lime in the soil takes up all of its acid." in said(
-        salt, situation=limy, lime_frac=1.0
+        salt, context=limy, lime_frac=1.0
     )
-    perhaps = understand(bed(LOAM.replace("carbonate_pct = 0", "").replace("7.0", "7.5")))
+    perhaps = build_context(bed(LOAM.replace("carbonate_pct = 0", "").replace("7.0", "7.5")))
     assert "likely to hold, takes up about 75 % of its acid; a fizz test would settle it." in said(
-        salt, situation=perhaps, lime_frac=0.76
+        salt, context=perhaps, lime_frac=0.76
     )
     assert "If this soil holds free lime" in said(
-        salt, situation=perhaps, year=-0.5, year_low=-1.0, year_high=0.0
+        salt, context=perhaps, year=-0.5, year_low=-1.0, year_high=0.0
     )
     assert "Soil life burns its acid off as it rots." in said("pine bark, fresh", now=-0.2)
     assert "so most of it comes back" in said(salt, now=-0.2, given_back_frac=0.5)
-    assert "Free lime" not in said(
-        "calcium nitrate", situation=limy, acidifies=False, lime_frac=1.0
-    )
+    assert "Free lime" not in said("calcium nitrate", context=limy, acidifies=False, lime_frac=1.0)
 
 
 def test_what_the_bed_does_meanwhile() -> None:
-    pot = understand(BEDS["peat pot"])
-    lifted = {"situation": pot, "noun": "pot", "alone": 0.4}
+    pot = build_context(BEDS["peat pot"])
+    lifted = {"context": pot, "noun": "pot", "alone": 0.4}
     assert said("ammonium sulfate", year=-0.2, **lifted).endswith(  # type: ignore[arg-type]
         "By itself this pot would rise by about 0.4, from the lime in its water, so in all a test "
         "would read about 0.2 higher than today."
@@ -433,9 +431,9 @@ def test_what_the_bed_does_meanwhile() -> None:
 
 
 def test_the_top_is_told_where_roots_are_in_it() -> None:
-    planted = understand(BEDS["planted loam"])
+    planted = build_context(BEDS["planted loam"])
     assert "The top few centimetres, where it lies, would fall to about pH 4.4." in said(
-        "elemental sulfur, powder", situation=planted, lowest_ph=4.4
+        "elemental sulfur, powder", context=planted, lowest_ph=4.4
     )
     assert "top few" not in said("elemental sulfur, powder", lowest_ph=4.4)
 

@@ -3,9 +3,9 @@ from __future__ import annotations
 import pytest
 
 from loamshift.errors import InputError
-from loamshift.services.claim import settle_claims
-from loamshift.services.claims_asked import claims_asked
-from loamshift.services.understand import understand
+from loamshift.services.claim.asked import claims_asked
+from loamshift.services.claim.settle import settle_claims
+from loamshift.services.context.build_context import build_context
 from services.beds import bed
 
 CLAIMS = """
@@ -21,7 +21,7 @@ rate = "60 g/m2"
 def test_claims_are_those_of_the_letter_and_nothing_is_planned() -> None:
     case = bed(more=CLAIMS)
     found = claims_asked(case, seed=None)
-    assert found.claims == settle_claims(understand(case), case.claims)
+    assert found.claims == settle_claims(build_context(case), case.claims)
     assert (found.applications, found.options) == ((), ())
 
 

@@ -11,23 +11,23 @@ from loamshift.domain.answer import Application
 from loamshift.domain.material import MaterialGroup
 from loamshift.domain.soil import CarbonateBelief
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.acid import acid_brought_mmolc_m2
-from loamshift.services.column_inputs import forecast_inputs, layer_edges_cm
-from loamshift.services.column_parts import (
+from loamshift.services.belief.column_inputs import forecast_inputs, layer_edges_cm
+from loamshift.services.belief.column_parts import (
     PutOn,
     depth_shares,
     events_of,
     events_of_rest,
     lime_classes,
 )
-from loamshift.services.column_priors import (
+from loamshift.services.belief.column_priors import (
     PRIORS,
     Shape,
     carbonate_quantile_pct,
     draw_soil_members,
 )
-from loamshift.services.column_weather import column_weather
-from loamshift.services.understand import understand
+from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import load_parameters, parameter_values
@@ -169,7 +169,7 @@ LIMED = 'ph = {ph}\nph_method = "water 1:1"\ntexture = "loam"\ncarbonate_pct = {
 def test_lime_in_soil_more_acid_than_it_would_hold_lies_unreacted(
     ph: float, pct: float, coarse: float
 ) -> None:
-    soil = understand(bed(LIMED.format(ph=ph, pct=pct))).soil
+    soil = build_context(bed(LIMED.format(ph=ph, pct=pct))).soil
     assert soil is not None
     drawn = draw_soil_members(soil, members=50, rng=np.random.default_rng(1)).parameters
     assert np.all(drawn.coarse_carbonate_frac == coarse)
@@ -230,7 +230,7 @@ def test_less_is_left_the_longer_ago_it_went_on(material: str) -> None:
 
 
 def test_sulfur_left_is_what_the_clock_says() -> None:
-    from loamshift.services.acid import acid_within_days
+    from loamshift.services.materials.acid import acid_within_days
 
     whole = rest(POWDER, 0)
     done = acid_within_days(
@@ -279,9 +279,9 @@ def test_members_follow_the_belief_in_carbonate() -> None:
 
 
 def test_members_centre_on_the_table() -> None:
-    situation = understand(bed())
-    assert situation.soil is not None
-    members = draw_soil_members(situation.soil, members=2000, rng=np.random.default_rng(3))
+    context = build_context(bed())
+    assert context.soil is not None
+    members = draw_soil_members(context.soil, members=2000, rng=np.random.default_rng(3))
     ledger = load_parameters()["ledger"]
     background = members.parameters.background_mmolc_m2_year
     row = ledger["background_unknown_mmolc_m2"]
@@ -290,27 +290,27 @@ def test_members_centre_on_the_table() -> None:
     assert np.quantile(background, 0.975) == pytest.approx(row.high, rel=0.1)
     with pytest.raises(InputError, match="land_use"):
         draw_soil_members(
-            situation.soil, members=3, rng=np.random.default_rng(3), land_use="moorland"
+            context.soil, members=3, rng=np.random.default_rng(3), land_use="moorland"
         )
 
 
 def test_weather_keeps_the_sums_of_the_year() -> None:
-    situation = understand(bed(more='[water]\nalkalinity = "200 mg/L"\nweekly = "20 mm"'))
-    inputs = forecast_inputs(situation, [], members=3)
+    context = build_context(bed(more='[water]\nalkalinity = "200 mg/L"\nweekly = "20 mm"'))
+    inputs = forecast_inputs(context, [], members=3)
     year = inputs.weather.irrigation_mm[:365].sum()
-    assert year == pytest.approx(situation.irrigation_mm_year, rel=0.01)
+    assert year == pytest.approx(context.irrigation_mm_year, rel=0.01)
     drained = inputs.weather.drainage_mm[:365].sum()
-    assert drained == pytest.approx(situation.drainage_mm_year, rel=0.02)
+    assert drained == pytest.approx(context.drainage_mm_year, rel=0.02)
     base = year * inputs.weather.alkalinity_mmolc_l
-    assert base == pytest.approx(situation.water_base_mmolc_m2_year, rel=0.01)
+    assert base == pytest.approx(context.water_base_mmolc_m2_year, rel=0.01)
 
 
 def test_leap_years_keep_the_seasons_in_place() -> None:
-    situation = understand(bed())
-    assert situation.soil is not None
+    context = build_context(bed())
+    assert context.soil is not None
     weather = column_weather(
-        situation.soil,
-        place=situation.place,
+        context.soil,
+        place=context.place,
         edges_cm=EDGES,
         start=date(2024, 1, 1),
         days=1500,
@@ -326,14 +326,16 @@ def test_earlier_sulfur_goes_on_without_a_plan() -> None:
         '[[applied]]\ndate = 2026-04-01\nmaterial = "elemental sulfur, powder"\n'
         'rate = "60 g/m2"\nincorporated = "15 cm"'
     )
-    inputs = forecast_inputs(understand(bed(more=applied)), [], members=3)
+    inputs = forecast_inputs(build_context(bed(more=applied)), [], members=3)
     assert EventKind.SULFUR in inputs.control_events.kind
     assert inputs.events.day.tolist() == inputs.control_events.day.tolist()
 
 
 def test_plan_and_feed_stand_on_their_days() -> None:
     case = bed(more='[feed]\nn_g_m2_year = 8\nform = "ammonium"')
-    inputs = forecast_inputs(understand(case), [sown(date(2026, 5, 2), 50.0)], members=3, years=2)
+    inputs = forecast_inputs(
+        build_context(case), [sown(date(2026, 5, 2), 50.0)], members=3, years=2
+    )
     days = inputs.events.day[inputs.events.kind == EventKind.SULFUR]
     assert days.tolist() == [20]
     fed = inputs.events.amount[inputs.events.kind == EventKind.AMMONIUM]
@@ -342,7 +344,7 @@ def test_plan_and_feed_stand_on_their_days() -> None:
 
 def test_a_part_after_the_end_is_left_out() -> None:
     late = [sown(date(2028, 5, 1), 50.0)]
-    assert forecast_inputs(understand(bed()), late, members=3, years=1).events.day.size == 0
+    assert forecast_inputs(build_context(bed()), late, members=3, years=1).events.day.size == 0
 
 
 @pytest.mark.parametrize("inches", [4, 6, 7, 12])
@@ -351,7 +353,7 @@ def test_the_sampled_depth_is_an_edge(inches: int) -> None:
         'ph = 7.0\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
         f'sample_depth = "{inches} in"'
     )
-    inputs = forecast_inputs(understand(bed(soil)), [], members=3)
+    inputs = forecast_inputs(build_context(bed(soil)), [], members=3)
     assert inputs.sample_depth_cm in inputs.soil.edges_cm
     assert inputs.sample_depth_cm == pytest.approx(2.54 * inches, abs=1.0)
 
@@ -361,7 +363,7 @@ def test_an_old_reading_starts_the_run_whole_weeks_before_today() -> None:
         'ph = 7.0\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
         "sampled = 2025-09-30"
     )
-    inputs = forecast_inputs(understand(bed(soil)), [], members=3)
+    inputs = forecast_inputs(build_context(bed(soil)), [], members=3)
     gap = (inputs.today - inputs.start).days
     assert gap % 7 == 0
     assert 0 <= (date(2025, 9, 30) - inputs.start).days < 7
@@ -369,13 +371,13 @@ def test_an_old_reading_starts_the_run_whole_weeks_before_today() -> None:
 
 def test_years_have_limits() -> None:
     with pytest.raises(OutOfRangeError, match="years"):
-        forecast_inputs(understand(bed()), [], years=51)
+        forecast_inputs(build_context(bed()), [], years=51)
 
 
 def test_unknown_water_is_soft_middling_or_hard_by_the_weights_of_the_verdict() -> None:
     water = '[water]\nweekly = "20 mm"\nmonths = ["may", "jun"]'
-    known = understand(bed(more=water + '\nalkalinity = "120 mg/L"'))
-    unknown = understand(bed(more=water))
+    known = build_context(bed(more=water + '\nalkalinity = "120 mg/L"'))
+    unknown = build_context(bed(more=water))
     factors = [
         forecast_inputs(s, [], years=1, members=1000).members.parameters.alkalinity_factor
         for s in (known, unknown)
@@ -397,9 +399,9 @@ def test_unknown_water_is_soft_middling_or_hard_by_the_weights_of_the_verdict() 
 
 def test_a_soil_without_lime_is_never_drawn_above_its_own_plateau() -> None:
     """Else part of its base would fall out as lime on the first day, with nothing put on."""
-    situation = understand(bed(ALKALINE_WITHOUT_LIME))
-    assert situation.soil is not None
-    drawn = draw_soil_members(situation.soil, members=300, rng=np.random.default_rng(1)).parameters
-    start = np.minimum(situation.soil.ph.ph_water + drawn.start_ph_shift, 8.3)
+    context = build_context(bed(ALKALINE_WITHOUT_LIME))
+    assert context.soil is not None
+    drawn = draw_soil_members(context.soil, members=300, rng=np.random.default_rng(1)).parameters
+    start = np.minimum(context.soil.ph.ph_water + drawn.start_ph_shift, 8.3)
     assert np.all(drawn.plateau_ph >= start)
     assert drawn.plateau_ph.max() < 9.0

@@ -9,8 +9,9 @@ import pytest
 from loamshift.domain.answer import Direction, Option
 from loamshift.domain.case import Bed, Case, OnHand
 from loamshift.errors import InputError
-from loamshift.services.acid import acid_brought_mmolc_m2
-from loamshift.services.compare import (
+from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.options import (
     as_sold,
     cost_per_kg_s,
     options,
@@ -18,7 +19,6 @@ from loamshift.services.compare import (
     reactive_cost_per_kg_s,
     useless_on_hand,
 )
-from loamshift.services.understand import understand
 from loamshift.tables.materials import load_materials
 
 MATERIALS = load_materials()
@@ -45,7 +45,7 @@ def compared(
     on_hand: Iterable[OnHand] = (),
 ) -> dict[str, Option]:
     found = options(
-        understand(case),
+        build_context(case),
         acid_mmolc_m2=acid_mmolc_m2,
         direction=direction,
         on_hand=on_hand,
@@ -83,16 +83,16 @@ def test_the_cheap_coarse_bag_loses_to_what_acts_in_time(bed_case: Make) -> None
     assert powder.cost is not None and prills.cost is not None
     assert prills.cost < powder.cost
     assert list(found)[:2] == ["elemental sulfur, powder", "elemental sulfur, prills"]
-    situation = understand(case)
+    context = build_context(case)
     cheap, dear = cost_per_kg_s(PRILLS), cost_per_kg_s(POWDER)
     assert cheap == pytest.approx(2.0) and dear == pytest.approx(6.0 / 0.99)
     acting = [
-        reactive_cost_per_kg_s(item, situation=situation, start=START, by=date(2027, 4, 20))
+        reactive_cost_per_kg_s(item, context=context, start=START, by=date(2027, 4, 20))
         for item in (POWDER, PRILLS)
     ]
     assert acting[0] is not None and acting[1] is not None and acting[0] < acting[1]
     early = date(2026, 5, 1)
-    assert reactive_cost_per_kg_s(PRILLS, situation=situation, start=START, by=early) is None
+    assert reactive_cost_per_kg_s(PRILLS, context=context, start=START, by=early) is None
 
 
 def test_price_per_mole_and_per_kilogram_of_lime_value(bed_case: Make) -> None:
@@ -176,12 +176,12 @@ def test_labels_are_read_in_the_trades_way() -> None:
 
 
 def test_the_share_that_reacts_by_a_date_rises_with_time(bed_case: Make) -> None:
-    situation = understand(bed_case())
+    context = build_context(bed_case())
     powder = MATERIALS["elemental sulfur, powder"]
     days = (START, date(2026, 6, 1), AUTUMN)
-    shares = [reacting_share_by(situation, powder, start=START, by=day) for day in days]
+    shares = [reacting_share_by(context, powder, start=START, by=day) for day in days]
     assert shares[0] == 0.0 < shares[1] < shares[2] <= 1.0
-    assert reacting_share_by(situation, MATERIALS["gypsum"], start=START, by=AUTUMN) == 0.0
+    assert reacting_share_by(context, MATERIALS["gypsum"], start=START, by=AUTUMN) == 0.0
 
 
 def test_nothing_to_bring_means_no_options(bed_case: Make) -> None:

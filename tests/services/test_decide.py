@@ -8,9 +8,9 @@ import pytest
 
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import Case
-from loamshift.services.decide import decide
-from loamshift.services.decision_table import Outcome
-from loamshift.services.understand import understand
+from loamshift.services.context.build_context import build_context
+from loamshift.services.verdict.decide import decide
+from loamshift.services.verdict.decision_table import Outcome
 from services.beds import bed
 
 LOAM = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
@@ -18,7 +18,7 @@ NO_LIME = LOAM + "carbonate_pct = 0\n"
 
 
 def outcome(case: Case) -> Outcome:
-    return decide(understand(case))
+    return decide(build_context(case))
 
 
 def test_no_reading_asks_for_one() -> None:
@@ -185,5 +185,5 @@ def test_more_lime_never_makes_it_easier() -> None:
 
 
 def test_the_same_bed_gives_the_same_bits() -> None:
-    situation = understand(bed("ph = 7.3\n" + LOAM))
-    assert decide(situation) == decide(replace(situation))
+    context = build_context(bed("ph = 7.3\n" + LOAM))
+    assert decide(context) == decide(replace(context))

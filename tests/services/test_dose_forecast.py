@@ -14,12 +14,12 @@ from loamshift.case.answer import answer_from_json, answer_to_dict, answer_to_js
 from loamshift.domain.answer import Answer, DoseByForecast, DoseLimit
 from loamshift.domain.case import Case
 from loamshift.services.advise import LookAhead, advise
-from loamshift.services.decide import decide
-from loamshift.services.dose import dose
-from loamshift.services.dose_bench import bench_of
-from loamshift.services.dose_forecast import look_ahead
-from loamshift.services.forecast import forecast
-from loamshift.services.understand import understand
+from loamshift.services.context.build_context import build_context
+from loamshift.services.forecast.outlook import forecast
+from loamshift.services.plan.dose import dose
+from loamshift.services.plan.dose_bench import bench_of
+from loamshift.services.plan.dose_forecast import look_ahead
+from loamshift.services.verdict.decide import decide
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters
 from loamshift.tables.parameters import parameter_values
@@ -95,7 +95,7 @@ def test_the_risk_holds_when_the_plan_is_run_again(name: str) -> None:
     if not answer.applications:
         pytest.skip("nothing goes on here")
     assert told is not None and wanted is not None
-    again = forecast(understand(BEDS[name]()), answer.applications, members=MEMBERS, years=6)
+    again = forecast(build_context(BEDS[name]()), answer.applications, members=MEMBERS, years=6)
     last = max(told.by, answer.applications[-1].date + timedelta(days=730))
     course = again.bed_ph[:, : (last - answer.today).days // 7 + 1]
     past = (
@@ -118,7 +118,7 @@ def test_the_plan_brings_just_the_amount_and_is_the_one_forecast(name: str) -> N
     share = material.elemental_s_frac or material.caco3_eq_frac * lime_parameters().field_efficiency
     brought = sum(part.rate_g_m2 for part in answer.applications) * share
     assert brought == pytest.approx(amount(told), rel=1e-9)
-    again = forecast(understand(BEDS[name]()), answer.applications, members=MEMBERS)
+    again = forecast(build_context(BEDS[name]()), answer.applications, members=MEMBERS)
     assert answer.forecast.ph.q50 == again.forecast.ph.q50
     assert answer.forecast.width == again.width_shares
 
@@ -168,7 +168,7 @@ def test_the_next_part_waits_for_what_has_oxidised() -> None:
     answer = answer_to("planted")
     if len(answer.applications) < 2:
         pytest.skip("one part is enough here")
-    run = forecast(understand(BEDS["planted"]()), answer.applications[:1], members=MEMBERS)
+    run = forecast(build_context(BEDS["planted"]()), answer.applications[:1], members=MEMBERS)
     week = (answer.applications[1].date - answer.today).days // 7
     assert run.oxidised_frac[week] >= parameter_values("advice")["part_reacted_share"] - 0.05
 
@@ -235,11 +235,11 @@ def test_years_shown_do_not_change_the_amount() -> None:
 
 
 def test_no_dose_no_amount_by_forecast() -> None:
-    situation = understand(bed("ph = 5.0\n" + LOAM.partition("\n")[2]))
-    outcome = decide(situation)
-    static = dose(situation, outcome)
-    assert bench_of(situation, outcome, static, members=30, seed=1, years=1) is None
-    ahead = look_ahead(situation, outcome, static, members=30, seed=1, years=1)
+    context = build_context(bed("ph = 5.0\n" + LOAM.partition("\n")[2]))
+    outcome = decide(context)
+    static = dose(context, outcome)
+    assert bench_of(context, outcome, static, members=30, seed=1, years=1) is None
+    ahead = look_ahead(context, outcome, static, members=30, seed=1, years=1)
     assert ahead.by_forecast is None and ahead.plan.applications == ()
     assert np.allclose(ahead.outlook.bed_ph, ahead.outlook.control_ph)
 

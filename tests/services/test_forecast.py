@@ -7,9 +7,15 @@ import numpy as np
 import pytest
 
 from loamshift.domain.answer import Application
-from loamshift.services.column_inputs import forecast_inputs
-from loamshift.services.forecast import Outlook, WidthShare, forecast, width_shares, width_words
-from loamshift.services.understand import understand
+from loamshift.services.belief.column_inputs import forecast_inputs
+from loamshift.services.context.build_context import build_context
+from loamshift.services.forecast.outlook import (
+    Outlook,
+    WidthShare,
+    forecast,
+    width_shares,
+    width_words,
+)
 from services.beds import TODAY, bed
 
 NO_LIME = (
@@ -32,7 +38,7 @@ def powder(rate_g_m2: float, *, on: date = date(2026, 5, 1), depth_cm: float = 1
 @pytest.fixture(scope="module")
 def loam() -> Outlook:
     """Minneapolis loam at pH 7 without free lime, 100 g/m2 of powder dug in in May."""
-    return forecast(understand(bed(NO_LIME)), [powder(100.0)], members=MEMBERS)
+    return forecast(build_context(bed(NO_LIME)), [powder(100.0)], members=MEMBERS)
 
 
 def week_of(outlook: Outlook, day: date) -> int:
@@ -78,21 +84,21 @@ def test_the_acid_balance_closes(loam: Outlook) -> None:
 
 
 def test_a_seed_gives_the_same_forecast_again(loam: Outlook) -> None:
-    again = forecast(understand(bed(NO_LIME)), [powder(100.0)], members=MEMBERS)
+    again = forecast(build_context(bed(NO_LIME)), [powder(100.0)], members=MEMBERS)
     assert again.forecast == loam.forecast
-    other = forecast(understand(bed(NO_LIME)), [powder(100.0)], members=MEMBERS, seed=2)
+    other = forecast(build_context(bed(NO_LIME)), [powder(100.0)], members=MEMBERS, seed=2)
     assert other.forecast != loam.forecast
 
 
 def test_without_a_plan_the_control_is_the_forecast() -> None:
-    outlook = forecast(understand(bed(NO_LIME)), [], members=20, years=1)
+    outlook = forecast(build_context(bed(NO_LIME)), [], members=20, years=1)
     assert outlook.forecast.do_nothing.q50 == outlook.forecast.ph.q50
 
 
 def test_more_sulfur_goes_lower_in_every_member() -> None:
-    situation = understand(bed(NO_LIME))
+    context = build_context(bed(NO_LIME))
     less, more = (
-        forecast(situation, [powder(rate)], members=20, years=1).bed_ph for rate in (40.0, 80.0)
+        forecast(context, [powder(rate)], members=20, years=1).bed_ph for rate in (40.0, 80.0)
     )
     assert np.all(more <= less + 1e-9)
 
@@ -102,13 +108,13 @@ def test_earlier_sulfur_still_comes_without_a_plan() -> None:
         '[[applied]]\ndate = 2026-03-20\nmaterial = "elemental sulfur, powder"\n'
         'rate = "100 g/m2"\nincorporated = "15 cm"'
     )
-    outlook = forecast(understand(bed(NO_LIME, more=applied)), [], members=20, years=1)
+    outlook = forecast(build_context(bed(NO_LIME, more=applied)), [], members=20, years=1)
     assert outlook.forecast.do_nothing.q50[-1] < 6.5
 
 
 def test_autumn_sulfur_waits_for_warmth() -> None:
     outlook = forecast(
-        understand(bed(NO_LIME)), [powder(100.0, on=date(2026, 10, 1))], members=MEMBERS, years=2
+        build_context(bed(NO_LIME)), [powder(100.0, on=date(2026, 10, 1))], members=MEMBERS, years=2
     )
     assert outlook.oxidised_frac[week_of(outlook, date(2027, 4, 1))] < 0.15
     assert outlook.oxidised_frac[week_of(outlook, date(2027, 9, 15))] > 0.5
@@ -124,7 +130,7 @@ def test_lime_raises_the_ph() -> None:
         only_if=None,
     )
     soil = NO_LIME.replace("7.0", "5.2", 1)
-    outlook = forecast(understand(bed(soil)), [lime], members=40, years=1)
+    outlook = forecast(build_context(bed(soil)), [lime], members=40, years=1)
     assert outlook.forecast.ph.q50[-1] - outlook.forecast.do_nothing.q50[-1] > 0.4
 
 
@@ -132,7 +138,7 @@ def test_hard_water_lifts_a_peat_pot() -> None:
     pot = 'kind = "container"\narea = "0.1 m2"\ndepth = "20 cm"'
     water = '[water]\nalkalinity = "250 mg/L"\nweekly = "50 mm"'
     soil = 'ph = 4.8\nph_method = "water 1:2"\nmedium = "peat mix"'
-    outlook = forecast(understand(bed(soil, bed=pot, more=water)), [], members=40, years=1)
+    outlook = forecast(build_context(bed(soil, bed=pot, more=water)), [], members=40, years=1)
     assert outlook.forecast.ph.q50[26] - outlook.forecast.ph.q50[0] > 0.3
 
 
@@ -145,14 +151,14 @@ def test_the_width_is_explained_in_one_sentence(loam: Outlook) -> None:
 
 
 def test_unknown_free_lime_is_named_as_the_cause() -> None:
-    situation = understand(bed())
-    outlook = forecast(situation, [powder(100.0)], members=120, years=1)
+    context = build_context(bed())
+    outlook = forecast(context, [powder(100.0)], members=120, years=1)
     assert outlook.width_shares[0].cause == "the free lime"
     assert "fizz" in outlook.width_words
 
 
 def test_the_share_of_a_cause_follows_its_draw() -> None:
-    inputs = forecast_inputs(understand(bed(NO_LIME)), [powder(100.0)], members=200)
+    inputs = forecast_inputs(build_context(bed(NO_LIME)), [powder(100.0)], members=200)
     index = inputs.members.words.index("the error of the first reading")
     shares = width_shares(inputs.members, inputs.members.draws[:, index], events=inputs.events)
     assert shares[0].cause == "the error of the first reading"

@@ -7,12 +7,12 @@ import pytest
 
 from loamshift.domain.answer import Direction, Dose
 from loamshift.domain.case import Case
-from loamshift.services.acid_clock import daily_soil_temp_c
-from loamshift.services.decide import decide
-from loamshift.services.decision_table import Outcome
-from loamshift.services.dose import dose
-from loamshift.services.plan import Plan, plan, start_date
-from loamshift.services.understand import understand
+from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.acid_clock import daily_soil_temp_c
+from loamshift.services.plan.dose import dose
+from loamshift.services.plan.parts import Plan, plan, start_date
+from loamshift.services.verdict.decide import decide
+from loamshift.services.verdict.decision_table import Outcome
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import cap_for
 from services.beds import bed
@@ -21,10 +21,10 @@ NO_LIME = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\nca
 
 
 def run(case: Case) -> tuple[Outcome, Dose, Plan]:
-    situation = understand(case)
-    outcome = decide(situation)
-    amount = dose(situation, outcome)
-    return outcome, amount, plan(situation, outcome, amount)
+    context = build_context(case)
+    outcome = decide(context)
+    amount = dose(context, outcome)
+    return outcome, amount, plan(context, outcome, amount)
 
 
 def test_the_parts_add_up_to_the_middle_of_the_dose() -> None:
@@ -37,18 +37,18 @@ def test_the_parts_add_up_to_the_middle_of_the_dose() -> None:
 
 
 @pytest.mark.parametrize(
-    ("place", "situation"),
+    ("place", "context"),
     [
         ('area = "20 m2"\nplanted = false', "unplanted"),
         ('area = "20 m2"\nplanted = true', "planted"),
         ('kind = "lawn"\narea = "20 m2"', "lawn"),
     ],
 )
-def test_no_part_and_no_year_is_over_its_cap(place: str, situation: str) -> None:
+def test_no_part_and_no_year_is_over_its_cap(place: str, context: str) -> None:
     _, _, parts = run(bed("ph = 6.0\n" + NO_LIME, bed=place))
     share = load_materials()["elemental sulfur, powder"].elemental_s_frac
-    dose_cap = cap_for(applies_to="sulfur", situation=situation, per="dose").limit_g_m2
-    year_cap = cap_for(applies_to="sulfur", situation=situation, per="year").limit_g_m2
+    dose_cap = cap_for(applies_to="sulfur", situation=context, per="dose").limit_g_m2
+    year_cap = cap_for(applies_to="sulfur", situation=context, per="year").limit_g_m2
     assert parts.applications
     for part in parts.applications:
         assert part.rate_g_m2 * share <= dose_cap + 1e-6
@@ -84,11 +84,11 @@ def test_autumn_sulfur_waits_for_spring_where_winters_are_cold() -> None:
 
 def test_the_first_spring_part_waits_until_the_ground_can_be_worked() -> None:
     """Common practice, no source: ground fresh from the thaw is too wet and cold to dig."""
-    situation = understand(bed("ph = 7.0\n" + NO_LIME))
+    context = build_context(bed("ph = 7.0\n" + NO_LIME))
     february = date(2027, 2, 1)
-    dug = start_date(situation, acidify=True, not_before=february)
-    limed = start_date(situation, acidify=False, not_before=february)
-    temp_c = daily_soil_temp_c(situation.soil_temp_c, start=february, days=120)
+    dug = start_date(context, acidify=True, not_before=february)
+    limed = start_date(context, acidify=False, not_before=february)
+    temp_c = daily_soil_temp_c(context.soil_temp_c, start=february, days=120)
     assert temp_c[(dug - february).days] >= 5.0 > temp_c[(dug - february).days - 1]
     assert timedelta(days=7) <= dug - limed <= timedelta(days=45)
 

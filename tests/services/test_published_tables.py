@@ -7,20 +7,20 @@ import pytest
 from loamshift.domain.answer import Direction
 from loamshift.domain.case import Bed, Case
 from loamshift.errors import InputError
-from loamshift.services.follow import follow_table
-from loamshift.services.published import (
+from loamshift.services.context.build_context import build_context
+from loamshift.services.plan.published import (
     published_spread,
     table_rate_g_m2,
     table_sources,
 )
-from loamshift.services.understand import understand
+from loamshift.services.plan.table_plan import plan_by_table
 
 Make = Callable[..., Case]
 ACID = Direction.ACIDIFY
 
 
 def test_the_spread_counts_each_origin_once(bed_case: Make) -> None:
-    spread = published_spread(understand(bed_case(6.5, target=5.5)), direction=ACID)
+    spread = published_spread(build_context(bed_case(6.5, target=5.5)), direction=ACID)
     assert spread is not None
     assert spread.n_sources == 4
     assert spread.low < 80.0 and 150.0 < spread.high < 160.0
@@ -28,16 +28,16 @@ def test_the_spread_counts_each_origin_once(bed_case: Make) -> None:
 
 def test_a_printed_row_is_met_exactly(bed_case: Make) -> None:
     # The reprint gives 172.61 g/m2 for loam from 6.0 to 4.5 at 20 cm.
-    situation = understand(bed_case(6.0, target=4.5, bed=Bed(area_m2=1.0, depth_cm=20.0)))
-    assert table_rate_g_m2(situation, "msu-sulfur-reprint", direction=ACID) == pytest.approx(172.61)
-    half = understand(bed_case(6.0, target=4.5, bed=Bed(area_m2=1.0, depth_cm=10.0)))
+    context = build_context(bed_case(6.0, target=4.5, bed=Bed(area_m2=1.0, depth_cm=20.0)))
+    assert table_rate_g_m2(context, "msu-sulfur-reprint", direction=ACID) == pytest.approx(172.61)
+    half = build_context(bed_case(6.0, target=4.5, bed=Bed(area_m2=1.0, depth_cm=10.0)))
     assert table_rate_g_m2(half, "MSU-sulfur-reprint", direction=ACID) == pytest.approx(86.305)
 
 
 def test_sand_asks_for_less_than_loam_and_clay_for_more(bed_case: Make) -> None:
     rates = [
         table_rate_g_m2(
-            understand(bed_case(6.0, target=4.5, texture=texture)),
+            build_context(bed_case(6.0, target=4.5, texture=texture)),
             "msu-sulfur-reprint",
             direction=ACID,
         )
@@ -47,19 +47,19 @@ def test_sand_asks_for_less_than_loam_and_clay_for_more(bed_case: Make) -> None:
 
 
 def test_lime_tables_have_a_spread_of_their_own(bed_case: Make) -> None:
-    situation = understand(bed_case(5.5, target=6.5))
-    spread = published_spread(situation, direction=Direction.LIME)
+    context = build_context(bed_case(5.5, target=6.5))
+    spread = published_spread(context, direction=Direction.LIME)
     assert spread is not None and spread.n_sources == 3
     assert spread.low == pytest.approx(244.1, abs=0.1)
-    assert published_spread(situation, direction=Direction.NONE) is None
+    assert published_spread(context, direction=Direction.NONE) is None
 
 
 def test_recalled_tables_stay_out_of_the_spread_but_can_be_followed(bed_case: Make) -> None:
-    situation = understand(bed_case(8.0, target=6.0))
-    rate = table_rate_g_m2(situation, "clemson-hgic-1650", direction=ACID)
+    context = build_context(bed_case(8.0, target=6.0))
+    rate = table_rate_g_m2(context, "clemson-hgic-1650", direction=ACID)
     assert rate == pytest.approx(195.3)
     assert "clemson-hgic-1650" in table_sources(direction=ACID)
-    covered = understand(bed_case(7.0, target=5.0))
+    covered = build_context(bed_case(7.0, target=5.0))
     table_rate_g_m2(covered, "clemson-hgic-1650", direction=ACID)
     spread = published_spread(covered, direction=ACID)
     assert spread is not None and spread.n_sources == 4  # with it there would be five
@@ -67,19 +67,21 @@ def test_recalled_tables_stay_out_of_the_spread_but_can_be_followed(bed_case: Ma
 
 def test_an_unknown_table_lists_the_right_ones(bed_case: Make) -> None:
     with pytest.raises(InputError, match="msu-sulfur-reprint"):
-        table_rate_g_m2(understand(bed_case()), "some table", direction=ACID)
+        table_rate_g_m2(build_context(bed_case()), "some table", direction=ACID)
 
 
 def test_a_table_that_does_not_cover_the_case_says_what_it_covers(bed_case: Make) -> None:
     with pytest.raises(InputError, match=r"does not cover.*textures clay, sand"):
-        table_rate_g_m2(understand(bed_case()), "gu-crouse-2010", direction=ACID)
+        table_rate_g_m2(build_context(bed_case()), "gu-crouse-2010", direction=ACID)
     with pytest.raises(InputError, match=r"starts from pH 5 to 7"):
-        table_rate_g_m2(understand(bed_case(8.2, target=4.5)), "msu-sulfur-reprint", direction=ACID)
+        table_rate_g_m2(
+            build_context(bed_case(8.2, target=4.5)), "msu-sulfur-reprint", direction=ACID
+        )
 
 
 def test_following_a_table_puts_its_rate_in_the_parts(bed_case: Make) -> None:
     case = bed_case(6.0, target=4.5)
-    followed = follow_table(case, "msu-sulfur-reprint")
+    followed = plan_by_table(case, "msu-sulfur-reprint")
     rate = 172.61 * 15.0 / 20.0
     assert followed.dose.published_g_m2 is not None
     assert followed.dose.published_g_m2.low == followed.dose.published_g_m2.high
@@ -93,6 +95,6 @@ def test_following_a_table_puts_its_rate_in_the_parts(bed_case: Make) -> None:
 
 def test_a_bed_that_needs_nothing_follows_no_table(bed_case: Make) -> None:
     with pytest.raises(InputError, match="no dose"):
-        follow_table(bed_case(5.0, target=5.0), "msu-sulfur-reprint")
+        plan_by_table(bed_case(5.0, target=5.0), "msu-sulfur-reprint")
     with pytest.raises(InputError, match="no published"):
-        follow_table(bed_case(5.0, target=5.0), "nobody")
+        plan_by_table(bed_case(5.0, target=5.0), "nobody")

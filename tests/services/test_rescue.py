@@ -8,15 +8,15 @@ import pytest
 
 from loamshift.domain.answer import Rescue
 from loamshift.domain.case import Applied, Bed, Case, Drainage
-from loamshift.services.chlorosis import chlorosis_relief
-from loamshift.services.rescue import (
+from loamshift.services.context.build_context import build_context, ph_after_acid_m2
+from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.rescue.rescue import (
     acid_come_mmolc_m2,
     lime_back_g_m2,
     ph_expected,
     rescue,
     sulfur_back_g_m2,
 )
-from loamshift.services.understand import ph_after_acid_m2, understand
 from loamshift.tables.materials import load_materials
 from loamshift.units import CACO3_G_PER_MMOLC
 
@@ -39,7 +39,7 @@ def sulfur_overdose(bed_case: Make, rate_g_m2: float = 360.0, **more: object) ->
 
 
 def found(case: Case) -> Rescue:
-    answer = rescue(understand(case))
+    answer = rescue(build_context(case))
     assert answer is not None
     return answer
 
@@ -70,13 +70,13 @@ def test_a_sulfur_overdose_is_stopped_taken_up_tested_washed_and_limed_in_that_o
 
 
 def test_the_lime_brings_the_expected_ph_back_to_the_lower_limit(bed_case: Make) -> None:
-    situation = understand(sulfur_overdose(bed_case))
-    assert situation.target is not None
-    low = situation.target.ph_low
-    lime = lime_back_g_m2(situation, ph_low=low)
+    context = build_context(sulfur_overdose(bed_case))
+    assert context.target is not None
+    low = context.target.ph_low
+    lime = lime_back_g_m2(context, ph_low=low)
     assert 0.0 <= lime.lo90 < lime.mid < lime.hi90
-    left = situation.pending_acid_mmolc_m2 - lime.mid / CACO3_G_PER_MMOLC
-    assert ph_after_acid_m2(situation, left) == pytest.approx(low, abs=0.05)
+    left = context.pending_acid_mmolc_m2 - lime.mid / CACO3_G_PER_MMOLC
+    assert ph_after_acid_m2(context, left) == pytest.approx(low, abs=0.05)
 
 
 def test_no_lime_goes_ahead_of_prills_that_react_over_years(bed_case: Make) -> None:
@@ -84,32 +84,32 @@ def test_no_lime_goes_ahead_of_prills_that_react_over_years(bed_case: Make) -> N
     answer = found(case)
     assert any("Do not lime ahead" in step for step in answer.steps)
     assert any("grains you can see" in step for step in answer.steps)
-    situation = understand(case)
-    soon = acid_come_mmolc_m2(situation, days=120)
-    assert 0.0 < soon < 0.05 * situation.pending_acid_mmolc_m2
+    context = build_context(case)
+    soon = acid_come_mmolc_m2(context, days=120)
+    assert 0.0 < soon < 0.05 * context.pending_acid_mmolc_m2
 
 
 def test_what_came_between_the_sample_and_today_counts_as_come(bed_case: Make) -> None:
     case = sulfur_overdose(bed_case)
     early = replace(case, soil=replace(case.soil, sampled=date(2026, 3, 21)))
-    assert acid_come_mmolc_m2(understand(early), days=0) > 0.0
-    assert acid_come_mmolc_m2(understand(case), days=0) == pytest.approx(0.0)
+    assert acid_come_mmolc_m2(build_context(early), days=0) > 0.0
+    assert acid_come_mmolc_m2(build_context(case), days=0) == pytest.approx(0.0)
 
 
 def test_a_moderate_dose_needs_no_rescue(bed_case: Make) -> None:
-    assert rescue(understand(sulfur_overdose(bed_case, 30.0))) is None
-    assert rescue(understand(bed_case(6.0))) is None
-    assert rescue(understand(bed_case(None))) is None
+    assert rescue(build_context(sulfur_overdose(bed_case, 30.0))) is None
+    assert rescue(build_context(bed_case(6.0))) is None
+    assert rescue(build_context(bed_case(None))) is None
 
 
 def test_an_enormous_dose_is_followed_no_further_than_the_curve(bed_case: Make) -> None:
-    expected = ph_expected(understand(sulfur_overdose(bed_case, 40_000.0)))
+    expected = ph_expected(build_context(sulfur_overdose(bed_case, 40_000.0)))
     assert expected.mid == pytest.approx(2.5)
 
 
 def test_a_cartload_of_lime_ends_where_free_lime_holds_it(bed_case: Make) -> None:
     cartload = (put_on("burnt lime", 50_000.0),)
-    expected = ph_expected(understand(bed_case(5.0, target=6.5, applied=cartload)))
+    expected = ph_expected(build_context(bed_case(5.0, target=6.5, applied=cartload)))
     assert 8.0 < expected.mid < 8.5 and expected.hi90 < 8.5
 
 
@@ -135,11 +135,11 @@ def test_too_much_lime_waits_for_the_fizz_to_go_and_gets_no_lime(bed_case: Make)
     assert any("While it fizzes, wait" in step for step in answer.steps)
     assert any("vinegar" in text for text in answer.never)
     assert answer.ph_expected is not None and answer.ph_expected.hi90 < 8.5
-    situation = understand(case)
-    assert situation.target is not None
-    back = sulfur_back_g_m2(situation, ph_high=situation.target.ph_high)
+    context = build_context(case)
+    assert context.target is not None
+    back = sulfur_back_g_m2(context, ph_high=context.target.ph_high)
     alone = sulfur_back_g_m2(
-        understand(replace(case, applied=())), ph_high=situation.target.ph_high
+        build_context(replace(case, applied=())), ph_high=context.target.ph_high
     )
     assert back.mid - alone.mid == pytest.approx(1500.0 * 0.98 * 0.3203, rel=0.01)
 
@@ -160,17 +160,17 @@ def test_plants_standing_in_limy_ground_get_relief_instead_of_acid(bed_case: Mak
     assert any("EDDHA" in step and "label" in step for step in answer.steps)
     assert any("outrunning the lime" in text for text in answer.never)
     bare = replace(case, bed=replace(PLANTED, planted=False))
-    assert rescue(understand(bare)) is None
+    assert rescue(build_context(bare)) is None
 
 
 def test_a_tree_is_a_matter_for_an_arborist(bed_case: Make) -> None:
-    tree = understand(bed_case(7.9, target=None, plant="pin oak", bed=PLANTED))
-    shrub = understand(bed_case(7.9, target=None, plant="azalea", bed=PLANTED))
+    tree = build_context(bed_case(7.9, target=None, plant="pin oak", bed=PLANTED))
+    shrub = build_context(bed_case(7.9, target=None, plant="azalea", bed=PLANTED))
     assert any("arborist" in step and "12 to 24 months" in step for step in chlorosis_relief(tree))
     assert not any("arborist" in step for step in chlorosis_relief(shrub))
 
 
 def test_the_chelate_fits_the_ph(bed_case: Make) -> None:
-    high = chlorosis_relief(understand(bed_case(7.9)))
-    low = chlorosis_relief(understand(bed_case(7.1)))
+    high = chlorosis_relief(build_context(bed_case(7.9)))
+    low = chlorosis_relief(build_context(bed_case(7.1)))
     assert "of the EDDHA kind" in high[1] and "DTPA kind still holds" in low[1]

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from loamshift.domain.case import BedKind
 from loamshift.errors import OutOfRangeError
-from loamshift.services.sample import cores_needed, sample_plan
+from loamshift.services.sample.walk import cores_needed, sample_plan
 from loamshift.tables.references import load_references
 
 

@@ -5,8 +5,8 @@ import math
 import pytest
 
 from loamshift.domain.case import BedKind
-from loamshift.services.sample import sample_plan
-from loamshift.services.sample_walk import sample_walk
+from loamshift.services.sample.walk import sample_plan
+from loamshift.services.sample.walk_points import sample_walk
 
 
 @pytest.mark.parametrize("area_m2", [0.5, 20.0, 90_000.0])

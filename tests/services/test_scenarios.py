@@ -16,9 +16,9 @@ from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.column import run_column
 from loamshift.domain.answer import Application
 from loamshift.domain.case import Case
-from loamshift.services.column_inputs import forecast_inputs
-from loamshift.services.forecast import forecast, shared_laws
-from loamshift.services.understand import curve_of, require_soil, understand
+from loamshift.services.belief.column_inputs import forecast_inputs
+from loamshift.services.context.build_context import build_context, curve_of, require_soil
+from loamshift.services.forecast.outlook import forecast, shared_laws
 from services.beds import bed
 
 SPRING = date(2026, 5, 1)
@@ -54,7 +54,7 @@ def put_on(material: str, rate_g_m2: float, *, depth_cm: float, day: date = SPRI
 
 def yearly(case: Case, *parts: Application, years: int = 1) -> list[float]:
     """Median pH of the bed today and after each year."""
-    look = forecast(understand(case), parts, members=MEMBERS, years=years)
+    look = forecast(build_context(case), parts, members=MEMBERS, years=years)
     middle = np.median(look.bed_ph, axis=0)
     assert look.balance_error < 1e-9
     return [float(middle[min(52 * year, middle.size - 1)]) for year in range(years + 1)]
@@ -62,7 +62,7 @@ def yearly(case: Case, *parts: Application, years: int = 1) -> list[float]:
 
 def layer_change(case: Case, part: Application, *, years: int = 1) -> list[float]:
     """Median change of each layer at the end, with the part less without it, top first."""
-    inputs = forecast_inputs(understand(case), [part], members=MEMBERS, years=years)
+    inputs = forecast_inputs(build_context(case), [part], members=MEMBERS, years=years)
     ends = [
         run_column(
             inputs.soil,
@@ -135,7 +135,7 @@ def test_surface_lime_on_grassland_moves_the_top_as_trials_saw() -> None:
         aim="target_ph = 6.3",
     )
     lime = put_on("ground limestone, calcitic", 500.0, depth_cm=0.0)
-    look = forecast(understand(lawn), [lime], members=MEMBERS, years=1)
+    look = forecast(build_context(lawn), [lime], members=MEMBERS, years=1)
     rise = float(np.median(look.bed_ph[:, -1] - look.control_ph[:, -1]))
     assert 0.15 * 5.0 / 2.0 < rise < 0.21 * 5.0 * 2.0
 
@@ -178,7 +178,7 @@ def kg_caco3_per_kg_n(material: str, *, pot: bool = False, years: int = 5) -> fl
     water = watered(0.0) if pot else ""
     soil = PEAT.replace("4.8", "5.5") if pot else LOAM.replace("7.0", "6.3")
     fed = yearly(bed(soil, more=water + feed, **ground), years=years)[-1]
-    plain_bed = understand(bed(soil, more=water, **ground))
+    plain_bed = build_context(bed(soil, more=water, **ground))
     plain = yearly(plain_bed.case, years=years)[-1]
     scale = 10.0 ** require_soil(plain_bed).k.log10_k_mean
     acid = float(acid_between_mmolc_kg(plain, fed, **curve_of(plain_bed))) * scale
@@ -237,7 +237,7 @@ def test_a_warm_place_is_ahead_of_a_cold_one() -> None:
     falls = []
     for temp_c in (12.0, 20.0):
         case = replace(ground, place=replace(ground.place, air_temp_c=(temp_c,) * 12))
-        look = forecast(understand(case), [part], members=MEMBERS, years=1)
+        look = forecast(build_context(case), [part], members=MEMBERS, years=1)
         week = (SPRING + timedelta(days=120) - look.forecast.dates[0]).days // 7
         falls.append(float(np.median(look.control_ph[:, week] - look.bed_ph[:, week])))
     assert falls[1] > 1.3 * falls[0] > 0.0

@@ -7,8 +7,8 @@ import pytest
 
 from loamshift.domain.answer import Ledger, Upkeep
 from loamshift.domain.case import Applied, Bed, BedKind, Case, Feed, Water
-from loamshift.services.understand import understand
-from loamshift.services.upkeep import present_feed_acid_mmolc_m2, upkeep
+from loamshift.services.context.build_context import build_context
+from loamshift.services.upkeep.upkeep import present_feed_acid_mmolc_m2, upkeep
 from loamshift.tables.materials import load_materials
 
 MATERIALS = load_materials()
@@ -19,7 +19,7 @@ Make = Callable[..., Case]
 
 
 def held(case: Case) -> tuple[Ledger, Upkeep]:
-    ledger, keeping = upkeep(understand(case))
+    ledger, keeping = upkeep(build_context(case))
     assert ledger is not None and keeping is not None
     return ledger, keeping
 
@@ -134,5 +134,5 @@ def test_the_present_feed_by_material_and_times() -> None:
 
 
 def test_no_ledger_without_a_ph_or_an_aim(bed_case: Make) -> None:
-    assert upkeep(understand(bed_case(None))) == (None, None)
-    assert upkeep(understand(bed_case(7.0, target=None))) == (None, None)
+    assert upkeep(build_context(bed_case(None))) == (None, None)
+    assert upkeep(build_context(bed_case(7.0, target=None))) == (None, None)

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.water import treat_water
+from loamshift.services.water.treat import treat_water
 
 
 def amounts(**given: float) -> dict[str, float]:

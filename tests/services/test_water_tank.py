@@ -3,8 +3,8 @@ from __future__ import annotations
 import pytest
 
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.water import treat_water
-from loamshift.services.water_tank import fill_tank
+from loamshift.services.water.tank import fill_tank
+from loamshift.services.water.treat import treat_water
 
 WATER = treat_water(alkalinity_mg_l_as_caco3=180.0)
 

@@ -6,8 +6,8 @@ import pytest
 
 from loamshift.case.read import parse_case
 from loamshift.services.advise import LookAhead, advise
-from loamshift.services.understand import understand
-from loamshift.services.what_if import WhatIf, what_if
+from loamshift.services.context.build_context import build_context
+from loamshift.services.courses.what_if import WhatIf, what_if
 
 CASE = """
 case = 1
@@ -31,7 +31,7 @@ plant = "{plant}"
 def surface(ph: float, plant: str) -> tuple[WhatIf | None, float]:
     case = parse_case(CASE.format(ph=ph, plant=plant), today=date(2026, 4, 12))
     answer = advise(case, look_ahead=LookAhead(members=40, years=1))
-    found = what_if(understand(case), answer.dose, answer.applications, members=40, years=1)
+    found = what_if(build_context(case), answer.dose, answer.applications, members=40, years=1)
     band = answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2
     return found, 0.0 if band is None else band.mid
 

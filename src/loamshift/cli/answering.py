@@ -111,9 +111,9 @@ def answered(path: Path, wish: Wish) -> Answered:
 def answer_for(case: Case, wish: Wish) -> Answer:
     """The answer to a case [object] as wished [object]: by one table, with a forecast or not."""
     if wish.table is not None:
-        from loamshift.services.follow import follow_table
+        from loamshift.services.plan.table_plan import plan_by_table
 
-        return follow_table(case, wish.table)
+        return plan_by_table(case, wish.table)
     from loamshift.services.advise import LookAhead, advise
 
     if wish.years == 0:

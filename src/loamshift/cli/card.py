@@ -99,7 +99,7 @@ def _card(answer: Answer, case: Case, *, rescue: bool, words: Words) -> Card:
 
         return bed_card(answer, case, words=words)
     from loamshift.report.card.rescue import rescue_sheet
-    from loamshift.services.rescue_ask import whom_to_ask
+    from loamshift.services.rescue.ask import whom_to_ask
 
     card = rescue_sheet(answer, case, ask=whom_to_ask(answer), words=words)
     if card is None:

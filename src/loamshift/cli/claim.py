@@ -155,7 +155,7 @@ def command(
 
 
 def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:
-    from loamshift.services.claim import settle_claim
+    from loamshift.services.claim.settle import settle_claim
 
     if years == 0:
         return settle_claim(case, entry)

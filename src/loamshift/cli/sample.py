@@ -78,7 +78,7 @@ def command(
     check_open(open_it, html=html, pdf=pdf)
     from loamshift.cli.show import show, words_for
     from loamshift.report.sampling import sampling_letter
-    from loamshift.services.sample import sample_plan
+    from loamshift.services.sample.walk import sample_plan
 
     area_m2 = depth_cm = None
     if area is not None or depth is not None:
@@ -100,7 +100,7 @@ def command(
         show(sampling_letter(plan, words=reader))
         return
     from loamshift.report.card.sampling import sampling_sheet
-    from loamshift.services.sample_walk import sample_walk
+    from loamshift.services.sample.walk_points import sample_walk
 
     walk = sample_walk(plan, kind=kind, area_m2=area_m2, pots=pots)
     write_card(

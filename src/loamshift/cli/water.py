@@ -114,7 +114,7 @@ def command(
     from loamshift.cli.show import show, words_for
     from loamshift.report.card.plain import card_letter
     from loamshift.report.water import water_letter
-    from loamshift.services.water import treat_water
+    from loamshift.services.water.treat import treat_water
 
     check_open(open_it, html=html, pdf=pdf)
     if alkalinity is None and hardness is None:
@@ -139,7 +139,7 @@ def command(
         show(water_letter(result, words=reader))
         return
     from loamshift.report.card.water import water_card
-    from loamshift.services.water_tank import fill_tank
+    from loamshift.services.water.tank import fill_tank
     from loamshift.units import US_GALLON_L
 
     usual_l = 100.0 * US_GALLON_L if reader.units == "us" else 100.0

@@ -18,30 +18,30 @@ from loamshift.domain.answer import (
     Severity,
     SourceLine,
 )
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
-from loamshift.domain.situation import Situation
-from loamshift.services.aim_and_warmth import soil_temperature, wanted
-from loamshift.services.amount_checks import amount_findings
-from loamshift.services.cautions import cautions
-from loamshift.services.checks import findings
-from loamshift.services.claim import CLAIM_MEMBERS, settle_claims
-from loamshift.services.compare import options
-from loamshift.services.decide import decide
-from loamshift.services.decision_table import Outcome
-from loamshift.services.dose import dose
-from loamshift.services.forecast_reach import beyond_forecast
-from loamshift.services.missing import missing
-from loamshift.services.plan import plan, start_date
-from loamshift.services.rescue import rescue
-from loamshift.services.understand import understand
-from loamshift.services.upkeep import upkeep
-from loamshift.services.verdict_words import verdict
+from loamshift.services.cautions.amount_checks import amount_findings
+from loamshift.services.cautions.cautions import cautions
+from loamshift.services.cautions.checks import findings
+from loamshift.services.cautions.missing import missing
+from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claims
+from loamshift.services.context.aim_and_warmth import soil_temperature, wanted
+from loamshift.services.context.build_context import build_context
+from loamshift.services.forecast.reach import beyond_forecast
+from loamshift.services.materials.options import options
+from loamshift.services.plan.dose import dose
+from loamshift.services.plan.parts import plan, start_date
+from loamshift.services.rescue.rescue import rescue
+from loamshift.services.upkeep.upkeep import upkeep
+from loamshift.services.verdict.decide import decide
+from loamshift.services.verdict.decision_table import Outcome
+from loamshift.services.verdict.words import verdict
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
 from loamshift.tables.rows import tables_fingerprint
 
 if TYPE_CHECKING:
-    from loamshift.services.dose_forecast import Ahead
+    from loamshift.services.plan.dose_forecast import Ahead
 
 MODEL = "static-1"
 """Name of the model behind an answer: curve, carbonate ledger, water ledger, caps, soil clock."""
@@ -87,30 +87,30 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     Answer
         Every key of the public answer [object].
     """
-    situation = understand(case)
-    outcome = decide(situation)
-    amount = dose(situation, outcome)
+    context = build_context(case)
+    outcome = decide(context)
+    amount = dose(context, outcome)
     ahead = None
-    beyond = None if look_ahead is None else beyond_forecast(situation)
-    if look_ahead is not None and situation.soil is not None and beyond is None:
-        ahead = _looked_ahead(situation, outcome, amount, look_ahead)
-    parts = plan(situation, outcome, amount) if ahead is None else ahead.plan
-    ways = _options(situation, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
+    beyond = None if look_ahead is None else beyond_forecast(context)
+    if look_ahead is not None and context.soil is not None and beyond is None:
+        ahead = _looked_ahead(context, outcome, amount, look_ahead)
+    parts = plan(context, outcome, amount) if ahead is None else ahead.plan
+    ways = _options(context, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
     settled = (
-        settle_claims(situation, case.claims)
+        settle_claims(context, case.claims)
         if look_ahead is None
         else settle_claims(
-            situation,
+            context,
             case.claims,
             seed=look_ahead.seed,
             members=min(look_ahead.members, CLAIM_MEMBERS),
         )
     )
-    ledger, keeping = upkeep(situation)
+    ledger, keeping = upkeep(context)
     warned = cautions(
-        situation, outcome, applications=parts.applications, options=ways, claims=settled
+        context, outcome, applications=parts.applications, options=ways, claims=settled
     )
-    checked = (*findings(situation), *amount_findings(situation))
+    checked = (*findings(context), *amount_findings(context))
     if beyond is not None:
         checked = (*checked, beyond)
     answer = Answer(
@@ -118,26 +118,26 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         today=case.today,
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
         verdict=verdict(
-            situation, outcome, amount, planned_parts=len(parts.applications) if ahead else 0
+            context, outcome, amount, planned_parts=len(parts.applications) if ahead else 0
         ),
         findings=checked,
-        missing=missing(situation, outcome),
-        wanted=wanted(situation),
+        missing=missing(context, outcome),
+        wanted=wanted(context),
         dose=amount,
         applications=parts.applications,
         options=ways,
         too_early_before=parts.too_early_before,
         retest=parts.retest,
         forecast=None,
-        soil_temperature=soil_temperature(situation),
+        soil_temperature=soil_temperature(context),
         refit=None,
-        rescue=rescue(situation),
+        rescue=rescue(context),
         upkeep=keeping,
         ledger=ledger,
         claims=settled,
         cautions=warned,
         sources=_sources(
-            situation,
+            context,
             outcome,
             [caution.source_key for caution in warned] + [row.source_key for row in checked],
         ),
@@ -148,11 +148,11 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     return _with_forecast(answer, ahead, look_ahead)
 
 
-def _looked_ahead(situation: Situation, outcome: Outcome, dose: Dose, how: LookAhead) -> Ahead:
-    from loamshift.services import dose_forecast  # loads the compiler, so only when asked
+def _looked_ahead(context: BedContext, outcome: Outcome, dose: Dose, how: LookAhead) -> Ahead:
+    from loamshift.services.plan import dose_forecast  # loads the compiler, so only when asked
 
     return dose_forecast.look_ahead(
-        situation, outcome, dose, members=how.members, seed=how.seed, years=how.years
+        context, outcome, dose, members=how.members, seed=how.seed, years=how.years
     )
 
 
@@ -184,31 +184,31 @@ def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answe
     )
 
 
-def _options(situation: Situation, outcome: Outcome, acid_mmolc_kg: float) -> tuple[Option, ...]:
+def _options(context: BedContext, outcome: Outcome, acid_mmolc_kg: float) -> tuple[Option, ...]:
     acting = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
     if outcome.direction is Direction.NONE or outcome.decision not in acting or not acid_mmolc_kg:
         return ()
     acidify = outcome.direction is Direction.ACIDIFY
     return options(
-        situation,
-        acid_mmolc_m2=abs(acid_mmolc_kg) * situation.soil_mass_kg_m2,
+        context,
+        acid_mmolc_m2=abs(acid_mmolc_kg) * context.soil_mass_kg_m2,
         direction=outcome.direction,
-        on_hand=situation.case.on_hand,
-        start=start_date(situation, acidify=acidify, not_before=situation.case.today),
+        on_hand=context.case.on_hand,
+        start=start_date(context, acidify=acidify, not_before=context.case.today),
     )
 
 
 def _sources(
-    situation: Situation, outcome: Outcome, keys: list[str | None]
+    context: BedContext, outcome: Outcome, keys: list[str | None]
 ) -> tuple[SourceLine, ...]:
     """Every published source this answer leans on, once, in order of use."""
     used: list[str | None] = []
-    if situation.target is not None:
-        used.extend(situation.target.source_keys)
+    if context.target is not None:
+        used.extend(context.target.source_keys)
     if outcome.direction is not Direction.NONE:
         used.extend(load_parameters()["buffer"][name].source_key for name in CURVE_ROWS)
-    if situation.place is not None:
-        used.append(situation.place.source_key)
+    if context.place is not None:
+        used.append(context.place.source_key)
     if outcome.direction is Direction.ACIDIFY:
         used.extend(
             load_parameters()["sulfur"][name].source_key

@@ -12,8 +12,8 @@ from typing import Any, Final
 from loamshift.domain.answer import Band, Direction, Forecast, ForecastPh
 from loamshift.report.figures.course import course_figure
 from loamshift.report.words import Quantity, Words
-from loamshift.services.understand import understand
-from loamshift.services.what_if import AimStep, ShareCourse, WhatIf, what_if
+from loamshift.services.context.build_context import build_context
+from loamshift.services.courses.what_if import AimStep, ShareCourse, WhatIf, what_if
 from loamshift.store.models import Office
 from loamshift.web.answers import SEED, YEARS, Answered, answered, words_of
 from loamshift.web.picture import PAGE_PX, PHONE_PX, picture, thinned
@@ -63,7 +63,7 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     """
     answer, forecast = found.answer, found.answer.forecast
     surface = what_if(
-        understand(found.case), answer.dose, answer.applications, seed=SEED, years=YEARS
+        build_context(found.case), answer.dose, answer.applications, seed=SEED, years=YEARS
     )
     if surface is None or forecast is None or len(surface.aims) < 2:
         return None

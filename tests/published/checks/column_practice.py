@@ -22,12 +22,12 @@ from loamshift.core.column_layout import (
 from loamshift.domain.material import Material, SizeClass
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.column_inputs import forecast_inputs, soil_layers
-from loamshift.services.column_parts import PutOn, depth_shares, events_of
-from loamshift.services.column_priors import draw_soil_members
-from loamshift.services.column_weather import column_weather
-from loamshift.services.forecast_runs import shared_laws
-from loamshift.services.understand import understand
+from loamshift.services.belief.column_inputs import forecast_inputs, soil_layers
+from loamshift.services.belief.column_parts import PutOn, depth_shares, events_of
+from loamshift.services.belief.column_priors import draw_soil_members
+from loamshift.services.belief.column_runs import shared_laws
+from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.context.build_context import build_context
 from loamshift.tables.materials import find_material
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.places import find_place, nearest_place
@@ -285,7 +285,7 @@ def _grades() -> Check:
 def _peat_in_limy_soil() -> list[Check]:
     """Moss peat at pH 3.9 and 0.08 kg/L in clay loam at pH 7.7, 1.2 kg/L, 3 % fine free lime."""
     at_7_7 = field(7.7, clay_pct=20.0, carbon_pct=2.0)
-    peat = understand(
+    peat = build_context(
         parse_case(
             'case = 1\ntoday = 2026-04-12\n[bed]\nkind = "raised"\narea = "10 m2"\n[soil]\n'
             'ph = 3.9\nph_method = "water 1:1"\nmedium = "peat mix"\n[aim]\ntarget_ph = 4.5\n'
@@ -386,8 +386,8 @@ target_ph = 4.5
 
 
 def _hard_water() -> list[Check]:
-    situation = understand(parse_case(HARD_WATER_BED))
-    inputs = forecast_inputs(situation, [], years=3, seed=SEED, members=MEMBERS)
+    context = build_context(parse_case(HARD_WATER_BED))
+    inputs = forecast_inputs(context, [], years=3, seed=SEED, members=MEMBERS)
 
     def layers_after(days: int) -> FloatArray:
         weather = inputs.weather

@@ -6,10 +6,10 @@ from itertools import pairwise
 
 from loamshift.case.read import parse_case
 from loamshift.domain.case import Case, ClaimEntry, OnHand
-from loamshift.services.acid import acid_brought_mmolc_m2
 from loamshift.services.advise import advise
-from loamshift.services.claim import settle_claim
-from loamshift.services.products import cost_per_kg_s
+from loamshift.services.claim.settle import settle_claim
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.products import cost_per_kg_s
 from loamshift.tables.materials import load_materials
 from published.check import Check
 

@@ -17,7 +17,7 @@ from loamshift.case.read import parse_case
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
-from loamshift.services.claim import settle_claim
+from loamshift.services.claim.settle import settle_claim
 from loamshift.web.api.cases import SOURCE, case_in_body, clock_today, text_in
 from loamshift.web.api.door import forecasting
 from loamshift.web.api.faults import RefusedOut

@@ -84,7 +84,7 @@ def _bed_card(case_text: str, office: Office) -> Card:
 
 def _rescue_sheet(case_text: str, office: Office) -> Card | None:
     from loamshift.report.card.rescue import rescue_sheet
-    from loamshift.services.rescue_ask import whom_to_ask
+    from loamshift.services.rescue.ask import whom_to_ask
 
     found = answered(case_text, office=office, today=today())
     ask = whom_to_ask(found.answer)
@@ -107,8 +107,8 @@ def sampling_card(case: Case, *, words: Words) -> Card:
     """
     from loamshift.domain.case import BedKind
     from loamshift.report.card.sampling import sampling_sheet
-    from loamshift.services.sample import sample_plan
-    from loamshift.services.sample_walk import sample_walk
+    from loamshift.services.sample.walk import sample_plan
+    from loamshift.services.sample.walk_points import sample_walk
 
     bed = case.bed
     pots = bed.count if bed.kind is BedKind.CONTAINER else 1

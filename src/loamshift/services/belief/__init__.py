@@ -1,0 +1,1 @@
+"""What could lie behind what is known: possible beds and how the column runs them."""

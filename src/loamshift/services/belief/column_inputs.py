@@ -1,0 +1,448 @@
+"""A bed and a plan turned into what the column runs on: soil, weather, events, members."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.climate import soil_temperature_c
+from loamshift.core.column_events import column_events
+from loamshift.core.column_layout import ColumnEvent, ColumnEvents, ColumnSoil, ColumnWeather
+from loamshift.core.column_table import column_soil
+from loamshift.domain.answer import Application
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.soil import Soil
+from loamshift.errors import OutOfRangeError
+from loamshift.services.belief.column_parts import PutOn, events_of, events_of_rest
+from loamshift.services.belief.column_priors import Members, draw_soil_members
+from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.soil import current_reading
+from loamshift.tables.materials import find_material, load_materials
+from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
+from loamshift.tables.parameters import parameter_values
+from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
+
+FloatArray = NDArray[np.float64]
+
+LONGEST_YEARS: Final = 50
+DAYS_IN_YEAR: Final = 365.25
+_OLDEST_START_D: Final = 730
+"""A reading older than this starts the run this long before today."""
+_FEED_MATERIAL: Final = {
+    "ammonium": "ammonium sulfate",
+    "urea": "urea",
+    "nitrate": "calcium nitrate",
+    "ammonium nitrate": "ammonium nitrate",
+}
+_FEED_MONTHS_NORTH: Final = (4, 6, 5, 7, 8, 9)
+_FEED_MONTHS_SOUTH: Final = (10, 12, 11, 1, 2, 3)
+_FEED_DAY: Final = 15
+_FEED_TIMES: Final = 2
+"""Parts of a yearly feed where nobody said how many."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ForecastInputs:
+    """All that a run and its control need.
+
+    ``start`` is day 0 of the run, in the week before the day of the reading and whole weeks
+    before ``today``; ``days`` runs to the end;
+    ``sample_depth_cm`` is an edge of the layers. ``events`` hold the plan, ``control_events``
+    the same bed without it, and ``past`` these one by one; ``sulfur_before`` is true where some
+    went on earlier. ``retest_sd`` is the error of one further reading [pH].
+    """
+
+    soil: ColumnSoil
+    weather: ColumnWeather
+    events: ColumnEvents
+    control_events: ColumnEvents
+    members: Members
+    start: date
+    today: date
+    days: int
+    sample_depth_cm: float
+    retest_sd: float
+    past: tuple[ColumnEvent, ...]
+    sulfur_before: bool
+
+
+def forecast_inputs(
+    context: BedContext,
+    applications: Sequence[Application],
+    *,
+    years: int = 3,
+    seed: int = 1,
+    members: int = 400,
+) -> ForecastInputs:
+    """What the column runs on for this bed and this plan.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    applications
+        Dated parts of the plan; none for the bed left alone [objects].
+    years
+        How long from today, 1 to 50 [years].
+    seed
+        Seed of the members; plan and control share them [number].
+    members
+        How many beds to draw, 1 or more [count].
+
+    Returns
+    -------
+    ForecastInputs
+        Soil, weather, events and members [object].
+
+    Raises
+    ------
+    OutOfRangeError
+        For a number of years outside 1 to 50.
+
+    Notes
+    -----
+    The run starts on the day of the reading, because the soil has gone on since. What was put on
+    before it enters as what is left of it, what was put on after it as it was; feed and watering
+    go on every year. Parts dated after the end are left out. A depth within a centimetre of an
+    edge is that edge.
+
+    References
+    ----------
+    own-judgement
+    """
+    if not 1 <= years <= LONGEST_YEARS:
+        raise OutOfRangeError(f"years = {years} must lie between 1 and {LONGEST_YEARS}")
+    case = context.case
+    soil = require_soil(context)
+    read = reading_day(context)
+    start = case.today - timedelta(days=-(-(case.today - read).days // 7) * 7)
+    days = (case.today - start).days + round(years * DAYS_IN_YEAR)
+    end = start + timedelta(days=days)
+    plan = [(part, find_material(part.material)) for part in applications if part.date < end]
+    worked = [part.incorporate_cm for part, _ in plan]
+    worked += [applied.incorporated_cm for applied in case.applied]
+    sample = case.soil.sample_depth_cm or context.depth_cm
+    edges = layer_edges_cm(
+        treated_cm=context.depth_cm,
+        others_cm=(sample, *worked),
+        bottom_cm=context.depth_cm if context.in_pot else None,
+    )
+    sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
+    past = _past_events(context, read=read, start=start, days=days, edges_cm=edges)
+    before = any(one.material.elemental_s_frac > 0.0 for one in case.applied)
+    return ForecastInputs(
+        soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only),
+        weather=_weather(context, soil, edges_cm=edges, start=start, days=days),
+        events=column_events(
+            [
+                *past,
+                *_within(_plan_events(plan, start=start, edges_cm=edges, before=before), days),
+            ],
+            n_layers=edges.size - 1,
+        ),
+        control_events=column_events(past, n_layers=edges.size - 1),
+        members=draw_soil_members(
+            soil,
+            members=members,
+            rng=np.random.default_rng(seed),
+            land_use=context.land_use,
+            in_pot=context.in_pot,
+            water_known=case.water.alkalinity_mg_l_as_caco3 is not None
+            or context.irrigation_mm_year == 0.0,
+            **_rotting([material for _, material in plan] + [a.material for a in case.applied]),
+        ),
+        start=start,
+        today=case.today,
+        days=days,
+        sample_depth_cm=sample,
+        retest_sd=soil.ph.ph_water_sd
+        if not soil.ph.method.is_rough
+        else verdict_values()["reading_scatter_sd"],
+        past=tuple(past),
+        sulfur_before=before,
+    )
+
+
+def events_under(inputs: ForecastInputs, applications: Sequence[Application]) -> ColumnEvents:
+    """The events of the same bed under another plan.
+
+    Parameters
+    ----------
+    inputs
+        Made for a plan worked in to the same depths [object].
+    applications
+        Dated parts of the other plan; those after the end are left out [objects].
+
+    Returns
+    -------
+    ColumnEvents
+        Earlier material and feed with the other plan [arrays].
+    """
+    end = inputs.start + timedelta(days=inputs.days)
+    plan = [(part, _put_on(part)) for part in applications if part.date < end]
+    edges = inputs.soil.edges_cm
+    return column_events(
+        [
+            *inputs.past,
+            *_within(
+                _plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
+                inputs.days,
+            ),
+        ],
+        n_layers=edges.size - 1,
+    )
+
+
+def _put_on(part: Application) -> Material:
+    """The material of a part, by its key where it is one: a search asks many times."""
+    return load_materials().get(part.material) or find_material(part.material)
+
+
+def reading_day(context: BedContext) -> date:
+    """Day the soil had the pH that was read, from which the run goes on.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    date
+        Day of the reading, today where nobody said, never long before today [date].
+    """
+    case = context.case
+    reading = current_reading(case)
+    sampled = (reading.taken if reading else None) or case.soil.sampled or case.today
+    return max(min(sampled, case.today), case.today - timedelta(days=_OLDEST_START_D))
+
+
+def layer_edges_cm(
+    *, treated_cm: float, others_cm: Sequence[float] = (), bottom_cm: float | None = None
+) -> FloatArray:
+    """Edges of the layers: the default ones, with every depth that matters among them.
+
+    Parameters
+    ----------
+    treated_cm
+        Treated depth, above 0 [cm].
+    others_cm
+        Depths sampled or worked to; 0 is left out [cm].
+    bottom_cm
+        Where the soil ends, as in a pot; None in the ground [cm].
+
+    Returns
+    -------
+    ndarray
+        Edges from 0 down, shape (L + 1,) [cm].
+
+    Notes
+    -----
+    A default edge too near to one that must be there gives way to it.
+
+    References
+    ----------
+    own-judgement
+    """
+    column = parameter_values("column")
+    near = column["nearest_edge_cm"]
+    wanted: list[float] = [treated_cm]
+    for depth in others_cm:
+        if depth > 0.0 and all(abs(depth - one) > near for one in wanted):
+            wanted.append(depth)
+    for name in ("layer_edge_1_cm", "layer_edge_2_cm", "layer_edge_3_cm"):
+        edge = column[name]
+        if all(abs(edge - one) > near for one in wanted):
+            wanted.append(edge)
+    if bottom_cm is not None:
+        wanted = [edge for edge in wanted if edge < bottom_cm - near] + [bottom_cm]
+    return np.array([0.0, *sorted(wanted)], dtype=np.float64)
+
+
+def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False) -> ColumnSoil:
+    """The soil in layers, all alike, with one per cent of free lime for the members to scale.
+
+    Parameters
+    ----------
+    soil
+        The soil as believed [object].
+    edges_cm
+        Edges of the layers from 0 down, shape (L + 1,) [cm].
+    organic_only
+        True for peat and bark mixes [truth].
+
+    Returns
+    -------
+    ColumnSoil
+        Layers and curve [object].
+    """
+    return column_soil(
+        edges_cm=edges_cm.tolist(),
+        bulk_density_g_cm3=soil.bulk_density_g_cm3,
+        start_ph=soil.ph.ph_water,
+        carbonate_mmolc_kg=CARBONATE_MMOLC_KG_PER_PCT,
+        clay_pct=soil.clay_pct,
+        organic_carbon_pct=soil.organic_carbon_pct,
+        params=buffer_parameters(),
+        al_highest_mmolc_kg=parameter_values("column")["al_highest_mmolc_kg"],
+        organic_only=organic_only,
+    )
+
+
+def _weather(
+    context: BedContext, soil: Soil, *, edges_cm: FloatArray, start: date, days: int
+) -> ColumnWeather:
+    case = context.case
+    months = case.water.months
+    monthly = context.irrigation_mm_year / len(months) if months else 0.0
+    alkalinity = (
+        context.water_base_mmolc_m2_year / context.irrigation_mm_year
+        if context.irrigation_mm_year > 0.0
+        else 0.0
+    )
+    return column_weather(
+        soil,
+        place=context.place,
+        edges_cm=edges_cm,
+        start=start,
+        days=days,
+        available_water_mm=context.available_water_mm,
+        watering_mm=tuple(monthly if month in months else 0.0 for month in range(1, 13)),
+        alkalinity_mmolc_l=alkalinity,
+        container=context.in_pot,
+        temp_shift_c=_own_thermometer_c(context),
+    )
+
+
+def _own_thermometer_c(context: BedContext) -> float:
+    """How much warmer the user's own soil thermometer read than the wave of the air [degC]."""
+    place = context.place
+    if place is None or not context.case.soil_temps or not context.soil_temp_c:
+        return 0.0
+    wave = soil_temperature_c(
+        place.air_temp_c,
+        depth_cm=0.5 * context.depth_cm,
+        params=climate_parameters(),
+        container=context.in_pot,
+    )
+    return float(context.soil_temp_c[0] - wave[0])
+
+
+def _past_events(
+    context: BedContext, *, read: date, start: date, days: int, edges_cm: FloatArray
+) -> list[ColumnEvent]:
+    """Earlier applications and the yearly feed: they act with or without a plan."""
+    case, soil = context.case, require_soil(context)
+    found: list[ColumnEvent] = []
+    for applied in case.applied:
+        part = PutOn(
+            material=applied.material,
+            rate_g_m2=applied.rate_g_m2,
+            day=max(0, (applied.on - start).days),
+            depth_cm=min(applied.incorporated_cm, float(edges_cm[-1])),
+        )
+        if applied.on < read:
+            found += events_of_rest(
+                part,
+                applied=applied.on,
+                read=read,
+                soil_temp_c=context.soil_temp_c,
+                ph_water=soil.ph.ph_water,
+                in_pot=context.in_pot,
+                edges_cm=edges_cm,
+            )
+        else:
+            found += events_of(part, edges_cm=edges_cm)
+    for day, material, rate in feed_parts(context, start=start, days=days):
+        part = PutOn(material=material, rate_g_m2=rate, day=day, depth_cm=0.0)
+        found += events_of(part, edges_cm=edges_cm)
+    return _within(found, days)
+
+
+def _within(events: Sequence[ColumnEvent], days: int) -> list[ColumnEvent]:
+    """The events that happen before the end: the last of a mulch may not."""
+    return [event for event in events if event.day < days]
+
+
+def feed_parts(
+    context: BedContext, *, start: date, days: int
+) -> tuple[tuple[int, Material, float], ...]:
+    """The yearly feed as dated parts: day of the run, material, rate.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    start
+        Day 0 of the run [date].
+    days
+        Length of the run [d].
+
+    Returns
+    -------
+    tuple
+        Day [d], material and rate [g/m2] of each part; empty without a feed.
+    """
+    feed = context.case.feed
+    if feed is None:
+        return ()
+    if feed.material is not None and feed.rate_g_m2 is not None:
+        material, rate, times = feed.material, feed.rate_g_m2, max(1, feed.times)
+    elif feed.n_g_m2_year and feed.form in _FEED_MATERIAL:
+        material = find_material(_FEED_MATERIAL[feed.form])
+        times = feed.times if feed.times > 1 else _FEED_TIMES
+        rate = feed.n_g_m2_year / material.n_frac / times
+    else:
+        return ()
+    south = context.place is not None and context.place.latitude < 0.0
+    order = _FEED_MONTHS_SOUTH if south else _FEED_MONTHS_NORTH
+    months = [order[index % len(order)] for index in range(times)]
+    found = []
+    for year in range(start.year, (start + timedelta(days=days)).year + 1):
+        for month in months:
+            day = (date(year, month, _FEED_DAY) - start).days
+            if 0 <= day < days:
+                found.append((day, material, rate))
+    return tuple(sorted(found, key=lambda part: part[0]))
+
+
+def _plan_events(
+    plan: Sequence[tuple[Application, Material]],
+    *,
+    start: date,
+    edges_cm: FloatArray,
+    before: bool,
+) -> list[ColumnEvent]:
+    """Events of the plan; sulfur finds its oxidisers grown where some was given before."""
+    found: list[ColumnEvent] = []
+    for application, material in sorted(plan, key=lambda pair: pair[0].date):
+        part = PutOn(
+            material=material,
+            rate_g_m2=application.rate_g_m2,
+            day=max(0, (application.date - start).days),
+            depth_cm=min(application.incorporate_cm, float(edges_cm[-1])),
+        )
+        sulfur = material.elemental_s_frac > 0.0
+        found += events_of(replace(part, sulfur_before=before and sulfur), edges_cm=edges_cm)
+        before = before or sulfur
+    return found
+
+
+def _rotting(materials: Sequence[Material]) -> dict[str, str]:
+    """Rows of the decay clocks that suit what is put on: meals rot faster than composts."""
+    meal = parameter_values("advice")["meal_n_frac"]
+    rots = [m for m in materials if m.n_organic_frac > 0.0 or m.ash_alkalinity_molc_kg > 0.0]
+    acids = [m for m in materials if m.organic_acid_molc_kg != 0.0]
+    is_meal = bool(rots) and all(m.n_organic_frac >= meal for m in rots)
+    is_litter = bool(acids) and all(m.group is not MaterialGroup.ACID for m in acids)
+    return {
+        "rotting": "meal_half_time_d" if is_meal else "decay_half_time_d",
+        "organic_acid": "litter_acid_half_time_d" if is_litter else "organic_acid_half_time_d",
+    }

@@ -1,0 +1,1 @@
+"""What must be checked, asked or said before anyone acts."""

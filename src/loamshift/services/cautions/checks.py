@@ -1,0 +1,416 @@
+"""Checks of the entry: every doubt about a case as a row of value, limit, pass and comment."""
+
+from __future__ import annotations
+
+import math
+
+from loamshift.core.salinity import al_saturation_frac
+from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Case, Drainage, Site
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.cautions.target_checks import (
+    finding_row,
+    range_agreed,
+    shared_range,
+    target_in_range,
+    target_method,
+)
+from loamshift.services.context.soil import current_reading, ph_belief, readings_of_the_bed
+from loamshift.services.format import format_rate
+from loamshift.services.verdict.decision_table import saturated_ec
+from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
+
+ACID_WITH_LIME_PH = 6.5
+DEPTH_FACTOR = 1.5
+DISAGREE_SD = 2.0
+"""Two readings farther apart than this many standard deviations disagree."""
+
+
+def findings(context: BedContext) -> tuple[Finding, ...]:
+    """Every check of a case, passed or not.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Finding
+        One row a check, in the order of the case file [rows].
+    """
+    rows: list[Finding | None] = [
+        _method(context),
+        _salt_above_water(context.case),
+        _buffer_for_ph(context),
+        _lime_with_acid(context),
+        target_method(context.case),
+        target_in_range(context),
+        _old_sample(context.case),
+        _two_readings(context.case),
+        _sample_depth(context),
+        range_agreed(context),
+        shared_range(context.case),
+        _salt(context),
+        _aluminium(context),
+        _sodium(context),
+        _drainage(context),
+        _site(context),
+        _hardness(context.case),
+        _volcanic(context),
+        _laboratory_lime(context),
+        *(_noted(text) for text in (*context.case.findings, *context.case.notes)),
+    ]
+    return tuple(row for row in rows if row is not None)
+
+
+def _method(context: BedContext) -> Finding | None:
+    if context.soil is None:
+        return None
+    ph = context.soil.ph
+    rough = ph.method.is_rough
+    comments = {
+        PhMethod.PROBE: "A stab probe can be out by half a unit or more either way; it widens "
+        "this answer and does not drive it.",
+        PhMethod.STRIP: "A colour strip or kit reads to about half a unit; it widens this answer.",
+        PhMethod.UNKNOWN: "The report does not say how the pH was read. In calcium chloride the "
+        "same soil reads about 0.6 lower than in water.",
+    }
+    comment = comments.get(ph.method, f"Read by a laboratory method: {ph.basis}.")
+    return finding_row(
+        "pH method",
+        value=ph.method.value,
+        operator="is",
+        limit="a laboratory method",
+        unit="",
+        passed=not rough,
+        severity=Severity.CAUTION,
+        comment=comment,
+        source_key="own-judgement" if rough else None,
+    )
+
+
+def _salt_above_water(case: Case) -> Finding | None:
+    readings: list[PhReading] = [*([case.soil.ph] if case.soil.ph else []), *case.soil.other_ph]
+    salt = [reading.ph for reading in readings if reading.method.is_salt]
+    water = [reading.ph for reading in readings if reading.method.is_water]
+    if not salt or not water:
+        return None
+    passed = max(salt) <= max(water)
+    return finding_row(
+        "salt pH against water pH",
+        value=max(salt),
+        operator="<=",
+        limit=max(water),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The reading in salt lies below that in water, as it should."
+        if passed
+        else "The reading in a salt solution lies above the one in water. That hardly happens; "
+        "one of the two is mislabelled, so ask the laboratory.",
+        source_key="nsw-dpi-acidity-2021",
+    )
+
+
+def _buffer_for_ph(context: BedContext) -> Finding | None:
+    entry = context.case.soil
+    if entry.buffer_ph is None or context.soil is None:
+        return None
+    ph = context.soil.ph.ph_water
+    passed = ph < entry.buffer_ph + 0.3
+    return finding_row(
+        "buffer pH against soil pH",
+        value=entry.buffer_ph,
+        operator=">",
+        limit=round(ph, 2),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The buffer reading lies above the soil pH, as it does in an acid soil."
+        if passed
+        else "A buffer pH is read on acid soils only and lies above the soil pH. Here it does not: "
+        "the two may have changed places.",
+    )
+
+
+def _lime_with_acid(context: BedContext) -> Finding | None:
+    if context.soil is None or not context.soil.carbonate.measured:
+        return None
+    value = context.soil.carbonate.high_pct
+    passed = not (value > 1.0 and context.soil.ph.ph_water < ACID_WITH_LIME_PH)
+    return finding_row(
+        "free lime against pH",
+        value=value,
+        operator="<=",
+        limit=1.0,
+        unit="% CaCO3",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="pH and free lime fit each other."
+        if passed
+        else "More than 1 % free lime does not go with so acid a soil. Shell or coarse limestone "
+        "grit can do it; otherwise one of the two figures belongs to another sample.",
+        source_key="own-judgement",
+    )
+
+
+def _old_sample(case: Case) -> Finding | None:
+    reading = current_reading(case)
+    taken = (reading.taken if reading else None) or case.soil.sampled
+    if taken is None:
+        return None
+    age = (case.today - taken).days
+    limit = verdict_values()["old_sample_days"]
+    return finding_row(
+        "age of the sample",
+        value=float(age),
+        operator="<=",
+        limit=limit,
+        unit="days",
+        passed=age <= limit,
+        severity=Severity.CAUTION,
+        comment="The sample is recent enough."
+        if age <= limit
+        else "The sample is more than two years old; feed, water and rain have gone on since.",
+        source_key="common-practice",
+    )
+
+
+def _two_readings(case: Case) -> Finding | None:
+    """Whether the soil report and the latest dated reading agree, where there are both."""
+    chosen, other = readings_of_the_bed(case)
+    if chosen is None or other is None:
+        return None
+    one, two = ph_belief(chosen), ph_belief(other)
+    apart = abs(one.ph_water - two.ph_water)
+    limit = DISAGREE_SD * math.hypot(one.ph_water_sd, two.ph_water_sd)
+    passed = apart <= limit
+    return finding_row(
+        "two readings of one soil",
+        value=round(apart, 2),
+        operator="<=",
+        limit=round(limit, 2),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The readings agree within their errors."
+        if passed
+        else f"{one.basis} was used; the other says {two.basis}. They differ by more than their "
+        "errors: unless something was put on in between, take a third.",
+        source_key="own-judgement",
+    )
+
+
+def _sample_depth(context: BedContext) -> Finding | None:
+    reading = current_reading(context.case)
+    sampled = (reading.depth_cm if reading else None) or context.case.soil.sample_depth_cm
+    if sampled is None:
+        return None
+    passed = 1 / DEPTH_FACTOR <= sampled / context.depth_cm <= DEPTH_FACTOR
+    return finding_row(
+        "sampled depth against treated depth",
+        value=sampled,
+        operator="near",
+        limit=context.depth_cm,
+        unit="cm",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment="The sample speaks for the depth that is treated."
+        if passed
+        else f"The sample reached {sampled:g} cm and the treatment {context.depth_cm:g} cm. "
+        "Sample the depth you treat, now and later, or the two cannot be compared.",
+        source_key="common-practice",
+    )
+
+
+def _salt(context: BedContext) -> Finding | None:
+    ece = saturated_ec(context)
+    if ece is None:
+        if context.case.soil.ec_ds_m is None:
+            return None
+        return finding_row(
+            "salt of the soil",
+            value=context.case.soil.ec_ds_m,
+            operator="has",
+            limit="paste, 1:1 or 1:5",
+            unit="dS/m",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="An EC means nothing without its extract; say soil.ec_method as paste, 1:1 or "
+            "1:5.",
+        )
+    limits = verdict_values()
+    sensitive = context.target is not None and context.target.calcifuge
+    limit = limits["salt_sensitive_ece_ds_m"] if sensitive else limits["salt_stop_ece_ds_m"]
+    return finding_row(
+        "salt of the soil",
+        value=round(ece, 2),
+        operator="<=",
+        limit=limit,
+        unit="dS/m, saturated paste",
+        passed=ece <= limit,
+        severity=Severity.BLOCK,
+        comment="Salt is low enough."
+        if ece <= limit
+        else "The soil is too salty already. Acidifying and liming materials are salts or make "
+        "salts; wash the soil through with good water first.",
+        source_key="ussl-1954",
+    )
+
+
+def _aluminium(context: BedContext) -> Finding | None:
+    if context.soil is None or context.organic_only:
+        return None
+    params = buffer_parameters()
+    share = float(
+        al_saturation_frac(
+            context.soil.ph.ph_water, p_al=params.al_midpoint_ph, n_al=params.al_steepness
+        )
+    )
+    limit = salinity_parameters().al_harmless_frac
+    if share < 0.02:
+        return None
+    return finding_row(
+        "aluminium on the exchange sites",
+        value=round(share, 2),
+        operator="<=",
+        limit=limit,
+        unit="share",
+        passed=share <= limit,
+        severity=Severity.CAUTION,
+        comment="By the pH little aluminium is loose."
+        if share <= limit
+        else "At this pH aluminium holds a large share of the exchange sites; plants that do not "
+        "come from acid ground suffer at the root.",
+        source_key="malavolta-classes",
+    )
+
+
+def _sodium(context: BedContext) -> Finding | None:
+    sodium = context.case.soil.sodium_pct
+    if sodium is None:
+        return None
+    limit = verdict_values()["sodic_pct"]
+    return finding_row(
+        "exchangeable sodium",
+        value=sodium,
+        operator="<=",
+        limit=limit,
+        unit="%",
+        passed=sodium <= limit,
+        severity=Severity.BLOCK,
+        comment="Not sodic."
+        if sodium <= limit
+        else "A sodic soil: its high pH comes from sodium, and gypsum, drainage and specialist "
+        "advice come before any acid.",
+        source_key="ussl-1954",
+    )
+
+
+def _drainage(context: BedContext) -> Finding | None:
+    drainage = context.case.bed.drainage
+    if drainage is None:
+        return None
+    wet = drainage is Drainage.WATERLOGGED
+    return finding_row(
+        "drainage",
+        value=drainage.value,
+        operator="is not",
+        limit="waterlogged",
+        unit="",
+        passed=not wet,
+        severity=Severity.BLOCK,
+        comment="In waterlogged soil sulfur does not turn to acid but to hydrogen sulfide, which "
+        "kills roots. Drain first."
+        if wet
+        else "Air reaches the soil.",
+        source_key="yarborough-2008" if wet else None,
+    )
+
+
+def _site(context: BedContext) -> Finding | None:
+    site = context.case.bed.site
+    if site is None:
+        return None
+    old = site is not Site.ORDINARY
+    return finding_row(
+        "former use",
+        value=site.value,
+        operator="is",
+        limit="ordinary",
+        unit="",
+        passed=not old,
+        severity=Severity.CAUTION,
+        comment="Old urban or orchard ground can hold lead, copper, zinc, cadmium or arsenic. "
+        "Test for metals before you make it more acid, and grow food in clean soil."
+        if old
+        else "Nothing known against it.",
+        source_key=None,
+    )
+
+
+def _hardness(case: Case) -> Finding | None:
+    hardness = case.water.hardness_mg_l_as_caco3
+    if hardness is None:
+        return None
+    return finding_row(
+        "water hardness is not alkalinity",
+        value=hardness,
+        operator="is not",
+        limit="alkalinity",
+        unit="mg/L CaCO3",
+        passed=case.water.alkalinity_mg_l_as_caco3 is not None,
+        severity=Severity.CAUTION,
+        comment="Hardness counts calcium and magnesium; only alkalinity (bicarbonate) raises the "
+        "pH. Ask the water company for the alkalinity.",
+    )
+
+
+def _volcanic(context: BedContext) -> Finding | None:
+    if context.case.soil.clay_type != "volcanic":
+        return None
+    return finding_row(
+        "clay type",
+        value="volcanic",
+        operator="is not",
+        limit="volcanic",
+        unit="",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment="Volcanic soils resist about twice as much as this model's curve; the dose is "
+        "doubled and its range widened. A jar titration would settle it.",
+        source_key=None,
+    )
+
+
+def _laboratory_lime(context: BedContext) -> Finding | None:
+    lab = context.case.soil.lab_lime_requirement_g_m2
+    if lab is None:
+        return None
+    units = context.case.units
+    return finding_row(
+        "lime requirement of the laboratory",
+        value=round(lab, 1),
+        operator="beside",
+        limit="ours",
+        unit="g/m2",
+        passed=True,
+        severity=Severity.INFO,
+        comment=f"Your laboratory advises {format_rate(lab, units)} of lime. Its target pH, depth "
+        "and lime quality may differ from ours; where the two disagree by more than twice, ask.",
+    )
+
+
+def _noted(text: str) -> Finding:
+    return finding_row(
+        "as read",
+        value=None,
+        operator="",
+        limit=None,
+        unit="",
+        passed=True,
+        severity=Severity.INFO,
+        comment=text,
+    )

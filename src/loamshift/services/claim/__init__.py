@@ -1,0 +1,1 @@
+"""Whether a popular claim holds."""

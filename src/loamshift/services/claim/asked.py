@@ -1,0 +1,68 @@
+"""Claims asked about by themselves, with what to mind and where the figures come from."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loamshift.domain.answer import Answer, SourceLine
+from loamshift.domain.case import Case
+from loamshift.errors import InputError
+from loamshift.services.advise import advise
+from loamshift.services.cautions.cautions import cautions
+from loamshift.services.claim.settle import settle_claims
+from loamshift.services.context.build_context import build_context
+from loamshift.services.verdict.decide import decide
+from loamshift.tables.materials import load_materials
+from loamshift.tables.references import citation, load_references
+
+
+def claims_asked(case: Case, *, seed: int | None) -> Answer:
+    """The answer to a case with its claims run through a year, and nothing of any plan.
+
+    Parameters
+    ----------
+    case
+        The bed with the claims [object].
+    seed
+        Seed of the possible beds that are run; None asks the curve alone [number].
+
+    Returns
+    -------
+    Answer
+        Claims settled; cautions are those of the bed and the claims, sources those of the
+        materials' figures and of the cautions; no way is compared and no part is planned
+        [object].
+
+    Raises
+    ------
+    InputError
+        Where the case has no soil pH.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    context = build_context(case)
+    if context.soil is None:
+        raise InputError("A claim needs the pH of the soil it is made for.")
+    claims = settle_claims(context, case.claims, seed=seed)
+    minded = cautions(context, decide(context), applications=(), options=(), claims=claims)
+    keys = [
+        figure.source_key
+        for claim in claims
+        for figure in load_materials()[claim.material].figures.values()
+    ]
+    keys += [caution.source_key for caution in minded if caution.source_key]
+    known = load_references()
+    return replace(
+        advise(replace(case, claims=())),
+        claims=claims,
+        cautions=minded,
+        applications=(),
+        options=(),
+        sources=tuple(
+            SourceLine(key=key, citation=citation(key))
+            for key in dict.fromkeys(keys)
+            if key in known
+        ),
+    )

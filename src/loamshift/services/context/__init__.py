@@ -1,0 +1,1 @@
+"""The bed as the decisions see it: soil, aim, water and climate."""

@@ -1,0 +1,1 @@
+"""What could be done, simulated with the same possible beds."""

@@ -1,0 +1,1 @@
+"""How the pH will move, and how sure that is."""

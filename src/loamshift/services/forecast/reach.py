@@ -1,0 +1,53 @@
+"""Soils that the forecast does not reach: the answer stands without it and says so."""
+
+from __future__ import annotations
+
+from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
+from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.bed_context import BedContext
+
+
+def beyond_forecast(context: BedContext) -> Finding | None:
+    """Whether a soil lies beyond the reach of the forecast, as a finding.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    Finding or None
+        Why there is no forecast; None where there can be one, or no pH was read [row].
+
+    Notes
+    -----
+    Above pH 9.5 sodium holds the pH and not lime, and below 2 iron and acid sulfates do: neither
+    is in the forecast, so a wider curve would only hide that.
+
+    References
+    ----------
+    own-judgement
+    """
+    if context.soil is None:
+        return None
+    ph = context.soil.ph.ph_water
+    if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH:
+        return None
+    high = ph >= HIGHEST_TABLE_PH
+    why = (
+        "Sodium holds a soil so alkaline, and the forecast knows lime only"
+        if high
+        else "Iron and acid sulfates hold a soil so acid, and the forecast knows neither"
+    )
+    return Finding(
+        check="reach of the forecast",
+        value=round(ph, 1),
+        operator="<" if high else ">",
+        limit=HIGHEST_TABLE_PH if high else LOWEST_TABLE_PH,
+        unit="pH in water",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=f"{why}: there is none for this soil. The rest of the answer stands without it; "
+        "have the reading confirmed by a laboratory.",
+    )

@@ -1,0 +1,250 @@
+"""The clocks of a material: how much of its lasting acid has come by the end of each day."""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.acidity import NITROGEN_MOL_KG
+from loamshift.core.lime import SizeTriple, lime_dissolved_frac
+from loamshift.core.nitrogen import nitrogen_course
+from loamshift.core.sulfur import oxidised_course
+from loamshift.domain.material import Material
+from loamshift.errors import OutOfRangeError
+from loamshift.services.materials.acid_parts import (
+    AT_ONCE,
+    ActingParts,
+    acting_parts,
+    checked_days,
+    checked_rate_g_m2,
+)
+from loamshift.tables.model import (
+    ledger_parameters,
+    lime_parameters,
+    nitrogen_parameters,
+    sulfur_parameters,
+)
+from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
+
+DAYS_IN_YEAR: Final = 365
+_POWDER_UM: Final[tuple[SizeTriple, ...]] = ((0.0, 150.0, 1.0),)
+"""Sizes of ash, compost lime and other lime of no stated fineness: as fine as ground lime."""
+
+
+def temperature_is_assumed(soil_temp_c: tuple[float, ...]) -> bool:
+    """True where no place is known and the clocks run at one assumed temperature.
+
+    Parameters
+    ----------
+    soil_temp_c
+        Daily soil temperature for days 1 to 365, or empty [degC].
+
+    Returns
+    -------
+    bool
+        Whether the temperature is ours [truth].
+    """
+    return not soil_temp_c
+
+
+def daily_soil_temp_c(soil_temp_c: tuple[float, ...], *, start: date, days: int) -> FloatArray:
+    """Soil temperature of each day from a date on.
+
+    Parameters
+    ----------
+    soil_temp_c
+        Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
+    start
+        First day [date].
+    days
+        Number of days, 0 or more [d].
+
+    Returns
+    -------
+    ndarray
+        Temperatures, one per day [degC].
+
+    Raises
+    ------
+    OutOfRangeError
+        Where the year has another length, or the time is negative.
+
+    Notes
+    -----
+    29 February reads as 28 February. Without a place the temperature is
+    ``advice.assumed_soil_temp_c``; ask :func:`temperature_is_assumed`.
+
+    References
+    ----------
+    own-judgement
+    """
+    count = checked_days(days)
+    if temperature_is_assumed(soil_temp_c):
+        return np.full(count, parameter_values("advice")["assumed_soil_temp_c"])
+    if len(soil_temp_c) != DAYS_IN_YEAR:
+        raise OutOfRangeError(f"soil_temp_c holds {len(soil_temp_c)} days; give 365, or none")
+    day = 28 if (start.month, start.day) == (2, 29) else start.day
+    first = date(2001, start.month, day).timetuple().tm_yday - 1
+    return np.asarray(soil_temp_c, dtype=np.float64)[(first + np.arange(count)) % DAYS_IN_YEAR]
+
+
+def acid_course_mmolc_m2(
+    material: Material,
+    *,
+    rate_g_m2: float,
+    soil_temp_c: tuple[float, ...],
+    start: date,
+    days: int,
+    ph_water: float,
+    in_pot: bool,
+    incorporated: bool = True,
+) -> FloatArray:
+    """Lasting acid that has come by the end of each day, by the clocks.
+
+    Parameters
+    ----------
+    material
+        What goes on [object].
+    rate_g_m2
+        Product, 0 or more [g/m2].
+    soil_temp_c
+        Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
+    start
+        Day it goes on [date].
+    days
+        Days to follow, 0 or more [d].
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    in_pot
+        True for pots [truth].
+    incorporated
+        True where it is mixed in, false where it lies on the surface [truth].
+
+    Returns
+    -------
+    ndarray
+        Acid since the start, one per day; a passing rise by urea is inside [mmolc/m2].
+
+    Raises
+    ------
+    OutOfRangeError
+        For a negative rate or time, or an impossible pH or temperature.
+
+    Notes
+    -----
+    Sulfur by the shrinking-particle law, nitrogen by hydrolysis (which takes up one mole of acid
+    per mole) and nitrification, lime by size class, salts by a half-time of 2 days, mineral
+    acids and peat at once; base and nitrogen of litter and meals by the half-time of their decay.
+
+    References
+    ----------
+    watkinson-blair-1993, huang-2007, own-judgement
+    """
+    rate, count = checked_rate_g_m2(rate_g_m2), checked_days(days)
+    if count == 0 or rate == 0.0:
+        return np.zeros(count)
+    parts = acting_parts(material)
+    advice = parameter_values("advice")
+    temp = daily_soil_temp_c(soil_temp_c, start=start, days=count)
+    wetness = advice["assumed_wetness"]
+    since = np.arange(1.0, count + 1.0)
+    course = np.zeros(count)
+    if material.elemental_s_frac > 0.0:
+        share = oxidised_course(
+            temp,
+            sizes=_sizes(material),
+            params=sulfur_parameters(),
+            wetness=wetness,
+            ph_water=ph_water,
+            intact_diameter_um=material.intact_diameter_um,
+            k_scale=1.0 if incorporated else advice["surface_sulfur_rate_frac"],
+        )
+        course += rate * parts.sulfur * share
+    if material.caco3_eq_frac > 0.0:
+        slower = 1.0 if incorporated else advice["surface_lime_rate_frac"]
+        dissolved = lime_dissolved_frac(
+            since * slower,
+            sizes=_sizes(material) if material.elemental_s_frac == 0.0 else _POWDER_UM,
+            params=lime_parameters(),
+        )
+        course += rate * parts.lime * np.asarray(dissolved)
+    fast = 1.0 if material.group in AT_ONCE else _gone(since, advice["fast_salt_half_time_d"])
+    course += rate * parts.fast * fast
+    course += rate * parts.ash * _gone(since, _decay_d(parts.organic_frac, advice))
+    if parts.has_nitrogen:
+        course += rate * _nitrogen_course(
+            parts,
+            temp_c=temp,
+            wetness=wetness,
+            ph_water=ph_water,
+            in_pot=in_pot,
+            since=since,
+        )
+    return course
+
+
+def _nitrogen_course(
+    parts: ActingParts,
+    *,
+    temp_c: FloatArray,
+    wetness: float,
+    ph_water: float,
+    in_pot: bool,
+    since: FloatArray,
+) -> FloatArray:
+    """Acid of the nitrogen by day; ends at the realised total [mmolc/g product]."""
+    ledger = ledger_parameters()
+    advice = parameter_values("advice")
+    realised = ledger.realised_pot_frac if in_pot else ledger.realised_field_frac
+    acid = np.zeros_like(since)
+
+    def course(urea_frac: float) -> tuple[FloatArray, FloatArray]:
+        shares = nitrogen_course(
+            temp_c,
+            urea_frac=urea_frac,
+            ph_water=ph_water,
+            params=nitrogen_parameters(),
+            wetness=wetness,
+        )
+        return shares.nitrified, 1.0 - shares.as_urea
+
+    as_ammonium = parts.ammonium_frac + parts.ammonia_frac
+    taken_up = ledger.acid_per_nh4_mol_mol - ledger.acid_per_urea_n_mol_mol
+    if as_ammonium > 0.0:
+        nitrified, _ = course(0.0)
+        acid += ledger.acid_per_nh4_mol_mol * as_ammonium * nitrified
+        acid -= taken_up * parts.ammonia_frac
+    if parts.urea_frac > 0.0:
+        nitrified, hydrolysed = course(1.0)
+        acid += parts.urea_frac * (ledger.acid_per_nh4_mol_mol * nitrified - taken_up * hydrolysed)
+    if parts.organic_frac > 0.0:
+        # Decay is the slow step, so what it has set free counts as nitrified.
+        free = _gone(since, _decay_d(parts.organic_frac, advice))
+        acid += ledger.acid_per_urea_n_mol_mol * parts.organic_frac * free
+    alone = max(0.0, parts.nitrate_frac - parts.ammonium_frac)
+    base = ledger.nitrate_uptake_base_mol_mol * alone
+    return NITROGEN_MOL_KG * (
+        realised * acid - base * _gone(since, advice["nitrate_uptake_half_time_d"])
+    )
+
+
+def _decay_d(organic_n_frac: float, advice: dict[str, float]) -> float:
+    is_meal = organic_n_frac >= advice["meal_n_frac"]
+    return advice["meal_half_time_d" if is_meal else "decay_half_time_d"]
+
+
+def _gone(since: FloatArray, half_time_d: float) -> FloatArray:
+    return np.asarray(1.0 - 2.0 ** (-since / half_time_d), dtype=np.float64)
+
+
+def _sizes(material: Material) -> tuple[SizeTriple, ...]:
+    if not material.sizes:
+        return _POWDER_UM
+    total = math.fsum(size.mass_frac for size in material.sizes)
+    return tuple((s.low_um, s.high_um, s.mass_frac / total) for s in material.sizes)

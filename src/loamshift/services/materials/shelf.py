@@ -1,0 +1,191 @@
+"""What stands on the shelf: its price by what it brings, and its order for one bed."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from loamshift.core.acidity import CACO3_BASE_MOLC_KG
+from loamshift.domain.answer import Direction, Option
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Case, OnHand
+from loamshift.domain.shelf import ShelfForBed, ShelfPrice, ShelfWay
+from loamshift.services.advise import advise
+from loamshift.services.claim.settle import acid_needed_mmolc_m2
+from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.options import options, useless_on_hand
+from loamshift.services.materials.products import as_sold, price_per_g
+from loamshift.services.plan.parts import start_date
+
+
+def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:
+    """What each product brings in open ground, and what a mole of acid or a kilogram of lime costs.
+
+    Answers which pack is the cheaper before any bed is chosen; speed and losses are left out.
+
+    Parameters
+    ----------
+    products
+        Products with purity, pack and price [objects].
+
+    Returns
+    -------
+    tuple of ShelfPrice
+        One per product, in their order [objects].
+
+    Raises
+    ------
+    InputError
+        Where a purity is no percentage.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    return tuple(_price(product) for product in products)
+
+
+def shelf_for_bed(case: Case) -> ShelfForBed:
+    """The products of a case in the order in which they serve its bed.
+
+    Parameters
+    ----------
+    case
+        The case as read, with the products on hand [object].
+
+    Returns
+    -------
+    ShelfForBed
+        The answer from the curve alone, the ways in its order, and the products that bring
+        nothing in the wanted direction; no way where the bed is not to be moved [object].
+
+    Raises
+    ------
+    InputError
+        Where an amount on hand cannot be used as told.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    answer = advise(case)
+    direction = answer.dose.direction
+    useless = () if direction is Direction.NONE else _useless(case, direction)
+    if not answer.options or answer.dose.acid_mmolc_kg is None:
+        return ShelfForBed(answer=answer, ways=(), useless=useless)
+    context = build_context(case)
+    acid = abs(answer.dose.acid_mmolc_kg.mid) * context.soil_mass_kg_m2
+    owners = _owners(context, answer.options, acid, direction)
+    ways = []
+    for option in answer.options:
+        places = owners.get(option, [])
+        place = places.pop(0) if places else None
+        product = None if place is None else case.on_hand[place]
+        ways.append(ShelfWay(place=place, option=option, packs=_packs(option, product)))
+    return ShelfForBed(answer=answer, ways=tuple(ways), useless=useless)
+
+
+def shelf_order(case: Case) -> tuple[int, ...]:
+    """The products of a case, those first that serve its bed best.
+
+    A plan is made with the first sulfur or lime on hand, so this order decides which.
+
+    Parameters
+    ----------
+    case
+        The case as read, with the products on hand [object].
+
+    Returns
+    -------
+    tuple of int
+        Every place among the products once; as they stand where the bed is not to be moved
+        [index].
+
+    References
+    ----------
+    own-arithmetic
+    """
+    every = tuple(range(len(case.on_hand)))
+    context = build_context(case)
+    if context.soil is None or context.target is None:
+        return every
+    acid = acid_needed_mmolc_m2(context)
+    if acid == 0.0:
+        return every
+    direction = Direction.ACIDIFY if acid > 0.0 else Direction.LIME
+    found = options(
+        context,
+        acid_mmolc_m2=abs(acid),
+        direction=direction,
+        on_hand=case.on_hand,
+        start=_start(context, direction),
+    )
+    owners = _owners(context, found, abs(acid), direction)
+    first = [place for option in found for place in owners.pop(option, [])]
+    return (*first, *(place for place in every if place not in first))
+
+
+def _useless(case: Case, direction: Direction) -> tuple[int, ...]:
+    return tuple(
+        place
+        for place, product in enumerate(case.on_hand)
+        if useless_on_hand((product,), direction=direction)
+    )
+
+
+def _owners(
+    context: BedContext, found: Sequence[Option], acid_mmolc_m2: float, direction: Direction
+) -> dict[Option, list[int]]:
+    """The places of the products that each option stands for.
+
+    Products of one material are compared alone to tell them apart.
+    """
+    by_material: dict[str, list[int]] = {}
+    for place, product in enumerate(context.case.on_hand):
+        by_material.setdefault(product.material.key, []).append(place)
+    owners: dict[Option, list[int]] = {}
+    for key, places in by_material.items():
+        same = [option for option in found if option.material == key]
+        if len(places) == 1 and len(same) == 1:
+            owners[same[0]] = places
+            continue
+        for place in places:
+            alone = options(
+                context,
+                acid_mmolc_m2=acid_mmolc_m2,
+                direction=direction,
+                on_hand=(context.case.on_hand[place],),
+                start=_start(context, direction),
+            )
+            own = next((option for option in alone if option.material == key), None)
+            if own is not None:
+                owners.setdefault(own, []).append(place)
+    return owners
+
+
+def _start(context: BedContext, direction: Direction) -> date:
+    return start_date(
+        context, acidify=direction is Direction.ACIDIFY, not_before=context.case.today
+    )
+
+
+def _packs(option: Option, product: OnHand | None) -> int | None:
+    if product is None or option.amount_g is None or not product.pack_g:
+        return None
+    return max(1, math.ceil(round(option.amount_g / product.pack_g, 6)))
+
+
+def _price(product: OnHand) -> ShelfPrice:
+    material = as_sold(product.material, purity_pct=product.purity_pct)
+    acid_molc_kg = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=False)
+    price = price_per_g(product)
+    per_mol = None if price is None or acid_molc_kg == 0.0 else 1000.0 * price / abs(acid_molc_kg)
+    acid = acid_molc_kg > 0.0
+    return ShelfPrice(
+        product=product,
+        acid_molc_kg=acid_molc_kg,
+        cost_per_mol_acid=per_mol if acid else None,
+        cost_per_kg_caco3_eq=None if acid or per_mol is None else per_mol * CACO3_BASE_MOLC_KG,
+    )

@@ -1,0 +1,1 @@
+"""What goes on, how much, when, and what a test decides."""

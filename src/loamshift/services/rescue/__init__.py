@@ -1,0 +1,1 @@
+"""How to put right a bed that has had too much."""

@@ -1,0 +1,342 @@
+"""Putting right a bed that has had too much: what to do in order, and what makes it worse."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.buffer import acid_between_mmolc_kg
+from loamshift.core.need import carbonate_nodes, reading_nodes, weighted_quantile
+from loamshift.domain.answer import Band, Decision, Rescue
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.context.build_context import curve_of, ph_after_acid_m2, require_soil
+from loamshift.services.context.plateau import lime_left_over_ph
+from loamshift.services.materials.acid import acid_course_mmolc_m2
+from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.rescue.words import (
+    too_acid,
+    too_limed,
+    too_salty,
+    waterlogged,
+)
+from loamshift.services.verdict.decide import decide
+from loamshift.tables.parameters import parameter_values
+from loamshift.units import CACO3_G_PER_MMOLC, CARBONATE_MMOLC_KG_PER_PCT, SULFUR_G_PER_MMOLC
+
+FloatArray = NDArray[np.float64]
+
+_LOWEST_PH = 2.5
+"""As far down as an expected pH is followed [pH in water]."""
+LOOK_AHEAD_DAYS = 120
+"""Acid that comes later than this is limed when it has come [d]."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Nodes:
+    """Readings, scales and free lime that stand for what is believed, with their weights."""
+
+    ph: FloatArray
+    k: FloatArray
+    carbonate_mmolc_kg: FloatArray
+    weight: FloatArray
+
+
+def rescue(context: BedContext) -> Rescue | None:
+    """What to do about a bed that is, or is being brought, where plants are harmed.
+
+    Answers the order of actions for a bed too acid, limed too much, too salty, sodic or
+    waterlogged; and how to help lime-hating plants that already stand where the pH cannot be
+    changed.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    Rescue or None
+        None where nothing is to be put right, or no pH was read [object].
+
+    Notes
+    -----
+    The decision table says whether, this says how. Lime is the base that brings the bed, with all
+    that is still to act, back to the lower limit of its plants (pH 5.5 where none is named), over
+    the reading's error, the scale of the curve and the free lime believed.
+
+    References
+    ----------
+    common-practice, own-judgement
+    """
+    if context.soil is None:
+        return None
+    outcome = decide(context)
+    if outcome.decision is Decision.ELSEWHERE:
+        return _relief(context)
+    if outcome.decision is not Decision.STOP:
+        return None
+    if outcome.reason in ("overdose-acid", "over-cap", "too-acid"):
+        low = rescue_low_ph(context)
+        return too_acid(
+            context,
+            expected=ph_expected(context),
+            back_to_ph=low,
+            lime=lime_back_g_m2(context, ph_low=low),
+            lime_now=lime_back_g_m2(
+                context,
+                ph_low=low,
+                acid_mmolc_m2=acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS),
+            ),
+        )
+    if outcome.reason == "overdose-lime":
+        high = rescue_high_ph(context)
+        return too_limed(
+            context,
+            expected=ph_expected(context),
+            back_to_ph=high,
+            sulfur=sulfur_back_g_m2(context, ph_high=high),
+        )
+    if outcome.reason in ("salt", "sodic"):
+        return too_salty(context, sodic=outcome.reason == "sodic")
+    if outcome.reason == "waterlogged":
+        return waterlogged(context)
+    return None
+
+
+def rescue_low_ph(context: BedContext) -> float:
+    """PH to lime back to.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    float
+        Lower limit of the aim, or the usual one [pH in water].
+    """
+    target = context.target
+    return parameter_values("advice")["rescue_low_ph"] if target is None else target.ph_low
+
+
+def rescue_high_ph(context: BedContext) -> float:
+    """PH to come back down to after too much lime.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    float
+        Upper limit of the aim, or the usual one [pH in water].
+    """
+    target = context.target
+    return parameter_values("advice")["rescue_high_ph"] if target is None else target.ph_high
+
+
+def ph_expected(context: BedContext) -> Band:
+    """PH the bed comes to once all that was put on has acted.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    Band
+        Likely range; not followed below pH 2.5, nor above what free lime holds [pH in water].
+
+    References
+    ----------
+    own-arithmetic
+    """
+    soil = require_soil(context)
+    pending = context.pending_acid_mmolc_m2
+    low_k, mid_k, high_k = (
+        soil.k.log10_k_mean + shift * soil.k.log10_k_sd for shift in (-1.6449, 0.0, 1.6449)
+    )
+    spread = 1.6449 * soil.ph.ph_water_sd
+    start = soil.ph.ph_water
+    if pending == 0.0:
+        return Band(lo90=start - spread, mid=start, hi90=start + spread)
+    mid = _after(context, pending, ph_from=start, log10_k=mid_k)
+    weak = _after(context, pending, ph_from=start, log10_k=low_k)
+    strong = _after(context, pending, ph_from=start, log10_k=high_k)
+    below = _after(context, pending, ph_from=start - spread, log10_k=mid_k)
+    above = _after(context, pending, ph_from=start + spread, log10_k=mid_k)
+    least, most = min(weak, strong), max(weak, strong)
+    down = float(np.hypot(mid - least, mid - below))
+    up = float(np.hypot(most - mid, above - mid))
+    most_ph = max(start, lime_left_over_ph())
+    return Band(
+        lo90=min(max(mid - down, _LOWEST_PH), most_ph),
+        mid=min(mid, most_ph),
+        hi90=min(mid + up, most_ph),
+    )
+
+
+def acid_come_mmolc_m2(context: BedContext, *, days: int) -> float:
+    """Acid of earlier applications that the reading did not see and that is there by then.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    days
+        Days from today, 0 or more [d].
+
+    Returns
+    -------
+    float
+        Acid, negative where lime is meant [mmolc/m2].
+
+    References
+    ----------
+    watkinson-blair-1993, own-judgement
+    """
+    come = 0.0
+    for applied, pending in zip(context.case.applied, context.pending, strict=True):
+        read = max(pending.since_days, 0)
+        end = max((context.case.today - applied.on).days, 0) + days
+        if end <= read:
+            continue
+        course = acid_course_mmolc_m2(
+            applied.material,
+            rate_g_m2=applied.rate_g_m2,
+            soil_temp_c=context.soil_temp_c,
+            start=applied.on,
+            days=end,
+            ph_water=require_soil(context).ph.ph_water,
+            in_pot=context.in_pot,
+            incorporated=applied.incorporated_cm > 0.0,
+        )
+        come += float(course[-1]) - (float(course[read - 1]) if read else 0.0)
+    return come
+
+
+def lime_back_g_m2(
+    context: BedContext, *, ph_low: float, acid_mmolc_m2: float | None = None
+) -> Band:
+    """Lime that brings the bed, with all that still acts, back up to a pH.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph_low
+        PH to come back to [pH in water].
+    acid_mmolc_m2
+        Acid to reckon with beyond the reading; None for all that is pending [mmolc/m2].
+
+    Returns
+    -------
+    Band
+        As pure calcium carbonate; 0 where none is needed [g/m2].
+
+    Notes
+    -----
+    What is pending less the acid the soil takes up from its reading down to that pH, its free
+    lime included; node by node over what is believed.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    nodes, weight = _acid_room_mmolc_kg(context, ph_low)
+    pending = context.pending_acid_mmolc_m2 if acid_mmolc_m2 is None else acid_mmolc_m2
+    acid = pending - nodes * context.soil_mass_kg_m2
+    return _band(np.maximum(acid, 0.0) * CACO3_G_PER_MMOLC, weight)
+
+
+def sulfur_back_g_m2(context: BedContext, *, ph_high: float) -> Band:
+    """Sulfur that brings an over-limed bed, with all that still acts, back down to a pH.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph_high
+        PH to come back to [pH in water].
+
+    Returns
+    -------
+    Band
+        As S; 0 where none is needed [g/m2].
+
+    Notes
+    -----
+    The mirror of :func:`lime_back_g_m2`.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    nodes, weight = _acid_room_mmolc_kg(context, ph_high)
+    acid = nodes * context.soil_mass_kg_m2 - context.pending_acid_mmolc_m2
+    return _band(np.maximum(acid, 0.0) * SULFUR_G_PER_MMOLC, weight)
+
+
+def _relief(context: BedContext) -> Rescue | None:
+    target, soil = context.target, require_soil(context)
+    if not context.planted or target is None or soil.ph.ph_water <= target.ph_high:
+        return None
+    return Rescue(
+        problem="The pH of this ground cannot be brought down far enough, so the plants that stand "
+        "in it have to be helped in another way.",
+        ph_expected=None,
+        steps=chlorosis_relief(context),
+        never=(
+            "Do not pile on sulfur in the hope of outrunning the lime: it salts the soil and the "
+            "pH comes back.",
+            "Do not put plain iron sulfate on limy soil for the iron: it is locked up within days.",
+        ),
+        lime_as_caco3_g_m2=None,
+    )
+
+
+def _after(context: BedContext, acid: float, *, ph_from: float, log10_k: float) -> float:
+    """PH after acid, followed no further than the curve, or free lime, lets it go."""
+    ceiling = lime_left_over_ph()
+    if acid < 0.0 and ph_from < ceiling:
+        room = acid_between_mmolc_kg(ceiling, ph_from, k=10.0**log10_k, **curve_of(context))
+        if -acid / context.soil_mass_kg_m2 >= room:
+            return ceiling
+    floor = _LOWEST_PH
+    step = acid_between_mmolc_kg(ph_from, floor, k=10.0**log10_k, **curve_of(context))
+    if acid > 0.0 and acid / context.soil_mass_kg_m2 >= step + _carbonate_top(context):
+        return floor
+    return ph_after_acid_m2(context, acid, ph_from=ph_from, log10_k=log10_k)
+
+
+def _carbonate_top(context: BedContext) -> float:
+    return require_soil(context).carbonate.high_pct * CARBONATE_MMOLC_KG_PER_PCT
+
+
+def _acid_room_mmolc_kg(context: BedContext, ph_to: float) -> tuple[FloatArray, FloatArray]:
+    """Acid the soil takes up down to a pH, negative where it lies below already, and weights."""
+    soil = require_soil(context)
+    ph, ph_weight = reading_nodes(ph=soil.ph.ph_water, ph_sd=soil.ph.ph_water_sd)
+    log10_k, k_weight = reading_nodes(ph=soil.k.log10_k_mean, ph_sd=soil.k.log10_k_sd)
+    belief = soil.carbonate
+    lime, lime_weight = carbonate_nodes(
+        zero_weight=belief.zero_weight,
+        low_pct=belief.low_pct,
+        high_pct=belief.high_pct,
+        mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
+    )
+    curve = acid_between_mmolc_kg(ph, ph_to, **curve_of(context))
+    room = curve[:, None, None] * 10.0 ** log10_k[None, :, None] + lime[None, None, :]
+    weight = ph_weight[:, None, None] * k_weight[None, :, None] * lime_weight[None, None, :]
+    return room.ravel(), weight.ravel()
+
+
+def _band(values: FloatArray, weight: FloatArray) -> Band:
+    listed, weights = values.tolist(), weight.tolist()
+    low, mid, high = (weighted_quantile(listed, weights, p) for p in (0.05, 0.5, 0.95))
+    return Band(lo90=low, mid=mid, hi90=high)

@@ -1,0 +1,1 @@
+"""How a pH is held."""

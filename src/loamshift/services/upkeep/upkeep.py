@@ -1,0 +1,286 @@
+"""Holding a pH: the yearly ledger, the feed that balances it, and the sulfur or lime left over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
+from loamshift.core.feed import choose_feed
+from loamshift.core.ledger import feed_acid_mmolc_m2, yearly_lines
+from loamshift.domain.answer import FeedLine, Ledger, LedgerLine, Upkeep
+from loamshift.domain.bed_context import BedContext, Target
+from loamshift.domain.case import Feed
+from loamshift.domain.material import Material
+from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
+from loamshift.services.upkeep.words import Held, comment
+from loamshift.tables.materials import load_materials
+from loamshift.tables.model import carbonate_parameters, ledger_parameters
+from loamshift.tables.parameters import parameter_values
+from loamshift.tables.rules import cap_for
+from loamshift.units import (
+    SULFUR_G_PER_MMOLC,
+    lime_as_caco3_g_m2_from_acid_mmolc_m2,
+    sulfur_as_s_g_m2_from_acid_mmolc_m2,
+)
+
+AMMONIUM_SULFATE: Final = "ammonium sulfate"
+FEEDS: Final = (AMMONIUM_SULFATE, "urea", "calcium nitrate")
+"""Feeds to choose from, the most usual first; lime-hating plants get no nitrate."""
+NOT_FOR_LIME_HATERS: Final = ("calcium nitrate",)
+DEFAULT_NITROGEN_PLANT: Final = "highbush blueberry"
+FEED_LINE: Final = "nitrogen feed"
+TAIL_LINE: Final = "sulfur of earlier years"
+_BACKGROUND_LINES: Final = ("acid from the air", "leaching and uptake")
+_DAYS_IN_YEAR: Final = 365
+
+
+@dataclass(frozen=True, slots=True)
+class _Nitrogen:
+    """Nitrogen to give in a year, and whether somebody named it [g N/m2]."""
+
+    least: float
+    most: float
+    told: bool
+
+
+def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
+    """The yearly ledger of a bed at the pH to be held, and how to hold it there.
+
+    Answers what pulls the pH back, which feed helps, and how much sulfur or lime a year is left
+    to bring. Whether the bed can be got there at all is the business of the verdict.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Ledger and Upkeep
+        Both None where no pH was read or no aim is known [mmolc/m2/yr].
+
+    Notes
+    -----
+    Lines at the aim, with the feed as it is given now. The drift left to itself leaves out feed
+    and earlier sulfur: net acid over buffering at the aim times the mass of soil. The feed is a
+    linear program over ammonium sulfate, urea and calcium nitrate within the nitrogen needed;
+    below pH 5 urea takes the place of ammonium sulfate. Sulfur or lime closes what is left, up to
+    its yearly limit. Earlier sulfur stands in the ledger and not in the upkeep: it passes. In
+    pots leaching and uptake are left out, for their loads were measured in fields.
+
+    References
+    ----------
+    own-arithmetic, vargas-bryla-2015, lsu-f-520
+    """
+    soil, target = context.soil, context.target
+    if soil is None or target is None:
+        return None, None
+    lines = _lines(context, target)
+    kept = tuple(LedgerLine(name=name, value=value) for name, value in lines.items() if value)
+    ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
+    alone = sum(value for name, value in lines.items() if name not in (FEED_LINE, TAIL_LINE))
+    per_ph = _mmolc_m2_per_ph(context, target)
+    nitrogen = _nitrogen(context)
+    chosen = _chosen_feed(context, target, nitrogen, other_mmolc_m2=alone)
+    net = alone + sum(line.acid_mmolc_m2_year for line in chosen)
+    sulfur, lime, most_acid = _closing(context, net, per_ph=per_ph)
+    held = Held(
+        aim_ph=target.ph_aim,
+        alone_mmolc_m2=alone,
+        net_mmolc_m2=net,
+        most_sulfur_mmolc_m2=most_acid,
+        feed_acid_mmolc_m2=sum(line.acid_mmolc_m2_year for line in chosen),
+        present_feed_mmolc_m2=lines[FEED_LINE],
+        tail_mmolc_m2=lines[TAIL_LINE],
+        nitrogen_known=nitrogen is not None,
+        nitrogen_told=nitrogen is not None and nitrogen.told,
+        limes=lime > 0.0,
+        has_urea=any(line.material == "urea" for line in chosen),
+        per_ph_mmolc_m2=per_ph,
+    )
+    return ledger, Upkeep(
+        drift_ph_year=-alone / per_ph,
+        nitrogen_needed_g_m2_year=None
+        if nitrogen is None
+        else sum(line.n_g_m2_year for line in chosen),
+        feed=chosen,
+        net_with_feed_mmolc_m2_year=net,
+        sulfur_as_s_g_m2_year=sulfur,
+        lime_as_caco3_g_m2_year=lime,
+        years_water_undoes_dose=_years_undone(context, target),
+        comment=comment(context, held),
+    )
+
+
+def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
+    """Acid a year of the feed as it is given now.
+
+    Parameters
+    ----------
+    feed
+        The feed of the case, or None [object].
+    in_pot
+        True for pots [truth].
+
+    Returns
+    -------
+    float
+        Acid; negative for nitrate alone [mmolc/m2/yr].
+
+    References
+    ----------
+    woburn-barley-2022, own-arithmetic
+    """
+    if feed is None:
+        return 0.0
+    if feed.material is not None:
+        rate = (feed.rate_g_m2 or 0.0) * feed.times
+        return acid_brought_mmolc_m2(feed.material, rate_g_m2=rate, in_pot=in_pot)
+    nitrogen = feed.n_g_m2_year or 0.0
+    form = feed.form or ""
+    half = 0.5 if form == "ammonium nitrate" else 1.0
+    return feed_acid_mmolc_m2(
+        n_as_nh4_g_m2=half * nitrogen if form.startswith("ammonium") else 0.0,
+        n_as_urea_g_m2=nitrogen if form == "urea" else 0.0,
+        n_as_no3_g_m2=half * nitrogen if form.endswith("nitrate") else 0.0,
+        params=ledger_parameters(),
+        in_pot=in_pot,
+    )
+
+
+def _lines(context: BedContext, target: Target) -> dict[str, float]:
+    """Every line of the ledger at the aim, by its name [mmolc/m2/yr]."""
+    advice = parameter_values("advice")
+    place = context.place
+    temp = advice["assumed_rain_temp_c"] if place is None else sum(place.air_temp_c) / 12.0
+    irrigation = context.irrigation_mm_year
+    base = context.water_base_mmolc_m2_year
+    lines = yearly_lines(
+        ph_water=target.ph_aim,
+        drainage_mm=context.drainage_mm_year,
+        rain_mm=advice["assumed_rain_mm"] if place is None else sum(place.rain_mm),
+        temp_c=min(max(temp, 0.0), 40.0),
+        irrigation_mm=irrigation,
+        alkalinity_mmolc_l=base / irrigation if irrigation > 0.0 else 0.0,
+        feed_acid_mmolc_m2=present_feed_acid_mmolc_m2(context.case.feed, in_pot=context.in_pot),
+        params=ledger_parameters(),
+        carbonate=carbonate_parameters(),
+        land_use=context.land_use,
+        sulfur_tail_mmolc_m2=_tail(context),
+    )
+    if context.in_pot:
+        lines |= dict.fromkeys(_BACKGROUND_LINES, 0.0)
+    return lines
+
+
+def _tail(context: BedContext) -> float:
+    """Acid of sulfur put on earlier that comes in the year from today [mmolc/m2]."""
+    soil = require_soil(context)
+    tail = 0.0
+    for applied in context.case.applied:
+        since = (context.case.today - applied.on).days
+        if applied.material.elemental_s_frac <= 0.0 or since < 0:
+            continue
+        course = acid_course_mmolc_m2(
+            applied.material,
+            rate_g_m2=applied.rate_g_m2,
+            soil_temp_c=context.soil_temp_c,
+            start=applied.on,
+            days=since + _DAYS_IN_YEAR,
+            ph_water=soil.ph.ph_water,
+            in_pot=context.in_pot,
+            incorporated=applied.incorporated_cm > 0.0,
+        )
+        tail += float(course[-1]) - (float(course[since - 1]) if since else 0.0)
+    return tail
+
+
+def _mmolc_m2_per_ph(context: BedContext, target: Target) -> float:
+    slope: float = buffer_mmolc_kg_ph(
+        target.ph_aim, k=10.0 ** require_soil(context).k.log10_k_mean, **curve_of(context)
+    )
+    return slope * context.soil_mass_kg_m2
+
+
+def _nitrogen(context: BedContext) -> _Nitrogen | None:
+    feed = context.case.feed
+    if feed is not None and feed.n_g_m2_year is not None:
+        return _Nitrogen(feed.n_g_m2_year, feed.n_g_m2_year, told=True)
+    if feed is not None and feed.material is not None and feed.material.n_frac > 0.0:
+        given = (feed.rate_g_m2 or 0.0) * feed.times * feed.material.n_frac
+        return _Nitrogen(given, given, told=True)
+    if any(plant.key == DEFAULT_NITROGEN_PLANT for plant in context.case.aim.plants):
+        advice = parameter_values("advice")
+        return _Nitrogen(
+            advice["blueberry_n_low_g_m2"], advice["blueberry_n_high_g_m2"], told=False
+        )
+    return None
+
+
+def _chosen_feed(
+    context: BedContext, target: Target, nitrogen: _Nitrogen | None, *, other_mmolc_m2: float
+) -> tuple[FeedLine, ...]:
+    if nitrogen is None or nitrogen.most <= 0.0:
+        return ()
+    names = [name for name in FEEDS if not (target.calcifuge and name in NOT_FOR_LIME_HATERS)]
+    feeds: list[Material] = [load_materials()[name] for name in names]
+    per_g_n = [
+        acid_brought_mmolc_m2(feed, rate_g_m2=1.0 / feed.n_frac, in_pot=context.in_pot)
+        for feed in feeds
+    ]
+    too_acid = target.ph_aim < parameter_values("advice")["urea_below_ph"]
+    choice = choose_feed(
+        per_g_n,
+        nitrogen_g_m2_year=nitrogen.least,
+        nitrogen_high_g_m2_year=nitrogen.most,
+        other_acid_mmolc_m2_year=other_mmolc_m2,
+        wanted_acid_mmolc_m2_year=0.0,
+        max_share_frac=[0.0 if too_acid and name == AMMONIUM_SULFATE else 1.0 for name in names],
+    )
+    # The solver is exact to nine digits; a feed is weighed to three.
+    nitrogen_g_m2 = [round(float(grams), 4) for grams in choice.nitrogen_g_m2_year]
+    return tuple(
+        FeedLine(
+            material=feed.key,
+            n_g_m2_year=grams,
+            rate_g_m2_year=grams / feed.n_frac,
+            acid_mmolc_m2_year=grams * acid,
+        )
+        for feed, grams, acid in zip(feeds, nitrogen_g_m2, per_g_n, strict=True)
+        if grams > 0.0
+    )
+
+
+def _closing(
+    context: BedContext, net_mmolc_m2: float, *, per_ph: float
+) -> tuple[float, float, float]:
+    """Sulfur and lime a year that close the ledger, capped [g/m2], and the cap as acid."""
+    ground = context.cap_situation
+    most_sulfur = cap_for(applies_to="sulfur", situation=ground, per="year").limit_g_m2
+    most_acid = most_sulfur / SULFUR_G_PER_MMOLC
+    ignored = parameter_values("advice")["ignored_drift_ph_year"]
+    if abs(net_mmolc_m2) / per_ph < ignored:
+        return 0.0, 0.0, most_acid
+    if net_mmolc_m2 < 0.0:
+        sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
+        return min(sulfur, most_sulfur), 0.0, most_acid
+    most_lime = cap_for(applies_to="limestone", situation=ground, per="year").limit_g_m2
+    lime = lime_as_caco3_g_m2_from_acid_mmolc_m2(net_mmolc_m2)
+    return 0.0, min(lime, most_lime), most_acid
+
+
+def _years_undone(context: BedContext, target: Target) -> float | None:
+    """Years in which the water gives back the acid of the curve, free lime apart."""
+    soil = require_soil(context)
+    water = context.water_base_mmolc_m2_year
+    if water <= 0.0 or soil.ph.ph_water <= target.ph_aim:
+        return None
+    curve: float = acid_between_mmolc_kg(
+        soil.ph.ph_water,
+        target.ph_aim,
+        k=10.0**soil.k.log10_k_mean,
+        **curve_of(context),
+    )
+    return curve * context.soil_mass_kg_m2 / water

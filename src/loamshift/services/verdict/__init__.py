@@ -1,0 +1,1 @@
+"""Whether the pH should be changed at all."""
