@@ -13,7 +13,7 @@ from loamshift.services.context.build_context import (
     ph_after_acid_m2,
     require_soil,
 )
-from loamshift.services.context.soil import current_reading
+from loamshift.services.context.readings import current_reading
 from services.beds import bed
 
 LOAM = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'

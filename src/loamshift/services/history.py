@@ -11,7 +11,7 @@ from loamshift.domain.answer import Answer, Forecast
 from loamshift.domain.case import Case
 from loamshift.domain.history import History, LetterSent, Outcome, PutOn, Score, TestRead
 from loamshift.domain.ph import PhReading
-from loamshift.services.context.soil import ph_belief
+from loamshift.services.context.readings import ph_belief
 
 _NINE_IN_TEN_SD: Final = NormalDist().inv_cdf(0.95)
 

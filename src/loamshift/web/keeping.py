@@ -10,7 +10,7 @@ from django.utils.translation import gettext
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
-from loamshift.services.context.soil import current_reading
+from loamshift.services.context.readings import current_reading
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
 from loamshift.web.cases import case_of

@@ -23,7 +23,7 @@ from loamshift.services.belief.column_parts import PutOn, events_of, events_of_r
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.context.soil import current_reading
+from loamshift.services.context.readings import current_reading
 from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values

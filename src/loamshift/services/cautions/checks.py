@@ -16,7 +16,7 @@ from loamshift.services.cautions.target_checks import (
     target_in_range,
     target_method,
 )
-from loamshift.services.context.soil import current_reading, ph_belief, readings_of_the_bed
+from loamshift.services.context.readings import current_reading, ph_belief, readings_of_the_bed
 from loamshift.services.format import format_rate
 from loamshift.services.verdict.decision_table import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values

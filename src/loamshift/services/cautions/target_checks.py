@@ -7,7 +7,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
 from loamshift.services.context.build_context import plants_share_a_range
-from loamshift.services.context.soil import current_reading
+from loamshift.services.context.readings import current_reading
 
 
 def finding_row(

@@ -16,7 +16,8 @@ from loamshift.domain.ph import PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
 from loamshift.domain.soil import Soil
-from loamshift.services.context.soil import believe_soil, current_reading, ph_belief
+from loamshift.services.context.readings import current_season, ph_belief
+from loamshift.services.context.soil import believe_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.units import (
@@ -409,8 +410,8 @@ def _pending(
     """What each earlier application brings after the day the soil was sampled."""
     if soil is None:
         return ()
-    reading = current_reading(case)
-    sampled = (reading.taken if reading else None) or case.soil.sampled or case.today
+    season = current_season(case)
+    sampled = season.day if season is not None else case.today
     items = []
     for applied in case.applied:
         total = acid_brought_mmolc_m2(applied.material, rate_g_m2=applied.rate_g_m2, in_pot=in_pot)

@@ -2,103 +2,20 @@
 
 from __future__ import annotations
 
-import math
-
 from loamshift.core.buffer import combine_log10_k, log10_k_from_step, log10_k_from_titration
 from loamshift.core.lime_requirement import lime_requirement_caco3_g_m2_from_buffer_ph
 from loamshift.domain.case import Case, SoilEntry
-from loamshift.domain.ph import PhBelief, PhReading
+from loamshift.domain.ph import PhBelief
 from loamshift.domain.soil import CarbonateBelief, KBelief, Medium, Soil, TextureClass
 from loamshift.domain.texture import texture_class_from_fractions
 from loamshift.errors import FitError, InputError
+from loamshift.services.context.readings import current_season
 from loamshift.tables.laboratory import NO_EQUATION, buffer_ph_method_for_target
 from loamshift.tables.model import buffer_parameters, verdict_values
-from loamshift.tables.ph_methods import default_ph_conversion
 from loamshift.tables.soils import carbonate_belief, load_media, load_textures
 from loamshift.units import CACO3_G_PER_MMOLC, soil_mass_kg_m2
 
 VOLCANIC = "volcanic"
-
-
-def ph_belief(reading: PhReading) -> PhBelief:
-    """pH in water that a reading stands for, with the error of its method and of sampling.
-
-    Parameters
-    ----------
-    reading
-        The reading as taken [object].
-
-    Returns
-    -------
-    PhBelief
-        Mean and sd [pH].
-    """
-    conversion = default_ph_conversion(reading.method)
-    method_sd = reading.ph_sd if reading.ph_sd is not None else conversion.sd
-    sd = math.hypot(method_sd, verdict_values()["reading_scatter_sd"])
-    mean = conversion.intercept + conversion.slope * reading.ph
-    basis = f"pH {reading.ph:g} ({reading.method.value})"
-    if reading.method.is_salt:
-        basis += f", taken as {mean:.1f} in water"
-    return PhBelief(ph_water=mean, ph_water_sd=sd, method=reading.method, basis=basis)
-
-
-def current_reading(case: Case) -> PhReading | None:
-    """The reading that speaks for the bed today: the newest one, laboratory before probe.
-
-    Parameters
-    ----------
-    case
-        The case [object].
-
-    Returns
-    -------
-    PhReading or None
-        None where nobody read the pH [object].
-
-    Notes
-    -----
-    Of a dated reading and that of the soil report, the newer counts; the report's has the day it
-    was sampled, and one without a day is taken to be the older.
-    """
-    chosen, _ = readings_of_the_bed(case)
-    return chosen
-
-
-def readings_of_the_bed(case: Case) -> tuple[PhReading | None, PhReading | None]:
-    """The reading that counts, and the other one of soil report and dated readings.
-
-    Parameters
-    ----------
-    case
-        The case [object].
-
-    Returns
-    -------
-    tuple of PhReading or None
-        The one that counts, and the latest of the other kind [objects].
-    """
-    first = case.soil.ph
-    candidates = [*((first,) if first else ()), *case.soil.other_ph]
-    dated = sorted(
-        (reading for reading in case.readings if reading.taken is not None),
-        key=lambda reading: reading.taken or case.today,
-    )
-    careful = [reading for reading in candidates if not reading.method.is_rough]
-    if first is not None and (not first.method.is_rough or not careful):
-        report: PhReading | None = first
-    else:
-        report = careful[0] if careful else None
-    if not dated:
-        return report, None
-    latest = dated[-1]
-    if report is None:
-        return latest, None
-    sampled = report.taken or case.soil.sampled
-    newer = sampled is not None and latest.taken is not None and sampled > latest.taken
-    if latest.method.is_rough != report.method.is_rough:
-        newer = latest.method.is_rough
-    return (report, latest) if newer else (latest, report)
 
 
 def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
@@ -116,10 +33,10 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
     Soil or None
         None where no pH was read [object].
     """
-    reading = current_reading(case)
-    if reading is None:
+    season = current_season(case)
+    if season is None:
         return None
-    ph = ph_belief(reading)
+    ph = season.belief
     entry = case.soil
     assumed: list[str] = []
     if entry.medium is not Medium.MINERAL:

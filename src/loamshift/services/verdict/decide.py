@@ -14,7 +14,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import CarbonateBelief
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.context.soil import ph_belief
+from loamshift.services.context.readings import ph_belief
 from loamshift.services.verdict.decision_table import Outcome, decide_without_tests, stop_row
 from loamshift.tables.model import verdict_values
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT, alkalinity_mmolc_l_from_mg_l_as_caco3
