@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from loamshift.case.answer import answer_from_json, answer_keys, answer_to_dict, answer_to_json
-from loamshift.case.answer_keys import ANSWER_KEYS
+from loamshift.case.answer_keys import ANSWER_KEYS, LATER_KEYS
 from loamshift.case.answer_schema import answer_parts, answer_schema
 from loamshift.case.page import case_page
 from loamshift.domain import answer as parts
@@ -30,7 +30,10 @@ def made_answer() -> Answer:
         name="Bed é",
         today=day,
         made_by=parts.MadeBy(version="0.1.0", model="1", tables="abc"),
-        verdict=parts.Verdict(decision=Decision.GO, because="x", would_change_if="y"),
+        verdict=parts.Verdict(
+            decision=Decision.GO, because="x", would_change_if="y",
+            reason=parts.Reason.WITHIN_REACH,
+        ),
         findings=(
             parts.Finding(
                 check="ph", value=7.2, operator="<=", limit="5.5", unit="pH", passed=False,
@@ -46,6 +49,22 @@ def made_answer() -> Answer:
             direction=Direction.ACIDIFY, provisional=True, acid_mmolc_kg=band,
             sulfur_as_s_g_m2=band, lime_as_caco3_g_m2=None, carbonate_share=1 / 3,
             published_g_m2=parts.PublishedSpread(n_sources=5, low=10.0, high=90.0),
+        ),
+        plan=parts.PlanRule(
+            material="m",
+            parts=(parts.PlanPart(date=day, material="m", rate_g_m2=30.0, amount_g=None),),
+            decides=(
+                parts.TestLine(test=day, reads_from=6.4, reads_to=None, part_g_m2=84.0,
+                               then=parts.Then.PART, part_on=day),
+                parts.TestLine(test=day, reads_from=None, reads_to=6.3, part_g_m2=0.0,
+                               then=parts.Then.DONE, part_on=None),
+            ),
+            share_in_range=2 / 3, share_in_range_without_tests=0.31, share_if_known=0.9,
+            share_harmed=0.02, median_ph=5.1, on=day,
+        ),
+        branches=(
+            parts.Branch(field="soil.fizz", outcome="no-lime", probability=0.6,
+                         decision=Decision.GO, sulfur_as_s_g_m2=440.0, lime_as_caco3_g_m2=None),
         ),
         applications=(
             parts.Application(
@@ -67,7 +86,10 @@ def made_answer() -> Answer:
             ph=parts.ForecastPh(q05=(5.0,), q25=(5.1,), q50=(5.2,), q75=(5.3,), q95=(5.4,)),
             do_nothing=parts.DoNothing(q50=(7.2,)),
         ),
-        refit=None,
+        refit=parts.Refit(
+            used=True, readings=2, acid_scale=parts.AcidScale(prior=band, now=band),
+            effective_members=31.5, doubted=("d",), words="w",
+        ),
         rescue=parts.Rescue(
             problem="p", ph_expected=band, steps=("a", "b"), never=("c",), lime_as_caco3_g_m2=None
         ),
@@ -93,17 +115,17 @@ def made_answer() -> Answer:
 
 def bare_answer() -> Answer:
     return replace(
-        made_answer(), findings=(), missing=(), applications=(), options=(), too_early_before=None,
-        retest=(), forecast=None, rescue=None, upkeep=None, ledger=None, claims=(), cautions=(),
-        sources=(), balance_error=None,
+        made_answer(), findings=(), missing=(), plan=None, branches=(), applications=(),
+        options=(), too_early_before=None, retest=(), forecast=None, refit=None, rescue=None,
+        upkeep=None, ledger=None, claims=(), cautions=(), sources=(), balance_error=None,
     )  # fmt: skip
 
 
 def test_keys_come_in_the_order_of_the_design() -> None:
     assert list(answer_to_dict(made_answer())) == [
         "answer", "name", "today", "made_by", "verdict", "findings", "missing", "wanted", "dose",
-        "applications", "options", "too_early_before", "retest", "forecast", "soil_temperature",
-        "refit", "rescue", "upkeep", "ledger", "claims", "cautions", "sources", "balance_error",
+        "plan", "branches", "applications", "options", "too_early_before", "retest", "forecast",
+        "soil_temperature", "refit", "rescue", "upkeep", "ledger", "claims", "cautions", "sources", "balance_error",
         "case", "letter",
     ]  # fmt: skip
     assert list(answer_to_dict(made_answer())["ledger"]) == ["unit", "lines", "net"]
@@ -217,6 +239,57 @@ def test_answers_obey_the_schema(made: Any) -> None:
     assert _conforms(plain, schema, schema)
     plain["verdict"]["decision"] = "perhaps"
     assert not _conforms(plain, schema, schema)
+
+
+def kept_by_0_1_0() -> dict[str, Any]:
+    """An answer without the later keys, and with the amount by the forecast as it was then."""
+    plain = answer_to_dict(bare_answer())
+    for kind, keys in LATER_KEYS.items():
+        table = plain if kind == "Answer" else plain[kind.lower()]
+        for key in keys:
+            del table[key]
+    plain["dose"]["by_forecast"] = {
+        "sulfur_as_s_g_m2": 60.0, "lime_as_caco3_g_m2": None, "by": "2027-05-01",
+        "limited_by": "risk", "share_in_range": 0.62, "share_past_limit": 0.04,
+        "median_ph_by": 5.04, "median_in_range_on": None, "because": ["The water takes it back."],
+    }  # fmt: skip
+    return plain
+
+
+def test_an_answer_of_0_1_0_reads_obeys_the_schema_and_keeps_its_amount() -> None:
+    plain, schema = kept_by_0_1_0(), answer_schema()
+    again = answer_from_json(json.dumps(plain))
+    assert (again.plan, again.branches, again.verdict.reason) == (None, (), None)
+    assert again.dose.by_forecast is not None
+    assert answer_to_dict(again)["dose"] == plain["dose"]
+    assert _conforms(json.loads(json.dumps(plain)), schema, schema)
+    del plain["options"]
+    assert not _conforms(json.loads(json.dumps(plain)), schema, schema)
+
+
+def test_every_new_answer_has_the_later_keys() -> None:
+    plain = answer_to_dict(made_answer())
+    assert all(key in plain for key in LATER_KEYS["Answer"])
+    assert all(key in plain["verdict"] for key in LATER_KEYS["Verdict"])
+
+
+@pytest.mark.parametrize(
+    ("path", "value"),
+    [
+        ("decides.0.then", "perhaps"), ("decides.0.reads_from", "6.4"), ("decides.0.test", None),
+        ("parts.0.rate_g_m2", None), ("share_harmed", "2 %"), ("on", "soon"),
+    ],
+)  # fmt: skip
+def test_a_plan_of_another_shape_is_told_with_its_path(path: str, value: object) -> None:
+    plain = answer_to_dict(made_answer())
+    node: Any = plain["plan"]
+    *parents, last = path.split(".")
+    for part in parents:
+        node = node[int(part)] if part.isdigit() else node[part]
+    node[last] = value
+    with pytest.raises(CaseError) as caught:
+        answer_from_json(json.dumps(plain))
+    assert {fault.path for fault in caught.value.faults} == {f"plan.{path}".replace(".0", "[1]")}
 
 
 def test_the_committed_document_is_current() -> None:

@@ -31,7 +31,9 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "missing": AnswerKey("", "What nobody gave and what matters most to know."),
         "wanted": AnswerKey("", "The range the bed should come to, or null."),
         "dose": AnswerKey("", "How much acid or lime the curve and the free lime ask for."),
-        "applications": AnswerKey("", "The recommended plan, part by part."),
+        "plan": AnswerKey("", "The plan as a rule: what goes on, and what the test decides."),
+        "branches": AnswerKey("", "The advice for each outcome of an open question."),
+        "applications": AnswerKey("", "The first path through the plan, date by date."),
         "options": AnswerKey("", "Other ways to bring the same acid or lime, cheapest first."),
         "too_early_before": AnswerKey("date", "A test before this day says nothing yet."),
         "retest": AnswerKey("date", "Days to test again."),
@@ -39,7 +41,7 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "soil_temperature": AnswerKey(
             "", "Soil temperature of an average year from today, or null without a place."
         ),
-        "refit": AnswerKey("", "Kept for the re-fit of the bed to its readings; null."),
+        "refit": AnswerKey("", "What the readings taught about this bed, or null."),
         "rescue": AnswerKey("", "What to do about a bed that has had too much, or null."),
         "upkeep": AnswerKey("", "How to hold the pH, or null."),
         "ledger": AnswerKey("", "The yearly acid ledger, or null."),
@@ -60,6 +62,7 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "decision": AnswerKey("", "What is advised."),
         "because": AnswerKey("", "The sentence with the number that decided."),
         "would_change_if": AnswerKey("", "The cheapest test or fact that could change it."),
+        "reason": AnswerKey("", "The code every sentence about the decision is made from."),
     },
     "Finding": {
         "check": AnswerKey("", "What was checked."),
@@ -91,12 +94,12 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "lime_as_caco3_g_m2": AnswerKey("g/m2", "The same as calcium carbonate, or null."),
         "carbonate_share": AnswerKey("0-1", "Share of the acid that free lime takes up, or null."),
         "published_g_m2": AnswerKey("g/m2", "What printed tables say for the same step, or null."),
-        "by_forecast": AnswerKey("", "The amount by the forecast, or null where none was run."),
+        "by_forecast": AnswerKey("", "Of answers before `plan`; null in a new one."),
     },
     "DoseByForecast": {
         "sulfur_as_s_g_m2": AnswerKey("g/m2", "Elemental sulfur, or null."),
         "lime_as_caco3_g_m2": AnswerKey("g/m2", "Lime that works, as calcium carbonate, or null."),
-        "by": AnswerKey("date", "The day by which the median is to be at the aim."),
+        "by": AnswerKey("date", "The day by which the median should be at the aim."),
         "limited_by": AnswerKey("", "What keeps it below what the aim would take."),
         "share_in_range": AnswerKey("0-1", "Share of possible beds in the range on that day."),
         "share_past_limit": AnswerKey(
@@ -121,6 +124,66 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "amount_g": AnswerKey("g", "Product for one bed, or null where the area is not known."),
         "incorporate_cm": AnswerKey("cm", "How deep to work it in; 0 is the surface."),
         "only_if": AnswerKey("", "What a test must show first, or null."),
+    },
+    "PlanRule": {
+        "material": AnswerKey("", "What, and in which form."),
+        "parts": AnswerKey("", "What goes on whatever a test reads."),
+        "decides": AnswerKey("", "What the next test decides, a line for each range of readings."),
+        "share_in_range": AnswerKey(
+            "0-1",
+            "Share of beds in the range on `on` and a year later, with the tests of this plan.",
+        ),
+        "share_in_range_without_tests": AnswerKey(
+            "0-1", "The same with the best single amount and no test."
+        ),
+        "share_if_known": AnswerKey("0-1", "The same if the soil were known exactly."),
+        "share_harmed": AnswerKey(
+            "0-1", "Share of beds that the plan takes past the harmful limit of the plant."
+        ),
+        "median_ph": AnswerKey("pH", "The median of the beds on `on`, in water."),
+        "on": AnswerKey("date", "The day the shares are for."),
+    },
+    "PlanPart": {
+        "date": AnswerKey("date", "Day to put it on."),
+        "material": AnswerKey("", "What, and in which form."),
+        "rate_g_m2": AnswerKey("g/m2", "Product per area."),
+        "amount_g": AnswerKey("g", "Product for one bed, or null where the area is not known."),
+    },
+    "TestLine": {
+        "test": AnswerKey("date", "Day of the test."),
+        "reads_from": AnswerKey(
+            "pH", "The lowest reading of this line, in water to a tenth; null for no lower end."
+        ),
+        "reads_to": AnswerKey("pH", "The highest reading of this line; null for no upper end."),
+        "part_g_m2": AnswerKey("g/m2", "Product that goes on then; 0 for nothing."),
+        "then": AnswerKey("", "What such a reading calls for."),
+        "part_on": AnswerKey("date", "Day it goes on, or null for nothing."),
+    },
+    "Branch": {
+        "field": AnswerKey("", "Path of the case file that would settle it, such as soil.fizz."),
+        "outcome": AnswerKey("", "What the test would show: no-lime, some-lime or much-lime."),
+        "probability": AnswerKey("0-1", "Probability of this outcome."),
+        "decision": AnswerKey("", "What would be advised then."),
+        "sulfur_as_s_g_m2": AnswerKey("g/m2", "Sulfur it would take in the median case, or null."),
+        "lime_as_caco3_g_m2": AnswerKey(
+            "g/m2", "Lime it would take in the median case, as calcium carbonate, or null."
+        ),
+    },
+    "Refit": {
+        "used": AnswerKey("", "False where the readings were set aside on request."),
+        "readings": AnswerKey("count", "Readings that were weighed."),
+        "acid_scale": AnswerKey("", "How strongly the soil resists, before the readings and now."),
+        "effective_members": AnswerKey(
+            "count", "How many possible beds carry the weight; few mean a thin answer."
+        ),
+        "doubted": AnswerKey("", "Readings that fit no possible bed, in sentences."),
+        "words": AnswerKey("", "What was learnt, in a sentence."),
+    },
+    "AcidScale": {
+        "prior": AnswerKey(
+            "times", "Resistance by texture and organic matter alone; 1 is the usual curve."
+        ),
+        "now": AnswerKey("times", "The same after the readings."),
     },
     "Option": {
         "material": AnswerKey("", "What, and in which form."),
@@ -229,3 +292,9 @@ KEPT_KEYS: dict[str, AnswerKey] = {
     ),
 }
 """What stands behind the keys of the answer; a file from an older version may lack them."""
+
+LATER_KEYS: dict[str, tuple[str, ...]] = {
+    "Answer": ("plan", "branches"),
+    "Verdict": ("reason",),
+}
+"""Keys that every new answer has and that one kept by 0.1.0 lacks."""

@@ -11,7 +11,7 @@ from enum import StrEnum
 from typing import Any
 
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
-from loamshift.case.answer_keys import ANSWER_KEYS, KEPT_KEYS, AnswerKey
+from loamshift.case.answer_keys import ANSWER_KEYS, KEPT_KEYS, LATER_KEYS, AnswerKey
 from loamshift.case.codec import TAG
 from loamshift.case.frozen import BLOCKS, LEFT_OUT, READER
 from loamshift.domain.answer import Answer
@@ -83,8 +83,9 @@ def answer_schema() -> dict[str, Any]:
     Returns
     -------
     dict
-        The schema; every key is required but ``case`` and ``letter``, which answers of older
-        versions lack, and the letterhead of a letter that has none; no other is allowed.
+        The schema; every key is required but those that answers of older versions lack
+        (``case``, ``letter`` and what ``LATER_KEYS`` lists) and the letterhead of a letter that
+        has none; no other is allowed.
     """
     parts = {kind.__name__: _part(kind) for kind in answer_parts()}
     top = parts.pop("Answer")
@@ -104,7 +105,7 @@ def answer_schema() -> dict[str, Any]:
 
 
 def _part(kind: type) -> dict[str, Any]:
-    keys = answer_keys(kind)
+    keys, later = answer_keys(kind), LATER_KEYS.get(kind.__name__, ())
     properties = {}
     for key in keys:
         meaning = key_of(kind, key)
@@ -115,7 +116,7 @@ def _part(kind: type) -> dict[str, Any]:
     return {
         "type": "object",
         "properties": properties,
-        "required": list(keys),
+        "required": [key for key in keys if key not in later],
         "additionalProperties": False,
     }
 

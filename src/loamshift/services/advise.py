@@ -62,11 +62,15 @@ FORECAST_MODEL = "static-1, column-2"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LookAhead:
-    """How to forecast: members drawn, seed of the draw, years from today."""
+    """How to forecast: members drawn, seed of the draw, years from today.
+
+    ``refit`` false sets aside what later readings teach about the bed.
+    """
 
     members: int = 400
     seed: int = 1
     years: int = 3
+    refit: bool = True
 
 
 def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
