@@ -19,7 +19,7 @@ from loamshift.case.mend import plain_figure
 from loamshift.case.quantities import Measure
 from loamshift.case.schema import CaseFile
 from loamshift.case.schema_bed import AimTable, BedTable
-from loamshift.case.schema_care import ReadingEntry
+from loamshift.case.schema_care import ReadingEntry, WaterTable
 from loamshift.case.schema_soil import SoilTable
 from loamshift.domain.case import (
     Aim,
@@ -103,8 +103,15 @@ def build_case(
         readings=readings,
         titration=titration,
         claims=claims,
+        without_unit=_without_unit(file.water),
         notes=tuple(collected.notes),
     )
+
+
+def _without_unit(water: WaterTable) -> tuple[str, ...]:
+    """Paths of water figures that stood without a unit."""
+    measures = {"water.alkalinity": water.alkalinity, "water.hardness": water.hardness}
+    return tuple(path for path, measure in measures.items() if measure is not None and measure.bare)
 
 
 def _value(measure: Measure | None) -> float | None:

@@ -256,6 +256,7 @@ def build_applied(
                 rate_g_m2=rate[0],
                 as_given=rate[1],
                 incorporated_cm=depth,
+                in_household_measures=rate[2],
             )
         )
     return tuple(found)
@@ -284,7 +285,14 @@ def build_claims(
     for number, entry in enumerate(entries, start=1):
         rate = _amount_or_rate(entry, bed, f"claim[{number}]", collected)
         if entry.material is not None and rate is not None:
-            found.append(ClaimEntry(material=entry.material, rate_g_m2=rate[0], as_given=rate[1]))
+            found.append(
+                ClaimEntry(
+                    material=entry.material,
+                    rate_g_m2=rate[0],
+                    as_given=rate[1],
+                    in_household_measures=rate[2],
+                )
+            )
     return tuple(found)
 
 
@@ -315,7 +323,8 @@ def not_later(
 
 def _amount_or_rate(
     entry: AppliedEntry | ClaimEntryTable, bed: Bed, path: str, collected: Collected
-) -> tuple[float, str] | None:
+) -> tuple[float, str, bool] | None:
+    """The rate [g/m2], the text it was given in, and whether that was a household measure."""
     if entry.amount is not None and entry.rate is not None:
         collected.fault(
             path,
@@ -338,7 +347,7 @@ def _amount_or_rate(
     if entry.material is None:
         return None
     rate = _rate(given, entry.material, bed, f"{path}.{key}", collected)
-    return None if rate is None else (rate, given.as_given)
+    return None if rate is None else (rate, given.as_given, given.rough)
 
 
 def _rate(

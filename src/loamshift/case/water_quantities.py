@@ -84,12 +84,14 @@ def read_alkalinity_mg_l_as_caco3(value: object) -> Measure:
         Where the unit is one of hardness, or unknown, or the figure cannot be true.
     """
     notes: tuple[str, ...] = ()
+    unit_text = ""
     if isinstance(value, str):
         number, rest = split_number(value)
-        number, notes = _alkalinity(number, plain_unit(rest))
+        unit_text = plain_unit(rest)
+        number, notes = _alkalinity(number, unit_text)
     else:
         number = number_from(value, expected=f"an alkalinity like {_ALKALINITY_EXAMPLE}")
-    return Measure(_possible(number, "alkalinity"), shown(value), notes)
+    return Measure(_possible(number, "alkalinity"), shown(value), notes, bare=not unit_text)
 
 
 def _alkalinity(number: float, unit_text: str) -> tuple[float, tuple[str, ...]]:
@@ -166,6 +168,7 @@ def read_hardness_mg_l_as_caco3(value: object) -> Measure:
         Where the unit is unknown or the figure cannot be true.
     """
     example = '"300 mg/L CaCO3" or "16 dH"'
+    unit_text = ""
     if isinstance(value, str):
         number, rest = split_number(value)
         unit_text = plain_unit(rest)
@@ -182,12 +185,12 @@ def read_hardness_mg_l_as_caco3(value: object) -> Measure:
             )
     else:
         number = number_from(value, expected=f"a hardness like {example}")
-    return Measure(_possible(number, "hardness"), shown(value))
+    return Measure(_possible(number, "hardness"), shown(value), bare=not unit_text)
 
 
 def _possible(number: float, name: str) -> float:
     if number < 0.0:
-        raise Mend(f"{name} below nought", "Write 0 for soft or rain water.")
+        raise Mend(f"{name} cannot be below zero", "Write 0 for rainwater.")
     if number > _HARDEST_MG_L:
         raise Mend(
             f"{plain_figure(number)} mg/L CaCO3 is more than any {name} of water used on plants",

@@ -74,10 +74,10 @@ def case_answers(case: Case) -> dict[str, Any]:
             "by": case.aim.by,
         },
         "water": {
-            "alkalinity": _with(case.water.alkalinity_mg_l_as_caco3, "mg/L CaCO3"),
+            "alkalinity": _water(case, "alkalinity", case.water.alkalinity_mg_l_as_caco3),
             "weekly": _with(case.water.weekly_mm, "mm"),
             "months": list(case.water.months),
-            "hardness": _with(case.water.hardness_mg_l_as_caco3, "mg/L CaCO3"),
+            "hardness": _water(case, "hardness", case.water.hardness_mg_l_as_caco3),
         },
         "feed": _feed(case),
         "on_hand": [
@@ -109,6 +109,11 @@ def case_answers(case: Case) -> dict[str, Any]:
 def _with(value: float | None, unit: str) -> str | None:
     """A figure with its unit, exact to the last digit."""
     return None if value is None else f"{value!r}".removesuffix(".0") + f" {unit}"
+
+
+def _water(case: Case, key: str, value: float | None) -> str | float | None:
+    """A figure of the water, bare where it was given bare: the unit is then asked about again."""
+    return value if f"water.{key}" in case.without_unit else _with(value, "mg/L CaCO3")
 
 
 def _place(case: Case) -> dict[str, Any]:

@@ -151,6 +151,8 @@ class Applied:
     rate_g_m2: float
     as_given: str
     incorporated_cm: float = 0.0
+    in_household_measures: bool = False
+    """True for cups, spoons, handfuls and buckets, which nobody weighed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,6 +170,8 @@ class ClaimEntry:
     material: Material
     rate_g_m2: float
     as_given: str
+    in_household_measures: bool = False
+    """True for cups, spoons, handfuls and buckets, which nobody weighed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,6 +194,8 @@ class Case:
     readings: tuple[PhReading, ...] = ()
     titration: tuple[TitrationPoint, ...] = ()
     claims: tuple[ClaimEntry, ...] = ()
+    without_unit: tuple[str, ...] = ()
+    """Paths given as a bare figure where the unit decides whether the figure is usual."""
     notes: tuple[str, ...] = ()
     """Things the reader of the file noticed and an adviser should say (for example a unit slip
     that was not refused)."""

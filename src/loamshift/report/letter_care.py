@@ -33,7 +33,7 @@ LABELS = {
     "too-acid": "Too acid",
     "probe-reading": "The reading",
     "method-unknown": "Which pH",
-    "unit-slip": "Weigh it",
+    "unit-slip": "Check the unit",
     "neutral-salt": "Salts without acid",
     "split": "Not all at once",
     "established-roots": "Living roots",

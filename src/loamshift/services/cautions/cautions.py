@@ -10,6 +10,7 @@ from loamshift.domain.case import Drainage, Site
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.ph import PhMethod
 from loamshift.services.cautions.amount_checks import over_cap_codes
+from loamshift.services.cautions.entry_doubts import entry_doubts
 from loamshift.services.verdict.decision_table import Outcome, saturated_ec
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
@@ -152,8 +153,9 @@ def _of_reading(context: BedContext, outcome: Outcome) -> set[str]:
     if saturated_ec(context) is not None and outcome.reason == "salt":
         codes.add("salt")
     codes |= over_cap_codes(context)
-    given = [item.as_given for item in context.pending]
-    given += [claim.as_given for claim in context.case.claims]
-    if any("cup" in text or "handful" in text for text in given):
+    case = context.case
+    rough = [applied.in_household_measures for applied in case.applied]
+    rough += [claim.in_household_measures for claim in case.claims]
+    if any(rough) or entry_doubts(case):
         codes.add("unit-slip")
     return codes

@@ -9,6 +9,7 @@ from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.cautions.entry_doubts import entry_doubt_findings
 from loamshift.services.cautions.target_checks import (
     finding_row,
     range_agreed,
@@ -60,6 +61,7 @@ def findings(context: BedContext) -> tuple[Finding, ...]:
         _hardness(context.case),
         _volcanic(context),
         _laboratory_lime(context),
+        *entry_doubt_findings(context.case),
         *(_noted(text) for text in (*context.case.findings, *context.case.notes)),
     ]
     return tuple(row for row in rows if row is not None)
