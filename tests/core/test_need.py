@@ -14,6 +14,7 @@ from loamshift.core.need import (
     reading_nodes,
     weighted_quantile,
 )
+from loamshift.errors import OutOfRangeError
 
 
 def need(*, curve: float = 50.0, sd: float = 0.24, zero: float = 1.0, low: float = 0.05,
@@ -97,6 +98,38 @@ def test_reading_nodes_have_the_mean_and_sd_asked_for() -> None:
     mean = float((values * weights).sum())
     assert mean == pytest.approx(6.4)
     assert float(((values - mean) ** 2 * weights).sum()) == pytest.approx(0.09)
+
+
+@given(ph=st.floats(2.0, 11.0), sd=st.floats(0.0, 1.5))
+def test_nodes_of_a_reading_stay_within_their_bounds(ph: float, sd: float) -> None:
+    values, weights = reading_nodes(ph=ph, ph_sd=sd, low=2.0, high=11.0)
+    assert values.min() >= 2.0 and values.max() <= 11.0
+    assert np.all(np.diff(values) >= 0.0)
+    assert weights.tolist() == reading_nodes(ph=ph, ph_sd=sd)[1].tolist()
+
+
+@pytest.mark.parametrize(("ph", "sd"), [(3.3, 0.62), (2.2, 0.4), (10.6, 0.5), (6.5, 1.5)])
+def test_nodes_of_a_cut_off_reading_have_the_mean_of_the_cut_off_distribution(
+    ph: float, sd: float
+) -> None:
+    """Against the truncated normal distribution of scipy."""
+    from scipy.stats import truncnorm
+
+    values, weights = reading_nodes(ph=ph, ph_sd=sd, low=2.0, high=11.0)
+    whole = truncnorm((2.0 - ph) / sd, (11.0 - ph) / sd, loc=ph, scale=sd)
+    assert float(values @ weights) == pytest.approx(whole.mean(), abs=0.03 * sd)
+
+
+def test_nodes_far_from_the_bounds_do_not_move_at_all() -> None:
+    free = reading_nodes(ph=6.5, ph_sd=0.3)[0]
+    assert reading_nodes(ph=6.5, ph_sd=0.3, low=2.0, high=11.0)[0].tolist() == free.tolist()
+    near = reading_nodes(ph=6.5, ph_sd=0.65, low=2.0, high=11.0)[0]
+    assert near == pytest.approx(reading_nodes(ph=6.5, ph_sd=0.65)[0], abs=1e-6)
+
+
+def test_a_reading_beyond_its_bounds_is_refused() -> None:
+    with pytest.raises(OutOfRangeError, match="between 2 and 11"):
+        reading_nodes(ph=1.9, ph_sd=0.1, low=2.0, high=11.0)
 
 
 def test_carbonate_nodes_hold_their_bounds_and_weight() -> None:

@@ -9,9 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from statistics import NormalDist
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+
+from loamshift.errors import OutOfRangeError
 
 FloatArray = NDArray[np.float64]
 
@@ -24,6 +28,9 @@ _SCALE_WEIGHTS = _SCALE_WEIGHTS / _SCALE_WEIGHTS.sum()
 _BISECTIONS = 60
 _SECANTS = 12
 _HAIR = 1e-12
+_NORMAL: Final = NormalDist()
+_CUT_OFF_NOTHING: Final = 1e-12
+"""A probability outside the bounds too small to move a node by more than rounding does [0-1]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,8 +136,10 @@ class Need:
         return low[0] * (1.0 - _HAIR), high[0] * (1.0 + _HAIR)
 
 
-def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:
-    """Seven pH values that stand for a reading with its error, and their weights.
+def reading_nodes(
+    *, ph: float, ph_sd: float, low: float = -math.inf, high: float = math.inf
+) -> tuple[FloatArray, FloatArray]:
+    """Seven values that stand for a reading with its error, and their weights.
 
     Parameters
     ----------
@@ -138,15 +147,26 @@ def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:
         Reading in water [pH].
     ph_sd
         Its standard deviation, 0 or more [pH].
+    low
+        The distribution is cut off below this [pH].
+    high
+        The distribution is cut off above this [pH].
 
     Returns
     -------
     tuple of ndarray
-        Values [pH] and weights [0-1], shape (7,).
+        Values, none outside the bounds [pH], and weights [0-1], shape (7,).
+
+    Raises
+    ------
+    OutOfRangeError
+        Where the reading itself lies outside the bounds.
 
     Notes
     -----
-    Gauss-Hermite nodes of a normal distribution.
+    Gauss-Hermite nodes of a normal distribution, each moved to the place of equal probability in
+    the truncated one: x = F^-1(F(low) + (F(high) - F(low)) Phi(z)). Where the bounds cut off
+    nothing the nodes stay where they are.
 
     References
     ----------
@@ -157,8 +177,20 @@ def reading_nodes(*, ph: float, ph_sd: float) -> tuple[FloatArray, FloatArray]:
     >>> values, weights = reading_nodes(ph=6.5, ph_sd=0.0)
     >>> float(values.min()), round(float(weights.sum()), 12)
     (6.5, 1.0)
+    >>> reading_nodes(ph=3.3, ph_sd=0.6, low=2.0, high=11.0)[0].round(2).tolist()
+    [2.0, 2.11, 2.64, 3.31, 4.0, 4.72, 5.55]
     """
-    return ph + ph_sd * _READING_NODES, _READING_WEIGHTS.copy()
+    if not low <= ph <= high:
+        raise OutOfRangeError(f"ph = {ph:g} must lie between {low:g} and {high:g}")
+    values = ph + ph_sd * _READING_NODES
+    if ph_sd > 0.0 and (low > -math.inf or high < math.inf):
+        below = _NORMAL.cdf((low - ph) / ph_sd)
+        above = _NORMAL.cdf((ph - high) / ph_sd)
+        if below + above > _CUT_OFF_NOTHING:
+            kept = 1.0 - below - above
+            moved = [_NORMAL.inv_cdf(below + kept * _NORMAL.cdf(z)) for z in _READING_NODES]
+            values = np.clip(ph + ph_sd * np.array(moved), low, high)
+    return values, _READING_WEIGHTS.copy()
 
 
 def carbonate_nodes(

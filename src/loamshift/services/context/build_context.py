@@ -8,7 +8,7 @@ from typing import TypedDict
 
 from loamshift.core.buffer import BufferParameters, acid_between_mmolc_kg, ph_after_acid
 from loamshift.core.climate import soil_temperature_c
-from loamshift.core.need import Need, carbonate_nodes, reading_nodes, weighted_quantile
+from loamshift.core.need import Need, carbonate_nodes, weighted_quantile
 from loamshift.core.water_balance import drainage_mm_year
 from loamshift.domain.bed_context import BedContext, Pending, Target
 from loamshift.domain.case import BedKind, Case
@@ -17,7 +17,7 @@ from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
 from loamshift.domain.soil import Soil
 from loamshift.services.context.readings import current_season, ph_belief
-from loamshift.services.context.soil import believe_soil
+from loamshift.services.context.soil import believe_soil, ph_nodes
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.units import (
@@ -172,7 +172,7 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
     """
     soil = require_soil(context)
     acidify = ph_to < soil.ph.ph_water
-    nodes, weights = reading_nodes(ph=soil.ph.ph_water, ph_sd=soil.ph.ph_water_sd)
+    nodes, weights = ph_nodes(soil.ph)
     step = acid_between_mmolc_kg(nodes, ph_to, **curve_of(context))
     curve = step if acidify else -step
     belief = soil.carbonate

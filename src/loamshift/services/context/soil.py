@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
-from loamshift.core.buffer import combine_log10_k, log10_k_from_step, log10_k_from_titration
+from dataclasses import replace
+
+from loamshift.core.buffer import (
+    SOLVE_HIGH_PH,
+    SOLVE_LOW_PH,
+    combine_log10_k,
+    log10_k_from_step,
+    log10_k_from_titration,
+)
 from loamshift.core.lime_requirement import lime_requirement_caco3_g_m2_from_buffer_ph
+from loamshift.core.need import FloatArray, reading_nodes
 from loamshift.domain.case import Case, SoilEntry
 from loamshift.domain.ph import PhBelief
 from loamshift.domain.soil import CarbonateBelief, KBelief, Medium, Soil, TextureClass
@@ -36,7 +45,7 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
     season = current_season(case)
     if season is None:
         return None
-    ph = season.belief
+    ph = _within_reach(season.belief)
     entry = case.soil
     assumed: list[str] = []
     if entry.medium is not Medium.MINERAL:
@@ -77,6 +86,32 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
         texture_name=texture.key,
         assumed=tuple(assumed),
     )
+
+
+def ph_nodes(ph: PhBelief) -> tuple[FloatArray, FloatArray]:
+    """Seven pH values that stand for what is believed of a soil's pH, and their weights.
+
+    Parameters
+    ----------
+    ph
+        The belief [object].
+
+    Returns
+    -------
+    tuple of ndarray
+        Values, none beyond what the buffer curve can answer [pH in water], and weights [0-1].
+
+    Notes
+    -----
+    A normal distribution cut off at pH 2 and 11: a probe at 3.3 says nothing about pH 1.
+    """
+    return reading_nodes(ph=ph.ph_water, ph_sd=ph.ph_water_sd, low=SOLVE_LOW_PH, high=SOLVE_HIGH_PH)
+
+
+def _within_reach(ph: PhBelief) -> PhBelief:
+    """The belief, its mean no farther out than a soil can read; a salt reading may convert so."""
+    inside = min(max(ph.ph_water, SOLVE_LOW_PH), SOLVE_HIGH_PH)
+    return ph if inside == ph.ph_water else replace(ph, ph_water=inside)
 
 
 def _organic_medium(entry: SoilEntry, ph: PhBelief) -> Soil:

@@ -13,6 +13,7 @@ from loamshift.domain.answer import Band, Decision, Rescue
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.context.build_context import curve_of, ph_after_acid_m2, require_soil
 from loamshift.services.context.plateau import lime_left_over_ph
+from loamshift.services.context.soil import ph_nodes
 from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
 from loamshift.services.rescue.words import (
@@ -321,7 +322,7 @@ def _carbonate_top(context: BedContext) -> float:
 def _acid_room_mmolc_kg(context: BedContext, ph_to: float) -> tuple[FloatArray, FloatArray]:
     """Acid the soil takes up down to a pH, negative where it lies below already, and weights."""
     soil = require_soil(context)
-    ph, ph_weight = reading_nodes(ph=soil.ph.ph_water, ph_sd=soil.ph.ph_water_sd)
+    ph, ph_weight = ph_nodes(soil.ph)
     log10_k, k_weight = reading_nodes(ph=soil.k.log10_k_mean, ph_sd=soil.k.log10_k_sd)
     belief = soil.carbonate
     lime, lime_weight = carbonate_nodes(
