@@ -1,55 +1,38 @@
-"""Plants: medians over the printed ranges, recomputed from one row per plant and source.
+"""Plants: medians over the printed ranges, limits, and groups of plants named together.
 
-A median is taken over every row read in its source; rows marked suspect are left out, and
-recalled rows count only where nothing was read. Lists that share figures are one family.
+A median is taken over every range read in its source; rows marked suspect are left out, and
+recalled rows count only where nothing was read. ``plant_ranges`` says which rows count.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
-from statistics import median
-
 from common import source_rows, write_table
-
-Row = dict[str, str]
-
-SHARED_FIGURES = frozenset({"ALM", "DUC", "HTT"})
-"""The almanac's list and two web lists that print the same figures: one family."""
-
-SOURCE_KEYS = {
-    "EPD": "grow-edible-plants",
-    "FAO": "fao-ecocrop",
-    "ALM": "almanac-ph-list",
-    "ALMm": "almanac-ph-list",
-    "BLG": "garden-ph-list-2016",
-    "HTT": "vegetable-ph-list",
-    "UCT": "uconn-soil-test-guide",
-    "TBR": "barcel-vegetable-ph",
-    "BLM": "fruit-tree-ph-list",
-    "DUC": "cox-alkaline-shrubs-2017",
-    "MEM": "common-practice",
-    "MSS": "msstate-p2571",
-    "GNET": "shrub-tree-ph-list",
-    "GT": "perennial-ph-list",
-    "MEMT": "beard-1973",
-    "UME": "umaine-lawn-grass",
-    "ACE": "alabama-turf-quoted",
-    "NUR": "nursery-ph-list-2010",
-    "ASA": "azalea-society-quoted",
-    "ACS": "camellia-society-quoted",
-    "ARS": "rose-society-quoted",
-    "SUN": "nursery-ph-targets",
-    "UCM": "martin-2020-hydrangea",
-    "RAM": "master-gardener-hydrangea",
-}
-QUOTED = frozenset({"ACE", "ASA", "ACS", "ARS"})
-"""Ranges read only where another page quotes them."""
+from plant_limits import SIDES, deciding_limits, limit_rows
+from plant_ranges import (
+    PrintedRange,
+    Row,
+    consensus,
+    counted,
+    differences_from_printed,
+    number,
+    ranges_by_plant,
+)
 
 QUALIFIERS = frozenset(
     {"european", "fox", "key", "arabica", "american", "japanese", "german", "roman", "giant"}
     | {"ornamental", "flowering"}
 )
 """Words in brackets that narrow a name; other words in brackets are a second name."""
+
+DECIDED = tuple(
+    f"{kind}_{side}" for kind in ("harmful", "container_harmful", "occurrence") for side in SIDES
+)
+TOLERATES_ACID = {
+    "oats": "grows on acid soil and does not need it",
+    "rye": "grows on acid soil and does not need it",
+}
+"""Plants that no plan should make the soil more acid for, whatever their range (sources: notes
+of the Finnish targets)."""
 
 PLANT_COLUMNS = (
     "key",
@@ -62,11 +45,15 @@ PLANT_COLUMNS = (
     "highest",
     "tolerated_low",
     "tolerated_high",
+    *DECIDED,
     "n_sources",
+    "n_ranges",
     "all_seen",
     "midpoint_spread",
     "ranges_agree",
     "calcifuge",
+    "tolerates_acid",
+    "is_group",
     "source_key",
     "evidence",
     "note",
@@ -77,6 +64,9 @@ SOURCE_COLUMNS = (
     "ph_high",
     "tolerated_low",
     "tolerated_high",
+    "kind",
+    "medium",
+    "basis",
     "grade",
     "family",
     "used",
@@ -87,23 +77,46 @@ SOURCE_COLUMNS = (
 )
 
 
+LIMIT_COLUMNS = (
+    "plant",
+    "kind",
+    "ph_low",
+    "ph_high",
+    "medium",
+    "decides",
+    "basis",
+    "printed",
+    "grade",
+    "source_key",
+    "where",
+    "evidence",
+    "note",
+)
+
+
 def build() -> None:
-    """Write ``plants.csv`` and ``plant_sources.csv``."""
+    """Write ``plants.csv``, ``plant_sources.csv`` and ``plant_limits.csv``."""
+    limits = limit_rows()
     write_table(
         "plants",
         PLANT_COLUMNS,
-        plant_rows(),
+        plant_rows(deciding_limits(limits)),
         about={
             "title": "Plants: median of the printed pH ranges, pH in water assumed",
             "script": "tools/tables/build_plants.py",
             "licence": "medians of ours, Apache-2.0; figures from the sources of plant_sources.csv",
             "range": "pH 2 to 10",
             "note": (
-                "No source says by what method its pH was read: taken as pH in water. "
+                "Few sources say by what method their pH was read: taken as pH in water. "
                 "tolerated_low and tolerated_high are EcoCrop's absolute limits (credit: FAO): "
                 "survival, not good growth; left out where they do not contain the median range. "
-                "ranges_agree is no where ranges merely touch. n_sources counts families: the "
-                "almanac's list and two web lists share figures and count once."
+                "harmful_low and harmful_high are the deciding rows of plant_limits.csv for soil, "
+                "container_harmful for potting mixes without soil; occurrence is the widest range "
+                "of soils the plant or its genus is found on, no optimum. "
+                "ranges_agree is no where ranges merely touch. n_sources counts families of "
+                "sources, targets inside the median range among them; n_ranges counts the ranges "
+                "behind the median. An institution counts once; the almanac's list and two web "
+                "lists share figures and count once."
             ),
         },
     )
@@ -115,131 +128,112 @@ def build() -> None:
             "title": "The printed pH range of each plant in each source",
             "script": "tools/tables/build_plants.py",
             "licence": "single facts with their sources; FAO EcoCrop figures: credit FAO",
+            "note": (
+                "ph_low and ph_high are on the basis of pH in water, by the default row of "
+                "ph_conversions.csv where the source names a salt solution or a paste. kind is "
+                "range, target (no ends meant) or container (potting mixes without soil)."
+            ),
             "errata": (
                 "used = no: chilli and habanero pepper 7-8.5 and rosemary 5-6 in the edible "
                 "plant database are out of line with every other list; recalled ranges where "
-                "a range was read."
+                "a range was read; second figures of one institution; targets outside the "
+                "median range; the rest by tools/tables/sources/plant_source_choices.csv."
+            ),
+        },
+    )
+    write_table(
+        "plant_limits",
+        LIMIT_COLUMNS,
+        limits,
+        about={
+            "title": "Limits of plants: injury, tolerance, and the soils they are found on",
+            "script": "tools/tables/build_plants.py",
+            "licence": "single facts with their sources",
+            "note": (
+                "ph_low and ph_high are pH in water for soil (converted by the default row of "
+                "ph_conversions.csv; printed keeps the figure as read). decides names the sides "
+                "that stand in plants.csv; the note says why. medium container: potting mixes "
+                "without soil; medium solution: nutrient solution, valid for neither."
             ),
         },
     )
 
 
-def plant_rows() -> list[dict[str, object]]:
-    """One row per plant, medians recomputed from the source rows."""
-    by_plant = rows_by_plant()
+def plant_rows(decided: dict[str, dict[str, object]]) -> list[dict[str, object]]:
+    """One row per plant and group, medians recomputed from the source rows."""
+    by_plant = ranges_by_plant()
     spellings = synonyms()
-    return [
-        {
-            "key": key,
-            "latin_name": printed["latin_name"],
-            "group": printed["group"],
-            "synonyms": "|".join(spellings[key]),
-            **consensus(by_plant[key]),
-            **_tolerated(printed),
-            "calcifuge": any("calcifuge" in row["note"] for row in by_plant[key]),
-            "source_key": "own-arithmetic",
-            "evidence": "derived",
-            "note": _plant_note(printed, by_plant[key]),
-        }
-        for key, printed in consensus_as_printed().items()
-    ]
+    table: list[dict[str, object]] = []
+    for key, printed in {**consensus_as_printed(), **groups()}.items():
+        rows = by_plant[key]
+        table.append(
+            {
+                "key": key,
+                "latin_name": printed["latin_name"],
+                "group": printed["group"],
+                "synonyms": "|".join(spellings[key]),
+                **consensus(rows),
+                **_tolerated(printed),
+                **decided.get(key, {}),
+                "calcifuge": printed.get("calcifuge") == "yes"
+                or any("calcifuge" in row.note for row in rows),
+                "tolerates_acid": key in TOLERATES_ACID,
+                "is_group": "synonyms" in printed,
+                "source_key": "own-arithmetic",
+                "evidence": "derived",
+                "note": _plant_note(key, printed, rows),
+            }
+        )
+    return table
 
 
 def plant_source_rows() -> list[dict[str, object]]:
-    """One row per plant and source; ``used`` says which carry the median."""
+    """One row per plant and source; ``used`` says which carry or support the median."""
     table: list[dict[str, object]] = []
-    for key, rows in sorted(rows_by_plant().items()):
-        used = used_rows(rows)
-        for row in sorted(rows, key=lambda r: (r["source_grade"], r["source_code"])):
+    for key, rows in sorted(ranges_by_plant().items()):
+        ranges, targets = counted(rows)
+        used = [*ranges, *targets]
+        for row in sorted(rows, key=lambda r: (r.grade, r.code)):
             table.append(
                 {
                     "plant": key,
-                    "ph_low": float(row["ph_min"]),
-                    "ph_high": float(row["ph_max"]),
-                    "tolerated_low": _number(row["tol_min"]),
-                    "tolerated_high": _number(row["tol_max"]),
-                    "grade": row["source_grade"],
-                    "family": family(row),
-                    "used": row in used,
-                    "source_key": SOURCE_KEYS[row["source_code"]],
-                    "where": f"entry {row['latin_name']}",
-                    "evidence": _evidence(row),
-                    "note": row["note"],
+                    "ph_low": row.ph_low,
+                    "ph_high": row.ph_high,
+                    "tolerated_low": row.tolerated_low,
+                    "tolerated_high": row.tolerated_high,
+                    "kind": row.kind,
+                    "medium": "container" if row.use == "container" else "soil",
+                    "basis": row.basis,
+                    "grade": row.grade,
+                    "family": row.family,
+                    "used": any(row is one for one in used),
+                    "source_key": row.source_key,
+                    "where": row.where,
+                    "evidence": row.evidence,
+                    "note": row.note,
                 }
             )
     return table
 
 
-def rows_by_plant() -> dict[str, list[Row]]:
-    """Source rows by common name."""
-    by_plant: dict[str, list[Row]] = defaultdict(list)
-    for row in source_rows("plant_ph"):
-        by_plant[row["common_name"]].append(row)
-    return dict(by_plant)
-
-
 def consensus_as_printed() -> dict[str, Row]:
-    """The list of plants with the medians as handed down, to compare ours with."""
+    """The list of plants with the medians handed down with the first list of ranges."""
     return {row["common_name"]: row for row in source_rows("plant_ph_consensus")}
 
 
-def used_rows(rows: list[Row]) -> list[Row]:
-    """Rows that carry the median: never suspect ones, recalled ones only if none was read."""
-    fit = [row for row in rows if not row["note"].startswith("suspect")]
-    return [row for row in fit if row["seen"] == "yes"] or fit
-
-
-def family(row: Row) -> str:
-    """The family of lists a row belongs to."""
-    return "almanac list" if row["source_code"] in SHARED_FIGURES else row["source_code"]
-
-
-def consensus(rows: list[Row]) -> dict[str, object]:
-    """Medians, extremes and agreement of one plant's ranges [pH]."""
-    used = used_rows(rows)
-    lows = [float(row["ph_min"]) for row in used]
-    highs = [float(row["ph_max"]) for row in used]
-    mids = [(low + high) / 2.0 for low, high in zip(lows, highs, strict=True)]
-    return {
-        "ph_low": round(median(lows), 3),
-        "ph_high": round(median(highs), 3),
-        "lowest": min(lows),
-        "highest": max(highs),
-        "n_sources": len({family(row) for row in used}),
-        "all_seen": all(row["seen"] == "yes" for row in used),
-        "midpoint_spread": round(max(mids) - min(mids), 3),
-        "ranges_agree": max(lows) < min(highs),
-    }
-
-
-def differences_from_printed() -> list[str]:
-    """Where our medians differ from the consensus file, beyond its rounding to 0.01 pH."""
-    found = []
-    by_plant = rows_by_plant()
-    for key, printed in consensus_as_printed().items():
-        ours = consensus(by_plant[key])
-        for name, column in (
-            ("ph_low", "ph_min_median"),
-            ("ph_high", "ph_max_median"),
-            ("lowest", "ph_min_lowest"),
-            ("highest", "ph_max_highest"),
-            ("n_sources", "n_sources"),
-            ("midpoint_spread", "midpoint_spread"),
-        ):
-            value = float(str(ours[name]))
-            if abs(value - float(printed[column])) > 0.0051:
-                found.append(f"{key}: {name} {value} against {printed[column]}")
-        if (printed["ranges_do_not_overlap"] == "no") != ours["ranges_agree"]:
-            found.append(f"{key}: agreement against {printed['ranges_do_not_overlap']}")
-        if (printed["all_seen"] == "yes") != ours["all_seen"]:
-            found.append(f"{key}: all_seen against {printed['all_seen']}")
-    return found
+def groups() -> dict[str, Row]:
+    """Plants that people name together: lawn, vegetables, mixed border, herbs, fruit."""
+    empty = {"latin_name": "", "tol_min_fao": "", "tol_max_fao": ""}
+    return {row["key"]: {**empty, **row} for row in source_rows("plant_groups")}
 
 
 def synonyms() -> dict[str, list[str]]:
-    """Other names by plant: kept by hand, from brackets, bare genus, and lawn for every grass."""
-    plants = consensus_as_printed()
+    """Other names by plant: kept by hand, from brackets, bare genus, and grass for lawn grasses."""
+    together = groups()
+    plants = {**consensus_as_printed(), **together}
     kept: dict[str, list[str]] = {key: [] for key in plants}
+    for key, group in together.items():
+        kept[key] = group["synonyms"].split("|")
     for row in source_rows("plant_synonyms"):
         if row["plant"] not in kept:
             raise SystemExit(f"plant_synonyms: no plant {row['plant']}")
@@ -248,8 +242,8 @@ def synonyms() -> dict[str, list[str]]:
         names = [*_names_from_brackets(key), *kept[key]]
         if printed["latin_name"].endswith(" spp."):
             names.append(printed["latin_name"].removesuffix(" spp.").lower())
-        if printed["group"] == "lawn grass":
-            names += ["lawn", "turf", "grass", "lawn grass", "turfgrass"]
+        if printed["group"] == "lawn grass" and key not in together:
+            names.append("grass")
         kept[key] = [n for n in dict.fromkeys(names) if n != key and n not in plants]
     return kept
 
@@ -267,38 +261,28 @@ def _tolerated(printed: Row) -> dict[str, object]:
     if printed["note"].startswith("suspect: the FAO absolute limits"):
         return {"tolerated_low": None, "tolerated_high": None}
     return {
-        "tolerated_low": _number(printed["tol_min_fao"]),
-        "tolerated_high": _number(printed["tol_max_fao"]),
+        "tolerated_low": number(printed["tol_min_fao"]),
+        "tolerated_high": number(printed["tol_max_fao"]),
     }
 
 
-def _plant_note(printed: Row, rows: list[Row]) -> str:
+def _plant_note(key: str, printed: Row, rows: list[PrintedRange]) -> str:
     notes = []
     if printed["note"].startswith("suspect: the FAO absolute limits"):
         notes.append("FAO survival limits left out: they do not contain the median range")
     elif printed["note"]:
         notes.append(printed["note"])
+    if key in TOLERATES_ACID:
+        notes.append(TOLERATES_ACID[key])
     notes += [
-        f"left out: {row['ph_min']}-{row['ph_max']} ({row['note'].removeprefix('suspect: ')})"
+        f"left out: {row.ph_low}-{row.ph_high} ({row.note.removeprefix('suspect: ')})"
         for row in rows
-        if row["note"].startswith("suspect")
+        if row.note.startswith("suspect")
     ]
     return "; ".join(notes)
 
 
-def _evidence(row: Row) -> str:
-    if row["source_code"] == "MEM":
-        return "common practice"
-    if row["seen"] == "memory":
-        return "memory"
-    return "secondary" if row["source_code"] in QUOTED else "seen"
-
-
-def _number(text: str) -> float | None:
-    return float(text) if text else None
-
-
 if __name__ == "__main__":
     build()
-    for line in differences_from_printed() or ["medians as printed"]:
+    for line in differences_from_printed(consensus_as_printed()) or ["medians as printed"]:
         print(line)

@@ -16,6 +16,32 @@ class PlantSource:
     """A institution or database, B printed table or society, C web list or memory."""
     evidence: str
     note: str = ""
+    kind: str = "range"
+    """range, or target: a figure to aim at, with no ends meant; it stands in no median."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlantLimit:
+    """One printed limit of one plant; ``None`` where a side is open [pH in water].
+
+    ``medium`` says what the limit holds for: ``soil``, ``container`` (potting mixes without
+    soil) or ``solution`` (nutrient solution, neither of the two).
+    """
+
+    kind: str
+    """harmful: injury named; tolerated: said to bear it; occurrence: found on such soils."""
+    ph_low: float | None
+    ph_high: float | None
+    source_key: str
+    grade: str
+    """A institution or journal, B printed table or column, C trade or unknown."""
+    evidence: str
+    basis: str
+    """What the pH was read in; salt readings are converted to pH in water."""
+    note: str = ""
+    medium: str = "soil"
+    decides: tuple[str, ...] = ()
+    """Sides (low, high) on which this limit is the one that counts."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +49,10 @@ class Plant:
     """A plant: the median of the ranges printed for it, and how far sources agree.
 
     ``ph_low``..``ph_high`` medians over sources; ``tolerated_low``/``high`` wide limits of
-    survival where a database prints them [pH in water].
+    survival where a database prints them [pH in water]. ``harmful_low``/``high`` bound the pH
+    of a soil beyond which injury is printed, ``container_harmful_low``/``high`` the same for
+    potting mixes without soil; ``occurrence_low``/``high`` the soils it is found on, which is
+    no optimum [pH in water].
     """
 
     key: str
@@ -38,13 +67,24 @@ class Plant:
     tolerated_low: float | None
     tolerated_high: float | None
     n_sources: int
-    """Independent families of sources."""
+    """Independent families of sources, targets inside the range among them."""
     all_seen: bool
     midpoint_spread: float
     ranges_agree: bool
     calcifuge: bool
     note: str
     sources: tuple[PlantSource, ...]
+    harmful_low: float | None = None
+    harmful_high: float | None = None
+    container_harmful_low: float | None = None
+    container_harmful_high: float | None = None
+    occurrence_low: float | None = None
+    occurrence_high: float | None = None
+    limits: tuple[PlantLimit, ...] = ()
+    is_group: bool = False
+    """True for plants named together, as in “lawn”; never offered in place of another."""
+    tolerates_acid: bool = False
+    """Grows on acid soil without needing it: its range alone calls for no acidifying plan."""
 
     @property
     def is_weak(self) -> bool:

@@ -1,4 +1,4 @@
-"""Plants by name, with the median of the printed pH ranges and every range behind it."""
+"""Plants by name, with the median of the printed pH ranges, every range behind it, and limits."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 
 from loamshift.domain.names import match_name
-from loamshift.domain.plant import Plant, PlantSource
+from loamshift.domain.plant import Plant, PlantLimit, PlantSource
 from loamshift.errors import TableError
 from loamshift.tables.rows import (
     Row,
@@ -37,6 +37,7 @@ def load_plants() -> Mapping[str, Plant]:
         Where a name stands twice or a plant has no range behind it.
     """
     sources = _sources_by_plant()
+    limits = _limits_by_plant()
     plants: dict[str, Plant] = {}
     for row in read_rows("plants"):
         key = row["key"]
@@ -44,15 +45,18 @@ def load_plants() -> Mapping[str, Plant]:
             raise TableError(f"plant {key} stands twice")
         if not sources.get(key):
             raise TableError(f"plant {key} has no source")
-        plants[key] = _plant(row, sources[key])
+        plants[key] = _plant(row, sources[key], limits.pop(key, []))
+    if limits:
+        raise TableError(f"limits of plants that are not listed: {', '.join(sorted(limits))}")
     return plants
 
 
 def find_plant(text: str) -> Plant:
     """The plant meant by a common, second, Latin, singular or plural name.
 
-    ``hydrangea`` or ``lawn`` fit several plants and are answered with the candidates;
-    ``blueberry`` means the highbush blueberry, as in an adviser's speech.
+    ``hydrangea`` or ``currants`` fit several plants and are answered with the candidates;
+    ``blueberry`` means the highbush blueberry, as in an adviser's speech. Plants named together
+    (lawn, vegetables, mixed border, herbs, fruit) are found like one plant.
 
     Parameters
     ----------
@@ -128,12 +132,33 @@ def _sources_by_plant() -> dict[str, list[PlantSource]]:
                     grade=row["grade"],
                     evidence=evidence(row).value,
                     note=row["note"],
+                    kind=row["kind"],
                 )
             )
     return by_plant
 
 
-def _plant(row: Row, sources: list[PlantSource]) -> Plant:
+def _limits_by_plant() -> dict[str, list[PlantLimit]]:
+    by_plant: dict[str, list[PlantLimit]] = {}
+    for row in read_rows("plant_limits"):
+        by_plant.setdefault(row["plant"], []).append(
+            PlantLimit(
+                kind=row["kind"],
+                ph_low=number_or_none(row, "ph_low"),
+                ph_high=number_or_none(row, "ph_high"),
+                source_key=row["source_key"],
+                grade=row["grade"],
+                evidence=evidence(row).value,
+                basis=row["basis"],
+                note=row["note"],
+                medium=row["medium"],
+                decides=words(row, "decides"),
+            )
+        )
+    return by_plant
+
+
+def _plant(row: Row, sources: list[PlantSource], limits: list[PlantLimit]) -> Plant:
     return Plant(
         key=row["key"],
         name=row["key"],
@@ -153,4 +178,13 @@ def _plant(row: Row, sources: list[PlantSource]) -> Plant:
         calcifuge=truth(row, "calcifuge"),
         note=row["note"],
         sources=tuple(sources),
+        harmful_low=number_or_none(row, "harmful_low"),
+        harmful_high=number_or_none(row, "harmful_high"),
+        container_harmful_low=number_or_none(row, "container_harmful_low"),
+        container_harmful_high=number_or_none(row, "container_harmful_high"),
+        occurrence_low=number_or_none(row, "occurrence_low"),
+        occurrence_high=number_or_none(row, "occurrence_high"),
+        limits=tuple(limits),
+        is_group=truth(row, "is_group"),
+        tolerates_acid=truth(row, "tolerates_acid"),
     )
