@@ -122,12 +122,18 @@ def command(
     )
     found = find_material(material)
     try:
-        spread = spread_amount(read_amount(amount), material=found, bed=case.bed)
+        much = read_amount(amount)
+        spread = spread_amount(much, material=found, bed=case.bed)
     except Mend as fault:
         raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
     from loamshift.report.claim import claim_letter
 
-    entry = ClaimEntry(material=found, rate_g_m2=spread.rate_g_m2, as_given=amount)
+    entry = ClaimEntry(
+        material=found,
+        rate_g_m2=spread.rate_g_m2,
+        as_given=amount,
+        in_household_measures=much.rough,
+    )
     result = _settled(case, entry, years=years)
     reader = words_for(units, words, fallback=case.units.value)
     from loamshift.report.card.claim import claim_card

@@ -132,6 +132,22 @@ def format_times(ratio: float) -> str:
     return f"{ratio:.1f} times" if ratio < 9.95 else f"{ratio:.0f} times"
 
 
+def format_times_limit(ratio: float) -> str:
+    """How many times its limit an amount is, as people say it.
+
+    Parameters
+    ----------
+    ratio
+        The amount through its limit, above 1 [1].
+
+    Returns
+    -------
+    str
+        Such as ``2.4 times``, or ``just over`` where that would read ``1.0 times`` [text].
+    """
+    return "just over" if ratio < 1.05 else format_times(ratio)
+
+
 def _two(value: float) -> str:
     if value == 0.0:
         return "0"

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Final
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.services.claim.year_words import year_words
-from loamshift.services.format import format_rate, format_times
-from loamshift.services.materials.caps import product_cap
+from loamshift.services.format import format_rate, format_times_limit
+from loamshift.services.materials.caps import GROUND_WORDS, is_overdose, limit_passed, product_cap
 
 if TYPE_CHECKING:
     from loamshift.services.claim.course import Course
@@ -22,15 +22,6 @@ _FITS: Final = (0.8, 1.25)
 _TOLD_PH: Final = 0.05
 _SLOW: Final = 0.3
 """Share unreacted after a year from which the whole is called its end [1]."""
-_OVERDOSE: Final = 2.0
-"""How many times a printed limit is called dangerous [1]."""
-_GROUND: Final = {
-    "unplanted": "bare ground",
-    "planted": "planted beds",
-    "lawn": "a lawn",
-    "field": "ground under a crop",
-    "container": "pots",
-}
 _LIMITED: Final = {
     "sulfur": "sulfur",
     "nitrogen": "nitrogen",
@@ -224,30 +215,21 @@ def _over_the_limit(context: BedContext, told: Told) -> str:
     cap = product_cap(told.material, cap_situation=context.cap_situation)
     if cap is None or told.rate_g_m2 <= 0.0:
         return ""
+    passed = limit_passed(cap, rate_g_m2=told.rate_g_m2)
+    if passed is None:
+        return ""
     units = context.case.units
-    ground = _GROUND[cap.ground]
-    named = f"{format_rate(told.rate_g_m2, units)} is"
-
-    def limit(product_g_m2: float) -> str:
-        return f"{format_rate(product_g_m2 * cap.per_product, units)} of {_LIMITED[cap.applies_to]}"
-
-    if cap.year_g_m2 is not None and told.rate_g_m2 > cap.year_g_m2:
-        ratio = told.rate_g_m2 / cap.year_g_m2
-        text = f"{named} {_times(ratio)} the yearly limit for {ground}, {limit(cap.year_g_m2)}"
-        return f"{text}: a dangerous overdose." if ratio >= _OVERDOSE else f"{text}."
-    if cap.dose_g_m2 is not None and told.rate_g_m2 > cap.dose_g_m2:
-        ratio = told.rate_g_m2 / cap.dose_g_m2
-        return (
-            f"{named} {_times(ratio)} what may go on {ground} at once, {limit(cap.dose_g_m2)}: "
-            "put it on in parts and test between them."
-        )
-    return ""
-
-
-def _times(ratio: float) -> str:
-    if ratio < 1.05:
-        return "just over"
-    return format_times(ratio)
+    ground = GROUND_WORDS[cap.ground]
+    named = f"{format_rate(told.rate_g_m2, units)} is {format_times_limit(passed.times)}"
+    own_g_m2 = passed.limit_g_m2 * cap.per_product
+    limit = f"{format_rate(own_g_m2, units)} of {_LIMITED[cap.applies_to]}"
+    if passed.per == "year":
+        text = f"{named} the yearly limit for {ground}, {limit}"
+        return f"{text}: a dangerous overdose." if is_overdose(passed.times) else f"{text}."
+    return (
+        f"{named} what may go on {ground} at once, {limit}: "
+        "put it on in parts and test between them."
+    )
 
 
 def _percent(share: float) -> str:

@@ -3,33 +3,71 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
 
+from loamshift.core.acidity import SULFUR_ACID_MOLC_KG
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.tables.materials import load_materials
+from loamshift.tables.model import verdict_values
 from loamshift.tables.rules import cap_for, has_cap
 
-_NORM = {
-    "aluminium sulfate": "aluminium sulfate, 18-hydrate",
-    "iron sulfate": "ferrous sulfate, heptahydrate",
+
+class Substance(StrEnum):
+    """What a printed limit speaks of; lime and ash count as limestone, acids as sulfur."""
+
+    SULFUR = "sulfur"
+    ALUMINIUM_SULFATE = "aluminium sulfate"
+    IRON_SULFATE = "iron sulfate"
+    LIMESTONE = "limestone"
+    NITROGEN = "nitrogen"
+
+
+GROUND_WORDS: Final = {
+    "unplanted": "bare ground",
+    "planted": "planted beds",
+    "lawn": "a lawn",
+    "field": "ground under a crop",
+    "container": "pots",
+}
+"""The ground of a limit in words."""
+_NORM: Final = {
+    Substance.ALUMINIUM_SULFATE: "aluminium sulfate, 18-hydrate",
+    Substance.IRON_SULFATE: "ferrous sulfate, heptahydrate",
 }
 """The hydrate a printed limit speaks of; other hydrates count by their acid."""
+_DAYS_PER_MONTH: Final = 365.25 / 12.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProductCap:
-    """Limits of one product on one kind of ground [g/m2 of product]; None where none is printed.
+    """Limits of one product on one kind of ground [g/m2 of product].
 
     ``per_product`` is the substance limited per gram of product, as S, CaCO3, N or the usual
-    hydrate [g/g].
+    hydrate [g/g]; ``dose_g_m2`` is None where no limit of one dose is printed; applications less
+    than ``wait_days`` apart count as one dose [d].
     """
 
-    applies_to: str
+    applies_to: Substance
     per_product: float
     dose_g_m2: float | None
-    year_g_m2: float | None
+    year_g_m2: float
+    wait_days: float
     ground: str
     """The ground the limit was printed for; that of a feed is planted ground where no other is."""
     source_key: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitPassed:
+    """How far an amount passes its limit: ``times`` the one ``per`` year or dose [1].
+
+    ``limit_g_m2`` of the product [g/m2].
+    """
+
+    times: float
+    per: str
+    limit_g_m2: float
 
 
 def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
@@ -50,46 +88,92 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
     Notes
     -----
     Sulfur counts as S, lime and ash as CaCO3, feeds as N, salts as the hydrate the limit names.
+    No limit of a mineral acid on soil is printed: it counts as the sulfur that brings its acid.
 
     References
     ----------
     gu-crouse-2010, penn-state-home-garden
     """
-    substance, per_product = _substance(material)
-    if not substance or per_product <= 0.0:
+    found = _substance(material)
+    if found is None or found[1] <= 0.0:
         return None
+    substance, per_product = found
     ground = cap_situation
-    if substance == "nitrogen" and not has_cap(applies_to=substance, situation=ground, per="year"):
+    if substance is Substance.NITROGEN and not has_cap(
+        applies_to=substance, situation=ground, per="year"
+    ):
         ground = "planted"
-    limits: dict[str, float] = {}
-    source = ""
-    for per in ("dose", "year"):
-        if has_cap(applies_to=substance, situation=ground, per=per):
-            cap = cap_for(applies_to=substance, situation=ground, per=per)
-            limits[per] = cap.limit_g_m2 / per_product
-            source = source or cap.source_key
-    if not limits:
+    if not has_cap(applies_to=substance, situation=ground, per="year"):
         return None
+    year = cap_for(applies_to=substance, situation=ground, per="year")
+    dose = None
+    if has_cap(applies_to=substance, situation=ground, per="dose"):
+        dose = cap_for(applies_to=substance, situation=ground, per="dose")
     return ProductCap(
         applies_to=substance,
         per_product=per_product,
-        dose_g_m2=limits.get("dose"),
-        year_g_m2=limits.get("year"),
+        dose_g_m2=None if dose is None else dose.limit_g_m2 / per_product,
+        year_g_m2=year.limit_g_m2 / per_product,
+        wait_days=0.0 if dose is None else (dose.wait_months or 0.0) * _DAYS_PER_MONTH,
         ground=ground,
-        source_key=source,
+        source_key=year.source_key if dose is None else dose.source_key,
     )
 
 
-def _substance(material: Material) -> tuple[str, float]:
+def limit_passed(cap: ProductCap, *, rate_g_m2: float) -> LimitPassed | None:
+    """The limit that one amount of a product passes: that of a year before that of one dose.
+
+    Every sentence about an amount takes its figure from here, so that no two differ.
+
+    Parameters
+    ----------
+    cap
+        Limits of the product [object].
+    rate_g_m2
+        The product put on at once [g/m2].
+
+    Returns
+    -------
+    LimitPassed or None
+        None where it passes neither [object].
+    """
+    for per, limit in (("year", cap.year_g_m2), ("dose", cap.dose_g_m2)):
+        if limit is not None and rate_g_m2 > limit * (1.0 + 1e-9):
+            return LimitPassed(times=rate_g_m2 / limit, per=per, limit_g_m2=limit)
+    return None
+
+
+def is_overdose(times: float) -> bool:
+    """Whether so many yearly limits are an overdose.
+
+    Parameters
+    ----------
+    times
+        The sum over its yearly limit [1].
+
+    Returns
+    -------
+    bool
+        True beyond ``overdose_cap_years`` [truth].
+    """
+    return times > verdict_values()["overdose_cap_years"] * (1.0 + 1e-9)
+
+
+def _substance(material: Material) -> tuple[Substance, float] | None:
     """What a limit would call the product, and how much of that a gram holds."""
-    if material.group is MaterialGroup.SULFUR:
-        return "sulfur", material.elemental_s_frac
-    if material.group is MaterialGroup.NITROGEN:
-        return "nitrogen", material.n_frac
-    if material.group in (MaterialGroup.LIME, MaterialGroup.ASH):
-        return "limestone", material.caco3_eq_frac
-    if material.group is MaterialGroup.ACID_SALT:
-        name = "aluminium sulfate" if "aluminium" in material.key else "iron sulfate"
-        norm = load_materials()[_NORM[name]]
-        return name, material.fast_acid_molc_kg / norm.fast_acid_molc_kg
-    return "", 0.0
+    match material.group:
+        case MaterialGroup.SULFUR:
+            return Substance.SULFUR, material.elemental_s_frac
+        case MaterialGroup.ACID:
+            return Substance.SULFUR, material.fast_acid_molc_kg / SULFUR_ACID_MOLC_KG
+        case MaterialGroup.NITROGEN:
+            return Substance.NITROGEN, material.n_frac
+        case MaterialGroup.LIME | MaterialGroup.ASH:
+            return Substance.LIMESTONE, material.caco3_eq_frac
+        case MaterialGroup.ACID_SALT:
+            aluminium = "aluminium" in material.cautions
+            name = Substance.ALUMINIUM_SULFATE if aluminium else Substance.IRON_SULFATE
+            norm = load_materials()[_NORM[name]]
+            return name, material.fast_acid_molc_kg / norm.fast_acid_molc_kg
+        case _:
+            return None
