@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 from loamshift.core.salinity import al_saturation_frac
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.entry_doubts import entry_doubt_findings
+from loamshift.services.cautions.reading_checks import reading_findings
 from loamshift.services.cautions.target_checks import (
     finding_row,
     range_agreed,
@@ -17,15 +16,13 @@ from loamshift.services.cautions.target_checks import (
     target_in_range,
     target_method,
 )
-from loamshift.services.context.readings import current_reading, ph_belief, readings_of_the_bed
+from loamshift.services.context.readings import current_reading
 from loamshift.services.format import format_rate
 from loamshift.services.verdict.decision_table import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 
 ACID_WITH_LIME_PH = 6.5
 DEPTH_FACTOR = 1.5
-DISAGREE_SD = 2.0
-"""Two readings farther apart than this many standard deviations disagree."""
 
 
 def findings(context: BedContext) -> tuple[Finding, ...]:
@@ -49,7 +46,7 @@ def findings(context: BedContext) -> tuple[Finding, ...]:
         target_method(context.case),
         target_in_range(context),
         _old_sample(context.case),
-        _two_readings(context.case),
+        *reading_findings(context),
         _sample_depth(context),
         range_agreed(context),
         shared_range(context.case),
@@ -160,8 +157,8 @@ def _lime_with_acid(context: BedContext) -> Finding | None:
 
 def _old_sample(case: Case) -> Finding | None:
     reading = current_reading(case)
-    taken = (reading.taken if reading else None) or case.soil.sampled
-    if taken is None:
+    taken = case.soil.sampled if reading is None else reading.taken
+    if taken is None or (taken == case.today and not _is_dated_today(case)):
         return None
     age = (case.today - taken).days
     limit = verdict_values()["old_sample_days"]
@@ -180,29 +177,10 @@ def _old_sample(case: Case) -> Finding | None:
     )
 
 
-def _two_readings(case: Case) -> Finding | None:
-    """Whether the soil report and the latest dated reading agree, where there are both."""
-    chosen, other = readings_of_the_bed(case)
-    if chosen is None or other is None:
-        return None
-    one, two = ph_belief(chosen), ph_belief(other)
-    apart = abs(one.ph_water - two.ph_water)
-    limit = DISAGREE_SD * math.hypot(one.ph_water_sd, two.ph_water_sd)
-    passed = apart <= limit
-    return finding_row(
-        "two readings of one soil",
-        value=round(apart, 2),
-        operator="<=",
-        limit=round(limit, 2),
-        unit="pH",
-        passed=passed,
-        severity=Severity.CAUTION,
-        comment="The readings agree within their errors."
-        if passed
-        else f"{one.basis} was used; the other says {two.basis}. They differ by more than their "
-        "errors: unless something was put on in between, take a third.",
-        source_key="own-judgement",
-    )
+def _is_dated_today(case: Case) -> bool:
+    """True where a date of today was given, not put in for one that nobody gave."""
+    dates = (case.soil.sampled, *(reading.taken for reading in case.readings))
+    return case.today in dates
 
 
 def _sample_depth(context: BedContext) -> Finding | None:

@@ -1,0 +1,332 @@
+"""Doubts about the readings themselves: each a sentence, never a silent number."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
+from itertools import combinations, pairwise
+
+from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Case, Units
+from loamshift.domain.ph import PhReading
+from loamshift.services.cautions.target_checks import finding_row
+from loamshift.services.context.readings import (
+    OLDEST_D,
+    SeasonReading,
+    dated_readings,
+    ph_belief,
+    season_readings,
+)
+from loamshift.services.format import format_date
+
+AGREEMENT = "two readings of one soil"
+REPEATED = "readings given twice"
+TOO_OLD = "age of the readings"
+NO_DATE = "date of the soil report"
+ROUGH_ONLY = "readings by a laboratory"
+ROUGH_FIRST = "first reading of the bed"
+NOT_SEEN = "reading after the last application"
+HALF_SEEN = "time from application to reading"
+
+DISAGREE_SD = 2.0
+"""Two readings farther apart than this many standard deviations disagree."""
+DEPTHS_DIFFER = 1.5
+"""Depths in a greater ratio than this are not the same soil [1]."""
+SEEN_SHARE = 0.5
+"""Less of a material acted than this share, and a reading does not judge it [0-1]."""
+
+
+def reading_findings(context: BedContext) -> tuple[Finding, ...]:
+    """Every doubt about the readings of a case, and whether those of one season agree.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Finding
+        Rows; none where there is one good reading and nothing to say [rows].
+    """
+    case = context.case
+    readings, seasons = dated_readings(case), season_readings(case)
+    return (
+        *_agreement(case, seasons),
+        *_given_twice(case, readings),
+        *_too_old(case, readings),
+        *_no_date(case),
+        *_rough_only(readings),
+        *_rough_first(case, readings, seasons),
+        *_not_seen(case, readings),
+        *_half_seen(context),
+    )
+
+
+def _agreement(case: Case, seasons: Sequence[SeasonReading]) -> tuple[Finding, ...]:
+    """Readings with nothing put on in between, two by two: those that disagree, or that all agree.
+
+    A change from one season to the next can have its own cause; within a season there is none.
+    """
+    within = [pair for season in seasons for pair in combinations(season.readings, 2)]
+    between = [
+        (before.leading, after.leading)
+        for before, after in pairwise(seasons)
+        if not _applied_between(case, before.day, _day(after.readings[0]))
+    ]
+    failed = [pair for pair in within if _apart_in_sd(*pair) > DISAGREE_SD]
+    rows = [_contradiction(case, failed)] if failed else []
+    rows += [_jump(case, *pair) for pair in between if _apart_in_sd(*pair) > DISAGREE_SD]
+    if rows or not (within or between):
+        return tuple(rows)
+    worst = max((*within, *between), key=lambda pair: _apart_in_sd(*pair))
+    return (_row_of_two(*worst, passed=True, comment="The readings agree within their errors."),)
+
+
+def _contradiction(case: Case, failed: Sequence[tuple[PhReading, PhReading]]) -> Finding:
+    one, two = max(failed, key=lambda pair: _apart_in_sd(*pair))
+    more = "" if len(failed) == 1 else f" They are the worst of {len(failed)} such pairs."
+    return _row_of_two(
+        one,
+        two,
+        passed=False,
+        comment="Two readings of one season contradict each other, with nothing applied in "
+        f"between: {_told(one, case.units)}, and {_told(two, case.units)}.{more}"
+        f"{_depths(one, two)} This answer takes the readings of the season together and allows "
+        "for a wider error. Take another sample before you spend money on either.",
+    )
+
+
+def _jump(case: Case, one: PhReading, two: PhReading) -> Finding:
+    return _row_of_two(
+        one,
+        two,
+        passed=False,
+        comment=f"The readings changed from {_told(one, case.units)}, to "
+        f"{_told(two, case.units)}, and the case names nothing applied in between."
+        f"{_depths(one, two)} If something was applied, add it. If nothing was, one of the two is "
+        "probably wrong: take another sample.",
+    )
+
+
+def _row_of_two(one: PhReading, two: PhReading, *, passed: bool, comment: str) -> Finding:
+    return finding_row(
+        AGREEMENT,
+        value=round(_apart(one, two), 2),
+        operator="<=",
+        limit=round(DISAGREE_SD * _combined_sd(one, two), 2),
+        unit="pH",
+        passed=passed,
+        severity=Severity.CAUTION,
+        comment=comment,
+        source_key="own-judgement",
+    )
+
+
+def _applied_between(case: Case, before: date, after: date) -> bool:
+    return any(before <= applied.on < after for applied in case.applied)
+
+
+def _given_twice(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
+    entry = case.soil
+    given = (1 if entry.ph else 0) + len(entry.other_ph) + len(case.readings)
+    extra = given - len(readings)
+    if extra > 0:
+        what = "One reading is given twice" if extra == 1 else f"{extra} readings are repeats"
+        yield finding_row(
+            REPEATED,
+            value=float(extra),
+            operator="<=",
+            limit=0.0,
+            unit="readings",
+            passed=False,
+            severity=Severity.INFO,
+            comment=f"{what}: same day, same pH and same method. Each counts once.",
+        )
+
+
+def _too_old(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
+    oldest = case.today - timedelta(days=OLDEST_D)
+    old = [reading for reading in readings if _day(reading) < oldest]
+    if not old:
+        return
+    days = ", ".join(format_date(_day(reading), case.units) for reading in old)
+    is_all = len(old) == len(readings)
+    comment = (
+        f"No reading is recent enough to use: a soil changes too much in twelve years ({days}). "
+        "Take a new sample."
+        if is_all
+        else f"Readings more than twelve years old were not used ({days})."
+    )
+    yield finding_row(
+        TOO_OLD,
+        value=round((case.today - _day(old[0])).days / 365.25, 1),
+        operator="<=",
+        limit=12.0,
+        unit="years",
+        passed=False,
+        severity=Severity.CAUTION if is_all else Severity.INFO,
+        comment=comment,
+        source_key="own-judgement",
+    )
+
+
+def _no_date(case: Case) -> Iterator[Finding]:
+    entry = case.soil
+    report = [*((entry.ph,) if entry.ph else ()), *entry.other_ph]
+    if entry.sampled is not None or not any(reading.taken is None for reading in report):
+        return
+    beside = [
+        *(("dated readings",) if case.readings else ()),
+        *(("dated applications",) if case.applied else ()),
+    ]
+    if not beside:
+        return
+    yield finding_row(
+        NO_DATE,
+        value="not given",
+        operator="is",
+        limit="a date",
+        unit="",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=f"The soil report has no date, so it counts as taken today, "
+        f"{format_date(case.today, case.units)}, after all the {' and '.join(beside)}. If it is "
+        "older, give soil.sampled: the answer may change.",
+        source_key="own-judgement",
+    )
+
+
+def _rough_only(readings: Sequence[PhReading]) -> Iterator[Finding]:
+    if len(readings) < 2 or not all(reading.method.is_rough for reading in readings):
+        return
+    yield finding_row(
+        ROUGH_ONLY,
+        value=0.0,
+        operator=">=",
+        limit=1.0,
+        unit="readings",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=f"None of the {len(readings)} readings was made by a named laboratory method. "
+        "Probes, strips and unnamed methods can all be wrong in the same direction, so several of "
+        "them are not much better than one. A single laboratory test would count for more.",
+        source_key="own-judgement",
+    )
+
+
+def _rough_first(
+    case: Case, readings: Sequence[PhReading], seasons: Sequence[SeasonReading]
+) -> Iterator[Finding]:
+    if not seasons or seasons[0].rough:
+        return
+    oldest, first = case.today - timedelta(days=OLDEST_D), _day(seasons[0].readings[0])
+    left_out = [one for one in readings if oldest <= _day(one) < first and one.method.is_rough]
+    if not left_out:
+        return
+    told = "; ".join(_told(reading, case.units) for reading in left_out)
+    yield finding_row(
+        ROUGH_FIRST,
+        value=float(len(left_out)),
+        operator="<=",
+        limit=0.0,
+        unit="readings",
+        passed=False,
+        severity=Severity.INFO,
+        comment=f"Not used, because it is a rough reading older than the first laboratory test: "
+        f"{told}."
+        if len(left_out) == 1
+        else f"Not used, because they are rough readings older than the first laboratory test: "
+        f"{told}.",
+        source_key="own-judgement",
+    )
+
+
+def _not_seen(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
+    """Applications that no reading has followed."""
+    if not readings:
+        return
+    last = _day(readings[-1])
+    unseen = [applied for applied in case.applied if applied.on >= last]
+    if not unseen:
+        return
+    names = " and ".join(
+        dict.fromkeys(
+            f"the {applied.material.key} of {format_date(applied.on, case.units)}"
+            for applied in unseen
+        )
+    )
+    yield finding_row(
+        NOT_SEEN,
+        value=last.isoformat(),
+        operator=">",
+        limit=max(applied.on for applied in unseen).isoformat(),
+        unit="",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=f"The last reading, of {format_date(last, case.units)}, was taken before {names} "
+        "could act, so it says nothing about the effect. That effect is calculated here, not "
+        "measured.",
+        source_key="own-arithmetic",
+    )
+
+
+def _half_seen(context: BedContext) -> Iterator[Finding]:
+    """Applications that had not acted by half when the reading was taken.
+
+    Nothing is pending where no pH is known.
+    """
+    units = context.case.units
+    for applied, pending in zip(context.case.applied, context.pending, strict=False):
+        if pending.since_days <= 0 or pending.total_mmolc_m2 == 0.0:
+            continue
+        acted = 1.0 - pending.acid_mmolc_m2 / pending.total_mmolc_m2
+        if acted >= SEEN_SHARE:
+            continue
+        yield finding_row(
+            HALF_SEEN,
+            value=round(acted, 2),
+            operator=">=",
+            limit=SEEN_SHARE,
+            unit="share",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment=f"When the sample was taken, about {round(100.0 * max(acted, 0.0))} % of the "
+            f"{pending.material} of {format_date(applied.on, units)} had reacted, so the reading "
+            "does not show its full effect yet. The rest is calculated.",
+            source_key="own-arithmetic",
+        )
+
+
+def _day(reading: PhReading) -> date:
+    assert reading.taken is not None  # dated_readings gives each a day
+    return reading.taken
+
+
+def _told(reading: PhReading, units: Units) -> str:
+    return f"{ph_belief(reading).basis} on {format_date(_day(reading), units)}"
+
+
+def _depths(one: PhReading, two: PhReading) -> str:
+    if one.depth_cm is None or two.depth_cm is None:
+        return ""
+    shallow, deep = sorted((one.depth_cm, two.depth_cm))
+    return (
+        " They come from different depths, which may explain it."
+        if (deep > DEPTHS_DIFFER * shallow)
+        else ""
+    )
+
+
+def _apart(one: PhReading, two: PhReading) -> float:
+    return abs(ph_belief(one).ph_water - ph_belief(two).ph_water)
+
+
+def _combined_sd(one: PhReading, two: PhReading) -> float:
+    return math.hypot(ph_belief(one).ph_water_sd, ph_belief(two).ph_water_sd)
+
+
+def _apart_in_sd(one: PhReading, two: PhReading) -> float:
+    return _apart(one, two) / _combined_sd(one, two)
