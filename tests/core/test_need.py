@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -65,6 +66,52 @@ def test_the_bracket_changes_no_bit_of_the_bisection(
 def test_measured_lime_comes_on_top() -> None:
     found = need(zero=0.0, low=1.0, high=1.0)
     assert found.quantile(0.5) == pytest.approx(250.0, rel=1e-9)
+
+
+@pytest.mark.parametrize("carbonate_pct", [0.01, 0.1, 0.5, 2.0, 10.0, 40.0])
+@pytest.mark.parametrize("curve", [2.0, 40.0, 150.0])
+def test_a_measured_lime_with_its_error_agrees_with_a_random_sample(
+    carbonate_pct: float, curve: float
+) -> None:
+    rng = np.random.default_rng(11)
+    n = 400_000
+    sample = curve * 10 ** rng.normal(0.0, 0.24, n) + 200.0 * carbonate_pct * np.exp(
+        rng.normal(0.0, 0.28, n)
+    )
+    found = replace(
+        need(curve=curve, zero=0.0, low=carbonate_pct, high=carbonate_pct), carbonate_log_sd=0.28
+    )
+    for p in (0.05, 0.5, 0.95):
+        assert found.quantile(p) == pytest.approx(np.quantile(sample, p), rel=0.005)
+
+
+@given(pct=st.floats(1e-7, 30.0), curve=st.floats(0.5, 200.0), p=st.sampled_from((0.05, 0.5, 0.95)))
+def test_more_measured_lime_needs_more_acid_without_a_jump(
+    pct: float, curve: float, p: float
+) -> None:
+    def at(value: float) -> float:
+        zero = 1.0 if value == 0.0 else 0.0
+        return replace(
+            need(curve=curve, zero=zero, low=value, high=value), carbonate_log_sd=0.28
+        ).quantile(p)
+
+    here, more = at(pct), at(pct * 1.001)
+    assert -1e-4 * here <= more - here <= 0.002 * 200.0 * pct + 1e-4 * here
+    assert at(1e-9) == pytest.approx(at(0.0), abs=1e-6)
+
+
+def test_nodes_of_a_measured_lime_keep_its_median_and_spread() -> None:
+    values, weights = carbonate_nodes(
+        zero_weight=0.0, low_pct=2.0, high_pct=2.0, mmolc_kg_per_pct=200.0, log_sd=0.28
+    )
+    assert weighted_quantile(values.tolist(), weights.tolist(), 0.5) == pytest.approx(400.0)
+    logs = np.log(values)
+    mean = float(logs @ weights)
+    assert math.sqrt(float((logs - mean) ** 2 @ weights)) == pytest.approx(0.28)
+    most = carbonate_nodes(
+        zero_weight=0.0, low_pct=80.0, high_pct=80.0, mmolc_kg_per_pct=1.0, log_sd=0.28
+    )[0]
+    assert most.max() == 100.0
 
 
 def test_nodes_agree_with_a_large_random_sample() -> None:

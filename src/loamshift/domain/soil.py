@@ -79,10 +79,10 @@ class MediumClass:
 
 @dataclass(frozen=True, slots=True)
 class CarbonateBelief:
-    """Free carbonate of a soil as a mixture: some weight at zero, the rest log-uniform.
+    """Free carbonate of a soil as a mixture: some weight at zero, the rest spread out.
 
-    ``zero_weight`` [0-1]; ``low_pct``..``high_pct`` [% CaCO3]; equal bounds mean a measured
-    value.
+    ``zero_weight`` [0-1]; the rest log-uniform from ``low_pct`` to ``high_pct`` [% CaCO3]. Equal
+    bounds mean a measured value, lognormal about it with ``log_sd`` [ln]; 0 there is an exact one.
     """
 
     zero_weight: float
@@ -90,6 +90,7 @@ class CarbonateBelief:
     high_pct: float
     basis: str
     measured: bool
+    log_sd: float = 0.0
 
     @property
     def is_possible(self) -> bool:

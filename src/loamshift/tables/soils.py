@@ -20,7 +20,14 @@ from loamshift.domain.soil import (
     TextureClass,
 )
 from loamshift.errors import TableError
+from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rows import evidence, number, read_rows, words
+
+
+@cache
+def soil_values() -> dict[str, float]:
+    """Coefficients of what a soil's facts are believed to say, by name [unit of each row]."""
+    return parameter_values("soil")
 
 
 @cache

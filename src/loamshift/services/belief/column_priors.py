@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
+from loamshift.core.need import WHOLE_PCT
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
 from loamshift.tables.model import verdict_values
@@ -321,7 +322,7 @@ def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray
     if not belief.is_possible:
         return np.zeros_like(z)
     if belief.low_pct == belief.high_pct and belief.zero_weight == 0.0:
-        return np.full_like(z, belief.high_pct)
+        return np.minimum(belief.high_pct * np.exp(belief.log_sd * z), WHOLE_PCT)
     share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
     rest = np.clip((share - belief.zero_weight) / (1.0 - belief.zero_weight), 0.0, 1.0)
     low, high = math.log(belief.low_pct), math.log(belief.high_pct)

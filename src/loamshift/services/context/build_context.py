@@ -184,6 +184,7 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
         carbonate_high_mmolc_kg=belief.high_pct * CARBONATE_MMOLC_KG_PER_PCT,
         log10_k_mean=soil.k.log10_k_mean,
         log10_k_sd=soil.k.log10_k_sd,
+        carbonate_log_sd=belief.log_sd,
     )
 
 
@@ -206,6 +207,7 @@ def carbonate_median_mmolc_kg(context: BedContext) -> float:
         low_pct=belief.low_pct,
         high_pct=belief.high_pct,
         mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
+        log_sd=belief.log_sd,
     )
     return weighted_quantile(values.tolist(), weights.tolist(), 0.5)
 

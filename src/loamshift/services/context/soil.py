@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from loamshift.core.buffer import (
@@ -21,7 +22,7 @@ from loamshift.errors import FitError, InputError
 from loamshift.services.context.readings import current_season
 from loamshift.tables.laboratory import NO_EQUATION, buffer_ph_method_for_target
 from loamshift.tables.model import buffer_parameters, verdict_values
-from loamshift.tables.soils import carbonate_belief, load_media, load_textures
+from loamshift.tables.soils import carbonate_belief, load_media, load_textures, soil_values
 from loamshift.units import CACO3_G_PER_MMOLC, soil_mass_kg_m2
 
 VOLCANIC = "volcanic"
@@ -155,8 +156,15 @@ def _carbonate(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
             high_pct=value,
             basis="measured",
             measured=True,
+            log_sd=_carbonate_log_sd() if value > 0.0 else 0.0,
         )
     return carbonate_belief(entry.fizz, entry.fizz_acid, ph_water)
+
+
+def _carbonate_log_sd() -> float:
+    """Error of a measured carbonate, of laboratory and sample together [ln]."""
+    values = soil_values()
+    return math.hypot(values["carbonate_log_sd_laboratory"], values["carbonate_log_sd_sampling"])
 
 
 def _k_belief(

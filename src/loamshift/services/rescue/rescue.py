@@ -330,6 +330,7 @@ def _acid_room_mmolc_kg(context: BedContext, ph_to: float) -> tuple[FloatArray, 
         low_pct=belief.low_pct,
         high_pct=belief.high_pct,
         mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
+        log_sd=belief.log_sd,
     )
     curve = acid_between_mmolc_kg(ph, ph_to, **curve_of(context))
     room = curve[:, None, None] * 10.0 ** log10_k[None, :, None] + lime[None, None, :]
