@@ -1,22 +1,34 @@
-"""Amounts put on or proposed, each against its printed limit."""
+"""Amounts put on, summed over a year, and amounts proposed, each against its printed limit."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
 
-from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.answer import Direction, Finding, Severity
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.material import Material
-from loamshift.services.format import format_rate, format_times
-from loamshift.services.materials.caps import product_cap
+from loamshift.domain.case import ClaimEntry
+from loamshift.services.cautions.amount_words import COUNTED_AS, load_sentence, short_names
+from loamshift.services.cautions.overdose import Load, recent_loads, substance_direction
+from loamshift.services.format import format_rate, format_times_limit
+from loamshift.services.materials.caps import (
+    GROUND_WORDS,
+    ProductCap,
+    is_by_weight,
+    is_overdose,
+    limit_passed,
+    product_cap,
+)
 
-DANGEROUS_TIMES = 2.0
-"""An amount this many times its limit is called dangerous [1]."""
+APPLIED_CHECK = "applied within a year"
+PROPOSED_CHECK = "amount proposed"
+ALL_ACID = "all that acidifies"
 
 
 def amount_findings(context: BedContext) -> tuple[Finding, ...]:
-    """One row for each amount of a case that has a printed limit for one dose.
+    """One row for each limited substance put on, and one for each limited amount proposed.
+
+    A row about what lies there blocks exactly where its sum is an overdose; one about a proposal
+    where the proposal makes it one.
 
     Parameters
     ----------
@@ -26,67 +38,88 @@ def amount_findings(context: BedContext) -> tuple[Finding, ...]:
     Returns
     -------
     tuple of Finding
-        Rows of rate, limit and comment [g/m2 of product].
+        Rows of amount and limit, as the limit names the substance, with a comment [g/m2].
     """
-    rows = []
-    for name, lead, material, rate_g_m2 in _amounts(context):
-        cap = product_cap(material, cap_situation=context.cap_situation)
-        limit = cap.dose_g_m2 if cap is not None else None
-        if cap is None or limit is None:
+    loads = recent_loads(context)
+    applied = (_applied_row(context, load) for load in loads)
+    return (*applied, *_proposed_rows(context, loads))
+
+
+def _applied_row(context: BedContext, load: Load) -> Finding:
+    by_dose = load.times <= 1.0 < load.times_at_once
+    limit = load.limit_at_once_g_m2 if by_dose and load.limit_at_once_g_m2 else load.limit_g_m2
+    passed = load.times <= 1.0 and not by_dose
+    return Finding(
+        check=f"{APPLIED_CHECK}: {load.substance or ALL_ACID}",
+        value=round(load.at_once_g_m2 if by_dose else load.rate_g_m2, 1),
+        operator="<=",
+        limit=round(limit, 1),
+        unit="g/m2",
+        passed=passed,
+        severity=_severity(passed=passed, times=load.times),
+        comment=load_sentence(context, load),
+        source_key=load.source_key,
+    )
+
+
+def _proposed_rows(context: BedContext, loads: tuple[Load, ...]) -> Iterator[Finding]:
+    for number, claim in enumerate(context.case.claims, start=1):
+        cap = product_cap(claim.material, cap_situation=context.cap_situation)
+        if cap is None:
             continue
-        passed = rate_g_m2 <= limit * (1.0 + 1e-9)
-        units = context.case.units
-        ratio = rate_g_m2 / limit
-        rows.append(
-            Finding(
-                check=f"{name}: {material.key}",
-                value=round(rate_g_m2, 1),
-                operator="<=",
-                limit=round(limit, 1),
-                unit="g/m2",
-                passed=passed,
-                severity=Severity.INFO
-                if passed
-                else Severity.BLOCK
-                if ratio > DANGEROUS_TIMES
-                else Severity.CAUTION,
-                comment="Within the printed limit of one dose."
-                if passed
-                else f"{lead}, {format_rate(rate_g_m2, units)}, is {format_times(ratio)} the "
-                f"printed limit of one dose here, {format_rate(limit, units)}.",
-                source_key=cap.source_key,
-            )
+        there = _there(loads, substance_direction(cap.applies_to))
+        total = there + claim.rate_g_m2 / cap.year_g_m2
+        alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
+        passed = alone is None and total <= 1.0 + 1e-9
+        limit = cap.year_g_m2 if alone is None else alone.limit_g_m2
+        value = total * cap.year_g_m2 if alone is None else claim.rate_g_m2
+        yield Finding(
+            check=f"{PROPOSED_CHECK} {number}: {claim.material.key}",
+            value=round(value * cap.per_product, 1),
+            operator="<=",
+            limit=round(limit * cap.per_product, 1),
+            unit="g/m2",
+            passed=passed,
+            severity=_severity(passed=passed, times=total),
+            comment=_proposed_words(context, claim, cap, there=there),
+            source_key=cap.source_key,
         )
-    return tuple(rows)
 
 
-def over_cap_codes(context: BedContext) -> set[str]:
-    """Cautions that amounts over their limits call for.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    set of str
-        ``over-cap``, and ``overdose`` for dangerous amounts of sulfur [codes].
-    """
-    failed = [row for row in amount_findings(context) if not row.passed]
-    codes = {"over-cap"} if any("sulfur" in row.check for row in failed) else set()
-    if any(row.severity is Severity.BLOCK and "elemental sulfur" in row.check for row in failed):
-        codes.add("overdose")
-    return codes
+def _there(loads: tuple[Load, ...], direction: Direction) -> float:
+    """Yearly limits that were put on already in the same direction [1]."""
+    return max((load.times for load in loads if load.direction is direction), default=0.0)
 
 
-def _amounts(context: BedContext) -> Iterator[tuple[str, str, Material, float]]:
-    """What was put on within a year or is proposed: check, words, material, rate [g/m2]."""
-    case = context.case
-    for number, applied in enumerate(case.applied, start=1):
-        if case.today - applied.on <= timedelta(days=365):
-            lead = f"The {applied.material.key} put on"
-            yield f"amount put on {number}", lead, applied.material, applied.rate_g_m2
-    for number, claim in enumerate(case.claims, start=1):
-        lead = f"The {claim.material.key} proposed"
-        yield f"amount proposed {number}", lead, claim.material, claim.rate_g_m2
+def _severity(*, passed: bool, times: float) -> Severity:
+    if passed:
+        return Severity.INFO
+    return Severity.BLOCK if is_overdose(times) else Severity.CAUTION
+
+
+def _proposed_words(
+    context: BedContext, claim: ClaimEntry, cap: ProductCap, *, there: float
+) -> str:
+    units = context.case.units
+    ground = GROUND_WORDS[cap.ground]
+    own = format_rate(claim.rate_g_m2 * cap.per_product, units)
+    told = own if is_by_weight(cap) else f"{own} {COUNTED_AS[cap.applies_to]}"
+    subject = f"The {short_names([claim.material.key])} proposed, {told},"
+    total = there + claim.rate_g_m2 / cap.year_g_m2
+    alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
+    if alone is None:
+        year = f"yearly limit for {ground}, {format_rate(cap.year_g_m2 * cap.per_product, units)}"
+        if total <= 1.0 + 1e-9:
+            return f"{subject} is within the published {year}."
+        return (
+            f"{subject} is within the limit by itself. With what was applied before, it makes "
+            f"{format_times_limit(total)} the published {year}."
+        )
+    named = {"year": f"yearly limit for {ground}", "dose": f"limit for one application on {ground}"}
+    limit = format_rate(alone.limit_g_m2 * cap.per_product, units)
+    text = f"{subject} is {format_times_limit(alone.times)} the published {named[alone.per]}, "
+    text += f"{limit}."
+    if there > 0.0 and total > 1.0:
+        text += f" With what was applied before, it makes {format_times_limit(total)} "
+        text += "the yearly limit."
+    return text

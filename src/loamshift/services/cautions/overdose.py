@@ -10,16 +10,23 @@ from typing import Final, TypedDict
 from loamshift.domain.answer import Direction
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Applied
+from loamshift.domain.material import Material
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
-from loamshift.services.materials.caps import ProductCap, Substance, is_overdose, product_cap
+from loamshift.services.materials.caps import (
+    ProductCap,
+    Substance,
+    is_by_weight,
+    is_overdose,
+    product_cap,
+)
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 from loamshift.units import SULFUR_G_PER_MMOLC
 
 RECENT_DAYS: Final = 365
 """What was put on within a year counts in full; of what is older, what has yet to react [d]."""
-_NOTHING: Final = 1e-6
-"""A share left below which an earlier application is spent [1]."""
+_SPENT: Final = 0.01
+"""An application of an earlier year with less than this left to react is spent [1]."""
 _DIRECTION: Final = {
     Substance.SULFUR: Direction.ACIDIFY,
     Substance.ALUMINIUM_SULFATE: Direction.ACIDIFY,
@@ -39,7 +46,7 @@ class Load:
     hydrate [g/m2]. ``at_once_g_m2`` the most of it in one dose, against ``limit_at_once_g_m2``
     or None where none is printed [g/m2]. ``acid_mmolc_m2`` it brings and ``acid_left_mmolc_m2``
     of that which has yet to come; negative limes [mmolc/m2]. ``is_old`` where part of it was put
-    on more than a year ago.
+    on more than a year ago; ``is_by_weight`` where the products count by their own weight.
     """
 
     substance: Substance | None
@@ -54,6 +61,7 @@ class Load:
     acid_left_mmolc_m2: float
     last_on: date
     is_old: bool
+    is_by_weight: bool
     ground: str
     source_key: str
 
@@ -70,20 +78,32 @@ class Load:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Dose:
-    """One application with its limits; ``counted`` and ``left`` are shares of it [0-1]."""
+class _Share:
+    """What of an application counts and what is ``left`` to react [0-1]; all its acid."""
 
-    applied: Applied
-    cap: ProductCap
     counted: float
     left: float
     acid_mmolc_m2: float
     is_old: bool
 
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Dose:
+    """One application with its limits."""
+
+    applied: Applied
+    cap: ProductCap
+    share: _Share
+
     @property
     def counted_g_m2(self) -> float:
         """What of it counts, as the limit names the substance [g/m2]."""
-        return self.applied.rate_g_m2 * self.cap.per_product * self.counted
+        return self.applied.rate_g_m2 * self.cap.per_product * self.share.counted
+
+    @property
+    def counted_acid_mmolc_m2(self) -> float:
+        """The acid of what counts; negative limes [mmolc/m2]."""
+        return self.share.acid_mmolc_m2 * self.share.counted
 
     @property
     def limit_g_m2(self) -> float:
@@ -126,6 +146,22 @@ def overdose(context: BedContext) -> Load | None:
     return worst if worst is not None and is_overdose(worst.times) else None
 
 
+def substance_direction(substance: Substance) -> Direction:
+    """Which way a limited substance moves the pH.
+
+    Parameters
+    ----------
+    substance
+        What the limit speaks of [enumeration].
+
+    Returns
+    -------
+    Direction
+        None for nitrogen, whose limit is one of salt and loss [enumeration].
+    """
+    return _DIRECTION[substance]
+
+
 def recent_loads(context: BedContext) -> tuple[Load, ...]:
     """What was put on, summed by substance and then over all that acidifies.
 
@@ -163,47 +199,60 @@ def recent_loads(context: BedContext) -> tuple[Load, ...]:
     return tuple(rows)
 
 
+def recent_materials(context: BedContext) -> tuple[Material, ...]:
+    """What was put on within a year, or longer ago and has yet to react; limited or not.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Material
+        Each once, in the order of the case [objects].
+    """
+    found = {
+        applied.material.key: applied.material
+        for applied in context.case.applied
+        if _share(context, applied).counted > 0.0
+    }
+    return tuple(found.values())
+
+
 def _doses(context: BedContext) -> Iterable[_Dose]:
     for applied in context.case.applied:
         cap = product_cap(applied.material, cap_situation=context.cap_situation)
-        if cap is None:
-            continue
-        acid = acid_brought_mmolc_m2(
-            applied.material, rate_g_m2=applied.rate_g_m2, in_pot=context.in_pot
-        )
-        left = _left_frac(context, applied, acid_mmolc_m2=acid)
-        is_old = (context.case.today - applied.on).days > RECENT_DAYS
-        counted = left if is_old else 1.0
-        if counted > _NOTHING:
-            yield _Dose(
-                applied=applied,
-                cap=cap,
-                counted=counted,
-                left=left,
-                acid_mmolc_m2=acid,
-                is_old=is_old,
-            )
+        share = _share(context, applied)
+        if cap is not None and share.counted > 0.0:
+            yield _Dose(applied=applied, cap=cap, share=share)
 
 
-def _left_frac(context: BedContext, applied: Applied, *, acid_mmolc_m2: float) -> float:
-    """Share of an application's acid or base that has yet to come today [0-1]."""
+def _share(context: BedContext, applied: Applied) -> _Share:
+    """How much of an application counts today, and how much of it has yet to react."""
     days = max((context.case.today - applied.on).days, 0)
-    if acid_mmolc_m2 == 0.0:
-        return 0.0
-    soil = context.soil
-    come = acid_within_days(
-        applied.material,
-        rate_g_m2=applied.rate_g_m2,
-        soil_temp_c=context.soil_temp_c,
-        start=applied.on,
-        days=days,
-        ph_water=parameter_values("advice")["assumed_ph_water"]
-        if soil is None
-        else soil.ph.ph_water,
-        in_pot=context.in_pot,
-        incorporated=applied.incorporated_cm > 0.0,
+    acid = acid_brought_mmolc_m2(
+        applied.material, rate_g_m2=applied.rate_g_m2, in_pot=context.in_pot
     )
-    return min(max(1.0 - come / acid_mmolc_m2, 0.0), 1.0)
+    left = 0.0
+    if acid != 0.0:
+        soil = context.soil
+        come = acid_within_days(
+            applied.material,
+            rate_g_m2=applied.rate_g_m2,
+            soil_temp_c=context.soil_temp_c,
+            start=applied.on,
+            days=days,
+            ph_water=parameter_values("advice")["assumed_ph_water"]
+            if soil is None
+            else soil.ph.ph_water,
+            in_pot=context.in_pot,
+            incorporated=applied.incorporated_cm > 0.0,
+        )
+        left = min(max(1.0 - come / acid, 0.0), 1.0)
+    is_old = days > RECENT_DAYS
+    counted = 1.0 if not is_old else left if left >= _SPENT else 0.0
+    return _Share(counted=counted, left=left, acid_mmolc_m2=acid, is_old=is_old)
 
 
 def _load(substance: Substance, doses: list[_Dose]) -> Load:
@@ -216,6 +265,7 @@ def _load(substance: Substance, doses: list[_Dose]) -> Load:
         limit_g_m2=first.limit_g_m2,
         at_once_g_m2=_most_at_once_g_m2(doses),
         limit_at_once_g_m2=None if cap.dose_g_m2 is None else cap.dose_g_m2 * cap.per_product,
+        is_by_weight=all(is_by_weight(dose.cap) for dose in doses),
         ground=cap.ground,
         source_key=cap.source_key,
         **_summed(doses),
@@ -225,7 +275,7 @@ def _load(substance: Substance, doses: list[_Dose]) -> Load:
 def _most_at_once_g_m2(doses: list[_Dose]) -> float:
     """The largest dose: applications closer than the wait between two count as one [g/m2]."""
     wait = max(doses[0].cap.wait_days, 1.0)
-    recent = [dose for dose in doses if not dose.is_old]
+    recent = [dose for dose in doses if not dose.share.is_old]
     return max(
         (
             sum(
@@ -248,8 +298,8 @@ def _all_acid(context: BedContext, doses: tuple[_Dose, ...]) -> Load | None:
         direction = _DIRECTION[dose.cap.applies_to]
         if direction is Direction.ACIDIFY:
             shares[number] = dose.counted_g_m2 / dose.limit_g_m2
-        elif direction is Direction.NONE and dose.acid_mmolc_m2 > 0.0:
-            shares[number] = dose.acid_mmolc_m2 * dose.counted / acid_limit_mmolc_m2
+        elif direction is Direction.NONE and dose.share.acid_mmolc_m2 > 0.0:
+            shares[number] = dose.counted_acid_mmolc_m2 / acid_limit_mmolc_m2
     if not shares:
         return None
     return Load(
@@ -259,6 +309,7 @@ def _all_acid(context: BedContext, doses: tuple[_Dose, ...]) -> Load | None:
         limit_g_m2=limit.limit_g_m2,
         at_once_g_m2=0.0,
         limit_at_once_g_m2=None,
+        is_by_weight=False,
         ground=context.cap_situation,
         source_key=limit.source_key,
         **_summed([doses[number] for number in shares]),
@@ -269,8 +320,8 @@ def _summed(doses: list[_Dose]) -> _Summed:
     return _Summed(
         materials=tuple(dict.fromkeys(dose.applied.material.key for dose in doses)),
         applications=len(doses),
-        acid_mmolc_m2=sum(dose.acid_mmolc_m2 * dose.counted for dose in doses),
-        acid_left_mmolc_m2=sum(dose.acid_mmolc_m2 * dose.left for dose in doses),
+        acid_mmolc_m2=sum(dose.counted_acid_mmolc_m2 for dose in doses),
+        acid_left_mmolc_m2=sum(dose.share.acid_mmolc_m2 * dose.share.left for dose in doses),
         last_on=max(dose.applied.on for dose in doses),
-        is_old=any(dose.is_old for dose in doses),
+        is_old=any(dose.share.is_old for dose in doses),
     )

@@ -36,6 +36,8 @@ _NORM: Final = {
     Substance.IRON_SULFATE: "ferrous sulfate, heptahydrate",
 }
 """The hydrate a printed limit speaks of; other hydrates count by their acid."""
+_SAME_WEIGHT: Final = 0.025
+"""A product this near to the pure substance is told by its own weight [1]."""
 _DAYS_PER_MONTH: Final = 365.25 / 12.0
 
 
@@ -141,6 +143,22 @@ def limit_passed(cap: ProductCap, *, rate_g_m2: float) -> LimitPassed | None:
         if limit is not None and rate_g_m2 > limit * (1.0 + 1e-9):
             return LimitPassed(times=rate_g_m2 / limit, per=per, limit_g_m2=limit)
     return None
+
+
+def is_by_weight(cap: ProductCap) -> bool:
+    """Whether a product is so near to the substance limited that its own weight tells it.
+
+    Parameters
+    ----------
+    cap
+        Limits of the product [object].
+
+    Returns
+    -------
+    bool
+        Within a fortieth; never for feeds, whose limit is one of nitrogen [truth].
+    """
+    return abs(cap.per_product - 1.0) < _SAME_WEIGHT
 
 
 def is_overdose(times: float) -> bool:
