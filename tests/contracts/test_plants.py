@@ -10,10 +10,12 @@ from loamshift.domain.evidence import Evidence
 from loamshift.domain.plant import Plant
 from loamshift.tables.plants import load_plants
 from loamshift.tables.references import load_references
+from loamshift.tables.rows import read_rows
 
 PLANTS = list(load_plants().values())
 
 
+NEVER_COUNTED = {"usda-plants-characteristics", "sys-1993-as-coded", "garden-bands-2010"}
 RANGES = {plant.key: [s for s in plant.sources if s.kind == "range"] for plant in PLANTS}
 
 
@@ -89,8 +91,8 @@ def test_limits_rest_on_a_row_for_the_medium(plant: Plant) -> None:
             assert not limit.decides
 
 
-def test_there_are_403_plants_and_six_groups() -> None:
-    assert len([plant for plant in PLANTS if not plant.is_group]) == 403
+def test_there_are_404_plants_and_six_groups() -> None:
+    assert len([plant for plant in PLANTS if not plant.is_group]) == 404
     assert {plant.key for plant in PLANTS if plant.is_group} == {
         "lawn",
         "vegetables",
@@ -99,3 +101,22 @@ def test_there_are_403_plants_and_six_groups() -> None:
         "fruit",
         "acid-loving shrubs",
     }
+
+
+@pytest.mark.parametrize("plant", PLANTS, ids=lambda plant: plant.key)
+def test_a_doubtful_range_is_weak_and_says_so(plant: Plant) -> None:
+    if plant.doubtful:
+        assert plant.is_weak
+        assert plant.note.startswith("This range looks wrong:")
+
+
+@pytest.mark.parametrize("plant", PLANTS, ids=lambda plant: plant.key)
+def test_an_institution_counts_once(plant: Plant) -> None:
+    rows = [row for row in read_rows("plant_sources") if row["plant"] == plant.key]
+    used = [row for row in rows if row["used"] == "yes"]
+    families = [row["family"] for row in used if row["family"] != "almanac list"]
+    assert len(families) == len(set(families))
+    assert plant.n_sources == len({row["family"] for row in used})
+    assert len(plant.sources) == len(used)
+    assert not [row for row in used if row["source_key"] in NEVER_COUNTED]
+    assert not [row for row in used if row["medium"] != "soil" or row["basis"] == "KCl"]

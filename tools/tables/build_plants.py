@@ -6,6 +6,7 @@ recalled rows count only where nothing was read. ``plant_ranges`` says which row
 
 from __future__ import annotations
 
+import plant_disagreements
 from common import source_rows, write_table
 from plant_limits import SIDES, deciding_limits, limit_rows
 from plant_ranges import (
@@ -27,12 +28,10 @@ QUALIFIERS = frozenset(
 DECIDED = tuple(
     f"{kind}_{side}" for kind in ("harmful", "container_harmful", "occurrence") for side in SIDES
 )
-TOLERATES_ACID = {
-    "oats": "grows on acid soil and does not need it",
-    "rye": "grows on acid soil and does not need it",
-}
-"""Plants that no plan should make the soil more acid for, whatever their range (sources: notes
-of the Finnish targets)."""
+TOLERATES_ACID = frozenset({"oats", "rye"})
+"""Plants that no plan should make a soil more acid for: they bear acid and do not need it.
+Finnish targets (kalkitus-cereals): fairly good on acid soil, undemanding; British range 6 to 7.5
+(ahdb-2013-ph)."""
 
 PLANT_COLUMNS = (
     "key",
@@ -54,6 +53,7 @@ PLANT_COLUMNS = (
     "calcifuge",
     "tolerates_acid",
     "is_group",
+    "doubtful",
     "source_key",
     "evidence",
     "note",
@@ -95,7 +95,7 @@ LIMIT_COLUMNS = (
 
 
 def build() -> None:
-    """Write ``plants.csv``, ``plant_sources.csv`` and ``plant_limits.csv``."""
+    """Write the four tables of plants: medians, sources, limits, settled disagreements."""
     limits = limit_rows()
     write_table(
         "plants",
@@ -157,14 +157,21 @@ def build() -> None:
             ),
         },
     )
+    write_table(
+        "plant_disagreements",
+        plant_disagreements.COLUMNS,
+        plant_disagreements.disagreement_rows(),
+        about=plant_disagreements.ABOUT,
+    )
 
 
 def plant_rows(decided: dict[str, dict[str, object]]) -> list[dict[str, object]]:
     """One row per plant and group, medians recomputed from the source rows."""
     by_plant = ranges_by_plant()
     spellings = synonyms()
+    doubtful = plant_disagreements.doubtful_ranges()
     table: list[dict[str, object]] = []
-    for key, printed in {**consensus_as_printed(), **groups()}.items():
+    for key, printed in {**consensus_as_printed(), **later_plants()}.items():
         rows = by_plant[key]
         table.append(
             {
@@ -178,10 +185,11 @@ def plant_rows(decided: dict[str, dict[str, object]]) -> list[dict[str, object]]
                 "calcifuge": printed.get("calcifuge") == "yes"
                 or any("calcifuge" in row.note for row in rows),
                 "tolerates_acid": key in TOLERATES_ACID,
-                "is_group": "synonyms" in printed,
+                "is_group": not printed["latin_name"],
+                "doubtful": key in doubtful,
                 "source_key": "own-arithmetic",
                 "evidence": "derived",
-                "note": _plant_note(key, printed, rows),
+                "note": _plant_note(printed, rows, doubtful.get(key, "")),
             }
         )
     return table
@@ -221,15 +229,15 @@ def consensus_as_printed() -> dict[str, Row]:
     return {row["common_name"]: row for row in source_rows("plant_ph_consensus")}
 
 
-def groups() -> dict[str, Row]:
-    """Plants that people name together: lawn, vegetables, mixed border, herbs, fruit."""
-    empty = {"latin_name": "", "tol_min_fao": "", "tol_max_fao": ""}
+def later_plants() -> dict[str, Row]:
+    """Plants named together (lawn, vegetables) and plants that are not in the first list."""
+    empty = {"tol_min_fao": "", "tol_max_fao": ""}
     return {row["key"]: {**empty, **row} for row in source_rows("plant_groups")}
 
 
 def synonyms() -> dict[str, list[str]]:
     """Other names by plant: kept by hand, from brackets, bare genus, and grass for lawn grasses."""
-    together = groups()
+    together = later_plants()
     plants = {**consensus_as_printed(), **together}
     kept: dict[str, list[str]] = {key: [] for key in plants}
     for key, group in together.items():
@@ -266,14 +274,12 @@ def _tolerated(printed: Row) -> dict[str, object]:
     }
 
 
-def _plant_note(key: str, printed: Row, rows: list[PrintedRange]) -> str:
-    notes = []
+def _plant_note(printed: Row, rows: list[PrintedRange], doubt: str) -> str:
+    notes = [f"This range looks wrong: {doubt}."] if doubt else []
     if printed["note"].startswith("suspect: the FAO absolute limits"):
         notes.append("FAO survival limits left out: they do not contain the median range")
     elif printed["note"]:
         notes.append(printed["note"])
-    if key in TOLERATES_ACID:
-        notes.append(TOLERATES_ACID[key])
     notes += [
         f"left out: {row.ph_low}-{row.ph_high} ({row.note.removeprefix('suspect: ')})"
         for row in rows

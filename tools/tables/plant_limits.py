@@ -22,6 +22,8 @@ MEDIA = {"soilless medium": "container", "nutrient solution": "solution"}
 SIDES = ("low", "high")
 
 Cells = dict[str, object]
+Choices = dict[tuple[str, str, str, str], Row]
+"""Choices by plant, source code, side and, where a source prints two limits, the figure."""
 
 
 def limit_rows() -> list[Cells]:
@@ -59,9 +61,9 @@ def _widen(limits: Cells, name: str, value: object, *, low: bool) -> None:
         limits[name] = widest(known, value) if isinstance(known, float) else value
 
 
-def _decisions() -> dict[tuple[str, str, str], Row]:
+def _decisions() -> Choices:
     return {
-        (row["plant"], row["source_code"], row["side"]): row
+        (row["plant"], row["source_code"], row["side"], row["ph"]): row
         for row in source_rows("plant_limit_choices")
     }
 
@@ -78,19 +80,24 @@ def _plant(row: Row) -> str:
     return row["common_name"]
 
 
-def _keys(row: Cells) -> list[tuple[str, str, str]]:
+def _keys(row: Cells) -> set[tuple[str, str, str, str]]:
+    plant, code, printed = str(row["plant"]), str(row["source_code"]), str(row["printed"])
     sides = [f"tolerated {s}" if row["kind"] == "tolerated" else s for s in (*SIDES, "both")]
-    return [(str(row["plant"]), str(row["source_code"]), side) for side in sides]
+    return {(plant, code, side, ph) for side in sides for ph in ("", *printed.split("-"))}
 
 
-def _limit(row: Row, decisions: dict[tuple[str, str, str], Row]) -> Cells:
+def _choice(decisions: Choices, plant: str, code: str, side: str, ph: str) -> Row | None:
+    return decisions.get((plant, code, side, ph)) or decisions.get((plant, code, side, ""))
+
+
+def _limit(row: Row, decisions: Choices) -> Cells:
     plant, code = _plant(row), row["source_code"]
     basis = basis_of(row["note"])
     kind = "occurrence" if code == "USDA" else KINDS[row["limit_kind"]]
     reasons, decides = [], []
     for side, printed in zip(SIDES, (row["tol_min"], row["tol_max"]), strict=True):
         name = f"tolerated {side}" if kind == "tolerated" else side
-        choice = decisions.get((plant, code, name))
+        choice = _choice(decisions, plant, code, name, printed)
         if kind == "harmful" and printed and choice is None:
             raise SystemExit(f"plant_limit_choices: no choice for {plant}, {code}, {name}")
         if choice and printed:
@@ -98,7 +105,7 @@ def _limit(row: Row, decisions: dict[tuple[str, str, str], Row]) -> Cells:
             if choice["decides"] == "yes":
                 decides.append(side)
     if kind == "occurrence":
-        choice = decisions.get((plant, code, "both"))
+        choice = _choice(decisions, plant, code, "both", "")
         decides = [] if choice else list(SIDES)
         reasons += [choice["why"]] if choice else []
     low, high = number(row["tol_min"]), number(row["tol_max"])

@@ -85,13 +85,19 @@ class Plant:
     """True for plants named together, as in “lawn”; never offered in place of another."""
     tolerates_acid: bool = False
     """Grows on acid soil without needing it: its range alone calls for no acidifying plan."""
+    doubtful: bool = False
+    """Its only printed range looks wrong: no plan starts from it, whatever the reading."""
 
     @property
     def is_weak(self) -> bool:
         """True where the range rests on one family, on grade C alone, or on memory.
 
-        Such a range never by itself starts an acidifying or liming plan.
+        Two ranges with a gap between them are no better than one. Such a range never by itself
+        starts an acidifying or liming plan.
         """
         if self.n_sources < 2 or not self.all_seen:
+            return True
+        ranges = [s for s in self.sources if s.kind == "range"]
+        if len(ranges) == 2 and max(s.ph_low for s in ranges) > min(s.ph_high for s in ranges):
             return True
         return all(s.grade == "C" or s.evidence == "memory" for s in self.sources)

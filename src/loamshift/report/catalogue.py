@@ -72,11 +72,27 @@ def plants_letter(plants: Sequence[Plant], *, words: Words) -> Letter:
     return list_letter(_count(len(plants), "plant"), columns, rows)
 
 
+def _harm(plant: Plant, words: Words) -> list[str]:
+    """Where injury is printed, in soil and in potting mixes."""
+    sentences = []
+    for place, low, high in (
+        ("in soil", plant.harmful_low, plant.harmful_high),
+        ("in soilless potting mixes", plant.container_harmful_low, plant.container_harmful_high),
+    ):
+        sides = [
+            *([f"below pH {words.ph(low)}"] if low is not None else []),
+            *([f"above pH {words.ph(high)}"] if high is not None else []),
+        ]
+        if sides:
+            sentences.append(f"Harm is reported {place} {' and '.join(sides)}.")
+    return sentences
+
+
 def plant_letter(plant: Plant, *, words: Words) -> Letter:
     """One plant [object] with every range printed for it, and its sources [object]."""
     lead = (
         f"Grows well from pH **{words.ph(plant.ph_low)} to {words.ph(plant.ph_high)}** (in "
-        f"water), the median of {_count(plant.n_sources, 'independent source')}; the lowest "
+        f"water), by {_count(plant.n_sources, 'independent source')}; the lowest "
         f"printed is {words.ph(plant.lowest)}, the highest {words.ph(plant.highest)}."
     )
     remarks = []
@@ -85,13 +101,16 @@ def plant_letter(plant: Plant, *, words: Words) -> Letter:
             f"Survives from about {words.ph(plant.tolerated_low)} to "
             f"{words.ph(plant.tolerated_high)}."
         )
+    remarks += _harm(plant, words)
     if plant.calcifuge:
         remarks.append("Lime-hating: free lime in the soil makes it sicken at any pH reading.")
     if not plant.ranges_agree:
         remarks.append(
-            f"The sources disagree: the middles of their ranges spread over "
-            f"{plant.midpoint_spread:.1f} pH."
+            f"The sources disagree: the midpoints of their ranges lie up to "
+            f"{plant.midpoint_spread:.1f} pH apart."
         )
+    if plant.tolerates_acid:
+        remarks.append("It tolerates acid soil but does not need it: no need to acidify for it.")
     if plant.is_weak:
         remarks.append("Weak evidence: this range alone never starts an acidifying or liming plan.")
     if plant.note:

@@ -187,4 +187,5 @@ def _plant(row: Row, sources: list[PlantSource], limits: list[PlantLimit]) -> Pl
         limits=tuple(limits),
         is_group=truth(row, "is_group"),
         tolerates_acid=truth(row, "tolerates_acid"),
+        doubtful=truth(row, "doubtful"),
     )

@@ -112,7 +112,8 @@ def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
 
     def suits(plant: Plant) -> bool:
         kindred = plant.group.split()[0] in wanted and plant.key not in avoid
-        return kindred and not plant.is_weak and plant.ph_low <= ph <= plant.ph_high
+        single = not plant.is_group and not plant.is_weak
+        return kindred and single and plant.ph_low <= ph <= plant.ph_high
 
     fitting = [plant for plant in load_plants().values() if suits(plant)]
     fitting.sort(key=lambda plant: (-plant.n_sources, plant.name))
