@@ -1,0 +1,113 @@
+"""What the cautions depend on, beyond the least cases of ``tests/contracts``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import pytest
+
+from loamshift.domain.answer import Application, Decision, Direction, Option, Reason
+from loamshift.services.advise import advise
+from loamshift.services.cautions.caution_rules import HAZARDS, RULES
+from loamshift.services.cautions.cautions import caution_facts, cautions
+from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.options import ACID_CHOICES, LIME_CHOICES
+from loamshift.tables.rules import load_cautions
+from services.beds import TODAY, bed
+
+HANDLING = HAZARDS | {"children-pets", "salt", "nitrogen", "hydrogen-sulfide", "ammonia"}
+LOAM = 'ph = 6.4\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+
+
+@dataclass(frozen=True)
+class Judged:
+    decision: Decision
+    direction: Direction
+    reason: str
+
+
+def option(material: str) -> Option:
+    return Option(
+        material=material, rate_g_m2=10.0, amount_g=None, cost=None, currency=None,
+        cost_per_mol_acid=None, cost_per_kg_caco3_eq=None, weeks_to_half=None, ec_rise_ds_m=None,
+        cautions=("split",),
+    )  # fmt: skip
+
+
+def codes(judged: Judged, *, more: str = "", options: tuple[str, ...] = ()) -> set[str]:
+    found = cautions(
+        build_context(bed(LOAM, more=more)),
+        judged,
+        applications=(),
+        options=tuple(map(option, options)),
+    )
+    return {caution.code for caution in found}
+
+
+@pytest.mark.parametrize("decision", [Decision.LEAVE, Decision.STOP, Decision.ELSEWHERE])
+@pytest.mark.parametrize("direction", list(Direction))
+@pytest.mark.parametrize("reason", [Reason.IN_RANGE, Reason.CAPS, Reason.SODIC])
+def test_where_nothing_goes_on_nobody_is_warned_of_products(
+    decision: Decision, direction: Direction, reason: Reason
+) -> None:
+    judged = Judged(decision, direction, reason)
+    assert not codes(judged, options=(*ACID_CHOICES, *LIME_CHOICES)) & HANDLING
+
+
+def test_what_is_proposed_is_warned_of_whatever_the_judgement() -> None:
+    claim = '[[claim]]\nmaterial = "aluminum sulfate"\nrate = "100 g/m2"'
+    for decision in Decision:
+        found = codes(Judged(decision, Direction.NONE, Reason.IN_RANGE), more=claim)
+        assert {"aluminium", "children-pets"} <= found
+
+
+@pytest.mark.parametrize(
+    ("name", "reason"),
+    [
+        ("overdose-acid", Reason.OVERDOSE),
+        ("overdose-lime", Reason.OVERDOSE),
+        ("over-cap", Reason.OVERDOSE),
+        ("too-acid", Reason.TOO_ACID),
+        (Reason.WATER, Reason.WATER),
+        ("go", None),
+        ("", None),
+    ],
+)
+def test_a_reason_is_a_code(name: str, reason: Reason | None) -> None:
+    judged = Judged(Decision.STOP, Direction.ACIDIFY, name)
+    facts = caution_facts(build_context(bed(LOAM)), judged, applications=(), options=())
+    assert facts.reason is reason
+
+
+def test_an_overdose_of_lime_is_not_called_too_acid() -> None:
+    lime = '[[applied]]\ndate = 2026-04-01\nmaterial = "hydrated lime"\nrate = "2 kg/m2"'
+    answer = advise(bed(LOAM, more=lime))
+    found = {caution.code for caution in answer.cautions}
+    assert "overdose" in found and "too-acid" not in found
+    acid = lime.replace("hydrated lime", "aluminium sulfate")
+    found = {caution.code for caution in advise(bed(LOAM, more=acid)).cautions}
+    assert {"overdose", "aluminium", "salt", "children-pets"} <= found
+
+
+def test_the_text_for_an_overdose_holds_both_ways() -> None:
+    text = load_cautions()["overdose"].text
+    assert "lime only by those figures" not in text
+
+
+def test_each_code_is_printed_once_in_the_order_of_the_table() -> None:
+    sulfur = "elemental sulfur, powder"
+    claim = f'[[claim]]\nmaterial = "{sulfur}"\namount = "1 cup per plant"'
+    case = bed(LOAM, bed='area = "9 m2"\nplants = 9\nplanted = true', more=claim)
+    part = Application(
+        date=TODAY, material=sulfur, rate_g_m2=30.0, amount_g=None, incorporate_cm=0.0, only_if=None
+    )
+    judged = Judged(Decision.GO, Direction.ACIDIFY, Reason.WITHIN_REACH)
+    found = cautions(build_context(case), judged, applications=(part, part), options=())
+    order = list(load_cautions())
+    places = [order.index(caution.code) for caution in found]
+    assert places == sorted(set(places))
+    assert all(caution.text == load_cautions()[caution.code].text for caution in found)
+
+
+def test_no_rule_stands_twice() -> None:
+    assert len(RULES) == len(set(RULES))
