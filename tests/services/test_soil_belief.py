@@ -12,8 +12,10 @@ from hypothesis import strategies as st
 from loamshift.domain.ph import PhMethod
 from loamshift.services.advise import advise
 from loamshift.services.belief.column_priors import carbonate_quantile_pct
-from loamshift.services.context.build_context import build_context, need_mmolc_kg
+from loamshift.services.context.build_context import build_context
+from loamshift.services.context.need import need_mmolc_kg
 from loamshift.services.context.soil import ph_nodes
+from loamshift.tables.soils import load_textures
 from services.beds import bed
 
 METHODS = tuple(method.value for method in PhMethod)
@@ -113,3 +115,122 @@ def test_a_trace_of_carbonate_needs_what_none_does() -> None:
     none, trace = (need_mmolc_kg(build_context(bed(loam(pct))), 5.5) for pct in (0.0, 1e-7))
     for p in (0.05, 0.5, 0.95):
         assert trace.quantile(p) == pytest.approx(none.quantile(p), rel=1e-5)
+
+
+def middle_need_mmolc_m2(soil: str, *, aim_ph: float, depth_cm: float = 15.0) -> float:
+    context = build_context(
+        bed(soil, bed=f'area = "20 m2"\nplanted = false\ndepth = "{depth_cm!r} cm"')
+    )
+    return need_mmolc_kg(context, aim_ph).quantile(0.5) * context.soil_mass_kg_m2
+
+
+def mineral(*, ph: float = 6.6, more: str = "") -> str:
+    return f'ph = {ph!r}\nph_method = "water 1:1"\ncarbonate_pct = 0\n{more}'
+
+
+def sulfur_g_m2(soil: str) -> float:
+    return 0.01603 * middle_need_mmolc_m2(soil, aim_ph=5.0)
+
+
+def test_a_sand_rich_in_humus_is_no_longer_a_heavy_one() -> None:
+    """Sand from 6.6 to 5.0 once asked 85, 456 and 2,108 g/m2 of sulfur; a peat mix asked 142."""
+    needs = [
+        sulfur_g_m2(mineral(more=f'texture = "sand"\norganic_matter_pct = {om}'))
+        for om in (1, 10, 50)
+    ]
+    assert needs == sorted(needs)
+    assert needs[2] < 6.0 * needs[0]
+    mix = sulfur_g_m2('ph = 6.6\nph_method = "water 1:1"\nmedium = "peat mix"')
+    assert needs[0] < mix < needs[2]
+
+
+def test_a_measured_density_is_taken_as_it_is() -> None:
+    for medium in ('texture = "sand"\norganic_matter_pct = 30', 'medium = "peat mix"'):
+        soil = build_context(
+            bed(f'ph = 6.6\nph_method = "water 1:1"\nbulk_density_g_cm3 = 0.55\n{medium}')
+        ).soil
+        assert soil is not None
+        assert soil.bulk_density_g_cm3 == 0.55
+
+
+def test_a_class_by_name_has_the_density_of_its_row_at_its_usual_humus() -> None:
+    for key, texture in load_textures().items():
+        soil = build_context(bed(mineral(more=f'texture = "{key}"'))).soil
+        assert soil is not None
+        assert soil.bulk_density_g_cm3 == pytest.approx(texture.bulk_density_g_cm3)
+
+
+def test_clay_that_sand_and_silt_leave_is_used() -> None:
+    soil = build_context(bed(mineral(more="sand_pct = 40\nsilt_pct = 24"))).soil
+    assert soil is not None
+    assert soil.clay_pct == pytest.approx(36.0)
+    assert soil.texture_name == "clay loam"
+
+
+STEPS = st.sampled_from(((7.8, 6.5), (6.6, 5.0), (5.5, 4.5), (4.6, 6.5), (5.8, 7.0)))
+
+
+@settings(derandomize=True, deadline=None, max_examples=150)
+@given(om=st.floats(0.0, 99.0), clay=st.floats(0.0, 60.0), sand=st.floats(0.0, 1.0), step=STEPS)
+def test_more_humus_never_needs_less_and_nothing_jumps(
+    om: float, clay: float, sand: float, step: tuple[float, float]
+) -> None:
+    shares = f"clay_pct = {clay!r}\nsand_pct = {sand * (100.0 - clay)!r}\n"
+    here, more, far = (
+        middle_need_mmolc_m2(
+            mineral(ph=step[0], more=f"{shares}organic_matter_pct = {value!r}"), aim_ph=step[1]
+        )
+        for value in (om, om + 0.01, min(om + 10.0, 100.0))
+    )
+    assert here * (1.0 - 1e-9) <= more <= 1.02 * here
+    assert far >= here * (1.0 - 1e-9)
+
+
+@settings(derandomize=True, deadline=None, max_examples=150)
+@given(
+    clay=st.floats(0.0, 59.0),
+    silt=st.none() | st.floats(0.0, 1.0),
+    om=st.none() | st.floats(0.3, 60.0),
+    step=STEPS,
+)
+def test_more_clay_never_needs_less_and_nothing_jumps(
+    clay: float, silt: float | None, om: float | None, step: tuple[float, float]
+) -> None:
+    fixed = "" if om is None else f"organic_matter_pct = {om!r}\n"
+
+    def at(value: float) -> float:
+        sand = "" if silt is None else f"sand_pct = {(1.0 - silt) * (100.0 - value)!r}\n"
+        soil = mineral(ph=step[0], more=f"clay_pct = {value!r}\n{sand}{fixed}")
+        return middle_need_mmolc_m2(soil, aim_ph=step[1])
+
+    here, more, far = at(clay), at(clay + 0.01), at(min(clay + 5.0, 60.0))
+    assert here * (1.0 - 1e-9) <= more <= 1.005 * here
+    assert far >= here * (1.0 - 1e-9)
+
+
+@settings(derandomize=True, deadline=None, max_examples=80)
+@given(clay=st.floats(0.0, 60.0), om=st.none() | st.floats(0.3, 60.0))
+def test_density_and_water_of_shares_never_jump(clay: float, om: float | None) -> None:
+    fixed = "" if om is None else f"organic_matter_pct = {om!r}"
+    soils = [
+        build_context(bed(mineral(more=f"clay_pct = {value!r}\n{fixed}"))).soil
+        for value in (clay, clay + 0.01)
+    ]
+    for name in ("bulk_density_g_cm3", "field_capacity_frac", "wilting_frac", "organic_carbon_pct"):
+        one, other = (getattr(soil, name) for soil in soils)
+        assert other == pytest.approx(one, abs=5e-4)
+
+
+@settings(derandomize=True, deadline=None, max_examples=60)
+@given(depth=st.floats(5.0, 59.0), density=st.floats(0.2, 1.8), step=STEPS)
+def test_need_is_in_proportion_to_depth_and_density(
+    depth: float, density: float, step: tuple[float, float]
+) -> None:
+    def at(depth_cm: float, density_g_cm3: float) -> float:
+        more = f'texture = "loam"\nbulk_density_g_cm3 = {density_g_cm3!r}'
+        soil = mineral(ph=step[0], more=more)
+        return middle_need_mmolc_m2(soil, aim_ph=step[1], depth_cm=depth_cm)
+
+    here = at(depth, density)
+    assert at(1.01 * depth, density) == pytest.approx(1.01 * here, rel=1e-9)
+    assert at(depth, 1.01 * density) == pytest.approx(1.01 * here, rel=1e-9)

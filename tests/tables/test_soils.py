@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from build_soils import (
     curve_of,
@@ -10,13 +11,21 @@ from build_soils import (
     straight_line,
 )
 
+from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3, water_contents_frac
 from loamshift.domain.names import match_name
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.domain.texture import texture_class_from_fractions
 from loamshift.errors import OutOfRangeError
 from loamshift.tables.ph_methods import default_ph_conversion, load_ph_conversions
-from loamshift.tables.soils import carbonate_belief, load_fizz, load_media, load_textures
+from loamshift.tables.soils import (
+    carbonate_belief,
+    load_fizz,
+    load_media,
+    load_textures,
+    soil_water_parameters,
+    topsoil_parameters,
+)
 
 TEXTURES = load_textures()
 
@@ -206,3 +215,51 @@ def test_kcl_default_lies_within_the_misfit_of_the_printed_curve() -> None:
         ph = step / 10.0
         printed = -1.95 + 11.58 * math.log10(ph) - 0.1
         assert default.intercept + default.slope * ph == pytest.approx(printed, abs=0.16)
+
+
+def test_planes_and_line_are_those_through_the_classes() -> None:
+    """Rows of topic ``topsoil`` that are our arithmetic from the table of classes."""
+    params = topsoil_parameters()
+    classes = list(TEXTURES.values())
+    sand = np.array([t.sand_pct for t in classes])
+    clay = np.array([t.clay_pct for t in classes])
+    plane = np.column_stack([np.ones_like(sand), sand, clay])
+    mineral = [
+        mineral_density_from_bulk_g_cm3(
+            bulk_density_g_cm3=t.bulk_density_g_cm3,
+            organic_matter_pct=1.724 * t.organic_carbon_pct,
+            params=params,
+        )
+        for t in classes
+    ]
+    carbon = [t.organic_carbon_pct for t in classes]
+    for values, rows, misfit in (
+        (
+            mineral,
+            (
+                params.mineral_density_g_cm3,
+                params.mineral_density_per_sand,
+                params.mineral_density_per_clay,
+            ),
+            0.03,
+        ),
+        (carbon, (params.carbon_pct, params.carbon_per_sand, params.carbon_per_clay), 0.1),
+    ):
+        fitted = np.linalg.lstsq(plane, np.array(values), rcond=None)[0]
+        assert rows == pytest.approx(fitted, rel=0.005)
+        assert np.abs(plane @ np.array(rows) - values).max() < misfit
+    line = np.linalg.lstsq(plane[:, [0, 2]], sand, rcond=None)[0]
+    assert (params.sand_pct, params.sand_per_clay) == pytest.approx(line, rel=1e-3)
+
+
+@pytest.mark.parametrize("key", list(TEXTURES))
+def test_water_of_a_class_is_that_of_its_centre(key: str) -> None:
+    texture = TEXTURES[key]
+    field, wilting = water_contents_frac(
+        sand_pct=texture.sand_pct,
+        clay_pct=texture.clay_pct,
+        organic_matter_pct=1.724 * texture.organic_carbon_pct,
+        params=soil_water_parameters(),
+    )
+    assert field == pytest.approx(texture.field_capacity_frac, abs=5e-4)
+    assert wilting == pytest.approx(texture.wilting_frac, abs=5e-4)

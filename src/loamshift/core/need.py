@@ -98,11 +98,13 @@ class Need:
             carbonate = middle * np.exp(log_sd * _EVEN_NODES)
             curve = self.curve_mmolc_kg[wide] * 10.0**self.log10_k_mean
             left = acid_mmolc_kg - carbonate[None, :]
-            found[wide] = _lognormal_at_most(left, curve[:, None], spread) @ _EVEN_WEIGHTS
+            found[wide] = (
+                _lognormal_at_most(left, median=curve[:, None], log_sd=spread) @ _EVEN_WEIGHTS
+            )
         if not wide.all():
             scale = 10.0 ** (self.log10_k_mean + self.log10_k_sd * _EVEN_NODES)
             left = acid_mmolc_kg - self.curve_mmolc_kg[~wide, None] * scale[None, :]
-            found[~wide] = _lognormal_at_most(left, middle, log_sd) @ _EVEN_WEIGHTS
+            found[~wide] = _lognormal_at_most(left, median=middle, log_sd=log_sd) @ _EVEN_WEIGHTS
         return found
 
     def _curve_within(self, acid_mmolc_kg: float) -> FloatArray:
@@ -169,7 +171,9 @@ class Need:
         return low[0] * (1.0 - _HAIR), high[0] * (1.0 + _HAIR)
 
 
-def _lognormal_at_most(value: FloatArray, median: FloatArray | float, log_sd: float) -> FloatArray:
+def _lognormal_at_most(
+    value: FloatArray, *, median: FloatArray | float, log_sd: float
+) -> FloatArray:
     """Probability that a lognormal quantity is at most so much [0-1]; none is below zero."""
     ratio = np.where(value > 0.0, value, 1.0) / median
     z = np.log(ratio) / log_sd

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
+from loamshift.core.topsoil import SoilWaterParameters, TopsoilParameters
 from loamshift.domain.carbonate_belief import (
     CarbonateRule,
     carbonate_belief_from_rule,
@@ -28,6 +29,18 @@ from loamshift.tables.rows import evidence, number, read_rows, words
 def soil_values() -> dict[str, float]:
     """Coefficients of what a soil's facts are believed to say, by name [unit of each row]."""
     return parameter_values("soil")
+
+
+@cache
+def topsoil_parameters() -> TopsoilParameters:
+    """Coefficients of the density and the carbon of a topsoil nobody weighed."""
+    return TopsoilParameters(**parameter_values("topsoil"))
+
+
+@cache
+def soil_water_parameters() -> SoilWaterParameters:
+    """Coefficients of field capacity and wilting point."""
+    return SoilWaterParameters(**parameter_values("soil_water"))
 
 
 @cache

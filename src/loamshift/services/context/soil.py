@@ -14,15 +14,16 @@ from loamshift.core.buffer import (
 )
 from loamshift.core.lime_requirement import lime_requirement_caco3_g_m2_from_buffer_ph
 from loamshift.core.need import FloatArray, reading_nodes
+from loamshift.core.topsoil import organic_log10_k
 from loamshift.domain.case import Case, SoilEntry
 from loamshift.domain.ph import PhBelief
-from loamshift.domain.soil import CarbonateBelief, KBelief, Medium, Soil, TextureClass
-from loamshift.domain.texture import texture_class_from_fractions
+from loamshift.domain.soil import CarbonateBelief, KBelief, Medium, Soil
 from loamshift.errors import FitError, InputError
 from loamshift.services.context.readings import current_season
+from loamshift.services.context.topsoil import fill_in_topsoil
 from loamshift.tables.laboratory import NO_EQUATION, buffer_ph_method_for_target
 from loamshift.tables.model import buffer_parameters, verdict_values
-from loamshift.tables.soils import carbonate_belief, load_media, load_textures, soil_values
+from loamshift.tables.soils import carbonate_belief, load_media, soil_values, topsoil_parameters
 from loamshift.units import CACO3_G_PER_MMOLC, soil_mass_kg_m2
 
 VOLCANIC = "volcanic"
@@ -48,44 +49,30 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
         return None
     ph = _within_reach(season.belief)
     entry = case.soil
-    assumed: list[str] = []
     if entry.medium is not Medium.MINERAL:
         return _organic_medium(entry, ph)
-    texture = _texture(entry)
-    if texture is None:
-        texture = load_textures()["loam"]
-        if entry.clay_pct is None:
-            assumed.append("soil.texture")
-    clay = entry.clay_pct if entry.clay_pct is not None else texture.clay_pct
-    if entry.organic_carbon_pct is not None:
-        carbon = entry.organic_carbon_pct
-    elif entry.organic_matter_pct is not None:
-        carbon = entry.organic_matter_pct / 1.724
-    else:
-        carbon = texture.organic_carbon_pct
-        assumed.append("soil.organic_matter_pct")
-    density = entry.bulk_density_g_cm3 or texture.bulk_density_g_cm3
+    topsoil = fill_in_topsoil(entry)
     k = _k_belief(
         case,
         ph=ph,
-        clay_pct=clay,
-        carbon_pct=carbon,
-        density=density,
+        clay_pct=topsoil.clay_pct,
+        carbon_pct=topsoil.organic_carbon_pct,
+        density=topsoil.bulk_density_g_cm3,
         depth_cm=depth_cm,
-        assumed=tuple(assumed),
+        assumed=topsoil.assumed,
     )
     return Soil(
         ph=ph,
-        clay_pct=clay,
-        organic_carbon_pct=carbon,
-        bulk_density_g_cm3=density,
-        field_capacity_frac=texture.field_capacity_frac,
-        wilting_frac=texture.wilting_frac,
+        clay_pct=topsoil.clay_pct,
+        organic_carbon_pct=topsoil.organic_carbon_pct,
+        bulk_density_g_cm3=topsoil.bulk_density_g_cm3,
+        field_capacity_frac=topsoil.field_capacity_frac,
+        wilting_frac=topsoil.wilting_frac,
         medium=Medium.MINERAL,
         carbonate=_carbonate(entry, ph.ph_water),
         k=k,
-        texture_name=texture.key,
-        assumed=tuple(assumed),
+        texture_name=topsoil.texture_name,
+        assumed=topsoil.assumed,
     )
 
 
@@ -130,21 +117,6 @@ def _organic_medium(entry: SoilEntry, ph: PhBelief) -> Soil:
         texture_name=entry.medium.value,
         assumed=(),
     )
-
-
-def _texture(entry: SoilEntry) -> TextureClass | None:
-    if entry.texture is not None:
-        return entry.texture
-    sand, silt, clay = entry.sand_pct, entry.silt_pct, entry.clay_pct
-    if sand is None and silt is not None and clay is not None:
-        sand = 100.0 - silt - clay
-    if clay is None and sand is not None and silt is not None:
-        clay = 100.0 - sand - silt
-    if sand is not None and clay is not None:
-        return load_textures()[texture_class_from_fractions(sand_pct=sand, clay_pct=clay)]
-    if clay is not None:
-        return min(load_textures().values(), key=lambda t: abs(t.clay_pct - clay))
-    return None
 
 
 def _carbonate(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
@@ -193,6 +165,8 @@ def _k_belief(
             sd, basis = params.log10_k_sd_laboratory, "laboratory clay and organic matter"
     else:
         sd, basis = params.log10_k_sd_texture_by_feel, "texture class and organic matter"
+    shift, more = organic_log10_k(organic_carbon_pct=carbon_pct, params=topsoil_parameters())
+    mean, sd = mean + shift, math.hypot(sd, more)
     observed: list[tuple[float, float]] = []
     said: list[str] = []
     if case.titration:
