@@ -11,9 +11,11 @@ from datetime import date
 from pathlib import Path
 
 from loamshift.domain.answer import (
+    AcidScale,
     Answer,
     Application,
     Band,
+    Branch,
     Caution,
     ClaimResult,
     Decision,
@@ -26,12 +28,19 @@ from loamshift.domain.answer import (
     MadeBy,
     Missing,
     Option,
+    PlanPart,
+    PlanRule,
     PublishedSpread,
+    Reason,
+    Refit,
     Rescue,
     Severity,
     SourceLine,
+    TestLine,
+    Then,
     Upkeep,
     Verdict,
+    Wanted,
 )
 from loamshift.domain.case import (
     Aim,
@@ -629,6 +638,163 @@ def leave() -> tuple[Answer, Case]:
     return replace(answer, sources=sources("own-arithmetic")), case
 
 
+def rule() -> tuple[Answer, Case]:
+    """Azaleas on clay loam read in calcium chloride: a plan as a rule, and a soil that resists."""
+    case = Case(
+        name="Azalea bank",
+        today=date(2026, 4, 6),
+        place=find_place("London"),
+        bed=Bed(area_m2=12.0, depth_cm=20.0, planted=False, drainage=Drainage.FREE),
+        soil=SoilEntry(
+            ph=PhReading(ph=6.2, method=PhMethod.CACL2, depth_cm=20.0, taken=date(2026, 3, 20)),
+            texture=load_textures()["clay loam"],
+            organic_matter_pct=4.0,
+            carbonate_pct=0.0,
+            sampled=date(2026, 3, 20),
+            sample_depth_cm=20.0,
+        ),
+        aim=Aim(plants=(find_plant("azalea"),)),
+    )
+    test, second = date(2027, 3, 28), date(2027, 4, 12)
+
+    def line(low: float | None, high: float | None, then: Then, part: float = 0.0) -> TestLine:
+        return TestLine(
+            test=test, reads_from=low, reads_to=high, part_g_m2=part, then=then,
+            part_on=second if part else None,
+        )  # fmt: skip
+
+    answer = replace(
+        blank(
+            case.name,
+            case.today,
+            Verdict(
+                decision=Decision.GO,
+                because="pH 6.8 in water lies 1.0 above the 4.8 to 5.8 that azalea wants, and the "
+                "first 60 g/m² of sulfur stays under the limit for bare ground.",
+                would_change_if="A repeat test that already lies in the range.",
+                reason=Reason.WITHIN_REACH,
+            ),
+        ),
+        wanted=Wanted(ph_low=4.8, ph_high=5.8, ph_aim=5.3, names=("azalea",)),
+        dose=Dose(
+            direction=Direction.ACIDIFY, provisional=False,
+            acid_mmolc_kg=Band(lo90=21.0, mid=39.0, hi90=72.0),
+            sulfur_as_s_g_m2=Band(lo90=78.0, mid=140.0, hi90=260.0), lime_as_caco3_g_m2=None,
+            carbonate_share=0.0, published_g_m2=PublishedSpread(n_sources=5, low=73.0, high=195.0),
+        ),
+        plan=PlanRule(
+            material=POWDER,
+            parts=(
+                PlanPart(date=date(2026, 4, 20), material=POWDER, rate_g_m2=60.0, amount_g=720.0),
+            ),
+            decides=(
+                line(6.4, None, Then.PART, 84.0),
+                line(5.9, 6.3, Then.PART, 45.0),
+                line(5.5, 5.8, Then.TEST_AGAIN),
+                line(None, 5.4, Then.DONE),
+            ),
+            share_in_range=0.62, share_in_range_without_tests=0.31, share_if_known=0.9,
+            share_harmed=0.03, median_ph=5.4, on=date(2029, 4, 20),
+        ),
+        applications=(
+            Application(
+                date=date(2026, 4, 20), material=POWDER, rate_g_m2=60.0, amount_g=720.0,
+                incorporate_cm=20.0, only_if=None,
+            ),
+            Application(
+                date=second, material=POWDER, rate_g_m2=45.0, amount_g=540.0, incorporate_cm=0.0,
+                only_if="only if a test on or after 28 March 2027 reads above pH 5.8",
+            ),
+        ),
+        too_early_before=date(2026, 9, 1),
+        retest=(test, date(2028, 3, 26)),
+        refit=Refit(
+            used=True, readings=2,
+            acid_scale=AcidScale(
+                prior=Band(lo90=0.5, mid=1.0, hi90=2.0), now=Band(lo90=1.0, mid=1.4, hi90=1.9)
+            ),
+            effective_members=48.0,
+            doubted=("The reading of 2 May 2025 fits no bed like this one and was given little "
+                     "weight.",),
+            words="This soil resists 1.4 times more than its texture suggests.",
+        ),
+        findings=PASSED,
+        cautions=cautions("sulfur-dust", "split", "too-early"),
+    )  # fmt: skip
+    return replace(answer, sources=sources_of(answer)), case
+
+
+def open_lime() -> tuple[Answer, Case]:
+    """A loam nobody has tried for lime: two answers, and a plan that may not come true."""
+    case = Case(
+        name="Heather strip",
+        today=date(2026, 9, 10),
+        bed=Bed(area_m2=5.0, depth_cm=20.0, planted=False),
+        soil=SoilEntry(
+            ph=PhReading(ph=7.6, method=PhMethod.WATER_1_2_5, taken=date(2026, 8, 20)),
+            texture=load_textures()["loam"],
+            sampled=date(2026, 8, 20),
+        ),
+        aim=Aim(plants=(find_plant("heather"),)),
+    )
+    test = date(2027, 9, 1)
+    answer = replace(
+        blank(
+            case.name,
+            case.today,
+            Verdict(
+                decision=Decision.MEASURE_FIRST,
+                because="nobody has tried this soil for free lime, and with it no amount of sulfur "
+                "would be enough.",
+                would_change_if="It is settled by a fizz test.",
+                reason=Reason.UNKNOWN_LIME,
+            ),
+        ),
+        wanted=Wanted(ph_low=4.5, ph_high=5.5, ph_aim=5.0, names=("heather",)),
+        dose=Dose(
+            direction=Direction.ACIDIFY, provisional=True,
+            acid_mmolc_kg=Band(lo90=60.0, mid=120.0, hi90=1100.0),
+            sulfur_as_s_g_m2=Band(lo90=210.0, mid=440.0, hi90=4100.0), lime_as_caco3_g_m2=None,
+            carbonate_share=0.6, published_g_m2=None,
+        ),
+        plan=PlanRule(
+            material=PRILLS,
+            parts=(
+                PlanPart(date=date(2026, 9, 20), material=PRILLS, rate_g_m2=97.0, amount_g=485.0),
+            ),
+            decides=(
+                TestLine(test=test, reads_from=6.0, reads_to=None, part_g_m2=97.0, then=Then.PART,
+                         part_on=date(2027, 9, 14)),
+                TestLine(test=test, reads_from=None, reads_to=5.9, part_g_m2=0.0, then=Then.DONE,
+                         part_on=None),
+            ),
+            share_in_range=0.34, share_in_range_without_tests=0.2, share_if_known=0.66,
+            share_harmed=0.004, median_ph=5.6, on=date(2029, 9, 10),
+        ),
+        branches=(
+            Branch(field="soil.fizz", outcome="no-lime", probability=0.6, decision=Decision.EFFORT,
+                   sulfur_as_s_g_m2=440.0, lime_as_caco3_g_m2=None),
+            Branch(field="soil.fizz", outcome="some-lime", probability=0.4,
+                   decision=Decision.ELSEWHERE, sulfur_as_s_g_m2=4100.0, lime_as_caco3_g_m2=None),
+        ),
+        applications=(
+            Application(
+                date=date(2026, 9, 20), material=PRILLS, rate_g_m2=97.0, amount_g=485.0,
+                incorporate_cm=20.0, only_if=None,
+            ),
+        ),
+        too_early_before=date(2027, 6, 10),
+        retest=(test,),
+        missing=(
+            Missing(field="soil.fizz", why="it decides between two answers",
+                    how="Drip hydrochloric acid on a dry crumb and watch for a minute."),
+        ),
+        findings=PASSED,
+        cautions=cautions("sulfur-dust", "free-lime", "split", "too-early"),
+    )  # fmt: skip
+    return replace(answer, sources=sources_of(answer)), case
+
+
 def bare() -> tuple[Answer, Case]:
     """Nothing known but a name: the least a letter can be about."""
     case = Case(name="Unnamed bed", today=date(2026, 1, 1))
@@ -648,6 +814,8 @@ ALL = {
     "measure-first": measure_first,
     "stop": stop,
     "leave": leave,
+    "rule": rule,
+    "open-lime": open_lime,
     "bare": bare,
 }
 """Every bed by a short name."""
@@ -656,6 +824,7 @@ ALL = {
 BASELINES = {
     "letter_effort.txt": ("effort", "uk", "metric"),
     "letter_stop.txt": ("stop", "us", "us"),
+    "letter_rule.txt": ("rule", "uk", "metric"),
 }
 """Letters kept word for word: the bed, and the spelling and units of its reader."""
 

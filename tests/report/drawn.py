@@ -30,6 +30,8 @@ COURSES = {
     "elsewhere": (7.9, 7.8, (4.5, 6.0), ("rhododendron",)),
     "measure-first": (6.8, 5.9, (5.5, 6.5), ()),
     "stop": (3.9, 4.1, (4.5, 5.5), ("highbush blueberry",)),
+    "rule": (6.8, 5.4, (4.8, 5.8), ("azalea",)),
+    "open-lime": (7.6, 5.6, (4.5, 5.5), ("heather",)),
     "leave": (6.3, 6.2, (6.0, 6.6), ()),
 }
 """Where the middle starts and ends, the range wanted, and whose it is."""

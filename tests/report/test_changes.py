@@ -8,12 +8,14 @@ from typing import Any
 import pytest
 
 from case.test_answer import bare_answer, made_answer
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Answer, Decision, Reason
+from loamshift.domain.letter import Table
 from loamshift.report.changes import changes_letter
 from loamshift.report.summary import DECISIONS, CaseRow, amount_said, summary_letter
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.services.changes import changes
+from report.answers import rule
 
 METRIC = Words("uk", "metric")
 
@@ -86,7 +88,7 @@ def test_every_decision_has_its_words() -> None:
 
 
 def test_amounts_of_one_material_are_added_up() -> None:
-    answer = made_answer()
+    answer = replace(made_answer(), plan=None)
     (part,) = answer.applications
     known = replace(part, amount_g=600.0, material="gypsum")
     later = replace(known, date=part.date.replace(month=8), amount_g=400.0)
@@ -99,6 +101,47 @@ def test_amounts_of_one_material_are_added_up() -> None:
     assert amount_said(replace(answer, applications=()), words=METRIC) == ""
     first = replace(answer.verdict, decision=Decision.MEASURE_FIRST)
     assert amount_said(replace(answer, verdict=first), words=METRIC).startswith("if so, ")
+
+
+def test_where_a_test_decides_only_what_goes_on_first_is_counted() -> None:
+    answer, _ = rule()
+    assert amount_said(answer, words=METRIC) == "720 g sulphur powder, then a test decides"
+    assert answer.plan is not None
+    alone = replace(answer, plan=replace(answer.plan, decides=()))
+    assert amount_said(alone, words=METRIC) == "1.25 kg sulphur powder, two parts"
+
+
+def test_a_plan_that_changed_is_compared_line_by_line() -> None:
+    old, _ = rule()
+    assert old.plan is not None
+    first, *others = old.plan.decides
+    new = replace(
+        old,
+        plan=replace(
+            old.plan, decides=(replace(first, part_g_m2=70.0), *others), share_in_range=0.7,
+            share_harmed=0.003, median_ph=5.3,
+        ),
+        verdict=replace(old.verdict, reason=Reason.PARTS),
+    )  # fmt: skip
+    letter = changes_letter(changes(old, new), words=METRIC)
+    rows = {r[0]: r[1:] for s in letter.sections for b in s.blocks if isinstance(b, Table)
+            for r in b.rows}  # fmt: skip
+    lines = "6.4 or more: {} g/m²; 5.9 to 6.3: 45 g/m²; 5.5 to 5.8: nothing yet, test again; "
+    lines += "5.4 or less: nothing more"
+    assert rows == {
+        "why": ("within reach", "parts"),
+        "what the next test decides": (lines.format(84), lines.format(70)),
+        "best estimate of the pH": ("5.4 on 20 April 2029", "5.3 on 20 April 2029"),
+        "of 100 such beds in the range": ("about 62", "about 70"),
+        "of 100 such beds harmed": ("about 3", "fewer than 1"),
+    }
+
+
+def test_a_plan_beside_an_answer_of_0_1_0_stands_alone() -> None:
+    new, _ = rule()
+    old = replace(new, plan=None, verdict=replace(new.verdict, reason=None))
+    text = said(old, new)
+    assert "of 100 such beds in the range – about 62" in text and "why – within reach" in text
 
 
 def test_the_summary_counts() -> None:

@@ -9,15 +9,17 @@ from dataclasses import replace
 
 import pytest
 
-from loamshift.domain.answer import DoseByForecast, DoseLimit
 from loamshift.domain.letter import Figure, FigureKind
+from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_files import letter_figures
+from loamshift.report.chart_tones import PALETTES, Tone
 from loamshift.report.figures import FIGURES, figures_of
 from loamshift.report.figures.shared import round_steps, short_names
 from loamshift.report.layout import letter_lines, plain_text
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.markdown import letter_markdown
-from report.answers import bare, go_acidify
+from loamshift.tables.materials import load_materials
+from report.answers import ALUM, POWDER, bare, go_acidify
 from report.drawn import COURSES, UK, US, every_figure, figures, seen_ahead
 
 EVERY = dict(every_figure())
@@ -125,21 +127,54 @@ def test_bars_of_the_ledger_add_up_to_the_last() -> None:
     assert sizes == sorted(sizes, reverse=True)
 
 
-def test_the_forecast_stands_in_the_dose_only_where_the_plan_goes_by_it() -> None:
-    answer, case = seen_ahead("effort")
-    told = DoseByForecast(
-        sulfur_as_s_g_m2=150.0, lime_as_caco3_g_m2=None, by=answer.today,
-        limited_by=DoseLimit.RISK, share_in_range=0.4, share_past_limit=0.1, median_ph_by=5.3,
-        median_in_range_on=None, because=(),
-    )  # fmt: skip
-    known = replace(answer, dose=replace(answer.dose, by_forecast=told))
-    figure = FIGURES[FigureKind.DOSE](known, case, words=UK)
+def test_what_goes_on_first_is_marked_in_the_dose_as_pure_sulfur() -> None:
+    answer, case = seen_ahead("rule")
+    figure = FIGURES[FigureKind.DOSE](answer, case, words=UK)
     assert figure is not None
-    assert [row[0] for row in figure.data[0].rows] == ["own", "forecast", "printed"]
-    assert "the plan stops at 150 g/m²" in figure.sentence
-    unplanned = FIGURES[FigureKind.DOSE](replace(known, applications=()), case, words=UK)
-    assert unplanned is not None
-    assert [row[0] for row in unplanned.data[0].rows] == ["own", "printed"]
+    assert [row[0] for row in figure.data[0].rows] == ["own", "first", "printed"]
+    share = load_materials()[POWDER].elemental_s_frac
+    assert figure.data[0].rows[1][3] == pytest.approx(60.0 * share, abs=0.001)
+    assert f"of which {UK.rate(60.0 * share)} goes on first" in figure.sentence
+
+
+def test_what_brings_no_sulfur_is_not_marked_among_weights_of_sulfur() -> None:
+    answer, case = seen_ahead("rule")
+    assert answer.plan is not None
+    parts = tuple(replace(part, material=ALUM) for part in answer.plan.parts)
+    other = replace(answer, plan=replace(answer.plan, parts=parts))
+    figure = FIGURES[FigureKind.DOSE](other, case, words=UK)
+    assert figure is not None
+    assert [row[0] for row in figure.data[0].rows] == ["own", "printed"]
+    assert "goes on first" not in figure.sentence
+
+
+def test_the_course_has_the_test_of_the_plan_and_what_may_follow_it() -> None:
+    answer, case = seen_ahead("rule")
+    bare_plan = replace(answer, applications=answer.applications[:1], retest=())
+    figure = FIGURES[FigureKind.COURSE](bare_plan, case, words=UK)
+    assert figure is not None
+    sets = {data.name: data.rows for data in figure.data}
+    assert sets["tests"] == (("2027-03-28",),)
+    assert sets["parts"] == (("2026-04-20", "sure"), ("2027-04-12", "if a test asks for it"))
+    year = FIGURES[FigureKind.YEAR](bare_plan, case, words=UK)
+    assert year is not None
+    assert ("test", "2027-03-28", "test again") in {data.name: data.rows for data in year.data}[
+        "marks"
+    ]
+
+
+def test_a_mark_by_the_forecast_of_an_old_letter_is_still_drawn() -> None:
+    figure = figures("rule")[FigureKind.DOSE]
+    spans, scale = figure.data
+    rows = tuple(("forecast", *row[1:]) if row[0] == "first" else row for row in spans.rows)
+    old = replace(figure, data=(replace(spans, rows=rows), scale))
+    points = [
+        layer
+        for kind, shown in (("first", figure), ("forecast", old))
+        for layer in draw_dose(shown, palette=PALETTES[Tone.PRINT], width=600.0).layers
+        if layer.name == kind
+    ]
+    assert len(points) == 2 and points[0].rows == points[1].rows != ()
 
 
 def test_rates_are_drawn_in_the_units_of_the_reader() -> None:

@@ -8,7 +8,7 @@ from loamshift.domain.letter import Paragraph, Table
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_forecast import what_to_expect
 from loamshift.report.words import Words
-from report.answers import go_acidify, go_lime, leave
+from report.answers import go_acidify, go_lime, leave, rule
 
 UK = Words("uk", "metric")
 WEEKS = 157
@@ -47,6 +47,13 @@ def test_a_plan_is_said_beside_the_bed_left_alone() -> None:
     assert "between pH 4.3 and 6.1" in said and "most likely near 5.2" in said
     assert "left alone the bed would read about 7.0" in said
     assert "No measured course of pH after sulphur" in honest
+
+
+def test_a_plan_with_its_test_is_forecast_as_a_rule() -> None:
+    said = paragraphs(flat(rule()[0], middle=5.4))[0]
+    assert said.startswith("If you follow the plan and its test, a careful test on")
+    assert "stop it short of too much" not in said
+    assert "stop it short of too much" in paragraphs(flat(go_lime()[0], middle=6.4))[0]
 
 
 def test_liming_says_what_its_trials_showed() -> None:

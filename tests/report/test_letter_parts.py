@@ -15,6 +15,7 @@ from loamshift.domain.answer import (
     Direction,
     LedgerLine,
     PublishedSpread,
+    Reason,
     Severity,
     Verdict,
 )
@@ -212,6 +213,56 @@ def test_an_effort_is_named_by_what_makes_it_one() -> None:
     assert "does not end with the first dose.**" in said(opening(quick, case, words=UK))
 
 
+@pytest.mark.parametrize(
+    ("name", "decision", "reason", "bold"),
+    [
+        ("effort", Decision.EFFORT, Reason.WATER, "Treat the water first: without that, no change"),
+        ("elsewhere", Decision.ELSEWHERE, Reason.WATER, "Treat the water first"),
+        ("leave", Decision.LEAVE, Reason.WATER,
+         "Leave the soil of this lawn alone and treat the water."),
+        ("go-lime", Decision.ELSEWHERE, Reason.NO_COMMON_RANGE,
+         "Grow tomato and cabbage in separate places: no one pH suits them all."),
+        ("leave", Decision.LEAVE, Reason.AT_WORK, "what was applied is still working."),
+        ("leave", Decision.LEAVE, Reason.IN_RANGE, "Leave the pH of this lawn alone."),
+        ("leave", Decision.EFFORT, Reason.UPKEEP,
+         "The pH of this lawn is right, but needs a little upkeep every year."),
+        ("effort", Decision.EFFORT, Reason.UPKEEP, "it will want some every year."),
+        ("effort", Decision.EFFORT, Reason.PARTS, "It can be done, in three parts."),
+        ("effort", Decision.EFFORT, Reason.MONTHS, "It can be done, but not within a year."),
+        ("effort", Decision.MEASURE_FIRST, Reason.NO_PH, "Have the pH tested first"),
+        ("effort", Decision.MEASURE_FIRST, Reason.NO_AIM, "Say first what is to grow here."),
+        ("measure-first", Decision.MEASURE_FIRST, Reason.UNKNOWN_LIME, "Do not spread anything"),
+        ("stop", Decision.STOP, Reason.SALT, "Stop: put nothing more on this raised bed for now."),
+    ],
+)  # fmt: skip
+def test_the_headline_follows_the_reason(
+    name: str, decision: Decision, reason: Reason, bold: str
+) -> None:
+    first = opened(name, decision=decision, reason=reason).strip().splitlines()[0]
+    assert bold in first and first.startswith("**")
+
+
+@pytest.mark.parametrize("reason", [None, *Reason])
+@pytest.mark.parametrize("decision", list(Decision))
+def test_every_reason_with_every_decision_has_a_headline(
+    reason: Reason | None, decision: Decision
+) -> None:
+    for name in ("effort", "bare"):
+        first = opened(name, decision=decision, reason=reason, because="x").strip().splitlines()[0]
+        assert first.startswith("**") and first.endswith(".**") and "  " not in first
+
+
+def test_what_the_readings_taught_comes_before_what_would_change_it() -> None:
+    answer, case = ALL["rule"]()
+    lines = said(opening(answer, case, words=UK)).strip().splitlines()
+    assert lines[2] == "This soil resists 1.4 times more than its texture suggests."
+    assert lines[3].startswith("Doubtful reading: The reading of 2 May 2025 fits no bed")
+    assert lines[4].startswith("What would change this: ")
+    assert answer.refit is not None
+    quiet = replace(answer, refit=replace(answer.refit, words="", doubted=()))
+    assert len(said(opening(quiet, case, words=UK)).strip().splitlines()) == 3
+
+
 def test_a_plant_that_is_still_to_come_goes_elsewhere() -> None:
     answer, case = ALL["elsewhere"]()
     empty = replace(case, bed=replace(case.bed, growing=()))
@@ -242,7 +293,7 @@ def test_the_need_is_a_range_per_area_and_for_the_bed() -> None:
 
 def test_a_need_that_may_be_none_says_so() -> None:
     text = said(how_much(*ALL["measure-first"](), words=UK))
-    assert "up to 88 g/m² of sulphur**, perhaps none at all" in text
+    assert "up to 88 g/m² of sulphur, perhaps none at all" in text
     assert "Provisional: " in text and "The one printed sulphur table" in text
 
 
@@ -556,9 +607,9 @@ def test_a_dose_of_none_needs_no_section() -> None:
     unknown = replace(answer.dose, sulfur_as_s_g_m2=None)
     assert how_much(replace(answer, dose=unknown), case, words=UK) is None
     sure = replace(answer.dose, sulfur_as_s_g_m2=Band(lo90=50.0, mid=50.0, hi90=50.0))
-    assert "about 50 g/m² of sulphur**;" in said(
-        how_much(replace(answer, dose=sure), case, words=UK)
-    )
+    assert "about 50 g/m² of sulphur;" in said(how_much(replace(answer, dose=sure), case, words=UK))
+    nothing = replace(answer, dose=sure, applications=())
+    assert "**about 50 g/m² of sulphur**" in said(how_much(nothing, case, words=UK))
 
 
 def test_a_depth_given_in_inches_is_said_as_a_ruler_shows_it() -> None:

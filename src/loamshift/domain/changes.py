@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from loamshift.domain.answer import Application, Band, Caution, Decision
+from loamshift.domain.answer import Application, Band, Caution, Decision, PlanRule, Reason
 
 Plain = str | float | bool | None
 """A value of a case file as it stands there; quantities are texts with a unit."""
@@ -52,7 +52,10 @@ class ForecastRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """What one answer comes to, as far as two answers are compared."""
+    """What one answer comes to, as far as two answers are compared.
+
+    Answers kept by 0.1.0 have an amount by the forecast, later ones reason and plan.
+    """
 
     decision: Decision
     because: str
@@ -67,6 +70,8 @@ class Outcome:
     retest: tuple[date, ...]
     drift_ph_year: float | None
     ledger_net_mmolc_m2_year: float | None
+    reason: Reason | None = None
+    plan: PlanRule | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

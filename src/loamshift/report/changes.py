@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Final
 
-from loamshift.domain.answer import Band
+from loamshift.domain.answer import Band, PlanRule
 from loamshift.domain.changes import Changes, Maker, MakerChange, Outcome, Plain
 from loamshift.domain.letter import (
     Align,
@@ -20,7 +20,8 @@ from loamshift.domain.letter import (
     Table,
 )
 from loamshift.report.letter_care import LABELS
-from loamshift.report.letter_words import counted, material_in_text, sentence
+from loamshift.report.letter_decides import THEN_SHORT, reads_said
+from loamshift.report.letter_words import counted, in_100, material_in_text, sentence
 from loamshift.report.summary import DECISIONS
 from loamshift.report.words import Quantity, Words
 
@@ -59,7 +60,8 @@ _ALSO: Final = {
     "soil_temperature": "the soil temperature",
     "rescue": "the rescue",
     "claims": "the claims",
-    "refit": "the re-fit",
+    "branches": "what an open question would decide",
+    "refit": "what the readings taught",
 }
 
 
@@ -136,7 +138,7 @@ def _why(found: Changes) -> str:
     elif not found.makers:
         notes.append("Tables, model and settings are the same, so it is what was told alone.")
     if chance and not knowledge and found.inputs == ():
-        notes.append("The decision cannot differ by those; the forecast and what uses it can.")
+        notes.append("Drawing other possible beds moves every figure a little.")
     if found.between is not None:
         notes.append(
             "The middle column below is the older case answered with the tables and model of now: "
@@ -233,6 +235,7 @@ def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
             rows.append((words.text(what), *(words.text(cell) for cell in cells)))
 
     add("advice", lambda side: DECISIONS[side.decision])
+    add("why", lambda side: "" if side.reason is None else side.reason.value.replace("-", " "))
     add("way", lambda side: _DIRECTIONS[side.direction])
     add("pH aimed at", lambda side: "" if side.ph_aim is None else words.ph(side.ph_aim))
     add("sulfur by the curve, as S", lambda side: _band(side.sulfur_as_s_g_m2, words))
@@ -241,6 +244,8 @@ def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
         "the same by the forecast",
         lambda side: "" if side.by_forecast_g_m2 is None else words.rate(side.by_forecast_g_m2),
     )
+    for what, say in _plan_rows(words).items():
+        add(what, say)
     for number in range(max(len(side.applications) for side in sides)):
         add(f"part {number + 1}", _part_said(number, words))
     add(
@@ -261,6 +266,30 @@ def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
         ),
     )
     return rows
+
+
+def _plan_rows(words: Words) -> dict[str, Callable[[Outcome], str]]:
+    """What the plan as a rule comes to, by the name of its row; empty where there is none."""
+
+    def of(say: Callable[[PlanRule], str]) -> Callable[[Outcome], str]:
+        return lambda side: "" if side.plan is None else say(side.plan)
+
+    return {
+        "what the next test decides": of(lambda plan: _lines_said(plan, words)),
+        "best estimate of the pH": of(
+            lambda plan: f"{words.ph(plan.median_ph)} on {words.date(plan.on)}"
+        ),
+        "of 100 such beds in the range": of(lambda plan: in_100(plan.share_in_range)),
+        "the same without a test": of(lambda plan: in_100(plan.share_in_range_without_tests)),
+        "of 100 such beds harmed": of(lambda plan: in_100(plan.share_harmed)),
+    }
+
+
+def _lines_said(plan: PlanRule, words: Words) -> str:
+    return "; ".join(
+        f"{reads_said(line, words)}: {THEN_SHORT[line.then] or words.rate(line.part_g_m2)}"
+        for line in plan.decides
+    )
 
 
 def _band(band: Band | None, words: Words) -> str:

@@ -14,6 +14,8 @@ _BAR_PX: Final = 11.0
 _SIDE_PX: Final = 6.0
 _GAP_PX: Final = 10.0
 _NAME_SHARE: Final = 0.26
+_POINTS: Final = ("first", "forecast")
+"""Rows of a single amount; letters kept by 0.1.0 have one by the forecast."""
 
 
 def draw_dose(figure: Figure, *, palette: Palette, width: float) -> Drawing:
@@ -57,9 +59,9 @@ def draw_dose(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         middle = middles[index]
         if row["kind"] == "own":
             _own(drawing, row, palette, middle)
-        elif row["kind"] == "forecast":
+        elif row["kind"] in _POINTS:
             drawing.put(
-                "forecast",
+                str(row["kind"]),
                 Mark.POINT,
                 [{"x": number(row["mid"]), "y": middle}],
                 "x y",

@@ -13,9 +13,11 @@ from loamshift.report.figures.dose import dose_figure
 from loamshift.report.figures.ledger import ledger_figure
 from loamshift.report.figures.options import options_figure
 from loamshift.report.figures.year import year_figure
+from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import made_by, sources, take_care
 from loamshift.report.letter_checks import checks, worth_measuring
 from loamshift.report.letter_claims import claims_settled
+from loamshift.report.letter_decides import what_the_test_decides
 from loamshift.report.letter_forecast import what_to_expect
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_need import how_much
@@ -64,8 +66,10 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
     if decision is Decision.MEASURE_FIRST:
         sections.append(measure)
     sections += [
+        depends_on(answer, words=words),
         _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words)),
         _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words)),
+        what_the_test_decides(answer, case, words=words),
         _with(
             what_to_expect(answer, words=words), course_figure(answer, case, words=words), after=1
         ),

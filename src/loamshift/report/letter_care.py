@@ -33,7 +33,7 @@ LABELS = {
     "too-acid": "Too acid",
     "probe-reading": "The reading",
     "method-unknown": "Which pH",
-    "unit-slip": "Check the unit",
+    "unit-slip": "Units",
     "neutral-salt": "Salts without acid",
     "split": "Not all at once",
     "established-roots": "Living roots",

@@ -67,9 +67,12 @@ def _year_sentence(answer: Answer, forecast: Forecast, words: Words) -> str:
             f"Left as it is, a careful test on {day} should read between pH {low} and {high}, nine "
             f"times in ten, and most likely near {mid}."
         )
-    several = len(answer.applications) > 1
+    several, stops = len(answer.applications) > 1, ""
     goes_on = "every part of the plan goes on" if several else "this goes on as planned"
-    stops = " The tests in between are there to stop it short of too much." if several else ""
+    if answer.plan is not None and answer.plan.decides:
+        goes_on = "you follow the plan and its test"
+    elif several:
+        stops = " The tests in between are there to stop it short of too much."
     return (
         f"If {goes_on}, a careful test on {day} should read between pH {low} and {high}, nine "
         f"times in ten, and most likely near {mid}; left alone the bed would read about "

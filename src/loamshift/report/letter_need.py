@@ -1,4 +1,4 @@
-"""How much acid or lime the soil takes up, and what printed tables say for the same step."""
+"""How much goes on; behind it what the soil takes up and what printed tables say of the step."""
 
 from __future__ import annotations
 
@@ -6,11 +6,13 @@ from loamshift.domain.answer import Answer, Application, Band, Decision, Directi
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
 from loamshift.domain.soil import Medium
-from loamshift.report.letter_ahead import by_forecast
+from loamshift.report.letter_first import first_as_pure_g_m2, goes_on
 from loamshift.report.letter_words import plants_wanted, sentences, whole
 from loamshift.report.words import Quantity, Words
 
 _SHARE_WORTH_SAYING = 0.10
+_CLEARLY_LESS = 0.9
+"""A first application below this share of the need is said to be smaller on purpose."""
 _FIRST = {
     Decision.MEASURE_FIRST: "How much, as far as anyone can say now",
     Decision.ELSEWHERE: "How much it would take",
@@ -19,7 +21,7 @@ _FIRST = {
 
 
 def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The dose as a range, per area and for the bed.
+    """What goes on, and the need behind it as a range, per area and for the bed.
 
     Parameters
     ----------
@@ -40,17 +42,17 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     if dose.direction is Direction.NONE or band is None:
         return None
     verb = "would have" if answer.verdict.decision in _FIRST else "has"
-    lead = sentences(
-        _taken_up(band, answer, case, verb=verb, words=words),
+    first = goes_on(answer, case, words)
+    blocks: list[Block] = [Paragraph(words.text(first))] if first else []
+    need = sentences(
+        _taken_up(band, answer, case, verb=verb, bold=not first, words=words),
         _counted_as(dose),
+        _less_at_first(answer, band),
     )
-    blocks: list[Block] = [Paragraph(words.text(lead))]
+    blocks.append(Paragraph(words.text(need)))
     more = sentences(_free_lime(dose, words), _published(dose, words))
     if more:
         blocks.append(Paragraph(words.text(more)))
-    ahead = by_forecast(answer, words)
-    if ahead:
-        blocks.append(Paragraph(words.text(ahead)))
     if dose.provisional:
         blocks.append(Note(_PROVISIONAL, "Provisional"))
     heading = _FIRST.get(answer.verdict.decision, "How much")
@@ -61,6 +63,19 @@ _PROVISIONAL = (
     "These figures suppose that the test still to be made comes out as expected. Do not buy by "
     "them yet."
 )
+
+
+def _less_at_first(answer: Answer, band: Band) -> str:
+    """Why the first application is smaller than the need, where a rule decides about the rest."""
+    if answer.plan is None or not answer.plan.decides:
+        return ""
+    first = first_as_pure_g_m2(answer)
+    if first is None or first >= _CLEARLY_LESS * band.mid:
+        return ""
+    return (
+        "The first application is smaller on purpose: more can follow after a test, but none can "
+        "be taken out."
+    )
 
 
 def treated_area_m2(answer: Answer, case: Case) -> float | None:
@@ -78,16 +93,20 @@ def _band(dose: Dose) -> Band | None:
     return dose.sulfur_as_s_g_m2
 
 
-def _taken_up(band: Band, answer: Answer, case: Case, *, verb: str, words: Words) -> str:
+def _taken_up(
+    band: Band, answer: Answer, case: Case, *, verb: str, bold: bool, words: Words
+) -> str:
     depth = case.bed.depth_cm
     soil = "the soil" if depth is None else f"the top {words.depth(depth)}"
     if case.soil.medium is not Medium.MINERAL:
         soil = "the mix"
     lime = answer.dose.direction is Direction.LIME
     of = "lime" if lime else "sulfur"
+    mark = "**" if bold else ""
+    acid = "" if lime else "the acid of "
     text = (
-        f"{_goal(case, lime=lime, words=words)} {soil} {verb} to take up "
-        f"{'' if lime else 'the acid of '}**{_range(band, Quantity.RATE, words)} of {of}**"
+        f"{_goal(case, lime=lime, words=words)} {soil} {verb} to take up {acid}"
+        f"{mark}{_range(band, Quantity.RATE, words)} of {of}{mark}"
     )
     if _may_be_none(band):
         text += ", perhaps none at all"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Application, Decision, Direction, DoseLimit
+from loamshift.domain.answer import Answer, Application, Decision, Direction
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
@@ -41,9 +41,7 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
         why = _why_parts(answer, words)
         if why:
             blocks.append(Paragraph(words.text(why)))
-    tests = sentences(
-        too_early(answer, words), when_to_retest(answer, case, words), _stops_short(answer)
-    )
+    tests = sentences(too_early(answer, words), when_to_retest(answer, case, words))
     if tests:
         blocks.append(Paragraph(words.text(tests)))
     if not blocks:
@@ -59,15 +57,35 @@ def _heading(answer: Answer) -> str:
     return "What to do, and when"
 
 
+def dated_parts(answer: Answer) -> tuple[Application, ...]:
+    """What the table of parts lists: not what a test still has to decide, which has its own.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    tuple of Application
+        The dated parts; all of them where no rule decides about the later ones [objects].
+    """
+    if answer.plan is None or not answer.plan.decides:
+        return answer.applications
+    sure = tuple(part for part in answer.applications if part.only_if is None)
+    return sure or answer.applications
+
+
 def parts_table(answer: Answer, case: Case, words: Words) -> Table:
     """The dated parts of an answer [object] for a bed [object], how much and how [object]."""
-    amounts = any(part.amount_g is not None for part in answer.applications)
+    parts = dated_parts(answer)
+    amounts = any(part.amount_g is not None for part in parts)
     columns = [Column("when"), Column("what"), Column("rate", Align.RIGHT)]
     if amounts:
         columns.append(Column(f"for {whole(case)}", Align.RIGHT))
     columns.append(Column("how"))
     rows = []
-    for part in answer.applications:
+    for part in parts:
         row = [
             words.date(part.date),
             _what(part, answer, words),
@@ -115,7 +133,7 @@ def _groups(answer: Answer) -> set[MaterialGroup]:
 
 
 def _why_parts(answer: Answer, words: Words) -> str:
-    parts = len({part.date for part in answer.applications})
+    parts = len({part.date for part in dated_parts(answer)})
     if parts < 2:
         return ""
     lead = f"It goes on in {counted(parts, 'part')}"
@@ -128,26 +146,9 @@ def _why_parts(answer: Answer, words: Words) -> str:
         text = f"{lead} because roots and soil life take only so much sulfur at a time"
     else:
         text = f"{lead} so that the salt of one is washed down before the next"
-    if not any(part.only_if for part in answer.applications):
+    if not any(part.only_if for part in dated_parts(answer)):
         return f"{text}."
-    text = f"{text}; the test in between decides whether the next is needed at all."
-    if answer.dose.by_forecast is not None:
-        text += (
-            " Each waits until most of what is there has reacted, because a test cannot see what "
-            "is still to come."
-        )
-    return text
-
-
-def _stops_short(answer: Answer) -> str:
-    """What the last test is for, where the plan ends before the aim."""
-    told = answer.dose.by_forecast
-    if told is None or not answer.applications or told.limited_by is DoseLimit.NONE:
-        return ""
-    return (
-        "The plan stops short of the aim on purpose; the last test says whether a little more is "
-        "needed."
-    )
+    return f"{text}; the test in between decides whether the next is needed at all."
 
 
 def too_early(answer: Answer, words: Words) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision, Direction, Verdict
+from loamshift.domain.answer import Answer, Decision, Direction, Reason, Refit, Verdict
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Block, Matter, Note, Paragraph, Section
 from loamshift.report.letter_head import reading_in_force
@@ -35,13 +35,55 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     verdict = answer.verdict
     bold = f"**{words.text(_in_short(answer, case, words))}**"
     blocks: list[Block] = [Paragraph(bold), Paragraph(sentence(verdict.because, words))]
+    blocks += _learnt(answer.refit, words)
     change = _would_change(verdict, words)
     if change:
         blocks.append(Note(change, _LEADS.get(verdict.decision, "What would change this")))
     return Section(None, tuple(blocks), Matter.OPENING)
 
 
+def _learnt(refit: Refit | None, words: Words) -> list[Block]:
+    """What the readings taught about the bed, and those that nothing fits."""
+    if refit is None:
+        return []
+    learnt = sentence(refit.words, words)
+    blocks: list[Block] = [Paragraph(learnt)] if learnt else []
+    return blocks + [Note(sentence(text, words), "Doubtful reading") for text in refit.doubted]
+
+
 def _in_short(answer: Answer, case: Case, words: Words) -> str:
+    return _by_reason(answer, case, words) or _by_decision(answer, case, words)
+
+
+def _by_reason(answer: Answer, case: Case, words: Words) -> str:
+    """What is special about a reason; most say no more than their decision."""
+    verdict, bed = answer.verdict, these(case)
+    match verdict.reason, verdict.decision:
+        case Reason.WATER, Decision.LEAVE:
+            return f"Leave the soil of {bed} alone and treat the water."
+        case Reason.WATER, (Decision.ELSEWHERE | Decision.EFFORT | Decision.GO):
+            return "Treat the water first: without that, no change to the soil will last."
+        case Reason.NO_COMMON_RANGE, Decision.ELSEWHERE:
+            plants = plants_wanted(case, words)
+            return f"Grow {plants} in separate places: no one pH suits them all." if plants else ""
+        case Reason.AT_WORK, Decision.LEAVE:
+            return f"Leave the pH of {bed} alone: what was applied is still working."
+        case Reason.UPKEEP, Decision.EFFORT if answer.applications:
+            return "It can be done, but not once and for all: it will want some every year."
+        case Reason.UPKEEP, (Decision.EFFORT | Decision.LEAVE):
+            return f"The pH of {bed} is right, but needs a little upkeep every year."
+        case Reason.PARTS, Decision.EFFORT:
+            return f"It can be done, in {counted(_parts(answer), 'part')}."
+        case Reason.MONTHS, Decision.EFFORT:
+            return "It can be done, but not within a year."
+    return ""
+
+
+def _parts(answer: Answer) -> int:
+    return len({part.date for part in answer.applications})
+
+
+def _by_decision(answer: Answer, case: Case, words: Words) -> str:
     bed = these(case)
     match answer.verdict.decision:
         case Decision.STOP:
@@ -72,9 +114,11 @@ def _elsewhere(case: Case, words: Words) -> str:
 
 
 def _measure_first(answer: Answer, case: Case) -> str:
-    if reading_in_force(case) is None:
+    reason = answer.verdict.reason
+    if reason is Reason.NO_PH or (reason is None and reading_in_force(case) is None):
         return "Have the pH tested first; everything else starts from that."
-    if any(gap.field == "aim.plant" for gap in answer.missing):
+    no_aim = reason is None and any(gap.field == "aim.plant" for gap in answer.missing)
+    if reason is Reason.NO_AIM or no_aim:
         return "Say first what is to grow here."
     return "Do not spread anything yet."
 
@@ -84,7 +128,7 @@ def _effort(answer: Answer) -> str:
     every_year = upkeep is not None and (
         upkeep.sulfur_as_s_g_m2_year > 0.0 or upkeep.lime_as_caco3_g_m2_year > 0.0
     )
-    parts = len({part.date for part in answer.applications})
+    parts = _parts(answer)
     if parts > 2:
         costs = f"in {counted(parts, 'part')}"
         return f"It can be done, {costs}" + (

@@ -75,6 +75,15 @@ def material_in_text(key: str, words: Words) -> str:
     return lowered(material_called(key, words))
 
 
+def product_in_text(key: str, words: Words) -> str:
+    """A product by its key [text] in a sentence: ``sulphur powder``, ``elemental sulfur (powder)``.
+
+    Its other names in brackets are left out; a form behind a comma goes into them [text].
+    """
+    name, comma, form = material_in_text(key, words).split(" (")[0].partition(", ")
+    return f"{name} ({form})" if comma else name
+
+
 def bed_noun(case: Case) -> str:
     """``bed``, ``pot``, ``lawn`` … as this case [object] has it, for one of them [text]."""
     return _NOUNS[case.bed.kind][0]
@@ -114,3 +123,11 @@ def counted(number: int, one: str, many: str | None = None) -> str:
     small = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
     word = small[number] if 0 <= number < len(small) else str(number)
     return f"{word} {one if number == 1 else many or one + 's'}"
+
+
+def in_100(share: float) -> str:
+    """A share [0-1] as a count of 100, ``about 62`` or ``fewer than 1`` [text]."""
+    count = round(100.0 * share)
+    if share < 0.01:
+        return "fewer than 1"
+    return "more than 99" if share > 0.99 else f"about {count}"

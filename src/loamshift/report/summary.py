@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.letter import Column, Letter, Paragraph, Section, Table
+from loamshift.report.letter_first import sure_parts
 from loamshift.report.letter_words import counted, material_in_text
 from loamshift.report.words import Words
 
@@ -32,7 +33,7 @@ class CaseRow:
 
 
 def amount_said(answer: Answer, *, words: Words) -> str:
-    """What goes on in all, in one cell of a table.
+    """What goes on, in one cell of a table: in all, or first where a test decides the rest.
 
     Parameters
     ----------
@@ -44,9 +45,11 @@ def amount_said(answer: Answer, *, words: Words) -> str:
     Returns
     -------
     str
-        Such as ``3.4 kg sulphur powder, two parts``, or nothing [text].
+        Such as ``3.4 kg sulphur powder, two parts`` or ``1.1 kg sulphur powder, then a test
+        decides``, or nothing [text].
     """
-    parts = answer.applications
+    by_rule = answer.plan is not None and bool(answer.plan.decides)
+    parts = sure_parts(answer) if by_rule else answer.applications
     if not parts:
         return ""
     said = []
@@ -62,6 +65,8 @@ def amount_said(answer: Answer, *, words: Words) -> str:
     days = len({part.date for part in parts})
     lead = "if so, " if answer.verdict.decision is Decision.MEASURE_FIRST else ""
     count = f", {counted(days, 'part')}" if days > 1 else ""
+    if by_rule:
+        count += ", then a test decides"
     return f"{lead}{' and '.join(said)}{count}"
 
 

@@ -24,8 +24,8 @@ _WEEKS: Final = (13, 26, 52, 104, 156, 260, 520, 1040)
 _NEAR_DAYS: Final = 4
 _SAID: Final = frozenset(
     (
-        *("answer", "name", "today", "made_by", "verdict", "dose", "wanted", "applications"),
-        *("too_early_before", "retest", "upkeep", "ledger", "cautions", "forecast"),
+        *("answer", "name", "today", "made_by", "verdict", "dose", "wanted", "plan"),
+        *("applications", "too_early_before", "retest", "upkeep", "ledger", "cautions", "forecast"),
         *("sources", "balance_error"),
     )
 )
@@ -194,10 +194,13 @@ def _outcome(answer: Answer) -> Outcome:
         retest=answer.retest,
         drift_ph_year=None if upkeep is None else upkeep.drift_ph_year,
         ledger_net_mmolc_m2_year=None if ledger is None else ledger.net,
+        reason=answer.verdict.reason,
+        plan=answer.plan,
     )
 
 
 def _by_forecast(answer: Answer) -> float | None:
+    """The amount by the forecast, which only answers kept by 0.1.0 have [g/m2]."""
     amount = answer.dose.by_forecast
     if amount is None:
         return None

@@ -13,6 +13,7 @@ from loamshift.report.figures.course import course_figure
 from loamshift.report.figures.shared import wanted_said
 from loamshift.report.figures.year import year_figure
 from loamshift.report.inline import bare
+from loamshift.report.letter_decides import DECIDES, LATER_TEST, decision_tables
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import parts_table, too_early, when_to_retest
@@ -49,6 +50,7 @@ def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
     rows = [
         (_aim(answer, case, because, words),),
         _one(_chores(answer, case, words)),
+        _one(_decides(answer, case, words)),
         _one(_steps(answer, words)),
         _one(_measure(answer, words)),
         *_middle(answer, case, words),
@@ -114,6 +116,13 @@ def _chores(answer: Answer, case: Case, words: Words) -> Part | None:
     measured = answer.verdict.decision is Decision.MEASURE_FIRST
     heading = "If the test comes out as expected" if measured else "What to do, and when"
     return Part(heading=heading, blocks=(Chores(table),))
+
+
+def _decides(answer: Answer, case: Case, words: Words) -> Part | None:
+    """What the next test decides, to be read off when its report comes."""
+    tables = tuple(decision_tables(answer, case, words=words))
+    measured = answer.verdict.decision is Decision.MEASURE_FIRST
+    return Part(heading=LATER_TEST if measured else DECIDES, blocks=tables) if tables else None
 
 
 def _measure(answer: Answer, words: Words) -> Part | None:

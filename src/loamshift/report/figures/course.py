@@ -10,6 +10,7 @@ from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, 
 from loamshift.report.figures.shared import (
     SHORT_MONTHS,
     short_date,
+    test_days,
     wanted_called,
     wanted_said,
     years_said,
@@ -47,7 +48,7 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     forecast = answer.forecast
     if forecast is None or len(forecast.dates) < 2:
         return None
-    planned = bool(answer.applications)
+    planned, parts = bool(answer.applications), _parts(answer, forecast)
     labels = (
         ("axis", "pH in water"),
         ("plan", "with the plan" if planned else "left as it is"),
@@ -55,7 +56,7 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
         ("alone", "left alone"),
         ("wanted", wanted_called(answer, case, words)),
         ("too_early", "too early to judge"),
-        ("part", "part" if len(answer.applications) > 1 else "dose"),
+        ("part", "part" if len(parts.rows) > 1 else "dose"),
         ("perhaps", "if needed"),
         ("test", "test"),
     )
@@ -66,7 +67,7 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
         data=(
             _course(forecast, words, planned=planned),
             _wanted(answer.wanted),
-            _parts(answer, forecast),
+            parts,
             _tests(answer, forecast),
             _too_early(answer, forecast),
             _calendar(forecast, words),
@@ -104,16 +105,21 @@ def _wanted(wanted: Wanted | None) -> DataSet:
 
 
 def _parts(answer: Answer, forecast: Forecast) -> DataSet:
+    """What goes on for sure, and what may once a test has been read."""
+    sure = {part.date for part in answer.applications if part.only_if is None}
+    perhaps = {part.date for part in answer.applications if part.only_if is not None}
+    if answer.plan is not None:
+        perhaps |= {line.part_on for line in answer.plan.decides if line.part_on is not None}
     rows = tuple(
-        (part.date.isoformat(), "sure" if part.only_if is None else "if a test asks for it")
-        for part in answer.applications
-        if forecast.dates[0] <= part.date <= forecast.dates[-1]
+        (day.isoformat(), "sure" if day in sure else "if a test asks for it")
+        for day in sorted(sure | perhaps)
+        if forecast.dates[0] <= day <= forecast.dates[-1]
     )
     return DataSet("parts", ("date", "sure"), rows)
 
 
 def _tests(answer: Answer, forecast: Forecast) -> DataSet:
-    days = (day for day in answer.retest if forecast.dates[0] <= day <= forecast.dates[-1])
+    days = (day for day in test_days(answer) if forecast.dates[0] <= day <= forecast.dates[-1])
     return DataSet("tests", ("date",), tuple((day.isoformat(),) for day in days))
 
 

@@ -1,15 +1,16 @@
-"""The dose worked out beside what printed tables say, on one scale."""
+"""The need worked out, what of it goes on first, and what printed tables say, on one scale."""
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
 from loamshift import units
-from loamshift.domain.answer import Answer, Band, Direction, DoseLimit
+from loamshift.domain.answer import Answer, Band, Direction
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.report.digits import stated
-from loamshift.report.figures.shared import round_steps, short_date
+from loamshift.report.figures.shared import round_steps
+from loamshift.report.letter_first import first_as_pure_g_m2
 from loamshift.report.letter_words import bed_noun, counted, raised
 from loamshift.report.words import Quantity, Words
 
@@ -17,7 +18,7 @@ _MOST_STEPS = 6
 
 
 def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
-    """The dose and the printed tables as two spans.
+    """The need and the printed tables as two spans, with what goes on first as a mark.
 
     Parameters
     ----------
@@ -42,16 +43,16 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     what = words.text("lime" if lime else "sulfur")
     tables = counted(spread.n_sources, "printed table")
     printed = Band(lo90=spread.low, mid=spread.low, hi90=spread.high)
-    ahead = _ahead(answer, words)
+    first = _first(answer, words)
     factor, unit = _scale(words)
     rows = [
         _Row(
             "own",
-            "by the curve" if ahead else f"for this {bed_noun(case)}",
+            f"for this {bed_noun(case)}",
             (band.lo90, band.mid, band.hi90),
             f"{words.band(band, Quantity.RATE)}, middle {words.rate(band.mid)}",
         ),
-        *ahead,
+        *first,
         _Row(
             "printed", tables, (spread.low, None, spread.high), words.band(printed, Quantity.RATE)
         ),
@@ -62,7 +63,7 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     return Figure(
         kind=FigureKind.DOSE,
         title=f"{raised(what)} beside printed tables",
-        sentence=words.text(_sentence(band, printed, tables, what, case, words, ahead)),
+        sentence=words.text(_sentence(band, printed, tables, what, case, words, first)),
         data=(
             DataSet(
                 "spans",
@@ -95,21 +96,15 @@ class _Row(NamedTuple):
     @property
     def shown(self) -> tuple[float | None, float | None, float | None]:
         """What the table tells: a single amount stands in the middle."""
-        return (None, self.values[1], None) if self.kind == "forecast" else self.values
+        return (None, self.values[1], None) if self.kind == "first" else self.values
 
 
-def _ahead(answer: Answer, words: Words) -> tuple[_Row, ...]:
-    """The amount by the forecast, where the plan goes by one."""
-    told = answer.dose.by_forecast
-    if told is None or not answer.applications:
+def _first(answer: Answer, words: Words) -> tuple[_Row, ...]:
+    """What goes on whatever a test reads, where it can be counted on the same scale."""
+    amount = first_as_pure_g_m2(answer)
+    if amount is None:
         return ()
-    amount = told.sulfur_as_s_g_m2 or told.lime_as_caco3_g_m2 or 0.0
-    if amount <= 0.0:
-        return ()
-    said = f"{words.rate(amount)}, for {short_date(told.by, words)}"
-    stops = told.limited_by in (DoseLimit.RISK, DoseLimit.CAPS)
-    name = "the plan stops at" if stops else "by the forecast"
-    return (_Row("forecast", name, (amount, amount, amount), said),)
+    return (_Row("first", "goes on first", (amount, amount, amount), words.rate(amount)),)
 
 
 def _times(
@@ -133,19 +128,18 @@ def _sentence(
     what: str,
     case: Case,
     words: Words,
-    ahead: tuple[_Row, ...],
+    first: tuple[_Row, ...],
 ) -> str:
-    by = "By the curve this" if ahead else "This"
     lead = (
-        f"{by} {bed_noun(case)} takes {words.band(band, Quantity.RATE)} of {what}, nine times in "
+        f"This {bed_noun(case)} takes {words.band(band, Quantity.RATE)} of {what}, nine times in "
         f"ten, middle {words.rate(band.mid)}"
     )
-    if ahead:
-        lead += f", and {ahead[0].name} {words.rate(ahead[0].values[0])}"
+    if first:
+        lead += f", of which {words.rate(first[0].values[0])} goes on first"
     says = "says" if tables.startswith("one ") else "say"
     lead += f"; {tables} {says} {words.band(printed, Quantity.RATE)}"
     if band.lo90 <= printed.lo90 and printed.hi90 <= band.hi90:
-        return f"{lead}, which lies inside the range of the {'curve' if ahead else 'bed'}."
+        return f"{lead}, which lies inside the range of the bed."
     if printed.hi90 < band.lo90:
         return f"{lead}, which is less."
     if printed.lo90 > band.hi90:

@@ -37,6 +37,12 @@ def part_called(number: int, of: int) -> str:
     return f"the {_ORDINALS[number]} part" if number < len(_ORDINALS) else f"part {number + 1}"
 
 
+def test_days(answer: Answer) -> tuple[date, ...]:
+    """The days an answer [object] asks for a test, those that decide about the plan among them."""
+    decides = () if answer.plan is None else (line.test for line in answer.plan.decides)
+    return tuple(sorted({*answer.retest, *decides}))
+
+
 def years_said(weeks: int) -> str:
     """A span of weeks [count] as ``three years`` or ``20 weeks`` [text]."""
     years = round(weeks * 7 / 365.25)

@@ -8,7 +8,7 @@ from datetime import date
 from loamshift.domain.answer import Answer, SoilTemperature
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.figures.shared import SHORT_MONTHS, day_in_year, part_called
+from loamshift.report.figures.shared import SHORT_MONTHS, day_in_year, part_called, test_days
 from loamshift.report.letter_words import counted, raised, sentences
 from loamshift.report.words import Words
 
@@ -38,7 +38,7 @@ def year_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     if warmth is None or len(warmth.dates) < 2:
         return None
     parts = [part.date for part in answer.applications if part.date <= warmth.dates[-1]]
-    tests = [day for day in answer.retest if day <= warmth.dates[-1]]
+    tests = [day for day in test_days(answer) if day <= warmth.dates[-1]]
     if not parts and not tests:
         return None
     labels = (("today", "today"), ("part", "part"), ("test", "test"))
