@@ -74,6 +74,13 @@ def command(
     years: Annotated[
         int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")
     ] = 3,
+    no_refit: Annotated[
+        bool,
+        typer.Option(
+            "--no-refit",
+            help="Set aside what later readings teach about the soil, to see what they change.",
+        ),
+    ] = False,
     units: UnitsOption = None,
     words: WordsOption = None,
     today: TodayOption = None,
@@ -96,6 +103,7 @@ def command(
         members=members,
         seed=seed,
         years=years,
+        refit=not no_refit,
         day=read_date(today, option="--today") if today is not None else None,
         units=units,
         words=words,

@@ -25,6 +25,7 @@ class Wish:
     members: int = 400
     seed: int = 1
     years: int = 3
+    refit: bool = True
     day: date | None = None
     units: UnitsChoice | None = None
     words: WordsChoice | None = None
@@ -124,7 +125,7 @@ def answer_for(case: Case, wish: Wish) -> Answer:
     note = keep_kernels().message
     if note:
         warn(note)
-    look_ahead = LookAhead(members=wish.members, seed=wish.seed, years=wish.years)
+    look_ahead = LookAhead(members=wish.members, seed=wish.seed, years=wish.years, refit=wish.refit)
     return advise(case, look_ahead=look_ahead)
 
 

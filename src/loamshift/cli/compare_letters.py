@@ -45,8 +45,8 @@ def command(
 ) -> None:
     """Say what changed between two answers: what was told, tables, model, and what followed.
 
-    A case answered now is forecast with the seed, members and years of the older answer, so
-    that chance is no reason.
+    A case answered now is forecast with the seed, members, years and use of readings of the
+    older answer, so that chance is no reason.
 
     \b
     Examples:
@@ -135,6 +135,7 @@ def _wish(like: Answer) -> Wish:
         members=made.members or 400,
         seed=made.seed if made.seed is not None else 1,
         years=made.years or 0,
+        refit=like.refit is None or like.refit.used,
     )
 
 

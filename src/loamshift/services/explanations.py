@@ -8,23 +8,10 @@ beginning.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AnswerKey:
-    """One explanation: sentences, equations, parameter topics, related keys, sources."""
-
-    title: str
-    text: tuple[str, ...]
-    equations: tuple[str, ...] = ()
-    figures: tuple[str, ...] = ()
-    """Parameters that weigh most, as ``topic.name``; the topics are named under see also."""
-    topics: tuple[str, ...] = ()
-    see_also: tuple[str, ...] = ()
-    source_keys: tuple[str, ...] = ()
-
+from loamshift.services.explanation_entry import AnswerKey
+from loamshift.services.explanations_plan import PLAN_KEYS
 
 _DECISIONS: Final = (
     "stop: pH, salt or aluminium is already harmful, or what was put on earlier will make it so.",
@@ -36,6 +23,21 @@ _DECISIONS: Final = (
     "under 20 %: use a pot, a raised bed or another plant.",
     "effort: more than two parts, more than 12 months, or acid every year.",
     "go: otherwise.",
+)
+
+_REASONS: Final = (
+    "no-ph: nobody has read the pH. no-aim: nothing says what should grow.",
+    "overdose: what lies there is more than the ground may carry. too-acid, salt, sodic, "
+    "waterlogged: the bed is in harm already.",
+    "no-common-range: the plants have no pH in common that is wide enough to hold.",
+    "in-range: left alone, the bed stays in the range. at-work: what was applied earlier brings "
+    "it there. small-gain: it is nearer to the range than a second test could show. upkeep: it "
+    "is in the range and needs something from time to time to stay there.",
+    "unknown-lime, doubtful-reading, unknown-water, unknown-texture: one test would settle the "
+    "decision. one-source-range: only one source prints a range for the plant.",
+    "free-lime: lime in the soil takes up more than anybody would apply. caps: the printed "
+    "limits do not reach so far. water: the water brings back whatever is done to the soil.",
+    "parts: more applications than usual. months: longer than a year. within-reach: none of these.",
 )
 
 ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
@@ -63,8 +65,8 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         text=(
             "The first of these that holds, in this order:",
             *_DECISIONS,
-            "It comes from the buffer curve, the free carbonate, the water and the limits alone, "
-            "so that one case and a million agree.",
+            "It comes from the same possible beds as the plan, the forecast and the upkeep, so "
+            "that none of them can say the opposite.",
         ),
         figures=(
             *("verdict.leave_probability", "verdict.leave_gain_ph"),
@@ -72,7 +74,19 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             *("verdict.seasons", "verdict.effort_parts", "verdict.effort_days"),
             *("verdict.harmful_ph", "verdict.overdose_margin_ph"),
         ),
-        see_also=("verdict.because", "verdict.would_change_if", "dose.acid_mmolc_kg"),
+        see_also=(
+            *("verdict.reason", "verdict.because", "verdict.would_change_if"),
+            *("plan", "dose.acid_mmolc_kg"),
+        ),
+    ),
+    "verdict.reason": AnswerKey(
+        title="Why the decision is what it is",
+        text=(
+            "One code. Every sentence about the decision is made from it and its numbers.",
+            *_REASONS,
+            "An answer kept by version 0.1.0 has none.",
+        ),
+        see_also=("verdict.decision", "verdict.because"),
     ),
     "verdict.because": AnswerKey(
         title="The number that decided",
@@ -203,8 +217,9 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         see_also=("dose.sulfur_as_s_g_m2",),
     ),
     "dose.by_forecast": AnswerKey(
-        title="The amount by the forecast",
+        title="The amount by the forecast, in answers kept by 0.1.0",
         text=(
+            "New answers have the key plan instead, and null here.",
             "The least amount that has the median of the possible beds at the aim on the date "
             "wanted, with all that pulls the bed meanwhile: what has reacted by then, water, "
             "leaching, feed, free lime. The aim and not the near end of the range: at the end, "
@@ -221,16 +236,17 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "advice.wanted_within_days",
             "advice.risk_days_after_part",
         ),
-        see_also=("dose.sulfur_as_s_g_m2", "applications", "forecast"),
+        see_also=("plan", "dose.sulfur_as_s_g_m2", "applications", "forecast"),
     ),
     "applications": AnswerKey(
         title="The dated parts",
         text=(
-            "The dose in parts that each stay under the limit for a planted or bare bed, dated "
-            "so that the soil is warm enough to turn the sulfur before the next. A later part "
-            "goes on only if its condition holds: usually a new reading that still asks for it.",
-            "With a forecast they bring the amount by the forecast, and each waits until the "
-            "stated share of what is there has reacted and a test can see what it did.",
+            "The first path through the plan, in parts that each stay under the limit for a "
+            "planted or bare bed, dated so that the soil is warm enough to turn the sulfur before "
+            "the next. A later part goes on only if its condition holds: usually a new reading "
+            "that still asks for it.",
+            "Each waits until the stated share of what is there has reacted and a test can see "
+            "what it did.",
         ),
         equations=("parts = dose / limit per dose, rounded up; interval by soil temperature",),
         figures=(
@@ -244,7 +260,7 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "climate.diffusivity_m2_s",
         ),
         topics=("sulfur", "climate"),
-        see_also=("dose.by_forecast", "too_early_before", "retest"),
+        see_also=("plan", "too_early_before", "retest"),
     ),
     "options": AnswerKey(
         title="Other ways to the same pH",
@@ -353,10 +369,6 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         topics=("climate",),
         see_also=("too_early_before", "forecast"),
         source_keys=("hillel-1982",),
-    ),
-    "refit": AnswerKey(
-        title="The bed learnt from its own readings",
-        text=("Empty where the readings were not used to narrow the model.",),
     ),
     "rescue": AnswerKey(
         title="Too much went on",
@@ -467,4 +479,5 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "stores at the start, less all that came and went. Empty without a forecast.",
         ),
     ),
+    **PLAN_KEYS,
 }

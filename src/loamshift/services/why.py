@@ -123,6 +123,8 @@ _LEAVES = (
     *("ph_low", "ph_high", "ph_aim", "names", "depth_cm", "c"),
     *("sulfur_as_s_g_m2", "by", "limited_by", "share_in_range", "share_past_limit"),
     *("median_ph_by", "median_in_range_on", "because", "width", "cause"),
+    *("parts", "decides", "test", "reads_from", "reads_to", "part_g_m2", "then", "part_on"),
+    *("outcome", "probability", "decision", "used", "readings", "prior", "now", "words"),
 )
 """Last parts of answer keys that their stem explains."""
 

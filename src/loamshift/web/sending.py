@@ -108,6 +108,7 @@ def _answered_like(case: Case, like: Answer) -> Answer:
             members=made.members or MEMBERS,
             seed=SEED if made.seed is None else made.seed,
             years=made.years,
+            refit=like.refit is None or like.refit.used,
         )
     return answer_from_json(answer_to_json(advise(case, look_ahead=ahead)))
 

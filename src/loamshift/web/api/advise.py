@@ -41,6 +41,9 @@ class AdviseQuery(Schema):
     seed: Annotated[int, Field(ge=0, le=2**32 - 1)] = SEED
     years: Annotated[int, Field(ge=1, le=MOST_YEARS)] = 3
     forecast: Annotated[bool, Field(description="False for the static answer alone.")] = True
+    refit: Annotated[
+        bool, Field(description="False sets aside what later readings teach about the soil.")
+    ] = True
     today: Annotated[
         date | None, Field(description="The day of advice where the case names none.")
     ] = None
@@ -74,7 +77,9 @@ def answer_case(request: HttpRequest, asked: Query[AdviseQuery]) -> HttpResponse
     case = case_in_body(request, today=asked.today)
     look_ahead = None
     if asked.forecast:
-        look_ahead = LookAhead(members=asked.members, seed=asked.seed, years=asked.years)
+        look_ahead = LookAhead(
+            members=asked.members, seed=asked.seed, years=asked.years, refit=asked.refit
+        )
     with forecasting(request) if asked.forecast else nullcontext():
         answer = advise(case, look_ahead=look_ahead)
     units = asked.units or case.units.value
