@@ -189,3 +189,27 @@ def test_a_name_too_long_for_a_file_is_told(command, case_file: Path, tmp_path: 
     long = tmp_path / ("n" * 300)
     result = command("advise", str(case_file), "--years", "0", "--md", str(long))
     assert result.code == 1 and "cannot be written" in result.err
+
+
+@pytest.mark.parametrize("many", [False, True], ids=["one", "many"])
+@pytest.mark.parametrize(("options", "refit"), [((), True), (("--no-refit",), False)])
+def test_readings_are_set_aside_on_request(
+    command, monkeypatch, case_file: Path, options: tuple[str, ...], refit: bool, many: bool
+) -> None:
+    from loamshift.services import advise as door
+
+    asked, real = [], door.advise
+
+    def watched(case, *, look_ahead=None):  # type: ignore[no-untyped-def]
+        asked.append(look_ahead)
+        return real(case)
+
+    monkeypatch.setattr(door, "advise", watched)
+    out = ("--as", "md") if many else ()
+    result = command("advise", str(case_file), *out, *options)
+    assert result.code == 0, result.err
+    assert [one.refit for one in asked] == [refit]
+
+
+def test_the_help_names_the_switch_for_readings(command) -> None:
+    assert "--no-refit" in command("advise", "--help").out

@@ -67,10 +67,32 @@ def test_only_the_seed_changed(command, tmp_path: Path, old: Path) -> None:
     changes = found(command, str(old), str(new))
     assert changes["inputs"] == []
     assert changes["makers"] == [{"what": "seed", "old": 1, "new": 7}]
-    assert changes["old"]["decision"] == changes["new"]["decision"]
-    assert changes["old"]["sulfur_as_s_g_m2"] == changes["new"]["sulfur_as_s_g_m2"]
     text = flat(command("compare-letters", str(old), str(new)).out)
-    assert "The decision cannot differ by those" in text
+    assert "Drawing other possible beds moves every figure a little" in text
+
+
+def test_a_case_answered_now_uses_its_readings_as_the_older_answer_did(
+    command, monkeypatch, old: Path, tmp_path: Path
+) -> None:
+    from loamshift.services import advise as door
+
+    asked = []
+
+    def watched(case, *, look_ahead=None):  # type: ignore[no-untyped-def]
+        asked.append(look_ahead)
+        return answer_from_json(old.read_text("utf-8"))
+
+    monkeypatch.setattr(door, "advise", watched)
+    scale = {"lo90": 0.5, "mid": 1.0, "hi90": 2.0}
+    refit = {
+        "used": False, "readings": 2, "acid_scale": {"prior": scale, "now": scale},
+        "effective_members": 40.0, "doubted": [], "words": "",
+    }  # fmt: skip
+    without = changed(old, tmp_path / "without.json", refit=refit)
+    for answer in (old, without):
+        assert command("compare-letters", str(answer)).code == 0
+    assert [one.refit for one in asked] == [True, False]
+    assert [one.members for one in asked] == [20, 20]
 
 
 def test_both_changed_and_the_middle_tells_them_apart(command, tmp_path: Path, old: Path) -> None:

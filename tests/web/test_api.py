@@ -36,7 +36,10 @@ def added(client: Browser, case: Any = CASE) -> dict[str, Any]:
     return answer.json()
 
 
-@pytest.mark.parametrize("query", ["members=60&seed=7&years=2", "forecast=false", "units=us"])
+@pytest.mark.parametrize(
+    "query",
+    ["members=60&seed=7&years=2", "members=60&refit=false", "forecast=false", "units=us"],
+)
 def test_advise_says_what_the_command_line_says(
     client: Browser, office: Office, tmp_path: Path, query: str
 ) -> None:
@@ -44,6 +47,7 @@ def test_advise_says_what_the_command_line_says(
     path.write_text(SAMPLES[0].case_text, encoding="utf-8")
     options = {
         "forecast=false": ["--years", "0"],
+        "members=60&refit=false": ["--members", "60", "--no-refit"],
         "units=us": ["--units", "us"],
     }.get(query, ["--members", "60", "--seed", "7", "--years", "2"])
     ran = CliRunner().invoke(app, ["advise", str(path), "--json", "--today", DAY, *options])

@@ -9,16 +9,21 @@ from uuid import UUID
 
 import pytest
 from django.test import Client as Browser
+from django.urls import reverse
 
 from loamshift.case.answer import answer_from_json
 from loamshift.domain.letter import Figure
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.cases import tree_of
+from loamshift.web.letter_page import letter_page
 from loamshift.web.picture import TWICE
 from loamshift.web.samples import SAMPLES
 from loamshift.web.views.plan import today
+from report.answers import effort_acidify, open_lime, rule
 
 pytestmark = pytest.mark.django_db
 
@@ -356,3 +361,19 @@ def test_known_names(client: Browser, office: Office) -> None:
     held = json.loads(answer.content)
     assert "highbush blueberry" in held["plants"] and "loam" in held["textures"]
     assert "max-age" in answer.headers["Cache-Control"]
+
+
+def test_the_page_has_what_the_test_decides_and_opens_how_the_plan_is_chosen() -> None:
+    page = letter_page(letter_from_answer(*rule(), words=Words()))
+    assert "6.4 or more" in page.sections and "What the test decides" in page.sections
+    assert f'href="{reverse("why", args=["plan"])}"' in page.sections
+    assert "This soil resists 1.4 times more" in page.because
+    assert "Doubtful reading" in page.beside and "Doubtful reading" not in page.because
+
+
+def test_an_open_question_opens_why_there_are_several_answers() -> None:
+    page = letter_page(letter_from_answer(*open_lime(), words=Words()))
+    assert "If nothing fizzes" in page.sections
+    assert f'href="{reverse("why", args=["branches"])}"' in page.sections
+    without = letter_page(letter_from_answer(*effort_acidify(), words=Words()))
+    assert f'href="{reverse("why", args=["branches"])}"' not in without.sections
