@@ -230,11 +230,14 @@ def _check_texture_sum(table: SoilTable, collected: Collected) -> None:
     else:
         return
     listed = ", ".join(f"{key} {plain_figure(share)}" for key, share in given.items())
+    as_pct = ", ".join(f"{key} = {plain_figure(100.0 * share)}" for key, share in given.items())
     collected.fault(
         "soil.clay_pct" if "clay_pct" in given else "soil.sand_pct",
         listed,
         problem,
-        "They must add up to 100 (within 3); check which one was miscopied.",
+        f"They look like fractions of 1; in per cent they are {as_pct}."
+        if len(given) == 3 and abs(total - 1.0) <= 0.03
+        else "They must add up to 100 (within 3); check which one was miscopied.",
     )
 
 

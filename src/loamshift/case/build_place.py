@@ -42,6 +42,10 @@ def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected)
     has_own = table.air_temp_c is not None or table.rain_mm is not None
     is_bad = collected.is_bad("place.air_temp_c", "place.rain_mm", "place.daily_file")
     if has_own:
+        if table.daily_file is not None:
+            collected.note(
+                "place.daily_file: not read, because air_temp_c and rain_mm are given as well."
+            )
         return _own_figures(table, collected)
     if table.daily_file is not None:
         return _from_daily_file(table, table.daily_file, folder, collected)

@@ -208,18 +208,20 @@ def _sample_depth(context: BedContext) -> Finding | None:
 def _salt(context: BedContext) -> Finding | None:
     ece = saturated_ec(context)
     if ece is None:
-        if context.case.soil.ec_ds_m is None:
+        if context.case.soil.ec_ds_m is None or (
+            context.soil is None and context.case.soil.ec_method is not None
+        ):
             return None
         return finding_row(
             "salt of the soil",
             value=context.case.soil.ec_ds_m,
-            operator="has",
+            operator="is",
             limit="paste, 1:1 or 1:5",
             unit="dS/m",
             passed=False,
             severity=Severity.CAUTION,
-            comment="An EC means nothing without its extract; say soil.ec_method as paste, 1:1 or "
-            "1:5.",
+            comment="A conductivity means nothing without its extract: give soil.ec_method as "
+            "paste, 1:1 or 1:5.",
         )
     limits = verdict_values()
     sensitive = context.target is not None and context.target.calcifuge

@@ -1,0 +1,312 @@
+"""Facts that were given and have no influence on this answer: named, with the reason.
+
+Every fact of a case is used or stands here. The rules follow what the answer is made from; a
+contract test changes every key of the case file and holds them to it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from loamshift.domain.answer import Answer, Decision, Finding, Severity
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import BedKind, Water
+from loamshift.domain.material import Material
+from loamshift.domain.plant import Plant
+from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
+from loamshift.services.cautions.target_checks import finding_row
+from loamshift.services.cautions.unused_reasons import (
+    REASONS,
+    AnswerUse,
+    Unused,
+    Why,
+    fact_called,
+)
+from loamshift.services.cautions.unused_soil import needs_curve, not_yet, unused_soil_facts
+from loamshift.services.context.readings import current_season, dated_readings
+from loamshift.services.context.soil import believe_soil
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.caps import product_cap
+
+CHECK = "not used: "
+"""Every row's check begins with it; the paths of the case file follow."""
+OWN_CLIMATE = "case-file"
+THERMOMETER_DEPTH_CM = 10.0
+"""Put in by the reader where nobody said how deep the thermometer sat [cm]."""
+MONTHS = (Water().months, (11, 12, 1, 2, 3))
+"""Put in by the reader where nobody named the months of watering."""
+
+
+def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
+    """A sentence for each reason why facts of this case were not used.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    use
+        What the answer was made with [object].
+
+    Returns
+    -------
+    tuple of Finding
+        One row a reason, all of severity info [rows].
+    """
+    by_reason: dict[Why, list[str]] = {}
+    for fact in unused(context, use):
+        by_reason.setdefault(fact.why, []).append(fact.path)
+    return tuple(_row(why, paths) for why, paths in by_reason.items())
+
+
+def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
+    """Every fact of a case that has no influence on its answer.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    use
+        What the answer was made with [object].
+
+    Returns
+    -------
+    tuple of Unused
+        In the order of the case file, each path once [rows].
+    """
+    found = [
+        *_of_place(context),
+        *_of_bed(context, use),
+        *unused_soil_facts(context, use),
+        *_of_aim(context, use),
+        *_of_water(context),
+        *_of_feed(context, use),
+        *_of_on_hand(context, use),
+        *_of_applied(context),
+        *_of_readings(context, use),
+        *_of_titration_and_claims(context),
+    ]
+    return tuple({fact.path: fact for fact in reversed(found)}.values())[::-1]
+
+
+def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
+    """What an answer was made with, read off the answer itself.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    answer
+        Its answer [object].
+
+    Returns
+    -------
+    AnswerUse
+        As far as it decides which facts count [object].
+    """
+    return AnswerUse(
+        decision=answer.verdict.decision,
+        direction=answer.dose.direction,
+        compared=tuple(option.material for option in answer.options),
+        has_forecast=answer.forecast is not None,
+        has_rescue=answer.rescue is not None,
+        used_buffer_ph=buffer_ph_counts(context),
+    )
+
+
+def buffer_ph_counts(context: BedContext) -> bool:
+    """Whether the buffer pH of a case moved what is believed of its soil.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    bool
+        False where none is given, or its equation does not fit [truth].
+    """
+    case = context.case
+    if context.soil is None or case.soil.buffer_ph is None:
+        return False
+    without = replace(case, soil=replace(case.soil, buffer_ph=None))
+    believed = believe_soil(without, depth_cm=context.depth_cm)
+    return believed is not None and believed.k != context.soil.k
+
+
+def _row(why: Why, paths: Sequence[str]) -> Finding:
+    listed = ", ".join(fact_called(path) for path in paths)
+    return finding_row(
+        f"{CHECK}{', '.join(paths)}",
+        value=why.value,
+        operator="",
+        limit=None,
+        unit="",
+        passed=True,
+        severity=Severity.INFO,
+        comment=f"Given but not used: {listed}. {REASONS[why]}",
+    )
+
+
+def _of_place(context: BedContext) -> Iterator[Unused]:
+    case = context.case
+    if case.place is None and case.soil_temps:
+        yield Unused("place.soil_temp", Why.NO_PLACE)
+    elif any(depth != THERMOMETER_DEPTH_CM for _, _, depth in case.soil_temps):
+        yield Unused("place.soil_temp.depth", Why.TREATED_DEPTH)
+    if case.place is None or case.place.source_key != OWN_CLIMATE:
+        return
+    if case.place.longitude is not None:
+        yield Unused("place.longitude", Why.OWN_CLIMATE)
+    if context.soil is None or context.target is None:
+        yield Unused("place.rain_mm", not_yet(context))
+
+
+def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    bed, case = context.case.bed, context.case
+    nothing_given = not (case.applied or case.claims or case.feed or case.water.weekly_mm)
+    if bed.plants is not None and bed.treated_diameter_cm is None and nothing_given:
+        yield Unused("bed.plants", Why.NOT_PER_PLANT)
+    if context.soil is None and (bed.planted is not None or bed.growing):
+        if not (case.applied or case.claims):
+            if bed.planted is not None:
+                yield Unused("bed.planted", Why.NO_PH)
+            if bed.growing:
+                yield Unused("bed.growing", Why.NO_PH)
+        return
+    idle = not (use.compared or case.applied or case.claims)
+    settled = bed.planted is not None or bed.kind in (BedKind.LAWN, BedKind.CONTAINER)
+    if bed.planted is not None and idle and use.decision is not Decision.ELSEWHERE:
+        yield Unused("bed.planted", Why.NOTHING_APPLIED)
+    if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
+        if settled:
+            yield Unused("bed.growing", Why.PLANTED_GIVEN)
+        elif idle:
+            yield Unused("bed.growing", Why.NOTHING_APPLIED)
+
+
+def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    aim = context.case.aim
+    if aim.target_method is not None and aim.target_ph is None:
+        yield Unused("aim.target_method", Why.NO_TARGET_PH)
+    if aim.by is None:
+        return
+    if context.soil is None:
+        yield Unused("aim.by", Why.NO_PH)
+    elif context.target is None:
+        yield Unused("aim.by", Why.NO_AIM)
+    elif not use.compared:
+        yield Unused("aim.by", Why.NOTHING_APPLIED)
+    elif not use.has_forecast and not any(item.price for item in context.case.on_hand):
+        yield Unused("aim.by", Why.NO_FORECAST)
+
+
+def _of_water(context: BedContext) -> Iterator[Unused]:
+    water = context.case.water
+    given = {
+        "water.alkalinity": water.alkalinity_mg_l_as_caco3 is not None,
+        "water.weekly": water.weekly_mm is not None,
+        "water.months": water.months not in MONTHS,
+    }
+    if not _has_ledger(context):
+        why = not_yet(context)
+    elif context.irrigation_mm_year == 0.0:
+        why = Why.NO_WATERING
+        given["water.weekly"] = False
+    else:
+        return
+    for path, is_given in given.items():
+        if is_given:
+            yield Unused(path, why)
+
+
+def _of_feed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    feed = context.case.feed
+    if feed is None:
+        return
+    if not _has_ledger(context):
+        yield Unused("feed", not_yet(context))
+        return
+    if feed.material is not None and feed.material.n_frac == 0.0:
+        if _is_neutral(feed.material, in_pot=context.in_pot):
+            yield Unused("feed", Why.NEUTRAL)
+    elif feed.n_g_m2_year is not None and feed.times > 1 and not use.has_forecast:
+        yield Unused("feed.times", Why.NO_FORECAST)
+
+
+def _of_on_hand(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    for number, item in enumerate(context.case.on_hand, start=1):
+        path = f"on_hand[{number}]"
+        if item.material.key in use.compared:
+            if item.price is None and item.pack_g is not None:
+                yield Unused(f"{path}.pack", Why.NO_PRICE)
+            if item.currency is not None and (item.price is None or item.pack_g is None):
+                yield Unused(f"{path}.currency", Why.NO_PRICE)
+        elif context.soil is None:
+            yield Unused(path, Why.NO_PH)
+        elif context.target is None:
+            yield Unused(path, Why.NO_AIM)
+        else:
+            yield Unused(path, Why.WRONG_WAY if use.compared else Why.NOTHING_APPLIED)
+
+
+def _of_applied(context: BedContext) -> Iterator[Unused]:
+    case = context.case
+    for number, applied in enumerate(case.applied, start=1):
+        path = f"applied[{number}]"
+        recent = case.today - applied.on <= timedelta(days=365)
+        has_limit = recent and _has_limit(context, applied.material)
+        if context.soil is None:
+            if applied.incorporated_cm > 0.0 and has_limit:
+                yield Unused(f"{path}.incorporated", Why.NO_PH)
+            elif not has_limit:
+                yield Unused(path, Why.NO_PH)
+        elif _is_neutral(applied.material, in_pot=context.in_pot) and not has_limit:
+            yield Unused(path, Why.NEUTRAL)
+
+
+def _of_readings(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    case = context.case
+    season = current_season(case)
+    if season is None:
+        return
+    explained = sum(reading.depth_cm is not None for reading in dated_readings(case)) > 1 and any(
+        row.check == AGREEMENT and not row.passed for row in reading_findings(context)
+    )
+    for number, reading in enumerate(case.readings, start=1):
+        same = reading.taken == season.leading.taken and reading.ph == season.leading.ph
+        if reading.depth_cm is not None and not same and not explained:
+            yield Unused(f"reading[{number}].depth", Why.DEPTHS_AGREE)
+
+
+def _of_titration_and_claims(context: BedContext) -> Iterator[Unused]:
+    case = context.case
+    if case.titration and (context.soil is None or not needs_curve(context)):
+        yield Unused("titration", not_yet(context))
+    elif case.titration and context.organic_only:
+        yield Unused("titration", Why.MEDIUM_HAS_ITS_OWN)
+    if context.soil is None:
+        for number, claim in enumerate(case.claims, start=1):
+            if not _has_limit(context, claim.material):
+                yield Unused(f"claim[{number}]", Why.NO_PH)
+
+
+def _is_tree(plant: Plant) -> bool:
+    """A tree has steps of its own in a rescue."""
+    return "tree" in plant.group.casefold()
+
+
+def _has_ledger(context: BedContext) -> bool:
+    """True where the yearly ledger is drawn up: it needs a soil and an aim."""
+    return context.soil is not None and context.target is not None
+
+
+def _has_limit(context: BedContext, material: Material) -> bool:
+    cap = product_cap(material, cap_situation=context.cap_situation)
+    return cap is not None and cap.dose_g_m2 is not None
+
+
+def _is_neutral(material: Material, *, in_pot: bool) -> bool:
+    return acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=in_pot) == 0.0

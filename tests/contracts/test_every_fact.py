@@ -1,0 +1,181 @@
+"""Every fact given is used or named as unused, and what is named as unused has no influence."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from contracts.fact_pairs import BEDS, PAIRS, case_with, schema_keys, write_stations
+from loamshift.case.answer import answer_to_dict
+from loamshift.domain.answer import Severity
+from loamshift.domain.case import Case
+from loamshift.errors import CaseError
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.terminal import letter_text
+from loamshift.report.words import Words
+from loamshift.services.advise import advise
+from loamshift.services.cautions.unused_facts import CHECK, answer_use, unused, unused_facts
+from loamshift.services.cautions.unused_reasons import NAMES, REASONS, Why, fact_called
+from loamshift.services.context.build_context import build_context
+
+NO_FACT = {"case"}
+"""Keys that say nothing about a bed."""
+SHOWN = {
+    "name",
+    "units",
+    "bed.kind",
+    "bed.area",
+    "bed.count",
+    "bed.treated_diameter",
+}
+"""What tells one bed from another: stated at the head of its letter, which counts as use."""
+HELD_AGAINST_PH = "buffer pH against soil pH"
+"""A buffer pH that is not used for the dose is still compared with the pH."""
+ENTRY = re.compile(r"\[\d*\]")
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    place = tmp_path_factory.mktemp("stations")
+    write_stations(place)
+    return place
+
+
+class Told:
+    """What the answer to a case holds, apart from what it names as unused."""
+
+    def __init__(self, case: Case) -> None:
+        answer = advise(case)
+        context = build_context(case)
+        facts = unused(context, answer_use(context, answer))
+        self.named = {ENTRY.sub("", fact.path) for fact in facts}
+        self.notes = case.notes
+        plain = answer_to_dict(answer)
+        self.rows = [row for row in plain["findings"] if not row["check"].startswith(CHECK)]
+        self.missing = plain["missing"]
+        self.rest = {
+            key: value for key, value in plain.items() if key not in ("findings", "missing")
+        }
+        words = Words("uk", case.units.value)
+        self.letter = letter_text(letter_from_answer(answer, case, words=words))
+
+    def names(self, path: str) -> bool:
+        """Whether a key, or the table it is in, is named as unused."""
+        plain = path.replace("[]", "")
+        return any(plain == name or plain.startswith(f"{name}.") for name in self.named)
+
+    def notes_on(self, path: str) -> bool:
+        """Whether the reader of the file already said why a key is not read."""
+        return any(note.startswith((f"{path} ", f"{path}:")) for note in self.notes)
+
+    def differs(self, other: Told, path: str) -> bool:
+        """Whether anything at all is answered differently."""
+        shown = path in SHOWN and self.letter != other.letter
+        return shown or (self.rest, self.rows, self.missing) != (
+            other.rest,
+            other.rows,
+            other.missing,
+        )
+
+    def is_moved_from(self, other: Told, path: str) -> bool:
+        """Whether the advice differs: what is missing and what was only compared left out.
+
+        A product that is only proposed keeps the caution for whoever handles it.
+        """
+        hazards = ("cautions", "sources") if path.startswith("claim") else ()
+
+        def advice(told: Told) -> Any:
+            left_out = ("as read", HELD_AGAINST_PH)
+            rest = {key: value for key, value in told.rest.items() if key not in hazards}
+            return rest, [row for row in told.rows if row["check"] not in left_out]
+
+        return bool(advice(self) != advice(other))
+
+
+@cache
+def told(bed: str, path: str, place: int, folder: Path) -> Told | None:
+    """One of the two values (0, 1) or none at all (2); None where the key may not be left out."""
+    value = None if place == 2 else PAIRS[path][place]
+    try:
+        return Told(case_with(bed, path, value, folder))
+    except CaseError:
+        if place != 2:
+            raise
+        return None
+
+
+@pytest.mark.parametrize("bed", BEDS)
+@pytest.mark.parametrize("path", PAIRS)
+def test_a_fact_is_used_or_named(path: str, bed: str, folder: Path) -> None:
+    one, two = told(bed, path, 0, folder), told(bed, path, 1, folder)
+    none = told(bed, path, 2, folder)
+    assert one is not None and two is not None
+    is_used = one.differs(two, path) or (none is not None and one.differs(none, path))
+    is_named = one.names(path) or two.names(path)
+    assert is_used or is_named or one.notes_on(path), f"{path} is passed over in silence"
+
+
+@pytest.mark.parametrize("bed", BEDS)
+@pytest.mark.parametrize("path", PAIRS)
+def test_what_is_named_as_unused_moves_nothing(path: str, bed: str, folder: Path) -> None:
+    one, two = told(bed, path, 0, folder), told(bed, path, 1, folder)
+    none = told(bed, path, 2, folder)
+    assert one is not None and two is not None
+    if one.names(path) and two.names(path):
+        assert not one.is_moved_from(two, path)
+    elif none is not None:
+        for told_one in (one, two):
+            assert not (told_one.names(path) and told_one.is_moved_from(none, path))
+
+
+def test_every_key_of_the_schema_is_tried() -> None:
+    assert set(PAIRS) == set(schema_keys()) - NO_FACT
+
+
+def test_every_reason_has_a_sentence_and_every_name_a_key() -> None:
+    assert set(REASONS) == set(Why)
+    assert all(text.endswith(".") for text in REASONS.values())
+    keys = {path.replace("[]", "") for path in schema_keys()}
+    tables = {key.rpartition(".")[0] for key in keys}
+    assert set(NAMES) <= keys | tables
+
+
+def test_a_silent_fact_would_be_caught(folder: Path) -> None:
+    """Exchangeable aluminium moves nothing: only its name keeps the contract."""
+    path = "soil.exchangeable_al_cmolc_kg"
+    one, two = told("acidify", path, 0, folder), told("acidify", path, 1, folder)
+    assert one is not None and two is not None
+    assert not one.differs(two, path)
+    assert one.names(path)
+    assert not one.notes_on(path)
+
+
+def test_a_fact_falsely_named_would_be_caught(folder: Path) -> None:
+    """The pH moves the advice, so that naming it as unused would break the contract."""
+    one, two = told("acidify", "soil.ph", 0, folder), told("acidify", "soil.ph", 1, folder)
+    assert one is not None and two is not None
+    assert one.is_moved_from(two, "soil.ph")
+    assert not one.names("soil.ph")
+
+
+def test_facts_of_one_reason_share_a_sentence() -> None:
+    from services.beds import bed
+
+    case = bed(
+        'texture = "loam"',
+        more='[water]\nalkalinity = "200 mg/L CaCO3"\nweekly = "20 mm"\n'
+        '[[on_hand]]\nmaterial = "flowers of sulphur"\n[feed]\nn_g_m2_year = 6\nform = "urea"\n'
+        '[[claim]]\nmaterial = "coffee grounds"\nrate = "1 kg/m2"',
+    )
+    context = build_context(case)
+    rows = unused_facts(context, answer_use(context, advise(case)))
+    (kept,) = [row for row in rows if "pH of the soil is known" in row.comment]
+    for path in ("water.alkalinity", "water.weekly", "feed", "on_hand[1]", "claim[1]"):
+        assert path in kept.check.removeprefix(CHECK).split(", ")
+        assert fact_called(path) in kept.comment
+    assert kept.severity is Severity.INFO
+    assert kept.passed
