@@ -7,12 +7,8 @@ import pytest
 
 from loamshift.domain.soil import Medium
 from loamshift.services.cautions.checks import findings
-from loamshift.services.context.build_context import (
-    build_context,
-    need_mmolc_kg,
-    ph_after_acid_m2,
-    require_soil,
-)
+from loamshift.services.context.build_context import build_context, require_soil
+from loamshift.services.context.need import need_mmolc_kg, ph_after_acid_m2
 from loamshift.services.context.readings import current_reading
 from services.beds import bed
 

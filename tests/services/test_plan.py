@@ -8,9 +8,10 @@ import pytest
 from loamshift.domain.answer import Direction, Dose
 from loamshift.domain.case import Case
 from loamshift.services.context.build_context import build_context
+from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid_clock import daily_soil_temp_c
 from loamshift.services.plan.dose import dose
-from loamshift.services.plan.parts import Plan, plan, start_date
+from loamshift.services.plan.parts import Plan, plan
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.decision_table import Outcome
 from loamshift.tables.materials import load_materials

@@ -8,7 +8,8 @@ import pytest
 
 from loamshift.domain.answer import Rescue
 from loamshift.domain.case import Applied, Bed, Case, Drainage
-from loamshift.services.context.build_context import build_context, ph_after_acid_m2
+from loamshift.services.context.build_context import build_context
+from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
 from loamshift.services.rescue.rescue import (
     acid_come_mmolc_m2,

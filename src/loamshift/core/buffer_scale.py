@@ -23,6 +23,9 @@ from loamshift.core.buffer_curve import (
 )
 from loamshift.errors import FitError, InputError
 
+_REACH_SD = 6.0
+_NODES = 301
+
 
 class Log10K(NamedTuple):
     """The logarithm of the scale of a curve, with its sd [log10]."""
@@ -82,6 +85,87 @@ def combine_log10_k(
         precision += weight
         total += weight * value
     return total / precision, math.sqrt(1.0 / precision)
+
+
+class Possible(NamedTuple):
+    """One thing a measurement may mean: its weight [0-1], log10 k and sd [log10]."""
+
+    weight: float
+    mean: float
+    sd: float
+
+
+def log10_k_after(
+    *,
+    mean: float,
+    sd: float,
+    exact: Sequence[tuple[float, float]] = (),
+    rough: Sequence[Sequence[Possible]] = (),
+    freedom: float = 4.0,
+) -> Log10K:
+    """Belief about log10 k after measurements of which some may be far out, or mean two things.
+
+    Parameters
+    ----------
+    mean
+        Mean before [log10].
+    sd
+        Standard deviation before, above 0 [log10].
+    exact
+        Pairs of measured log10 k and its sd, whose error is normal [log10].
+    rough
+        Measurements whose error has long tails, each as what it may mean with weights that need
+        not sum to 1 [see class].
+    freedom
+        Degrees of freedom of the t distribution of their errors, 1 or more [1].
+
+    Returns
+    -------
+    Log10K
+        Mean and sd after [log10].
+
+    Raises
+    ------
+    InputError
+        Where an sd is not a positive number.
+
+    Notes
+    -----
+    Normal belief times the t densities of the measurements, on 301 even nodes over six sd. A
+    measurement that lies far out moves the belief less, the farther it lies; one that may mean
+    several things counts as the sum over them, so that what fits nothing has no weight.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> near = log10_k_after(mean=0.0, sd=0.2, rough=[[Possible(1.0, 0.2, 0.15)]])
+    >>> far = log10_k_after(mean=0.0, sd=0.2, rough=[[Possible(1.0, 2.0, 0.15)]])
+    >>> round(near.mean, 2), round(far.mean, 2)
+    (0.12, 0.1)
+    """
+    mean, sd = combine_log10_k(mean=mean, sd=sd, observed=exact)
+    if not rough:
+        return Log10K(mean, sd)
+    nodes = mean + sd * np.linspace(-_REACH_SD, _REACH_SD, _NODES)
+    logged = -0.5 * ((nodes - mean) / sd) ** 2
+    for possibilities in rough:
+        density = np.zeros_like(nodes)
+        for weight, at, error in possibilities:
+            if not (math.isfinite(at) and math.isfinite(error) and error > 0.0):
+                raise InputError(
+                    f"log10 k {at:g} with sd {error:g}: the sd must be a positive number; "
+                    "state how sure the measurement is"
+                )
+            tail = (1.0 + ((nodes - at) / error) ** 2 / freedom) ** (-0.5 * (freedom + 1.0))
+            density += weight / error * tail
+        logged = logged + np.log(density)
+    share = np.exp(logged - logged.max())
+    share /= share.sum()
+    centre = float(share @ nodes)
+    return Log10K(centre, math.sqrt(float(share @ (nodes - centre) ** 2)))
 
 
 def log10_k_from_step(

@@ -14,8 +14,19 @@ FORMS = {
     "linear-lti": "a, b [short ton/acre], optional share of CaCO3 in the lime meant",
     "woodruff": "reference buffer pH, lb CaCO3/acre per 0.1 pH",
     "penn-state-acidity": "lb/acre per meq/100 g, optional acidity limit and flat lb/acre below it",
+    "adams-evans": "reference buffer pH, acidity per pH [meq/100 g/pH], pH without unsaturation, "
+    "its slope and curvature over the unsaturated share, field allowance",
 }
 """Form to its coefficients, in the order they are given."""
+LB_ACRE_PER_MEQ_100G = 1000.0
+"""Pure lime for one meq/100 g in the 2,000,000 lb of soil that an acre is taken to have."""
+_COUNTS = {
+    "mehlich-nc": (2,),
+    "linear-lti": (2, 3),
+    "woodruff": (2,),
+    "penn-state-acidity": (1, 3),
+    "adams-evans": (6,),
+}
 
 
 def lime_requirement_caco3_g_m2_from_buffer_ph(
@@ -38,7 +49,7 @@ def lime_requirement_caco3_g_m2_from_buffer_ph(
     Parameters
     ----------
     form
-        ``mehlich-nc``, ``linear-lti``, ``woodruff`` or ``penn-state-acidity`` [text].
+        One of ``FORMS`` [text].
     coefficients
         Numbers of the form, in the order of ``FORMS`` [see there].
     buffer_ph
@@ -75,11 +86,14 @@ def lime_requirement_caco3_g_m2_from_buffer_ph(
     tons; as calcium carbonate to 20 cm it is 2.2 times what Ac itself can take up.
     ``linear-lti``: ton/acre = a - b 10 BpH. ``woodruff``: so many lb/acre for each 0.1 that BpH
     is below the reference. ``penn-state-acidity``: lb/acre = f EA; at or below the limit a flat
-    rate. Results grow in proportion to depth.
+    rate. ``adams-evans``: lb/acre = 1000 c (ref - BpH) (1 - H(target)/H(pH)) allowance; printed as
+    Mg/ha with a factor 8000 that is c = 8 meq/100 g in lb/acre. Results grow in proportion to
+    depth.
 
     References
     ----------
-    mehlich-nc, tri-state-1995, woodruff-1948, penn-state-agronomy-guide
+    mehlich-nc, tri-state-1995, woodruff-1948, penn-state-agronomy-guide, huluka-2007,
+    uga-adams-evans
 
     Examples
     --------
@@ -116,21 +130,114 @@ def lime_requirement_caco3_g_m2_from_buffer_ph(
             )
         elif form == "linear-lti":
             lb_acre = _linear_lb_acre(coefficients, buffer_ph)
+        elif form == "adams-evans":
+            lb_acre = _adams_evans_lb_acre(
+                coefficients, buffer_ph=buffer_ph, ph_water=ph_water, target_ph=target_ph
+            )
         else:
             lb_acre = _woodruff_lb_acre(coefficients, buffer_ph)
     return g_m2_from_lb_acre(lb_acre) * depth_cm / method_depth
 
 
-def _numbers(form: str, coefficients: Sequence[float], allowed: tuple[int, ...]) -> list[float]:
+def equation_numbers(form: str, coefficients: Sequence[float]) -> list[float]:
+    """The coefficients of a form, checked for their count.
+
+    Parameters
+    ----------
+    form
+        One of ``FORMS`` [text].
+    coefficients
+        Its numbers [see ``FORMS``].
+
+    Returns
+    -------
+    list of float
+        The same numbers [see ``FORMS``].
+
+    Raises
+    ------
+    InputError
+        Where there are too few, too many, or one is not finite.
+
+    Notes
+    -----
+    Forms take the numbers that ``FORMS`` lists, in its order.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> equation_numbers("woodruff", (7, 1000))
+    [7.0, 1000.0]
+    """
+    allowed = _COUNTS[form]
     if len(coefficients) not in allowed or not all(math.isfinite(c) for c in coefficients):
         raise InputError(f"form “{form}” takes {FORMS[form]}; given {tuple(coefficients)}")
     return [float(c) for c in coefficients]
 
 
+def adams_evans_unsaturation_frac(ph_water: float, line: Sequence[float]) -> float:
+    """Share of the exchange places without base at a pH, after Adams and Evans.
+
+    Parameters
+    ----------
+    ph_water
+        pH in water [pH].
+    line
+        pH without unsaturation, slope and curvature over the unsaturated share [pH].
+
+    Returns
+    -------
+    float
+        Share, 1 where the curve ends below and 0 above [0-1].
+
+    Notes
+    -----
+    pH = a - b H + c H^2, solved for the smaller root.
+
+    References
+    ----------
+    adams-evans-1962
+
+    Examples
+    --------
+    >>> round(adams_evans_unsaturation_frac(6.5, (7.79, 5.55, 2.27)), 2)
+    0.26
+    """
+    top, slope, curvature = line
+    inside = slope * slope - 4.0 * curvature * (top - ph_water)
+    if inside <= 0.0:
+        return 1.0
+    return min(max((slope - math.sqrt(inside)) / (2.0 * curvature), 0.0), 1.0)
+
+
+def _adams_evans_lb_acre(
+    coefficients: Sequence[float], *, buffer_ph: float, ph_water: float, target_ph: float
+) -> float:
+    reference, per_ph, top, slope, curvature, allowance = equation_numbers(
+        "adams-evans", coefficients
+    )
+    for name, value, limit in (
+        ("buffer pH", buffer_ph, reference),
+        ("target pH", target_ph, top),
+    ):
+        if value > limit:
+            raise OutOfRangeError(
+                f"{name} {value:g} lies beyond {limit:g}, where this buffer finds no acidity and "
+                "its equation is not defined; use the buffer curve"
+            )
+    line = (top, slope, curvature)
+    start, end = (adams_evans_unsaturation_frac(ph, line) for ph in (ph_water, target_ph))
+    acidity = per_ph * (reference - buffer_ph) * (1.0 - end / start)
+    return LB_ACRE_PER_MEQ_100G * acidity * allowance
+
+
 def _mehlich_lb_acre(
     coefficients: Sequence[float], *, buffer_ph: float, ph_water: float, target_ph: float
 ) -> float:
-    reference, per_ph = _numbers("mehlich-nc", coefficients, (2,))
+    reference, per_ph = equation_numbers("mehlich-nc", coefficients)
     for name, value, passed in (
         ("buffer pH", buffer_ph, buffer_ph < reference),
         ("soil pH", ph_water, ph_water < reference),
@@ -146,7 +253,7 @@ def _mehlich_lb_acre(
 
 
 def _linear_lb_acre(coefficients: Sequence[float], buffer_ph: float) -> float:
-    numbers = _numbers("linear-lti", coefficients, (2, 3))
+    numbers = equation_numbers("linear-lti", coefficients)
     tons = numbers[0] - numbers[1] * 10.0 * buffer_ph
     if tons < 0.0:
         raise OutOfRangeError(
@@ -157,7 +264,7 @@ def _linear_lb_acre(coefficients: Sequence[float], buffer_ph: float) -> float:
 
 
 def _woodruff_lb_acre(coefficients: Sequence[float], buffer_ph: float) -> float:
-    reference, lb_per_tenth = _numbers("woodruff", coefficients, (2,))
+    reference, lb_per_tenth = equation_numbers("woodruff", coefficients)
     if buffer_ph >= reference:
         raise OutOfRangeError(
             f"buffer pH {buffer_ph:g} lies at or above {reference:g}, where this buffer finds no "
@@ -167,7 +274,7 @@ def _woodruff_lb_acre(coefficients: Sequence[float], buffer_ph: float) -> float:
 
 
 def _penn_state_lb_acre(coefficients: Sequence[float], acidity: float | None) -> float:
-    numbers = _numbers("penn-state-acidity", coefficients, (1, 3))
+    numbers = equation_numbers("penn-state-acidity", coefficients)
     if acidity is None or not 0.0 <= acidity <= 100.0:
         raise InputError(
             "form “penn-state-acidity” needs the exchangeable acidity of the report, 0 to 100 "

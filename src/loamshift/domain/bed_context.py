@@ -14,7 +14,11 @@ class Target:
     """The pH range wanted and the point aimed at [pH in water].
 
     ``ph_aim`` is the pH asked for, or the middle of the range. ``weak`` is true where the range
-    rests on one source, on grade C or on memory: it never alone starts a plan.
+    rests on one source, on grade C or on memory: it never alone starts a plan. ``is_shared`` is
+    false where the plants named have no range in common that two tests could tell from a point;
+    the limits are then those of the gap or overlap between them. ``harmful_low`` and
+    ``harmful_high`` bound the pH that injures one of them, or lie a margin outside the range
+    where nobody printed one. ``lowest`` and ``highest`` end of every range printed.
     """
 
     ph_low: float
@@ -26,6 +30,11 @@ class Target:
     tolerated_low: float | None
     tolerated_high: float | None
     basis: str
+    harmful_low: float
+    harmful_high: float
+    lowest: float
+    highest: float
+    is_shared: bool = True
     source_keys: tuple[str, ...] = ()
 
 

@@ -86,8 +86,11 @@ class BufferPhMethod:
     """A laboratory buffer-pH method: lime need as a function of buffer pH (and soil pH).
 
     ``form`` names the equation in ``loamshift.core.lime``; ``coefficients`` its numbers;
-    ``target_ph`` the pH it limes to; ``depth_cm`` the depth it speaks of; ``log10_sd`` how sure
-    it is as a measurement of the buffer curve [log10].
+    ``target_ph`` the pH it limes to; ``depth_cm`` the depth it speaks of; ``slice_kg_m2`` the soil
+    a rate per area is meant for [kg/m2]; ``field_allowance`` how many times the acidity its rate
+    is [1]; ``sense_low_ph`` to ``sense_high_ph`` where such a reading can lie [its unit];
+    ``family`` marks the one row that stands for its kind of buffer where nobody named it;
+    ``log10_sd`` how sure it is as a measurement of the buffer curve [log10].
     """
 
     key: str
@@ -97,6 +100,11 @@ class BufferPhMethod:
     target_ph: float | None
     depth_cm: float
     result_unit: str
+    slice_kg_m2: float | None
+    field_allowance: float
+    sense_low_ph: float
+    sense_high_ph: float
+    family: str
     log10_sd: float
     source_key: str
     evidence: Evidence

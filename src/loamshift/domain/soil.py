@@ -98,9 +98,72 @@ class CarbonateBelief:
         return self.zero_weight < 1.0 and self.high_pct > 0.0
 
 
+class UnusedReason(StrEnum):
+    """Why a fact that could tell how strongly a soil resists was left out."""
+
+    NO_EQUATION = "no-equation"
+    """The method is known by name; no source for its equation was found."""
+    NOT_ACID = "not-acid"
+    """The soil lies at or above the pH that the method limes to."""
+    NO_ACIDITY = "no-acidity"
+    """The reading lies where the equation of this buffer finds no acidity any more."""
+    ABOVE_SENSE = "above-sense"
+    """The reading lies at or above the pH of the buffer itself."""
+    BELOW_SENSE = "below-sense"
+    """The reading lies lower than this buffer can fall."""
+    LIKE_SOIL_PH = "like-soil-ph"
+    """A buffer pH no higher than the soil's own pH: probably the soil pH itself."""
+    NO_READING = "no-reading"
+    """The buffer is named, its pH is not given."""
+    SAME_REPORT = "same-report"
+    """Worked out from another figure of the report that is used."""
+    NOTHING_FOUND = "nothing-found"
+    """A figure of nothing: no lime asked for, no aluminium found."""
+    ORGANIC_MEDIUM = "organic-medium"
+    """Made for mineral soil, not for a peat or bark mix."""
+    NEEDS_COMPANION = "needs-companion"
+    """Tells something only together with others that are not given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnusedFact:
+    """A fact of the case that did not move the scale of the curve.
+
+    ``path`` in the case file; ``value`` as given and ``limit`` of the reason, in its unit;
+    ``method`` is the name of the method where there is one.
+    """
+
+    path: str
+    reason: UnusedReason
+    value: float | None = None
+    limit: float | None = None
+    method: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScaleMeasurement:
+    """A fact of the case that moved the scale: what it says of log10 k by itself [log10].
+
+    ``path`` in the case file; ``method`` its name where there is one; ``several`` is true where
+    it may mean more than one thing and ``log10_k_mean`` is the likeliest; ``doubted`` is true
+    where it lies far from what texture and humus say.
+    """
+
+    path: str
+    log10_k_mean: float
+    log10_k_sd: float
+    method: str = ""
+    several: bool = False
+    doubted: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class KBelief:
-    """The one scale of the buffer curve: log10 k is normal with this mean and sd [log10]."""
+    """The one scale of the buffer curve: log10 k is normal with this mean and sd [log10].
+
+    ``prior_mean`` and ``prior_sd`` are what texture and humus say alone [log10]; None where
+    nobody said.
+    """
 
     log10_k_mean: float
     log10_k_sd: float
@@ -108,6 +171,10 @@ class KBelief:
     """What was known: texture by feel, laboratory clay and organic matter, titration ..."""
     contributions: tuple[str, ...] = ()
     """One phrase per measurement that moved the scale."""
+    measured: tuple[ScaleMeasurement, ...] = ()
+    unused: tuple[UnusedFact, ...] = ()
+    prior_mean: float | None = None
+    prior_sd: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

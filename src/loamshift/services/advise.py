@@ -9,9 +9,7 @@ from loamshift import __version__
 from loamshift.domain.answer import (
     WIDTH_CHECK,
     Answer,
-    Decision,
     Direction,
-    Dose,
     Finding,
     MadeBy,
     Option,
@@ -25,27 +23,31 @@ from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
 from loamshift.services.cautions.missing import missing
 from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claims
-from loamshift.services.context.aim_and_warmth import soil_temperature, wanted
+from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
+from loamshift.services.context.warmth import soil_temperature, start_date
 from loamshift.services.forecast.reach import beyond_forecast
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.options import options
 from loamshift.services.plan.dose import dose
-from loamshift.services.plan.parts import plan, start_date
+from loamshift.services.plan.plan import Plan, plan_of
 from loamshift.services.rescue.rescue import rescue
 from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
-from loamshift.services.verdict.decision_table import Outcome
+from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
+from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
 from loamshift.tables.rows import tables_fingerprint
 
 if TYPE_CHECKING:
-    from loamshift.services.plan.dose_forecast import Ahead
+    from loamshift.services.look import Look
 
-MODEL = "static-1"
-"""Name of the model behind an answer: curve, carbonate ledger, water ledger, caps, soil clock."""
-
+MODEL = "layer-1"
+"""Name of the model behind an answer without a forecast: one mixed layer for each bed."""
+FORECAST_MODEL = "belief-1, column-2"
+"""The same by the compiled column, its beds weighed by every reading."""
 CURVE_ROWS = (
     "organic_slope_mmolc_kg_ph_per_pct",
     "clay_slope_mmolc_kg_ph_per_pct",
@@ -56,28 +58,24 @@ CURVE_ROWS = (
 OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
 
 
-FORECAST_MODEL = "static-1, column-2"
-"""The same with the forecast of the compiled column beside it."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LookAhead:
-    """How to forecast: members drawn, seed of the draw, years from today.
+    """How to forecast: members of the column, seed of their draw, years from today.
 
     ``refit`` false sets aside what later readings teach about the bed.
     """
 
-    members: int = 400
+    members: int = 250
     seed: int = 1
     years: int = 3
     refit: bool = True
 
 
 def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
-    """The answer to one case: by the static path, and with a forecast where one is asked for.
+    """The answer to one case, from one belief about the bed and one judgement.
 
-    Decision and static dose never come from the forecast. With one, the parts, their tests and
-    the amount beside the static dose do.
+    Everything in it, verdict, plan, forecast and upkeep, comes from the same possible beds: by
+    the column where a forecast is asked for, by one mixed layer each where none is.
 
     Parameters
     ----------
@@ -92,14 +90,30 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         Every key of the public answer [object].
     """
     context = build_context(case)
-    outcome = decide(context)
-    amount = dose(context, outcome)
-    ahead = None
     beyond = None if look_ahead is None else beyond_forecast(context)
-    if look_ahead is not None and context.soil is not None and beyond is None:
-        ahead = _looked_ahead(context, outcome, amount, look_ahead)
-    parts = plan(context, outcome, amount) if ahead is None else ahead.plan
-    ways = _options(context, outcome, amount.acid_mmolc_kg.mid if amount.acid_mmolc_kg else 0.0)
+    if look_ahead is None or context.soil is None or beyond is not None:
+        judged = decide(context)
+        answer = _answer(context, judged, plan_of(context, judged), look_ahead=None)
+        return answer if beyond is None else replace(answer, findings=(*answer.findings, beyond))
+    from loamshift.services.look import look_with_column  # loads the compiler
+
+    look = look_with_column(
+        context,
+        members=look_ahead.members,
+        seed=look_ahead.seed,
+        years=look_ahead.years,
+        refit=look_ahead.refit,
+    )
+    answer = _answer(look.context, look.judged, look.plan, look_ahead=look_ahead)
+    return _with_forecast(answer, look, look_ahead)
+
+
+def _answer(
+    context: BedContext, judged: Judgement, plan: Plan, *, look_ahead: LookAhead | None
+) -> Answer:
+    case = context.case
+    amount = dose(context, judged)
+    ways = _options(context, judged, plan)
     settled = (
         settle_claims(context, case.claims)
         if look_ahead is None
@@ -110,58 +124,43 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
             members=min(look_ahead.members, CLAIM_MEMBERS),
         )
     )
-    ledger, keeping = upkeep(context)
-    warned = cautions(
-        context, outcome, applications=parts.applications, options=ways, claims=settled
-    )
+    ledger, keeping = upkeep(context, judged)
+    warned = cautions(context, judged, applications=plan.applications, options=ways)
     checked = (*findings(context), *amount_findings(context))
-    if beyond is not None:
-        checked = (*checked, beyond)
-    answer = Answer(
+    return Answer(
         name=case.name,
         today=case.today,
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
-        verdict=verdict(
-            context, outcome, amount, planned_parts=len(parts.applications) if ahead else 0
-        ),
+        verdict=verdict(context, judged, plan),
         findings=checked,
-        missing=missing(context, outcome),
+        missing=missing(context, judged),
         wanted=wanted(context),
         dose=amount,
-        applications=parts.applications,
+        plan=plan.rule,
+        branches=judged.branches,
+        applications=plan.applications,
         options=ways,
-        too_early_before=parts.too_early_before,
-        retest=parts.retest,
+        too_early_before=plan.too_early_before,
+        retest=plan.retest,
         forecast=None,
         soil_temperature=soil_temperature(context),
         refit=None,
-        rescue=rescue(context),
+        rescue=rescue(context, judged),
         upkeep=keeping,
         ledger=ledger,
         claims=settled,
         cautions=warned,
         sources=_sources(
             context,
-            outcome,
+            judged,
             [caution.source_key for caution in warned] + [row.source_key for row in checked],
         ),
         balance_error=None,
     )
-    if look_ahead is None or ahead is None:
-        return answer
-    return _with_forecast(answer, ahead, look_ahead)
 
 
-def _looked_ahead(context: BedContext, outcome: Outcome, dose: Dose, how: LookAhead) -> Ahead:
-    from loamshift.services.plan import dose_forecast  # loads the compiler, so only when asked
-
-    return dose_forecast.look_ahead(
-        context, outcome, dose, members=how.members, seed=how.seed, years=how.years
-    )
-
-
-def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answer:
-    outlook = ahead.outlook
+def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
+    assert look.outlook is not None
     width = Finding(
         check=WIDTH_CHECK,
         value=None,
@@ -170,7 +169,7 @@ def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answe
         unit="",
         passed=True,
         severity=Severity.INFO,
-        comment=outlook.width_words,
+        comment=look.outlook.width_words,
     )
     return replace(
         answer,
@@ -178,42 +177,48 @@ def _with_forecast(answer: Answer, ahead: Ahead, look_ahead: LookAhead) -> Answe
             answer.made_by,
             model=FORECAST_MODEL,
             seed=look_ahead.seed,
-            members=look_ahead.members,
+            members=look.members,
             years=look_ahead.years,
         ),
         findings=(*answer.findings, width),
-        dose=replace(answer.dose, by_forecast=ahead.by_forecast),
-        forecast=outlook.forecast,
-        balance_error=outlook.balance_error,
+        forecast=look.outlook.forecast,
+        refit=look.refit,
+        balance_error=look.outlook.balance_error,
     )
 
 
-def _options(context: BedContext, outcome: Outcome, acid_mmolc_kg: float) -> tuple[Option, ...]:
-    acting = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
-    if outcome.direction is Direction.NONE or outcome.decision not in acting or not acid_mmolc_kg:
+def _options(context: BedContext, judged: Judgement, plan: Plan) -> tuple[Option, ...]:
+    """Other ways to bring what the first season's part brings."""
+    if plan.rule is None or judged.direction is Direction.NONE:
         return ()
-    acidify = outcome.direction is Direction.ACIDIFY
+    acidify = judged.direction is Direction.ACIDIFY
+    material = load_materials()[plan.rule.material]
+    rate = sum(part.rate_g_m2 for part in plan.rule.parts or plan.applications)
+    acid = acid_brought_mmolc_m2(material, rate_g_m2=rate, in_pot=context.in_pot)
+    acid *= judged.working_frac
+    if not acid:
+        return ()
     return options(
         context,
-        acid_mmolc_m2=abs(acid_mmolc_kg) * context.soil_mass_kg_m2,
-        direction=outcome.direction,
+        acid_mmolc_m2=abs(acid),
+        direction=judged.direction,
         on_hand=context.case.on_hand,
         start=start_date(context, acidify=acidify, not_before=context.case.today),
     )
 
 
 def _sources(
-    context: BedContext, outcome: Outcome, keys: list[str | None]
+    context: BedContext, judged: Judgement, keys: list[str | None]
 ) -> tuple[SourceLine, ...]:
     """Every published source this answer leans on, once, in order of use."""
     used: list[str | None] = []
     if context.target is not None:
         used.extend(context.target.source_keys)
-    if outcome.direction is not Direction.NONE:
+    if judged.direction is not Direction.NONE:
         used.extend(load_parameters()["buffer"][name].source_key for name in CURVE_ROWS)
     if context.place is not None:
         used.append(context.place.source_key)
-    if outcome.direction is Direction.ACIDIFY:
+    if judged.direction is Direction.ACIDIFY:
         used.extend(
             load_parameters()["sulfur"][name].source_key
             for name in ("rate_ug_cm2_d", "activation_energy_kj_mol", "moisture_optimum")

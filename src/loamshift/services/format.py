@@ -77,7 +77,7 @@ def format_date(day: date, units: Units) -> str:
 
 
 def format_share(share: float) -> str:
-    """A probability or share in words: ``about 9 in 10``, ``less than 1 in 20``.
+    """A probability as a count of a hundred: ``about 28 in 100``.
 
     Parameters
     ----------
@@ -89,11 +89,11 @@ def format_share(share: float) -> str:
     str
         The words [text].
     """
-    if share < 0.05:
-        return "less than 1 in 20"
-    if share > 0.95:
-        return "more than 19 in 20"
-    return f"about {max(1, min(9, round(share * 10)))} in 10"
+    if share < 0.01:
+        return "fewer than 1 in 100"
+    if share > 0.99:
+        return "more than 99 in 100"
+    return f"about {round(100.0 * share)} in 100"
 
 
 def format_rates(*, low_g_m2: float, high_g_m2: float, units: Units) -> str:

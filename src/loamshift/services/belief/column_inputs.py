@@ -23,7 +23,7 @@ from loamshift.services.belief.column_parts import PutOn, events_of, events_of_r
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.context.readings import current_reading
+from loamshift.services.context.readings import current_season
 from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -119,13 +119,96 @@ def forecast_inputs(
     """
     if not 1 <= years <= LONGEST_YEARS:
         raise OutOfRangeError(f"years = {years} must lie between 1 and {LONGEST_YEARS}")
-    case = context.case
     soil = require_soil(context)
-    read = reading_day(context)
+    drawn = draw_members_of(context, applications, soil=soil, members=members, seed=seed)
+    return inputs_from(
+        context,
+        applications,
+        soil=soil,
+        read=reading_day(context),
+        members=drawn,
+        days_ahead=round(years * DAYS_IN_YEAR),
+    )
+
+
+def draw_members_of(
+    context: BedContext,
+    applications: Sequence[Application],
+    *,
+    soil: Soil,
+    members: int,
+    seed: int,
+) -> Members:
+    """Members drawn for a bed and what goes on it.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    applications
+        What may go on: litter and meals decay at their own pace [objects].
+    soil
+        The soil as it was read on the first day of the run [object].
+    members
+        How many, 1 or more [count].
+    seed
+        Seed of the draws [number].
+
+    Returns
+    -------
+    Members
+        The draws [object].
+    """
+    case = context.case
+    materials = [_put_on(part) for part in applications] + [a.material for a in case.applied]
+    return draw_soil_members(
+        soil,
+        members=members,
+        rng=np.random.default_rng(seed),
+        land_use=context.land_use,
+        in_pot=context.in_pot,
+        water_known=case.water.alkalinity_mg_l_as_caco3 is not None
+        or context.irrigation_mm_year == 0.0,
+        **_rotting(materials),
+    )
+
+
+def inputs_from(
+    context: BedContext,
+    applications: Sequence[Application],
+    *,
+    soil: Soil,
+    read: date,
+    members: Members,
+    days_ahead: int,
+) -> ForecastInputs:
+    """What the column runs on, from the day of a reading until so many days from today.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    applications
+        Dated parts of the plan; none for the bed left alone [objects].
+    soil
+        The soil as it was read on that day [object].
+    read
+        Day of the reading the run starts from [date].
+    members
+        The members [object].
+    days_ahead
+        Days from today, 1 or more [d].
+
+    Returns
+    -------
+    ForecastInputs
+        Soil, weather, events and members [object].
+    """
+    case = context.case
     start = case.today - timedelta(days=-(-(case.today - read).days // 7) * 7)
-    days = (case.today - start).days + round(years * DAYS_IN_YEAR)
+    days = (case.today - start).days + days_ahead
     end = start + timedelta(days=days)
-    plan = [(part, find_material(part.material)) for part in applications if part.date < end]
+    plan = [(part, _put_on(part)) for part in applications if part.date < end]
     worked = [part.incorporate_cm for part, _ in plan]
     worked += [applied.incorporated_cm for applied in case.applied]
     sample = case.soil.sample_depth_cm or context.depth_cm
@@ -135,7 +218,7 @@ def forecast_inputs(
         bottom_cm=context.depth_cm if context.in_pot else None,
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
-    past = _past_events(context, read=read, start=start, days=days, edges_cm=edges)
+    past = _past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
     before = any(one.material.elemental_s_frac > 0.0 for one in case.applied)
     return ForecastInputs(
         soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only),
@@ -148,16 +231,7 @@ def forecast_inputs(
             n_layers=edges.size - 1,
         ),
         control_events=column_events(past, n_layers=edges.size - 1),
-        members=draw_soil_members(
-            soil,
-            members=members,
-            rng=np.random.default_rng(seed),
-            land_use=context.land_use,
-            in_pot=context.in_pot,
-            water_known=case.water.alkalinity_mg_l_as_caco3 is not None
-            or context.irrigation_mm_year == 0.0,
-            **_rotting([material for _, material in plan] + [a.material for a in case.applied]),
-        ),
+        members=members,
         start=start,
         today=case.today,
         days=days,
@@ -219,8 +293,8 @@ def reading_day(context: BedContext) -> date:
         Day of the reading, today where nobody said, never long before today [date].
     """
     case = context.case
-    reading = current_reading(case)
-    sampled = (reading.taken if reading else None) or case.soil.sampled or case.today
+    season = current_season(case)
+    sampled = season.day if season is not None else case.today
     return max(min(sampled, case.today), case.today - timedelta(days=_OLDEST_START_D))
 
 
@@ -336,10 +410,10 @@ def _own_thermometer_c(context: BedContext) -> float:
 
 
 def _past_events(
-    context: BedContext, *, read: date, start: date, days: int, edges_cm: FloatArray
+    context: BedContext, *, soil: Soil, read: date, start: date, days: int, edges_cm: FloatArray
 ) -> list[ColumnEvent]:
     """Earlier applications and the yearly feed: they act with or without a plan."""
-    case, soil = context.case, require_soil(context)
+    case = context.case
     found: list[ColumnEvent] = []
     for applied in case.applied:
         part = PutOn(

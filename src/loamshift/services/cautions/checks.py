@@ -18,7 +18,7 @@ from loamshift.services.cautions.target_checks import (
 )
 from loamshift.services.context.readings import current_reading
 from loamshift.services.format import format_rate
-from loamshift.services.verdict.decision_table import saturated_ec
+from loamshift.services.verdict.stops import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 
 ACID_WITH_LIME_PH = 6.5

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Direction, Missing
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.verdict.decision_table import Outcome
+from loamshift.services.verdict.judgement import Judgement
 
 FIZZ_FROM_PH = 6.5
 
 
-def missing(context: BedContext, outcome: Outcome) -> tuple[Missing, ...]:
+def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
     """Fields of the case file that would make the answer surer, the most telling first.
 
     Parameters
     ----------
     context
         The bed as understood [object].
-    outcome
-        The decision on it [object].
+    judged
+        The judgement on it [object].
 
     Returns
     -------
@@ -42,7 +42,7 @@ def missing(context: BedContext, outcome: Outcome) -> tuple[Missing, ...]:
                 "Name the plant, or give aim.target_ph.",
             )
         )
-    acidify = outcome.direction is Direction.ACIDIFY
+    acidify = judged.direction is Direction.ACIDIFY
     if soil is not None and case.soil.fizz is None and not soil.carbonate.measured:
         if soil.ph.ph_water > FIZZ_FROM_PH and acidify:
             rows.append(
@@ -97,7 +97,7 @@ def missing(context: BedContext, outcome: Outcome) -> tuple[Missing, ...]:
                 "Standard on most reports; otherwise a laboratory's loss on ignition.",
             )
         )
-    if soil is not None and not soil.k.contributions and outcome.direction is not Direction.NONE:
+    if soil is not None and not soil.k.contributions and judged.direction is not Direction.NONE:
         rows.append(
             _row(
                 "titration",
@@ -121,7 +121,7 @@ def missing(context: BedContext, outcome: Outcome) -> tuple[Missing, ...]:
                 "The nearest town, or place.latitude and place.longitude.",
             )
         )
-    if "bed.planted" in context.assumed and outcome.direction is not Direction.NONE:
+    if "bed.planted" in context.assumed and judged.direction is not Direction.NONE:
         rows.append(
             _row(
                 "bed.planted",
@@ -129,7 +129,7 @@ def missing(context: BedContext, outcome: Outcome) -> tuple[Missing, ...]:
                 "Say so if plants stand in the bed; it was taken as empty.",
             )
         )
-    return tuple(sorted(rows, key=lambda row: row.field != outcome.measure))
+    return tuple(sorted(rows, key=lambda row: row.field != judged.measure))
 
 
 def _row(field: str, why: str, how: str) -> Missing:

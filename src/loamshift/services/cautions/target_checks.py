@@ -6,8 +6,8 @@ from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
-from loamshift.services.context.build_context import plants_share_a_range
 from loamshift.services.context.readings import current_reading
+from loamshift.services.context.target import plants_share_a_range
 
 
 def finding_row(
@@ -203,6 +203,5 @@ def shared_range(case: Case) -> Finding | None:
         severity=Severity.CAUTION,
         comment="Their pH ranges overlap."
         if passed
-        else f"These plants do not want the same soil ({ranges}). The gap between them was aimed "
-        "at; better to part them.",
+        else f"No one pH suits all of these plants ({ranges}). Plant them apart.",
     )

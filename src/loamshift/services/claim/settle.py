@@ -12,12 +12,8 @@ from loamshift.domain.case import BedKind, Case, ClaimEntry
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.claim.put_on import own_ph
 from loamshift.services.claim.words import Told, comment
-from loamshift.services.context.build_context import (
-    build_context,
-    need_mmolc_kg,
-    ph_after_acid_m2,
-    require_soil,
-)
+from loamshift.services.context.build_context import build_context, require_soil
+from loamshift.services.context.need import need_mmolc_kg, ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
 from loamshift.services.forecast.reach import beyond_forecast
 from loamshift.services.materials.acid import (

@@ -2,26 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from datetime import date
 from typing import TypedDict
 
-from loamshift.core.buffer import BufferParameters, acid_between_mmolc_kg, ph_after_acid
+from loamshift.core.buffer import BufferParameters
 from loamshift.core.climate import soil_temperature_c
-from loamshift.core.need import Need, carbonate_nodes, weighted_quantile
 from loamshift.core.water_balance import drainage_mm_year
-from loamshift.domain.bed_context import BedContext, Pending, Target
+from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
-from loamshift.domain.ph import PhReading
 from loamshift.domain.place import Place
-from loamshift.domain.plant import Plant
 from loamshift.domain.soil import Soil
-from loamshift.services.context.readings import current_season, ph_belief
-from loamshift.services.context.soil import believe_soil, ph_nodes
+from loamshift.services.context.readings import current_season
+from loamshift.services.context.soil import believe_soil
+from loamshift.services.context.target import target_of
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.units import (
-    CARBONATE_MMOLC_KG_PER_PCT,
     alkalinity_mmolc_l_from_mg_l_as_caco3,
     soil_mass_kg_m2,
 )
@@ -88,7 +84,7 @@ def build_context(case: Case) -> BedContext:
     return BedContext(
         case=case,
         soil=soil,
-        target=_target(case),
+        target=target_of(case),
         place=case.place,
         depth_cm=depth,
         soil_mass_kg_m2=mass,
@@ -151,103 +147,6 @@ def require_soil(context: BedContext) -> Soil:
     if context.soil is None:
         raise ValueError("this needs a soil pH; ask for it before coming here")
     return context.soil
-
-
-def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
-    """Acid (or base, where the aim lies above) to bring this soil to a pH, as a distribution.
-
-    Free carbonate counts against acid only: going up, it is no hindrance.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-    ph_to
-        pH aimed at [pH in water].
-
-    Returns
-    -------
-    Need
-        Distribution of the need in the direction of the aim [mmolc/kg].
-    """
-    soil = require_soil(context)
-    acidify = ph_to < soil.ph.ph_water
-    nodes, weights = ph_nodes(soil.ph)
-    step = acid_between_mmolc_kg(nodes, ph_to, **curve_of(context))
-    curve = step if acidify else -step
-    belief = soil.carbonate
-    return Need(
-        curve_mmolc_kg=curve.clip(min=0.0),
-        curve_weight=weights,
-        zero_weight=belief.zero_weight if acidify else 1.0,
-        carbonate_low_mmolc_kg=belief.low_pct * CARBONATE_MMOLC_KG_PER_PCT,
-        carbonate_high_mmolc_kg=belief.high_pct * CARBONATE_MMOLC_KG_PER_PCT,
-        log10_k_mean=soil.k.log10_k_mean,
-        log10_k_sd=soil.k.log10_k_sd,
-        carbonate_log_sd=belief.log_sd,
-    )
-
-
-def carbonate_median_mmolc_kg(context: BedContext) -> float:
-    """Middle of what is believed of the free carbonate.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
-    Returns
-    -------
-    float
-        Acid it takes up [mmolc/kg].
-    """
-    belief = require_soil(context).carbonate
-    values, weights = carbonate_nodes(
-        zero_weight=belief.zero_weight,
-        low_pct=belief.low_pct,
-        high_pct=belief.high_pct,
-        mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
-        log_sd=belief.log_sd,
-    )
-    return weighted_quantile(values.tolist(), weights.tolist(), 0.5)
-
-
-def ph_after_acid_m2(
-    context: BedContext,
-    acid_mmolc_m2: float,
-    *,
-    ph_from: float | None = None,
-    log10_k: float | None = None,
-) -> float:
-    """pH this soil would settle at after so much acid, at the middle of what is believed.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-    acid_mmolc_m2
-        Acid; base is negative [mmolc/m2].
-    ph_from
-        pH to start from; None for the reading [pH in water].
-    log10_k
-        Scale of the curve; None for its middle [log10].
-
-    Returns
-    -------
-    float
-        pH after it has all reacted [pH in water].
-    """
-    soil = require_soil(context)
-    scale = soil.k.log10_k_mean if log10_k is None else log10_k
-    start = soil.ph.ph_water if ph_from is None else ph_from
-    after = ph_after_acid(
-        start,
-        acid_mmolc_m2 / context.soil_mass_kg_m2,
-        carbonate_mmolc_kg=carbonate_median_mmolc_kg(context) if acid_mmolc_m2 > 0.0 else 0.0,
-        k=10.0**scale,
-        **curve_of(context),
-    )
-    return float(after)
 
 
 def _cap_situation(kind: BedKind, planted: bool) -> str:
@@ -320,90 +219,6 @@ def _drainage(place: Place | None, case: Case, *, weekly_mm: float, available_mm
         params=climate_parameters(),
         irrigation_mm=monthly,
     )
-
-
-def _target(case: Case) -> Target | None:
-    limits = verdict_values()
-    plants = case.aim.plants
-    aim = case.aim.target_ph
-    if aim is not None and case.aim.target_method is not None:
-        aim = ph_belief(PhReading(ph=aim, method=case.aim.target_method)).ph_water
-    if not plants and aim is None:
-        return None
-    half = limits["target_half_width_ph"]
-    if not plants:
-        assert aim is not None
-        return Target(
-            ph_low=aim - half,
-            ph_high=aim + half,
-            ph_aim=aim,
-            names=(),
-            weak=False,
-            calcifuge=aim < 5.6,
-            tolerated_low=None,
-            tolerated_high=None,
-            basis="the target pH given",
-        )
-    low = max(plant.ph_low for plant in plants)
-    high = min(plant.ph_high for plant in plants)
-    if low > high:
-        low, high = min(high, low), max(high, low)
-    middle = 0.5 * (low + high)
-    own_range = aim is not None and not low <= aim <= high
-    if aim is not None and own_range:
-        low, high = aim - half, aim + half
-    return Target(
-        ph_low=low,
-        ph_high=high,
-        ph_aim=middle if aim is None else aim,
-        names=() if own_range else tuple(plant.name for plant in plants),
-        weak=aim is None and all(plant.is_weak for plant in plants),
-        calcifuge=any(plant.calcifuge for plant in plants),
-        tolerated_low=_highest(plant.tolerated_low for plant in plants),
-        tolerated_high=_lowest(plant.tolerated_high for plant in plants),
-        basis="the target pH given, outside the printed range"
-        if own_range
-        else _range_basis(plants),
-        source_keys=tuple(
-            dict.fromkeys(source.source_key for plant in plants for source in plant.sources)
-        ),
-    )
-
-
-def _range_basis(plants: tuple[Plant, ...]) -> str:
-    if len(plants) == 1:
-        count = plants[0].n_sources
-        return f"{count} independent source{'s' if count != 1 else ''}"
-    return "the range all of them share"
-
-
-def plants_share_a_range(case: Case) -> bool:
-    """True where the ranges of all wanted plants overlap.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    bool
-        False where no pH suits them all [truth].
-    """
-    plants = case.aim.plants
-    if not plants:
-        return True
-    return max(plant.ph_low for plant in plants) <= min(plant.ph_high for plant in plants)
-
-
-def _highest(values: Iterable[float | None]) -> float | None:
-    known = [value for value in values if value is not None]
-    return max(known) if known else None
-
-
-def _lowest(values: Iterable[float | None]) -> float | None:
-    known = [value for value in values if value is not None]
-    return min(known) if known else None
 
 
 def _pending(

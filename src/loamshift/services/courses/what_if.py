@@ -22,7 +22,7 @@ from loamshift.errors import OutOfRangeError
 from loamshift.services.belief.column_inputs import ForecastInputs, events_under, forecast_inputs
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.plan.dose import dose_to
+from loamshift.services.context.need import dose_to
 
 SHARES: Final = (0.0, 0.25, 0.5, 0.75, 1.0, 1.3, 1.7, 2.2)
 """Shares of the plan that are run [0-1 and more]."""

@@ -10,21 +10,30 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import ColumnEvents, ColumnResult, EventKind
+from loamshift.core.column_layout import ColumnEvents, EventKind
 from loamshift.core.ensemble import quantile_bands, variance_shares
 from loamshift.domain.answer import Application, DoNothing, Forecast, ForecastPh
 from loamshift.domain.answer import WidthShare as WidthShare
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Units
+from loamshift.errors import OutOfRangeError
 from loamshift.services.belief import column_priors as priors
-from loamshift.services.belief.column_inputs import ForecastInputs, forecast_inputs
-from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
+from loamshift.services.belief.belief import believe
+from loamshift.services.belief.column_inputs import (
+    DAYS_IN_YEAR as DAYS_IN_YEAR,
+)
+from loamshift.services.belief.column_inputs import (
+    LONGEST_YEARS,
+    events_under,
+)
+from loamshift.services.belief.column_runs import DAYS_IN_WEEK
 from loamshift.services.belief.column_runs import shared_laws as shared_laws
+from loamshift.services.belief.possible_beds import BedRun, PossibleBeds
 from loamshift.services.format import format_date
 
 FloatArray = NDArray[np.float64]
 
-DEFAULT_MEMBERS: Final = 400
+DEFAULT_MEMBERS: Final = 250
 DEFAULT_SEED: Final = 1
 DEFAULT_YEARS: Final = 3
 JUDGE_WEEK: Final = 52
@@ -68,10 +77,9 @@ class Outlook:
     """A forecast with all that stands behind it.
 
     ``forecast`` holds what a careful test of the day would read. ``bed_ph`` and ``control_ph``
-    are the pH of the bed itself, shape (n_members, n_weeks) [pH in water], for probabilities;
-    ``balance_error`` the worst of all members and both runs [share of all acid moved];
-    ``lowest_ph`` of any layer on any day by member [pH]; ``oxidised_frac`` median share of
-    the sulfur put on in the plan, by week [0-1].
+    are the pH of the bed itself, shape (M, n_weeks) [pH in water], for probabilities;
+    ``balance_error`` the worst of all members and runs [share of all acid moved];
+    ``oxidised_frac`` median share of the sulfur put on, by week [0-1].
     """
 
     forecast: Forecast
@@ -80,7 +88,6 @@ class Outlook:
     width_shares: tuple[WidthShare, ...]
     bed_ph: FloatArray
     control_ph: FloatArray
-    lowest_ph: FloatArray
     oxidised_frac: FloatArray
 
 
@@ -92,19 +99,19 @@ def forecast(
     seed: int = DEFAULT_SEED,
     years: int = DEFAULT_YEARS,
 ) -> Outlook:
-    """The course of the pH under a plan, week by week, beside the bed left alone.
+    """The course of the pH under dated applications, week by week, beside the bed left alone.
 
-    Answers what a careful test would read, and how sure that is; both runs share their members,
-    so their difference is the work of the plan.
+    Answers what a careful test would read, and how sure that is; both runs share their beds,
+    so their difference is the work of the applications.
 
     Parameters
     ----------
     context
         A bed with a soil [object].
     applications
-        Dated parts of the plan; none for the bed left alone [objects].
+        Dated parts; none for the bed left alone [objects].
     members
-        How many possible beds are run, 3 or more [count].
+        Members of the column that are run, 25 or more [count].
     seed
         Seed of the draws; the same seed gives the same forecast [number].
     years
@@ -118,93 +125,110 @@ def forecast(
     Raises
     ------
     OutOfRangeError
-        For years outside 1 to 50 or no member.
+        For years outside 1 to 50.
 
     Notes
     -----
     The bands hold the error of one further careful reading, so that nine tests in ten should
-    fall in the outer one; ``bed_ph`` does not. "Do nothing" leaves out the plan only: earlier
-    material, feed and watering go on.
+    fall in the outer one; ``bed_ph`` does not. "Do nothing" leaves out the applications only:
+    earlier material, feed and watering go on. Earlier readings have weighed the beds.
 
     References
     ----------
     own-judgement
     """
-    inputs = forecast_inputs(context, applications, years=years, seed=seed, members=members)
-    plan = run(inputs, inputs.events)
-    control = run(inputs, inputs.control_events) if applications else plan
-    return outlook(inputs, plan, control)
+    if not 1 <= years <= LONGEST_YEARS:
+        raise OutOfRangeError(f"years = {years} must lie between 1 and {LONGEST_YEARS}")
+    ahead = round(years * DAYS_IN_YEAR)
+    beds = believe(context, applications, members=members, seed=seed, days_ahead=ahead).beds
+    alone = beds.run(())
+    plan = beds.run(applications) if applications else alone
+    return outlook(
+        beds,
+        alone=alone,
+        planned_ph=plan.ph,
+        planned=applications,
+        until=context.case.today + timedelta(days=ahead),
+        balance_error=max(plan.balance_error, alone.balance_error),
+        oxidised_frac=plan.oxidised_frac,
+    )
 
 
 def outlook(
-    inputs: ForecastInputs,
-    plan: ColumnResult,
-    control: ColumnResult,
+    beds: PossibleBeds,
     *,
-    events: ColumnEvents | None = None,
-    days: int | None = None,
+    alone: BedRun,
+    planned_ph: FloatArray | None,
+    planned: Sequence[Application],
+    until: date,
+    balance_error: float,
+    oxidised_frac: FloatArray | None = None,
 ) -> Outlook:
-    """A forecast from runs already made.
+    """A forecast from courses already simulated.
 
     Parameters
     ----------
-    inputs
-        What both ran on [object].
-    plan
-        The run with the plan [arrays].
-    control
-        The run without it [arrays].
-    events
-        What was put on in the first; None for the plan of the inputs [arrays].
-    days
-        Days shown from the start of the run; None for all of them [d].
+    beds
+        The possible beds [object].
+    alone
+        Their run with nothing more put on [object].
+    planned_ph
+        Their course under the plan, shape (M, D); None where there is none [pH in water].
+    planned
+        What the plan puts on, for the causes of the width [objects].
+    until
+        Last day shown [calendar].
+    balance_error
+        Worst of all runs behind it [share of all acid moved].
+    oxidised_frac
+        Median share of the sulfur put on, by week; None for none [0-1].
 
     Returns
     -------
     Outlook
-        Bands, control, balance, and where the width comes from [object].
+        Bands, control, and where the width comes from [object].
     """
-    first = (inputs.today - inputs.start).days // DAYS_IN_WEEK
-    end = plan.ph.shape[1] if days is None else days // DAYS_IN_WEEK + 1
-    bed_ph, control_ph = plan.ph[:, first:end], control.ph[:, first:end]
-    error = (inputs.retest_sd * inputs.members.reading_z)[:, None]
-    bands = quantile_bands(bed_ph + error)
-    alone = np.median(control_ph + error, axis=0)
-    weeks = bed_ph.shape[1]
-    dates = tuple(inputs.today + timedelta(days=DAYS_IN_WEEK * week) for week in range(weeks))
-    at = min(JUDGE_WEEK, weeks - 1)
-    given = inputs.events if events is None else events
-    shares = width_shares(inputs.members, bed_ph[:, at] + error[:, 0], events=given)
+    weeks = (until - beds.inputs.today).days // DAYS_IN_WEEK + 1
+    control_ph = alone.ph[:, :weeks]
+    bed_ph = control_ph if planned_ph is None else planned_ph[:, :weeks]
+    error = (beds.inputs.retest_sd * beds.reading_z)[:, None]
+    at = min(JUDGE_WEEK, bed_ph.shape[1] - 1)
+    events = events_under(beds.inputs, planned) if planned else beds.inputs.control_events
+    shares = width_shares(
+        beds.inputs.members.words, beds.draws, bed_ph[:, at] + error[:, 0], events=events
+    )
+    dates = beds.days[: bed_ph.shape[1]]
     return Outlook(
         forecast=Forecast(
             dates=dates,
-            ph=_bands(bands),
-            do_nothing=DoNothing(q50=_numbers(alone)),
+            ph=_bands(quantile_bands(bed_ph + error)),
+            do_nothing=DoNothing(q50=_numbers(np.median(control_ph + error, axis=0))),
             width=shares,
         ),
-        balance_error=float(max(plan.balance_error.max(), control.balance_error.max())),
+        balance_error=balance_error,
         width_words=width_words(shares, on=dates[at]),
         width_shares=shares,
         bed_ph=bed_ph,
         control_ph=control_ph,
-        lowest_ph=plan.lowest_ph,
-        oxidised_frac=np.asarray(
-            np.median(plan.oxidised_frac[:, first:end], axis=0), dtype=np.float64
-        ),
+        oxidised_frac=np.zeros(bed_ph.shape[1])
+        if oxidised_frac is None
+        else oxidised_frac[: bed_ph.shape[1]],
     )
 
 
 def width_shares(
-    members: priors.Members, outcome: FloatArray, *, events: ColumnEvents
+    words: Sequence[str], draws: FloatArray, outcome: FloatArray, *, events: ColumnEvents
 ) -> tuple[WidthShare, ...]:
     """What the width of a forecast comes from, the largest share first.
 
     Parameters
     ----------
-    members
-        The members drawn [object].
+    words
+        What each cause is called, one a column of the draws [text].
+    draws
+        What was drawn for each bed, shape (M, n_drawn) [of the causes].
     outcome
-        What each of them came to, shape (n_members,) [pH].
+        What each of them came to, shape (M,) [pH].
     events
         What was put on; causes that cannot act in this run are left out [arrays].
 
@@ -218,13 +242,13 @@ def width_shares(
     saltelli-2008
     """
     kinds = set(events.kind.tolist())
-    idle = {words for words, needs in _NEEDS.items() if not kinds & needs}
-    acts = [index for index, words in enumerate(members.words) if words not in idle]
-    shares = variance_shares(members.draws[:, acts], outcome)
+    idle = {name for name, needs in _NEEDS.items() if not kinds & needs}
+    acts = [index for index, name in enumerate(words) if name not in idle]
+    shares = variance_shares(draws[:, acts], outcome)
     total: dict[str, float] = {}
     for index, share in zip(acts, shares, strict=True):
-        words = members.words[index]
-        total[words] = total.get(words, 0.0) + float(share)
+        name = words[index]
+        total[name] = total.get(name, 0.0) + float(share)
     ranked = sorted(total.items(), key=lambda pair: -pair[1])
     return tuple(WidthShare(words, share) for words, share in ranked if share > 0.0)
 

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from loamshift.domain.answer import Answer, Band, Direction, PublishedSpread, Verdict
+from loamshift.domain.answer import Answer, Direction, PublishedSpread, Verdict
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
+from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.format import format_rate, format_times
-from loamshift.services.plan.parts import plan
+from loamshift.services.plan.plan import dated_parts
 from loamshift.services.plan.published import printed_rows, table_rate_g_m2, table_sources
-from loamshift.services.verdict.decide import decide
 from loamshift.tables.references import load_references
 
 
@@ -52,17 +52,9 @@ def plan_by_table(case: Case, source_key: str) -> Answer:
         direction = Direction.ACIDIFY
     rate = table_rate_g_m2(context, source_key, direction=direction)
     ours = answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2
-    theirs = Band(lo90=rate, mid=rate, hi90=rate)
     acidify = direction is Direction.ACIDIFY
-    followed = plan(
-        context,
-        decide(context),
-        replace(
-            answer.dose,
-            sulfur_as_s_g_m2=theirs if acidify else None,
-            lime_as_caco3_g_m2=None if acidify else theirs,
-        ),
-    )
+    seasons = seasons_ahead(context, acidify=acidify)
+    parts = () if answer.plan is None else dated_parts(context, seasons, rate / seasons.active_frac)
     return replace(
         answer,
         verdict=_told(
@@ -71,12 +63,11 @@ def plan_by_table(case: Case, source_key: str) -> Answer:
             source_key,
             rate_g_m2=rate,
             own=ours.mid if ours else None,
-            parts=bool(followed.applications),
+            parts=bool(parts),
         ),
         dose=replace(answer.dose, published_g_m2=PublishedSpread(n_sources=1, low=rate, high=rate)),
-        applications=followed.applications,
-        too_early_before=followed.too_early_before,
-        retest=followed.retest,
+        plan=None,
+        applications=parts,
     )
 
 

@@ -9,20 +9,23 @@ from numpy.typing import NDArray
 
 from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.need import carbonate_nodes, reading_nodes, weighted_quantile
-from loamshift.domain.answer import Band, Decision, Rescue
+from loamshift.domain.answer import Band, Decision, Direction, Reason, Rescue
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.context.build_context import curve_of, ph_after_acid_m2, require_soil
+from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
 from loamshift.services.context.soil import ph_nodes
 from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
     too_acid,
     too_limed,
     too_salty,
     waterlogged,
 )
-from loamshift.services.verdict.decide import decide
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.verdict.stops import overdosed
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CACO3_G_PER_MMOLC, CARBONATE_MMOLC_KG_PER_PCT, SULFUR_G_PER_MMOLC
 
@@ -44,7 +47,7 @@ class _Nodes:
     weight: FloatArray
 
 
-def rescue(context: BedContext) -> Rescue | None:
+def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
     """What to do about a bed that is, or is being brought, where plants are harmed.
 
     Answers the order of actions for a bed too acid, limed too much, too salty, sodic or
@@ -55,6 +58,8 @@ def rescue(context: BedContext) -> Rescue | None:
     ----------
     context
         The bed as understood [object].
+    judged
+        The judgement on it [object].
 
     Returns
     -------
@@ -72,13 +77,21 @@ def rescue(context: BedContext) -> Rescue | None:
     common-practice, own-judgement
     """
     if context.soil is None:
-        return None
-    outcome = decide(context)
-    if outcome.decision is Decision.ELSEWHERE:
+        load = overdosed(context) if judged.reason is Reason.OVERDOSE else None
+        return None if load is None else without_a_reading(context, load)
+    if judged.decision is Decision.ELSEWHERE:
         return _relief(context)
-    if outcome.decision is not Decision.STOP:
+    if judged.decision is not Decision.STOP:
         return None
-    if outcome.reason in ("overdose-acid", "over-cap", "too-acid"):
+    if judged.reason is Reason.OVERDOSE and _is_limed(context):
+        high = rescue_high_ph(context)
+        return too_limed(
+            context,
+            expected=ph_expected(context),
+            back_to_ph=high,
+            sulfur=sulfur_back_g_m2(context, ph_high=high),
+        )
+    if judged.reason in (Reason.OVERDOSE, Reason.TOO_ACID):
         low = rescue_low_ph(context)
         return too_acid(
             context,
@@ -91,19 +104,17 @@ def rescue(context: BedContext) -> Rescue | None:
                 acid_mmolc_m2=acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS),
             ),
         )
-    if outcome.reason == "overdose-lime":
-        high = rescue_high_ph(context)
-        return too_limed(
-            context,
-            expected=ph_expected(context),
-            back_to_ph=high,
-            sulfur=sulfur_back_g_m2(context, ph_high=high),
-        )
-    if outcome.reason in ("salt", "sodic"):
-        return too_salty(context, sodic=outcome.reason == "sodic")
-    if outcome.reason == "waterlogged":
-        return waterlogged(context)
-    return None
+    if judged.reason in (Reason.SALT, Reason.SODIC):
+        return too_salty(context, sodic=judged.reason is Reason.SODIC)
+    return waterlogged(context) if judged.reason is Reason.WATERLOGGED else None
+
+
+def _is_limed(context: BedContext) -> bool:
+    """True where what was put on limes: by the gravest sum, or by what is still to come."""
+    load = overdosed(context)
+    if load is not None:
+        return load.direction is Direction.LIME
+    return context.pending_acid_mmolc_m2 < 0.0
 
 
 def rescue_low_ph(context: BedContext) -> float:

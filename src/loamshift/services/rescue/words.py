@@ -63,8 +63,8 @@ def too_acid(
         "feeds, and acidified water.",
     ]
     if coming > 0.0:
-        steps.append(_take_up(context))
-    steps.append(_test("pH and salt (EC)"))
+        steps.append(take_up(context))
+    steps.append(laboratory_test("pH and salt (EC)"))
     steps.append(_wash(context))
     if lime_now.mid > _NOTHING_G_M2:
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
@@ -127,7 +127,7 @@ def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur:
         "Stop everything that limes: lime, wood ash, mushroom compost, and hard water if there is "
         "any other.",
         "Sweep up or rake off what still lies on the surface, before rain carries it in.",
-        _test("pH"),
+        laboratory_test("pH"),
         "Try a drop of acid on dry soil: a fizz means that lime is still lying free.",
     ]
     if sulfur.mid > _NOTHING_G_M2:
@@ -193,7 +193,7 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
         ph_expected=None,
         steps=(
             "Stop all feeds and amendments until the salt is down.",
-            _test("salt (EC) and pH"),
+            laboratory_test("salt (EC) and pH"),
             _wash(context),
             "Test the salt again before anything else goes on; the pH may read differently once "
             "the salt is gone.",
@@ -225,12 +225,12 @@ def waterlogged(context: BedContext) -> Rescue:
         "that is put on works.",
     ]
     if context.pending_acid_mmolc_m2 > 0.0:
-        steps.append(_take_up(context))
+        steps.append(take_up(context))
     steps.append(
         "A smell of rotten eggs or a black layer means that hydrogen sulfide is there already: "
         "open the surface, let it air, and plant again only when smell and colour are gone."
     )
-    steps.append(_test("pH, once it is drained"))
+    steps.append(laboratory_test("pH, once it is drained"))
     return Rescue(
         problem="The ground is waterlogged: there sulfur makes hydrogen sulfide, which kills "
         "roots, instead of acid.",
@@ -248,7 +248,19 @@ _WET_NEVER = (
 )
 
 
-def _take_up(context: BedContext) -> str:
+def take_up(context: BedContext) -> str:
+    """How to take away what has not reacted yet.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    str
+        A step [text].
+    """
     keys = {item.material for item in context.pending if item.acid_mmolc_m2 > 0.0}
     visible = any("prills" in key or "pastilles" in key for key in keys)
     what = "the grains you can see" if visible else "what still lies on the surface"
@@ -258,7 +270,19 @@ def _take_up(context: BedContext) -> str:
     )
 
 
-def _test(what: str) -> str:
+def laboratory_test(what: str) -> str:
+    """What to have tested, and where.
+
+    Parameters
+    ----------
+    what
+        What is to be tested [text].
+
+    Returns
+    -------
+    str
+        A step [text].
+    """
     return (
         f"Have a laboratory test {what}, at 0 to 5 cm, at the depth that was treated and below "
         "it, each by itself: what lies on top has not reached the roots yet."

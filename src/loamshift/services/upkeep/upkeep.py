@@ -8,13 +8,15 @@ from typing import Final
 from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
 from loamshift.core.feed import choose_feed
 from loamshift.core.ledger import feed_acid_mmolc_m2, yearly_lines
-from loamshift.domain.answer import FeedLine, Ledger, LedgerLine, Upkeep
+from loamshift.domain.answer import Decision, Direction, FeedLine, Ledger, LedgerLine, Upkeep
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.case import Feed
 from loamshift.domain.material import Material
+from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.upkeep.words import Held, comment
+from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import carbonate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
@@ -45,7 +47,7 @@ class _Nitrogen:
     told: bool
 
 
-def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
+def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkeep | None]:
     """The yearly ledger of a bed at the pH to be held, and how to hold it there.
 
     Answers what pulls the pH back, which feed helps, and how much sulfur or lime a year is left
@@ -55,11 +57,14 @@ def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
     ----------
     context
         The bed as understood [object].
+    judged
+        The judgement on it: where it is to be held, and how it drifts there [object].
 
     Returns
     -------
     tuple of Ledger and Upkeep
-        Both None where no pH was read or no aim is known [mmolc/m2/yr].
+        Both None where no pH was read or no aim is known; no upkeep where the bed is not to be
+        brought to the aim, or must not be touched [mmolc/m2/yr].
 
     Notes
     -----
@@ -77,17 +82,20 @@ def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
     soil, target = context.soil, context.target
     if soil is None or target is None:
         return None, None
-    lines = _lines(context, target)
+    held_ph = held_at_ph(soil, target, judged)
+    lines = _lines(context, held_ph)
     kept = tuple(LedgerLine(name=name, value=value) for name, value in lines.items() if value)
     ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
     alone = sum(value for name, value in lines.items() if name not in (FEED_LINE, TAIL_LINE))
-    per_ph = _mmolc_m2_per_ph(context, target)
+    if judged.decision in (Decision.STOP, Decision.ELSEWHERE):
+        return ledger, None
+    per_ph = _mmolc_m2_per_ph(context, held_ph)
     nitrogen = _nitrogen(context)
     chosen = _chosen_feed(context, target, nitrogen, other_mmolc_m2=alone)
     net = alone + sum(line.acid_mmolc_m2_year for line in chosen)
-    sulfur, lime, most_acid = _closing(context, net, per_ph=per_ph)
+    sulfur, lime, most_acid = _closing(context, net, per_ph=per_ph, held_ph=held_ph)
     held = Held(
-        aim_ph=target.ph_aim,
+        aim_ph=held_ph,
         alone_mmolc_m2=alone,
         net_mmolc_m2=net,
         most_sulfur_mmolc_m2=most_acid,
@@ -101,7 +109,7 @@ def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
         per_ph_mmolc_m2=per_ph,
     )
     return ledger, Upkeep(
-        drift_ph_year=-alone / per_ph,
+        drift_ph_year=-alone / per_ph if judged.drift_ph_year is None else judged.drift_ph_year,
         nitrogen_needed_g_m2_year=None
         if nitrogen is None
         else sum(line.n_g_m2_year for line in chosen),
@@ -112,6 +120,52 @@ def upkeep(context: BedContext) -> tuple[Ledger | None, Upkeep | None]:
         years_water_undoes_dose=_years_undone(context, target),
         comment=comment(context, held),
     )
+
+
+def held_at_ph(soil: Soil, target: Target, judged: Judgement) -> float:
+    """Where a bed is to be held.
+
+    Parameters
+    ----------
+    soil
+        The soil as believed [object].
+    target
+        The range wanted [object].
+    judged
+        The judgement [object].
+
+    Returns
+    -------
+    float
+        The aim where something is to go on, else the pH of today, within the range where it is
+        left alone [pH in water].
+    """
+    if judged.acts and judged.direction is not Direction.NONE:
+        return target.ph_aim
+    if judged.decision in (Decision.STOP, Decision.ELSEWHERE):
+        return soil.ph.ph_water
+    return min(max(soil.ph.ph_water, target.ph_low), target.ph_high)
+
+
+def may_hold_lime(context: BedContext, held_ph: float) -> bool:
+    """Whether lime has no place in keeping a bed: it holds free lime, or lies where lime ends.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    held_ph
+        Where it is held [pH in water].
+
+    Returns
+    -------
+    bool
+        True where none is to be given [truth].
+    """
+    soil = require_soil(context)
+    fizzed = context.case.soil.fizz not in (None, Fizz.NONE)
+    measured = soil.carbonate.measured and soil.carbonate.high_pct > 0.0
+    return fizzed or measured or held_ph >= parameter_values("advice")["no_lime_above_ph"]
 
 
 def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
@@ -150,15 +204,15 @@ def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
     )
 
 
-def _lines(context: BedContext, target: Target) -> dict[str, float]:
-    """Every line of the ledger at the aim, by its name [mmolc/m2/yr]."""
+def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
+    """Every line of the ledger at that pH, by its name [mmolc/m2/yr]."""
     advice = parameter_values("advice")
     place = context.place
     temp = advice["assumed_rain_temp_c"] if place is None else sum(place.air_temp_c) / 12.0
     irrigation = context.irrigation_mm_year
     base = context.water_base_mmolc_m2_year
     lines = yearly_lines(
-        ph_water=target.ph_aim,
+        ph_water=held_ph,
         drainage_mm=context.drainage_mm_year,
         rain_mm=advice["assumed_rain_mm"] if place is None else sum(place.rain_mm),
         temp_c=min(max(temp, 0.0), 40.0),
@@ -197,9 +251,9 @@ def _tail(context: BedContext) -> float:
     return tail
 
 
-def _mmolc_m2_per_ph(context: BedContext, target: Target) -> float:
+def _mmolc_m2_per_ph(context: BedContext, held_ph: float) -> float:
     slope: float = buffer_mmolc_kg_ph(
-        target.ph_aim, k=10.0 ** require_soil(context).k.log10_k_mean, **curve_of(context)
+        held_ph, k=10.0 ** require_soil(context).k.log10_k_mean, **curve_of(context)
     )
     return slope * context.soil_mass_kg_m2
 
@@ -254,7 +308,7 @@ def _chosen_feed(
 
 
 def _closing(
-    context: BedContext, net_mmolc_m2: float, *, per_ph: float
+    context: BedContext, net_mmolc_m2: float, *, per_ph: float, held_ph: float
 ) -> tuple[float, float, float]:
     """Sulfur and lime a year that close the ledger, capped [g/m2], and the cap as acid."""
     ground = context.cap_situation
@@ -266,6 +320,8 @@ def _closing(
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
         return min(sulfur, most_sulfur), 0.0, most_acid
+    if may_hold_lime(context, held_ph):
+        return 0.0, 0.0, most_acid
     most_lime = cap_for(applies_to="limestone", situation=ground, per="year").limit_g_m2
     lime = lime_as_caco3_g_m2_from_acid_mmolc_m2(net_mmolc_m2)
     return 0.0, min(lime, most_lime), most_acid

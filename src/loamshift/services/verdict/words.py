@@ -1,21 +1,23 @@
-"""The verdict in sentences: the number that decided, and what would change the decision."""
+"""The verdict in sentences, made from the judgement's reason and its figures and nothing else."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Callable, Mapping
+from typing import Final
 
-from loamshift.domain.answer import Decision, Direction, Dose, Verdict
+from loamshift.domain.answer import Decision, Direction, Reason, Verdict
 from loamshift.domain.bed_context import BedContext, Target
-from loamshift.domain.case import Case
-from loamshift.domain.plant import Plant
+from loamshift.domain.case import BedKind
+from loamshift.services.cautions.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.format import format_rate, format_share, format_times
-from loamshift.services.verdict.decision_table import Outcome
+from loamshift.services.format import format_date, format_rate, format_share
+from loamshift.services.plan.plan import Plan
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.verdict.other_plants import plants_that_suit
+from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
 from loamshift.tables.model import verdict_values
-from loamshift.tables.plants import load_plants
-from loamshift.tables.rules import cap_for
 
-TESTS = {
+TESTS: Final = {
     "soil.ph": "a laboratory pH in water",
     "soil.ph_method": "the method behind the pH; ask the laboratory",
     "soil.fizz": "a fizz test: ten drops of acid on a spoonful of dry soil",
@@ -25,66 +27,72 @@ TESTS = {
     "aim.plant": "the plant or the target pH",
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
 }
-
-_UNKNOWN = {
-    "soil.ph": "how near the pH of this reading is",
-    "soil.ph_method": "how the pH was read",
-    "soil.fizz": "whether the soil holds free lime",
-    "soil.carbonate_pct": "how much free lime the soil holds",
-    "water.alkalinity": "how much lime the water carries",
-    "soil.texture": "how strongly the soil resists",
+_UNKNOWN: Final = {
+    Reason.DOUBTFUL_READING: "how accurate this pH reading is",
+    Reason.UNKNOWN_LIME: "whether the soil holds free lime, and how much",
+    Reason.UNKNOWN_WATER: "how much alkalinity the water carries",
+    Reason.UNKNOWN_TEXTURE: "how strongly the soil resists a change",
 }
-
-_THEN = {
-    "go": "makes the plan an easier one",
-    "effort": "calls for more parts, or for some every year",
-    "elsewhere": "sends the plants elsewhere",
-    "leave": "says to leave the soil alone",
-    "stop": "says to stop",
+_SHIFT: Final = {
+    Decision.GO: "make the plan an easier one",
+    Decision.EFFORT: "call for more applications, or for some every year",
+    Decision.ELSEWHERE: "send the plants elsewhere",
+    Decision.LEAVE: "say to leave the soil alone",
+    Decision.STOP: "say to stop",
 }
+_LARGE_M2: Final = 100.0
+"""Ground larger than this is not replaced by raised beds [m2]."""
 
 
-_PARTS = {1: "one part", 2: "two parts", 3: "three parts", 4: "four parts", 5: "five parts"}
-
-
-def verdict(
-    context: BedContext, outcome: Outcome, dose: Dose, *, planned_parts: int = 0
-) -> Verdict:
-    """A decision in words.
+def verdict(context: BedContext, judged: Judgement, plan: Plan) -> Verdict:
+    """A judgement in words.
 
     Parameters
     ----------
     context
         The bed as understood [object].
-    outcome
-        The decision with its figures [object].
-    dose
-        The static dose [object].
-    planned_parts
-        Parts of the plan shown beside it, 0 where none is: where it goes on in another number
-        than the limit asks of the static dose, the verdict names none [count].
+    judged
+        The judgement on it [object].
+    plan
+        Its plan [object].
 
     Returns
     -------
     Verdict
         Decision, reason and what would change it [text].
     """
-    words = {
-        Decision.STOP: _stop,
-        Decision.LEAVE: _leave,
-        Decision.MEASURE_FIRST: _measure_first,
-        Decision.ELSEWHERE: _elsewhere,
-        Decision.EFFORT: _effort,
-        Decision.GO: _go,
-    }
-    if planned_parts and outcome.parts is not None and planned_parts != outcome.parts:
-        outcome = replace(outcome, parts=None)
-    because, would_change_if = words[outcome.decision](context, outcome, dose)
-    return Verdict(decision=outcome.decision, because=because, would_change_if=would_change_if)
+    because, would_change_if = _SENTENCES[judged.reason](context, judged, plan)
+    return Verdict(
+        decision=judged.decision,
+        because=because,
+        would_change_if=would_change_if,
+        reason=judged.reason,
+    )
 
 
-def _said_parts(parts: int | None) -> str:
-    return "several parts" if parts is None else _PARTS.get(parts, f"{parts} parts")
+def _range(target: Target) -> str:
+    return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
+
+
+def _wanted(target: Target) -> str:
+    if not target.names:
+        return f"the range wanted, {_range(target)}"
+    return f"the range for {' and '.join(target.names)}, {_range(target)}"
+
+
+def _target(context: BedContext) -> Target:
+    assert context.target is not None
+    return context.target
+
+
+def _reads(context: BedContext) -> str:
+    ph = require_soil(context).ph
+    in_water = " in water" if ph.method.is_salt else ""
+    return f"pH {ph.ph_water:.1f}{in_water}"
+
+
+def _substance(judged: Judgement) -> str:
+    return "sulfur" if judged.direction is Direction.ACIDIFY else "lime"
 
 
 def _sentence(test: str) -> str:
@@ -92,240 +100,331 @@ def _sentence(test: str) -> str:
     return f"{test[0].upper()}{test[1:]}."
 
 
-def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
-    """A few well-sourced plants of the same kind that like the soil as it is.
-
-    Parameters
-    ----------
-    ph
-        pH the soil has [pH in water].
-    case
-        The case, for the kind of plant wanted [object].
-
-    Returns
-    -------
-    tuple of str
-        Up to three names, the best sourced first [text].
-    """
-    wanted = {plant.group.split()[0] for plant in case.aim.plants}
-    avoid = {plant.key for plant in case.aim.plants}
-
-    def suits(plant: Plant) -> bool:
-        kindred = plant.group.split()[0] in wanted and plant.key not in avoid
-        single = not plant.is_group and not plant.is_weak
-        return kindred and single and plant.ph_low <= ph <= plant.ph_high
-
-    fitting = [plant for plant in load_plants().values() if suits(plant)]
-    fitting.sort(key=lambda plant: (-plant.n_sources, plant.name))
-    return tuple(plant.name for plant in fitting[:3])
+def _start(context: BedContext, plan: Plan) -> str:
+    """What goes on first, as the plan has it."""
+    if plan.rule is None:
+        return ""
+    units = context.case.units
+    test = (
+        f" Test on {format_date(plan.rule.decides[0].test, units)}: the test decides what follows."
+        if plan.rule.decides
+        else ""
+    )
+    if not plan.rule.parts:
+        return f" Put on nothing yet.{test}"
+    rate = sum(part.rate_g_m2 for part in plan.rule.parts)
+    return f" Start with {format_rate(rate, units)} of {plan.rule.material}.{test}"
 
 
-def _range(target: Target) -> str:
-    return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
+def _change_test(context: BedContext, judged: Judgement) -> str:
+    """An undone test that bears on how much there is to do."""
+    soil, target = require_soil(context), _target(context)
+    acidify = judged.direction is Direction.ACIDIFY
+    if acidify and soil.carbonate.is_possible and not soil.carbonate.measured:
+        if context.case.soil.fizz is None:
+            return "A fizz test that shows free lime."
+        return "A laboratory figure for free lime (CaCO3)."
+    if not soil.k.contributions:
+        return "A buffer pH or jar titration showing that the soil resists far more, or far less."
+    return f"A repeat test already within {_range(target)}."
 
 
-def _in_water(context: BedContext) -> str:
-    return " in water" if require_soil(context).ph.method.is_salt else ""
+def _no_ph(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        "There is no pH reading, and no advice on pH can be given without one.",
+        "A laboratory pH in water, with the depth sampled.",
+    )
 
 
-def _wanted(target: Target) -> str:
-    if not target.names:
-        return f"the range wanted, {_range(target)}"
-    listed = " and ".join(target.names)
-    return f"the range for {listed}, {_range(target)}"
+def _no_aim(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        f"You have not said what you want to grow, so no pH is right or wrong for it. The soil is "
+        f"at {_reads(context)}.",
+        "The plant, or a target pH.",
+    )
 
 
-def _stop(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    soil, units = require_soil(context), context.case.units
-    limits = verdict_values()
-    if outcome.reason in ("overdose-acid", "overdose-lime"):
-        acted = max(context.pending, key=lambda item: abs(item.total_mmolc_m2))
-        way = "down" if outcome.reason == "overdose-acid" else "up"
-        return (
-            f"The {acted.material} already put on, {format_rate(acted.rate_g_m2, units)}, is still "
-            f"at work and takes this soil {way} to about pH {outcome.ph_expected:.1f}, from "
-            f"{soil.ph.ph_water:.1f} when it was sampled.",
-            "A test of pH and salts in a few weeks, at the depth it was worked in, that shows "
-            "less of it has acted than we reckon.",
-        )
-    if outcome.reason == "over-cap":
-        acted = max(context.pending, key=lambda item: item.acid_mmolc_m2)
-        cap = cap_for(applies_to="sulfur", situation=context.cap_situation, per="year").limit_g_m2
-        return (
-            f"The {acted.material} already put on, {format_rate(acted.rate_g_m2, units)}, is "
-            f"{format_times(acted.rate_g_m2 / cap)} what a year may bring to ground with roots in "
-            f"it, {format_rate(cap, units)}. The pH may end near {outcome.ph_expected:.1f}, but so "
-            "much acid at once injures roots.",
-            "A weighed amount well below this one.",
-        )
-    if outcome.reason == "too-acid":
-        return (
-            f"The soil reads pH {soil.ph.ph_water:.1f}. Below {limits['harmful_ph']:.1f} aluminium "
-            "injures roots, and acid sulfate soil is possible; nothing that acidifies belongs "
-            "here, and lime only after a specialist has looked.",
-            "A second laboratory reading above it.",
-        )
-    if outcome.reason == "sodic":
-        return (
-            f"Sodium holds {context.case.soil.sodium_pct:.0f} % of the exchange sites; from "
-            f"{limits['sodic_pct']:.0f} % on a soil is sodic, and its pH cannot be judged by lime "
-            "and acid alone.",
-            "A laboratory report that shows less sodium.",
-        )
-    if outcome.reason == "salt":
-        return (
-            f"The soil holds too much salt already ({context.case.soil.ec_ds_m:g} dS/m by "
-            f"{context.case.soil.ec_method}); every material here would add more.",
-            "A low reading after the bed has been washed through with good water.",
-        )
+def _overdose(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    load = overdosed(context)
+    said = "" if load is None else load_sentence(context, load)
+    change = "A weighed amount well below this one."
+    if context.soil is not None and judged.ph_expected is not None:
+        now = require_soil(context).ph.ph_water
+        apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
+        if apart and context.pending_acid_mmolc_m2 != 0.0:
+            said = said or "What was already put on is more than this soil can take."
+            said += (
+                f" It is still reacting: from pH {now:.1f} we expect about pH "
+                f"{judged.ph_expected:.1f} before it is done."
+            )
+            change = (
+                "A test of pH and salts in a few weeks, at the depth it was worked in, showing "
+                "that less of it has reacted than we estimate."
+            )
+    return said or "What was already put on takes this bed past what its plants bear.", change
+
+
+def _too_acid(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        f"The soil is at {_reads(context)}. Below {verdict_values()['harmful_ph']:.1f} aluminium "
+        "injures roots, and acid sulfate soil is possible. Nothing that acidifies belongs here, "
+        "and lime only after a specialist has looked.",
+        "A second laboratory reading above it.",
+    )
+
+
+def _sodic(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        f"Sodium holds {context.case.soil.sodium_pct:.0f} % of the exchange sites. From "
+        f"{verdict_values()['sodic_pct']:.0f} % on a soil is sodic, and its pH cannot be judged by "
+        "lime and acid alone.",
+        "A laboratory report that shows less sodium.",
+    )
+
+
+def _salt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        f"The soil holds too much salt already ({context.case.soil.ec_ds_m:g} dS/m by "
+        f"{context.case.soil.ec_method}, against {salt_limit_ds_m(context):g} in the saturated "
+        "paste). Every material here would add more.",
+        "A low reading after the bed has been flushed with good water.",
+    )
+
+
+def _waterlogged(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
     return (
         "The ground is waterlogged. Without air sulfur turns to hydrogen sulfide, not to acid.",
         "Drainage that lets the bed dry out between rains.",
     )
 
 
-def _leave(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    soil, target = require_soil(context), context.target
-    assert target is not None
-    if outcome.reason == "in-range":
-        return (
-            f"pH {soil.ph.ph_water:.1f} lies in {_wanted(target)}, with a probability of "
-            f"{format_share(outcome.in_range)} once the error of the reading is counted in.",
-            f"A careful test outside {_range(target)}.",
-        )
-    if outcome.reason == "at-work":
-        return (
-            f"What was already put on is still at work and takes this soil to about pH "
-            f"{outcome.ph_expected:.1f} by itself, from {soil.ph.ph_water:.1f} when it was "
-            f"sampled; {_wanted(target)}. More now would overshoot.",
-            "A test once it has acted that still lies outside the range.",
-        )
-    gap = max(target.ph_low - soil.ph.ph_water, soil.ph.ph_water - target.ph_high, 0.0)
-    where = "at" if gap < 0.05 else f"only {gap:.1f} from"
+def _no_common_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    plants = context.case.aim.plants
+    ranges = ", ".join(f"{p.name} {p.ph_low:.1f} to {p.ph_high:.1f}" for p in plants)
     return (
-        f"pH {soil.ph.ph_water:.1f} is {where} the edge of {_wanted(target)}. A gain below "
-        f"{verdict_values()['leave_gain_ph']:.1f} cannot be told from the scatter of two tests."
-        if not target.ph_low <= soil.ph.ph_water <= target.ph_high
-        else f"pH {soil.ph.ph_water:.1f} already lies in {_wanted(target)}; there is nothing to "
-        "gain that a second test could show.",
-        f"A repeat test more than {verdict_values()['leave_gain_ph']:.1f} outside "
-        f"{_range(target)}.",
+        f"No one pH suits all of these plants: {ranges}. Plant them apart, each in soil of its "
+        "own; a pot or a raised bed for those that do not suit the ground.",
+        "A choice of plants that share a range.",
     )
 
 
-def _measure_first(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    test = TESTS.get(outcome.measure or "", outcome.measure or "a test")
-    if outcome.reason == "no-ph":
-        return (
-            "There is no pH reading, and no advice on pH can be given without one.",
-            "A laboratory pH in water, with the depth sampled.",
-        )
-    if outcome.reason == "no-aim":
-        reading = f" (it reads {context.soil.ph.ph_water:.1f})" if context.soil else ""
-        return (
-            f"Nothing says what the soil is wanted for, so no pH can be called right{reading}.",
-            "The plant, or a target pH.",
-        )
-    if outcome.reason == "weak-range":
-        assert context.target is not None
-        return (
-            f"The range {_range(context.target)} rests on one source or on memory; that is too "
-            "little to move a whole bed for.",
-            _sentence(test),
-        )
-    unknown = _UNKNOWN.get(outcome.measure or "", "the answer of one test")
-    then = _THEN.get(outcome.measure_shift, "changes the answer")
+def _in_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    target = _target(context)
     return (
-        f"What decides is not known yet: {unknown}. The chance is "
-        f"{format_share(outcome.measure_probability)} that the test {then}.",
+        f"It tested at {_reads(context)}, within {_wanted(target)}. Of 100 beds like this one left "
+        f"alone, {_in_100(judged.stays)} stay in or close to that range over the next years.",
+        f"A careful test outside {_range(target)}.",
+    )
+
+
+def _at_work(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    comes_to = judged.ph_alone_on or judged.ph_expected or 0.0
+    return (
+        f"What was already put on is still reacting and takes this soil to about pH {comes_to:.1f} "
+        f"by itself, from {require_soil(context).ph.ph_water:.1f} when it was sampled. That is "
+        f"within {_wanted(_target(context))}. More now would overshoot.",
+        "A test, once it has reacted, that still lies outside the range.",
+    )
+
+
+def _small_gain(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    gain = verdict_values()["leave_gain_ph"]
+    return (
+        f"{_reads(context)} is at the edge of {_wanted(_target(context))}. A change of less than "
+        f"{gain:.1f} is no bigger than the usual difference between two tests.",
+        f"A repeat test more than {gain:.1f} outside {_range(_target(context))}.",
+    )
+
+
+def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    test = TESTS.get(judged.measure or "", "a test")
+    if judged.reason is Reason.DOUBTFUL_READING and judged.measure_shift is None:
+        return (
+            "The readings do not fit what was put on here, so nothing can be advised on them yet.",
+            "A new, mixed sample read by a laboratory, with its depth.",
+        )
+    shift = _SHIFT.get(judged.measure_shift or Decision.GO, "change the advice")
+    return (
+        f"One thing we do not know could change this advice: {_UNKNOWN[judged.reason]}. The chance "
+        f"is {format_share(judged.measure_probability)} that the test would {shift}.",
         _sentence(test),
     )
 
 
-def _elsewhere(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    soil, units = require_soil(context), context.case.units
-    assert context.target is not None and outcome.cap_year_g_m2 is not None
-    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
-    assert band is not None
-    acidify = outcome.direction is Direction.ACIDIFY
-    material = "sulfur" if acidify else "lime"
-    three = 3.0 * outcome.cap_year_g_m2
-    because = (
-        f"To reach pH {context.target.ph_aim:.1f} this soil would take about "
-        f"{format_rate(band.mid, units)} of {material}; three seasons at the printed limit bring "
-        f"{format_rate(three, units)}. The chance that this is enough is "
-        f"{format_share(outcome.covered or 0.0)}."
+def _one_source(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    return (
+        f"The range {_range(_target(context))} rests on one source, on memory, or on sources that "
+        "contradict each other. That is too little to change a whole bed for.",
+        _sentence(TESTS["aim.target_ph"]),
     )
-    if acidify and (dose.carbonate_share or 0.0) > 0.5:
-        because += " Most of it would go into free lime."
+
+
+def _out_of_reach(context: BedContext, judged: Judgement) -> str:
+    units, target = context.case.units, _target(context)
+    three = verdict_values()["seasons"] * (judged.cap_year_g_m2 or 0.0)
+    return (
+        f"To reach pH {target.ph_aim:.1f} this soil would take about "
+        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Three "
+        f"seasons at the published limit bring {format_rate(three, units)}. Of 100 beds like this "
+        f"one, {_in_100(judged.covered)} would get there."
+    )
+
+
+def _instead(context: BedContext) -> str:
+    """Where the plants go instead: what makes sense for this kind of bed."""
+    names = plants_that_suit(require_soil(context).ph.ph_water, context.case)
+    listed = f" ({', '.join(names)})" if names else ""
     if context.in_pot:
-        return (
-            because + " Move the plants into fresh acid mix and water them with rain water or "
-            "with water that has been acidified.",
-            "Water with little alkalinity, in a mix that has not yet drifted.",
-        )
-    names = plants_that_suit(soil.ph.ph_water, context.case)
+        return " Repot in fresh lime-free mix, and water with rainwater or treated water."
     if context.planted:
-        instead = (
-            f" In their place belong plants that like it ({', '.join(names)})." if names else ""
-        )
+        text = " The plants that stand there can be helped without changing the pH."
+        return text + (f" Later, choose plants that suit this soil{listed}." if names else "")
+    if context.case.bed.kind is BedKind.FIELD or (context.total_area_m2 or 0.0) > _LARGE_M2:
+        return f" Choose plants that suit this soil as it is{listed}."
+    other = f", or choose plants that suit this soil{listed}" if names else ""
+    return (
+        " Use a pot or a raised bed with lime-free soil, watered with rainwater or "
+        f"low-alkalinity water{other}."
+    )
+
+
+def _free_lime(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    text = _out_of_reach(context, judged) + " Most of it would go into free lime."
+    soil = require_soil(context)
+    change = (
+        "A laboratory figure for free lime far below our estimate."
+        if not soil.carbonate.measured
+        else f"A repeat test already within {_range(_target(context))}."
+    )
+    return text + _instead(context), change
+
+
+def _caps(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    if not require_soil(context).k.contributions:
+        change = "A buffer pH or jar titration showing that the soil resists far less."
+    elif context.planted and not context.in_pot:
+        change = "An empty bed, which can take larger applications."
+    else:
+        change = f"A repeat test already within {_range(_target(context))}."
+    return _out_of_reach(context, judged) + _instead(context), change
+
+
+def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    target, soil = _target(context), require_soil(context)
+    by = context.case.aim.by or context.case.today.replace(year=context.case.today.year + 3)
+    day = format_date(by, context.case.units)
+    change = (
+        "Rainwater, or water with less alkalinity."
+        if context.water_known
+        else "The alkalinity of your water, well below our guess."
+    )
+    if judged.decision is Decision.ELSEWHERE:
+        text = _out_of_reach(context, judged) + " The water would bring the pH back up."
+        return text + _instead(context), change
+    if judged.need_mid_g_m2 is None:
         return (
-            because + " The plants that stand there can be helped without moving the pH." + instead,
-            "A laboratory figure for free lime far below what we reckon."
-            if acidify
-            else "A buffer pH or jar titration showing that the soil resists far less.",
+            f"The soil is good: {_reads(context)}, and {_wanted(target)}. The water is not. With "
+            f"it we expect about pH {judged.ph_alone_on or soil.ph.ph_water:.1f} by {day}; with "
+            f"rainwater it would be {judged.water_rise_ph:.1f} lower. Treat the water first: use "
+            "rainwater, or acidify the water.",
+            change,
         )
-    other = f", or plants that like it as it is ({', '.join(names)})" if names else ""
     return (
-        because + f" Use a pot or a raised bed with the right soil and soft water{other}.",
-        "A laboratory figure for free lime far below what we reckon."
-        if acidify
-        else "A buffer pH or jar titration showing that the soil resists far less.",
+        f"The water decides here, not the soil. It alone raises the pH by about "
+        f"{judged.water_rise_ph:.1f} by {day}. Even if the soil were known exactly, "
+        f"{_in_100(judged.held)} of 100 beds like this one could be kept in {_wanted(target)}. "
+        "Treat the water first: use rainwater, or acidify the water. Then test again.",
+        change,
     )
 
 
-def _effort(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    units = context.case.units
-    assert context.target is not None
-    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
-    assert band is not None and outcome.cap_dose_g_m2 is not None
-    material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
-    head = (
-        f"pH {context.target.ph_aim:.1f} is within reach, with about "
-        f"{format_rate(band.mid, units)} of {material}"
-    )
-    if outcome.reason == "yearly":
-        pull = "the water" if outcome.direction is Direction.ACIDIFY else "leaching and feed"
+def _upkeep(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    acidify = judged.direction is Direction.ACIDIFY
+    units, target = context.case.units, _target(context)
+    if (
+        judged.in_range > 0.0
+        and target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
+    ):
         return (
-            f"{head}, but {pull} takes back about {outcome.pull_ph_year:.1f} pH every year, so it "
-            "goes on for as long as the plants grow.",
-            "Rain water, or water with little alkalinity."
-            if outcome.direction is Direction.ACIDIFY
-            else "A feed that does not acidify.",
+            f"It is within {_wanted(target)} now, and will not stay there: left alone we expect "
+            f"about pH {judged.ph_alone_on or 0.0:.1f} in a few years.{_start(context, plan)}",
+            _change_test(context, judged),
         )
+    cause = "The water would then raise" if acidify else "Leaching and feed would then lower"
+    change = (
+        "Rainwater, or water with little alkalinity."
+        if acidify and context.water_base_mmolc_m2_year > 0.0
+        else "A feed that does not acidify."
+        if not acidify and context.case.feed is not None
+        else _change_test(context, judged)
+    )
     return (
-        f"{head}; at most {format_rate(outcome.cap_dose_g_m2, units)} may go on at once here, so "
-        f"it takes {_said_parts(outcome.parts)} and more than a year.",
-        "A jar titration or buffer test showing that the soil resists less, or an empty bed, "
-        "which takes larger parts."
-        if context.planted
-        else "A jar titration or buffer test showing that the soil resists less.",
+        f"About {format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)} "
+        f"would bring this bed to pH {target.ph_aim:.1f}. {cause} it by about "
+        f"{judged.pull_ph_year:.1f} a year, so it needs topping up every "
+        f"year.{_start(context, plan)}",
+        change,
     )
 
 
-def _go(context: BedContext, outcome: Outcome, dose: Dose) -> tuple[str, str]:
-    units, soil = context.case.units, require_soil(context)
-    assert context.target is not None
-    band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
-    assert band is not None
-    material = "sulfur" if outcome.direction is Direction.ACIDIFY else "lime"
+def _several(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    units, target = context.case.units, _target(context)
+    where = "around living roots" if context.planted else "at once"
+    change = _change_test(context, judged)
+    if context.planted and not context.in_pot and require_soil(context).k.contributions:
+        change = "An empty bed, which can take larger applications."
     return (
-        f"From pH {soil.ph.ph_water:.1f}{_in_water(context)} to "
-        f"{context.target.ph_aim:.1f} takes about "
-        f"{format_rate(band.mid, units)} of {material}, which the printed limit allows in "
-        f"{_said_parts(outcome.parts)}; "
-        "nothing known pulls it back faster than a yearly test can follow.",
-        "A fizz test or laboratory figure that shows free lime."
-        if outcome.direction is Direction.ACIDIFY
-        else "A repeat test that already lies in the range.",
+        f"Getting from {_reads(context)} to {target.ph_aim:.1f} takes about "
+        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Apply no "
+        f"more than {format_rate(judged.cap_dose_g_m2 or 0.0, units)} {where}, so it takes several "
+        f"applications over more than a year.{_start(context, plan)}",
+        change,
     )
+
+
+def _within_reach(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+    units, target = context.case.units, _target(context)
+    return (
+        f"Getting from {_reads(context)} to {target.ph_aim:.1f} takes about "
+        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure "
+        f"{_substance(judged)}.{_start(context, plan)}",
+        _change_test(context, judged),
+    )
+
+
+def _in_100(share: float | None) -> str:
+    """A share of beds as a count of a hundred."""
+    value = share or 0.0
+    if value < 0.01:
+        return "fewer than 1"
+    if value > 0.99:
+        return "more than 99"
+    return f"about {round(100.0 * value)}"
+
+
+_Sentences = Callable[[BedContext, Judgement, Plan], tuple[str, str]]
+_SENTENCES: Final[Mapping[Reason, _Sentences]] = {
+    Reason.NO_PH: _no_ph,
+    Reason.NO_AIM: _no_aim,
+    Reason.OVERDOSE: _overdose,
+    Reason.TOO_ACID: _too_acid,
+    Reason.SALT: _salt,
+    Reason.SODIC: _sodic,
+    Reason.WATERLOGGED: _waterlogged,
+    Reason.NO_COMMON_RANGE: _no_common_range,
+    Reason.IN_RANGE: _in_range,
+    Reason.AT_WORK: _at_work,
+    Reason.SMALL_GAIN: _small_gain,
+    Reason.UNKNOWN_LIME: _doubt,
+    Reason.DOUBTFUL_READING: _doubt,
+    Reason.UNKNOWN_WATER: _doubt,
+    Reason.UNKNOWN_TEXTURE: _doubt,
+    Reason.ONE_SOURCE_RANGE: _one_source,
+    Reason.FREE_LIME: _free_lime,
+    Reason.CAPS: _caps,
+    Reason.WATER: _water,
+    Reason.UPKEEP: _upkeep,
+    Reason.PARTS: _several,
+    Reason.MONTHS: _several,
+    Reason.WITHIN_REACH: _within_reach,
+}

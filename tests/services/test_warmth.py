@@ -8,8 +8,9 @@ from datetime import date, timedelta
 import pytest
 
 from loamshift.domain.case import Aim, Bed, Case
-from loamshift.services.context.aim_and_warmth import soil_temperature, wanted
+from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
+from loamshift.services.context.warmth import soil_temperature
 from loamshift.tables.places import find_place
 from loamshift.tables.plants import find_plant
 

@@ -1,0 +1,580 @@
+"""A plan as a rule: a first amount, and what the readings of later tests call for.
+
+Chosen on possible beds of equal weight for the most of them in a range, with few harmed. No
+reading is drawn: the probability that a bed reads in a bin of a tenth is exact.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.dose_surface import DoseSurface
+from loamshift.errors import InputError
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.int64]
+BoolArray = NDArray[np.bool_]
+
+BIN_PH: Final = 0.1
+"""Readings are printed to a tenth; the second test's are taken two tenths at a time [pH]."""
+RARE: Final = 1e-3
+"""Bins of readings rarer than this at either end are taken together [0-1]."""
+STEEPEST_PRICE: Final = 64.0
+"""A harmed bed is never weighed heavier than so many beds in range [-]."""
+BISECTIONS: Final = 12
+_TABLE_Z: Final = np.linspace(-8.0, 8.0, 3201)
+_TABLE_P: Final = np.array([0.5 * math.erfc(-z / math.sqrt(2.0)) for z in _TABLE_Z])
+_PLASTIC: Final = (0.7548776662466927, 0.5698402909980532)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleGoal:
+    """What a plan is chosen for.
+
+    ``range_low_ph`` and ``range_high_ph`` wanted on the days ``on`` and ``hold``; a bed is harmed
+    where it gets past ``harmful_ph`` because of the plan [pH]. ``tests`` the days of the tests
+    before the later seasons [index]; ``reading_sd_ph`` error of one test [pH]. ``first_g_m2``
+    and ``later_g_m2`` the amounts to choose from, rising from 0, with ``seasons`` in all
+    [g/m2; count]. ``most_harmed_frac`` [0-1]; ``lines`` of what the first test decides [count];
+    ``worth_a_test_frac`` that a further test must add [0-1].
+    """
+
+    range_low_ph: float
+    range_high_ph: float
+    harmful_ph: float
+    on: int
+    hold: int
+    tests: tuple[int, ...]
+    reading_sd_ph: float
+    first_g_m2: FloatArray
+    later_g_m2: FloatArray
+    seasons: int
+    most_harmed_frac: float
+    lines: int
+    worth_a_test_frac: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleLine:
+    """Readings from ``low_ph`` to ``high_ph``, both printed to a tenth and an open end None,
+    call for ``amount_g_m2``; ``test_again`` where nothing goes on and one more test pays.
+    """
+
+    low_ph: float | None
+    high_ph: float | None
+    amount_g_m2: float
+    test_again: bool
+    probability: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """A plan as a rule, and how it does.
+
+    Shares of beds not used to choose it [0-1]. ``amounts_g_m2`` (S, M) what each bed comes to
+    get under the rule, its readings spread evenly over their errors [g/m2].
+    """
+
+    first_g_m2: float
+    lines: tuple[RuleLine, ...]
+    share_in_range: float
+    share_without_tests: float
+    share_if_known: float
+    share_harmed: float
+    amounts_g_m2: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Tables:
+    """Sums over beds: in range and harmed by (second amount, first bin, second bin, third)."""
+
+    good: FloatArray
+    harmed: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Policy:
+    """Price of harm, the third amount by (second, bin, bin) and the second by first bin."""
+
+    price: float
+    third: IntArray
+    second: IntArray
+    segments: tuple[tuple[int, int, int], ...]
+    good: float
+    harmed: float
+
+
+def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -> Rule:
+    """The rule that brings the most beds into the range and keeps them there.
+
+    Parameters
+    ----------
+    surface
+        What each bed does under any amounts [object].
+    goal
+        What is wanted, and what may be done [object].
+    chosen_on
+        True for one half of the beds, shape (M,) [truth].
+
+    Returns
+    -------
+    Rule
+        First amount, lines of the first test, and shares [object].
+
+    Raises
+    ------
+    InputError
+        For a goal whose tests do not fit its seasons, or halves of which one is empty.
+
+    Notes
+    -----
+    With one test: for each first amount the sums over beds of P(reading in bin) x in range, by
+    bin and second amount, less a price for harm. With two the second amount is worth what the
+    best third amounts make of it (backward induction), for the best first amount of the one-test
+    rule: a second test hardly moves it. The lines of the first test are cut by a dynamic
+    programme over bins, rising with the need. One price of harm for the whole plan, by
+    bisection. The shares are those of a rule chosen on one half of the beds and judged on the
+    other, both ways round.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    if len(goal.tests) != goal.seasons - 1:
+        raise InputError(f"{goal.seasons} seasons need {goal.seasons - 1} tests between them")
+    halves = (np.flatnonzero(chosen_on), np.flatnonzero(~chosen_on))
+    if any(half.size == 0 for half in halves):
+        raise InputError("chosen_on must hold some beds of either kind")
+    single, known = _without_tests(surface, goal, halves)
+    if goal.seasons == 1:
+        return _one_season(surface, goal, halves, single=single, known=known)
+    acid = surface.sign > 0.0
+    amount = _first_amount(surface, goal, halves)
+    edges = _edges(surface.at(goal.tests[0], (amount,)), goal.reading_sd_ph)
+    tables = _tables(surface, goal, halves, first_g_m2=amount, edges=edges)
+    policy = _solve(_both(tables), goal, acid=acid)
+    good, hurt = _judged(tables, goal, acid=acid)
+    return Rule(
+        first_g_m2=amount,
+        lines=_lines(policy, tables, goal, surface, first_g_m2=amount, edges=edges),
+        share_in_range=good,
+        share_without_tests=single,
+        share_if_known=max(known, good),
+        share_harmed=hurt,
+        amounts_g_m2=_followed(surface, goal, policy, first_g_m2=amount, edges=edges),
+    )
+
+
+def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
+    """Which beds some plan within the limits brings into the range unharmed, were they known.
+
+    Parameters
+    ----------
+    surface
+        What each bed does [object].
+    goal
+        Range, days and amounts [object].
+
+    Returns
+    -------
+    ndarray
+        Shape (M,) [truth].
+    """
+    known = np.zeros(surface.ph.shape[0], dtype=np.bool_)
+    for plan in _fixed_plans(goal, known.size):
+        fits = in_range(surface, goal, *plan) & ~harmed(surface, goal, *plan)
+        known |= fits.any(axis=1)
+    return known
+
+
+def in_range(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
+    """Which beds lie in the range on the day wanted and a year later.
+
+    Parameters
+    ----------
+    surface
+        What each bed does [object].
+    goal
+        Range and days [object].
+    amounts
+        One a season [g/m2].
+
+    Returns
+    -------
+    ndarray
+        Shape of the amounts by bed [truth].
+    """
+    found = np.ones((), dtype=np.bool_)
+    for day in (goal.on, goal.hold):
+        ph = surface.at(day, amounts)
+        found = found & (ph >= goal.range_low_ph) & (ph <= goal.range_high_ph)
+    return np.asarray(found)
+
+
+def harmed(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
+    """Which beds get past the harmful limit with these amounts and would not without.
+
+    Parameters
+    ----------
+    surface
+        What each bed does [object].
+    goal
+        The limit [object].
+    amounts
+        One a season [g/m2].
+
+    Returns
+    -------
+    ndarray
+        Shape of the amounts by bed [truth].
+    """
+    with_plan = surface.sign * (surface.furthest(amounts) - goal.harmful_ph) < 0.0
+    alone = surface.sign * (surface.furthest((0.0,)) - goal.harmful_ph) < 0.0
+    return np.asarray(with_plan & ~(alone if with_plan.ndim == 1 else alone[:, None]))
+
+
+def normal_probability(z: FloatArray) -> FloatArray:
+    """Probability below a standard normal quantile, to seven digits.
+
+    Parameters
+    ----------
+    z
+        Quantiles, any shape [sd].
+
+    Returns
+    -------
+    ndarray
+        The same shape [0-1].
+    """
+    return np.asarray(np.interp(z, _TABLE_Z, _TABLE_P), dtype=np.float64)
+
+
+def _one_season(
+    surface: DoseSurface,
+    goal: RuleGoal,
+    halves: tuple[IntArray, IntArray],
+    *,
+    single: float,
+    known: float,
+) -> Rule:
+    grid = np.broadcast_to(goal.first_g_m2, (surface.ph.shape[0], goal.first_g_m2.size))
+    good = in_range(surface, goal, grid).mean(axis=0)
+    hurt = harmed(surface, goal, grid)
+    safe = hurt.mean(axis=0) <= goal.most_harmed_frac
+    best = int(np.argmax(np.where(safe, good, -1.0)))
+    amounts = np.full((1, surface.ph.shape[0]), goal.first_g_m2[best])
+    return Rule(
+        first_g_m2=float(goal.first_g_m2[best]),
+        lines=(),
+        share_in_range=single,
+        share_without_tests=single,
+        share_if_known=max(known, single),
+        share_harmed=float(hurt[:, best].mean()),
+        amounts_g_m2=amounts,
+    )
+
+
+def _fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
+    """Plans without tests: the seasons filled one after the other, or one season alone."""
+    plans = []
+    later = goal.later_g_m2
+    tops = [float(goal.first_g_m2[-1]), *([float(later[-1])] * (goal.seasons - 1))]
+    for season in range(goal.seasons):
+        grid = goal.first_g_m2 if season == 0 else later
+        wide = np.broadcast_to(grid, (beds, grid.size))
+        for before in (1.0, 0.0) if season else (0.0,):
+            filled = tuple(np.full(wide.shape, before * top) for top in tops[:season])
+            plans.append((*filled, wide))
+    return plans
+
+
+def _without_tests(
+    surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, IntArray]
+) -> tuple[float, float]:
+    """Share of the best plan without a test, judged on the other half, and of perfect knowledge."""
+    beds = surface.ph.shape[0]
+    known = np.zeros(beds, dtype=np.bool_)
+    good_all, hurt_all = [], []
+    for plan in _fixed_plans(goal, beds):
+        good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
+        known |= (good & ~hurt).any(axis=1)
+        good_all.append(good)
+        hurt_all.append(hurt)
+    good, hurt = np.concatenate(good_all, axis=1), np.concatenate(hurt_all, axis=1)
+    shares = []
+    for here, there in (halves, halves[::-1]):
+        safe = hurt[here].mean(axis=0) <= goal.most_harmed_frac
+        best = int(np.argmax(np.where(safe, good[here].mean(axis=0), -1.0)))
+        shares.append(float(good[there, best].mean()))
+    return 0.5 * (shares[0] + shares[1]), float(known.mean())
+
+
+def _first_amount(surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, IntArray]) -> float:
+    """The best first amount by the rule of one test [g/m2]."""
+    one_test = replace(goal, seasons=2, tests=goal.tests[:1])
+    values = []
+    for amount in goal.first_g_m2:
+        edges = _edges(surface.at(goal.tests[0], (float(amount),)), goal.reading_sd_ph)
+        tables = _tables(surface, one_test, halves, first_g_m2=float(amount), edges=edges)
+        policy = _solve(_both(tables), one_test, acid=surface.sign > 0.0)
+        values.append(policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal)))
+    return float(goal.first_g_m2[int(np.argmax(values))])
+
+
+def _excess(policy: _Policy, goal: RuleGoal) -> float:
+    return policy.harmed - goal.most_harmed_frac
+
+
+def _harms(policy: _Policy, goal: RuleGoal) -> bool:
+    return _excess(policy, goal) > 1e-9
+
+
+def _edges(ph: FloatArray, sd: float, *, step: float = BIN_PH) -> FloatArray:
+    """Edges between bins that hold readings, half way between printed tenths."""
+    low = math.floor((float(np.quantile(ph, 0.005)) - 2.0 * sd) / BIN_PH)
+    high = math.ceil((float(np.quantile(ph, 0.995)) + 2.0 * sd) / BIN_PH)
+    count = max(2, math.ceil((high - low) * BIN_PH / step))
+    steps = np.arange(1, count + 1)
+    return np.asarray((low - 0.5) * BIN_PH + step * steps, dtype=np.float64)
+
+
+def _bin_shares(ph: FloatArray, edges: FloatArray, sd: float) -> FloatArray:
+    """Probability that each bed reads in each bin, the outer ones open, shape (M, B)."""
+    below = normal_probability((edges[None, :] - ph[:, None]) / sd)
+    beds = ph.shape[0]
+    full = np.concatenate((np.zeros((beds, 1)), below, np.ones((beds, 1))), axis=1)
+    return np.asarray(np.diff(full, axis=1), dtype=np.float64)
+
+
+def _tables(
+    surface: DoseSurface,
+    goal: RuleGoal,
+    halves: tuple[IntArray, IntArray],
+    *,
+    first_g_m2: float,
+    edges: FloatArray,
+) -> tuple[_Tables, _Tables]:
+    """Sums for one first amount, one for each half of the beds."""
+    beds = surface.ph.shape[0]
+    share = _bin_shares(surface.at(goal.tests[0], (first_g_m2,)), edges, goal.reading_sd_ph)
+    later = goal.later_g_m2
+    if goal.seasons == 2:
+        wide = np.broadcast_to(later, (beds, later.size))
+        good = in_range(surface, goal, np.full(wide.shape, first_g_m2), wide)
+        hurt = harmed(surface, goal, np.full(wide.shape, first_g_m2), wide)
+        return tuple(  # type: ignore[return-value]
+            _Tables(
+                good=(share[half].T @ good[half] / half.size).T[:, :, None, None],
+                harmed=(share[half].T @ hurt[half] / half.size).T[:, :, None, None],
+            )
+            for half in halves
+        )
+    seconds = _second_edges(surface, goal, first_g_m2)
+    wide = np.broadcast_to(later, (beds, later.size))
+    found: tuple[list[FloatArray], list[FloatArray]] = ([], [])
+    for amount in later:
+        seen = surface.at(goal.tests[1], (first_g_m2, float(amount)))
+        second = _bin_shares(seen, seconds, goal.reading_sd_ph)
+        plan = (np.full(wide.shape, first_g_m2), np.full(wide.shape, float(amount)), wide)
+        outcome = np.concatenate(
+            (in_range(surface, goal, *plan), harmed(surface, goal, *plan)), axis=1
+        ).astype(np.float32)
+        for half, sums in zip(halves, found, strict=True):
+            both = (share[half][:, :, None] * second[half][:, None, :]).reshape(half.size, -1)
+            summed = both.astype(np.float32).T @ outcome[half] / half.size
+            sums.append(summed.reshape(share.shape[1], second.shape[1], -1).astype(np.float64))
+    return tuple(  # type: ignore[return-value]
+        _Tables(
+            good=np.stack([one[:, :, : later.size] for one in sums]),
+            harmed=np.stack([one[:, :, later.size :] for one in sums]),
+        )
+        for sums in found
+    )
+
+
+def _second_edges(surface: DoseSurface, goal: RuleGoal, first_g_m2: float) -> FloatArray:
+    top = float(goal.later_g_m2[-1])
+    seen = [surface.at(goal.tests[1], (first_g_m2, amount)) for amount in (0.0, top)]
+    return _edges(np.concatenate(seen), goal.reading_sd_ph, step=2.0 * BIN_PH)
+
+
+def _both(tables: tuple[_Tables, _Tables]) -> _Tables:
+    return _Tables(
+        good=0.5 * (tables[0].good + tables[1].good),
+        harmed=0.5 * (tables[0].harmed + tables[1].harmed),
+    )
+
+
+def _solve(tables: _Tables, goal: RuleGoal, *, acid: bool) -> _Policy:
+    """The policy with one price of harm that keeps the limit; the steepest where none does."""
+    policy = _priced(tables, goal, price=0.0, acid=acid)
+    if not _harms(policy, goal):
+        return policy
+    low, high = 0.0, STEEPEST_PRICE
+    policy = _priced(tables, goal, price=high, acid=acid)
+    if _harms(policy, goal):
+        return policy
+    for _ in range(BISECTIONS):
+        middle = 0.5 * (low + high)
+        tried = _priced(tables, goal, price=middle, acid=acid)
+        if _harms(tried, goal):
+            low = middle
+        else:
+            high, policy = middle, tried
+    return policy
+
+
+def _priced(tables: _Tables, goal: RuleGoal, *, price: float, acid: bool) -> _Policy:
+    worth = tables.good - price * tables.harmed
+    third = worth.argmax(axis=3)
+    good = np.take_along_axis(tables.good, third[..., None], axis=3)[..., 0].sum(axis=2)
+    hurt = np.take_along_axis(tables.harmed, third[..., None], axis=3)[..., 0].sum(axis=2)
+    value = (good - price * hurt).T  # bins by second amount
+    segments = _cut(value, lines=goal.lines, rising=acid)
+    second = np.empty(value.shape[0], dtype=np.int64)
+    for start, end, choice in segments:
+        second[start:end] = choice
+    bins = np.arange(second.size)
+    return _Policy(
+        price=price,
+        third=third,
+        second=second,
+        segments=segments,
+        good=float(good[second, bins].sum()),
+        harmed=float(hurt[second, bins].sum()),
+    )
+
+
+def _cut(value: FloatArray, *, lines: int, rising: bool) -> tuple[tuple[int, int, int], ...]:
+    """Bins (low to high) cut into so many lines at most, each with one amount.
+
+    The amount rises with the reading for acid and falls with it for lime. Dynamic programme over
+    the end of a line and its amount.
+    """
+    if not rising:
+        mirrored = _cut(value[::-1], lines=lines, rising=True)
+        count = value.shape[0]
+        return tuple((count - end, count - start, choice) for start, end, choice in mirrored[::-1])
+    bins, choices = value.shape
+    total = np.vstack((np.zeros(choices), np.cumsum(value, axis=0)))
+    best = np.full((lines + 1, bins + 1, choices), -np.inf)
+    came = np.zeros((lines + 1, bins + 1, choices, 2), dtype=np.int64)
+    best[1, 1:] = total[1:]
+    came[1, 1:, :, 1] = -1
+    for line in range(2, lines + 1):
+        before = best[line - 1]
+        upto, which = _running_best(before, axis=1)
+        running, starts = _running_best(upto[:, :-1] - total[:, 1:], axis=0)
+        best[line, 1:, 1:] = running[:-1] + total[1:, 1:]
+        came[line, 1:, 1:, 0] = starts[:-1]
+        came[line, 1:, 1:, 1] = np.take_along_axis(which[:, :-1], starts[:-1], axis=0)
+    line, choice = divmod(int(np.argmax(best[:, bins])), choices)
+    end = bins
+    found: list[tuple[int, int, int]] = []
+    while line > 1:
+        start, previous = (int(one) for one in came[line, end, choice])
+        found.append((start, end, choice))
+        end, choice, line = start, previous, line - 1
+    found.append((0, end, choice))
+    return tuple(one for one in found[::-1] if one[1] > one[0])
+
+
+def _running_best(values: FloatArray, *, axis: int) -> tuple[FloatArray, IntArray]:
+    """The best so far along an axis, and where it stood."""
+    best = np.maximum.accumulate(values, axis=axis)
+    shape = [1, 1]
+    shape[axis] = values.shape[axis]
+    place = np.arange(values.shape[axis]).reshape(shape)
+    first = np.ones_like(values, dtype=np.bool_)
+    rest = [slice(None), slice(None)]
+    rest[axis] = slice(1, None)
+    before = [slice(None), slice(None)]
+    before[axis] = slice(None, -1)
+    first[tuple(rest)] = values[tuple(rest)] > best[tuple(before)]
+    return best, np.maximum.accumulate(np.where(first, place, 0), axis=axis)
+
+
+def _judged(tables: tuple[_Tables, _Tables], goal: RuleGoal, *, acid: bool) -> tuple[float, float]:
+    """In range and harmed of a rule chosen on one half, on the other half; both ways round."""
+    good = hurt = 0.0
+    for here, there in (tables, tables[::-1]):
+        policy = _solve(here, goal, acid=acid)
+        bins = np.arange(policy.second.size)
+        third = policy.third[policy.second, bins]
+        for name in ("good", "harmed"):
+            chosen = getattr(there, name)[policy.second, bins]
+            value = float(np.take_along_axis(chosen, third[..., None], axis=2).sum())
+            good, hurt = (
+                (good + 0.5 * value, hurt) if name == "good" else (good, hurt + 0.5 * value)
+            )
+    return good, hurt
+
+
+def _lines(
+    policy: _Policy,
+    tables: tuple[_Tables, _Tables],
+    goal: RuleGoal,
+    surface: DoseSurface,
+    *,
+    first_g_m2: float,
+    edges: FloatArray,
+) -> tuple[RuleLine, ...]:
+    both = _both(tables)
+    seen = surface.at(goal.tests[0], (first_g_m2,))
+    share = _bin_shares(seen, edges, goal.reading_sd_ph).mean(axis=0)
+    worth = both.good - policy.price * both.harmed
+    found = []
+    last = len(policy.segments) - 1
+    for number, (start, end, choice) in enumerate(policy.segments):
+        probability = float(share[start:end].sum())
+        amount = float(goal.later_g_m2[choice])
+        here = worth[choice, start:end]
+        with_test = float(here.max(axis=2).sum())
+        without = float(here.sum(axis=(0, 1)).max())
+        gain = (with_test - without) / max(probability, RARE)
+        found.append(
+            RuleLine(
+                low_ph=None if number == 0 else _tenth(edges[start - 1] + 0.5 * BIN_PH),
+                high_ph=None if number == last else _tenth(edges[end - 1] - 0.5 * BIN_PH),
+                amount_g_m2=amount,
+                test_again=amount == 0.0 and gain > goal.worth_a_test_frac,
+                probability=probability,
+            )
+        )
+    return tuple(found)
+
+
+def _tenth(ph: float) -> float:
+    return round(float(ph), 1)
+
+
+def _followed(
+    surface: DoseSurface,
+    goal: RuleGoal,
+    policy: _Policy,
+    *,
+    first_g_m2: float,
+    edges: FloatArray,
+) -> FloatArray:
+    """What each bed gets: its readings taken from an even spread over their errors."""
+    beds = surface.ph.shape[0]
+    order = np.arange(beds)
+    amounts = np.zeros((goal.seasons, beds))
+    amounts[0] = first_g_m2
+    shares = [(0.5 + order * step) % 1.0 for step in _PLASTIC]
+    errors = [np.interp(share, _TABLE_P, _TABLE_Z) * goal.reading_sd_ph for share in shares]
+    read = surface.at(goal.tests[0], (first_g_m2,)) + errors[0]
+    first_bin = np.searchsorted(edges, read)
+    second = policy.second[first_bin]
+    amounts[1] = goal.later_g_m2[second]
+    if goal.seasons > 2:
+        seconds = _second_edges(surface, goal, first_g_m2)
+        again = surface.at(goal.tests[1], (first_g_m2, amounts[1])) + errors[1]
+        second_bin = np.searchsorted(seconds, again)
+        amounts[2] = goal.later_g_m2[policy.third[second, first_bin, second_bin]]
+    return amounts

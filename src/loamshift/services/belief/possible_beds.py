@@ -1,0 +1,327 @@
+"""The beds that could lie behind what is known: members of the column and what they stand for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, replace
+from datetime import date, timedelta
+from typing import Final, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.column_layout import (
+    HIGHEST_TABLE_PH,
+    LOWEST_TABLE_PH,
+    MemberParameters,
+)
+from loamshift.core.member_weights import normal_slices
+from loamshift.core.monotone_cubic import monotone_cubic
+from loamshift.domain.answer import Application
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.soil import Soil
+from loamshift.services.belief.column_inputs import (
+    ForecastInputs,
+    draw_members_of,
+    events_under,
+    inputs_from,
+)
+from loamshift.services.belief.column_priors import Members
+from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
+
+FloatArray = NDArray[np.float64]
+
+NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
+"""Nodes of the buffer scale on which the members stand [sd of what is believed]."""
+SCALE_SLICES: Final = 15
+"""Values of the buffer scale that each draw of everything else is read at [count]."""
+INSIDE_PH: Final = 0.05
+"""A start is kept this far inside the ends of the curve [pH]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedRun:
+    """What possible beds do from today on.
+
+    ``ph`` (M, D) of each bed on each day, without the error of a reading [pH in water];
+    ``oxidised_frac`` (D,) median share of the sulfur put on [0-1]; ``balance_error`` the worst
+    of all members [share of all acid moved].
+    """
+
+    ph: FloatArray
+    oxidised_frac: FloatArray
+    balance_error: float
+
+
+class Runner(Protocol):
+    """Possible beds that can be tried with anything, by the column or by a single layer."""
+
+    @property
+    def days(self) -> tuple[date, ...]:
+        """The days they are read on, today first."""
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Values of the buffer scale, and draws of everything else."""
+
+    def run(self, applications: Sequence[Application]) -> BedRun:
+        """The beds with these applications."""
+
+    def thinned(self, every: int) -> Runner:
+        """The same beds with one draw in so many."""
+
+    def with_rain_water(self) -> Runner:
+        """The same beds watered without alkalinity."""
+
+    @property
+    def log10_k(self) -> FloatArray:
+        """Buffer scale of each bed."""
+
+    def draw(self, name: str) -> FloatArray:
+        """A parameter of each bed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PossibleBeds:
+    """Possible beds of equal weight, read from members of the column that stand on nodes.
+
+    Members are every one of O draws of everything but the buffer scale, at each of N nodes of
+    that scale, node by node. A bed is a draw at one value of the scale between the nodes:
+    ``z`` (Q, O) [sd], beds counted value by value, so Q x O of them.
+    """
+
+    inputs: ForecastInputs
+    nodes_z: FloatArray
+    z: FloatArray
+
+    @property
+    def n_beds(self) -> int:
+        """Number of beds."""
+        return int(self.z.size)
+
+    def of_beds(self, of_members: FloatArray) -> FloatArray:
+        """What the beds do, from what the members do: first axis members, then beds.
+
+        Parameters
+        ----------
+        of_members
+            Values by member, shape (N x O, ...) [any unit].
+
+        Returns
+        -------
+        ndarray
+            Values by bed, shape (Q x O, ...) [the same unit].
+        """
+        n_others = self.z.shape[1]
+        on_nodes = of_members.reshape(self.nodes_z.size, n_others, *of_members.shape[1:])
+        read = monotone_cubic(self.nodes_z, on_nodes, self.z)
+        return read.reshape(self.n_beds, *of_members.shape[1:])
+
+    @property
+    def days(self) -> tuple[date, ...]:
+        """The days the beds are read on: weekly, today first."""
+        weeks = self.inputs.days // DAYS_IN_WEEK - self._first
+        today = self.inputs.today
+        return tuple(today + timedelta(days=DAYS_IN_WEEK * week) for week in range(weeks + 1))
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Values of the buffer scale, and draws of everything else."""
+        return self.z.shape[0], self.z.shape[1]
+
+    @property
+    def _first(self) -> int:
+        return (self.inputs.today - self.inputs.start).days // DAYS_IN_WEEK
+
+    def run(self, applications: Sequence[Application]) -> BedRun:
+        """The beds under a plan.
+
+        Parameters
+        ----------
+        applications
+            Its parts, worked in to the depths the inputs were made for [objects].
+
+        Returns
+        -------
+        BedRun
+            By bed, week by week from today [object].
+        """
+        events = (
+            events_under(self.inputs, applications) if applications else self.inputs.control_events
+        )
+        result = run(self.inputs, events)
+        oxidised = np.median(result.oxidised_frac[:, self._first :], axis=0)
+        return BedRun(
+            ph=self.of_beds(result.ph[:, self._first :]),
+            oxidised_frac=np.asarray(oxidised, dtype=np.float64),
+            balance_error=float(result.balance_error.max()),
+        )
+
+    def thinned(self, every: int) -> PossibleBeds:
+        """The same beds with one draw in so many.
+
+        Parameters
+        ----------
+        every
+            Keep one draw of everything but the buffer scale in so many [count].
+
+        Returns
+        -------
+        PossibleBeds
+            The beds [object].
+        """
+        n_others = self.z.shape[1]
+        kept = np.arange(0, n_others, every)
+        rows = (np.arange(self.nodes_z.size)[:, None] * n_others + kept[None, :]).ravel()
+        members = self.inputs.members
+        thin = Members(
+            MemberParameters(
+                **{
+                    field.name: getattr(members.parameters, field.name)[rows]
+                    for field in fields(MemberParameters)
+                }
+            ),
+            members.words,
+            members.draws[rows],
+            members.reading_z[rows],
+        )
+        return PossibleBeds(
+            inputs=replace(self.inputs, members=thin),
+            nodes_z=self.nodes_z,
+            z=self.z[:, kept],
+        )
+
+    def with_rain_water(self) -> PossibleBeds:
+        """The same beds watered with water that brings no alkalinity.
+
+        Returns
+        -------
+        PossibleBeds
+            The beds [object].
+        """
+        weather = replace(self.inputs.weather, alkalinity_mmolc_l=0.0)
+        return replace(self, inputs=replace(self.inputs, weather=weather))
+
+    @property
+    def log10_k(self) -> FloatArray:
+        """Buffer scale of each bed, shape (Q x O,) [log10]."""
+        return self.of_beds(self.inputs.members.parameters.log10_k)
+
+    def draw(self, name: str) -> FloatArray:
+        """A parameter of each bed, shape (Q x O,) [as in ``MemberParameters``]."""
+        n_others = self.z.shape[1]
+        values: FloatArray = getattr(self.inputs.members.parameters, name)
+        return np.tile(values[:n_others], self.z.shape[0])
+
+    @property
+    def draws(self) -> FloatArray:
+        """What was drawn for each bed, one column a cause, shape (Q x O, n_drawn)."""
+        n_others = self.z.shape[1]
+        table = np.tile(self.inputs.members.draws[:n_others], (self.z.shape[0], 1))
+        table[:, 0] = self.log10_k
+        return table
+
+    @property
+    def reading_z(self) -> FloatArray:
+        """Error of one further reading of each bed, shape (Q x O,) [sd]."""
+        return np.tile(self.inputs.members.reading_z[: self.z.shape[1]], self.z.shape[0])
+
+
+def beds_before_readings(
+    context: BedContext,
+    applications: Sequence[Application],
+    *,
+    soil: Soil,
+    read: date,
+    n_others: int,
+    seed: int,
+    days_ahead: int,
+) -> PossibleBeds:
+    """Possible beds by what is known of the soil alone, from the day of one reading.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    applications
+        What may go on, for the depths of the layers [objects].
+    soil
+        The soil as it was read that day [object].
+    read
+        The day [calendar].
+    n_others
+        Draws of everything but the buffer scale [count].
+    seed
+        Seed of the draws [number].
+    days_ahead
+        Days from today [d].
+
+    Returns
+    -------
+    PossibleBeds
+        The beds [object].
+    """
+    drawn = draw_members_of(context, applications, soil=soil, members=n_others, seed=seed)
+    nodes = np.array(NODES_Z)
+    members = on_nodes(drawn, soil=soil, nodes_z=nodes)
+    z = np.repeat(normal_slices(SCALE_SLICES)[:, None], n_others, axis=1)
+    return PossibleBeds(
+        inputs=inputs_from(
+            context, applications, soil=soil, read=read, members=members, days_ahead=days_ahead
+        ),
+        nodes_z=nodes,
+        z=z,
+    )
+
+
+def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
+    """Every draw at each node of the buffer scale.
+
+    Parameters
+    ----------
+    drawn
+        The draws; their own scale is left aside [object].
+    soil
+        The soil as it was read, for the middle and spread of the scale [object].
+    nodes_z
+        Nodes, rising, shape (N,) [sd].
+
+    Returns
+    -------
+    Members
+        N times as many, node by node [object].
+    """
+    n_others = drawn.reading_z.size
+    values = {
+        field.name: np.tile(getattr(drawn.parameters, field.name), nodes_z.size)
+        for field in fields(MemberParameters)
+    }
+    scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
+    values["log10_k"] = np.repeat(scale, n_others)
+    start = soil.ph.ph_water
+    values["start_ph_shift"] = np.clip(
+        values["start_ph_shift"],
+        LOWEST_TABLE_PH + INSIDE_PH - start,
+        HIGHEST_TABLE_PH - INSIDE_PH - start,
+    )
+    draws = np.tile(drawn.draws, (nodes_z.size, 1))
+    draws[:, 0] = values["log10_k"]
+    return Members(
+        MemberParameters(**values), drawn.words, draws, np.tile(drawn.reading_z, nodes_z.size)
+    )
+
+
+def every_other(shape: tuple[int, int]) -> NDArray[np.bool_]:
+    """Half of the draws, for a plan to be chosen on; the other half judges it.
+
+    Parameters
+    ----------
+    shape
+        Values of the scale and draws [count].
+
+    Returns
+    -------
+    ndarray
+        True for the beds of every second draw, shape (Q x O,) [truth].
+    """
+    return np.tile(np.arange(shape[1]) % 2 == 0, shape[0])

@@ -1,0 +1,158 @@
+"""The acid or lime a soil takes up to reach a pH, as a distribution."""
+
+from __future__ import annotations
+
+from loamshift.core.buffer import acid_between_mmolc_kg, ph_after_acid
+from loamshift.core.need import Need, carbonate_nodes, weighted_quantile
+from loamshift.domain.answer import Band
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.soil import ph_nodes
+from loamshift.units import (
+    CACO3_G_PER_MMOLC,
+    CARBONATE_MMOLC_KG_PER_PCT,
+    SULFUR_G_PER_MMOLC,
+)
+
+
+def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
+    """Acid (or base, where the aim lies above) to bring this soil to a pH, as a distribution.
+
+    Free carbonate counts against acid only: going up, it is no hindrance.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph_to
+        pH aimed at [pH in water].
+
+    Returns
+    -------
+    Need
+        Distribution of the need in the direction of the aim [mmolc/kg].
+    """
+    soil = require_soil(context)
+    acidify = ph_to < soil.ph.ph_water
+    nodes, weights = ph_nodes(soil.ph)
+    step = acid_between_mmolc_kg(nodes, ph_to, **curve_of(context))
+    curve = step if acidify else -step
+    belief = soil.carbonate
+    return Need(
+        curve_mmolc_kg=curve.clip(min=0.0),
+        curve_weight=weights,
+        zero_weight=belief.zero_weight if acidify else 1.0,
+        carbonate_low_mmolc_kg=belief.low_pct * CARBONATE_MMOLC_KG_PER_PCT,
+        carbonate_high_mmolc_kg=belief.high_pct * CARBONATE_MMOLC_KG_PER_PCT,
+        log10_k_mean=soil.k.log10_k_mean,
+        log10_k_sd=soil.k.log10_k_sd,
+        carbonate_log_sd=belief.log_sd,
+    )
+
+
+def carbonate_median_mmolc_kg(context: BedContext) -> float:
+    """Middle of what is believed of the free carbonate.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    float
+        Acid it takes up [mmolc/kg].
+    """
+    belief = require_soil(context).carbonate
+    values, weights = carbonate_nodes(
+        zero_weight=belief.zero_weight,
+        low_pct=belief.low_pct,
+        high_pct=belief.high_pct,
+        mmolc_kg_per_pct=CARBONATE_MMOLC_KG_PER_PCT,
+        log_sd=belief.log_sd,
+    )
+    return weighted_quantile(values.tolist(), weights.tolist(), 0.5)
+
+
+def ph_after_acid_m2(
+    context: BedContext,
+    acid_mmolc_m2: float,
+    *,
+    ph_from: float | None = None,
+    log10_k: float | None = None,
+) -> float:
+    """pH this soil would settle at after so much acid, at the middle of what is believed.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    acid_mmolc_m2
+        Acid; base is negative [mmolc/m2].
+    ph_from
+        pH to start from; None for the reading [pH in water].
+    log10_k
+        Scale of the curve; None for its middle [log10].
+
+    Returns
+    -------
+    float
+        pH after it has all reacted [pH in water].
+    """
+    soil = require_soil(context)
+    scale = soil.k.log10_k_mean if log10_k is None else log10_k
+    start = soil.ph.ph_water if ph_from is None else ph_from
+    after = ph_after_acid(
+        start,
+        acid_mmolc_m2 / context.soil_mass_kg_m2,
+        carbonate_mmolc_kg=carbonate_median_mmolc_kg(context) if acid_mmolc_m2 > 0.0 else 0.0,
+        k=10.0**scale,
+        **curve_of(context),
+    )
+    return float(after)
+
+
+def acid_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
+    """Acid or base the soil takes up to reach an aim, less what earlier material still brings.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for acid, false for base [truth].
+
+    Returns
+    -------
+    Band
+        Never below 0 [mmolc/kg].
+    """
+    need = need_mmolc_kg(context, ph_aim)
+    sign = 1.0 if acidify else -1.0
+    coming = context.pending_acid_mmolc_m2 * sign / context.soil_mass_kg_m2
+    low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
+    return Band(lo90=low, mid=mid, hi90=high)
+
+
+def dose_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
+    """The same as pure sulfur or lime.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    Band
+        Per area of the treated depth [g/m2].
+    """
+    need = acid_to(context, ph_aim, acidify=acidify)
+    gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * context.soil_mass_kg_m2
+    return Band(lo90=need.lo90 * gram, mid=need.mid * gram, hi90=need.hi90 * gram)

@@ -1,0 +1,78 @@
+"""How warm the soil is through the year, and from which day material may go on."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from typing import Final
+
+from loamshift.domain.answer import SoilTemperature
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.materials.acid_clock import daily_soil_temp_c
+from loamshift.tables.model import verdict_values
+
+DAYS_IN_WEEK: Final = 7
+WEEKS_IN_YEAR: Final = 52
+
+
+def soil_temperature(context: BedContext) -> SoilTemperature | None:
+    """The soil temperature of an average year, weekly from today.
+
+    Parameters
+    ----------
+    context
+        The bed understood [object].
+
+    Returns
+    -------
+    SoilTemperature or None
+        Nothing without a place [degC].
+    """
+    course = context.soil_temp_c
+    if not course:
+        return None
+    dates = tuple(
+        context.case.today + timedelta(days=DAYS_IN_WEEK * week)
+        for week in range(WEEKS_IN_YEAR + 1)
+    )
+    days = [min(day.timetuple().tm_yday, len(course)) - 1 for day in dates]
+    return SoilTemperature(
+        depth_cm=0.5 * context.depth_cm, dates=dates, c=tuple(course[day] for day in days)
+    )
+
+
+def start_date(context: BedContext, *, acidify: bool, not_before: date) -> date:
+    """First day on or after a day when material should go on.
+
+    Sulfur waits until the ground can be worked and is about to stay warm; lime may go on at any
+    time the ground is not frozen. Without a place the day itself is taken.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    acidify
+        True for sulfur [truth].
+    not_before
+        Earliest day [calendar].
+
+    Returns
+    -------
+    date
+        The day [calendar].
+    """
+    if not context.soil_temp_c:
+        return not_before
+    limits = verdict_values()
+    warm = limits["warm_soil_c"]
+    ahead = int(limits["start_wait_days"])
+    temps = daily_soil_temp_c(context.soil_temp_c, start=not_before, days=730 + 2 * ahead)
+    if acidify and max(context.soil_temp_c) < warm:
+        warm = max(context.soil_temp_c) - 1.0
+    for offset in range(730):
+        if not acidify and temps[offset] >= limits["thawed_soil_c"]:
+            return not_before + timedelta(days=offset)
+        window = temps[offset + ahead : offset + 2 * ahead]
+        workable = temps[offset] >= limits["workable_soil_c"]
+        if acidify and workable and float(window.mean()) >= warm:
+            return not_before + timedelta(days=offset)
+    return not_before

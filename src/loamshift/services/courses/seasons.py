@@ -1,0 +1,310 @@
+"""When something may go on over the seasons ahead, how much at once, and when to test."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+from loamshift.domain.answer import Application
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.material import Material, MaterialGroup
+from loamshift.services.context.warmth import start_date
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.caps import product_cap
+from loamshift.tables.materials import load_materials
+from loamshift.tables.model import lime_parameters, verdict_values
+from loamshift.tables.parameters import parameter_values
+
+DAYS_IN_YEAR: Final = 365
+TEST_LEAD_D: Final = 14
+"""A test is taken this long before the application it decides [d]."""
+CLOSER_BELOW: Final = 1.4
+"""Small amounts are tried closer together than large ones, by this power [-]."""
+NO_LIMIT_G_M2: Final = 10_000.0
+"""Stands in where no limit is printed [g/m2]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seasons:
+    """The seasons in which a bed may be worked on.
+
+    ``days`` of each season: its dates, as many as the printed limit of one dose asks for;
+    ``tests`` before every season but the first; ``dose_g_m2`` most of the product at once and
+    ``capacity_g_m2`` most in each season [g/m2]; ``active_frac`` sulfur, or lime value that
+    works, per mass of the product as sold, and ``strength_frac`` that against the product of the
+    table [0-1]; ``on`` the day wanted and ``hold`` a year later.
+    """
+
+    acidify: bool
+    material: Material
+    active_frac: float
+    strength_frac: float
+    dose_g_m2: float
+    capacity_g_m2: tuple[float, ...]
+    days: tuple[tuple[date, ...], ...]
+    tests: tuple[date, ...]
+    on: date
+    hold: date
+    incorporate_cm: float
+
+    @property
+    def count(self) -> int:
+        """Number of seasons."""
+        return len(self.days)
+
+    def sizes(self, season: int, amount_g_m2: float) -> tuple[tuple[date, float], ...]:
+        """An amount of one season as dated applications within the limit of one dose.
+
+        Parameters
+        ----------
+        season
+            Which, from 0 [index].
+        amount_g_m2
+            Product, 0 or more; above the capacity it is spread evenly [g/m2].
+
+        Returns
+        -------
+        tuple
+            Day [calendar] and product [g/m2] of each.
+        """
+        days = self.days[season]
+        if amount_g_m2 <= 0.0:
+            return ()
+        if amount_g_m2 > self.dose_g_m2 * len(days):
+            return tuple((day, amount_g_m2 / len(days)) for day in days)
+        left, found = amount_g_m2, []
+        for day in days:
+            size = min(left, self.dose_g_m2)
+            if size > 1e-9:
+                found.append((day, size))
+            left -= size
+        return tuple(found)
+
+    def simulated(self, amounts_g_m2: Sequence[float]) -> tuple[Application, ...]:
+        """Amounts of product by season, as the column is to run them.
+
+        Parameters
+        ----------
+        amounts_g_m2
+            One a season; fewer leave the later seasons without [g/m2].
+
+        Returns
+        -------
+        tuple of Application
+            In the strength of the table's product [objects].
+        """
+        return tuple(
+            Application(
+                date=day,
+                material=self.material.key,
+                rate_g_m2=size * self.strength_frac,
+                amount_g=None,
+                incorporate_cm=self.incorporate_cm,
+                only_if=None,
+            )
+            for season, amount in enumerate(amounts_g_m2)
+            for day, size in self.sizes(season, amount)
+        )
+
+
+def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
+    """The seasons in which a bed may be worked on, with dates and limits.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    Seasons
+        Dates, limits and the product [object].
+
+    Notes
+    -----
+    Seasons follow each other by a year, so that each test falls into the month of the first part
+    and sees the year before. What went on within the last year counts against the first season.
+    A season too late to act before the day wanted is left out.
+    """
+    limits = verdict_values()
+    material, active = choose_material(context, acidify=acidify)
+    table_active = active_share(material, acidify=acidify)
+    strength = active / table_active if table_active > 0.0 else 1.0
+    cap = product_cap(material, cap_situation=context.cap_situation)
+    dose = year = NO_LIMIT_G_M2
+    if cap is not None:
+        dose = min(one for one in (cap.dose_g_m2, cap.year_g_m2, NO_LIMIT_G_M2) if one is not None)
+        year = cap.year_g_m2 if cap.year_g_m2 is not None else dose
+        dose, year = dose / strength, year / strength
+    wait = int(limits["part_wait_days" if acidify else "lime_part_wait_days"])
+    first = start_date(context, acidify=acidify, not_before=context.case.today)
+    by = context.case.aim.by
+    wanted = first + timedelta(days=DAYS_IN_YEAR * int(limits["seasons"]))
+    if by is not None and by > context.case.today:
+        wanted = by
+    starts = [first]
+    while len(starts) < int(limits["seasons"]):
+        earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
+        after = start_date(context, acidify=acidify, not_before=earliest)
+        if after + timedelta(days=wait) > wanted:
+            break
+        starts.append(after)
+    per_season = max(1, int(year / dose + 1e-9))
+    days = []
+    for number, start in enumerate(starts):
+        following = starts[number + 1] if number + 1 < len(starts) else None
+        days.append(_within_season(context, start, following, per_season, wait, acidify=acidify))
+    spent = _spent_g_m2(context, material, acidify=acidify, until=first) / strength
+    capacity = [min(year, dose * len(dates)) for dates in days]
+    capacity[0] = max(0.0, min(capacity[0], year - spent))
+    return Seasons(
+        acidify=acidify,
+        material=material,
+        active_frac=active,
+        strength_frac=strength,
+        dose_g_m2=dose,
+        capacity_g_m2=tuple(capacity),
+        days=tuple(days),
+        tests=tuple(start - timedelta(days=TEST_LEAD_D) for start in starts[1:]),
+        on=max(wanted, first + timedelta(days=1)),
+        hold=max(wanted, first + timedelta(days=1)) + timedelta(days=DAYS_IN_YEAR),
+        incorporate_cm=0.0 if context.planted and not context.in_pot else context.depth_cm,
+    )
+
+
+def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
+    """The material of the plan and its active share: what is on hand, else the usual one.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    tuple of Material and float
+        Material, and sulfur or lime value that works per mass of product as sold [0-1].
+    """
+    group = MaterialGroup.SULFUR if acidify else MaterialGroup.LIME
+    for item in context.case.on_hand:
+        if item.material.group is group:
+            active = active_share(item.material, acidify=acidify)
+            if item.purity_pct is not None:
+                active = item.purity_pct / 100.0
+                if not acidify:
+                    active *= lime_parameters().field_efficiency
+            return item.material, active
+    usual = "elemental sulfur, powder" if acidify else "ground limestone, calcitic"
+    material = load_materials()[usual]
+    return material, active_share(material, acidify=acidify)
+
+
+def active_share(material: Material, *, acidify: bool) -> float:
+    """Sulfur, or the lime value that works in the field, per mass of a product.
+
+    Parameters
+    ----------
+    material
+        The product [object].
+    acidify
+        True for sulfur [truth].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+    """
+    if acidify:
+        return material.elemental_s_frac
+    return material.caco3_eq_frac * lime_parameters().field_efficiency
+
+
+def tidy_amounts(top_g_m2: float, *, count: int) -> tuple[float, ...]:
+    """Amounts that can be weighed, from nothing to a limit.
+
+    Parameters
+    ----------
+    top_g_m2
+        The limit; never exceeded [g/m2].
+    count
+        How many at the most, 2 or more [count].
+
+    Returns
+    -------
+    tuple of float
+        Rising from 0, in steps a scale shows [g/m2].
+
+    Examples
+    --------
+    >>> tidy_amounts(34.18, count=5)
+    (0.0, 4.0, 12.0, 22.0, 34.0)
+    """
+    found = {0.0}
+    for number in range(1, count):
+        found.add(tidy(top_g_m2 * (number / (count - 1)) ** CLOSER_BELOW))
+    return tuple(sorted(found))
+
+
+def tidy(amount_g_m2: float) -> float:
+    """An amount cut to what one would weigh: never more than given.
+
+    Parameters
+    ----------
+    amount_g_m2
+        0 or more [g/m2].
+
+    Returns
+    -------
+    float
+        In the steps of the table ``plan``: a tenth, 1, 5 or 10 by size [g/m2].
+    """
+    steps = parameter_values("plan")
+    step = steps["tidy_step_3_g_m2"]
+    for size in ("2", "1", "0"):
+        if amount_g_m2 < steps[f"tidy_below_{size}_g_m2"]:
+            step = steps[f"tidy_step_{size}_g_m2"]
+    return round(int(amount_g_m2 / step + 1e-6) * step, 1)
+
+
+def _within_season(
+    context: BedContext,
+    start: date,
+    following: date | None,
+    count: int,
+    wait: int,
+    *,
+    acidify: bool,
+) -> tuple[date, ...]:
+    """Dates within a season, far enough apart and well before the next."""
+    found = [start]
+    while len(found) < count:
+        after = start_date(context, acidify=acidify, not_before=found[-1] + timedelta(days=wait))
+        end = following or start + timedelta(days=DAYS_IN_YEAR)
+        if after + timedelta(days=wait) > end + timedelta(days=TEST_LEAD_D):
+            break
+        found.append(after)
+    return tuple(found)
+
+
+def _spent_g_m2(context: BedContext, material: Material, *, acidify: bool, until: date) -> float:
+    """What went on within the last year, as the plan's own product by its acid or base [g/m2]."""
+    sign = 1.0 if acidify else -1.0
+    per_gram = sign * acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    if per_gram <= 0.0:
+        return 0.0
+    brought = sum(
+        max(
+            sign
+            * acid_brought_mmolc_m2(one.material, rate_g_m2=one.rate_g_m2, in_pot=context.in_pot),
+            0.0,
+        )
+        for one in context.case.applied
+        if (until - one.on).days < DAYS_IN_YEAR
+    )
+    return brought / per_gram

@@ -1,0 +1,143 @@
+"""What the possible beds of a case do under any amounts, from seven runs of the column."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.dose_surface import DoseSurface, dose_surface
+from loamshift.services.belief.possible_beds import BedRun, Runner, every_other
+from loamshift.services.courses.seasons import Seasons
+
+FloatArray = NDArray[np.float64]
+
+KNOTS: Final = (0.4, 0.9, 1.6)
+"""Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
+THINNED: Final = 4
+"""Later seasons are run with one draw in so many [count]."""
+NEAREST_TOP: Final = 0.93
+"""A knot nearer to the most that may go on than this makes way for it [1]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Courses:
+    """Beds under any amounts of a material.
+
+    ``days`` from today; ``surface`` by bed and day; ``chosen_on`` (M,) true for the half of the
+    beds a plan is chosen on; ``oxidised_frac`` by day under about the middle need.
+    """
+
+    seasons: Seasons
+    days: tuple[date, ...]
+    surface: DoseSurface
+    chosen_on: NDArray[np.bool_]
+    balance_error: float
+    oxidised_frac: FloatArray
+
+    def index(self, day: date) -> int:
+        """The last of the days that is not after a day [index]."""
+        return day_index(self.days, day)
+
+
+def day_index(days: Sequence[date], day: date) -> int:
+    """The last of some days that is not after a day.
+
+    Parameters
+    ----------
+    days
+        Days, rising [calendar].
+    day
+        The day [calendar].
+
+    Returns
+    -------
+    int
+        Its place, the first for an earlier day [index].
+    """
+    return max(bisect_right(days, day) - 1, 0)
+
+
+def courses_of(
+    beds: Runner,
+    seasons: Seasons,
+    *,
+    alone: BedRun,
+    need_mid_g_m2: float,
+    need_high_g_m2: float,
+) -> Courses:
+    """The beds of a case under any amounts of a material.
+
+    Parameters
+    ----------
+    beds
+        The possible beds, made for a part of this material [object].
+    seasons
+        When and how much may go on [object].
+    alone
+        Their run with nothing put on [object].
+    need_mid_g_m2
+        Best estimate of the need, by which the amounts run are spaced [g/m2].
+    need_high_g_m2
+        Upper end of the need [g/m2].
+
+    Returns
+    -------
+    Courses
+        The surface and what the runs say of themselves [object].
+    """
+    top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
+    top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
+    knots = knot_amounts(need_mid_g_m2, top)
+    runs = [alone, *(beds.run(seasons.simulated((float(x),))) for x in knots[1:])]
+    few = beds.thinned(THINNED)
+    reference = float(knots[1])
+    later = []
+    for season in range(1, seasons.count):
+        amounts = [0.0] * (season + 1)
+        amounts[0] = amounts[season] = reference
+        later.append(few.run(seasons.simulated(amounts)))
+    days = beds.days
+    surface = dose_surface(
+        knots,
+        np.stack([one.ph for one in runs], axis=2),
+        later_ph=tuple(one.ph for one in later),
+        later_beds=np.arange(alone.ph.shape[0]).reshape(beds.shape)[:, ::THINNED].ravel(),
+        reference_g_m2=reference,
+        sign=1.0 if seasons.acidify else -1.0,
+        watched=slice(day_index(days, seasons.days[0][0]), day_index(days, seasons.hold) + 1),
+    )
+    return Courses(
+        seasons=seasons,
+        days=days,
+        surface=surface,
+        chosen_on=every_other(beds.shape),
+        balance_error=max(one.balance_error for one in (*runs, *later)),
+        oxidised_frac=runs[min(2, len(runs) - 1)].oxidised_frac,
+    )
+
+
+def knot_amounts(middle_g_m2: float, top_g_m2: float) -> FloatArray:
+    """Amounts at which beds are run: close about the need, and the most that may go on.
+
+    Parameters
+    ----------
+    middle_g_m2
+        Best estimate of the need [g/m2].
+    top_g_m2
+        The most that may go on, above 0 [g/m2].
+
+    Returns
+    -------
+    ndarray
+        Rising from 0, three to five of them [g/m2].
+    """
+    near = [share * middle_g_m2 for share in KNOTS if share * middle_g_m2 < NEAREST_TOP * top_g_m2]
+    if len(near) < 2:
+        near = [top_g_m2 / 3.0, 2.0 * top_g_m2 / 3.0]
+    return np.array([0.0, *near, top_g_m2])

@@ -1,0 +1,228 @@
+"""What goes on, when, and what the next test decides."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.plan_rule import Rule, RuleLine
+from loamshift.domain.answer import Application, PlanPart, PlanRule, TestLine, Then
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.courses.seasons import Seasons
+from loamshift.services.courses.surface import Courses, day_index
+from loamshift.services.plan.words import condition
+from loamshift.services.verdict.judge import retest_error_ph
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The plan as a rule, the first path through it, and days to test.
+
+    ``ph`` (M, D) course of each bed that follows the rule [pH in water], None without a plan.
+    """
+
+    rule: PlanRule | None
+    applications: tuple[Application, ...]
+    too_early_before: date | None
+    retest: tuple[date, ...]
+    ph: FloatArray | None
+
+
+NO_PLAN = Plan(rule=None, applications=(), too_early_before=None, retest=(), ph=None)
+
+
+def plan_of(context: BedContext, judged: Judgement) -> Plan:
+    """The plan of a judgement, or none where nothing is to go on.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    judged
+        The judgement on it; without a pH there is no plan [object].
+
+    Returns
+    -------
+    Plan
+        Rule, first path and tests [object].
+
+    Notes
+    -----
+    The first path is what goes on in the first season, and what the next test calls for where it
+    reads what it most likely reads.
+    """
+    if judged.rule is None or judged.courses is None:
+        return NO_PLAN
+    rule, courses = judged.rule, judged.courses
+    seasons = courses.seasons
+    parts = tuple(
+        PlanPart(
+            date=day,
+            material=seasons.material.key,
+            rate_g_m2=size,
+            amount_g=_amount_g(context, size),
+        )
+        for day, size in seasons.sizes(0, rule.first_g_m2)
+    )
+    ph = courses.surface.course(tuple(rule.amounts_g_m2))
+    on = courses.index(seasons.on)
+    return Plan(
+        rule=PlanRule(
+            material=seasons.material.key,
+            parts=parts,
+            decides=tuple(_test_line(line, seasons) for line in rule.lines),
+            share_in_range=rule.share_in_range,
+            share_in_range_without_tests=rule.share_without_tests,
+            share_if_known=rule.share_if_known,
+            share_harmed=rule.share_harmed,
+            median_ph=float(np.median(ph[:, on])),
+            on=seasons.on,
+        ),
+        applications=_first_path(context, rule, courses),
+        too_early_before=_too_early_before(context, rule, courses),
+        retest=tuple(sorted({*seasons.tests, seasons.on})),
+        ph=ph,
+    )
+
+
+def dated_parts(
+    context: BedContext, seasons: Seasons, amount_g_m2: float
+) -> tuple[Application, ...]:
+    """An amount spread over the seasons, each as full as its limit allows.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    seasons
+        When and how much may go on [object].
+    amount_g_m2
+        Product in all [g/m2].
+
+    Returns
+    -------
+    tuple of Application
+        Those of later seasons only after a test [objects].
+    """
+    found: list[Application] = []
+    left = amount_g_m2
+    for number in range(seasons.count):
+        size = min(left, seasons.capacity_g_m2[number])
+        test = seasons.tests[number - 1] if number else None
+        found += [
+            _application(
+                context,
+                seasons,
+                day,
+                rate,
+                None if test is None else condition(None, test=test, units=context.case.units),
+            )
+            for day, rate in seasons.sizes(number, size)
+        ]
+        left -= size
+    return tuple(found)
+
+
+def _amount_g(context: BedContext, rate_g_m2: float) -> float | None:
+    area = context.total_area_m2
+    return None if area is None else rate_g_m2 * area
+
+
+def _application(
+    context: BedContext, seasons: Seasons, day: date, rate_g_m2: float, only_if: str | None
+) -> Application:
+    return Application(
+        date=day,
+        material=seasons.material.key,
+        rate_g_m2=rate_g_m2,
+        amount_g=_amount_g(context, rate_g_m2),
+        incorporate_cm=seasons.incorporate_cm,
+        only_if=only_if,
+    )
+
+
+def _test_line(line: RuleLine, seasons: Seasons) -> TestLine:
+    then = Then.TEST_AGAIN if line.test_again else Then.DONE
+    return TestLine(
+        test=seasons.tests[0],
+        reads_from=line.low_ph,
+        reads_to=line.high_ph,
+        part_g_m2=line.amount_g_m2,
+        then=Then.PART if line.amount_g_m2 > 0.0 else then,
+        part_on=seasons.days[1][0] if line.amount_g_m2 > 0.0 else None,
+    )
+
+
+def _first_path(context: BedContext, rule: Rule, courses: Courses) -> tuple[Application, ...]:
+    seasons = courses.seasons
+    found = [
+        _application(context, seasons, day, size, None)
+        for day, size in seasons.sizes(0, rule.first_g_m2)
+    ]
+    if not rule.lines:
+        return tuple(found)
+    test = courses.index(seasons.tests[0])
+    expected = float(np.median(courses.surface.at(test, (rule.first_g_m2,))))
+    line = line_for(rule.lines, expected)
+    only_if = condition(line, test=seasons.tests[0], units=context.case.units)
+    found += [
+        _application(context, seasons, day, size, only_if)
+        for day, size in seasons.sizes(1, line.amount_g_m2)
+    ]
+    return tuple(found)
+
+
+def line_for(lines: Sequence[RuleLine], ph: float) -> RuleLine:
+    """The line of a test that a reading falls into.
+
+    Parameters
+    ----------
+    lines
+        Lines, low readings first [objects].
+    ph
+        The reading [pH in water].
+
+    Returns
+    -------
+    RuleLine
+        The line [object].
+    """
+    printed = round(ph, 1)
+    return next(
+        (line for line in lines if line.high_ph is None or printed <= line.high_ph + 1e-9),
+        lines[-1],
+    )
+
+
+def _too_early_before(context: BedContext, rule: Rule, courses: Courses) -> date | None:
+    """The first day on which a test can see what the first season's part has done.
+
+    Once half of what it does until the next part is done, and by more than the error of a
+    reading where it ever moves so far.
+    """
+    seasons, days = courses.seasons, courses.days
+    if rule.first_g_m2 <= 0.0:
+        return None
+    start = day_index(days, seasons.days[0][0])
+    following = seasons.days[1][0] if seasons.count > 1 else seasons.on
+    end = max(day_index(days, following), start + 1)
+    amounts = (rule.first_g_m2,)
+    with_part = np.median(courses.surface.course(amounts)[:, start : end + 1], axis=0)
+    alone = np.median(courses.surface.course((0.0,))[:, start : end + 1], axis=0)
+    moved = courses.surface.sign * (alone - with_part)
+    furthest = float(moved.max())
+    early = parameter_values("advice")["early_share"]
+    seen = moved >= early * furthest
+    if furthest >= retest_error_ph(context):
+        seen &= moved >= retest_error_ph(context)
+    week = start + int(np.argmax(seen)) if seen.any() else end
+    latest = seasons.tests[0] if seasons.tests else seasons.on
+    return min(max(days[week], seasons.days[0][0] + timedelta(days=1)), latest)

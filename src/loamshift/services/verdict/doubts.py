@@ -1,0 +1,172 @@
+"""Facts nobody has settled: how the possible beds part by them, and which test would tell."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.domain.answer import Reason
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.ph import PhMethod
+from loamshift.domain.soil import CarbonateBelief
+from loamshift.services.belief.possible_beds import Runner
+from loamshift.services.context.build_context import require_soil
+from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+GROUPS: Final = 5
+"""Groups that beds are parted into by a doubtful figure [count]."""
+LIME_GROUPS: Final = 3
+LOWEST_READ_PH: Final = 3.0
+HIGHEST_READ_PH: Final = 10.0
+"""What a repeated reading is supposed to lie between [pH in water]."""
+LIME_NAMES: Final = ("some-lime", "more-lime", "much-lime")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """Beds that one outcome of a test would leave: a code for it, and which they are.
+
+    ``middle`` of the doubtful figure among them, in its own unit.
+    """
+
+    outcome: str
+    beds: BoolArray
+    middle: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doubt:
+    """One unsettled fact: case-file path of the test, reason code, and the groups of beds."""
+
+    field: str
+    reason: Reason
+    groups: tuple[Group, ...]
+
+
+def doubts(context: BedContext, beds: Runner) -> tuple[Doubt, ...]:
+    """Every fact that a named, undone test would settle.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    beds
+        The possible beds [object].
+
+    Returns
+    -------
+    tuple of Doubt
+        None for facts that were measured [objects].
+    """
+    return tuple(_doubts(context, beds))
+
+
+def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:
+    """The bed as it would be known if a test had come out one way.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    doubt
+        The fact that is open [object].
+    group
+        How the test came out [object].
+
+    Returns
+    -------
+    BedContext
+        The same bed with that fact settled [object].
+    """
+    soil = require_soil(context)
+    if doubt.reason is Reason.UNKNOWN_LIME:
+        pct = group.middle
+        carbonate = CarbonateBelief(
+            zero_weight=1.0 if pct <= 0.0 else 0.0,
+            low_pct=pct,
+            high_pct=pct,
+            basis="supposed",
+            measured=True,
+        )
+        return replace(context, soil=replace(soil, carbonate=carbonate))
+    if doubt.reason is Reason.DOUBTFUL_READING:
+        careful = math.hypot(
+            parameter_values("plan")["careful_test_sd_ph"], verdict_values()["reading_scatter_sd"]
+        )
+        ph = min(max(soil.ph.ph_water + group.middle, LOWEST_READ_PH), HIGHEST_READ_PH)
+        read = replace(soil.ph, ph_water=ph, ph_water_sd=careful)
+        return replace(context, soil=replace(soil, ph=read))
+    if doubt.reason is Reason.UNKNOWN_WATER:
+        base = context.water_base_mmolc_m2_year * group.middle
+        return replace(context, water_base_mmolc_m2_year=base)
+    scale = replace(soil.k, log10_k_mean=group.middle)
+    return replace(context, soil=replace(soil, k=scale))
+
+
+def _doubts(context: BedContext, beds: Runner) -> Iterator[Doubt]:
+    soil = require_soil(context)
+    if soil.carbonate.is_possible and not soil.carbonate.measured:
+        untried = context.case.soil.fizz is None
+        yield Doubt(
+            field="soil.fizz" if untried else "soil.carbonate_pct",
+            reason=Reason.UNKNOWN_LIME,
+            groups=_by_lime(beds.draw("carbonate_factor")),
+        )
+    if soil.ph.method.is_rough:
+        unknown = soil.ph.method is PhMethod.UNKNOWN
+        yield Doubt(
+            field="soil.ph_method" if unknown else "soil.ph",
+            reason=Reason.DOUBTFUL_READING,
+            groups=_by_rank(beds.draw("start_ph_shift"), GROUPS, "reading"),
+        )
+    if not context.water_known and context.irrigation_mm_year > 0.0:
+        yield Doubt(
+            field="water.alkalinity",
+            reason=Reason.UNKNOWN_WATER,
+            groups=_by_rank(beds.draw("alkalinity_factor"), 3, "alkalinity"),
+        )
+    if "soil.texture" in soil.assumed:
+        yield Doubt(
+            field="soil.texture",
+            reason=Reason.UNKNOWN_TEXTURE,
+            groups=_by_rank(beds.log10_k, GROUPS, "resistance"),
+        )
+
+
+def _by_lime(carbonate_pct: FloatArray) -> tuple[Group, ...]:
+    groups = []
+    none = carbonate_pct <= 0.0
+    if none.any():
+        groups.append(Group(outcome="no-lime", beds=none, middle=0.0))
+    if not none.all():
+        edges = np.quantile(carbonate_pct[~none], np.arange(1, LIME_GROUPS) / LIME_GROUPS)
+        rank = np.searchsorted(edges, carbonate_pct, side="right")
+        for number, name in enumerate(LIME_NAMES):
+            inside = ~none & (rank == number)
+            if inside.any():
+                middle = float(np.median(carbonate_pct[inside]))
+                groups.append(Group(outcome=name, beds=inside, middle=middle))
+    return tuple(groups)
+
+
+def _by_rank(values: FloatArray, count: int, name: str) -> tuple[Group, ...]:
+    edges = np.quantile(values, np.arange(1, count) / count)
+    rank = np.searchsorted(edges, values, side="right")
+    return tuple(
+        Group(
+            outcome=f"{name}-{number + 1}",
+            beds=rank == number,
+            middle=float(np.median(values[rank == number])),
+        )
+        for number in range(count)
+        if (rank == number).any()
+    )

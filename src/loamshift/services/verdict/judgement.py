@@ -1,0 +1,58 @@
+"""The judgement on a bed: one object from which decision, reason, plan and sentences are made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from loamshift.core.plan_rule import Rule
+from loamshift.domain.answer import Branch, Decision, Direction, Reason
+from loamshift.services.courses.surface import Courses
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Judgement:
+    """A decision with the figures that decided it, before it is put in words.
+
+    ``in_range`` share of the beds in the range now, ``stays`` of those left alone that stay in
+    or near it until the day wanted and a year on [0-1]; ``ph_alone_on`` median pH then of the
+    bed left alone; ``ph_expected`` where earlier material takes it [pH in water].
+    ``covered`` share of beds that the limits of the seasons could bring into the range on the day
+    wanted, ``held`` of those it could keep there for a year more [0-1]. ``need_mid_g_m2`` best
+    estimate of sulfur or lime value [g/m2]; caps as sulfur or limestone value [g/m2];
+    ``working_frac`` of a lime in the field [0-1]; ``parts`` under the cap of one dose [count];
+    ``drift_ph_year`` how the bed moves in a year where it is held, by its simulated course,
+    negative where it falls; ``pull_ph_year`` yearly pull against the aim [pH/yr];
+    ``water_rise_ph`` how much the water alone lifts the bed by the day wanted [pH]. ``measure``
+    the case-file path to settle first, with the probability that it changes the decision [0-1] and the decision it most likely
+    changes to. ``rule`` and ``courses`` of the plan where one is made.
+    """
+
+    decision: Decision
+    direction: Direction
+    reason: Reason
+    in_range: float = 0.0
+    stays: float | None = None
+    ph_alone_on: float | None = None
+    ph_expected: float | None = None
+    covered: float | None = None
+    held: float | None = None
+    need_mid_g_m2: float | None = None
+    cap_dose_g_m2: float | None = None
+    cap_year_g_m2: float | None = None
+    working_frac: float = 1.0
+    parts: int | None = None
+    drift_ph_year: float | None = None
+    pull_ph_year: float = 0.0
+    water_rise_ph: float = 0.0
+    carbonate_share: float | None = None
+    measure: str | None = None
+    measure_probability: float = 0.0
+    measure_shift: Decision | None = None
+    branches: tuple[Branch, ...] = ()
+    rule: Rule | None = None
+    courses: Courses | None = None
+
+    @property
+    def acts(self) -> bool:
+        """True where something is to go on, if only when a test has been made."""
+        return self.decision in (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
