@@ -69,7 +69,7 @@ def command(
     ] = None,
     members: Annotated[
         int, typer.Option("--members", min=3, max=20000, help="Possible beds the forecast runs.")
-    ] = 400,
+    ] = 250,
     seed: Annotated[int, typer.Option("--seed", min=0, help="Seed of the forecast's draws.")] = 1,
     years: Annotated[
         int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")

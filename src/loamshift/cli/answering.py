@@ -22,7 +22,7 @@ class Wish:
     """How a case is to be answered, and for which reader."""
 
     table: str | None = None
-    members: int = 400
+    members: int = 250
     seed: int = 1
     years: int = 3
     refit: bool = True

@@ -46,7 +46,7 @@ def command(
     open_it: CardOpenOption = False,
     members: Annotated[
         int, typer.Option("--members", min=3, max=20000, help="Possible beds the forecast runs.")
-    ] = 400,
+    ] = 250,
     seed: Annotated[int, typer.Option("--seed", min=0, help="Seed of the forecast's draws.")] = 1,
     years: Annotated[
         int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")

@@ -132,7 +132,7 @@ def _wish(like: Answer) -> Wish:
 
     made = like.made_by
     return Wish(
-        members=made.members or 400,
+        members=made.members or 250,
         seed=made.seed if made.seed is not None else 1,
         years=made.years or 0,
         refit=like.refit is None or like.refit.used,

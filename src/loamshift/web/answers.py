@@ -18,7 +18,7 @@ from loamshift.web.cases import case_of
 from loamshift.web.letter_page import LetterPage, letter_page
 from loamshift.web.with_shelf import in_stock, with_shelf
 
-MEMBERS = 400
+MEMBERS = 250
 YEARS = 3
 SEED = 1
 
