@@ -194,9 +194,9 @@ def test_faults_are_cut_at_a_hundred() -> None:
     [
         ("case = 1\ncase = 1", "line 2", "twice", "Keep one"),
         ("case = 1\n[soil]\nph = 7\n[soil]\nph = 6", "line 4", "twice", "one [soil]"),
-        ("case = 1\n[bed]\narea = 20 m2", "line 3", "without quotes", 'area = "20 m2"'),
+        ("case = 1\n[bed]\narea = 20 m2", "line 3", "in quotation marks", 'area = "20 m2"'),
         ("case = 1\n[bed]\ndepth = 2,5", "line 3", "decimal comma", "depth = 2.5"),
-        ("case = 1\nname = North", "line 2", "without quotes", 'name = "North"'),
+        ("case = 1\nname = North", "line 2", "in quotation marks", 'name = "North"'),
         ("case = 1\njust words", "line 2", "key = value", "key = value"),
         ('case = 1\nname = "open', "line 2", "closed", "quotes"),
         ("", "file", "empty", "case = 1"),
@@ -257,3 +257,40 @@ def test_a_hundred_megabytes_are_answered_at_once(tmp_path: Path) -> None:
 def test_no_message_carries_a_whole_long_value() -> None:
     faults = faults_of(f"case = 1\n[bed]\narea = '{'x' * 5000}'\n{'k' * 3000} = 1")
     assert all(len(str(fault)) < 1500 for fault in faults.values())
+
+
+@pytest.mark.parametrize("quote", ["", '"'])
+@pytest.mark.parametrize(
+    ("typed", "written"),
+    [("20.03.2026", "2026-03-20"), ("3/20/2026", "2026-03-20"), ("20-3-2026", "2026-03-20")],
+)
+def test_what_is_advised_for_a_date_can_be_read(typed: str, quote: str, written: str) -> None:
+    (fault,) = faults_of(f"case = 1\n[soil]\nsampled = {quote}{typed}{quote}").values()
+    assert written in fault.mend
+    assert parse_case(f"case = 1\n[soil]\nsampled = {written}", today=TODAY).soil.sampled
+
+
+def test_a_date_that_could_be_two_days_is_not_guessed() -> None:
+    (fault,) = faults_of("case = 1\n[soil]\nsampled = 03.04.2026").values()
+    assert "year first" in fault.mend
+    assert "2026-03-04" not in fault.mend and "2026-04-03" not in fault.mend
+
+
+def test_a_second_equals_sign_is_not_put_in_quotes() -> None:
+    (fault,) = faults_of("case = 1\n[soil]\nph = = 7").values()
+    assert fault.mend == "Write ph = 7."
+
+
+def test_shares_given_as_fractions_are_told_in_per_cent() -> None:
+    text = "case = 1\n[soil]\nsand_pct = 0.4\nsilt_pct = 0.42\nclay_pct = 0.18"
+    assert "clay_pct = 18" in faults_of(text)["soil.clay_pct"].mend
+    wrong = "case = 1\n[soil]\nsand_pct = 40\nsilt_pct = 42\nclay_pct = 30"
+    assert "fractions" not in faults_of(wrong)["soil.clay_pct"].mend
+
+
+def test_a_daily_file_beside_twelve_figures_is_named_as_not_read() -> None:
+    figures = f"air_temp_c = {[9] * 12}\nrain_mm = {[50] * 12}\nlatitude = 50"
+    case = parse_case(f'case = 1\n[place]\n{figures}\ndaily_file = "x.csv"', today=TODAY)
+    assert any(note.startswith("place.daily_file: not read") for note in case.notes)
+    case = parse_case(f"case = 1\n[place]\n{figures}", today=TODAY)
+    assert case.notes == ()

@@ -78,7 +78,7 @@ def test_faults_come_all_at_once_with_their_paths(client: Browser, office: Offic
     told = answer.json()
     assert {"soil.ph", "soil.texture", "aim.plant", "sol"} <= {f["path"] for f in told["faults"]}
     assert all(set(fault) == {"path", "given", "problem", "mend"} for fault in told["faults"])
-    assert "slipped point" in json.dumps(told)
+    assert "decimal point" in json.dumps(told)
 
 
 @pytest.mark.parametrize(

@@ -212,7 +212,7 @@ def test_faults_stand_beside_their_fields_and_nothing_typed_is_lost(
     answer = client.post(f"/beds/{bed.pk}/edit", fields)
     page = answer.content.decode()
     assert answer.status_code == 422
-    assert "A slipped point? 72 may mean 7.2" in page
+    assert "Check the decimal point: did you mean 7.2?" in page
     assert 'id="f-soil-ph-fault"' in page and 'id="f-bed-area-fault"' in page
     assert "<b>20" not in page
     assert sent_back(page)["aim.plant"] == "blubery highbush"
@@ -316,7 +316,7 @@ def test_a_quick_add_with_a_fault_comes_back_as_the_form(
     answer = client.post(f"/beds/{bed.pk}/tests", {"date": "2999-01-01", "ph": "62"})
     page = answer.content.decode()
     assert answer.status_code == 422 and sent_back(page)["reading.0.ph"] == "62"
-    assert "A slipped point?" in page
+    assert "Check the decimal point" in page
     assert client.post(f"/beds/{bed.pk}/tests", {}).status_code == 422
     assert kept(Bed, office).get().case_text == CASE
 

@@ -196,7 +196,9 @@ def _per_what(per_text: str | None, example: str) -> tuple[str, float, bool]:
             )
         raise unit_fault(rest, ("area",), example=example)
     if not area > 0.0:
-        raise Mend("per an area of nought", f"Write it like {example}.")
+        raise Mend(
+            "the area it is spread over must be greater than zero", f"Write it like {example}."
+        )
     return "area", area * unit_factor(unit[0], "metre ** 2"), unit[0] == "acre"
 
 
@@ -225,7 +227,7 @@ def _unit(unit_text: str, example: str) -> tuple[float, str, float, float, bool,
 
 def _positive(amount: Amount) -> Amount:
     if not amount.value > 0.0:
-        raise Mend("an amount must be more than nought", f"Write it like {_AMOUNT_EXAMPLE}.")
+        raise Mend("the amount must be greater than zero", f"Write it like {_AMOUNT_EXAMPLE}.")
     if amount.value > 1e12:
         raise Mend("an amount far too large to be meant", "Check the figure and its unit.")
     return amount

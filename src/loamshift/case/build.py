@@ -257,8 +257,8 @@ def _aim(table: AimTable, today: datetime.date | None, collected: Collected) -> 
         collected.fault(
             "aim.by",
             table.by,
-            f"it lies before today ({today.isoformat()})",
-            "Give the day by which the pH shall be there, or leave it out.",
+            f"this date is in the past (today is {today.isoformat()})",
+            "Give the day by which you want the pH to be reached, or leave it out.",
         )
     return Aim(
         plants=table.plant or (),

@@ -316,7 +316,7 @@ def not_later(
         collected.fault(
             path,
             day,
-            f"it lies after today ({today.isoformat()})",
+            f"this date is in the future (today is {today.isoformat()})",
             "Give the day it happened; leave out what is only planned.",
         )
 

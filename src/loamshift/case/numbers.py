@@ -81,7 +81,7 @@ def split_number(text: str) -> tuple[float, str]:
         return _WORDS[name], text[word.end() :].strip()
     found = _DIGITS.match(text)
     if not found:
-        raise Mend("no figure at the start", 'Write a figure and a unit, such as "20 m2".')
+        raise Mend("it must start with a number", 'Write a figure and a unit, such as "20 m2".')
     rest = text[found.end() :]
     if _RANGE.match(rest):
         raise Mend("a range where one figure is needed", "Write the middle, or the likeliest one.")
@@ -106,7 +106,7 @@ def _value(found: re.Match[str]) -> float:
 
 def _ratio(*, top: float, bottom: float) -> float:
     if bottom == 0.0:
-        raise Mend("a fraction over nought", "Write the figure as a decimal.")
+        raise Mend("a fraction with zero below the line", "Write the figure as a decimal number.")
     return top / bottom
 
 

@@ -58,7 +58,7 @@ def read_area_m2(value: object) -> Measure:
     """
     area, notes, bare = _area(value)
     if not area > 0.0:
-        raise Mend("an area must be more than nought", f"Write it like {_AREA_EXAMPLE}.")
+        raise Mend("the area must be greater than zero", f"Write it like {_AREA_EXAMPLE}.")
     if area < _SMALLEST_AREA_M2 or area > _LARGEST_AREA_M2:
         small = area < _SMALLEST_AREA_M2
         raise Mend(
@@ -100,7 +100,7 @@ def _rectangle(first: float, first_unit: str, second: str) -> float:
     unit, _ = require_unit(first_text or other_text, "length", example=_AREA_EXAMPLE)
     other_name, _ = require_unit(other_text or first_text, "length", example=_AREA_EXAMPLE)
     if first < 0.0 or other < 0.0:
-        raise Mend("a side below nought", f"Write it like {_AREA_EXAMPLE}.")
+        raise Mend("a side cannot be below zero", f"Write it like {_AREA_EXAMPLE}.")
     return first * unit_factor(unit, "metre") * other * unit_factor(other_name, "metre")
 
 
@@ -136,7 +136,7 @@ def read_depth_cm(value: object) -> Measure:
     """
     depth, bare = _length(value, "centimetre", _LENGTH_EXAMPLE)
     if not depth > 0.0:
-        raise Mend("a depth must be more than nought", f"Write it like {_LENGTH_EXAMPLE}.")
+        raise Mend("the depth must be greater than zero", f"Write it like {_LENGTH_EXAMPLE}.")
     return Measure(_below_a_metre(depth), shown(value), (), bare)
 
 
@@ -162,7 +162,7 @@ def read_incorporated_cm(value: object) -> Measure:
         return Measure(0.0, shown(value))
     depth, bare = _length(value, "centimetre", f"{_LENGTH_EXAMPLE}, or 0 for the surface")
     if depth < 0.0:
-        raise Mend("a depth below nought", "Write 0 where it lies on the surface.")
+        raise Mend("a depth cannot be below zero", "Write 0 where it lies on the surface.")
     return Measure(_below_a_metre(depth), shown(value), (), bare)
 
 
@@ -232,7 +232,7 @@ def read_mass_g(value: object) -> Measure:
     else:
         number, bare = number_from(value, expected=f"a weight like {example}"), True
     if not number > 0.0:
-        raise Mend("a weight must be more than nought", f"Write it like {example}.")
+        raise Mend("the weight must be greater than zero", f"Write it like {example}.")
     return Measure(number, shown(value), (), bare)
 
 

@@ -59,11 +59,11 @@ def number(
 
 
 def ph_number(*, low: float = 2.0, high: float = 11.0) -> Reads:
-    """A pH between two bounds [pH]; a slip of the decimal point is named."""
+    """A pH between two bounds [pH]; a slip of the decimal point is asked about."""
 
     def hint(figure: float) -> str:
         if 10.0 * low <= figure <= 10.0 * high:
-            return f"A slipped point? {figure:g} may mean {figure / 10.0:g}."
+            return f"Check the decimal point: did you mean {figure / 10.0:g}?"
         return ""
 
     reads = number(low=low, high=high, hint=hint)
@@ -96,6 +96,33 @@ def _read_flag(value: object) -> bool:
 FLAG = Reads(_read_flag, "true or false", ("true", "false"))
 
 
+def year_first(text: str) -> str | None:
+    """How to write a date that was typed day or month first.
+
+    >>> year_first("20.03.2026")
+    'Write 2026-03-20: the year first, no quotes.'
+
+    Parameters
+    ----------
+    text
+        What was typed [text].
+
+    Returns
+    -------
+    str or None
+        A sentence; None where it is no such date [text].
+    """
+    found = re.fullmatch(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})", text)
+    if found is None:
+        return None
+    first, second, year = (int(part) for part in found.groups())
+    if first > 12 >= second:
+        return f"Write {year}-{second:02d}-{first:02d}: the year first, no quotes."
+    if second > 12 >= first:
+        return f"Write {year}-{first:02d}-{second:02d}: the year first, no quotes."
+    return "Write the year first, then month and day, such as 2026-04-12, without quotes."
+
+
 def _read_date(value: object) -> date:
     if isinstance(value, datetime):
         value = value.date()
@@ -104,9 +131,8 @@ def _read_date(value: object) -> date:
         try:
             value = date.fromisoformat(text)
         except ValueError:
-            raise Mend(
-                "not a date", "Write year-month-day, such as 2026-04-12 (no quotes needed)."
-            ) from None
+            advice = year_first(text) or "Write year-month-day, such as 2026-04-12, without quotes."
+            raise Mend("not a date", advice) from None
     if not isinstance(value, date):
         raise Mend("not a date", "Write year-month-day, such as 2026-04-12.")
     if not 1900 <= value.year <= 2200:

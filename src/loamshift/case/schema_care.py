@@ -52,7 +52,7 @@ def _read_months(value: object) -> tuple[object, ...]:
     months = list_of(Reads(_read_month, "month, 1 to 12"), what="months", longest=12).parse(value)
     assert isinstance(months, tuple)
     if len(set(months)) != len(months):
-        raise Mend("a month stands twice", "Name each month of watering once, such as [5, 6, 7].")
+        raise Mend("a month appears twice", "Name each month of watering once, such as [5, 6, 7].")
     return months
 
 

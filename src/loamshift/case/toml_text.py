@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from loamshift.case.mend import plain_figure, shown
+from loamshift.case.reads import year_first
 from loamshift.errors import CaseError, Fault
 
 LARGEST_BYTES = 1_000_000
@@ -193,12 +194,12 @@ def _toml_words(message: str, written: str) -> tuple[str, str]:
     key, _, value = written.partition("=")
     key, value = key.strip(), value.split("#")[0].strip()
     if message.startswith(("Cannot overwrite a value", "Duplicate inline table key")):
-        return f"the key “{shown(key)}” stands twice", "Keep one of them."
+        return f"“{shown(key)}” appears twice", "Keep one of them."
     twice = re.match(r"Cannot declare \((.*?),?\) twice", message)
     if twice:
         name = twice[1].replace("', '", ".").strip("'")
         return (
-            f"the table [{name}] stands twice",
+            f"the table [{name}] appears twice",
             f"Put its keys together under one [{name}]; lists of entries use [[{name}]].",
         )
     if message.startswith(("Cannot mutate immutable namespace", "Cannot redefine namespace")):
@@ -209,12 +210,17 @@ def _toml_words(message: str, written: str) -> tuple[str, str]:
         return "a text is not closed, or holds a backslash", "Put it in plain quotes on one line."
     if re.match(r"\d{4}-\d{1,2}-\d{1,2}\b", value):
         return "no such day", "Write year-month-day with two digits each, such as 2026-04-12."
+    day = year_first(value)
+    if day is not None:
+        return "a date written in another order", day
+    if value.startswith("="):
+        return "two equals signs", f"Write {shown(key)} = {shown(value.lstrip('= '))}."
     wants_quotes = value and not value.startswith(('"', "'", "[", "{"))
     if wants_quotes and message.startswith(("Invalid value", "Expected newline or end")):
         if re.fullmatch(r"[+-]?\d+,\d+", value):
             return "a decimal comma in a bare number", f"Write {key} = {value.replace(',', '.')}."
         return (
-            "text or a unit without quotes",
+            "text must be in quotation marks",
             f'Write {shown(key)} = "{shown(value)}".',
         )
     return f"not TOML: {message[:1].lower()}{message[1:]}", "Write key = value, text in quotes."

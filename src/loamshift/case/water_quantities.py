@@ -252,5 +252,5 @@ def read_weekly_water(value: object) -> WeeklyWater:
 
 def _not_negative(number: float) -> float:
     if number < 0.0:
-        raise Mend("water below nought", f"Write it like {_WEEKLY_EXAMPLE}.")
+        raise Mend("the water cannot be below zero", f"Write it like {_WEEKLY_EXAMPLE}.")
     return number
