@@ -74,7 +74,8 @@ def test_every_limited_substance_can_be_an_overdose(material: str, rate: str) ->
     wanted = advise(bed(SOIL, bed=PLANTED, more=proposed(material, f'rate = "{rate}"')))
     for answer in (lying, wanted):
         assert {"over-cap", "overdose"} <= codes(answer)
-    assert rows(lying, "applied within a year")[0].severity is Severity.BLOCK
+    forbids = Severity.CAUTION if material == "urea" else Severity.BLOCK
+    assert rows(lying, "applied within a year")[0].severity is forbids
     assert rows(wanted, "amount proposed")[0].severity is Severity.BLOCK
 
 

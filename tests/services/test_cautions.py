@@ -9,7 +9,7 @@ import pytest
 from loamshift.domain.answer import Application, Decision, Direction, Option, Reason
 from loamshift.services.advise import advise
 from loamshift.services.cautions.caution_rules import HAZARDS, RULES
-from loamshift.services.cautions.cautions import caution_facts, cautions
+from loamshift.services.cautions.cautions import cautions
 from loamshift.services.context.build_context import build_context
 from loamshift.services.materials.options import ACID_CHOICES, LIME_CHOICES
 from loamshift.tables.rules import load_cautions
@@ -23,7 +23,7 @@ LOAM = 'ph = 6.4\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct 
 class Judged:
     decision: Decision
     direction: Direction
-    reason: str
+    reason: Reason
 
 
 def option(material: str) -> Option:
@@ -59,24 +59,6 @@ def test_what_is_proposed_is_warned_of_whatever_the_judgement() -> None:
     for decision in Decision:
         found = codes(Judged(decision, Direction.NONE, Reason.IN_RANGE), more=claim)
         assert {"aluminium", "children-pets"} <= found
-
-
-@pytest.mark.parametrize(
-    ("name", "reason"),
-    [
-        ("overdose-acid", Reason.OVERDOSE),
-        ("overdose-lime", Reason.OVERDOSE),
-        ("over-cap", Reason.OVERDOSE),
-        ("too-acid", Reason.TOO_ACID),
-        (Reason.WATER, Reason.WATER),
-        ("go", None),
-        ("", None),
-    ],
-)
-def test_a_reason_is_a_code(name: str, reason: Reason | None) -> None:
-    judged = Judged(Decision.STOP, Direction.ACIDIFY, name)
-    facts = caution_facts(build_context(bed(LOAM)), judged, applications=(), options=())
-    assert facts.reason is reason
 
 
 def test_an_overdose_of_lime_is_not_called_too_acid() -> None:

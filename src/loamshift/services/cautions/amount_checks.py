@@ -27,8 +27,9 @@ ALL_ACID = "all that acidifies"
 def amount_findings(context: BedContext) -> tuple[Finding, ...]:
     """One row for each limited substance put on, and one for each limited amount proposed.
 
-    A row about what lies there blocks exactly where its sum is an overdose; one about a proposal
-    where the proposal makes it one.
+    A row about what lies there blocks exactly where its sum is an overdose of acid or lime, for
+    then nothing more may go on; one about a proposal where the proposal makes an overdose. Too
+    much nitrogen put on is warned of: it forbids no correction of the pH.
 
     Parameters
     ----------
@@ -56,7 +57,9 @@ def _applied_row(context: BedContext, load: Load) -> Finding:
         limit=round(limit, 1),
         unit="g/m2",
         passed=passed,
-        severity=_severity(passed=passed, times=load.times),
+        severity=_severity(
+            passed=passed, times=0.0 if load.direction is Direction.NONE else load.times
+        ),
         comment=load_sentence(context, load),
         source_key=load.source_key,
     )

@@ -18,22 +18,23 @@ class CautionFacts:
     """Everything a rule may look at.
 
     ``planned`` goes on by the plan, ``compared`` stands beside it, ``proposed`` is claimed,
-    ``lying`` was put on within a year or has yet to react. ``over_limit`` where an amount put on
-    or proposed passes a printed limit, ``far_over_limit`` where it is an overdose.
+    ``lying`` was put on within a year or has yet to react, ``overdoses`` the sums of it that are
+    one, the gravest first. ``over_limit`` where an amount put on or proposed passes a printed
+    limit, ``refused`` where a check blocks one.
     """
 
     context: BedContext
     decision: Decision
     direction: Direction
-    reason: Reason | None
+    reason: Reason
     parts: int
     planned: tuple[Material, ...]
     compared: tuple[Material, ...]
     proposed: tuple[Material, ...]
     lying: tuple[Material, ...]
-    overdose: Load | None
+    overdoses: tuple[Load, ...]
     over_limit: bool
-    far_over_limit: bool
+    refused: bool
     substances_over_limit: frozenset[Substance]
 
     @property
@@ -54,18 +55,16 @@ class CautionFacts:
     @property
     def taken_up(self) -> tuple[Material, ...]:
         """What lies there as an overdose and has to be taken up again."""
-        if self.overdose is None:
-            return ()
-        return tuple(item for item in self.lying if item.key in self.overdose.materials)
+        keys = {key for load in self.overdoses for key in load.materials}
+        return tuple(item for item in self.lying if item.key in keys)
 
     @property
     def overdose_is_acid(self) -> bool:
         """True where an overdose is one of acid, by its sum or by what has yet to react."""
         if self.reason is not Reason.OVERDOSE:
             return False
-        if self.overdose is not None:
-            return self.overdose.direction is Direction.ACIDIFY
-        return self.context.pending_acid_mmolc_m2 > 0.0
+        ways = {load.direction for load in self.overdoses} - {Direction.NONE}
+        return Direction.ACIDIFY in ways if ways else self.context.pending_acid_mmolc_m2 > 0.0
 
     def moves(self, materials: Iterable[Material], direction: Direction) -> bool:
         """True where one of some materials has a limit for moving the pH in a direction."""

@@ -170,7 +170,7 @@ def over_cap(facts: CautionFacts) -> Codes:
 
 def overdose_by_amount(facts: CautionFacts) -> Codes:
     """An amount put on or proposed so far beyond it that it is an overdose."""
-    return _given("overdose", when=facts.far_over_limit)
+    return _given("overdose", when=facts.refused or bool(facts.overdoses))
 
 
 def overdose_judged(facts: CautionFacts) -> Codes:
@@ -260,7 +260,7 @@ def ammonia_of_soil(facts: CautionFacts) -> Codes:
 
 
 def _sets_ammonia_free(material: Material) -> bool:
-    return material.group is MaterialGroup.NITROGEN and "ammonia" in material.cautions
+    return "ammonia" in material.cautions
 
 
 def children_and_pets(facts: CautionFacts) -> Codes:

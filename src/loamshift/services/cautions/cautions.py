@@ -17,16 +17,9 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
 from loamshift.services.cautions.caution_rules import RULES
-from loamshift.services.cautions.overdose import overdose, recent_materials
+from loamshift.services.cautions.overdose import overdoses, recent_materials
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import load_cautions
-
-EARLIER_REASONS = {
-    "overdose-acid": Reason.OVERDOSE,
-    "overdose-lime": Reason.OVERDOSE,
-    "over-cap": Reason.OVERDOSE,
-}
-"""Reasons of the decision table that have another name as a code of the answer."""
 
 
 class Judged(Protocol):
@@ -43,8 +36,8 @@ class Judged(Protocol):
         ...
 
     @property
-    def reason(self) -> str:
-        """The code of the reason."""
+    def reason(self) -> Reason:
+        """Why."""
         ...
 
 
@@ -113,20 +106,14 @@ def caution_facts(
         context=context,
         decision=judged.decision,
         direction=judged.direction,
-        reason=_reason(judged.reason),
+        reason=judged.reason,
         parts=len(applications),
         planned=tuple(materials[part.material] for part in applications),
         compared=tuple(materials[option.material] for option in options),
         proposed=tuple(claim.material for claim in context.case.claims),
         lying=recent_materials(context),
-        overdose=overdose(context),
+        overdoses=overdoses(context),
         over_limit=bool(amounts),
-        far_over_limit=any(row.severity is Severity.BLOCK for row in amounts),
+        refused=any(row.severity is Severity.BLOCK for row in amounts),
         substances_over_limit=substances_over_limit(context),
     )
-
-
-def _reason(name: str) -> Reason | None:
-    if name in EARLIER_REASONS:
-        return EARLIER_REASONS[name]
-    return Reason(name) if name in Reason.__members__.values() else None

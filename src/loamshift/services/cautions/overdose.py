@@ -125,6 +125,22 @@ class _Summed(TypedDict):
 def overdose(context: BedContext) -> Load | None:
     """The gravest of what was put on, where its sum passes the limit of an overdose.
 
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    Load or None
+        The first of :func:`overdoses`, or None [object].
+    """
+    return next(iter(overdoses(context)), None)
+
+
+def overdoses(context: BedContext) -> tuple[Load, ...]:
+    """Every sum of what was put on that passes the limit of an overdose.
+
     Answers from what was put on alone: no pH, no sample and no date of a sample is needed.
 
     Parameters
@@ -134,16 +150,15 @@ def overdose(context: BedContext) -> Load | None:
 
     Returns
     -------
-    Load or None
-        None where no sum passes ``overdose_cap_years`` yearly limits [object].
+    tuple of Load
+        Those beyond ``overdose_cap_years`` yearly limits, the gravest first [objects].
 
     References
     ----------
     own-judgement
     """
-    loads = recent_loads(context)
-    worst = max(loads, key=lambda load: load.times, default=None)
-    return worst if worst is not None and is_overdose(worst.times) else None
+    found = [load for load in recent_loads(context) if is_overdose(load.times)]
+    return tuple(sorted(found, key=lambda load: -load.times))
 
 
 def substance_direction(substance: Substance) -> Direction:
