@@ -10,15 +10,16 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import MemberParameters
+from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
 from loamshift.core.member_weights import normal_slices
 from loamshift.core.mixed_layer import MixedLayer, mixed_layer_course
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
+from loamshift.domain.soil import Soil
 from loamshift.services.belief.column_inputs import draw_members_of, soil_layers
 from loamshift.services.belief.column_weather import leaching_factor
-from loamshift.services.belief.possible_beds import BedRun, on_nodes
+from loamshift.services.belief.possible_beds import INSIDE_PH, BedRun, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.upkeep.upkeep import present_feed_acid_mmolc_m2
@@ -169,14 +170,15 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
 
     Notes
     -----
-    The draws are those of the column's members. Started at the latest reading; what was put on
-    before it brings what it still has to, and earlier readings teach nothing here.
+    The draws are those of the column's members. Started at the latest reading, or just inside the
+    curve where it lies beyond; what was put on before it brings what it still has to, and earlier
+    readings teach nothing here.
     """
     soil = require_soil(context)
     drawn = draw_members_of(context, (), soil=soil, members=CHEAP_OTHERS, seed=seed)
     members = on_nodes(drawn, soil=soil, nodes_z=normal_slices(CHEAP_SLICES)).parameters
     table = soil_layers(
-        soil,
+        _inside_the_curve(soil),
         edges_cm=np.array([0.0, context.depth_cm]),
         organic_only=context.organic_only,
     )
@@ -217,6 +219,13 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
         steady_acid=steady,
         water_acid=water,
     )
+
+
+def _inside_the_curve(soil: Soil) -> Soil:
+    """The soil with its reading inside the curve, for the curve itself: sodic soils lie beyond."""
+    lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
+    within = min(max(soil.ph.ph_water, lowest), highest)
+    return replace(soil, ph=replace(soil.ph, ph_water=within))
 
 
 def reaction_by_step(

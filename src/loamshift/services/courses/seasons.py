@@ -139,7 +139,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     if cap is not None:
         dose = min(one for one in (cap.dose_g_m2, cap.year_g_m2, NO_LIMIT_G_M2) if one is not None)
         year = cap.year_g_m2 if cap.year_g_m2 is not None else dose
-        dose, year = dose / strength, year / strength
+        dose, year = whole_gram(dose / strength), year / strength
     wait = int(limits["part_wait_days" if acidify else "lime_part_wait_days"])
     first = start_date(context, acidify=acidify, not_before=context.case.today)
     by = context.case.aim.by
@@ -270,6 +270,29 @@ def tidy(amount_g_m2: float) -> float:
         if amount_g_m2 < steps[f"tidy_below_{size}_g_m2"]:
             step = steps[f"tidy_step_{size}_g_m2"]
     return round(int(amount_g_m2 / step + 1e-6) * step, 1)
+
+
+def whole_gram(limit_g_m2: float) -> float:
+    """A limit cut to what can be weighed, so that a part at the limit is never above it.
+
+    Parameters
+    ----------
+    limit_g_m2
+        The limit [g/m2].
+
+    Returns
+    -------
+    float
+        Whole grams from 10 on, tenths below [g/m2].
+
+    Examples
+    --------
+    >>> whole_gram(98.64), whole_gram(4.88)
+    (98.0, 4.8)
+    """
+    if limit_g_m2 >= 10.0:
+        return float(int(limit_g_m2 + 1e-9))
+    return int(10.0 * limit_g_m2 + 1e-9) / 10.0
 
 
 def _within_season(

@@ -5,6 +5,10 @@ from __future__ import annotations
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
+from loamshift.tables.model import verdict_values
+
+REACH_CHECK = "reach of the forecast"
+"""Name of the finding that says why there is no forecast."""
 
 
 def beyond_forecast(context: BedContext) -> Finding | None:
@@ -31,6 +35,19 @@ def beyond_forecast(context: BedContext) -> Finding | None:
     """
     if context.soil is None:
         return None
+    sodium, sodic = context.case.soil.sodium_pct, verdict_values()["sodic_pct"]
+    if sodium is not None and sodium > sodic:
+        return Finding(
+            check=REACH_CHECK,
+            value=sodium,
+            operator="<=",
+            limit=sodic,
+            unit="% exchangeable sodium",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="Sodium holds the pH of this soil, and the forecast knows lime only: there is "
+            "none for it.",
+        )
     ph = context.soil.ph.ph_water
     if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH:
         return None
@@ -41,7 +58,7 @@ def beyond_forecast(context: BedContext) -> Finding | None:
         else "Iron and acid sulfates hold a soil so acid, and the forecast knows neither"
     )
     return Finding(
-        check="reach of the forecast",
+        check=REACH_CHECK,
         value=round(ph, 1),
         operator="<" if high else ">",
         limit=HIGHEST_TABLE_PH if high else LOWEST_TABLE_PH,

@@ -8,7 +8,15 @@ from typing import Final
 from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
 from loamshift.core.feed import choose_feed
 from loamshift.core.ledger import feed_acid_mmolc_m2, yearly_lines
-from loamshift.domain.answer import Decision, Direction, FeedLine, Ledger, LedgerLine, Upkeep
+from loamshift.domain.answer import (
+    Decision,
+    Direction,
+    FeedLine,
+    Ledger,
+    LedgerLine,
+    Reason,
+    Upkeep,
+)
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.case import Feed
 from loamshift.domain.material import Material
@@ -93,7 +101,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     nitrogen = _nitrogen(context)
     chosen = _chosen_feed(context, target, nitrogen, other_mmolc_m2=alone)
     net = alone + sum(line.acid_mmolc_m2_year for line in chosen)
-    sulfur, lime, most_acid = _closing(context, net, per_ph=per_ph, held_ph=held_ph)
+    sulfur, lime, most_acid = _closing(context, judged, net, per_ph=per_ph, held_ph=held_ph)
     held = Held(
         aim_ph=held_ph,
         alone_mmolc_m2=alone,
@@ -105,6 +113,9 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         nitrogen_known=nitrogen is not None,
         nitrogen_told=nitrogen is not None and nitrogen.told,
         limes=lime > 0.0,
+        falls=judged.direction is Direction.ACIDIFY
+        and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
+        treats_water=judged.reason is Reason.WATER,
         has_urea=any(line.material == "urea" for line in chosen),
         per_ph_mmolc_m2=per_ph,
     )
@@ -308,7 +319,7 @@ def _chosen_feed(
 
 
 def _closing(
-    context: BedContext, net_mmolc_m2: float, *, per_ph: float, held_ph: float
+    context: BedContext, judged: Judgement, net_mmolc_m2: float, *, per_ph: float, held_ph: float
 ) -> tuple[float, float, float]:
     """Sulfur and lime a year that close the ledger, capped [g/m2], and the cap as acid."""
     ground = context.cap_situation
@@ -317,10 +328,12 @@ def _closing(
     ignored = parameter_values("advice")["ignored_drift_ph_year"]
     if abs(net_mmolc_m2) / per_ph < ignored:
         return 0.0, 0.0, most_acid
+    if net_mmolc_m2 < 0.0 and judged.reason is Reason.WATER:
+        return 0.0, 0.0, most_acid
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
         return min(sulfur, most_sulfur), 0.0, most_acid
-    if may_hold_lime(context, held_ph):
+    if judged.direction is Direction.ACIDIFY or may_hold_lime(context, held_ph):
         return 0.0, 0.0, most_acid
     most_lime = cap_for(applies_to="limestone", situation=ground, per="year").limit_g_m2
     lime = lime_as_caco3_g_m2_from_acid_mmolc_m2(net_mmolc_m2)

@@ -32,6 +32,8 @@ class Held:
     nitrogen_known: bool
     nitrogen_told: bool
     limes: bool
+    falls: bool
+    treats_water: bool
     has_urea: bool
     per_ph_mmolc_m2: float
 
@@ -66,6 +68,8 @@ def _water(context: BedContext, held: Held) -> str:
     water = context.water_base_mmolc_m2_year
     if water <= 0.0:
         return ""
+    if held.treats_water:
+        return "With the water treated, a yearly test is enough to hold the pH."
     assumed = "" if context.water_known else " (its alkalinity had to be guessed)"
     over = -held.net_mmolc_m2 - held.most_sulfur_mmolc_m2
     if over > 0.0:
@@ -121,6 +125,11 @@ def _urea(context: BedContext, held: Held) -> str:
 
 def _lime(context: BedContext, held: Held) -> str:
     target = context.target
+    if held.falls and target is not None:
+        return (
+            "Left alone the pH goes on falling slowly, so test once a year. Give no lime unless a "
+            f"test reads below pH {target.ph_low:.1f}."
+        )
     if not held.limes or target is None or not target.calcifuge:
         return ""
     return (

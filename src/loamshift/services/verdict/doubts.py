@@ -70,6 +70,32 @@ def doubts(context: BedContext, beds: Runner) -> tuple[Doubt, ...]:
     return tuple(_doubts(context, beds))
 
 
+def lime_contradicts_ph(context: BedContext) -> bool:
+    """Whether free lime was found in a soil too acid to hold any.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    bool
+        True where pH and lime cannot belong to one sample [truth].
+
+    References
+    ----------
+    own-judgement
+    """
+    soil = require_soil(context)
+    rules = parameter_values("plan")
+    surely = soil.carbonate.zero_weight <= 0.0 and soil.carbonate.low_pct > 0.0
+    middle = math.sqrt(soil.carbonate.low_pct * soil.carbonate.high_pct) if surely else 0.0
+    return (
+        middle >= rules["lime_contradicts_pct"] and soil.ph.ph_water < rules["lime_contradicts_ph"]
+    )
+
+
 def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:
     """The bed as it would be known if a test had come out one way.
 

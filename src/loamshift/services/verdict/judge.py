@@ -24,7 +24,13 @@ from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
 from loamshift.services.courses.seasons import Seasons, seasons_ahead, tidy_amounts
 from loamshift.services.courses.surface import Courses, courses_of, day_index
-from loamshift.services.verdict.doubts import Doubt, Group, doubts, supposing
+from loamshift.services.verdict.doubts import (
+    Doubt,
+    Group,
+    doubts,
+    lime_contradicts_ph,
+    supposing,
+)
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import stop_reason
 from loamshift.tables.model import ledger_parameters, lime_parameters, verdict_values
@@ -135,7 +141,7 @@ def judge(
     if not target.is_shared:
         return _elsewhere_apart(case)
     base, reach = _without_tests(case)
-    if doubted:
+    if doubted or lime_contradicts_ph(context):
         return replace(
             base,
             decision=Decision.MEASURE_FIRST,
@@ -480,7 +486,8 @@ def _effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:
         return Reason.PARTS
     if 365 * ((parts - 1) // per_year) + 180 > limits["effort_days"]:
         return Reason.MONTHS
-    if inside or judged.pull_ph_year > limits["effort_pull_ph_year"]:
+    pulled = judged.pull_ph_year > limits["effort_pull_ph_year"]
+    if inside or (pulled and judged.direction is Direction.ACIDIFY):
         return Reason.UPKEEP
     return None
 
@@ -551,7 +558,8 @@ def _decided(
     if thirsty and float(reach.held[group.beds].mean()) < rules["water_known_frac"]:
         return Decision.EFFORT, base.direction is not Direction.NONE
     supposed = replace(case, context=supposing(case.context, doubt, group))
-    figures = _with_figures(supposed, base, acidify=acidify)
+    direction = Direction.ACIDIFY if acidify else Direction.LIME
+    figures = replace(_with_figures(supposed, base, acidify=acidify), direction=direction)
     effort = _effort_reason(figures, inside=abs(now) < ROUNDING)
     return (Decision.GO if effort is None else Decision.EFFORT), False
 

@@ -12,6 +12,7 @@ from loamshift.services.cautions.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
 from loamshift.services.plan.plan import Plan
+from loamshift.services.verdict.doubts import lime_contradicts_ph
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
@@ -238,6 +239,13 @@ def _small_gain(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str
 
 def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
     test = TESTS.get(judged.measure or "", "a test")
+    if lime_contradicts_ph(context):
+        return (
+            f"The pH and the free lime do not fit each other: a soil at {_reads(context)} does not "
+            "hold so much lime. One of the two belongs to another sample, or shells and limestone "
+            "grit got into it. Put on nothing on the strength of them.",
+            "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
+        )
     if judged.reason is Reason.DOUBTFUL_READING and judged.measure_shift is None:
         return (
             "The readings do not fit what was put on here, so nothing can be advised on them yet.",
