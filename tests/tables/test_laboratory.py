@@ -4,12 +4,14 @@ from itertools import pairwise
 
 import pytest
 
+from loamshift.core.buffer_acidity import buffer_ph_without_acidity
 from loamshift.core.lime_requirement import FORMS, lime_requirement_caco3_g_m2_from_buffer_ph
 from loamshift.domain.names import match_name
 from loamshift.domain.rules import BufferPhMethod
 from loamshift.errors import TableError
 from loamshift.tables.laboratory import (
     NO_EQUATION,
+    buffer_families,
     buffer_ph_method_for_target,
     load_buffer_ph_methods,
     load_fineness_rules,
@@ -80,9 +82,28 @@ def test_names_of_methods(word: str, key: str) -> None:
     assert match_name(word, names, kind="buffer-pH method") == key
 
 
-def test_doubtful_or_unread_equations_are_not_for_use() -> None:
-    for key in ("adams-evans", "moore-sikora", "modified mehlich"):
-        assert METHODS[key].form == NO_EQUATION
+def test_every_buffer_named_in_practice_has_an_equation() -> None:
+    for key in ("adams-evans", "moore-sikora", "modified mehlich", "smp", "sikora", "mehlich"):
+        assert METHODS[key].form != NO_EQUATION
+    # Moore-Sikora uses the equations of Adams and Evans, modified Mehlich the line of Mehlich's.
+    assert METHODS["moore-sikora"].coefficients == METHODS["adams-evans"].coefficients
+    assert METHODS["modified mehlich"].coefficients == METHODS["mehlich"].coefficients
+
+
+def test_each_kind_of_buffer_is_there_once() -> None:
+    families = [method.family for method in buffer_families()]
+    assert sorted(families) == ["adams-evans", "mehlich", "smp", "woodruff"]
+
+
+@pytest.mark.parametrize("method", list(METHODS.values()), ids=lambda method: method.key)
+def test_a_reading_makes_sense_only_below_the_buffer_itself(method: BufferPhMethod) -> None:
+    assert method.sense_low_ph < method.sense_high_ph
+    assert method.field_allowance >= 1.0
+    by_volume_or_mass = method.form in ("mehlich-nc", "adams-evans", "penn-state-acidity")
+    assert (method.slice_kg_m2 is None) == by_volume_or_mass
+    if method.form not in ("penn-state-acidity", NO_EQUATION):
+        reference = buffer_ph_without_acidity(method.form, method.coefficients)
+        assert method.sense_low_ph < reference <= method.sense_high_ph
 
 
 @pytest.mark.parametrize(

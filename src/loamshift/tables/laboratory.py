@@ -66,6 +66,11 @@ def load_buffer_ph_methods() -> Mapping[str, BufferPhMethod]:
             target_ph=number_or_none(row, "target_ph"),
             depth_cm=number(row, "depth_cm"),
             result_unit=row["result_unit"],
+            slice_kg_m2=number_or_none(row, "slice_kg_m2"),
+            field_allowance=number(row, "field_allowance"),
+            sense_low_ph=number(row, "sense_low_ph"),
+            sense_high_ph=number(row, "sense_high_ph"),
+            family=row["family"],
             log10_sd=number(row, "log10_sd"),
             source_key=row["source_key"],
             evidence=evidence(row),
@@ -108,6 +113,17 @@ def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod
         alike,
         key=lambda m: 0.0 if m.target_ph is None else abs(m.target_ph - target_ph),
     )
+
+
+def buffer_families() -> tuple[BufferPhMethod, ...]:
+    """One method for each kind of buffer: what an unnamed reading may be.
+
+    Returns
+    -------
+    tuple of BufferPhMethod
+        In table order [objects].
+    """
+    return tuple(method for method in load_buffer_ph_methods().values() if method.family)
 
 
 @cache
