@@ -5,7 +5,9 @@ from __future__ import annotations
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.verdict.doubts import lime_contradicts_ph
 from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
 
 REACH_CHECK = "reach of the forecast"
 """Name of the finding that says why there is no forecast."""
@@ -49,6 +51,18 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             "none for it.",
         )
     ph = context.soil.ph.ph_water
+    if lime_contradicts_ph(context):
+        return Finding(
+            check=REACH_CHECK,
+            value=round(ph, 1),
+            operator=">=",
+            limit=parameter_values("plan")["lime_contradicts_ph"],
+            unit="pH in water",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="The pH and the free lime do not fit each other, so there is nothing to "
+            "forecast from.",
+        )
     if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH:
         return None
     high = ph >= HIGHEST_TABLE_PH

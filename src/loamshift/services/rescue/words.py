@@ -5,9 +5,12 @@ from __future__ import annotations
 from loamshift.domain.answer import Band, Rescue
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage, Units
+from loamshift.services.cautions.amount_words import load_sentence
+from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_rate
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.verdict.stops import overdosed
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -46,17 +49,24 @@ def too_acid(
         Steps in order, and what never to do [object].
     """
     units = context.case.units
-    coming = context.pending_acid_mmolc_m2
+    now = require_soil(context).ph.ph_water
+    still = now - expected.mid >= verdict_values()["leave_gain_ph"]
+    coming = context.pending_acid_mmolc_m2 if still else 0.0
+    load = overdosed(context)
     problem = f"This bed is too acid: below pH {back_to_ph:.1f}, and what harms the roots then is "
     problem += "aluminium and manganese more than the acid itself."
     if coming > 0.0:
         worth = format_rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(coming), units)
         problem = (
-            f"What was put on here still brings acid worth {worth} of sulfur, more than this soil "
-            f"can take up above pH {back_to_ph:.1f}."
+            f"What was put on here will still release acid equal to {worth} of sulfur, more than "
+            f"this soil can absorb without falling below pH {back_to_ph:.1f}."
             if expected.mid < back_to_ph
-            else f"What was put on here still brings acid worth {worth} of sulfur. The pH may end "
-            "where it is wanted, but so much at once injures roots on its way."
+            else f"What was put on here will still release acid equal to {worth} of sulfur. The pH "
+            "may end where it is wanted, but so much at once injures roots on its way."
+        )
+    elif load is not None and now >= back_to_ph:
+        problem = (
+            f"{load_sentence(context, load)} So much at once injures roots, whatever pH it ends at."
         )
     steps = [
         "Stop everything that acidifies: sulfur, iron and aluminium sulfate, ammonium and urea "

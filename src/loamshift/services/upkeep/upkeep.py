@@ -95,7 +95,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     kept = tuple(LedgerLine(name=name, value=value) for name, value in lines.items() if value)
     ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
     alone = sum(value for name, value in lines.items() if name not in (FEED_LINE, TAIL_LINE))
-    if judged.decision in (Decision.STOP, Decision.ELSEWHERE):
+    unread = judged.reason is Reason.DOUBTFUL_READING and judged.direction is Direction.NONE
+    if unread or judged.decision in (Decision.STOP, Decision.ELSEWHERE):
         return ledger, None
     per_ph = _mmolc_m2_per_ph(context, held_ph)
     nitrogen = _nitrogen(context)

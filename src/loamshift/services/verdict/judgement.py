@@ -23,8 +23,9 @@ class Judgement:
     ``drift_ph_year`` how the bed moves in a year where it is held, by its simulated course,
     negative where it falls; ``pull_ph_year`` yearly pull against the aim [pH/yr];
     ``water_rise_ph`` how much the water alone lifts the bed by the day wanted [pH]. ``measure``
-    the case-file path to settle first, with the probability that it changes the decision [0-1] and the decision it most likely
-    changes to. ``rule`` and ``courses`` of the plan where one is made.
+    the case-file path to settle first, with the probability that it changes the decision [0-1]
+    and the decision it most likely changes to. ``rule`` and ``courses`` of the plan where one is
+    made.
     """
 
     decision: Decision
