@@ -74,13 +74,13 @@ def _proposed_rows(context: BedContext, loads: tuple[Load, ...]) -> Iterator[Fin
         total = there + claim.rate_g_m2 / cap.year_g_m2
         alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
         passed = alone is None and total <= 1.0 + 1e-9
-        limit = cap.year_g_m2 if alone is None else alone.limit_g_m2
+        limit = cap.year_printed_g_m2 if alone is None else alone.printed_g_m2
         value = total * cap.year_g_m2 if alone is None else claim.rate_g_m2
         yield Finding(
             check=f"{PROPOSED_CHECK} {number}: {claim.material.key}",
             value=round(value * cap.per_product, 1),
             operator="<=",
-            limit=round(limit * cap.per_product, 1),
+            limit=round(limit, 1),
             unit="g/m2",
             passed=passed,
             severity=_severity(passed=passed, times=total),
@@ -111,7 +111,7 @@ def _proposed_words(
     total = there + claim.rate_g_m2 / cap.year_g_m2
     alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
     if alone is None:
-        year = f"yearly limit for {ground}, {format_rate(cap.year_g_m2 * cap.per_product, units)}"
+        year = f"yearly limit for {ground}, {format_rate(cap.year_printed_g_m2, units)}"
         if total <= 1.0 + 1e-9:
             return f"{subject} is within the published {year}."
         return (
@@ -119,7 +119,7 @@ def _proposed_words(
             f"{format_times_limit(total)} the published {year}."
         )
     named = {"year": f"yearly limit for {ground}", "dose": f"limit for one application on {ground}"}
-    limit = format_rate(alone.limit_g_m2 * cap.per_product, units)
+    limit = format_rate(alone.printed_g_m2, units)
     text = f"{subject} is {format_times_limit(alone.times)} the published {named[alone.per]}, "
     text += f"{limit}."
     if there > 0.0 and total > 1.0:

@@ -108,7 +108,7 @@ class _Dose:
     @property
     def limit_g_m2(self) -> float:
         """Its yearly limit, in the same unit [g/m2]."""
-        return self.cap.year_g_m2 * self.cap.per_product
+        return self.cap.year_printed_g_m2
 
 
 class _Summed(TypedDict):
@@ -279,7 +279,7 @@ def _load(substance: Substance, doses: list[_Dose]) -> Load:
         rate_g_m2=sum(dose.counted_g_m2 for dose in doses),
         limit_g_m2=first.limit_g_m2,
         at_once_g_m2=_most_at_once_g_m2(doses),
-        limit_at_once_g_m2=None if cap.dose_g_m2 is None else cap.dose_g_m2 * cap.per_product,
+        limit_at_once_g_m2=cap.dose_printed_g_m2,
         is_by_weight=all(is_by_weight(dose.cap) for dose in doses),
         ground=cap.ground,
         source_key=cap.source_key,

@@ -221,8 +221,7 @@ def _over_the_limit(context: BedContext, told: Told) -> str:
     units = context.case.units
     ground = GROUND_WORDS[cap.ground]
     named = f"{format_rate(told.rate_g_m2, units)} is {format_times_limit(passed.times)}"
-    own_g_m2 = passed.limit_g_m2 * cap.per_product
-    limit = f"{format_rate(own_g_m2, units)} of {_LIMITED[cap.applies_to]}"
+    limit = f"{format_rate(passed.printed_g_m2, units)} of {_LIMITED[cap.applies_to]}"
     if passed.per == "year":
         text = f"{named} the yearly limit for {ground}, {limit}"
         return f"{text}: a dangerous overdose." if is_overdose(passed.times) else f"{text}."

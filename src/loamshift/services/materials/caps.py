@@ -43,17 +43,20 @@ _DAYS_PER_MONTH: Final = 365.25 / 12.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProductCap:
-    """Limits of one product on one kind of ground [g/m2 of product].
+    """Limits of one product on one kind of ground, as product and as the substance limited.
 
-    ``per_product`` is the substance limited per gram of product, as S, CaCO3, N or the usual
-    hydrate [g/g]; ``dose_g_m2`` is None where no limit of one dose is printed; applications less
-    than ``wait_days`` apart count as one dose [d].
+    ``per_product`` is the substance per gram of product, as S, CaCO3, N or the usual hydrate
+    [g/g]; ``dose_g_m2`` and ``year_g_m2`` of the product, ``dose_printed_g_m2`` and
+    ``year_printed_g_m2`` of the substance [g/m2]; those of a dose are None where none is printed.
+    Applications less than ``wait_days`` apart count as one dose [d].
     """
 
     applies_to: Substance
     per_product: float
     dose_g_m2: float | None
     year_g_m2: float
+    dose_printed_g_m2: float | None
+    year_printed_g_m2: float
     wait_days: float
     ground: str
     """The ground the limit was printed for; that of a feed is planted ground where no other is."""
@@ -64,12 +67,13 @@ class ProductCap:
 class LimitPassed:
     """How far an amount passes its limit: ``times`` the one ``per`` year or dose [1].
 
-    ``limit_g_m2`` of the product [g/m2].
+    ``limit_g_m2`` of the product, ``printed_g_m2`` of the substance limited [g/m2].
     """
 
     times: float
     per: str
     limit_g_m2: float
+    printed_g_m2: float
 
 
 def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
@@ -116,6 +120,8 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
         per_product=per_product,
         dose_g_m2=None if dose is None else dose.limit_g_m2 / per_product,
         year_g_m2=year.limit_g_m2 / per_product,
+        dose_printed_g_m2=None if dose is None else dose.limit_g_m2,
+        year_printed_g_m2=year.limit_g_m2,
         wait_days=0.0 if dose is None else (dose.wait_months or 0.0) * _DAYS_PER_MONTH,
         ground=ground,
         source_key=year.source_key if dose is None else dose.source_key,
@@ -139,9 +145,14 @@ def limit_passed(cap: ProductCap, *, rate_g_m2: float) -> LimitPassed | None:
     LimitPassed or None
         None where it passes neither [object].
     """
-    for per, limit in (("year", cap.year_g_m2), ("dose", cap.dose_g_m2)):
-        if limit is not None and rate_g_m2 > limit * (1.0 + 1e-9):
-            return LimitPassed(times=rate_g_m2 / limit, per=per, limit_g_m2=limit)
+    for per, limit, printed in (
+        ("year", cap.year_g_m2, cap.year_printed_g_m2),
+        ("dose", cap.dose_g_m2, cap.dose_printed_g_m2),
+    ):
+        if limit is not None and printed is not None and rate_g_m2 > limit * (1.0 + 1e-9):
+            return LimitPassed(
+                times=rate_g_m2 / limit, per=per, limit_g_m2=limit, printed_g_m2=printed
+            )
     return None
 
 
