@@ -18,6 +18,7 @@ from loamshift.services.rescue.rescue import (
     rescue,
     sulfur_back_g_m2,
 )
+from loamshift.services.verdict.decide import decide
 from loamshift.tables.materials import load_materials
 from loamshift.units import CACO3_G_PER_MMOLC
 
@@ -39,8 +40,13 @@ def sulfur_overdose(bed_case: Make, rate_g_m2: float = 360.0, **more: object) ->
     return bed_case(6.0, **(given | more))
 
 
+def rescue_for(case: Case) -> Rescue | None:
+    context = build_context(case)
+    return rescue(context, decide(context))
+
+
 def found(case: Case) -> Rescue:
-    answer = rescue(build_context(case))
+    answer = rescue_for(case)
     assert answer is not None
     return answer
 
@@ -98,9 +104,9 @@ def test_what_came_between_the_sample_and_today_counts_as_come(bed_case: Make) -
 
 
 def test_a_moderate_dose_needs_no_rescue(bed_case: Make) -> None:
-    assert rescue(build_context(sulfur_overdose(bed_case, 30.0))) is None
-    assert rescue(build_context(bed_case(6.0))) is None
-    assert rescue(build_context(bed_case(None))) is None
+    assert rescue_for(sulfur_overdose(bed_case, 30.0)) is None
+    assert rescue_for(bed_case(6.0)) is None
+    assert rescue_for(bed_case(None)) is None
 
 
 def test_an_enormous_dose_is_followed_no_further_than_the_curve(bed_case: Make) -> None:
@@ -161,7 +167,7 @@ def test_plants_standing_in_limy_ground_get_relief_instead_of_acid(bed_case: Mak
     assert any("EDDHA" in step and "label" in step for step in answer.steps)
     assert any("outrunning the lime" in text for text in answer.never)
     bare = replace(case, bed=replace(PLANTED, planted=False))
-    assert rescue(build_context(bare)) is None
+    assert rescue_for(bare) is None
 
 
 def test_a_tree_is_a_matter_for_an_arborist(bed_case: Make) -> None:
