@@ -1,0 +1,69 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from loamshift.domain.case import Case, Feed, Water
+from loamshift.services.context.build_context import build_context
+from loamshift.services.upkeep.words import Held, comment
+
+Make = Callable[..., Case]
+QUIET = Held(
+    aim_ph=6.5,
+    alone_mmolc_m2=0.0,
+    net_mmolc_m2=0.0,
+    most_sulfur_mmolc_m2=2132.0,
+    feed_acid_mmolc_m2=0.0,
+    present_feed_mmolc_m2=0.0,
+    tail_mmolc_m2=0.0,
+    nitrogen_known=True,
+    nitrogen_told=True,
+    limes=False,
+    falls=False,
+    treats_water=False,
+    has_urea=False,
+    per_ph_mmolc_m2=6000.0,
+)
+HARD = Water(alkalinity_mg_l_as_caco3=300.0, weekly_mm=30.0)
+
+
+def test_nothing_to_say_is_nothing(bed_case: Make) -> None:
+    assert comment(build_context(bed_case(6.5, target=6.5)), QUIET) == ""
+
+
+def test_water_beyond_the_limit_of_sulfur_is_said_to_win_with_its_climb(bed_case: Make) -> None:
+    context = build_context(bed_case(6.5, target=6.5, water=HARD))
+    said = comment(context, replace(QUIET, net_mmolc_m2=-3332.0))
+    assert "The water wins:" in said and "rain water" in said
+    assert "climbs by 0.2 a year" in said  # 1200 mmolc/m2 over 6000 a unit
+    assert "the feed and" not in said
+    fed = comment(context, replace(QUIET, net_mmolc_m2=-3332.0, feed_acid_mmolc_m2=100.0))
+    assert "the feed and the yearly limit" in fed
+
+
+def test_water_to_be_treated_first_is_not_said_to_win(bed_case: Make) -> None:
+    context = build_context(bed_case(6.5, target=6.5, water=HARD))
+    said = comment(context, replace(QUIET, net_mmolc_m2=-3332.0, treats_water=True))
+    assert "With the water treated" in said and "wins" not in said
+
+
+@pytest.mark.parametrize(("weekly_mm", "asked"), [(30.0, True), (2.0, False)])
+def test_a_guessed_alkalinity_is_to_be_tested_where_it_counts(
+    bed_case: Make, weekly_mm: float, asked: bool
+) -> None:
+    context = build_context(bed_case(6.5, target=6.5, water=Water(weekly_mm=weekly_mm)))
+    assert ("have it tested" in comment(context, QUIET)) is asked
+
+
+def test_unknown_nitrogen_is_asked_for(bed_case: Make) -> None:
+    said = comment(build_context(bed_case(6.5, target=6.5)), replace(QUIET, nitrogen_known=False))
+    assert "feed.n_g_m2_year" in said
+
+
+def test_nitrate_is_named_to_those_who_hate_lime_only(bed_case: Make) -> None:
+    feed = Feed(n_g_m2_year=9.0, form="nitrate")
+    blue = build_context(bed_case(5.0, target=None, plant="highbush blueberry", feed=feed))
+    green = build_context(bed_case(6.5, target=None, plant="cabbage", feed=feed))
+    assert "nitrate" in comment(blue, QUIET) and "nitrate" not in comment(green, QUIET)
