@@ -73,13 +73,64 @@ class RuleLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RuleSteps:
+    """What the readings of the tests call for, bin by bin.
+
+    ``first_edges_ph`` and ``second_edges_ph`` between the bins of either test, ``second_g_m2``
+    (B1,) by the first reading, ``third_g_m2`` (B1, B2) by both; without a second test it has one
+    column, and no edges [pH; g/m2].
+    """
+
+    first_edges_ph: FloatArray
+    second_edges_ph: FloatArray
+    second_g_m2: FloatArray
+    third_g_m2: FloatArray
+
+    def second(self, read_ph: FloatArray) -> FloatArray:
+        """What the first test calls for.
+
+        Parameters
+        ----------
+        read_ph
+            Its readings, shape (M,) [pH].
+
+        Returns
+        -------
+        ndarray
+            The second season's amounts, shape (M,) [g/m2].
+        """
+        return np.asarray(self.second_g_m2[np.searchsorted(self.first_edges_ph, read_ph)])
+
+    def third(self, read_ph: FloatArray, read_again_ph: FloatArray) -> FloatArray:
+        """What both tests call for.
+
+        Parameters
+        ----------
+        read_ph
+            Readings of the first, shape (M,) [pH].
+        read_again_ph
+            Readings of the second, shape (M,) [pH].
+
+        Returns
+        -------
+        ndarray
+            The third season's amounts, shape (M,) [g/m2].
+        """
+        first = np.searchsorted(self.first_edges_ph, read_ph)
+        second = np.searchsorted(self.second_edges_ph, read_again_ph)
+        return np.asarray(self.third_g_m2[first, second])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
     """A plan as a rule, and how it does.
 
     Shares of beds not used to choose it [0-1]. ``amounts_g_m2`` (S, M) what each bed comes to
-    get under the rule, its readings spread evenly over their errors [g/m2].
+    get under the rule, its readings spread evenly over their errors [g/m2]; ``steps`` what the
+    tests call for, None without one; ``goal`` what it was chosen for.
     """
 
+    goal: RuleGoal
     first_g_m2: float
     lines: tuple[RuleLine, ...]
     share_in_range: float
@@ -87,6 +138,7 @@ class Rule:
     share_if_known: float
     share_harmed: float
     amounts_g_m2: FloatArray
+    steps: RuleSteps | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -159,14 +211,17 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     tables = _tables(surface, goal, halves, first_g_m2=amount, edges=edges)
     policy = _solve(_both(tables), goal, acid=acid)
     good, hurt = _judged(tables, goal, acid=acid)
+    steps = _steps(surface, goal, policy, first_g_m2=amount, edges=edges)
     return Rule(
+        goal=goal,
         first_g_m2=amount,
         lines=_lines(policy, tables, goal, surface, first_g_m2=amount, edges=edges),
         share_in_range=good,
         share_without_tests=single,
         share_if_known=max(known, good),
         share_harmed=hurt,
-        amounts_g_m2=_followed(surface, goal, policy, first_g_m2=amount, edges=edges),
+        amounts_g_m2=_followed(surface, goal, steps, first_g_m2=amount),
+        steps=steps,
     )
 
 
@@ -269,6 +324,7 @@ def _one_season(
     best = int(np.argmax(np.where(safe, good, -1.0)))
     amounts = np.full((1, surface.ph.shape[0]), goal.first_g_m2[best])
     return Rule(
+        goal=goal,
         first_g_m2=float(goal.first_g_m2[best]),
         lines=(),
         share_in_range=single,
@@ -276,6 +332,7 @@ def _one_season(
         share_if_known=max(known, single),
         share_harmed=float(hurt[:, best].mean()),
         amounts_g_m2=amounts,
+        steps=None,
     )
 
 
@@ -553,13 +610,29 @@ def _tenth(ph: float) -> float:
     return round(float(ph), 1)
 
 
-def _followed(
+def _steps(
     surface: DoseSurface,
     goal: RuleGoal,
     policy: _Policy,
     *,
     first_g_m2: float,
     edges: FloatArray,
+) -> RuleSteps:
+    bins = np.arange(policy.second.size)
+    return RuleSteps(
+        first_edges_ph=edges,
+        second_edges_ph=_second_edges(surface, goal, first_g_m2)
+        if goal.seasons > 2
+        else np.empty(0),
+        second_g_m2=goal.later_g_m2[policy.second],
+        third_g_m2=goal.later_g_m2[policy.third[policy.second, bins]]
+        if goal.seasons > 2
+        else np.zeros((policy.second.size, 1)),
+    )
+
+
+def _followed(
+    surface: DoseSurface, goal: RuleGoal, steps: RuleSteps, *, first_g_m2: float
 ) -> FloatArray:
     """What each bed gets: its readings taken from an even spread over their errors."""
     beds = surface.ph.shape[0]
@@ -569,12 +642,8 @@ def _followed(
     shares = [(0.5 + order * step) % 1.0 for step in _PLASTIC]
     errors = [np.interp(share, _TABLE_P, _TABLE_Z) * goal.reading_sd_ph for share in shares]
     read = surface.at(goal.tests[0], (first_g_m2,)) + errors[0]
-    first_bin = np.searchsorted(edges, read)
-    second = policy.second[first_bin]
-    amounts[1] = goal.later_g_m2[second]
+    amounts[1] = steps.second(read)
     if goal.seasons > 2:
-        seconds = _second_edges(surface, goal, first_g_m2)
         again = surface.at(goal.tests[1], (first_g_m2, amounts[1])) + errors[1]
-        second_bin = np.searchsorted(seconds, again)
-        amounts[2] = goal.later_g_m2[policy.third[second, first_bin, second_bin]]
+        amounts[2] = steps.third(read, again)
     return amounts
