@@ -134,7 +134,7 @@ def test_what_goes_on_first_is_marked_in_the_dose_as_pure_sulfur() -> None:
     assert [row[0] for row in figure.data[0].rows] == ["own", "first", "printed"]
     share = load_materials()[POWDER].elemental_s_frac
     assert figure.data[0].rows[1][3] == pytest.approx(60.0 * share, abs=0.001)
-    assert f"of which {UK.rate(60.0 * share)} goes on first" in figure.sentence
+    assert f"{UK.rate(60.0 * share)} as pure sulphur goes on first" in figure.sentence
 
 
 def test_what_brings_no_sulfur_is_not_marked_among_weights_of_sulfur() -> None:

@@ -390,6 +390,7 @@ def test_the_sections_stand_where_they_are_needed() -> None:
 def test_the_card_has_the_table_and_only_what_goes_on_for_sure() -> None:
     text = " ".join(letter_text(card_letter(bed_card(*rule(), words=UK))).split())
     assert "What the test decides" in text and "6.4 or more" in text
+    assert "Test on 28 March 2027; amounts of sulphur powder." in text
     assert text.count("☐") == 1
     assert "What the test decides" not in letter_text(
         card_letter(bed_card(*effort_acidify(), words=UK))

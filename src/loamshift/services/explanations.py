@@ -220,21 +220,9 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         title="The amount by the forecast, in answers kept by 0.1.0",
         text=(
             "New answers have the key plan instead, and null here.",
-            "The least amount that has the median of the possible beds at the aim on the date "
-            "wanted, with all that pulls the bed meanwhile: what has reacted by then, water, "
-            "leaching, feed, free lime. The aim and not the near end of the range: at the end, "
-            "every second bed would still lie outside it.",
-            "It is cut back to the largest amount with which fewer than one bed in ten passes the "
-            "far end of the range at any time (the lower end for sulfur, the upper for lime), and "
-            "to what the printed limits allow. The curve's own dose stays beside it.",
-        ),
-        equations=(
-            "least amount with median pH(date) = aim, and P(pH past the far end) < risk_share",
-        ),
-        figures=(
-            "advice.risk_share",
-            "advice.wanted_within_days",
-            "advice.risk_days_after_part",
+            "It was the least amount that had the median of the possible beds at the aim on the "
+            "day wanted. It was cut back so that fewer than one bed in ten passed the far end of "
+            "the range, and to what the printed limits allow.",
         ),
         see_also=("plan", "dose.sulfur_as_s_g_m2", "applications", "forecast"),
     ),

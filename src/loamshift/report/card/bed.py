@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.card import Card, CardBlock, CardKind, Choices, Chores, Log, Part
@@ -120,9 +121,12 @@ def _chores(answer: Answer, case: Case, words: Words) -> Part | None:
 
 def _decides(answer: Answer, case: Case, words: Words) -> Part | None:
     """What the next test decides, to be read off when its report comes."""
-    tables = tuple(decision_tables(answer, case, words=words))
+    blocks: list[CardBlock] = []
+    for table in decision_tables(answer, case, words=words):
+        blocks += [Paragraph(f"{table.caption}."), replace(table, caption=None)]
     measured = answer.verdict.decision is Decision.MEASURE_FIRST
-    return Part(heading=LATER_TEST if measured else DECIDES, blocks=tables) if tables else None
+    heading = LATER_TEST if measured else DECIDES
+    return Part(heading=heading, blocks=tuple(blocks)) if blocks else None
 
 
 def _measure(answer: Answer, words: Words) -> Part | None:

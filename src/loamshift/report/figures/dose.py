@@ -43,7 +43,7 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     what = words.text("lime" if lime else "sulfur")
     tables = counted(spread.n_sources, "printed table")
     printed = Band(lo90=spread.low, mid=spread.low, hi90=spread.high)
-    first = _first(answer, words)
+    first = _first(answer, what, words)
     factor, unit = _scale(words)
     rows = [
         _Row(
@@ -99,12 +99,13 @@ class _Row(NamedTuple):
         return (None, self.values[1], None) if self.kind == "first" else self.values
 
 
-def _first(answer: Answer, words: Words) -> tuple[_Row, ...]:
+def _first(answer: Answer, what: str, words: Words) -> tuple[_Row, ...]:
     """What goes on whatever a test reads, where it can be counted on the same scale."""
     amount = first_as_pure_g_m2(answer)
     if amount is None:
         return ()
-    return (_Row("first", "goes on first", (amount, amount, amount), words.rate(amount)),)
+    said = f"{words.rate(amount)} as pure {what}"
+    return (_Row("first", "goes on first", (amount, amount, amount), said),)
 
 
 def _times(
@@ -135,7 +136,7 @@ def _sentence(
         f"ten, middle {words.rate(band.mid)}"
     )
     if first:
-        lead += f", of which {words.rate(first[0].values[0])} goes on first"
+        lead += f"; {first[0].said} goes on first"
     says = "says" if tables.startswith("one ") else "say"
     lead += f"; {tables} {says} {words.band(printed, Quantity.RATE)}"
     if band.lo90 <= printed.lo90 and printed.hi90 <= band.hi90:
