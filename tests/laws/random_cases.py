@@ -50,6 +50,9 @@ SANE_G_M2: Final = {
     MaterialGroup.IRON: (2.0, 20.0),
 }
 """What people put on in good faith [g/m2]."""
+MEAL_N_FRAC: Final = 0.02
+MEAL_G_M2: Final = (30.0, 200.0)
+"""Meals and the like are organic matter that goes on as a feed [g/m2]."""
 INSANE: Final = {
     MaterialGroup.SULFUR: 1_500.0,
     MaterialGroup.ACID_SALT: 4_000.0,
@@ -189,6 +192,13 @@ def ph_of(draw: random.Random) -> float:
 @cache
 def _materials(*groups: MaterialGroup) -> tuple[Material, ...]:
     return tuple(one for one in load_materials().values() if not groups or one.group in groups)
+
+
+def _sane(material: Material) -> tuple[float, float]:
+    """What people put on of a material in good faith [g/m2]."""
+    if material.group is MaterialGroup.ORGANIC and material.n_frac > MEAL_N_FRAC:
+        return MEAL_G_M2
+    return SANE_G_M2[material.group]
 
 
 def _place(draw: random.Random, made: Draft) -> None:
@@ -370,10 +380,10 @@ def _feed(draw: random.Random, made: Draft) -> None:
         feed["form"] = quoted(draw.choice(("ammonium", "urea", "nitrate", "ammonium nitrate")))
         return
     material = draw.choice(_materials(MaterialGroup.NITROGEN, MaterialGroup.ORGANIC))
-    low, high = SANE_G_M2[material.group]
+    low, high = _sane(material)
     feed["material"] = quoted(material.key)
     feed["rate"] = number(draw.uniform(low, high), 0)
-    if chance(draw, 0.5):
+    if material.n_frac > MEAL_N_FRAC and chance(draw, 0.5):
         feed["times"] = str(draw.randint(1, 4))
 
 
@@ -406,7 +416,7 @@ def _put_on(draw: random.Random, *, insane: bool) -> dict[str, Literal]:
     if chance(draw, 0.4):
         group = draw.choice((MaterialGroup.SULFUR, MaterialGroup.ACID_SALT, MaterialGroup.LIME))
     material = draw.choice(_materials(group))
-    low, high = SANE_G_M2[group]
+    low, high = _sane(material)
     rate = draw.uniform(high, INSANE[group]) if insane else draw.uniform(low, high)
     return {"material": quoted(material.key), "rate": number(rate, 0 if rate >= 10.0 else 1)}
 
