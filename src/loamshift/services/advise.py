@@ -27,16 +27,14 @@ from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.warmth import soil_temperature, start_date
 from loamshift.services.forecast.reach import beyond_forecast
-from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.options import options
 from loamshift.services.plan.dose import dose
-from loamshift.services.plan.plan import Plan, plan_of
+from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
 from loamshift.services.rescue.rescue import rescue
 from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
-from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
 from loamshift.tables.rows import tables_fingerprint
@@ -192,15 +190,12 @@ def _options(context: BedContext, judged: Judgement, plan: Plan) -> tuple[Option
     if plan.rule is None or judged.direction is Direction.NONE:
         return ()
     acidify = judged.direction is Direction.ACIDIFY
-    material = load_materials()[plan.rule.material]
-    rate = sum(part.rate_g_m2 for part in plan.rule.parts or plan.applications)
-    acid = acid_brought_mmolc_m2(material, rate_g_m2=rate, in_pot=context.in_pot)
-    acid *= judged.working_frac
-    if not acid:
-        return ()
+    acid = first_season_mmolc_m2(
+        context, rule=plan.rule, applications=plan.applications, direction=judged.direction
+    )
     return options(
         context,
-        acid_mmolc_m2=abs(acid),
+        acid_mmolc_m2=acid,
         direction=judged.direction,
         on_hand=context.case.on_hand,
         start=start_date(context, acidify=acidify, not_before=context.case.today),

@@ -233,12 +233,16 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "planted or bare bed, dated so that the soil is warm enough to turn the sulfur before "
             "the next. A later part goes on only if its condition holds: usually a new reading "
             "that still asks for it.",
-            "Each waits until the stated share of what is there has reacted and a test can see "
-            "what it did.",
+            "Applications of one season stand the waiting time apart; seasons follow each other "
+            "by a year, each after a test.",
+            "A product on hand is used unless it is so slow that by the day wanted less than the "
+            "stated share of what acts of the usual product has acted of it.",
         ),
-        equations=("parts = dose / limit per dose, rounded up; interval by soil temperature",),
+        equations=("applications of a season = amount / limit per dose, rounded up",),
         figures=(
-            "advice.part_reacted_share",
+            "verdict.part_wait_days",
+            "verdict.lime_part_wait_days",
+            "plan.slow_product_frac",
             "sulfur.rate_ug_cm2_d",
             "sulfur.activation_energy_kj_mol",
             "sulfur.lowest_temp_c",

@@ -98,3 +98,24 @@ def test_what_works_in_time_for_its_price_stands_first_and_all_stand_once() -> N
 def test_the_order_stays_where_nobody_knows_the_way() -> None:
     assert shelf_order(bed('texture = "loam"', more=PRODUCTS)) == (0, 1, 2)
     assert shelf_order(bed(aim="", more=PRODUCTS)) == (0, 1, 2)
+
+
+def test_the_product_of_the_plan_stands_with_the_amount_of_the_plan() -> None:
+    """A label purity, and grains that never dissolve, count the same in both."""
+    weak = PRODUCTS.replace('"flowers of sulphur"', '"flowers of sulphur"\npurity_pct = 80')
+    acid = shelf_for_bed(bed(more=weak)).answer
+    sour = 'ph = 5.4\nph_method = "water 1:1"\ntexture = "loam"'
+    limed = shelf_for_bed(bed(sour, aim="target_ph = 6.5", more=PRODUCTS)).answer
+    for answer in (acid, limed):
+        assert answer.plan is not None and answer.plan.parts
+        first = sum(part.rate_g_m2 for part in answer.plan.parts)
+        own = next(way for way in answer.options if way.material == answer.plan.material)
+        assert own.rate_g_m2 == pytest.approx(first)
+
+
+def test_chips_that_take_decades_decide_nothing_about_the_bed() -> None:
+    chips = PRODUCTS.split("[[on_hand]]")[1].join(("[[on_hand]]", ""))
+    bare, own = (shelf_for_bed(bed(more=more)).answer for more in ("", chips))
+    assert own.verdict == bare.verdict and own.plan == bare.plan
+    assert own.plan is not None and own.plan.material == "elemental sulfur, powder"
+    assert "elemental sulfur, prills" in {way.material for way in own.options}

@@ -13,6 +13,7 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
+from loamshift.services.materials.products import as_sold, reacting_share_by
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -142,10 +143,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         dose, year = whole_gram(dose / strength), year / strength
     wait = int(limits["part_wait_days" if acidify else "lime_part_wait_days"])
     first = start_date(context, acidify=acidify, not_before=context.case.today)
-    by = context.case.aim.by
-    wanted = first + timedelta(days=DAYS_IN_YEAR * int(limits["seasons"]))
-    if by is not None and by > context.case.today:
-        wanted = by
+    wanted = _wanted_on(context, first)
     starts = [first]
     while len(starts) < int(limits["seasons"]):
         earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
@@ -172,12 +170,14 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         tests=tuple(start - timedelta(days=TEST_LEAD_D) for start in starts[1:]),
         on=max(wanted, first + timedelta(days=1)),
         hold=max(wanted, first + timedelta(days=1)) + timedelta(days=DAYS_IN_YEAR),
-        incorporate_cm=0.0 if context.planted and not context.in_pot else context.depth_cm,
+        incorporate_cm=0.0 if context.planted else context.depth_cm,
     )
 
 
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
     """The material of the plan and its active share: what is on hand, else the usual one.
+
+    What is on hand and too slow to act by the day wanted is passed over.
 
     Parameters
     ----------
@@ -192,17 +192,20 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
         Material, and sulfur or lime value that works per mass of product as sold [0-1].
     """
     group = MaterialGroup.SULFUR if acidify else MaterialGroup.LIME
+    usual = load_materials()[
+        "elemental sulfur, powder" if acidify else "ground limestone, calcitic"
+    ]
+    start = start_date(context, acidify=acidify, not_before=context.case.today)
+    by = _wanted_on(context, start)
+    least = parameter_values("plan")["slow_product_frac"]
+    least *= reacting_share_by(context, usual, start=start, by=by)
     for item in context.case.on_hand:
-        if item.material.group is group:
-            active = active_share(item.material, acidify=acidify)
-            if item.purity_pct is not None:
-                active = item.purity_pct / 100.0
-                if not acidify:
-                    active *= lime_parameters().field_efficiency
-            return item.material, active
-    usual = "elemental sulfur, powder" if acidify else "ground limestone, calcitic"
-    material = load_materials()[usual]
-    return material, active_share(material, acidify=acidify)
+        if item.material.group is not group:
+            continue
+        if reacting_share_by(context, item.material, start=start, by=by) >= least:
+            sold = as_sold(item.material, purity_pct=item.purity_pct)
+            return item.material, active_share(sold, acidify=acidify)
+    return usual, active_share(usual, acidify=acidify)
 
 
 def active_share(material: Material, *, acidify: bool) -> float:
@@ -293,6 +296,14 @@ def whole_gram(limit_g_m2: float) -> float:
     if limit_g_m2 >= 10.0:
         return float(int(limit_g_m2 + 1e-9))
     return int(10.0 * limit_g_m2 + 1e-9) / 10.0
+
+
+def _wanted_on(context: BedContext, first: date) -> date:
+    """The day wanted, or the end of the seasons from the first application."""
+    by = context.case.aim.by
+    if by is not None and by > context.case.today:
+        return by
+    return first + timedelta(days=DAYS_IN_YEAR * int(verdict_values()["seasons"]))
 
 
 def _within_season(

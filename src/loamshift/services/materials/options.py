@@ -41,6 +41,7 @@ __all__ = [
     "reacting_share_by",
     "reactive_cost_per_kg_s",
     "useless_on_hand",
+    "working_mmolc_m2",
 ]
 
 ACID_CHOICES: Final = (
@@ -165,6 +166,34 @@ def useless_on_hand(on_hand: Iterable[OnHand], *, direction: Direction) -> tuple
         for item in on_hand
         if _acting_mmolc_g(as_sold(item.material, purity_pct=item.purity_pct), direction) <= 0.0
     )
+
+
+def working_mmolc_m2(
+    context: BedContext, material: Material, *, rate_g_m2: float, direction: Direction
+) -> float:
+    """Acid or base of a product that counts towards the need.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    material
+        The product, in the strength in which it is sold [object].
+    rate_g_m2
+        How much of it, 0 or more [g/m2].
+    direction
+        Which way the pH goes [enumeration].
+
+    Returns
+    -------
+    float
+        Above 0 for what moves the pH that way [mmolc/m2].
+
+    References
+    ----------
+    own-arithmetic, huang-2007
+    """
+    return rate_g_m2 * _effective_mmolc_g(context, material, direction)
 
 
 def _candidates(

@@ -18,6 +18,7 @@ from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.options import options, useless_on_hand
 from loamshift.services.materials.products import as_sold, price_per_g
+from loamshift.services.plan.plan import first_season_mmolc_m2
 
 
 def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:
@@ -73,10 +74,12 @@ def shelf_for_bed(case: Case) -> ShelfForBed:
     answer = advise(case)
     direction = answer.dose.direction
     useless = () if direction is Direction.NONE else _useless(case, direction)
-    if not answer.options or answer.dose.acid_mmolc_kg is None:
+    if not answer.options or answer.plan is None:
         return ShelfForBed(answer=answer, ways=(), useless=useless)
     context = build_context(case)
-    acid = abs(answer.dose.acid_mmolc_kg.mid) * context.soil_mass_kg_m2
+    acid = first_season_mmolc_m2(
+        context, rule=answer.plan, applications=answer.applications, direction=direction
+    )
     owners = _owners(context, answer.options, acid, direction)
     ways = []
     for option in answer.options:

@@ -10,10 +10,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.plan_rule import Rule, RuleLine
-from loamshift.domain.answer import Application, PlanPart, PlanRule, TestLine, Then
+from loamshift.domain.answer import (
+    Application,
+    Direction,
+    PlanPart,
+    PlanRule,
+    TestLine,
+    Then,
+)
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.courses.seasons import Seasons
+from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
+from loamshift.services.materials.options import working_mmolc_m2
 from loamshift.services.plan.words import condition
 from loamshift.services.verdict.judge import retest_error_ph
 from loamshift.services.verdict.judgement import Judgement
@@ -129,6 +137,39 @@ def dated_parts(
         ]
         left -= size
     return tuple(found)
+
+
+def first_season_mmolc_m2(
+    context: BedContext,
+    *,
+    rule: PlanRule,
+    applications: Sequence[Application],
+    direction: Direction,
+) -> float:
+    """Acid or base that what goes on first brings, as options are compared by.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    rule
+        The plan [object].
+    applications
+        The first path through it, for a plan that begins with a test [objects].
+    direction
+        Which way the pH goes [enumeration].
+
+    Returns
+    -------
+    float
+        0 where nothing goes on; the product of the plan brings it at the rate of the plan
+        [mmolc/m2].
+    """
+    acidify = direction is Direction.ACIDIFY
+    material, active = choose_material(context, acidify=acidify)
+    rate = sum(part.rate_g_m2 for part in rule.parts or applications)
+    rate *= active / active_share(material, acidify=acidify)
+    return working_mmolc_m2(context, material, rate_g_m2=rate, direction=direction)
 
 
 def _amount_g(context: BedContext, rate_g_m2: float) -> float | None:
