@@ -154,8 +154,10 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     per_season = max(1, int(year / dose + 1e-9))
     days = []
     for number, start in enumerate(starts):
-        following = starts[number + 1] if number + 1 < len(starts) else None
-        days.append(_within_season(context, start, following, per_season, wait, acidify=acidify))
+        end = min(start + timedelta(days=DAYS_IN_YEAR), wanted)
+        if number + 1 < len(starts):
+            end = starts[number + 1]
+        days.append(_within_season(context, start, end, per_season, wait, acidify=acidify))
     spent = _spent_g_m2(context, material, acidify=acidify, until=first) / strength
     capacity = [min(year, dose * len(dates)) for dates in days]
     capacity[0] = max(0.0, min(capacity[0], year - spent))
@@ -309,17 +311,16 @@ def _wanted_on(context: BedContext, first: date) -> date:
 def _within_season(
     context: BedContext,
     start: date,
-    following: date | None,
+    end: date,
     count: int,
     wait: int,
     *,
     acidify: bool,
 ) -> tuple[date, ...]:
-    """Dates within a season, far enough apart and well before the next."""
+    """Dates within a season, far enough apart and well before the next or the day wanted."""
     found = [start]
     while len(found) < count:
         after = start_date(context, acidify=acidify, not_before=found[-1] + timedelta(days=wait))
-        end = following or start + timedelta(days=DAYS_IN_YEAR)
         if after + timedelta(days=wait) > end + timedelta(days=TEST_LEAD_D):
             break
         found.append(after)
