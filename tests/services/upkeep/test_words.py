@@ -22,6 +22,7 @@ QUIET = Held(
     nitrogen_told=True,
     limes=False,
     falls=False,
+    rises=False,
     treats_water=False,
     has_urea=False,
     per_ph_mmolc_m2=6000.0,
@@ -67,3 +68,9 @@ def test_nitrate_is_named_to_those_who_hate_lime_only(bed_case: Make) -> None:
     blue = build_context(bed_case(5.0, target=None, plant="highbush blueberry", feed=feed))
     green = build_context(bed_case(6.5, target=None, plant="cabbage", feed=feed))
     assert "nitrate" in comment(blue, QUIET) and "nitrate" not in comment(green, QUIET)
+
+
+def test_a_bed_that_rises_by_itself_waits_for_a_test_above_its_range(bed_case: Make) -> None:
+    context = build_context(bed_case(5.0, target=6.5))
+    said = comment(context, replace(QUIET, rises=True))
+    assert "no acid or sulfur unless a test reads above pH" in said

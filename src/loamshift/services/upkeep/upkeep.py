@@ -26,7 +26,7 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.materials import load_materials
-from loamshift.tables.model import carbonate_parameters, ledger_parameters
+from loamshift.tables.model import carbonate_parameters, ledger_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 from loamshift.units import (
@@ -116,6 +116,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         limes=lime > 0.0,
         falls=judged.direction is Direction.ACIDIFY
         and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
+        rises=_reads_below(context)
+        and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
         has_urea=any(line.material == "urea" for line in chosen),
         per_ph_mmolc_m2=per_ph,
@@ -329,7 +331,7 @@ def _closing(
     ignored = parameter_values("advice")["ignored_drift_ph_year"]
     if abs(net_mmolc_m2) / per_ph < ignored:
         return 0.0, 0.0, most_acid
-    if net_mmolc_m2 < 0.0 and judged.reason is Reason.WATER:
+    if net_mmolc_m2 < 0.0 and (judged.reason is Reason.WATER or _reads_below(context)):
         return 0.0, 0.0, most_acid
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
@@ -339,6 +341,12 @@ def _closing(
     most_lime = cap_for(applies_to="limestone", situation=ground, per="year").limit_g_m2
     lime = lime_as_caco3_g_m2_from_acid_mmolc_m2(net_mmolc_m2)
     return 0.0, min(lime, most_lime), most_acid
+
+
+def _reads_below(context: BedContext) -> bool:
+    """True where a bed lies below its range: no acid goes on before a test reads above it."""
+    target, ph = context.target, require_soil(context).ph.ph_water
+    return target is not None and ph < target.ph_low - verdict_values()["leave_gain_ph"]
 
 
 def _years_undone(context: BedContext, target: Target) -> float | None:

@@ -33,6 +33,7 @@ class Held:
     nitrogen_told: bool
     limes: bool
     falls: bool
+    rises: bool
     treats_water: bool
     has_urea: bool
     per_ph_mmolc_m2: float
@@ -129,6 +130,11 @@ def _lime(context: BedContext, held: Held) -> str:
         return (
             "Left alone the pH goes on falling slowly, so test once a year. Give no lime unless a "
             f"test reads below pH {target.ph_low:.1f}."
+        )
+    if held.rises and target is not None:
+        return (
+            "Left alone the pH goes on rising, so test once a year. Give no acid or sulfur unless "
+            f"a test reads above pH {target.ph_high:.1f}."
         )
     if not held.limes or target is None or not target.calcifuge:
         return ""
