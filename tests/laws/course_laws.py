@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 from datetime import date, timedelta
+from itertools import pairwise
 from math import isfinite, sqrt
 from typing import Final
 
@@ -187,7 +188,7 @@ def a_test_has_a_line_for_every_reading(case: Case, answer: Answer) -> list[str]
     lines, found = plan.decides, []
     if lines[0].reads_from is not None or lines[-1].reads_to is not None:
         found.append("the outer lines are not open")
-    for lower, upper in zip(lines, lines[1:], strict=False):
+    for lower, upper in pairwise(lines):
         if lower.reads_to is None or upper.reads_from is None:
             found.append("an inner end is open")
         elif abs(upper.reads_from - lower.reads_to - 0.1) > 1e-6:
@@ -271,13 +272,9 @@ def _mmolc_m2_per_ph(case: Case, answer: Answer) -> float:
         ph = wanted.ph_aim
     elif answer.verdict.decision is Decision.LEAVE:
         ph = min(max(ph, wanted.ph_low), wanted.ph_high)
-    slope: float = buffer_mmolc_kg_ph(
-        ph, k=10.0**context.soil.k.log10_k_mean, **curve_of(context)
-    )
+    slope: float = buffer_mmolc_kg_ph(ph, k=10.0**context.soil.k.log10_k_mean, **curve_of(context))
     return slope * context.soil_mass_kg_m2
 
 
 def _listed(days: Sequence[date]) -> str:
     return ", ".join(day.isoformat() for day in days)
-
-

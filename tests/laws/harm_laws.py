@@ -113,9 +113,7 @@ def parts_within_the_limits(case: Case, answer: Answer) -> list[str]:
                 "are printed"
             )
         within = [
-            other * strength / cap.year_g_m2
-            for then, other, _ in parts
-            if day - YEAR < then <= day
+            other * strength / cap.year_g_m2 for then, other, _ in parts if day - YEAR < then <= day
         ]
         before = recent_limits(case, on=day).get(cap.applies_to, 0.0)
         if sum(within) + before > 1.0 + WEIGHED:

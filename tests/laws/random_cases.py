@@ -66,10 +66,11 @@ INSANE: Final = {
 }
 """What one does who misreads the packet [g/m2]."""
 FAMILIAR: Final = (
-    "highbush blueberry", "rhododendron", "camellia", "heather (ling)", "azalea", "hydrangea (blue flowers)",
-    "cabbage", "potato", "tomato", "carrot", "lettuce", "onion", "asparagus", "strawberry",
-    "raspberry", "apple", "rose", "lavender", "lilac", "kentucky bluegrass", "perennial ryegrass",
-    "wheat", "maize", "alfalfa (lucerne)", "white clover", "pin oak", "japanese maple", "clematis",
+    "highbush blueberry", "rhododendron", "camellia", "heather (ling)", "azalea", "cabbage",
+    "hydrangea (blue flowers)", "potato", "tomato", "carrot", "lettuce", "onion", "asparagus",
+    "strawberry", "raspberry", "apple", "rose", "lavender", "lilac", "kentucky bluegrass",
+    "perennial ryegrass", "wheat", "maize", "alfalfa (lucerne)", "white clover", "pin oak",
+    "japanese maple", "clematis",
 )  # fmt: skip
 """Plants that are asked about most; half of the cases draw from these."""
 
