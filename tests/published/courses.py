@@ -25,7 +25,7 @@ from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.column_inputs import layer_edges_cm, soil_layers
+from loamshift.services.belief.column_layers import layer_edges_cm, soil_layers
 from loamshift.services.belief.column_parts import PutOn, depth_shares, events_of
 from loamshift.services.belief.column_priors import draw_soil_members
 from loamshift.services.belief.column_weather import column_weather

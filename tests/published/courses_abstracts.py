@@ -19,7 +19,7 @@ from loamshift.core.ensemble import quantile_bands
 from loamshift.domain.material import Material, SizeClass
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.column_inputs import layer_edges_cm, soil_layers
+from loamshift.services.belief.column_layers import layer_edges_cm, soil_layers
 from loamshift.services.belief.column_parts import PutOn, events_of
 from loamshift.services.belief.column_priors import draw_soil_members
 from loamshift.services.belief.column_weather import column_weather

@@ -10,35 +10,21 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
+from loamshift.domain.decision import Band as Band
+from loamshift.domain.decision import Decision as Decision
+from loamshift.domain.decision import Direction as Direction
+from loamshift.domain.decision import Reason as Reason
+from loamshift.domain.decision import Severity as Severity
+from loamshift.domain.plan import AcidScale as AcidScale
+from loamshift.domain.plan import Branch as Branch
+from loamshift.domain.plan import PlanPart as PlanPart
+from loamshift.domain.plan import PlanRule as PlanRule
+from loamshift.domain.plan import Refit as Refit
+from loamshift.domain.plan import TestLine as TestLine
+from loamshift.domain.plan import Then as Then
+
 WIDTH_CHECK = "width of the forecast"
 """Name of the finding that says where the width of a forecast comes from."""
-
-
-class Decision(StrEnum):
-    """What the adviser is told to do, the first that holds in this order of cases."""
-
-    STOP = "stop"
-    LEAVE = "leave"
-    MEASURE_FIRST = "measure-first"
-    ELSEWHERE = "elsewhere"
-    EFFORT = "effort"
-    GO = "go"
-
-
-class Severity(StrEnum):
-    """How grave a finding is."""
-
-    INFO = "info"
-    CAUTION = "caution"
-    BLOCK = "block"
-
-
-class Direction(StrEnum):
-    """Which way the dose moves the pH."""
-
-    ACIDIFY = "acidify"
-    LIME = "lime"
-    NONE = "none"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,43 +37,6 @@ class MadeBy:
     seed: int | None = None
     members: int | None = None
     years: int | None = None
-
-
-class Reason(StrEnum):
-    """Why the decision is what it is: every sentence about it is made from this code."""
-
-    NO_PH = "no-ph"
-    NO_AIM = "no-aim"
-    OVERDOSE = "overdose"
-    """What lies there is more than the ground may carry, or brings the bed to harm."""
-    TOO_ACID = "too-acid"
-    SALT = "salt"
-    SODIC = "sodic"
-    WATERLOGGED = "waterlogged"
-    NO_COMMON_RANGE = "no-common-range"
-    IN_RANGE = "in-range"
-    """Left alone, the bed stays in the range."""
-    AT_WORK = "at-work"
-    """What was put on earlier brings the bed into the range by itself."""
-    SMALL_GAIN = "small-gain"
-    """Nearer to the range than a second test could show."""
-    UNKNOWN_LIME = "unknown-lime"
-    DOUBTFUL_READING = "doubtful-reading"
-    UNKNOWN_WATER = "unknown-water"
-    UNKNOWN_TEXTURE = "unknown-texture"
-    ONE_SOURCE_RANGE = "one-source-range"
-    FREE_LIME = "free-lime"
-    CAPS = "caps"
-    """The printed limits of the seasons at hand do not reach so far."""
-    WATER = "water"
-    """The soil is not the question: the water brings back whatever is done to it."""
-    UPKEEP = "upkeep"
-    """In the range now, and pulled out of it unless something is given from time to time."""
-    PARTS = "parts"
-    """More parts than usual under the limit of one dose."""
-    MONTHS = "months"
-    """Longer than a year from the first part."""
-    WITHIN_REACH = "within-reach"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,15 +74,6 @@ class Missing:
     field: str
     why: str
     how: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Band:
-    """A likely range: nine in ten lie between ``lo90`` and ``hi90``; ``mid`` is the median."""
-
-    lo90: float
-    mid: float
-    hi90: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,110 +160,6 @@ class Application:
     amount_g: float | None
     incorporate_cm: float
     only_if: str | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlanPart:
-    """One dated part of the plan that goes on whatever a test reads [g/m2, g]."""
-
-    date: date
-    material: str
-    rate_g_m2: float
-    amount_g: float | None
-
-
-class Then(StrEnum):
-    """What a reading calls for."""
-
-    PART = "part"
-    """The amount of the line goes on."""
-    TEST_AGAIN = "test-again"
-    """Nothing now; what lies there still works, so test again next year."""
-    DONE = "done"
-    """Nothing more."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TestLine:
-    """One line of what a test decides: readings from ``reads_from`` up to ``reads_to``.
-
-    Both ends are included and printed to a tenth; None is an open end [pH in water]. ``test`` the
-    day of the test; ``part_g_m2`` of product that goes on then, 0 for nothing [g/m2]; ``part_on``
-    the day it goes on, None for nothing.
-    """
-
-    __test__ = False  # not a case for the test runner
-
-    test: date
-    reads_from: float | None
-    reads_to: float | None
-    part_g_m2: float
-    then: Then
-    part_on: date | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlanRule:
-    """The plan as a rule: what goes on first, and what the next test decides.
-
-    Shares of beds that fit what is known [0-1], judged on beds not used to choose the plan:
-    ``share_in_range`` in the range on ``on`` and a year later, with the tests of this plan (one
-    each season, the rule fitted again after each); ``share_in_range_without_tests`` the best
-    single amount; ``share_if_known`` if the soil were known exactly; ``share_harmed`` past the
-    harmful limit of the plant because of the plan. ``median_ph`` of the beds on that day.
-    """
-
-    material: str
-    parts: tuple[PlanPart, ...]
-    decides: tuple[TestLine, ...]
-    share_in_range: float
-    share_in_range_without_tests: float
-    share_if_known: float
-    share_harmed: float
-    median_ph: float
-    on: date
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Branch:
-    """What the advice would be if an open question were settled one way.
-
-    ``field`` the case-file path to settle; ``outcome`` what the test would show, a code such as
-    ``no-lime``, ``some-lime``, ``much-lime``; ``probability`` of it [0-1]; ``decision`` then, and
-    sulfur or lime it would take in the middle case, None where nothing goes on [g/m2].
-    """
-
-    field: str
-    outcome: str
-    probability: float
-    decision: Decision
-    sulfur_as_s_g_m2: float | None
-    lime_as_caco3_g_m2: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AcidScale:
-    """How strongly the soil resists, against its texture's usual curve: before and now."""
-
-    prior: Band
-    now: Band
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Refit:
-    """What the readings taught about this bed.
-
-    ``used`` false where the readings were set aside on demand; ``readings`` how many were
-    weighed; ``effective_members`` of the possible beds that carry the weight; ``doubted``
-    the readings that fit no bed, in words.
-    """
-
-    used: bool
-    readings: int
-    acid_scale: AcidScale
-    effective_members: float
-    doubted: tuple[str, ...]
-    words: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

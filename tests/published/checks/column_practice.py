@@ -22,7 +22,8 @@ from loamshift.core.column_layout import (
 from loamshift.domain.material import Material, SizeClass
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.column_inputs import forecast_inputs, soil_layers
+from loamshift.services.belief.column_inputs import forecast_inputs
+from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_parts import PutOn, depth_shares, events_of
 from loamshift.services.belief.column_priors import draw_soil_members
 from loamshift.services.belief.column_runs import shared_laws

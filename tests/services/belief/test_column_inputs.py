@@ -11,7 +11,8 @@ from loamshift.domain.answer import Application
 from loamshift.domain.material import MaterialGroup
 from loamshift.domain.soil import CarbonateBelief
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.belief.column_inputs import forecast_inputs, layer_edges_cm
+from loamshift.services.belief.column_inputs import forecast_inputs
+from loamshift.services.belief.column_layers import layer_edges_cm
 from loamshift.services.belief.column_parts import (
     PutOn,
     depth_shares,

@@ -93,7 +93,7 @@ def courses_of(
     """
     top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
-    knots = knot_amounts(need_mid_g_m2, top)
+    knots = knot_amounts(middle_g_m2=need_mid_g_m2, top_g_m2=top)
     runs = [alone, *(beds.run(seasons.simulated((float(x),))) for x in knots[1:])]
     few = beds.thinned(THINNED)
     reference = float(knots[1])
@@ -122,7 +122,7 @@ def courses_of(
     )
 
 
-def knot_amounts(middle_g_m2: float, top_g_m2: float) -> FloatArray:
+def knot_amounts(*, middle_g_m2: float, top_g_m2: float) -> FloatArray:
     """Amounts at which beds are run: close about the need, and the most that may go on.
 
     Parameters

@@ -219,11 +219,17 @@ def _in_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, 
 
 
 def _at_work(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
-    comes_to = judged.ph_alone_on or judged.ph_expected or 0.0
+    comes_to = round(judged.ph_alone_on or judged.ph_expected or 0.0, 1)
+    target = _target(context)
+    ends = (
+        f"That is within {_wanted(target)}. More now would overshoot."
+        if target.ph_low <= comes_to <= target.ph_high
+        else f"That is so near to {_wanted(target)}, that a second test could not show the rest."
+    )
     return (
-        f"What was already put on is still reacting and takes this soil to about pH {comes_to:.1f} "
-        f"by itself, from {require_soil(context).ph.ph_water:.1f} when it was sampled. That is "
-        f"within {_wanted(_target(context))}. More now would overshoot.",
+        "What was already put on is still reacting and takes this soil to about pH "
+        f"{comes_to:.1f} by itself, from {require_soil(context).ph.ph_water:.1f} when it was "
+        f"sampled. {ends}",
         "A test, once it has reacted, that still lies outside the range.",
     )
 

@@ -1,0 +1,89 @@
+"""The soil of a bed in layers, for the column."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.column_layout import ColumnSoil
+from loamshift.core.column_table import column_soil
+from loamshift.domain.soil import Soil
+from loamshift.tables.model import buffer_parameters
+from loamshift.tables.parameters import parameter_values
+from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
+
+FloatArray = NDArray[np.float64]
+
+
+def layer_edges_cm(
+    *, treated_cm: float, others_cm: Sequence[float] = (), bottom_cm: float | None = None
+) -> FloatArray:
+    """Edges of the layers: the default ones, with every depth that matters among them.
+
+    Parameters
+    ----------
+    treated_cm
+        Treated depth, above 0 [cm].
+    others_cm
+        Depths sampled or worked to; 0 is left out [cm].
+    bottom_cm
+        Where the soil ends, as in a pot; None in the ground [cm].
+
+    Returns
+    -------
+    ndarray
+        Edges from 0 down, shape (L + 1,) [cm].
+
+    Notes
+    -----
+    A default edge too near to one that must be there gives way to it.
+
+    References
+    ----------
+    own-judgement
+    """
+    column = parameter_values("column")
+    near = column["nearest_edge_cm"]
+    wanted: list[float] = [treated_cm]
+    for depth in others_cm:
+        if depth > 0.0 and all(abs(depth - one) > near for one in wanted):
+            wanted.append(depth)
+    for name in ("layer_edge_1_cm", "layer_edge_2_cm", "layer_edge_3_cm"):
+        edge = column[name]
+        if all(abs(edge - one) > near for one in wanted):
+            wanted.append(edge)
+    if bottom_cm is not None:
+        wanted = [edge for edge in wanted if edge < bottom_cm - near] + [bottom_cm]
+    return np.array([0.0, *sorted(wanted)], dtype=np.float64)
+
+
+def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False) -> ColumnSoil:
+    """The soil in layers, all alike, with one per cent of free lime for the members to scale.
+
+    Parameters
+    ----------
+    soil
+        The soil as believed [object].
+    edges_cm
+        Edges of the layers from 0 down, shape (L + 1,) [cm].
+    organic_only
+        True for peat and bark mixes [truth].
+
+    Returns
+    -------
+    ColumnSoil
+        Layers and curve [object].
+    """
+    return column_soil(
+        edges_cm=edges_cm.tolist(),
+        bulk_density_g_cm3=soil.bulk_density_g_cm3,
+        start_ph=soil.ph.ph_water,
+        carbonate_mmolc_kg=CARBONATE_MMOLC_KG_PER_PCT,
+        clay_pct=soil.clay_pct,
+        organic_carbon_pct=soil.organic_carbon_pct,
+        params=buffer_parameters(),
+        al_highest_mmolc_kg=parameter_values("column")["al_highest_mmolc_kg"],
+        organic_only=organic_only,
+    )

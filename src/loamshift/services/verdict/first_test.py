@@ -1,0 +1,167 @@
+"""Which test should come before anything goes on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.domain.answer import Branch, Decision, Direction, Reason
+from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.need import dose_to
+from loamshift.services.verdict.doubts import (
+    Doubt,
+    Group,
+    doubts,
+    supposing,
+)
+from loamshift.services.verdict.judged_bed import HALF, ROUNDING, JudgedBed, gap_ph, share_staying
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.verdict.reach import Reach, effort_reason, with_figures
+from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+
+def first_test(case: JudgedBed, base: Judgement, reach: Reach | None) -> Judgement | None:
+    """The one undone test most likely to change the decision, if likely enough.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    base
+        The judgement without tests [object].
+    reach
+        What is within reach, None where nothing goes on [object].
+
+    Returns
+    -------
+    Judgement or None
+        None where no test changes enough [object].
+    """
+    threshold = verdict_values()["measure_first_probability"]
+    best: Judgement | None = None
+    for doubt in doubts(case.context, case.beds):
+        if base.decision is Decision.LEAVE and doubt.reason is not Reason.DOUBTFUL_READING:
+            continue
+        changed = 0.0
+        shift: dict[Decision, float] = {}
+        for group in doubt.groups:
+            weight = float(group.beds.mean())
+            decision, other_way = _decided(case, base, reach, doubt, group)
+            if decision is not base.decision or other_way:
+                changed += weight
+                shift[decision] = shift.get(decision, 0.0) + weight
+        if changed > threshold and (best is None or changed > best.measure_probability):
+            best = replace(
+                base,
+                decision=Decision.MEASURE_FIRST,
+                reason=doubt.reason,
+                measure=doubt.field,
+                measure_probability=changed,
+                measure_shift=max(shift, key=shift.__getitem__),
+                branches=_branches(case, base, reach, doubt),
+            )
+    if (
+        best is None
+        and base.acts
+        and base.direction is not Direction.NONE
+        and rests_on_one_source(case, acidify=base.direction is Direction.ACIDIFY)
+    ):
+        return replace(
+            base,
+            decision=Decision.MEASURE_FIRST,
+            reason=Reason.ONE_SOURCE_RANGE,
+            measure="aim.target_ph",
+            measure_probability=1.0,
+        )
+    return best
+
+
+def _decided(
+    case: JudgedBed, base: Judgement, reach: Reach | None, doubt: Doubt, group: Group
+) -> tuple[Decision, bool]:
+    """What would be decided if only these beds were possible, and whether the way is another."""
+    limits, rules = verdict_values(), parameter_values("plan")
+    gain = limits["leave_gain_ph"] - ROUNDING
+    median = np.median(case.alone.ph[group.beds, : case.hold + 1], axis=0)
+    gaps = np.array([gap_ph(float(ph), case.target) for ph in median])
+    if np.abs(gaps).max() < gain and share_staying(case, group.beds) > HALF:
+        return Decision.LEAVE, False
+    now = float(gaps[0])
+    furthest = float(gaps[np.argmax(np.abs(gaps))])
+    acidify = now > 0.0 if abs(now) >= gain else furthest > 0.0
+    if reach is None:
+        if base.decision is Decision.EFFORT and acidify:
+            return Decision.EFFORT, False
+        return (Decision.GO, False) if base.decision is not Decision.EFFORT else (Decision.GO, True)
+    if acidify is not reach.courses.seasons.acidify:
+        return Decision.GO, True
+    if float(reach.there[group.beds].mean()) < limits["elsewhere_probability"]:
+        return Decision.ELSEWHERE, False
+    thirsty = acidify and base.water_rise_ph >= gain
+    if thirsty and float(reach.held[group.beds].mean()) < rules["water_known_frac"]:
+        return Decision.EFFORT, base.direction is not Direction.NONE
+    supposed = replace(case, context=supposing(case.context, doubt, group))
+    direction = Direction.ACIDIFY if acidify else Direction.LIME
+    figures = replace(with_figures(supposed, base, acidify=acidify), direction=direction)
+    effort = effort_reason(figures, inside=abs(now) < ROUNDING)
+    return (Decision.GO if effort is None else Decision.EFFORT), False
+
+
+def _branches(
+    case: JudgedBed, base: Judgement, reach: Reach | None, doubt: Doubt
+) -> tuple[Branch, ...]:
+    """Both ways an open question of lime may turn out, in figures."""
+    if doubt.reason is not Reason.UNKNOWN_LIME or reach is None:
+        return ()
+    acidify = reach.courses.seasons.acidify
+    found = []
+    for group in doubt.groups:
+        decision, _ = _decided(case, base, reach, doubt, group)
+        goes_on = decision in (Decision.GO, Decision.EFFORT)
+        known = supposing(case.context, doubt, group)
+        need = dose_to(known, case.target.ph_aim, acidify=acidify) if goes_on else None
+        found.append(
+            Branch(
+                field=doubt.field,
+                outcome=group.outcome,
+                probability=float(group.beds.mean()),
+                decision=decision,
+                sulfur_as_s_g_m2=need.mid if need is not None and acidify else None,
+                lime_as_caco3_g_m2=need.mid if need is not None and not acidify else None,
+            )
+        )
+    return tuple(found)
+
+
+def rests_on_one_source(case: JudgedBed, *, acidify: bool) -> bool:
+    """True where the range rests on too little to move a whole bed for.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    acidify
+        True where the plan would acidify [truth].
+
+    Returns
+    -------
+    bool
+        True where a second source comes first [truth].
+    """
+    context, target = case.context, case.target
+    plants = context.case.aim.plants if target.names else ()
+    bears_acid = acidify and any(plant.tolerates_acid for plant in plants)
+    if not target.weak and not bears_acid and not any(plant.doubtful for plant in plants):
+        return False
+    far = parameter_values("plan")["outside_every_range_ph"] - ROUNDING
+    ph = require_soil(context).ph.ph_water
+    if ph >= target.highest + far or ph <= target.lowest - far:
+        return False
+    lime = context.case.soil.lab_lime_requirement_g_m2
+    return not (lime is not None and lime > 0.0 and ph < target.ph_low)

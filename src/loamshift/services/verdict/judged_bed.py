@@ -1,0 +1,172 @@
+"""A bed with its possible beds left alone, and what a judgement asks of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.domain.bed_context import BedContext, Target
+from loamshift.services.belief.possible_beds import BedRun, Runner
+from loamshift.services.courses.surface import day_index
+from loamshift.tables.model import verdict_values
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+DRIFT_D: Final = 731
+"""Over so many days the drift of a bed left alone is read [d]."""
+ROUNDING: Final = 0.005
+"""A gap of the limit counts as the limit: a median of drawn beds is no closer than this [pH]."""
+HALF: Final = 0.5
+"""A bed is left alone only where more than this share of what it may be stays near the range."""
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedBed:
+    """What every question below needs."""
+
+    context: BedContext
+    target: Target
+    beds: Runner
+    alone: BedRun
+    quick: bool
+    on: int
+    hold: int
+
+    @property
+    def median(self) -> FloatArray:
+        """Median course of the bed left alone [pH]."""
+        return np.asarray(np.median(self.alone.ph, axis=0), dtype=np.float64)
+
+
+def gap_ph(ph: float, target: Target) -> float:
+    """How far a pH lies above the range, or below it as a negative figure [pH].
+
+    Parameters
+    ----------
+    ph
+        The pH [pH in water].
+    target
+        The range wanted [object].
+
+    Returns
+    -------
+    float
+        0 within the range [pH].
+    """
+    return max(ph - target.ph_high, 0.0) - max(target.ph_low - ph, 0.0)
+
+
+def share_in_range(case: JudgedBed, day: int = 0) -> float:
+    """Share of the beds left alone that lie in the range on a day.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    day
+        Which of the days, 0 for today [index].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+    """
+    ph = case.alone.ph[:, day]
+    return float(np.mean((ph >= case.target.ph_low) & (ph <= case.target.ph_high)))
+
+
+def share_staying(case: JudgedBed, beds: BoolArray | None = None) -> float:
+    """Share of beds that, left alone, stay within a hair of the range until a year on.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    day
+        Which of the days [index].
+
+    Returns
+    -------
+    float
+        Of the beds left alone [0-1].
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    beds
+        Which of them count; None for all [truth].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+    """
+    gain = verdict_values()["leave_gain_ph"]
+    ph = case.alone.ph[:, : case.hold + 1] if beds is None else case.alone.ph[beds, : case.hold + 1]
+    low, high = case.target.ph_low - gain, case.target.ph_high + gain
+    return float(np.mean(((ph >= low) & (ph <= high)).all(axis=1)))
+
+
+def furthest_median_ph(case: JudgedBed) -> float:
+    """The furthest the median of the bed left alone gets, the way earlier material takes it.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    float
+        PH in water [pH].
+    """
+    coming = case.context.pending_acid_mmolc_m2
+    if coming > 0.0:
+        return float(case.median.min())
+    if coming < 0.0:
+        return float(case.median.max())
+    return float(case.median[case.on])
+
+
+def drift_ph_year(case: JudgedBed) -> float:
+    """How the median of the bed left alone moves over the next two years [pH/yr].
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    float
+        Negative where it falls [pH/yr].
+    """
+    days = case.beds.days
+    later = day_index(days, days[0] + timedelta(days=DRIFT_D))
+    years = max((days[later] - days[0]).days, 1) / 365.25
+    return float(case.median[later] - case.median[0]) / years
+
+
+def water_rise_ph(case: JudgedBed) -> float:
+    """How much higher the bed left alone lies on the day wanted than under rain water [pH].
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    float
+        0 without alkaline water [pH].
+    """
+    if case.context.water_base_mmolc_m2_year <= 0.0:
+        return 0.0
+    rain = case.beds.with_rain_water().run(())
+    return float(case.median[case.on] - np.median(rain.ph[:, case.on]))

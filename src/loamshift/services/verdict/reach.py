@@ -1,0 +1,275 @@
+"""What the printed limits of the seasons can do for a bed, and what that makes of it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.background import background_acid_mmolc_m2
+from loamshift.core.buffer import buffer_mmolc_kg_ph
+from loamshift.core.plan_rule import RuleGoal, reachable
+from loamshift.domain.answer import Decision, Direction, Reason
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
+from loamshift.services.courses.seasons import Seasons, seasons_ahead, tidy_amounts
+from loamshift.services.courses.surface import Courses, courses_of
+from loamshift.services.verdict.judged_bed import ROUNDING, JudgedBed
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.tables.model import ledger_parameters, lime_parameters, verdict_values
+from loamshift.tables.parameters import parameter_values
+from loamshift.tables.rules import cap_for
+from loamshift.units import SULFUR_G_PER_MMOLC
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+AMOUNTS: Final = (13, 11)
+QUICK_AMOUNTS: Final = (7, 6)
+"""First and later amounts a rule is chosen from; fewer where no column is run [count]."""
+SMALLEST_PART: Final = 0.2
+"""A remainder below this share of a full dose makes no part of its own [1]."""
+REACH: Final = 1.3
+"""Amounts are tried up to so many times the upper end of the need [-]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """What the limits of the seasons can do for each bed."""
+
+    courses: Courses
+    goal: RuleGoal
+    there: BoolArray
+    held: BoolArray
+
+
+def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
+    """What the printed limits of the seasons can do for each bed.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    Reach
+        Courses under any amounts, and which beds get there [object].
+    """
+    seasons = seasons_ahead(case.context, acidify=acidify)
+    need = dose_to(case.context, case.target.ph_aim, acidify=acidify)
+    high = need.hi90 / seasons.active_frac
+    courses = courses_of(
+        case.beds,
+        seasons,
+        alone=case.alone,
+        need_mid_g_m2=max(need.mid / seasons.active_frac, 1e-3 * max(seasons.capacity_g_m2)),
+        need_high_g_m2=high,
+    )
+    goal = _goal(case, seasons, courses, high_g_m2=high)
+    return Reach(
+        courses=courses,
+        goal=goal,
+        there=reachable(courses.surface, replace(goal, hold=goal.on)),
+        held=reachable(courses.surface, goal),
+    )
+
+
+def _goal(case: JudgedBed, seasons: Seasons, courses: Courses, *, high_g_m2: float) -> RuleGoal:
+    rules, target = parameter_values("plan"), case.target
+    smallest = 1e-3 * max(seasons.capacity_g_m2)
+    top = max(REACH * high_g_m2, smallest)
+    counts = QUICK_AMOUNTS if case.quick else AMOUNTS
+    first = tidy_amounts(min(seasons.capacity_g_m2[0], top), count=counts[0])
+    later = tidy_amounts(min(seasons.capacity_g_m2[-1], top), count=counts[1])
+    return RuleGoal(
+        range_low_ph=target.ph_low,
+        range_high_ph=target.ph_high,
+        harmful_ph=target.harmful_low if seasons.acidify else target.harmful_high,
+        on=courses.index(seasons.on),
+        hold=courses.index(seasons.hold),
+        tests=tuple(courses.index(day) for day in seasons.tests),
+        reading_sd_ph=retest_error_ph(case.context),
+        first_g_m2=np.array(first),
+        later_g_m2=np.array(later),
+        seasons=seasons.count,
+        most_harmed_frac=rules["chosen_harmed_frac"],
+        lines=int(rules["test_lines"]),
+        worth_a_test_frac=rules["test_again_gain_frac"],
+    )
+
+
+def retest_error_ph(context: BedContext) -> float:
+    """Error of one further careful test, with the scatter of its year.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    float
+        Standard deviation [pH].
+    """
+    soil = require_soil(context)
+    scatter = verdict_values()["reading_scatter_sd"]
+    if not soil.ph.method.is_rough:
+        return max(soil.ph.ph_water_sd, scatter)
+    return math.hypot(scatter, parameter_values("plan")["careful_test_sd_ph"])
+
+
+def judged_by_reach(
+    case: JudgedBed, reach: Reach, alone: Judgement, *, rise: float, inside: bool
+) -> Judgement:
+    """Elsewhere, effort or go, by what the limits of the seasons can do.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    reach
+        What is within reach [object].
+    alone
+        The judgement on the bed left alone, for its figures [object].
+    rise
+        How much the water lifts it [pH].
+    inside
+        True where it lies in the range now [truth].
+
+    Returns
+    -------
+    Judgement
+        Decision, reason and figures [object].
+    """
+    limits, rules = verdict_values(), parameter_values("plan")
+    acidify = reach.courses.seasons.acidify
+    direction = Direction.ACIDIFY if acidify else Direction.LIME
+    judged = replace(
+        with_figures(case, alone, acidify=acidify),
+        decision=Decision.GO,
+        direction=direction,
+        reason=Reason.WITHIN_REACH,
+        water_rise_ph=rise,
+        covered=float(reach.there.mean()),
+        held=float(reach.held.mean()),
+    )
+    thirsty = acidify and rise >= limits["leave_gain_ph"] - ROUNDING
+    if judged.covered is not None and judged.covered < limits["elsewhere_probability"]:
+        lime = acidify and (judged.carbonate_share or 0.0) > 0.5
+        why = Reason.FREE_LIME if lime else Reason.WATER if thirsty else Reason.CAPS
+        return replace(judged, decision=Decision.ELSEWHERE, reason=why)
+    if thirsty and judged.held is not None and judged.held < rules["water_known_frac"]:
+        return replace(
+            judged, decision=Decision.EFFORT, direction=Direction.NONE, reason=Reason.WATER
+        )
+    reason = effort_reason(judged, inside=inside)
+    if reason is not None:
+        return replace(judged, decision=Decision.EFFORT, reason=reason)
+    return judged
+
+
+def with_figures(case: JudgedBed, judged: Judgement, *, acidify: bool) -> Judgement:
+    """A judgement with need, caps and pull of one direction.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+    judged
+        The judgement to fill in [object].
+    acidify
+        True for sulfur [truth].
+
+    Returns
+    -------
+    Judgement
+        With need, limits, parts and pull [object].
+    """
+    context = case.context
+    substance = "sulfur" if acidify else "limestone"
+    ground = context.cap_situation
+    dose = cap_for(applies_to=substance, situation=ground, per="dose").limit_g_m2
+    year = cap_for(applies_to=substance, situation=ground, per="year").limit_g_m2
+    working = 1.0 if acidify else lime_parameters().field_efficiency
+    need = dose_to(context, case.target.ph_aim, acidify=acidify)
+    mass = context.soil_mass_kg_m2
+    carbonate = carbonate_median_mmolc_kg(context) * mass * SULFUR_G_PER_MMOLC
+    share = min(carbonate / need.mid, 1.0) if acidify and need.mid > 0.0 else None
+    return replace(
+        judged,
+        need_mid_g_m2=need.mid,
+        cap_dose_g_m2=dose,
+        cap_year_g_m2=year,
+        working_frac=working,
+        parts=max(1, math.ceil(need.mid / (dose * working) - SMALLEST_PART)),
+        pull_ph_year=yearly_pull_ph(context, case.target.ph_aim, acidify=acidify),
+        carbonate_share=share,
+    )
+
+
+def yearly_pull_ph(context: BedContext, ph: float, *, acidify: bool) -> float:
+    """How much water, leaching and uptake move a bed held at a pH against the aim in a year.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph
+        Where it is held [pH in water].
+    acidify
+        True where it was brought down [truth].
+
+    Returns
+    -------
+    float
+        0 or more [pH/yr].
+    """
+    background = 0.0
+    if not context.in_pot:
+        background = background_acid_mmolc_m2(
+            ph,
+            drainage_mm=context.drainage_mm_year,
+            params=ledger_parameters(),
+            land_use=context.land_use,
+        )
+    pull = context.water_base_mmolc_m2_year - background
+    slope = float(buffer_mmolc_kg_ph(ph, **curve_of(context)))
+    k = 10.0 ** require_soil(context).k.log10_k_mean
+    against = max(pull if acidify else -pull, 0.0)
+    return float(against / (k * slope * context.soil_mass_kg_m2))
+
+
+def effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:
+    """Why a plan within reach is an effort all the same.
+
+    Parameters
+    ----------
+    judged
+        A judgement with its figures [object].
+    inside
+        True where the bed lies in the range now [truth].
+
+    Returns
+    -------
+    Reason or None
+        None where it is no effort [enumeration].
+    """
+    limits = verdict_values()
+    parts = judged.parts or 1
+    dose, year = judged.cap_dose_g_m2 or 1.0, judged.cap_year_g_m2 or 1.0
+    per_year = max(1, int(year / dose + 1e-9))
+    if parts > limits["effort_parts"]:
+        return Reason.PARTS
+    if 365 * ((parts - 1) // per_year) + 180 > limits["effort_days"]:
+        return Reason.MONTHS
+    pulled = judged.pull_ph_year > limits["effort_pull_ph_year"]
+    if inside or (pulled and judged.direction is Direction.ACIDIFY):
+        return Reason.UPKEEP
+    return None
