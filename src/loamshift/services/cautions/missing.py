@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.answer import Direction, Missing
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 
 FIZZ_FROM_PH = 6.5
@@ -74,13 +77,7 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
             )
         )
     if not context.water_known and context.irrigation_mm_year > 0.0:
-        rows.append(
-            _row(
-                "water.alkalinity",
-                "It limes the bed with every watering.",
-                "The water company states it; aquarium drop kits read it too.",
-            )
-        )
+        rows.append(_WATER[unknown_of_water(context)])
     if "soil.texture" in context.assumed:
         rows.append(
             _row(
@@ -97,12 +94,15 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
                 "Standard on most reports; otherwise a laboratory's loss on ignition.",
             )
         )
-    if soil is not None and not soil.k.contributions and judged.direction is not Direction.NONE:
+    resists = soil is not None and not soil.k.contributions and not case.titration
+    if resists and judged.direction is not Direction.NONE:
         rows.append(
             _row(
                 "titration",
                 "Most of the range comes from how strongly this soil resists.",
-                "A jar titration of this soil, or a buffer pH, narrows the range by half.",
+                "A jar titration of this soil, or a buffer pH, narrows the range by half."
+                if case.soil.buffer_ph is None
+                else "A jar titration of this soil narrows the range by half.",
             )
         )
     if case.bed.area_m2 is None and context.area_m2 is None:
@@ -134,3 +134,18 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
 
 def _row(field: str, why: str, how: str) -> Missing:
     return Missing(field=field, why=why, how=how)
+
+
+_WATER: Final = {
+    "water.alkalinity": _row(
+        "water.alkalinity",
+        "It limes the bed with every watering.",
+        "The water company states it; aquarium drop kits read it too.",
+    ),
+    "water.weekly": _row(
+        "water.weekly",
+        "Each millimetre of this water limes the bed.",
+        "Set out a jar while you water, or read the meter before and after.",
+    ),
+}
+"""What to find out of the water, by what was not given."""

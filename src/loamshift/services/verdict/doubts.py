@@ -138,6 +138,23 @@ def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:
     return replace(context, soil=replace(soil, k=scale))
 
 
+def unknown_of_water(context: BedContext) -> str:
+    """What of the water had to be guessed where it is not known.
+
+    Parameters
+    ----------
+    context
+        A bed that is watered [object].
+
+    Returns
+    -------
+    str
+        Path in the case file: how much of it goes on where its alkalinity was given [text].
+    """
+    known = context.case.water.alkalinity_mg_l_as_caco3 is not None
+    return "water.weekly" if known else "water.alkalinity"
+
+
 def _doubts(context: BedContext, beds: Runner) -> Iterator[Doubt]:
     soil = require_soil(context)
     if soil.carbonate.is_possible and not soil.carbonate.measured:
@@ -156,7 +173,7 @@ def _doubts(context: BedContext, beds: Runner) -> Iterator[Doubt]:
         )
     if not context.water_known and context.irrigation_mm_year > 0.0:
         yield Doubt(
-            field="water.alkalinity",
+            field=unknown_of_water(context),
             reason=Reason.UNKNOWN_WATER,
             groups=_by_rank(beds.draw("alkalinity_factor"), 3, "alkalinity"),
         )

@@ -12,7 +12,7 @@ from loamshift.services.cautions.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
 from loamshift.services.plan.plan import Plan
-from loamshift.services.verdict.doubts import lime_contradicts_ph
+from loamshift.services.verdict.doubts import lime_contradicts_ph, unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
@@ -24,6 +24,7 @@ TESTS: Final = {
     "soil.fizz": "a fizz test: ten drops of acid on a spoonful of dry soil",
     "soil.carbonate_pct": "a laboratory figure for free lime (CaCO3)",
     "water.alkalinity": "the alkalinity of the water, from the supplier or a drop kit",
+    "water.weekly": "how much water the bed gets in a week",
     "soil.texture": "the texture, by feel or from a laboratory",
     "aim.plant": "the plant or the target pH",
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
@@ -125,9 +126,15 @@ def _change_test(context: BedContext, judged: Judgement) -> str:
         if context.case.soil.fizz is None:
             return "A fizz test that shows free lime."
         return "A laboratory figure for free lime (CaCO3)."
-    if not soil.k.contributions:
-        return "A buffer pH or jar titration showing that the soil resists far more, or far less."
+    if not soil.k.contributions and not context.case.titration:
+        return f"{_resistance_test(context)} showing that the soil resists far more, or far less."
     return f"A repeat test already within {_range(target)}."
+
+
+def _resistance_test(context: BedContext) -> str:
+    """A test of how strongly the soil resists that nobody has made."""
+    given = context.case.soil.buffer_ph is not None or context.organic_only
+    return "A jar titration" if given else "A buffer pH or jar titration"
 
 
 def _no_ph(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
@@ -258,9 +265,12 @@ def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
             "A new, mixed sample read by a laboratory, with its depth.",
         )
     shift = _SHIFT.get(judged.measure_shift or Decision.GO, "change the advice")
+    unknown = _UNKNOWN[judged.reason]
+    if judged.measure == "water.weekly":
+        unknown = "how much water the bed gets"
     return (
-        f"One thing we do not know could change this advice: {_UNKNOWN[judged.reason]}. The chance "
-        f"is {format_share(judged.measure_probability)} that the test would {shift}.",
+        f"One thing we do not know could change this advice: {unknown}. The chance is "
+        f"{format_share(judged.measure_probability)} that the test would {shift}.",
         _sentence(test),
     )
 
@@ -314,8 +324,8 @@ def _free_lime(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str,
 
 
 def _caps(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
-    if not require_soil(context).k.contributions:
-        change = "A buffer pH or jar titration showing that the soil resists far less."
+    if not require_soil(context).k.contributions and not context.case.titration:
+        change = f"{_resistance_test(context)} showing that the soil resists far less."
     elif context.planted and not context.in_pot:
         change = "An empty bed, which can take larger applications."
     else:
@@ -327,11 +337,12 @@ def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
     target, soil = _target(context), require_soil(context)
     by = context.case.aim.by or context.case.today.replace(year=context.case.today.year + 3)
     day = format_date(by, context.case.units)
-    change = (
-        "Rainwater, or water with less alkalinity."
-        if context.water_known
-        else "The alkalinity of your water, well below our guess."
-    )
+    change = "Rainwater, or water with less alkalinity."
+    if not context.water_known:
+        change = {
+            "water.alkalinity": "The alkalinity of your water, well below our guess.",
+            "water.weekly": "Far less water in a week than we had to guess.",
+        }[unknown_of_water(context)]
     if judged.decision is Decision.ELSEWHERE:
         text = _out_of_reach(context, judged) + " The water would bring the pH back up."
         return text + _instead(context), change
