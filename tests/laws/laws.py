@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from laws import course_laws, direction_laws, harm_laws
+from laws import course_laws, direction_laws, harm_laws, word_laws
 from laws.law import LAWS
 from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 
 __all__ = ["LAWS", "violations"]
 
-_TOPICS = (direction_laws, harm_laws, course_laws)
+_TOPICS = (direction_laws, harm_laws, course_laws, word_laws)
 
 
 def violations(case: Case, answer: Answer) -> dict[str, list[str]]:
