@@ -35,10 +35,11 @@ def test_a_probe_gives_way_to_a_laboratory() -> None:
     assert reading is not None and reading.ph == 6.2
 
 
-def test_the_latest_dated_reading_speaks() -> None:
-    later = '[[reading]]\ndate = 2026-04-01\nph = 6.1\nph_method = "water 1:1"'
-    reading = current_reading(bed("ph = 7.0\n" + LOAM, more=later))
-    assert reading is not None and reading.ph == 6.1
+@pytest.mark.parametrize(("sampled", "ph"), [("sampled = 2025-03-20\n", 6.1), ("", 7.0)])
+def test_the_latest_reading_speaks_and_one_without_a_day_is_todays(sampled: str, ph: float) -> None:
+    dated = '[[reading]]\ndate = 2026-04-01\nph = 6.1\nph_method = "water 1:1"'
+    reading = current_reading(bed("ph = 7.0\n" + sampled + LOAM, more=dated))
+    assert reading is not None and reading.ph == ph
 
 
 def test_what_was_not_said_is_named() -> None:

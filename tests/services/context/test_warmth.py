@@ -10,9 +10,11 @@ import pytest
 from loamshift.domain.case import Aim, Bed, Case
 from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
-from loamshift.services.context.warmth import soil_temperature
+from loamshift.services.context.warmth import soil_temperature, start_date
+from loamshift.services.materials.acid_clock import daily_soil_temp_c
 from loamshift.tables.places import find_place
 from loamshift.tables.plants import find_plant
+from services.beds import bed
 
 CASE = Case(name="Bed", today=date(2028, 2, 26), place=find_place("London"), bed=Bed(depth_cm=20.0))
 
@@ -45,3 +47,14 @@ def test_the_range_is_the_plants_or_lies_around_the_target() -> None:
     assert around is not None
     assert around.ph_low < around.ph_aim == 6.5 < around.ph_high
     assert around.names == ()
+
+
+def test_the_first_spring_part_waits_until_the_ground_can_be_worked() -> None:
+    """Common practice, no source: ground fresh from the thaw is too wet and cold to dig."""
+    context = build_context(bed())
+    february = date(2027, 2, 1)
+    dug = start_date(context, acidify=True, not_before=february)
+    limed = start_date(context, acidify=False, not_before=february)
+    temp_c = daily_soil_temp_c(context.soil_temp_c, start=february, days=120)
+    assert temp_c[(dug - february).days] >= 5.0 > temp_c[(dug - february).days - 1]
+    assert timedelta(days=7) <= dug - limed <= timedelta(days=45)
