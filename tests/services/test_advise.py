@@ -1,15 +1,15 @@
+"""One case, the whole answer: what comes with a forecast, and what all of it agrees on."""
+
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 
 import pytest
 
-from loamshift.case.answer import answer_to_json
-from loamshift.services.advise import LookAhead, advise
-from loamshift.services.context.build_context import build_context
-from loamshift.services.plan.dose import dose
-from loamshift.services.verdict.decide import decide
-from loamshift.services.verdict.words import verdict
+from loamshift.case.answer import answer_from_json, answer_to_dict, answer_to_json
+from loamshift.domain.answer import Answer, Decision
+from loamshift.services.advise import MODEL, LookAhead, advise
 from services.beds import bed
 
 SOIL = """ph = 7.0
@@ -18,20 +18,67 @@ texture = "loam"
 organic_matter_pct = 3
 carbonate_pct = 0"""
 FEW = LookAhead(members=60, seed=3, years=2)
+HARD = '[water]\nalkalinity = 300\nweekly = "30 mm"\n'
+BEDS = {
+    "plan": bed(SOIL),
+    "probe": bed(SOIL.replace("water 1:1", "probe")),
+    "lime": bed(SOIL.replace("7.0", "5.2"), aim='plant = "cabbage"'),
+    "left": bed(SOIL.replace("7.0", "5.0")),
+    "limy": bed(SOIL.replace("7.0", "7.9").replace("carbonate_pct = 0", "carbonate_pct = 6")),
+    "water": bed(SOIL.replace("7.0", "5.2"), more=HARD),
+    "apart": bed(SOIL, aim='plant = ["highbush blueberry", "asparagus"]'),
+    "sodic": bed(SOIL + "\nsodium_pct = 20"),
+    "no aim": bed(SOIL, aim=""),
+}
+EVERY = [(name, ahead) for name in BEDS for ahead in (None, FEW)]
 
 
-def test_the_forecast_changes_neither_the_decision_nor_the_static_dose() -> None:
+def test_a_forecast_says_what_made_it() -> None:
     case = bed(SOIL)
     static, ahead = advise(case), advise(case, look_ahead=FEW)
     assert static.forecast is None and static.balance_error is None
     assert ahead.forecast is not None
     assert ahead.balance_error is not None and ahead.balance_error < 1e-9
     assert (ahead.made_by.seed, ahead.made_by.members, ahead.made_by.years) == (3, 60, 2)
-    assert ahead.verdict.decision == static.verdict.decision
-    assert static.dose.by_forecast is None and ahead.dose.by_forecast is not None
-    assert replace(ahead.dose, by_forecast=None) == static.dose
-    assert ahead.options == static.options
+    assert ahead.dose == static.dose and ahead.dose.by_forecast is None
     assert ahead.findings[:-1] == static.findings
+
+
+@pytest.mark.parametrize("name", BEDS)
+def test_the_six_words_agree_with_and_without_the_column(name: str) -> None:
+    static, ahead = advise(BEDS[name]), advise(BEDS[name], look_ahead=FEW)
+    assert ahead.verdict.decision == static.verdict.decision
+    assert ahead.verdict.reason == static.verdict.reason
+
+
+@pytest.mark.parametrize(("name", "ahead"), EVERY)
+def test_only_a_decision_to_act_carries_a_plan_and_ways_to_it(
+    name: str, ahead: LookAhead | None
+) -> None:
+    answer = advise(BEDS[name], look_ahead=ahead)
+    if answer.verdict.decision in (Decision.STOP, Decision.LEAVE, Decision.ELSEWHERE):
+        assert answer.plan is None and answer.applications == () and answer.options == ()
+        assert answer.retest == () and answer.too_early_before is None
+    if answer.plan is not None:
+        assert answer.dose.direction.value in ("acidify", "lime") and answer.options
+        assert answer.dose.provisional is (answer.verdict.decision is Decision.MEASURE_FIRST)
+
+
+def given_amounts(answer: Answer) -> set[float]:
+    assert answer.plan is not None
+    return {part.rate_g_m2 for part in (*answer.plan.parts, *answer.applications)}
+
+
+@pytest.mark.parametrize("name", ["plan", "lime"])
+def test_a_label_of_half_the_strength_doubles_the_product_and_no_more(name: str) -> None:
+    product = "elemental sulfur, powder" if name == "plan" else "ground limestone, calcitic"
+    hand = f'[[on_hand]]\nmaterial = "{product}"\npurity_pct = '
+    case = BEDS[name]
+    full, half = (
+        advise(replace(case, on_hand=bed(SOIL, more=hand + pct).on_hand)) for pct in ("98", "49")
+    )
+    assert full.verdict.decision == half.verdict.decision
+    assert sum(given_amounts(half)) == pytest.approx(2.0 * sum(given_amounts(full)), rel=0.2)
 
 
 def test_sulfur_lowers_the_forecast_and_bands_are_in_order() -> None:
@@ -59,28 +106,35 @@ def test_a_soil_beyond_the_forecast_is_answered_without_one(ph: float, method: s
     case = bed(SOIL.replace("7.0", str(ph)).replace("water 1:1", method), more=claims)
     answer = advise(case, look_ahead=FEW)
     assert answer.forecast is None and answer.balance_error is None
-    assert answer.made_by.model == "static-1"
+    assert answer.made_by.model == MODEL
     (told,) = [row for row in answer.findings if row.check == "reach of the forecast"]
     assert not told.passed and "there is none for this soil" in told.comment
     assert len(answer.claims) == 1
     assert answer.verdict.decision == advise(case).verdict.decision
 
 
-def test_the_verdict_names_no_number_of_parts_that_the_plan_does_not_have() -> None:
-    context = build_context(bed(SOIL))
-    outcome = decide(context)
-    amount = dose(context, outcome)
-    own = outcome.parts
-    assert own is not None
-    count = {1: "one part", 2: "two parts", 3: "three parts"}[own]
-    for planned in (0, own):
-        assert count in verdict(context, outcome, amount, planned_parts=planned).because
-    other = verdict(context, outcome, amount, planned_parts=own + 1).because
-    assert "in several parts" in other and count not in other
+@pytest.mark.parametrize("ahead", [None, FEW])
+def test_the_answer_reads_back_as_it_was_written(ahead: LookAhead | None) -> None:
+    text = answer_to_json(advise(bed(SOIL), look_ahead=ahead))
+    assert answer_to_json(answer_from_json(text)) == text
 
 
-def test_what_would_settle_it_stands_under_its_label() -> None:
-    case = bed("ph = 7.8\nph_method = 'water 1:1'\ntexture = 'loam'")
-    said = advise(case).verdict
-    assert said.decision.value == "measure-first"
-    assert said.would_change_if.startswith("A fizz test")
+def test_an_older_answer_without_the_new_keys_still_reads() -> None:
+    plain = answer_to_dict(advise(bed(SOIL), look_ahead=FEW))
+    del plain["dose"]["by_forecast"], plain["forecast"]["width"], plain["plan"], plain["branches"]
+    del plain["verdict"]["reason"]
+    back = answer_from_json(json.dumps(plain))
+    assert back.dose.by_forecast is None and back.plan is None and back.branches == ()
+    assert back.verdict.reason is None
+    assert back.forecast is not None and back.forecast.width == ()
+
+
+def test_earlier_readings_are_set_aside_on_request() -> None:
+    earlier = '[[reading]]\ndate = 2024-04-01\nph = 7.2\nph_method = "water 1:1"\n'
+    sulfur = '[[applied]]\ndate = 2024-04-20\nmaterial = "flowers of sulphur"\nrate = "60 g/m2"\n'
+    case = bed(SOIL, more=earlier + sulfur)
+    used, aside = (advise(case, look_ahead=replace(FEW, refit=on)) for on in (True, False))
+    assert used.refit is not None and aside.refit is not None
+    assert used.refit.used and not aside.refit.used
+    assert used.refit.acid_scale.now.mid > 1.1 * aside.refit.acid_scale.now.mid
+    assert advise(bed(SOIL), look_ahead=FEW).refit is None and advise(case).refit is None
