@@ -433,25 +433,37 @@ def _tables(
         )
     seconds = _second_edges(surface, goal, first_g_m2)
     wide = np.broadcast_to(later, (beds, later.size))
-    found: tuple[list[FloatArray], list[FloatArray]] = ([], [])
+    found: tuple[list[_Tables], list[_Tables]] = ([], [])
     for amount in later:
         seen = surface.at(goal.tests[1], (first_g_m2, float(amount)))
         second = _bin_shares(seen, seconds, goal.reading_sd_ph)
         plan = (np.full(wide.shape, first_g_m2), np.full(wide.shape, float(amount)), wide)
-        outcome = np.concatenate(
-            (in_range(surface, goal, *plan), harmed(surface, goal, *plan)), axis=1
-        ).astype(np.float32)
+        good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
         for half, sums in zip(halves, found, strict=True):
-            both = (share[half][:, :, None] * second[half][:, None, :]).reshape(half.size, -1)
-            summed = both.astype(np.float32).T @ outcome[half] / half.size
-            sums.append(summed.reshape(share.shape[1], second.shape[1], -1).astype(np.float64))
+            sums.append(
+                _Tables(
+                    good=_by_bins(share[half], second[half], good[half]),
+                    harmed=_by_bins(share[half], second[half], hurt[half]),
+                )
+            )
     return tuple(  # type: ignore[return-value]
         _Tables(
-            good=np.stack([one[:, :, : later.size] for one in sums]),
-            harmed=np.stack([one[:, :, later.size :] for one in sums]),
+            good=np.stack([one.good for one in sums]),
+            harmed=np.stack([one.harmed for one in sums]),
         )
         for sums in found
     )
+
+
+def _by_bins(first: FloatArray, second: FloatArray, outcome: BoolArray) -> FloatArray:
+    """Mean over beds of outcome (M, A) by bins of both readings, shape (B1, B2, A).
+
+    As one small product for each first bin: one large product would be given to several threads,
+    which wait for each other longer than they work.
+    """
+    shares = np.asarray(second.T, dtype=np.float32)
+    weighed = first.T[:, :, None].astype(np.float32) * outcome[None].astype(np.float32)
+    return np.asarray((shares[None] @ weighed) / np.float32(first.shape[0]), dtype=np.float64)
 
 
 def _second_edges(surface: DoseSurface, goal: RuleGoal, first_g_m2: float) -> FloatArray:
