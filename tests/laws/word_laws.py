@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from laws.course_laws import at, horizon
+from laws.harm_laws import recent_limits
 from laws.law import bed_of, law
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
@@ -179,7 +180,7 @@ def _is_amount(check: str) -> bool:
 def _excesses(case: Case, answer: Answer) -> list[float]:
     """Every excess that the checks of this letter hold, alone and with what was put on [1]."""
     rows = [row for row in answer.findings if _is_amount(row.check)]
-    there = [0.0]
+    there = [0.0, *recent_limits(case).values()]
     alone = []
     for row in rows:
         assert isinstance(row.value, float) and isinstance(row.limit, float)
