@@ -452,7 +452,7 @@ def test_a_dip_in_between_is_told() -> None:
         ("peat pot", "wood ash", 300.0, "this only carries it away from its aim"),
         ("acid sand", "cottonseed meal", 20.0, "In the end it acidifies a little, and"),
         ("acid sand", "elemental sulfur, powder", 50.0, "this bed needs lime: keep it off"),
-        ("loam", "elemental sulfur, prills", 60.0, "In the end that is 49 % of the acid this bed"),
+        ("loam", "elemental sulfur, prills", 60.0, "In the end that is 50 % of the acid this bed"),
         ("loam", "calcium nitrate", 30.0, "It limes a little, and this bed needs acid."),
         ("loam", "coffee grounds, spent", 2000.0, "In the end it limes slightly."),
     ],

@@ -159,8 +159,9 @@ def test_unknown_free_lime_is_named_as_the_cause() -> None:
 
 def test_the_share_of_a_cause_follows_its_draw() -> None:
     inputs = forecast_inputs(build_context(bed(NO_LIME)), [powder(100.0)], members=200)
-    index = inputs.members.words.index("the error of the first reading")
-    shares = width_shares(inputs.members, inputs.members.draws[:, index], events=inputs.events)
+    words, draws = inputs.members.words, inputs.members.draws
+    index = words.index("the error of the first reading")
+    shares = width_shares(words, draws, draws[:, index], events=inputs.events)
     assert shares[0].cause == "the error of the first reading"
     assert shares[0].share > 0.9
 
