@@ -7,8 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
+from laws.draft import Draft, number
 from laws.law import bed_of
-from laws.random_cases import Draft, number
 from loamshift.case.read import parse_case
 from loamshift.domain.answer import Answer, Decision, Direction, Finding, Reason
 from loamshift.domain.case import Case
@@ -161,37 +161,9 @@ _DROPPED: Final = frozenset(
         "lab_lime_requirement", "sodium_pct", "ec_ds_m", "clay_type", "bulk_density_g_cm3",
         "sample_depth",
     )}
-    | {("[water]", "hardness"), ("[bed]", "drainage"), ("[bed]", "site"), ("[bed]", "growing")}
+    | {("[water]", "hardness"), ("[bed]", "drainage"), ("[bed]", "site"), ("[bed]", "growing"),
+       ("[aim]", "by"), ("[soil]", "sampled")}
 )  # fmt: skip
-_DROPPED_WHOLE]
-    if not droppable and not whole:
-        return None
-    if whole and (not droppable or draw.random() < 0.4):
-        gone = draw.choice(whole)
-        made.tables.remove(next(one for one in made.tables if one[0] == gone))
-        return made
-    header, key = draw.choice(droppable)
-    next(keys for name, keys in made.tables if name == header and key in keys).pop(key)
-    return made
-
-
-_DROPPED: Final = {
-    ("[soil]", key)
-    for key in [
-        "texture",
-        "organic_matter_pct",
-        "carbonate_pct",
-        "fizz",
-        "buffer_ph",
-        "lab_lime_requirement",
-        "cec_cmolc_kg",
-        "sodium_pct",
-        "ec_ds_m",
-        "clay_type",
-        "bulk_density_g_cm3",
-        "sample_depth",
-    ]
-} | {("[water]", "hardness"), ("[bed]", "drainage"), ("[bed]", "site"), ("[bed]", "growing")}
 _DROPPED_WHOLE: Final = (
     "[water]",
     "[feed]",
@@ -199,6 +171,9 @@ _DROPPED_WHOLE: Final = (
     "[[reading]]",
     "[[claim]]",
     "[[soil.other_ph]]",
+    "[[on_hand]]",
+    "[[titration]]",
+    "[place]",
 )
 
 
@@ -355,10 +330,10 @@ def _difference(near: Case, far: Case) -> str:
         for key in type(one).__dataclass_fields__:
             if getattr(one, key) != getattr(other, key):
                 return f"{name}.{_KEYS.get(key, key)}"
-    lists = {"applied": "applied", "readings": "reading", "claims": "claim"}
-    for name, path in lists.items():
+    lists = ("applied", "readings", "claims", "on_hand", "titration")
+    for name in lists:
         if getattr(near, name) != getattr(far, name):
-            return path
+            return name.removesuffix("s")
     return "nothing"
 
 

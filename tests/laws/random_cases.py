@@ -6,23 +6,19 @@ the dose, water like chalk, plants that share no soil, no pH at all.
 
 from __future__ import annotations
 
-import copy
 import json
 import random
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cache
 from typing import Final
 
+from laws.draft import Draft, Literal, number, quoted
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
 from loamshift.tables.plants import load_plants
 from loamshift.tables.soils import load_textures
-
-Literal = str
-"""A value as a case file has it."""
 
 LABORATORY: Final = ("water 1:1", "water 1:2", "water 1:2.5", "water 1:5", "paste", "CaCl2", "KCl")
 ROUGH: Final = ("probe", "strip", "unknown")
@@ -73,42 +69,6 @@ FAMILIAR: Final = (
     "japanese maple", "clematis",
 )  # fmt: skip
 """Plants that are asked about most; half of the cases draw from these."""
-
-
-@dataclass
-class Draft:
-    """A case file before it is written: tables by header, in order, and their keys."""
-
-    top: dict[str, Literal] = field(default_factory=dict)
-    tables: list[tuple[str, dict[str, Literal]]] = field(default_factory=list)
-
-    def table(self, name: str) -> dict[str, Literal]:
-        """The one table of that name, made where it is missing."""
-        for header, keys in self.tables:
-            if header == f"[{name}]":
-                return keys
-        self.tables.append((f"[{name}]", {}))
-        return self.tables[-1][1]
-
-    def has(self, name: str) -> bool:
-        """Whether a table of that name holds anything."""
-        return any(header == f"[{name}]" and keys for header, keys in self.tables)
-
-    def add(self, name: str, keys: dict[str, Literal]) -> None:
-        """One more entry of a list of tables."""
-        self.tables.append((f"[[{name}]]", keys))
-
-    def copy(self) -> Draft:
-        """The same draft, to be changed."""
-        return copy.deepcopy(self)
-
-    def text(self) -> str:
-        """The case file."""
-        lines = [f"{key} = {value}" for key, value in self.top.items()]
-        for header, keys in self.tables:
-            if keys or header.startswith("[["):
-                lines += ["", header, *(f"{key} = {value}" for key, value in keys.items())]
-        return "\n".join(lines) + "\n"
 
 
 def case_text(seed: int) -> str:
@@ -166,16 +126,6 @@ def draft(seed: int) -> Draft:
     for _ in range(draw.choices((0, 1, 2), weights=(60, 30, 10))[0]):
         made.add("claim", _put_on(draw, insane=draw.random() < 0.3))
     return made
-
-
-def quoted(text: str) -> Literal:
-    """A text as a case file has it."""
-    return json.dumps(text, ensure_ascii=False)
-
-
-def number(value: float, digits: int = 1) -> Literal:
-    """A number as a case file has it."""
-    return f"{round(value, digits):.{digits}f}"
 
 
 def chance(draw: random.Random, share: float) -> bool:
