@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loamshift.report.digits import sensible, stated
+from loamshift.domain.digits import sensible, stated
 
 NUMBERS = st.floats(min_value=1e-6, max_value=1e9, allow_nan=False)
 

@@ -24,7 +24,7 @@ from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_words import in_100
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
-from report.answers import DOLOMITE, effort_acidify, go_acidify, go_lime, open_lime, rule
+from report.answers import DOLOMITE, effort_acidify, go_acidify, go_lime, ledger, open_lime, rule
 
 UK, US = Words("uk", "metric"), Words("us", "us")
 
@@ -64,6 +64,13 @@ def test_each_range_of_readings_has_its_line() -> None:
          "nothing now; the sulphur is still working; test again in March 2028", ""),
         ("5.4 or less", "nothing more", ""),
     )  # fmt: skip
+
+
+def test_the_reading_that_calls_for_most_stands_first_whatever_the_order_of_the_plan() -> None:
+    answer, case = rule()
+    assert answer.plan is not None
+    turned = with_plan(answer, decides=answer.plan.decides[::-1])
+    assert decided(turned, case) == decided(answer, case)
 
 
 def test_us_readers_get_their_units_and_dates() -> None:
@@ -189,7 +196,8 @@ def test_a_plan_without_a_test_has_only_its_chances() -> None:
     answer, case = rule()
     section = what_the_test_decides(with_plan(answer, decides=()), case, words=UK)
     assert section is not None and section.heading == "How likely this is to work"
-    assert len(section.blocks) == 1
+    (only,) = section.blocks
+    assert isinstance(only, Paragraph) and "no test" not in only.text
 
 
 def test_no_plan_and_an_idle_plan_have_no_section() -> None:
@@ -248,6 +256,18 @@ def test_a_first_application_of_the_whole_need_is_not_called_smaller() -> None:
     (part,) = answer.plan.parts
     whole = with_plan(answer, parts=(replace(part, rate_g_m2=140.0),))
     assert "on purpose" not in str(how_much(whole, case, words=UK))
+
+
+def test_more_than_the_need_is_said_to_be_undone_in_part() -> None:
+    answer, case = rule()
+    assert answer.plan is not None
+    (part,) = answer.plan.parts
+    more = with_plan(answer, parts=(replace(part, rate_g_m2=170.0),))
+    watered = replace(more, ledger=ledger(water=-900.0))
+    assert "part of it will be undone every year" in str(how_much(watered, case, words=UK))
+    assert "undone" not in str(how_much(more, case, words=UK))
+    acid = replace(more, ledger=ledger(water=0.0, feed=900.0))
+    assert "undone" not in str(how_much(acid, case, words=UK))
 
 
 def test_without_a_rule_the_sure_parts_are_the_headline() -> None:
@@ -361,6 +381,21 @@ def test_a_laboratory_and_a_question_without_words_of_its_own() -> None:
     assert "If it finds no free lime" in text
     assert "If alkalinity of the water shows hard water" in text
     assert "50 g/m² of pure lime" in text
+
+
+def test_every_amount_of_lime_has_its_own_fizz() -> None:
+    answer, _ = open_lime()
+    none, some = answer.branches
+    many = (none, *(replace(some, outcome=f"{much}-lime") for much in ("some", "more", "much")))
+    text = str(depends_on(replace(answer, branches=many), words=UK))
+    places = [
+        text.index(f"**{said}**")
+        for said in ("If nothing fizzes", "If it fizzes a little", "If it fizzes clearly",
+                     "If it fizzes strongly")
+    ]  # fmt: skip
+    assert places == sorted(places)
+    found = tuple(replace(branch, field="soil.carbonate_pct") for branch in answer.branches)
+    assert "**If it finds free lime**" in str(depends_on(replace(answer, branches=found), words=UK))
 
 
 def test_nothing_open_needs_no_section() -> None:

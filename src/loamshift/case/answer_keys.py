@@ -161,7 +161,9 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
     },
     "Branch": {
         "field": AnswerKey("", "Path of the case file that would settle it, such as soil.fizz."),
-        "outcome": AnswerKey("", "What the test would show: no-lime, some-lime or much-lime."),
+        "outcome": AnswerKey(
+            "", "What the test would show: no-lime, some-lime, more-lime or much-lime."
+        ),
         "probability": AnswerKey("0-1", "Probability of this outcome."),
         "decision": AnswerKey("", "What would be advised then."),
         "sulfur_as_s_g_m2": AnswerKey("g/m2", "Sulfur it would take in the median case, or null."),

@@ -84,7 +84,7 @@ def command(
 def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
     from loamshift.cli.show import say, warn
     from loamshift.cli.unit_conversion import convert_quantity
-    from loamshift.report.digits import sensible
+    from loamshift.domain.digits import sensible
 
     found = None
     if material is not None:

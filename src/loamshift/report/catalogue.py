@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from loamshift.domain.digits import stated
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
 from loamshift.domain.material import Figure, Material, SizeClass
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
-from loamshift.report.digits import stated
 from loamshift.report.sources import source_numbers, sources_section
 from loamshift.report.words import MONTHS, Quantity, Words
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import ClaimResult
+from loamshift.domain.digits import sensible
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
-from loamshift.report.digits import sensible
 from loamshift.report.letter_claims import reading_words, tells_the_ph
 from loamshift.report.letter_words import material_called, sentence
 from loamshift.report.words import Words

@@ -11,14 +11,19 @@ from loamshift.report.words import Words
 HEADING = "What it depends on"
 _FIZZ = {
     "no-lime": "If nothing fizzes",
-    "some-lime": "If it fizzes",
+    "some-lime": "If it fizzes a little",
+    "more-lime": "If it fizzes clearly",
     "much-lime": "If it fizzes strongly",
 }
 _CARBONATE = {
     "no-lime": "If it finds no free lime",
-    "some-lime": "If it finds some free lime",
+    "some-lime": "If it finds a little free lime",
+    "more-lime": "If it finds more free lime",
     "much-lime": "If it finds much free lime",
 }
+_ANY_FIZZ, _ANY_LIME = "If it fizzes", "If it finds free lime"
+"""Where lime has one outcome only, whatever its amount."""
+_WITH_LIME = ("some-lime", "more-lime", "much-lime")
 _OUTCOMES = {"soil.fizz": _FIZZ, "soil.fizz_acid": _FIZZ, "soil.carbonate_pct": _CARBONATE}
 
 
@@ -43,18 +48,21 @@ def depends_on(answer: Answer, *, words: Words) -> Section | None:
     for path in dict.fromkeys(branch.field for branch in answer.branches):
         mine = [branch for branch in answer.branches if branch.field == path]
         lead = f"{field_called(path)} would settle which of these holds."
-        items = tuple(words.text(_branch(branch, words)) for branch in mine)
+        alone = sum(branch.outcome in _WITH_LIME for branch in mine) == 1
+        items = tuple(words.text(_branch(branch, words, alone=alone)) for branch in mine)
         blocks += [Paragraph(words.text(lead)), Items(items)]
     return Section(HEADING, tuple(blocks))
 
 
-def _branch(branch: Branch, words: Words) -> str:
+def _branch(branch: Branch, words: Words, *, alone: bool) -> str:
     chance = f"{in_100(branch.probability)} chances in 100"
-    return f"**{_outcome(branch)}** ({chance}): {_advice(branch, words)}."
+    return f"**{_outcome(branch, alone=alone)}** ({chance}): {_advice(branch, words)}."
 
 
-def _outcome(branch: Branch) -> str:
+def _outcome(branch: Branch, *, alone: bool) -> str:
     known = _OUTCOMES.get(branch.field, {})
+    if known and alone and branch.outcome in _WITH_LIME:
+        return _ANY_FIZZ if known is _FIZZ else _ANY_LIME
     if branch.outcome in known:
         return known[branch.outcome]
     return f"If {lowered(field_called(branch.field))} shows {branch.outcome.replace('-', ' ')}"

@@ -86,13 +86,18 @@ def decision_tables(answer: Answer, case: Case, *, words: Words) -> Iterator[Tab
     Yields
     ------
     Table
-        A line for each range of readings, in the order of the plan [object].
+        A line for each range of readings, the one that calls for most first [object].
     """
     plan = answer.plan
     if plan is None:
         return
     for day, lines in groupby(plan.decides, key=lambda line: line.test):
-        yield _table(plan, day, tuple(lines), answer, case, words)
+        yield _table(plan, day, _most_first(tuple(lines)), answer, case, words)
+
+
+def _most_first(lines: tuple[TestLine, ...]) -> tuple[TestLine, ...]:
+    """Lines from the reading that calls for most to the one that calls for nothing."""
+    return lines if lines[0].part_g_m2 >= lines[-1].part_g_m2 else lines[::-1]
 
 
 def _table(
@@ -236,14 +241,14 @@ def chances(answer: Answer, case: Case, words: Words) -> str:
     if wanted is not None:
         span = f"between pH {words.ph(wanted.ph_low)} and {words.ph(wanted.ph_high)}"
         reading = reading_in_force(case)
-        if reading is not None and not reading.method.is_water:
+        if reading is not None and reading.method.is_salt:
             told = "That range is pH in water."
+    single = in_100(plan.share_in_range_without_tests)
     return sentences(
         f"Of 100 beds like this one treated this way, {in_100(plan.share_in_range)} would be "
         f"{span} on {words.date(plan.on)} and a year later.",
         told,
-        f"With the best single amount and no test, {in_100(plan.share_in_range_without_tests)} "
-        "would.",
+        f"With the best single amount and no test, {single} would." if plan.decides else "",
         _harmed(answer, plan),
     )
 

@@ -6,9 +6,9 @@ from datetime import date
 
 from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case, SoilEntry
+from loamshift.domain.digits import stated
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
-from loamshift.report.digits import stated
 from loamshift.report.letter_words import raised
 from loamshift.report.words import Words
 

@@ -47,7 +47,7 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     need = sentences(
         _taken_up(band, answer, case, verb=verb, bold=not first, words=words),
         _counted_as(dose),
-        _less_at_first(answer, band),
+        _less_or_more(answer, band),
     )
     blocks.append(Paragraph(words.text(need)))
     more = sentences(_free_lime(dose, words), _published(dose, words))
@@ -65,17 +65,25 @@ _PROVISIONAL = (
 )
 
 
-def _less_at_first(answer: Answer, band: Band) -> str:
-    """Why the first application is smaller than the need, where a rule decides about the rest."""
-    if answer.plan is None or not answer.plan.decides:
-        return ""
+def _less_or_more(answer: Answer, band: Band) -> str:
+    """Why what goes on first differs from the need, where a rule decides about the rest."""
     first = first_as_pure_g_m2(answer)
-    if first is None or first >= _CLEARLY_LESS * band.mid:
+    if answer.plan is None or not answer.plan.decides or first is None:
         return ""
-    return (
-        "The first application is smaller on purpose: more can follow after a test, but none can "
-        "be taken out."
-    )
+    if first < _CLEARLY_LESS * band.mid:
+        return (
+            "The first application is smaller on purpose: more can follow after a test, but none "
+            "can be taken out."
+        )
+    if first > band.mid / _CLEARLY_LESS and _is_undone(answer):
+        return "More than that goes on, because part of it will be undone every year."
+    return ""
+
+
+def _is_undone(answer: Answer) -> bool:
+    """True where the year works against the plan."""
+    net = 0.0 if answer.ledger is None else answer.ledger.net
+    return net > 0.0 if answer.dose.direction is Direction.LIME else net < 0.0
 
 
 def treated_area_m2(answer: Answer, case: Case) -> float | None:

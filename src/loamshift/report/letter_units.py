@@ -13,7 +13,7 @@ from datetime import date
 
 from loamshift import units
 from loamshift.domain.answer import Band
-from loamshift.report.digits import sensible
+from loamshift.domain.digits import sensible
 from loamshift.report.words import MONTHS, Quantity, Words
 
 _N = r"\d[\d,]*(?:\.\d+)?"

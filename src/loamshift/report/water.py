@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import Band
+from loamshift.domain.digits import sensible
 from loamshift.domain.letter import (
     Align,
     Block,
@@ -15,7 +16,6 @@ from loamshift.domain.letter import (
     Table,
 )
 from loamshift.domain.water import AcidDose, WaterTreatment
-from loamshift.report.digits import sensible
 from loamshift.report.sources import sources_section
 from loamshift.report.words import Quantity, Words
 from loamshift.units import US_FLUID_OUNCE_ML, US_GALLON_L

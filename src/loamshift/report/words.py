@@ -13,8 +13,8 @@ from enum import StrEnum
 
 from loamshift import units
 from loamshift.domain.answer import Band
+from loamshift.domain.digits import sensible, stated
 from loamshift.domain.material import Material
-from loamshift.report.digits import sensible, stated
 from loamshift.report.spelling import spell, with_capitals
 
 MONTHS = (

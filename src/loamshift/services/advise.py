@@ -124,7 +124,7 @@ def _answer(
     )
     ledger, keeping = upkeep(context, judged)
     warned = cautions(context, judged, applications=plan.applications, options=ways)
-    checked = (*findings(context), *amount_findings(context))
+    checked = (*findings(context, reason=judged.reason), *amount_findings(context))
     return Answer(
         name=case.name,
         today=case.today,

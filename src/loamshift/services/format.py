@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from loamshift.domain.case import Units
+from loamshift.domain.digits import sensible
 from loamshift.units import POUND_G, lb_100ft2_from_g_m2
 
 _MONTHS = (
@@ -14,7 +15,7 @@ _MONTHS = (
 
 
 def format_rate(rate_g_m2: float, units: Units) -> str:
-    """A rate as people say it: two digits, with its unit.
+    """A rate as people say it: two digits or three, with its unit.
 
     Parameters
     ----------
@@ -29,14 +30,14 @@ def format_rate(rate_g_m2: float, units: Units) -> str:
         Number and unit [text].
     """
     if units is Units.US:
-        return f"{_two(lb_100ft2_from_g_m2(rate_g_m2))} lb/100 ft²"
+        return f"{sensible(lb_100ft2_from_g_m2(rate_g_m2))} lb/100 ft²"
     if rate_g_m2 >= 1000.0:
-        return f"{_two(rate_g_m2 / 1000.0)} kg/m²"
-    return f"{_two(rate_g_m2)} g/m²"
+        return f"{sensible(rate_g_m2 / 1000.0)} kg/m²"
+    return f"{sensible(rate_g_m2)} g/m²"
 
 
 def format_amount(amount_g: float, units: Units) -> str:
-    """An amount as people say it: two digits, with its unit.
+    """An amount as people say it: two digits or three, with its unit.
 
     Parameters
     ----------
@@ -51,8 +52,8 @@ def format_amount(amount_g: float, units: Units) -> str:
         Number and unit [text].
     """
     if units is Units.US:
-        return f"{_two(amount_g / POUND_G)} lb"
-    return f"{_two(amount_g / 1000.0)} kg" if amount_g >= 1000.0 else f"{_two(amount_g)} g"
+        return f"{sensible(amount_g / POUND_G)} lb"
+    return f"{sensible(amount_g / 1000.0)} kg" if amount_g >= 1000.0 else f"{sensible(amount_g)} g"
 
 
 def format_date(day: date, units: Units) -> str:
@@ -146,12 +147,3 @@ def format_times_limit(ratio: float) -> str:
         Such as ``2.4 times``, or ``just over`` where that would read ``1.0 times`` [text].
     """
     return "just over" if ratio < 1.05 else format_times(ratio)
-
-
-def _two(value: float) -> str:
-    if value == 0.0:
-        return "0"
-    if abs(value) >= 100.0:
-        digits = len(str(int(abs(value)))) - 2
-        return f"{round(value / 10**digits) * 10**digits:,.0f}"
-    return f"{value:.2g}"

@@ -13,9 +13,9 @@ from loamshift.domain.answer import Band, Direction, Forecast, ForecastPh
 from loamshift.report.figures.course import course_figure
 from loamshift.report.words import Quantity, Words
 from loamshift.services.context.build_context import build_context
-from loamshift.services.courses.what_if import AimStep, ShareCourse, WhatIf, what_if
+from loamshift.services.what_if import AimStep, WhatIf, what_if
 from loamshift.store.models import Office
-from loamshift.web.answers import SEED, YEARS, Answered, answered, words_of
+from loamshift.web.answers import MEMBERS, SEED, YEARS, Answered, answered, words_of
 from loamshift.web.picture import PAGE_PX, PHONE_PX, picture, thinned
 from loamshift.web.with_shelf import in_stock, with_shelf
 
@@ -62,15 +62,14 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
         and of the first part, and the amount in words for each aim.
     """
     answer, forecast = found.answer, found.answer.forecast
-    surface = what_if(
-        build_context(found.case), answer.dose, answer.applications, seed=SEED, years=YEARS
-    )
-    if surface is None or forecast is None or len(surface.aims) < 2:
+    plan = answer.plan
+    if forecast is None or plan is None or not answer.applications:
         return None
-    if len(surface.dates) != len(forecast.dates):
+    surface = what_if(build_context(found.case), members=MEMBERS, seed=SEED, years=YEARS)
+    if surface is None or len(surface.aims) < 2:
         return None
-    whole = _leading_through(surface.whole_plan, forecast.ph)
-    first = _leading_through(surface.first_part, forecast.ph)
+    whole = [course.ph for course in surface.whole_plan]
+    first = [course.ph for course in surface.first_part]
     figure = course_figure(
         replace(answer, forecast=_with_room(forecast, [*whole, *first])), found.case, words=words
     )
@@ -78,7 +77,7 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     middle = _nearest_dose(surface)
     area = found.case.bed.area_m2
     most = surface.first_part[-1].share
-    rate = answer.applications[0].rate_g_m2
+    rate = sum(part.rate_g_m2 for part in plan.parts or answer.applications)
     return {
         "wide": picture(figure, width_px=PAGE_PX, moves=True),
         "phone": picture(figure, width_px=PHONE_PX, moves=True),
@@ -101,29 +100,9 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
         ],
         "part": words.text("First part" if len(answer.applications) > 1 else "The dose"),
         "until": words.text(
-            f"By {words.date(forecast.dates[-1])} the middle of such beds reads pH {{ph}}."
+            f"By {words.date(forecast.dates[-1])} half of such beds read pH {{ph}} or less."
         ),
     }
-
-
-def _leading_through(courses: Sequence[ShareCourse], plan: ForecastPh) -> list[ForecastPh]:
-    """Courses of a few members, moved so that the whole plan is the forecast of all members."""
-    own = next(course.ph for course in courses if course.share == 1.0)
-    return [
-        ForecastPh(
-            **{
-                name: tuple(
-                    value + of_all - of_few
-                    for value, of_all, of_few in zip(
-                        getattr(course.ph, name), getattr(plan, name), getattr(own, name),
-                        strict=True,
-                    )
-                )
-                for name in BANDS
-            }
-        )
-        for course in courses
-    ]  # fmt: skip
 
 
 def _with_room(forecast: Forecast, courses: Sequence[ForecastPh]) -> Forecast:

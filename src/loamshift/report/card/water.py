@@ -6,10 +6,10 @@ from datetime import date
 
 from loamshift.domain.answer import Band
 from loamshift.domain.card import Card, CardBlock, CardKind, Log, Part
+from loamshift.domain.digits import sensible
 from loamshift.domain.letter import Align, Column, Items, Paragraph, Table
 from loamshift.domain.water import AcidDose, TankFill, WaterTreatment
 from loamshift.report.card.text import cautions_listed, closing
-from loamshift.report.digits import sensible
 from loamshift.report.words import Quantity, Words
 from loamshift.units import OUNCE_G, US_FLUID_OUNCE_ML
 

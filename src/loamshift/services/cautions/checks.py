@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from loamshift.core.salinity import al_saturation_frac
-from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.answer import Finding, Reason, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.ph import PhMethod, PhReading
@@ -17,6 +19,7 @@ from loamshift.services.cautions.target_checks import (
     target_method,
 )
 from loamshift.services.context.readings import current_reading
+from loamshift.services.context.scale_words import doubt_sentence
 from loamshift.services.format import format_rate
 from loamshift.services.verdict.stops import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
@@ -25,13 +28,15 @@ ACID_WITH_LIME_PH = 6.5
 DEPTH_FACTOR = 1.5
 
 
-def findings(context: BedContext) -> tuple[Finding, ...]:
+def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Finding, ...]:
     """Every check of a case, passed or not.
 
     Parameters
     ----------
     context
         The bed as understood [object].
+    reason
+        Reason of the decision: wet ground forbids sulfur, not every other advice [enumeration].
 
     Returns
     -------
@@ -53,11 +58,12 @@ def findings(context: BedContext) -> tuple[Finding, ...]:
         _salt(context),
         _aluminium(context),
         _sodium(context),
-        _drainage(context),
+        _drainage(context, blocks=reason is Reason.WATERLOGGED),
         _site(context),
         _hardness(context.case),
         _volcanic(context),
         _laboratory_lime(context),
+        *_doubted_measurements(context),
         *entry_doubt_findings(context.case),
         *(_noted(text) for text in (*context.case.findings, *context.case.notes)),
     ]
@@ -291,7 +297,7 @@ def _sodium(context: BedContext) -> Finding | None:
     )
 
 
-def _drainage(context: BedContext) -> Finding | None:
+def _drainage(context: BedContext, *, blocks: bool) -> Finding | None:
     drainage = context.case.bed.drainage
     if drainage is None:
         return None
@@ -303,7 +309,7 @@ def _drainage(context: BedContext) -> Finding | None:
         limit="waterlogged",
         unit="",
         passed=not wet,
-        severity=Severity.BLOCK,
+        severity=Severity.BLOCK if blocks else Severity.CAUTION,
         comment="In waterlogged soil sulfur does not turn to acid but to hydrogen sulfide, which "
         "kills roots. Drain first."
         if wet
@@ -383,6 +389,25 @@ def _laboratory_lime(context: BedContext) -> Finding | None:
         comment=f"Your laboratory advises {format_rate(lab, units)} of lime. Its target pH, depth "
         "and lime quality may differ from ours; where the two disagree by more than twice, ask.",
     )
+
+
+def _doubted_measurements(context: BedContext) -> Iterator[Finding]:
+    """Measurements of the soil's resistance that texture and organic matter hardly bear out."""
+    if context.soil is None:
+        return
+    for measured in context.soil.k.measured:
+        if measured.doubted:
+            yield finding_row(
+                f"{measured.path} against the texture",
+                value=round(10.0**measured.log10_k_mean, 2),
+                operator="near",
+                limit=1.0,
+                unit="times the usual resistance",
+                passed=False,
+                severity=Severity.CAUTION,
+                comment=doubt_sentence(measured),
+                source_key="own-judgement",
+            )
 
 
 def _noted(text: str) -> Finding:

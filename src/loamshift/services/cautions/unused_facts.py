@@ -7,12 +7,11 @@ contract test changes every key of the case file and holds them to it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import timedelta
 
-from loamshift.domain.answer import Answer, Decision, Finding, Severity
+from loamshift.domain.answer import Answer, Decision, Direction, Finding, Severity
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import BedKind, Water
+from loamshift.domain.case import BedKind, OnHand, Water
 from loamshift.domain.material import Material
 from loamshift.domain.plant import Plant
 from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
@@ -25,14 +24,17 @@ from loamshift.services.cautions.unused_reasons import (
     fact_called,
 )
 from loamshift.services.cautions.unused_soil import needs_curve, not_yet, unused_soil_facts
+from loamshift.services.context.laboratory_scale import BUFFER_PATH
 from loamshift.services.context.readings import current_season, dated_readings
-from loamshift.services.context.soil import believe_soil
+from loamshift.services.context.scale_words import unused_sentence
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
+from loamshift.services.materials.options import useless_on_hand
 
 CHECK = "not used: "
 """Every row's check begins with it; the paths of the case file follow."""
 OWN_CLIMATE = "case-file"
+METHOD_PATH = "soil.buffer_ph_method"
 THERMOMETER_DEPTH_CM = 10.0
 """Put in by the reader where nobody said how deep the thermometer sat [cm]."""
 MONTHS = (Water().months, (11, 12, 1, 2, 3))
@@ -57,7 +59,11 @@ def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
     by_reason: dict[Why, list[str]] = {}
     for fact in unused(context, use):
         by_reason.setdefault(fact.why, []).append(fact.path)
-    return tuple(_row(why, paths) for why, paths in by_reason.items())
+    left_out = by_reason.pop(Why.RESISTANCE, [])
+    return (
+        *(_row(why, paths) for why, paths in by_reason.items()),
+        *_left_out_of_the_scale(context, left_out),
+    )
 
 
 def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
@@ -111,33 +117,25 @@ def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
         compared=tuple(option.material for option in answer.options),
         has_forecast=answer.forecast is not None,
         has_rescue=answer.rescue is not None,
-        used_buffer_ph=buffer_ph_counts(context),
     )
-
-
-def buffer_ph_counts(context: BedContext) -> bool:
-    """Whether the buffer pH of a case moved what is believed of its soil.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    bool
-        False where none is given, or its equation does not fit [truth].
-    """
-    case = context.case
-    if context.soil is None or case.soil.buffer_ph is None:
-        return False
-    without = replace(case, soil=replace(case.soil, buffer_ph=None))
-    believed = believe_soil(without, depth_cm=context.depth_cm)
-    return believed is not None and believed.k != context.soil.k
 
 
 def _row(why: Why, paths: Sequence[str]) -> Finding:
     listed = ", ".join(fact_called(path) for path in paths)
+    return _remark(why, paths, f"Given but not used: {listed}. {REASONS[why]}")
+
+
+def _left_out_of_the_scale(context: BedContext, paths: Sequence[str]) -> Iterator[Finding]:
+    """A sentence with its own figures for each fact left out of the belief about the soil."""
+    if context.soil is None:
+        return
+    for fact in context.soil.k.unused:
+        if fact.path in paths:
+            also = [METHOD_PATH] if fact.path == BUFFER_PATH and METHOD_PATH in paths else []
+            yield _remark(Why.RESISTANCE, [fact.path, *also], unused_sentence(fact))
+
+
+def _remark(why: Why, paths: Sequence[str], comment: str) -> Finding:
     return finding_row(
         f"{CHECK}{', '.join(paths)}",
         value=why.value,
@@ -146,7 +144,7 @@ def _row(why: Why, paths: Sequence[str]) -> Finding:
         unit="",
         passed=True,
         severity=Severity.INFO,
-        comment=f"Given but not used: {listed}. {REASONS[why]}",
+        comment=comment,
     )
 
 
@@ -178,7 +176,8 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         return
     idle = not (use.compared or case.applied or case.claims)
     settled = bed.planted is not None or bed.kind in (BedKind.LAWN, BedKind.CONTAINER)
-    if bed.planted is not None and idle and use.decision is not Decision.ELSEWHERE:
+    told = context.target is not None and use.decision not in (Decision.LEAVE, Decision.STOP)
+    if bed.planted is not None and idle and not told:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
         if settled:
@@ -197,10 +196,8 @@ def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("aim.by", Why.NO_PH)
     elif context.target is None:
         yield Unused("aim.by", Why.NO_AIM)
-    elif not use.compared:
-        yield Unused("aim.by", Why.NOTHING_APPLIED)
-    elif not use.has_forecast and not any(item.price for item in context.case.on_hand):
-        yield Unused("aim.by", Why.NO_FORECAST)
+    elif use.decision is Decision.STOP:
+        yield Unused("aim.by", Why.STOPPED)
 
 
 def _of_water(context: BedContext) -> Iterator[Unused]:
@@ -229,27 +226,31 @@ def _of_feed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     if not _has_ledger(context):
         yield Unused("feed", not_yet(context))
         return
-    if feed.material is not None and feed.material.n_frac == 0.0:
-        if _is_neutral(feed.material, in_pot=context.in_pot):
-            yield Unused("feed", Why.NEUTRAL)
-    elif feed.n_g_m2_year is not None and feed.times > 1 and not use.has_forecast:
-        yield Unused("feed.times", Why.NO_FORECAST)
+    material = feed.material
+    no_nitrogen = material is not None and material.n_frac == 0.0
+    if material is not None and no_nitrogen and _is_neutral(material, in_pot=context.in_pot):
+        yield Unused("feed", Why.NEUTRAL)
 
 
 def _of_on_hand(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     for number, item in enumerate(context.case.on_hand, start=1):
         path = f"on_hand[{number}]"
-        if item.material.key in use.compared:
-            if item.price is None and item.pack_g is not None:
-                yield Unused(f"{path}.pack", Why.NO_PRICE)
-            if item.currency is not None and (item.price is None or item.pack_g is None):
-                yield Unused(f"{path}.currency", Why.NO_PRICE)
-        elif context.soil is None:
-            yield Unused(path, Why.NO_PH)
-        elif context.target is None:
-            yield Unused(path, Why.NO_AIM)
+        if context.soil is None or context.target is None:
+            yield Unused(path, not_yet(context))
+        elif use.direction is Direction.NONE:
+            yield Unused(path, Why.NOTHING_APPLIED)
+        elif useless_on_hand((item,), direction=use.direction):
+            yield Unused(path, Why.WRONG_WAY)
         else:
-            yield Unused(path, Why.WRONG_WAY if use.compared else Why.NOTHING_APPLIED)
+            yield from _of_price(item, path, is_compared=item.material.key in use.compared)
+
+
+def _of_price(item: OnHand, path: str, *, is_compared: bool) -> Iterator[Unused]:
+    has_price = item.price is not None and item.pack_g is not None
+    given = {"pack": item.pack_g, "price": item.price, "currency": item.currency}
+    for key, value in given.items():
+        if value is not None and not (has_price and is_compared):
+            yield Unused(f"{path}.{key}", Why.NO_PRICE if is_compared else Why.NOT_COMPARED)
 
 
 def _of_applied(context: BedContext) -> Iterator[Unused]:
@@ -285,8 +286,6 @@ def _of_titration_and_claims(context: BedContext) -> Iterator[Unused]:
     case = context.case
     if case.titration and (context.soil is None or not needs_curve(context)):
         yield Unused("titration", not_yet(context))
-    elif case.titration and context.organic_only:
-        yield Unused("titration", Why.MEDIUM_HAS_ITS_OWN)
     if context.soil is None:
         for number, claim in enumerate(case.claims, start=1):
             if not _has_limit(context, claim.material):

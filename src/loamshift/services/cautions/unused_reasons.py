@@ -19,7 +19,6 @@ class Why(StrEnum):
     NOTHING_APPLIED = "nothing-applied"
     LIME_IDLE = "lime-idle"
     NO_LIME_WANTED = "no-lime-wanted"
-    NO_FORECAST = "no-forecast"
     NO_WATERING = "no-watering"
     MEDIUM_HAS_ITS_OWN = "medium-has-its-own"
     TEXTURE_GIVEN = "texture-given"
@@ -28,14 +27,11 @@ class Why(StrEnum):
     CARBON_GIVEN = "carbon-given"
     CARBONATE_GIVEN = "carbonate-given"
     NO_FIZZ = "no-fizz"
-    LITTLE_LIME = "little-lime"
+    NO_ACID_PLANNED = "no-acid-planned"
     NO_EC = "no-ec"
     NO_TARGET_PH = "no-target-ph"
-    BUFFER_PH_WITHOUT_METHOD = "buffer-ph-without-method"
-    BUFFER_METHOD_WITHOUT_PH = "buffer-method-without-ph"
-    BUFFER_PH_NOT_FITTING = "buffer-ph-not-fitting"
-    CEC_ALONE = "cec-alone"
-    ALUMINIUM_FROM_PH = "aluminium-from-ph"
+    RESISTANCE = "resistance"
+    STOPPED = "stopped"
     CLAY_TYPE_USUAL = "clay-type-usual"
     NOT_PER_PLANT = "not-per-plant"
     PLANTED_GIVEN = "planted-given"
@@ -45,6 +41,7 @@ class Why(StrEnum):
     NEUTRAL = "neutral"
     WRONG_WAY = "wrong-way"
     NO_PRICE = "no-price"
+    NOT_COMPARED = "not-compared"
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,8 +56,7 @@ class Unused:
 class AnswerUse:
     """What an answer was made with, as far as it decides which facts count.
 
-    ``compared`` are the material keys of its options; ``used_buffer_ph`` is true where the
-    buffer pH moved the belief about the soil.
+    ``compared`` are the material keys of its options.
     """
 
     decision: Decision
@@ -68,7 +64,6 @@ class AnswerUse:
     compared: tuple[str, ...]
     has_forecast: bool
     has_rescue: bool
-    used_buffer_ph: bool
 
 
 REASONS: Mapping[Why, str] = {
@@ -77,9 +72,8 @@ REASONS: Mapping[Why, str] = {
     Why.NO_PLACE: "Without a place there is no yearly course to compare them with.",
     Why.NOTHING_APPLIED: "They would matter only if this answer called for something to be "
     "applied.",
-    Why.LIME_IDLE: "Free lime has a say only where something is to be applied.",
+    Why.LIME_IDLE: "Free lime has a say only where the pH is to be changed or kept.",
     Why.NO_LIME_WANTED: "Magnesium matters only for the choice between kinds of limestone.",
-    Why.NO_FORECAST: "They are used only in an answer with a forecast.",
     Why.NO_WATERING: "Nothing says that the bed is watered.",
     Why.MEDIUM_HAS_ITS_OWN: "For a peat or bark mix, figures of the mix are used instead.",
     Why.TEXTURE_GIVEN: "The texture class that is given as well is used.",
@@ -88,16 +82,11 @@ REASONS: Mapping[Why, str] = {
     Why.CARBON_GIVEN: "The organic carbon that is given as well is used.",
     Why.CARBONATE_GIVEN: "The free lime that the laboratory measured is used instead.",
     Why.NO_FIZZ: "Without the result of the fizz test the acid says nothing.",
-    Why.LITTLE_LIME: "So little free lime is no hindrance to liming, whichever acid showed it.",
+    Why.NO_ACID_PLANNED: "Which acid showed so weak a fizz matters only where acid is planned.",
     Why.NO_EC: "Without the conductivity the extract says nothing.",
     Why.NO_TARGET_PH: "The method belongs to a target pH, and none is given.",
-    Why.BUFFER_PH_WITHOUT_METHOD: "A buffer pH means nothing until the buffer is named.",
-    Why.BUFFER_METHOD_WITHOUT_PH: "The buffer is named, but its pH is not given.",
-    Why.BUFFER_PH_NOT_FITTING: "This buffer has no equation that fits here, or the soil is too "
-    "close to the pH that the equation limes to.",
-    Why.CEC_ALONE: "They sharpen the estimate only together, and beside a measured clay and "
-    "organic matter content.",
-    Why.ALUMINIUM_FROM_PH: "The aluminium is worked out from the pH.",
+    Why.RESISTANCE: "They say nothing about how strongly this soil resists.",
+    Why.STOPPED: "The answer is to stop first, and that does not hang on them.",
     Why.CLAY_TYPE_USUAL: "The usual curve holds for it: only volcanic soil needs another.",
     Why.NOT_PER_PLANT: "No amount here is given per plant.",
     Why.PLANTED_GIVEN: "Whether the bed is planted decides here, not with what.",
@@ -106,6 +95,7 @@ REASONS: Mapping[Why, str] = {
     Why.OWN_CLIMATE: "Your own climate figures are used instead.",
     Why.NEUTRAL: "These materials bring neither acid nor lime.",
     Why.WRONG_WAY: "These products do not move the pH in the direction needed.",
+    Why.NOT_COMPARED: "No amounts of products are compared here, so nothing is priced.",
     Why.NO_PRICE: "Without a price and the weight of its pack there is no cost.",
 }
 
@@ -133,6 +123,7 @@ NAMES: Mapping[str, str] = {
     "soil.base_saturation_pct": "base saturation",
     "soil.exchangeable_al_cmolc_kg": "exchangeable aluminium",
     "soil.mg_saturation_pct": "magnesium saturation",
+    "soil.lab_lime_requirement": "laboratory's lime figure",
     "soil.ec_ds_m": "conductivity",
     "soil.ec_method": "extract of the conductivity",
     "soil.bulk_density_g_cm3": "bulk density",
@@ -145,6 +136,7 @@ NAMES: Mapping[str, str] = {
     "feed": "feed",
     "feed.times": "how often the feed is given",
     "on_hand": "product on hand",
+    "on_hand.price": "price of the product on hand",
     "on_hand.pack": "pack of the product on hand",
     "on_hand.currency": "currency of the product on hand",
     "applied": "application",

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from loamshift.domain.answer import Direction
+from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.soil import Fizz, Medium
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
+from loamshift.services.context.laboratory_scale import BUFFER_PATH
 
 VOLCANIC = "volcanic"
 DOLOMITIC = "ground limestone, dolomitic"
@@ -31,15 +32,13 @@ def unused_soil_facts(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     """
     if context.soil is None or not needs_curve(context):
         yield from _kept_of_soil(context)
-    elif context.soil.medium is not Medium.MINERAL:
-        yield from _replaced_by_the_mix(context.case)
     else:
-        yield from _of_texture(context.case)
-        yield from _of_exchange(context.case)
-        yield from _of_buffer_ph(context.case, use)
+        if context.soil.medium is not Medium.MINERAL:
+            yield from _replaced_by_the_mix(context.case)
+        else:
+            yield from _of_texture(context.case)
+        yield from _of_scale(context)
     entry = context.case.soil
-    if entry.exchangeable_al_cmolc_kg is not None:
-        yield Unused("soil.exchangeable_al_cmolc_kg", Why.ALUMINIUM_FROM_PH)
     if entry.clay_type is not None and entry.clay_type != VOLCANIC:
         yield Unused("soil.clay_type", Why.CLAY_TYPE_USUAL)
     if entry.mg_saturation_pct is not None and DOLOMITIC not in use.compared:
@@ -47,6 +46,7 @@ def unused_soil_facts(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     if entry.ec_method is not None and entry.ec_ds_m is None:
         yield Unused("soil.ec_method", Why.NO_EC)
     yield from _of_lime(context, use)
+    yield from _stopped(context, use)
 
 
 _SOIL_FACTS = (
@@ -60,9 +60,10 @@ _SOIL_FACTS = (
     "buffer_ph_method",
     "cec_cmolc_kg",
     "base_saturation_pct",
+    "exchangeable_al_cmolc_kg",
     "bulk_density_g_cm3",
 )
-_MINERAL_FACTS = tuple(key for key in _SOIL_FACTS if key != "bulk_density_g_cm3")
+_MINERAL_FACTS = (*_SOIL_FACTS[:6], "cec_cmolc_kg", "base_saturation_pct")
 
 
 def _kept_of_soil(context: BedContext) -> Iterator[Unused]:
@@ -92,46 +93,36 @@ def _replaced_by_the_mix(case: Case) -> Iterator[Unused]:
 
 def _of_texture(case: Case) -> Iterator[Unused]:
     entry = case.soil
-    shares = {
-        key: getattr(entry, f"{key}_pct")
-        for key in ("sand", "silt", "clay")
-        if getattr(entry, f"{key}_pct") is not None
-    }
-    without_clay = [key for key in shares if key != "clay"]
-    if entry.texture is not None:
-        for key in without_clay:
-            yield Unused(f"soil.{key}_pct", Why.TEXTURE_GIVEN)
-    elif len(shares) == 3:
+    sand, silt, clay = (
+        share is not None for share in (entry.sand_pct, entry.silt_pct, entry.clay_pct)
+    )
+    if clay and sand and silt:
         yield Unused("soil.silt_pct", Why.SHARES_GIVEN)
-    elif len(shares) == 1:
-        for key in without_clay:
-            yield Unused(f"soil.{key}_pct", Why.ONE_SHARE)
+    elif not clay and sand != silt:
+        why = Why.ONE_SHARE if entry.texture is None else Why.TEXTURE_GIVEN
+        yield Unused("soil.sand_pct" if sand else "soil.silt_pct", why)
     if entry.organic_carbon_pct is not None and entry.organic_matter_pct is not None:
         yield Unused("soil.organic_matter_pct", Why.CARBON_GIVEN)
 
 
-def _of_exchange(case: Case) -> Iterator[Unused]:
-    """Exchange capacity and base saturation count only where both stand beside clay and humus."""
-    entry = case.soil
-    carbon = entry.organic_carbon_pct is not None or entry.organic_matter_pct is not None
-    both = entry.cec_cmolc_kg is not None and entry.base_saturation_pct is not None
-    if both and carbon and entry.clay_pct is not None and entry.clay_type != VOLCANIC:
+def _of_scale(context: BedContext) -> Iterator[Unused]:
+    """What the belief about the soil's resistance left out, with the reasons it gives itself."""
+    assert context.soil is not None
+    for fact in context.soil.k.unused:
+        yield Unused(fact.path, Why.RESISTANCE)
+        if fact.path == BUFFER_PATH and context.case.soil.buffer_ph_method is not None:
+            yield Unused("soil.buffer_ph_method", Why.RESISTANCE)
+
+
+def _stopped(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    """Facts about the soil's resistance where the answer is to stop, whatever it is."""
+    case = context.case
+    if use.decision is not Decision.STOP or case.applied or case.claims or context.soil is None:
         return
-    for key in ("cec_cmolc_kg", "base_saturation_pct"):
-        if getattr(entry, key) is not None:
-            yield Unused(f"soil.{key}", Why.CEC_ALONE)
-
-
-def _of_buffer_ph(case: Case, use: AnswerUse) -> Iterator[Unused]:
-    entry = case.soil
-    if entry.buffer_ph is None:
-        if entry.buffer_ph_method is not None:
-            yield Unused("soil.buffer_ph_method", Why.BUFFER_METHOD_WITHOUT_PH)
-    elif entry.buffer_ph_method is None:
-        yield Unused("soil.buffer_ph", Why.BUFFER_PH_WITHOUT_METHOD)
-    elif not use.used_buffer_ph:
-        yield Unused("soil.buffer_ph", Why.BUFFER_PH_NOT_FITTING)
-        yield Unused("soil.buffer_ph_method", Why.BUFFER_PH_NOT_FITTING)
+    if case.soil.bulk_density_g_cm3 is not None:
+        yield Unused("soil.bulk_density_g_cm3", Why.STOPPED)
+    if case.titration:
+        yield Unused("titration", Why.STOPPED)
 
 
 def _of_lime(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
@@ -151,14 +142,16 @@ def _of_lime(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("soil.fizz_acid", Why.NO_FIZZ)
     elif idle:
         yield Unused("soil.fizz_acid", Why.LIME_IDLE)
-    elif _is_limed(context, use) and entry.fizz in (Fizz.NONE, Fizz.SLIGHT):
-        yield Unused("soil.fizz_acid", Why.LITTLE_LIME)
+    elif entry.fizz in (Fizz.NONE, Fizz.SLIGHT) and not _acid_is_planned(context, use):
+        yield Unused("soil.fizz_acid", Why.NO_ACID_PLANNED)
 
 
-def _is_limed(context: BedContext, use: AnswerUse) -> bool:
-    """True where lime is all that is in question, and nothing is run forward."""
-    asked = context.case.claims or context.case.applied
-    return use.direction is Direction.LIME and not use.has_forecast and not asked
+def _acid_is_planned(context: BedContext, use: AnswerUse) -> bool:
+    """True where acid is to be applied, forecast or asked about."""
+    asked = bool(context.case.claims or context.case.applied)
+    weighed = bool(use.compared) or not context.organic_only
+    planned = use.direction is Direction.ACIDIFY and weighed
+    return planned or use.has_forecast or asked
 
 
 def not_yet(context: BedContext) -> Why:
@@ -195,7 +188,6 @@ def needs_curve(context: BedContext) -> bool:
 
 
 def _lime_matters(context: BedContext, use: AnswerUse) -> bool:
-    """True where something is to be applied, forecast or settled: free lime has a say in it."""
-    if use.direction is not Direction.NONE or use.has_forecast:
-        return True
-    return bool(context.case.claims or context.case.applied)
+    """True where anything is judged: free lime then has a say, if only in the upkeep."""
+    judged = context.target is not None and use.decision is not Decision.STOP
+    return judged or bool(context.case.claims or context.case.applied)

@@ -129,7 +129,12 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     -----
     Seasons follow each other by a year, so that each test falls into the month of the first part
     and sees the year before. What went on within the last year counts against the first season.
-    A season too late to act before the day wanted is left out.
+    A season too late to act before the day wanted is left out. Sulfur goes on once a season,
+    because published rules ask for a test before more; lime may be split half a year apart.
+
+    References
+    ----------
+    tennessee-blueberries, penn-state-home-garden, own-judgement
     """
     limits = verdict_values()
     material, active = choose_material(context, acidify=acidify)
@@ -151,7 +156,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         if after + timedelta(days=wait) > wanted:
             break
         starts.append(after)
-    per_season = max(1, int(year / dose + 1e-9))
+    per_season = 1 if acidify else max(1, int(year / dose + 1e-9))
     days = []
     for number, start in enumerate(starts):
         end = min(start + timedelta(days=DAYS_IN_YEAR), wanted)
@@ -270,8 +275,8 @@ def tidy(amount_g_m2: float) -> float:
         In the steps of the table ``plan``: a tenth, 1, 5 or 10 by size [g/m2].
     """
     steps = parameter_values("plan")
-    step = steps["tidy_step_3_g_m2"]
-    for size in ("2", "1", "0"):
+    step = steps["tidy_step_4_g_m2"]
+    for size in ("3", "2", "1", "0"):
         if amount_g_m2 < steps[f"tidy_below_{size}_g_m2"]:
             step = steps[f"tidy_step_{size}_g_m2"]
     return round(int(amount_g_m2 / step + 1e-6) * step, 1)

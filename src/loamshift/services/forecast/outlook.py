@@ -73,6 +73,7 @@ class Outlook:
 
     ``forecast`` holds what a careful test of the day would read. ``bed_ph`` and ``control_ph``
     are the pH of the bed itself, shape (M, n_weeks) [pH in water], for probabilities;
+    ``reading_error_ph`` (M,) error of one further reading of each [pH];
     ``balance_error`` the worst of all members and runs [share of all acid moved];
     ``oxidised_frac`` median share of the sulfur put on, by week [0-1].
     """
@@ -83,6 +84,7 @@ class Outlook:
     width_shares: tuple[WidthShare, ...]
     bed_ph: FloatArray
     control_ph: FloatArray
+    reading_error_ph: FloatArray
     oxidised_frac: FloatArray
 
 
@@ -186,18 +188,18 @@ def outlook(
     weeks = (until - beds.inputs.today).days // DAYS_IN_WEEK + 1
     control_ph = alone.ph[:, :weeks]
     bed_ph = control_ph if planned_ph is None else planned_ph[:, :weeks]
-    error = (beds.inputs.retest_sd * beds.reading_z)[:, None]
+    error = beds.inputs.retest_sd * beds.reading_z
     at = min(JUDGE_WEEK, bed_ph.shape[1] - 1)
     events = events_under(beds.inputs, planned) if planned else beds.inputs.control_events
     shares = width_shares(
-        beds.inputs.members.words, beds.draws, bed_ph[:, at] + error[:, 0], events=events
+        beds.inputs.members.words, beds.draws, bed_ph[:, at] + error, events=events
     )
     dates = beds.days[: bed_ph.shape[1]]
     return Outlook(
         forecast=Forecast(
             dates=dates,
-            ph=_bands(quantile_bands(bed_ph + error)),
-            do_nothing=DoNothing(q50=_numbers(np.median(control_ph + error, axis=0))),
+            ph=reading_bands(bed_ph, error_ph=error),
+            do_nothing=DoNothing(q50=_numbers(np.median(control_ph + error[:, None], axis=0))),
             width=shares,
         ),
         balance_error=balance_error,
@@ -205,6 +207,7 @@ def outlook(
         width_shares=shares,
         bed_ph=bed_ph,
         control_ph=control_ph,
+        reading_error_ph=error,
         oxidised_frac=np.zeros(bed_ph.shape[1])
         if oxidised_frac is None
         else oxidised_frac[: bed_ph.shape[1]],
@@ -275,7 +278,22 @@ def width_words(shares: Sequence[WidthShare], *, on: date) -> str:
     )
 
 
-def _bands(bands: FloatArray) -> ForecastPh:
+def reading_bands(bed_ph: FloatArray, *, error_ph: FloatArray) -> ForecastPh:
+    """What a careful test of possible beds would read, as bands.
+
+    Parameters
+    ----------
+    bed_ph
+        pH of each bed on each day, shape (M, D) [pH in water].
+    error_ph
+        Error of one reading of each, shape (M,) [pH].
+
+    Returns
+    -------
+    ForecastPh
+        Quantiles by day [pH in water].
+    """
+    bands = quantile_bands(bed_ph + error_ph[:, None])
     q05, q25, q50, q75, q95 = (_numbers(band) for band in bands)
     return ForecastPh(q05=q05, q25=q25, q50=q50, q75=q75, q95=q95)
 

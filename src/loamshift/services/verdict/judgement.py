@@ -19,6 +19,7 @@ class Judgement:
     ``covered`` share of beds that the limits of the seasons could bring into the range on the day
     wanted, ``held`` of those it could keep there for a year more [0-1]. ``need_mid_g_m2`` best
     estimate of sulfur or lime value [g/m2]; caps as sulfur or limestone value [g/m2];
+    ``most_g_m2`` what the limits of all seasons allow, as sulfur or lime that works [g/m2];
     ``working_frac`` of a lime in the field [0-1]; ``parts`` under the cap of one dose [count];
     ``drift_ph_year`` how the bed moves in a year where it is held, by its simulated course,
     negative where it falls; ``pull_ph_year`` yearly pull against the aim [pH/yr];
@@ -40,6 +41,7 @@ class Judgement:
     need_mid_g_m2: float | None = None
     cap_dose_g_m2: float | None = None
     cap_year_g_m2: float | None = None
+    most_g_m2: float | None = None
     working_frac: float = 1.0
     parts: int | None = None
     drift_ph_year: float | None = None

@@ -159,6 +159,7 @@ def judged_by_reach(
         water_rise_ph=rise,
         covered=float(reach.there.mean()),
         held=float(reach.held.mean()),
+        most_g_m2=sum(reach.courses.seasons.capacity_g_m2) * reach.courses.seasons.active_frac,
     )
     thirsty = acidify and rise >= limits["leave_gain_ph"] - ROUNDING
     if judged.covered is not None and judged.covered < limits["elsewhere_probability"]:

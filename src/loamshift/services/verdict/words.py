@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from datetime import timedelta
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason, Verdict
@@ -283,14 +284,22 @@ def _one_source(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str
     )
 
 
+def _wanted_day(context: BedContext) -> str:
+    by = context.case.aim.by
+    seasons = int(verdict_values()["seasons"])
+    later = context.case.today + timedelta(days=365 * seasons)
+    wanted = by if by is not None and by > context.case.today else later
+    return format_date(wanted, context.case.units)
+
+
 def _out_of_reach(context: BedContext, judged: Judgement) -> str:
     units, target = context.case.units, _target(context)
-    three = verdict_values()["seasons"] * (judged.cap_year_g_m2 or 0.0)
+    most = judged.most_g_m2 or 0.0
     return (
         f"To reach pH {target.ph_aim:.1f} this soil would take about "
-        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Three "
-        f"seasons at the published limit bring {format_rate(three, units)}. Of 100 beds like this "
-        f"one, {_in_100(judged.covered)} would get there."
+        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Until "
+        f"{_wanted_day(context)} the published limits allow {format_rate(most, units)}. Of 100 "
+        f"beds like this one, {_in_100(judged.covered)} would get there."
     )
 
 
@@ -335,8 +344,7 @@ def _caps(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]
 
 def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
     target, soil = _target(context), require_soil(context)
-    by = context.case.aim.by or context.case.today.replace(year=context.case.today.year + 3)
-    day = format_date(by, context.case.units)
+    day = _wanted_day(context)
     change = "Rainwater, or water with less alkalinity."
     if not context.water_known:
         change = {
