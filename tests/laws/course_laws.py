@@ -26,6 +26,8 @@ READ_TO: Final = 0.05
 """Half of the last printed digit of a pH."""
 CLEAR_WHILE_WORKING_PH_YEAR: Final = 0.3
 """The same where what the plan puts on is still at work [pH/yr]."""
+A_WEEK: Final = timedelta(days=7)
+"""A forecast goes from week to week."""
 YEARS_READ: Final = 2.0
 
 
@@ -136,7 +138,7 @@ def shares_are_in_order(case: Case, answer: Answer) -> list[str]:
 def the_plan_ends_where_the_forecast_does(case: Case, answer: Answer) -> list[str]:
     """The median pH of the plan is that of the forecast on the day wanted."""
     plan, ahead = answer.plan, answer.forecast
-    if plan is None or ahead is None or plan.on > ahead.dates[-1]:
+    if plan is None or ahead is None or plan.on > ahead.dates[-1] + A_WEEK:
         return []
     forecast = ahead.ph.q50[at(ahead.dates, plan.on)]
     if abs(forecast - plan.median_ph) > 0.1:

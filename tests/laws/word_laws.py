@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from laws.course_laws import at, horizon
+from laws.course_laws import A_WEEK, at, horizon
 from laws.harm_laws import recent_limits
 from laws.law import bed_of, law
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
@@ -181,7 +181,7 @@ def _excesses(case: Case, answer: Answer) -> list[float]:
     """Every excess that the checks of this letter hold, alone and with what was put on [1]."""
     rows = [row for row in answer.findings if _is_amount(row.check)]
     there = [0.0, *recent_limits(case).values()]
-    alone = []
+    alone: list[float] = []
     for row in rows:
         assert isinstance(row.value, float) and isinstance(row.limit, float)
         ratio = row.value / row.limit
@@ -235,8 +235,9 @@ def _phrases(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
     yield r"CaCO3", ()
     for moved in (rf"by about {PH} a year", rf"by about {PH} by", rf"would be {PH} lower"):
         yield moved, (None,)
-    for material in {one.material.key for one in (*case.applied, *case.on_hand)}:
-        yield re.escape(material), ()
+    given = [one.material for one in case.applied] + [one.material for one in case.on_hand]
+    for material in given:
+        yield re.escape(material.key), ()
     for day in _days(case, answer):
         yield re.escape(day), ()
     if answer.verdict.reason is Reason.OVERDOSE:
@@ -307,7 +308,7 @@ def _reads(case: Case, answer: Answer) -> set[str]:
 def _alone(case: Case, answer: Answer) -> set[str] | None:
     """What the bed left alone comes to on the day wanted, by the forecast."""
     ahead, (on, _) = answer.forecast, horizon(case)
-    if ahead is None or on > ahead.dates[-1] or answer.verdict.decision is Decision.STOP:
+    if ahead is None or on > ahead.dates[-1] + A_WEEK or answer.verdict.decision is Decision.STOP:
         return None
     return _near(ahead.do_nothing.q50[at(ahead.dates, on)])
 

@@ -1,0 +1,121 @@
+"""The laws hold for every example and for random cases, the same ones each time."""
+
+from __future__ import annotations
+
+import random
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+import pytest
+
+from laws.laws import LAWS, violations
+from laws.pair_laws import PAIR_LAWS, Letter
+from laws.random_cases import case_text, draft
+from loamshift.case.answer import answer_to_json
+from loamshift.case.read import parse_case, read_case
+from loamshift.services.advise import LookAhead, advise
+
+EXAMPLES: Final = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+STATIC: Final = range(400)
+FULL: Final = range(1000, 1040)
+PAIRS: Final = 10
+"""Neighbours tried for each law of two letters [count]."""
+AHEAD: Final = LookAhead(members=100)
+"""As the column is asked by hand, with fewer members for the time it takes."""
+
+Broken = dict[str, list[str]]
+
+
+def _held(cases: Iterable[tuple[str, str]], look_ahead: LookAhead | None) -> Broken:
+    """What is wrong with the letters of some cases, by law."""
+    found: Broken = defaultdict(list)
+    for name, text in cases:
+        case = parse_case(text)
+        answer = advise(case, look_ahead=look_ahead)
+        assert answer_to_json(answer)
+        for key, sentences in violations(case, answer).items():
+            found[key] += [f"{name}: {sentence}" for sentence in sentences]
+    return found
+
+
+@cache
+def static() -> Broken:
+    return _held(((f"seed {seed}", case_text(seed)) for seed in STATIC), None)
+
+
+@cache
+def full() -> Broken:
+    return _held(((f"seed {seed}", case_text(seed)) for seed in FULL), AHEAD)
+
+
+@cache
+def examples() -> Broken:
+    found: Broken = defaultdict(list)
+    for path in EXAMPLES:
+        case = read_case(path)
+        for ahead in (None, AHEAD):
+            for key, sentences in violations(case, advise(case, look_ahead=ahead)).items():
+                found[key] += [f"{path.name}: {sentence}" for sentence in sentences]
+    return found
+
+
+@pytest.mark.parametrize("key", sorted(LAWS))
+def test_a_law_holds_for_random_cases_without_a_forecast(key: str) -> None:
+    assert not static().get(key), LAWS[key].sentence
+
+
+@pytest.mark.parametrize("key", sorted(LAWS))
+def test_a_law_holds_for_random_cases_with_one(key: str) -> None:
+    assert not full().get(key), LAWS[key].sentence
+
+
+@pytest.mark.parametrize("key", sorted(LAWS))
+def test_a_law_holds_for_every_example(key: str) -> None:
+    assert not examples().get(key), LAWS[key].sentence
+
+
+def _neighbours(key: str) -> Iterator[tuple[int, Letter, Letter]]:
+    tried = 0
+    for seed in range(2000, 4000):
+        near = draft(seed)
+        far = PAIR_LAWS[key].change(near, random.Random(seed))
+        if far is None:
+            continue
+        cases = (parse_case(near.text()), parse_case(far.text()))
+        one, other = (Letter(case, advise(case)) for case in cases)
+        yield seed, one, other
+        tried += 1
+        if tried == PAIRS:
+            return
+
+
+@pytest.mark.parametrize("key", sorted(PAIR_LAWS))
+def test_a_law_holds_for_neighbours(key: str) -> None:
+    broken = [
+        f"seed {seed}: {sentence}"
+        for seed, near, far in _neighbours(key)
+        for sentence in PAIR_LAWS[key].check(near, far)
+    ]
+    assert not broken, PAIR_LAWS[key].sentence
+
+
+def test_the_same_seed_writes_the_same_case() -> None:
+    assert case_text(7) == case_text(7)
+    assert len({case_text(seed) for seed in STATIC}) == len(STATIC)
+
+
+def test_random_cases_meet_every_decision_and_most_reasons() -> None:
+    """A law that is never asked proves nothing."""
+    verdicts = [advise(parse_case(case_text(seed))).verdict for seed in range(0, 400, 2)]
+    assert {verdict.decision.value for verdict in verdicts} == {
+        "stop",
+        "leave",
+        "measure-first",
+        "elsewhere",
+        "effort",
+        "go",
+    }
+    assert len({verdict.reason for verdict in verdicts}) >= 16
