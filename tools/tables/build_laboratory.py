@@ -131,8 +131,9 @@ def build_laboratory() -> None:
             **ABOUT,
             "note": "form names an equation of loamshift.core.lime_requirement, whose FORMS gives "
             "the order of the coefficients; form none: the method is known, its equation is not "
-            "(or is not to be trusted). Two keys alike but for a target are one method. field_allowance "
-            "is how many times the acidity a rate is; family marks one row for each kind of buffer",
+            "(or is not to be trusted). Two keys alike but for a target are one method. "
+            "field_allowance is how many times the acidity a rate is; family marks one row for "
+            "each kind of buffer",
             "errata": "Adams-Evans 1962 as printed in 2007 calls Mg/ha what is lb/acre",
         },
     )
