@@ -65,6 +65,12 @@ def pair_law(
     return enter
 
 
+_READ_WITH_PH: Final = frozenset(
+    {"buffer_ph", "lab_lime_requirement", "cec_cmolc_kg", "base_saturation_pct"}
+)
+"""What a laboratory reads of the same sample goes with its pH, and says how much it resists."""
+
+
 def further_off(draft: Draft, draw: random.Random) -> Draft | None:
     """The same bed a tenth of a pH further from its range."""
     soil = draft.table("soil")
@@ -74,6 +80,8 @@ def further_off(draft: Draft, draw: random.Random) -> Draft | None:
         return None
     ph, now = float(soil["ph"]), believed.ph.ph_water
     if case.readings or case.soil.other_ph or target.ph_low < now < target.ph_high:
+        return None
+    if _READ_WITH_PH & set(soil) or case.titration:
         return None
     further = ph + PH_STEP if now >= target.ph_high else ph - PH_STEP
     if not 3.3 <= further <= 9.2:
@@ -200,8 +208,8 @@ def the_further_the_more(near: Letter, far: Letter) -> list[str]:
 
 @pair_law("P02", more_clay)
 def more_clay_more_to_do(near: Letter, far: Letter) -> list[str]:
-    """A little more clay asks for a little more, and makes nothing easier."""
-    return _grows(near, far, step=1.0)
+    """A little more clay asks for a little more, save where it only makes the soil lighter."""
+    return _grows(near, far, step=1.0, falls_to=0.98)
 
 
 @pair_law("P03", more_humus)
