@@ -151,7 +151,7 @@ def a_fact_less(draft: Draft, draw: random.Random) -> Draft | None:
         for key in keys
         if (header, key) in _DROPPED and not (key == "texture" and "clay_pct" in keys)
     ]
-    whole = [header for header, _ in made.tables if header in _DROPPED_WHOLE]
+    whole = [header for header, keys in made.tables if keys and header in _DROPPED_WHOLE]
     if not droppable and not whole:
         return None
     if whole and (not droppable or draw.random() < 0.4):
@@ -337,12 +337,20 @@ def _difference(near: Case, far: Case) -> str:
             return name
         for key in type(one).__dataclass_fields__:
             if getattr(one, key) != getattr(other, key):
-                return f"{name}.{_KEYS.get(key, key)}"
+                return f"{name}.{_key_of(key, near, far)}"
     lists = ("applied", "readings", "claims", "on_hand", "titration")
     for name in lists:
         if getattr(near, name) != getattr(far, name):
             return name.removesuffix("s")
     return "nothing"
+
+
+def _key_of(key: str, near: Case, far: Case) -> str:
+    """The key of the case file behind a field; the reading holds its date and depth."""
+    one, other = near.soil.ph, far.soil.ph
+    if key == "ph" and one is not None and other is not None and one.ph == other.ph:
+        return "sampled" if one.taken != other.taken else "sample_depth"
+    return _KEYS.get(key, key)
 
 
 _KEYS: Final = {
