@@ -1,0 +1,120 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from loamshift.core.mixed_layer import MixedLayer, mixed_layer_course
+from loamshift.errors import InputError
+
+BEDS = 4
+SLOPE = 30.0
+"""Buffering of the made-up straight curve at k = 1 [mmolc/kg per pH]."""
+MASS = 200.0
+CURVE_PH = np.linspace(2.0, 9.5, 76)
+MONTHS = np.full(12, 365.25 / 12.0)
+
+
+def layer(
+    *, start: float = 6.5, k: float = 1.0, carbonate: float = 0.0, load: float = 0.0
+) -> MixedLayer:
+    """Beds with a straight curve, so that every answer can be worked out by hand."""
+    every = np.ones(BEDS)
+    return MixedLayer(
+        start_ph=start * every,
+        k=k * every,
+        mass_kg_m2=MASS * every,
+        carbonate_mmolc_m2=carbonate * every,
+        held_ph=7.7 * every,
+        background_mmolc_m2_year=load * every,
+        background_rise_per_ph=0.0 * every,
+        weathering_mmolc_m2_year=0.0 * every,
+        curve_ph=CURVE_PH,
+        shape_mmolc_kg=SLOPE * CURVE_PH,
+        reference_ph=5.0,
+        highest_ph=7.0,
+        leaching_factor=1.0,
+    )
+
+
+def run(beds: MixedLayer, a_month: float) -> np.ndarray:
+    acid = np.full((BEDS, MONTHS.size), a_month)
+    return mixed_layer_course(beds, acid, step_days=MONTHS)
+
+
+def test_left_alone_nothing_moves() -> None:
+    assert np.allclose(run(layer(), 0.0), 6.5)
+
+
+@given(st.floats(-800.0, 800.0), st.floats(0.5, 2.0))
+def test_acid_moves_the_ph_by_acid_over_buffering(a_month: float, k: float) -> None:
+    """Acid over k x slope x mass, while the curve lasts and no lime falls out."""
+    course = run(layer(k=k), a_month)
+    moved = 12.0 * a_month / (k * SLOPE * MASS)
+    ends = min(6.5 - moved, 7.7)
+    assert np.allclose(course[:, -1], ends, atol=1e-9)
+    assert np.all(np.diff(course, axis=1) * np.sign(a_month) <= 1e-12)
+
+
+def test_free_lime_takes_the_acid_first_where_it_holds_the_soil() -> None:
+    beds = layer(start=7.7, carbonate=3000.0)
+    course = run(beds, 500.0)
+    assert np.allclose(course[:, :7], 7.7), "six months of 500 are the 3000 of the lime"
+    assert course[0, -1] == pytest.approx(7.7 - 3000.0 / (SLOPE * MASS))
+
+
+def test_a_unit_below_it_lime_takes_nothing_up() -> None:
+    """Grains that a soil so acid has left are coated or coarse."""
+    with_lime, without = (
+        run(layer(start=6.6, carbonate=5000.0), 100.0),
+        run(layer(start=6.6), 100.0),
+    )
+    assert np.allclose(with_lime, without)
+    near = run(layer(start=7.2, carbonate=5000.0), 100.0)
+    assert near[0, -1] > run(layer(start=7.2), 100.0)[0, -1] + 0.05
+
+
+def test_base_above_what_lime_holds_falls_out_and_is_there_again() -> None:
+    """Base in plenty, then acid: what fell out is taken up before the pH moves."""
+    acid = np.concatenate((np.full((BEDS, 6), -2000.0), np.full((BEDS, 6), 500.0)), axis=1)
+    course = mixed_layer_course(layer(start=7.5), acid, step_days=MONTHS)
+    assert np.allclose(course[:, 6:], 7.7)
+    spent = np.concatenate((acid, np.full((BEDS, 30), 500.0)), axis=1)
+    longer = mixed_layer_course(layer(start=7.5), spent, step_days=np.full(42, 30.0))
+    # in all 36 x 500 acid against 6 x 2000 base: 6000 over from pH 7.5
+    assert np.allclose(longer[:, -1], 7.5 - (36 * 500.0 - 12_000.0) / (SLOPE * MASS))
+
+
+def test_leaching_is_acid_at_the_reference_and_rises_with_the_ph() -> None:
+    year = run(layer(start=5.0, load=300.0), 0.0)[0, -1]
+    assert year == pytest.approx(5.0 - 300.0 / (SLOPE * MASS), abs=1e-9)
+    steep = replace(layer(start=6.0, load=300.0), background_rise_per_ph=np.full(BEDS, 0.5))
+    assert run(steep, 0.0)[0, 1] == pytest.approx(
+        6.0 - np.exp(0.5) * 25.0 / (SLOPE * MASS), abs=1e-9
+    )
+    capped = replace(steep, start_ph=np.full(BEDS, 7.6))
+    assert run(capped, 0.0)[0, 1] == pytest.approx(
+        7.6 - np.exp(1.0) * 25.0 / (SLOPE * MASS), abs=1e-9
+    )
+
+
+def test_weathering_gives_back_and_drainage_scales_the_load() -> None:
+    beds = replace(
+        layer(load=300.0), weathering_mmolc_m2_year=np.full(BEDS, 150.0), leaching_factor=0.5
+    )
+    assert np.allclose(run(beds, 0.0), 6.5)
+
+
+def test_beds_do_not_touch_each_other() -> None:
+    mixed = replace(layer(), start_ph=np.array([5.0, 6.0, 7.0, 8.0]), k=np.array([0.5, 1, 2, 1]))
+    together = run(mixed, 100.0)
+    for bed, (start, k) in enumerate(zip((5.0, 6.0, 7.0, 8.0), (0.5, 1.0, 2.0, 1.0), strict=True)):
+        assert np.allclose(together[bed], run(layer(start=start, k=k), 100.0)[0])
+
+
+def test_acid_and_steps_must_be_as_many() -> None:
+    with pytest.raises(InputError):
+        mixed_layer_course(layer(), np.zeros((BEDS, 3)), step_days=np.full(4, 30.0))
