@@ -108,11 +108,12 @@ def test_words_are_never_taken_for_markup() -> None:
 
 
 def test_pages_are_counted_and_the_title_runs_on() -> None:
-    document = pypdfium2.PdfDocument(printed("forecast", PaperSize.A4))
+    document = pypdfium2.PdfDocument(printed("north-border", PaperSize.A4))
     pages = [document[i].get_textpage().get_text_range() for i in range(len(document))]
-    assert len(pages) == 2
-    assert "1 of 2" in pages[0] and "2 of 2" in pages[1]
-    assert pages[1].lstrip().startswith("Sandy patch")
+    assert len(pages) > 1
+    for number, page in enumerate(pages, start=1):
+        assert f"{number} of {len(pages)}" in page
+        assert page.lstrip().startswith("North border")
 
 
 @pytest.mark.parametrize("name", ["forecast", "white-oak", "north-border"])

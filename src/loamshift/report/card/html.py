@@ -33,6 +33,8 @@ from loamshift.report.words import Words
 
 _SHEETS = {PaperSize.A4: "A4", PaperSize.LETTER: "letter"}
 _LONG_TITLE = 60
+_LEAST_PT = 10.0
+"""A browser sets a page a little wider than the press, so the smallest may be smaller too [pt]."""
 _HTML_LINES = 4
 """Lines to write on that a page keeps fewer than the sheet set for print."""
 
@@ -61,7 +63,7 @@ def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
     fit = fitted(card, paper=paper, words=words)
     size = (
         f"@page{{size:{_SHEETS[paper]};margin:9mm 14mm}}"
-        f":root{{--size:{max(fit.size_pt - 1.0, 10.5)}pt;--gaps:{fit.gaps};"
+        f":root{{--size:{max(fit.size_pt - 1.0, _LEAST_PT)}pt;--gaps:{fit.gaps};"
         f"--title:{_title_pt(card.title)}pt}}"
     )
     style = f"{font_faces_css()}\n{_css('letter.css')}\n{_css('card.css')}\n{size}"
