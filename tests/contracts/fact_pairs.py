@@ -7,10 +7,8 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from loamshift.case.read import case_from_tree
 from loamshift.case.schema import CaseFile, item_table
 from loamshift.case.schema_base import Table
-from loamshift.domain.case import Case
 
 Tree = dict[str, Any]
 
@@ -200,11 +198,11 @@ def schema_keys(table: type[Table] = CaseFile, prefix: str = "") -> Iterator[str
             yield from schema_keys(inner, f"{prefix}{key}{'[]' if is_list else ''}.")
 
 
-def case_with(bed: str, path: str, value: Any, folder: Path) -> Case:
+def tree_with(bed: str, path: str, value: Any) -> Tree:
     """A bed with one key set to a value, or left out where the value is None."""
     tree = changed(BEDS[bed], PAIRS[path][2])
     put(tree, path, value)
-    return case_from_tree(tree, source=path, folder=folder)
+    return tree
 
 
 def write_stations(folder: Path) -> None:

@@ -74,7 +74,7 @@ ASKED = [
     (
         bed(more='[feed]\nn_g_m2_year = 80\nform = "ammonium"'),
         "feed.n_g_m2_year",
-        "kg/ha, it is 8 g/m²",
+        "kg/ha, it is 8.0 g/m²",
     ),
     (own([2, 3, 6, 10, 15, 18, 20, 19, 16, 11, 6, 3], [2, 2, 3, 3, 4, 4, 4, 4, 3, 3, 3, 2]),
      "place.rain_mm", "inches, it is 940 mm a year"),

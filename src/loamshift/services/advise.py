@@ -22,6 +22,7 @@ from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
 from loamshift.services.cautions.missing import missing
+from loamshift.services.cautions.unused_facts import with_unused_facts
 from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claims
 from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
@@ -92,7 +93,9 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     if look_ahead is None or context.soil is None or beyond is not None:
         judged = decide(context)
         answer = _answer(context, judged, plan_of(context, judged), look_ahead=None)
-        return answer if beyond is None else replace(answer, findings=(*answer.findings, beyond))
+        if beyond is not None:
+            answer = replace(answer, findings=(*answer.findings, beyond))
+        return with_unused_facts(context, answer)
     from loamshift.services.look import look_with_column  # loads the compiler
 
     look = look_with_column(
@@ -103,7 +106,7 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         refit=look_ahead.refit,
     )
     answer = _answer(look.context, look.judged, look.plan, look_ahead=look_ahead)
-    return _with_forecast(answer, look, look_ahead)
+    return with_unused_facts(look.context, _with_forecast(answer, look, look_ahead))
 
 
 def _answer(

@@ -7,6 +7,7 @@ contract test changes every key of the case file and holds them to it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import timedelta
 
 from loamshift.domain.answer import Answer, Decision, Direction, Finding, Severity
@@ -64,6 +65,25 @@ def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
         *(_row(why, paths) for why, paths in by_reason.items()),
         *_left_out_of_the_scale(context, left_out),
     )
+
+
+def with_unused_facts(context: BedContext, answer: Answer) -> Answer:
+    """An answer whose checks also name the facts it was made without.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    answer
+        Its answer, complete but for them [object].
+
+    Returns
+    -------
+    Answer
+        With further findings of severity info [object].
+    """
+    rows = unused_facts(context, answer_use(context, answer))
+    return replace(answer, findings=(*answer.findings, *rows))
 
 
 def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:

@@ -89,7 +89,7 @@ REASONS: Mapping[Why, str] = {
     Why.STOPPED: "The answer is to stop first, and that does not hang on them.",
     Why.CLAY_TYPE_USUAL: "The usual curve holds for it: only volcanic soil needs another.",
     Why.NOT_PER_PLANT: "No amount here is given per plant.",
-    Why.PLANTED_GIVEN: "Whether the bed is planted decides here, not with what.",
+    Why.PLANTED_GIVEN: "It matters here only that the bed is planted.",
     Why.TREATED_DEPTH: "Your soil temperatures are taken as those of the treated depth.",
     Why.DEPTHS_AGREE: "The readings agree, so their depths explain nothing.",
     Why.OWN_CLIMATE: "Your own climate figures are used instead.",
