@@ -315,7 +315,9 @@ def _relief(context: BedContext) -> Rescue | None:
 def _after(context: BedContext, acid: float, *, ph_from: float, log10_k: float) -> float:
     """PH after acid, followed no further than the curve, or free lime, lets it go."""
     ceiling = lime_left_over_ph()
-    if acid < 0.0 and ph_from < ceiling:
+    if acid < 0.0 and ph_from >= ceiling:
+        return ph_from  # lime that is left over lies there and raises nothing
+    if acid < 0.0:
         room = acid_between_mmolc_kg(ceiling, ph_from, k=10.0**log10_k, **curve_of(context))
         if -acid / context.soil_mass_kg_m2 >= room:
             return ceiling

@@ -87,13 +87,31 @@ def lime_contradicts_ph(context: BedContext) -> bool:
     ----------
     own-judgement
     """
-    soil = require_soil(context)
-    rules = parameter_values("plan")
-    surely = soil.carbonate.zero_weight <= 0.0 and soil.carbonate.low_pct > 0.0
-    middle = math.sqrt(soil.carbonate.low_pct * soil.carbonate.high_pct) if surely else 0.0
-    return (
-        middle >= rules["lime_contradicts_pct"] and soil.ph.ph_water < rules["lime_contradicts_ph"]
-    )
+    ph = require_soil(context).ph.ph_water
+    return holds_free_lime(context) and ph < parameter_values("plan")["lime_contradicts_ph"]
+
+
+def holds_free_lime(context: BedContext) -> bool:
+    """Whether free lime was found: by a fizz or a laboratory, and more than a trace.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    bool
+        True where more lime cannot be what the soil lacks [truth].
+
+    References
+    ----------
+    own-judgement
+    """
+    carbonate = require_soil(context).carbonate
+    surely = carbonate.zero_weight <= 0.0 and carbonate.low_pct > 0.0
+    middle = math.sqrt(carbonate.low_pct * carbonate.high_pct) if surely else 0.0
+    return middle >= parameter_values("plan")["lime_contradicts_pct"]
 
 
 def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:

@@ -103,7 +103,7 @@ def _decided(
         return Decision.GO, True
     if float(reach.there[group.beds].mean()) < limits["elsewhere_probability"]:
         return Decision.ELSEWHERE, False
-    thirsty = acidify and base.water_rise_ph >= gain
+    thirsty = base.water_rise_ph >= gain and (acidify or float(gaps[-1]) > 0.0)
     if thirsty and float(reach.held[group.beds].mean()) < rules["water_known_frac"]:
         return Decision.EFFORT, base.direction is not Direction.NONE
     supposed = replace(case, context=supposing(case.context, doubt, group))

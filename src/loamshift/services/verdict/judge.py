@@ -17,9 +17,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.possible_beds import BedRun, Runner
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
-from loamshift.services.verdict.doubts import (
-    lime_contradicts_ph,
-)
+from loamshift.services.verdict.doubts import holds_free_lime, lime_contradicts_ph
 from loamshift.services.verdict.first_test import first_test
 from loamshift.services.verdict.judged_bed import (
     HALF,
@@ -97,7 +95,8 @@ def judge(
     base, reach = _without_tests(case)
     if base.decision is Decision.STOP:
         return base
-    if doubted or lime_contradicts_ph(context):
+    limes_lime = base.direction is Direction.LIME and holds_free_lime(context)
+    if doubted or limes_lime or lime_contradicts_ph(context):
         return replace(
             base,
             decision=Decision.MEASURE_FIRST,

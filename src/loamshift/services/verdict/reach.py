@@ -18,7 +18,7 @@ from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
 from loamshift.services.courses.seasons import Seasons, seasons_ahead, tidy_amounts
 from loamshift.services.courses.surface import Courses, courses_of
-from loamshift.services.verdict.judged_bed import ROUNDING, JudgedBed
+from loamshift.services.verdict.judged_bed import ROUNDING, JudgedBed, gap_ph
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.model import ledger_parameters, lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -161,7 +161,8 @@ def judged_by_reach(
         held=float(reach.held.mean()),
         most_g_m2=sum(reach.courses.seasons.capacity_g_m2) * reach.courses.seasons.active_frac,
     )
-    thirsty = acidify and rise >= limits["leave_gain_ph"] - ROUNDING
+    past = gap_ph(float(case.median[case.hold]), case.target) > 0.0
+    thirsty = rise >= limits["leave_gain_ph"] - ROUNDING and (acidify or past)
     if judged.covered is not None and judged.covered < limits["elsewhere_probability"]:
         lime = acidify and (judged.carbonate_share or 0.0) > 0.5
         why = Reason.FREE_LIME if lime else Reason.WATER if thirsty else Reason.CAPS

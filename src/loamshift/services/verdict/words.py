@@ -13,7 +13,7 @@ from loamshift.services.cautions.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
 from loamshift.services.plan.plan import Plan
-from loamshift.services.verdict.doubts import lime_contradicts_ph, unknown_of_water
+from loamshift.services.verdict.doubts import holds_free_lime, lime_contradicts_ph, unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
@@ -260,7 +260,17 @@ def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
             "grit got into it. Put on nothing on the strength of them.",
             "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
         )
-    if judged.reason is Reason.DOUBTFUL_READING and judged.measure_shift is None:
+    unfit = judged.reason is Reason.DOUBTFUL_READING and judged.measure_shift is None
+    below = require_soil(context).ph.ph_water < _target(context).ph_low
+    if unfit and below and holds_free_lime(context):
+        return (
+            f"The soil holds free lime, and still it reads {_reads(context)}, below "
+            f"{_wanted(_target(context))}. Lime is not what it lacks: either the lime is coarse "
+            "and still dissolving, or one of the two belongs to another sample. Put on nothing on "
+            "the strength of them.",
+            "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
+        )
+    if unfit:
         return (
             "The readings do not fit what was put on here, so nothing can be advised on them yet.",
             "A new, mixed sample read by a laboratory, with its depth.",
@@ -374,23 +384,22 @@ def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
 def _upkeep(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
     acidify = judged.direction is Direction.ACIDIFY
     units, target = context.case.units, _target(context)
-    if (
-        judged.in_range > 0.0
-        and target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
-    ):
+    inside = target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
+    if acidify and context.water_base_mmolc_m2_year > 0.0:
+        change = "Rainwater, or water with little alkalinity."
+    elif not acidify and context.case.feed is not None:
+        change = "A feed that does not acidify."
+    elif inside:
+        change = "A test a year from now that reads the same."
+    else:
+        change = _change_test(context, judged)
+    if judged.in_range > 0.0 and inside:
         return (
             f"It is within {_wanted(target)} now, and will not stay there: left alone we expect "
             f"about pH {judged.ph_alone_on or 0.0:.1f} in a few years.{_start(context, plan)}",
-            _change_test(context, judged),
+            change,
         )
     cause = "The water would then raise" if acidify else "Leaching and feed would then lower"
-    change = (
-        "Rainwater, or water with little alkalinity."
-        if acidify and context.water_base_mmolc_m2_year > 0.0
-        else "A feed that does not acidify."
-        if not acidify and context.case.feed is not None
-        else _change_test(context, judged)
-    )
     return (
         f"About {format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)} "
         f"would bring this bed to pH {target.ph_aim:.1f}. {cause} it by about "
