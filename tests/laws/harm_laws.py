@@ -22,6 +22,8 @@ from loamshift.tables.rules import cap_for
 YEAR: Final = timedelta(days=365)
 REFUSED_BY: Final = ("over-cap", "overdose")
 """Codes of the cautions that refuse an amount."""
+LIMY_PCT: Final = 0.5
+"""As much free lime fizzes with strong acid [%]."""
 WEIGHED: Final = 1e-6
 """Rates are compared to a millionth [1]."""
 
@@ -210,8 +212,10 @@ def _too_much_base(case: Case, answer: Answer) -> str:
         return "is sodic"
     if answer.verdict.reason is Reason.OVERDOSE and limed(context):
         return "had too much lime"
-    if case.soil.fizz not in (None, Fizz.NONE) and not _had_acid_overdose(answer, context):
-        return "fizzes"
+    lime_pct = case.soil.carbonate_pct or 0.0
+    fizzes = case.soil.fizz not in (None, Fizz.NONE) or lime_pct >= LIMY_PCT
+    if fizzes and not _had_acid_overdose(answer, context):
+        return "holds free lime"
     soil, wanted = context.soil, answer.wanted
     if soil is None or wanted is None or answer.verdict.decision is Decision.STOP:
         return ""

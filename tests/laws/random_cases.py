@@ -120,7 +120,7 @@ def draft(seed: int) -> Draft:
     _on_hand(draw, made)
     _applied(draw, made, today=today)
     _readings(draw, made, today=today, start=start)
-    if draw.random() < 0.05 and start is not None:
+    if draw.random() < 0.05 and start is not None and 4.5 < start < 8.5:
         for acid, shift in ((0.0, 0.0), (20.0, -0.35), (-20.0, 0.3)):
             made.add("titration", {"acid_mmolc_kg": number(acid), "ph": number(start + shift)})
     for _ in range(draw.choices((0, 1, 2), weights=(60, 30, 10))[0]):

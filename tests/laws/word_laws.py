@@ -212,7 +212,7 @@ def _phrases(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
     yield from _amounts(case, answer)
     reads = _reads(case, answer)
     yield rf"(?:at|from|is|of|^)? ?pH {PH} in water", (reads,)
-    yield rf"(?:a soil at|soil is at|tested at|Getting from|good:) pH {PH}", (reads,)
+    yield rf"(?:a soil at|it reads|soil is at|tested at|Getting from|good:) pH {PH}", (reads,)
     yield rf"from {PH} when it was sampled", (reads,)
     yield rf"from pH {PH} we expect about pH {PH}", (reads, None)
     yield rf"^pH {PH}(?: in water)? is at the edge", (reads,)
@@ -275,6 +275,7 @@ def _amounts(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
         yield rf"no more than {RATE}", ({format_rate(once, units)},)
         seasons = verdict_values()["seasons"]
         yield rf"published limit bring {RATE}", ({format_rate(seasons * year, units)},)
+        yield rf"Until [^.]+ the published limits allow {RATE}", (None,)
     if answer.plan is not None:
         first = sum(part.rate_g_m2 for part in answer.plan.parts)
         material = re.escape(answer.plan.material)
