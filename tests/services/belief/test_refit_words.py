@@ -1,0 +1,72 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from loamshift.domain.case import Units
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.belief.refit_words import Learned, refit_words
+from loamshift.services.context.readings import SeasonReading
+
+DAY = date(2026, 4, 1)
+READING = SeasonReading(
+    day=DAY,
+    ph_water=7.9,
+    method_sd=0.1,
+    readings=(PhReading(ph=7.9, method=PhMethod.WATER_1_1, taken=DAY),),
+)
+PLAIN = Learned(
+    times=1.4,
+    sd_left_frac=0.6,
+    news=True,
+    pressed_low=False,
+    pressed_high=False,
+    fits_no_bed=False,
+    lime_open=False,
+    doubted=(),
+    only_rough=False,
+)
+
+
+def said(learned: Learned) -> str:
+    return refit_words(learned, units=Units.METRIC)[0]
+
+
+@pytest.mark.parametrize(
+    ("times", "words"),
+    [
+        (1.4, "1.4 times as much as its texture suggests"),
+        (2.0, "2.0 times as much"),
+        (1.0, "about as much as its texture suggests"),
+        (0.62, "about 62 parts in 100"),
+    ],
+)
+def test_how_strongly_it_resists_is_said_by_the_number(times: float, words: str) -> None:
+    assert words in said(replace(PLAIN, times=times))
+
+
+def test_what_limits_the_answer_is_said_with_it() -> None:
+    assert "even more than we can represent" in said(replace(PLAIN, pressed_high=True))
+    assert "even less than we can represent" in said(replace(PLAIN, pressed_low=True))
+    assert "fizz test" in said(replace(PLAIN, lime_open=True))
+    assert "fizz test" not in said(replace(PLAIN, lime_open=True, times=0.8))
+    assert "rough ones" in said(replace(PLAIN, only_rough=True))
+
+
+def test_nothing_learned_is_said() -> None:
+    assert "say little" in said(replace(PLAIN, news=False, times=1.0))
+
+
+def test_a_doubted_reading_is_named_and_no_number_of_the_soil_is_given() -> None:
+    words, doubted = refit_words(replace(PLAIN, doubted=(READING,)), units=Units.METRIC)
+    assert "times as much" not in words and "do not fit what was put on" in words
+    assert doubted == (
+        "The test of 1 April 2026 (pH 7.9 in water) fits no likely course of this bed. Repeat it "
+        "before you trust it: a mixed-up or shallow sample is likelier than a strange soil.",
+    )
+    nothing, _ = refit_words(
+        replace(PLAIN, doubted=(READING,), fits_no_bed=True), units=Units.METRIC
+    )
+    assert "do not fit each other" in nothing
