@@ -26,6 +26,7 @@ from loamshift.services.rescue.words import (
 )
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import overdosed
+from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CACO3_G_PER_MMOLC, CARBONATE_MMOLC_KG_PER_PCT, SULFUR_G_PER_MMOLC
 
@@ -35,6 +36,10 @@ _LOWEST_PH = 2.5
 """As far down as an expected pH is followed [pH in water]."""
 LOOK_AHEAD_DAYS = 120
 """Acid that comes later than this is limed when it has come [d]."""
+
+
+_NO_LIME = Band(lo90=0.0, mid=0.0, hi90=0.0)
+"""Where sodium decides: no lime by the tables for ordinary soil."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,16 +98,14 @@ def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
         )
     if judged.reason in (Reason.OVERDOSE, Reason.TOO_ACID):
         low = rescue_low_ph(context)
+        sodic = (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
+        soon = acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS)
         return too_acid(
             context,
             expected=ph_expected(context),
             back_to_ph=low,
-            lime=lime_back_g_m2(context, ph_low=low),
-            lime_now=lime_back_g_m2(
-                context,
-                ph_low=low,
-                acid_mmolc_m2=acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS),
-            ),
+            lime=_NO_LIME if sodic else lime_back_g_m2(context, ph_low=low),
+            lime_now=_NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon),
         )
     if judged.reason in (Reason.SALT, Reason.SODIC):
         return too_salty(context, sodic=judged.reason is Reason.SODIC)

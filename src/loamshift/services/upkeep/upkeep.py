@@ -114,7 +114,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         nitrogen_known=nitrogen is not None,
         nitrogen_told=nitrogen is not None and nitrogen.told,
         limes=lime > 0.0,
-        falls=judged.direction is Direction.ACIDIFY
+        falls=_must_fall(context, judged)
         and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         rises=_reads_below(context)
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
@@ -336,11 +336,18 @@ def _closing(
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
         return min(sulfur, most_sulfur), 0.0, most_acid
-    if judged.direction is Direction.ACIDIFY or may_hold_lime(context, held_ph):
+    if _must_fall(context, judged) or may_hold_lime(context, held_ph):
         return 0.0, 0.0, most_acid
     most_lime = cap_for(applies_to="limestone", situation=ground, per="year").limit_g_m2
     lime = lime_as_caco3_g_m2_from_acid_mmolc_m2(net_mmolc_m2)
     return 0.0, min(lime, most_lime), most_acid
+
+
+def _must_fall(context: BedContext, judged: Judgement) -> bool:
+    """True where a bed is brought down, or comes down: no lime goes on before it is too low."""
+    target, ph = context.target, require_soil(context).ph.ph_water
+    above = target is not None and ph > target.ph_high + verdict_values()["leave_gain_ph"]
+    return above or judged.direction is Direction.ACIDIFY
 
 
 def _reads_below(context: BedContext) -> bool:
