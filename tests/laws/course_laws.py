@@ -9,7 +9,7 @@ from itertools import pairwise
 from math import isfinite, sqrt
 from typing import Final
 
-from laws.law import bed_of, law
+from laws.law import bed_of, law, reads_now
 from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.case import Case
@@ -42,10 +42,10 @@ def leave_only_what_stays(case: Case, answer: Answer) -> list[str]:
     on, until = horizon(case)
     start = on if answer.verdict.reason is Reason.AT_WORK else case.today
     if answer.forecast is None:
-        keeping, soil = answer.upkeep, bed_of(case).soil
-        if answer.verdict.reason is Reason.AT_WORK or keeping is None or soil is None:
+        ph = reads_now(case, answer)
+        if answer.verdict.reason is Reason.AT_WORK or ph is None or low <= ph <= high:
             return []
-        return [] if low <= soil.ph.ph_water <= high else [f"leave at pH {soil.ph.ph_water:.2f}"]
+        return [f"leave at pH {ph:.2f}"]
     return [
         f"leave, and left alone it is at {ph:.2f} on {day}, wanted {wanted.ph_low:.1f} to "
         f"{wanted.ph_high:.1f}"

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from laws.direction_laws import way_of
-from laws.law import bed_of, law
+from laws.law import bed_of, law, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Finding, Reason, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
@@ -24,6 +24,8 @@ REFUSED_BY: Final = ("over-cap", "overdose")
 """Codes of the cautions that refuse an amount."""
 LIMY_PCT: Final = 0.5
 """As much free lime fizzes with strong acid [%]."""
+HAIR: Final = 0.05
+"""A median of drawn beds is no closer to what it stands for [pH]."""
 WEIGHED: Final = 1e-6
 """Rates are compared to a millionth [1]."""
 
@@ -216,11 +218,11 @@ def _too_much_base(case: Case, answer: Answer) -> str:
     fizzes = case.soil.fizz not in (None, Fizz.NONE) or lime_pct >= LIMY_PCT
     if fizzes and not _had_acid_overdose(answer, context):
         return "holds free lime"
-    soil, wanted = context.soil, answer.wanted
-    if soil is None or wanted is None or answer.verdict.decision is Decision.STOP:
+    ph, wanted = reads_now(case, answer), answer.wanted
+    if ph is None or wanted is None or answer.verdict.decision is Decision.STOP:
         return ""
-    if soil.ph.ph_water > wanted.ph_high + limits["leave_gain_ph"]:
-        return f"reads {soil.ph.ph_water:.1f}, above {wanted.ph_high:.1f}"
+    if ph > wanted.ph_high + limits["leave_gain_ph"] + HAIR:
+        return f"reads {ph:.1f}, above {wanted.ph_high:.1f}"
     return ""
 
 
@@ -246,11 +248,11 @@ def _too_acid(case: Case, answer: Answer) -> str:
         return "is too acid"
     if answer.verdict.reason is Reason.OVERDOSE and not limed(context):
         return "had too much acid"
-    soil, wanted = context.soil, answer.wanted
-    if soil is None or wanted is None:
+    ph, wanted = reads_now(case, answer), answer.wanted
+    if ph is None or wanted is None:
         return ""
-    if soil.ph.ph_water < wanted.ph_low - limits["leave_gain_ph"]:
-        return f"reads {soil.ph.ph_water:.1f}, below {wanted.ph_low:.1f}"
+    if ph < wanted.ph_low - limits["leave_gain_ph"] - HAIR:
+        return f"reads {ph:.1f}, below {wanted.ph_low:.1f}"
     return ""
 
 

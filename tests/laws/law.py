@@ -54,3 +54,11 @@ def bed_of(case: Case) -> BedContext:
     if _KEPT.case is not case or _KEPT.context is None:
         _KEPT.case, _KEPT.context = case, build_context(case)
     return _KEPT.context
+
+
+def reads_now(case: Case, answer: Answer) -> float | None:
+    """What the bed is taken to read today: by its forecast, or by the readings alone [pH]."""
+    if answer.forecast is not None:
+        return answer.forecast.do_nothing.q50[0]
+    soil = bed_of(case).soil
+    return None if soil is None else soil.ph.ph_water

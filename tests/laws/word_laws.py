@@ -9,7 +9,7 @@ from typing import Final
 
 from laws.course_laws import A_WEEK, at, horizon
 from laws.harm_laws import recent_limits
-from laws.law import bed_of, law
+from laws.law import bed_of, law, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage
@@ -94,11 +94,10 @@ def what_would_change_it_is_open(case: Case, answer: Answer) -> list[str]:
             found.append(f"{said!r} asks for what is done or not the case")
         if answer.verdict.reason not in ask.reasons:
             found.append(f"{said!r} does not bear on {answer.verdict.reason}")
-    soil, wanted = context.soil, answer.wanted
-    if soil is not None and wanted is not None:
-        ph = soil.ph.ph_water
+    ph, wanted = reads_now(case, answer), answer.wanted
+    if ph is not None and wanted is not None:
         inside = wanted.ph_low + 0.1 < ph < wanted.ph_high - 0.1
-        if "already within" in said and inside and answer.forecast is None:
+        if "already within" in said and inside:
             found.append(f"{said!r} of a bed that reads {ph:.1f}")
         if "careful test outside" in said and not wanted.ph_low - 0.1 <= ph <= wanted.ph_high + 0.1:
             found.append(f"{said!r} of a bed that reads {ph:.1f}")
@@ -302,8 +301,7 @@ def _reads(case: Case, answer: Answer) -> set[str]:
         return set()
     if answer.forecast is None:
         return {f"{soil.ph.ph_water:.1f}"}
-    start = answer.forecast.do_nothing.q50[0]
-    return _near(start) | {f"{soil.ph.ph_water:.1f}"}
+    return _near(answer.forecast.do_nothing.q50[0]) | {f"{soil.ph.ph_water:.1f}"}
 
 
 def _alone(case: Case, answer: Answer) -> set[str] | None:
