@@ -8,17 +8,11 @@ import numpy as np
 import pytest
 from scipy.stats import norm
 
-from loamshift.core import plan_rule
+from loamshift.core import rule_lines
 from loamshift.core.dose_surface import DoseSurface
-from loamshift.core.plan_rule import (
-    Rule,
-    RuleGoal,
-    choose_rule,
-    harmed,
-    in_range,
-    normal_probability,
-    reachable,
-)
+from loamshift.core.plan_goal import RuleGoal, harmed, in_range, reachable
+from loamshift.core.plan_rule import Rule, choose_rule
+from loamshift.core.reading_bins import normal_probability
 from loamshift.errors import InputError
 
 BEDS = 600
@@ -185,7 +179,7 @@ def test_the_best_cuts_are_found_against_every_other_way_to_cut() -> None:
     for lines in (1, 2, 3):
         for rising in (True, False):
             value = rng.normal(size=(6, 4))
-            cut = plan_rule._cut(value, lines=lines, rising=rising)
+            cut = rule_lines.cut_into_lines(value, lines=lines, rising=rising)
             got = sum(float(value[start:end, choice].sum()) for start, end, choice in cut)
             assert got == pytest.approx(brute_force(value, lines=lines, rising=rising))
             assert [start for start, _, _ in cut] == [0, *(end for _, end, _ in cut)][:-1]

@@ -28,7 +28,8 @@ from figures.bed_cases import Done, Test, Wish, case_of, grid
 from figures.results import write_rows
 from figures.true_beds import TrueBeds, method_sd_ph, read, true_beds
 from loamshift.cli.kernel_cache import keep_kernels
-from loamshift.core.plan_rule import Rule, RuleGoal, harmed, in_range, reachable
+from loamshift.core.plan_goal import RuleGoal, harmed, in_range, reachable
+from loamshift.core.plan_rule import Rule
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import Seasons
 from loamshift.services.courses.surface import Courses, courses_of

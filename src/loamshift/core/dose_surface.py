@@ -1,7 +1,8 @@
 """What each possible bed does under any amounts in any season, from a few runs.
 
 A run with one amount in the first season gives one point of a curve for each bed and day; an
-amount in a later season counts as so many of the first season's, by one run more.
+amount in a later season counts as so many of the first season's, for each bed and day its own, by
+one run more.
 """
 
 from __future__ import annotations
@@ -12,11 +13,12 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.monotone_cubic import with_midpoints
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
 
-MOST_WORTH: Final = 1.6
+MOST_WORTH: Final = 3.0
 """A later amount never counts as more than this many of the first season's [-]."""
 
 
@@ -25,9 +27,10 @@ class DoseSurface:
     """pH of M beds on D days under amounts by season.
 
     ``amounts_g_m2`` (K) rising from 0; ``ph`` (M, D, K) pH with each of them in the first
-    season; ``worth`` (S, D) what a gram of each season counts as on that day, 1 for the
-    first [-]; ``sign`` 1 where more lowers the pH, -1 where it raises it. ``furthest_ph`` (M, K)
-    and ``furthest_worth`` (S,) the same for the furthest the pH gets the way of the amount.
+    season; ``worth`` (M, S, D) what a gram of each season counts as on that day, 1 for the
+    first [-]; ``sign`` 1 where more lowers the pH, -1 where it raises it. ``furthest_ph``
+    (M, W, K) and ``furthest_worth`` (M, W, S) the same for the furthest the pH gets the way of
+    the amount within each of W spells.
     """
 
     amounts_g_m2: FloatArray
@@ -52,7 +55,7 @@ class DoseSurface:
         ndarray
             Shape (M,) or (M, A) [pH].
         """
-        return self._read(self.ph[:, day], self._total(self.worth[:, day], amounts_g_m2))
+        return self._read(self.ph[:, day], self._total(self.worth[:, :, day], amounts_g_m2))
 
     def course(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """PH of every bed on all days.
@@ -69,13 +72,16 @@ class DoseSurface:
         """
         beds, days = self.ph.shape[:2]
         total = np.zeros((beds, days))
-        for worth, amount in zip(self.worth, amounts_g_m2, strict=False):
-            total += worth * np.broadcast_to(np.asarray(amount, dtype=np.float64), (beds,))[:, None]
+        for season, amount in enumerate(amounts_g_m2):
+            total += (
+                self.worth[:, season]
+                * np.broadcast_to(np.asarray(amount, dtype=np.float64), (beds,))[:, None]
+            )
         flat = self.ph.reshape(beds * days, -1)
         return self._read(flat, total.reshape(-1)).reshape(beds, days)
 
     def furthest(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
-        """The furthest the pH of every bed gets the way of the amounts.
+        """The furthest the pH of every bed gets the way of the amounts, in any spell.
 
         Parameters
         ----------
@@ -87,15 +93,25 @@ class DoseSurface:
         ndarray
             Shape (M,) or (M, A) [pH].
         """
-        return self._read(self.furthest_ph, self._total(self.furthest_worth, amounts_g_m2))
+        spells = [
+            self._read(self.furthest_ph[:, spell], self._total(worth, amounts_g_m2))
+            for spell, worth in enumerate(self.furthest_worth.swapaxes(0, 1))
+        ]
+        reach = np.minimum.reduce if self.sign > 0.0 else np.maximum.reduce
+        return np.asarray(reach(spells), dtype=np.float64)
 
     def _total(self, worth: FloatArray, amounts: tuple[FloatArray | float, ...]) -> FloatArray:
-        beds = self.ph.shape[0]
+        """Amounts in grams of the first season, by the worth (M, S) of each."""
         wide = max((np.shape(one) for one in amounts), key=len, default=())
-        total = np.zeros(wide if len(wide) == 2 else (beds,))
-        for one, amount in zip(worth, amounts, strict=False):
+        side_by_side = len(wide) == 2
+        total = np.zeros(wide if side_by_side else (self.ph.shape[0],))
+        for season, amount in enumerate(amounts):
             given = np.asarray(amount, dtype=np.float64)
-            total += one * (given[:, None] if given.ndim == 1 and len(wide) == 2 else given)
+            one = worth[:, season]
+            if side_by_side:
+                one = one[:, None]
+                given = given[:, None] if given.ndim == 1 else given
+            total += one * given
         return total
 
     def _read(self, curve: FloatArray, total: FloatArray) -> FloatArray:
@@ -116,10 +132,9 @@ def dose_surface(
     ph: FloatArray,
     *,
     later_ph: tuple[FloatArray, ...],
-    later_beds: NDArray[np.int64],
     reference_g_m2: float,
     sign: float,
-    watched: slice,
+    spells: tuple[slice, ...],
 ) -> DoseSurface:
     """A surface from its runs.
 
@@ -130,21 +145,18 @@ def dose_surface(
     ph
         pH with each, shape (M, D, K) [pH].
     later_ph
-        For each later season, pH of some beds with the reference in the first season and in
-        that one, shape (L, D) [pH].
-    later_beds
-        Which beds these are, shape (L,) [index].
+        For each later season, pH with the reference in every season up to it, shape (M, D) [pH].
     reference_g_m2
-        That amount, above 0; no more than half the largest amount [g/m2].
+        That amount, above 0 [g/m2].
     sign
         1 for acid, -1 for lime [-].
-    watched
-        Days over which the furthest pH is looked for [slice].
+    spells
+        Days over which the furthest pH is looked for, one spell a season, in order [slices].
 
     Returns
     -------
     DoseSurface
-        The surface [object].
+        The surface, with one more amount half way between every two [object].
 
     Raises
     ------
@@ -154,8 +166,9 @@ def dose_surface(
     Notes
     -----
     The worth of a later amount is what the first season would have needed for the same pH, less
-    what it got, over the reference; kept between 0 and 1.6. The median of the beds counts for
-    all: it differs far less between them than the need does.
+    what the seasons before it count for, over the reference; kept between 0 and 3. It differs
+    from bed to bed and from day to day: lime of the first season is partly lost by the third, in
+    one bed more than in another.
 
     References
     ----------
@@ -165,32 +178,59 @@ def dose_surface(
         raise InputError("amounts_g_m2 must rise from 0")
     if ph.ndim != 3 or ph.shape[2] != amounts_g_m2.size:
         raise InputError(f"ph {ph.shape} needs one value per amount ({amounts_g_m2.size})")
-    furthest = _furthest(ph, sign=sign, watched=watched)
-    days = ph.shape[1]
-    worth, furthest_worth = [np.ones(days)], [1.0]
-    some = ph[later_beds]
-    flat = some.reshape(some.shape[0] * days, -1)
-    for later in later_ph:
-        needed = _amount_for(amounts_g_m2, flat, later.reshape(-1), sign=sign)
-        counts = (needed.reshape(later.shape) - reference_g_m2) / reference_g_m2
-        worth.append(np.median(np.clip(counts, 0.0, MOST_WORTH), axis=0))
-        far = _furthest(later[:, :, None], sign=sign, watched=watched)[:, 0]
-        needed = _amount_for(amounts_g_m2, furthest[later_beds], far, sign=sign)
-        counts = (needed - reference_g_m2) / reference_g_m2
-        furthest_worth.append(float(np.median(np.clip(counts, 0.0, MOST_WORTH))))
+    if len(spells) != len(later_ph) + 1:
+        raise InputError(f"{len(later_ph) + 1} seasons need as many spells, not {len(spells)}")
+    furthest = np.stack([_furthest(ph, sign=sign, days=days) for days in spells], axis=1)
+    amounts, curves = _finer(amounts_g_m2, ph)
+    _, far_curves = _finer(amounts_g_m2, furthest)
+    beds, days = ph.shape[:2]
+    worth = np.ones((beds, len(spells), days))
+    far_worth = np.ones((beds, len(spells), len(spells)))
+    counted, far_counted = np.ones((beds, days)), np.ones((beds, len(spells)))
+    for season, later in enumerate(later_ph, start=1):
+        far = np.stack(
+            [_furthest(later[:, :, None], sign=sign, days=one) for one in spells], axis=1
+        )
+        one = _worth(amounts, curves, later, reference_g_m2, counted, sign=sign)
+        one[:, : spells[season].start + 1] = 0.0
+        far_one = _worth(amounts, far_curves, far[:, :, 0], reference_g_m2, far_counted, sign=sign)
+        far_one[:, :season] = 0.0
+        worth[:, season], far_worth[:, :, season] = one, far_one
+        counted, far_counted = counted + one, far_counted + far_one
     return DoseSurface(
-        amounts_g_m2=amounts_g_m2,
-        ph=ph,
-        worth=np.stack(worth),
-        furthest_ph=furthest,
-        furthest_worth=np.array(furthest_worth),
+        amounts_g_m2=amounts,
+        ph=curves,
+        worth=worth,
+        furthest_ph=far_curves,
+        furthest_worth=far_worth,
         sign=sign,
     )
 
 
-def _furthest(ph: FloatArray, *, sign: float, watched: slice) -> FloatArray:
-    seen = ph[:, watched]
+def _finer(amounts_g_m2: FloatArray, curves: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Curves (M, D, K) with one more amount between every two."""
+    finer, values = with_midpoints(amounts_g_m2, np.moveaxis(curves, 2, 0))
+    return finer, np.ascontiguousarray(np.moveaxis(values, 0, 2))
+
+
+def _furthest(ph: FloatArray, *, sign: float, days: slice) -> FloatArray:
+    seen = ph[:, days]
     return np.asarray(seen.min(axis=1) if sign > 0.0 else seen.max(axis=1), dtype=np.float64)
+
+
+def _worth(
+    amounts_g_m2: FloatArray,
+    curves: FloatArray,
+    ph: FloatArray,
+    reference_g_m2: float,
+    counted: FloatArray,
+    *,
+    sign: float,
+) -> FloatArray:
+    """What the reference of one more season counts as, in references: by bed and day."""
+    flat = curves.reshape(-1, amounts_g_m2.size)
+    needed = _amount_for(amounts_g_m2, flat, ph.reshape(-1), sign=sign).reshape(ph.shape)
+    return np.clip(needed / reference_g_m2 - counted, 0.0, MOST_WORTH)
 
 
 def _amount_for(knots: FloatArray, curve: FloatArray, ph: FloatArray, *, sign: float) -> FloatArray:

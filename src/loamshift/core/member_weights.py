@@ -95,6 +95,14 @@ def weigh_members(
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    >>> nodes = np.array([-1.0, 0.0, 1.0])
+    >>> ph = np.array([[[5.0]], [[6.0]], [[7.0]]])
+    >>> fit = weigh_members(nodes, ph, read_ph=[6.5], read_sd_ph=[0.2], degrees=5.0)
+    >>> 0.2 < float(fit.of_scale @ fit.z) < 0.5
+    True
     """
     read, sd = np.asarray(read_ph, dtype=np.float64), np.asarray(read_sd_ph, dtype=np.float64)
     if predicted_ph.ndim != 3 or predicted_ph.shape[0] != nodes_z.size:
@@ -128,6 +136,17 @@ def scale_quantiles(weights: Weights, probabilities: Sequence[float]) -> FloatAr
     -------
     ndarray
         One a probability [sd of the prior].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> nodes = np.array([-3.0, 0.0, 3.0])
+    >>> free = weigh_members(nodes, np.zeros((3, 1, 0)), read_ph=[], read_sd_ph=[], degrees=5.0)
+    >>> scale_quantiles(free, [0.05, 0.95]).round(1).tolist()
+    [-1.6, 1.6]
     """
     return _quantiles(weights.z, weights.of_scale[:, None], np.asarray(probabilities))[:, 0]
 
@@ -155,6 +174,18 @@ def equal_beds(
     Notes
     -----
     Draws by systematic resampling from the middle of the first slice.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> nodes = np.array([-3.0, 0.0, 3.0])
+    >>> free = weigh_members(nodes, np.zeros((3, 2, 0)), read_ph=[], read_sd_ph=[], degrees=5.0)
+    >>> chosen, z = equal_beds(free, n_others=2, n_scale=3)
+    >>> chosen.tolist(), z[:, 0].round(1).tolist()
+    ([0, 1], [-1.0, 0.0, 1.0])
     """
     edges = np.cumsum(weights.of_others)
     wanted = (np.arange(n_others) + 0.5) / n_others
@@ -176,10 +207,14 @@ def normal_slices(count: int) -> FloatArray:
     ndarray
         Rising, shape (count,) [sd].
 
+    References
+    ----------
+    own-arithmetic
+
     Examples
     --------
-    >>> normal_slices(3).round(2).tolist()
-    [-0.97, 0.0, 0.97]
+    >>> normal_slices(2).round(2).tolist()
+    [-0.67, 0.67]
     """
     if count < 1:
         raise OutOfRangeError(f"count = {count} must be 1 or more")

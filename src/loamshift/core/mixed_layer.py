@@ -79,6 +79,18 @@ def mixed_layer_course(
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    >>> one = np.ones(1)
+    >>> bed = MixedLayer(
+    ...     start_ph=7.0 * one, k=one, mass_kg_m2=100.0 * one, carbonate_mmolc_m2=0.0 * one,
+    ...     held_ph=8.0 * one, background_mmolc_m2_year=0.0 * one,
+    ...     background_rise_per_ph=0.0 * one, weathering_mmolc_m2_year=0.0 * one,
+    ...     curve_ph=np.array([4.0, 8.0]), shape_mmolc_kg=np.array([0.0, 80.0]),
+    ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0)
+    >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
+    [[7.0, 6.0]]
     """
     if acid_mmolc_m2.shape[1] != step_days.size:
         raise InputError("acid_mmolc_m2 needs one column per step")

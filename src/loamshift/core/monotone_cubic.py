@@ -79,6 +79,48 @@ def monotone_cubic(nodes: ArrayLike, values: ArrayLike, at: ArrayLike) -> FloatA
     )
 
 
+def with_midpoints(nodes: FloatArray, values: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """The same curves with one more node half way between every two.
+
+    Read straight from node to node they then lie close to the cubics, at a fraction of the work.
+
+    Parameters
+    ----------
+    nodes
+        Rising, shape (N,), two or more [any unit].
+    values
+        One value per node and curve, shape (N, C, ...) [of the values].
+
+    Returns
+    -------
+    tuple of ndarray
+        Nodes, shape (2N - 1,), and values, shape (2N - 1, C, ...) [as given].
+
+    Notes
+    -----
+    The cubics of :func:`monotone_cubic` at the middle of each interval.
+
+    References
+    ----------
+    fritsch-butland-1984
+
+    Examples
+    --------
+    >>> nodes, values = with_midpoints(np.array([0.0, 1.0, 2.0]), np.array([[0.0], [1.0], [1.0]]))
+    >>> nodes.tolist(), values.ravel().tolist()
+    ([0.0, 0.5, 1.0, 1.5, 2.0], [0.0, 0.6875, 1.0, 1.0, 1.0])
+    """
+    step = np.diff(nodes).reshape(-1, *(1,) * (values.ndim - 1))
+    slope = _slopes(step, np.diff(values, axis=0) / step)
+    fine = np.empty((2 * nodes.size - 1, *values.shape[1:]))
+    fine[::2] = values
+    fine[1::2] = 0.5 * (values[:-1] + values[1:]) + 0.125 * step * (slope[:-1] - slope[1:])
+    places = np.empty(2 * nodes.size - 1)
+    places[::2] = nodes
+    places[1::2] = 0.5 * (nodes[:-1] + nodes[1:])
+    return places, fine
+
+
 def _slopes(step: FloatArray, secant: FloatArray) -> FloatArray:
     """Slope at each node, shape (N, C, ...)."""
     count = secant.shape[0] + 1

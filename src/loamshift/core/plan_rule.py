@@ -6,7 +6,6 @@ reading is drawn: the probability that a bed reads in a bin of a tenth is exact.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -14,49 +13,21 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.dose_surface import DoseSurface
+from loamshift.core.plan_goal import RuleGoal, fixed_plans, harmed, in_range
+from loamshift.core.reading_bins import BIN_PH, TABLE_P, TABLE_Z, bin_shares, reading_edges
+from loamshift.core.rule_lines import cut_into_lines
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 BoolArray = NDArray[np.bool_]
 
-BIN_PH: Final = 0.1
-"""Readings are printed to a tenth; the second test's are taken two tenths at a time [pH]."""
 RARE: Final = 1e-3
 """Bins of readings rarer than this at either end are taken together [0-1]."""
 STEEPEST_PRICE: Final = 64.0
 """A harmed bed is never weighed heavier than so many beds in range [-]."""
 BISECTIONS: Final = 12
-_TABLE_Z: Final = np.linspace(-8.0, 8.0, 3201)
-_TABLE_P: Final = np.array([0.5 * math.erfc(-z / math.sqrt(2.0)) for z in _TABLE_Z])
 _PLASTIC: Final = (0.7548776662466927, 0.5698402909980532)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RuleGoal:
-    """What a plan is chosen for.
-
-    ``range_low_ph`` and ``range_high_ph`` wanted on the days ``on`` and ``hold``; a bed is harmed
-    where it gets past ``harmful_ph`` because of the plan [pH]. ``tests`` the days of the tests
-    before the later seasons [index]; ``reading_sd_ph`` error of one test [pH]. ``first_g_m2``
-    and ``later_g_m2`` the amounts to choose from, rising from 0, with ``seasons`` in all
-    [g/m2; count]. ``most_harmed_frac`` [0-1]; ``lines`` of what the first test decides [count];
-    ``worth_a_test_frac`` that a further test must add [0-1].
-    """
-
-    range_low_ph: float
-    range_high_ph: float
-    harmful_ph: float
-    on: int
-    hold: int
-    tests: tuple[int, ...]
-    reading_sd_ph: float
-    first_g_m2: FloatArray
-    later_g_m2: FloatArray
-    seasons: int
-    most_harmed_frac: float
-    lines: int
-    worth_a_test_frac: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,6 +167,21 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    Whole plans are in ``tests/core/test_plan_rule.py``.
+
+    >>> from loamshift.core.dose_surface import dose_surface
+    >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]], [[7.0, 5.0]]]),
+    ...                     later_ph=(), later_beds=np.array([0]), reference_g_m2=50.0,
+    ...                     sign=1.0, watched=slice(None))
+    >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
+    ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
+    ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
+    ...                 worth_a_test_frac=0.03)
+    >>> choose_rule(flat, goal, chosen_on=np.array([True, False])).first_g_m2
+    50.0
     """
     if len(goal.tests) != goal.seasons - 1:
         raise InputError(f"{goal.seasons} seasons need {goal.seasons - 1} tests between them")
@@ -207,7 +193,7 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
         return _one_season(surface, goal, halves, single=single, known=known)
     acid = surface.sign > 0.0
     amount = _first_amount(surface, goal, halves)
-    edges = _edges(surface.at(goal.tests[0], (amount,)), goal.reading_sd_ph)
+    edges = reading_edges(surface.at(goal.tests[0], (amount,)), sd_ph=goal.reading_sd_ph)
     tables = _tables(surface, goal, halves, first_g_m2=amount, edges=edges)
     policy = _solve(_both(tables), goal, acid=acid)
     good, hurt = _judged(tables, goal, acid=acid)
@@ -223,90 +209,6 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
         amounts_g_m2=_followed(surface, goal, steps, first_g_m2=amount),
         steps=steps,
     )
-
-
-def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
-    """Which beds some plan within the limits brings into the range unharmed, were they known.
-
-    Parameters
-    ----------
-    surface
-        What each bed does [object].
-    goal
-        Range, days and amounts [object].
-
-    Returns
-    -------
-    ndarray
-        Shape (M,) [truth].
-    """
-    known = np.zeros(surface.ph.shape[0], dtype=np.bool_)
-    for plan in _fixed_plans(goal, known.size):
-        fits = in_range(surface, goal, *plan) & ~harmed(surface, goal, *plan)
-        known |= fits.any(axis=1)
-    return known
-
-
-def in_range(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
-    """Which beds lie in the range on the day wanted and a year later.
-
-    Parameters
-    ----------
-    surface
-        What each bed does [object].
-    goal
-        Range and days [object].
-    amounts
-        One a season [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape of the amounts by bed [truth].
-    """
-    found = np.ones((), dtype=np.bool_)
-    for day in (goal.on, goal.hold):
-        ph = surface.at(day, amounts)
-        found = found & (ph >= goal.range_low_ph) & (ph <= goal.range_high_ph)
-    return np.asarray(found)
-
-
-def harmed(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
-    """Which beds get past the harmful limit with these amounts and would not without.
-
-    Parameters
-    ----------
-    surface
-        What each bed does [object].
-    goal
-        The limit [object].
-    amounts
-        One a season [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape of the amounts by bed [truth].
-    """
-    with_plan = surface.sign * (surface.furthest(amounts) - goal.harmful_ph) < 0.0
-    alone = surface.sign * (surface.furthest((0.0,)) - goal.harmful_ph) < 0.0
-    return np.asarray(with_plan & ~(alone if with_plan.ndim == 1 else alone[:, None]))
-
-
-def normal_probability(z: FloatArray) -> FloatArray:
-    """Probability below a standard normal quantile, to seven digits.
-
-    Parameters
-    ----------
-    z
-        Quantiles, any shape [sd].
-
-    Returns
-    -------
-    ndarray
-        The same shape [0-1].
-    """
-    return np.asarray(np.interp(z, _TABLE_Z, _TABLE_P), dtype=np.float64)
 
 
 def _one_season(
@@ -336,20 +238,6 @@ def _one_season(
     )
 
 
-def _fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
-    """Plans without tests: the seasons filled one after the other, or one season alone."""
-    plans = []
-    later = goal.later_g_m2
-    tops = [float(goal.first_g_m2[-1]), *([float(later[-1])] * (goal.seasons - 1))]
-    for season in range(goal.seasons):
-        grid = goal.first_g_m2 if season == 0 else later
-        wide = np.broadcast_to(grid, (beds, grid.size))
-        for before in (1.0, 0.0) if season else (0.0,):
-            filled = tuple(np.full(wide.shape, before * top) for top in tops[:season])
-            plans.append((*filled, wide))
-    return plans
-
-
 def _without_tests(
     surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, IntArray]
 ) -> tuple[float, float]:
@@ -357,7 +245,7 @@ def _without_tests(
     beds = surface.ph.shape[0]
     known = np.zeros(beds, dtype=np.bool_)
     good_all, hurt_all = [], []
-    for plan in _fixed_plans(goal, beds):
+    for plan in fixed_plans(goal, beds):
         good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
         known |= (good & ~hurt).any(axis=1)
         good_all.append(good)
@@ -376,7 +264,8 @@ def _first_amount(surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, 
     one_test = replace(goal, seasons=2, tests=goal.tests[:1])
     values = []
     for amount in goal.first_g_m2:
-        edges = _edges(surface.at(goal.tests[0], (float(amount),)), goal.reading_sd_ph)
+        seen = surface.at(goal.tests[0], (float(amount),))
+        edges = reading_edges(seen, sd_ph=goal.reading_sd_ph)
         tables = _tables(surface, one_test, halves, first_g_m2=float(amount), edges=edges)
         policy = _solve(_both(tables), one_test, acid=surface.sign > 0.0)
         values.append(policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal)))
@@ -391,23 +280,6 @@ def _harms(policy: _Policy, goal: RuleGoal) -> bool:
     return _excess(policy, goal) > 1e-9
 
 
-def _edges(ph: FloatArray, sd: float, *, step: float = BIN_PH) -> FloatArray:
-    """Edges between bins that hold readings, half way between printed tenths."""
-    low = math.floor((float(np.quantile(ph, 0.005)) - 2.0 * sd) / BIN_PH)
-    high = math.ceil((float(np.quantile(ph, 0.995)) + 2.0 * sd) / BIN_PH)
-    count = max(2, math.ceil((high - low) * BIN_PH / step))
-    steps = np.arange(1, count + 1)
-    return np.asarray((low - 0.5) * BIN_PH + step * steps, dtype=np.float64)
-
-
-def _bin_shares(ph: FloatArray, edges: FloatArray, sd: float) -> FloatArray:
-    """Probability that each bed reads in each bin, the outer ones open, shape (M, B)."""
-    below = normal_probability((edges[None, :] - ph[:, None]) / sd)
-    beds = ph.shape[0]
-    full = np.concatenate((np.zeros((beds, 1)), below, np.ones((beds, 1))), axis=1)
-    return np.asarray(np.diff(full, axis=1), dtype=np.float64)
-
-
 def _tables(
     surface: DoseSurface,
     goal: RuleGoal,
@@ -418,7 +290,7 @@ def _tables(
 ) -> tuple[_Tables, _Tables]:
     """Sums for one first amount, one for each half of the beds."""
     beds = surface.ph.shape[0]
-    share = _bin_shares(surface.at(goal.tests[0], (first_g_m2,)), edges, goal.reading_sd_ph)
+    share = bin_shares(surface.at(goal.tests[0], (first_g_m2,)), edges, sd_ph=goal.reading_sd_ph)
     later = goal.later_g_m2
     if goal.seasons == 2:
         wide = np.broadcast_to(later, (beds, later.size))
@@ -436,7 +308,7 @@ def _tables(
     found: tuple[list[_Tables], list[_Tables]] = ([], [])
     for amount in later:
         seen = surface.at(goal.tests[1], (first_g_m2, float(amount)))
-        second = _bin_shares(seen, seconds, goal.reading_sd_ph)
+        second = bin_shares(seen, seconds, sd_ph=goal.reading_sd_ph)
         plan = (np.full(wide.shape, first_g_m2), np.full(wide.shape, float(amount)), wide)
         good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
         for half, sums in zip(halves, found, strict=True):
@@ -469,7 +341,7 @@ def _by_bins(first: FloatArray, second: FloatArray, outcome: BoolArray) -> Float
 def _second_edges(surface: DoseSurface, goal: RuleGoal, first_g_m2: float) -> FloatArray:
     top = float(goal.later_g_m2[-1])
     seen = [surface.at(goal.tests[1], (first_g_m2, amount)) for amount in (0.0, top)]
-    return _edges(np.concatenate(seen), goal.reading_sd_ph, step=2.0 * BIN_PH)
+    return reading_edges(np.concatenate(seen), sd_ph=goal.reading_sd_ph, step_ph=2.0 * BIN_PH)
 
 
 def _both(tables: tuple[_Tables, _Tables]) -> _Tables:
@@ -504,7 +376,7 @@ def _priced(tables: _Tables, goal: RuleGoal, *, price: float, acid: bool) -> _Po
     good = np.take_along_axis(tables.good, third[..., None], axis=3)[..., 0].sum(axis=2)
     hurt = np.take_along_axis(tables.harmed, third[..., None], axis=3)[..., 0].sum(axis=2)
     value = (good - price * hurt).T  # bins by second amount
-    segments = _cut(value, lines=goal.lines, rising=acid)
+    segments = cut_into_lines(value, lines=goal.lines, rising=acid)
     second = np.empty(value.shape[0], dtype=np.int64)
     for start, end, choice in segments:
         second[start:end] = choice
@@ -517,55 +389,6 @@ def _priced(tables: _Tables, goal: RuleGoal, *, price: float, acid: bool) -> _Po
         good=float(good[second, bins].sum()),
         harmed=float(hurt[second, bins].sum()),
     )
-
-
-def _cut(value: FloatArray, *, lines: int, rising: bool) -> tuple[tuple[int, int, int], ...]:
-    """Bins (low to high) cut into so many lines at most, each with one amount.
-
-    The amount rises with the reading for acid and falls with it for lime. Dynamic programme over
-    the end of a line and its amount.
-    """
-    if not rising:
-        mirrored = _cut(value[::-1], lines=lines, rising=True)
-        count = value.shape[0]
-        return tuple((count - end, count - start, choice) for start, end, choice in mirrored[::-1])
-    bins, choices = value.shape
-    total = np.vstack((np.zeros(choices), np.cumsum(value, axis=0)))
-    best = np.full((lines + 1, bins + 1, choices), -np.inf)
-    came = np.zeros((lines + 1, bins + 1, choices, 2), dtype=np.int64)
-    best[1, 1:] = total[1:]
-    came[1, 1:, :, 1] = -1
-    for line in range(2, lines + 1):
-        before = best[line - 1]
-        upto, which = _running_best(before, axis=1)
-        running, starts = _running_best(upto[:, :-1] - total[:, 1:], axis=0)
-        best[line, 1:, 1:] = running[:-1] + total[1:, 1:]
-        came[line, 1:, 1:, 0] = starts[:-1]
-        came[line, 1:, 1:, 1] = np.take_along_axis(which[:, :-1], starts[:-1], axis=0)
-    line, choice = divmod(int(np.argmax(best[:, bins])), choices)
-    end = bins
-    found: list[tuple[int, int, int]] = []
-    while line > 1:
-        start, previous = (int(one) for one in came[line, end, choice])
-        found.append((start, end, choice))
-        end, choice, line = start, previous, line - 1
-    found.append((0, end, choice))
-    return tuple(one for one in found[::-1] if one[1] > one[0])
-
-
-def _running_best(values: FloatArray, *, axis: int) -> tuple[FloatArray, IntArray]:
-    """The best so far along an axis, and where it stood."""
-    best = np.maximum.accumulate(values, axis=axis)
-    shape = [1, 1]
-    shape[axis] = values.shape[axis]
-    place = np.arange(values.shape[axis]).reshape(shape)
-    first = np.ones_like(values, dtype=np.bool_)
-    rest = [slice(None), slice(None)]
-    rest[axis] = slice(1, None)
-    before = [slice(None), slice(None)]
-    before[axis] = slice(None, -1)
-    first[tuple(rest)] = values[tuple(rest)] > best[tuple(before)]
-    return best, np.maximum.accumulate(np.where(first, place, 0), axis=axis)
 
 
 def _judged(tables: tuple[_Tables, _Tables], goal: RuleGoal, *, acid: bool) -> tuple[float, float]:
@@ -595,7 +418,7 @@ def _lines(
 ) -> tuple[RuleLine, ...]:
     both = _both(tables)
     seen = surface.at(goal.tests[0], (first_g_m2,))
-    share = _bin_shares(seen, edges, goal.reading_sd_ph).mean(axis=0)
+    share = bin_shares(seen, edges, sd_ph=goal.reading_sd_ph).mean(axis=0)
     worth = both.good - policy.price * both.harmed
     found = []
     last = len(policy.segments) - 1
@@ -652,7 +475,7 @@ def _followed(
     amounts = np.zeros((goal.seasons, beds))
     amounts[0] = first_g_m2
     shares = [(0.5 + order * step) % 1.0 for step in _PLASTIC]
-    errors = [np.interp(share, _TABLE_P, _TABLE_Z) * goal.reading_sd_ph for share in shares]
+    errors = [np.interp(share, TABLE_P, TABLE_Z) * goal.reading_sd_ph for share in shares]
     read = surface.at(goal.tests[0], (first_g_m2,)) + errors[0]
     amounts[1] = steps.second(read)
     if goal.seasons > 2:

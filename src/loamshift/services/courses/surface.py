@@ -1,4 +1,4 @@
-"""What the possible beds of a case do under any amounts, from seven runs of the column."""
+"""What the possible beds of a case do under any amounts, from six runs of the column."""
 
 from __future__ import annotations
 
@@ -17,10 +17,10 @@ from loamshift.services.courses.seasons import Seasons
 
 FloatArray = NDArray[np.float64]
 
-KNOTS: Final = (0.4, 0.9, 1.6)
+KNOTS: Final = (0.5, 1.2)
 """Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
-THINNED: Final = 4
-"""Later seasons are run with one draw in so many [count]."""
+REFERENCE: Final = 0.4
+"""What goes on in every season to learn what the later ones count as [share of the need]."""
 NEAREST_TOP: Final = 0.93
 """A knot nearer to the most that may go on than this makes way for it [1]."""
 
@@ -95,22 +95,21 @@ def courses_of(
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
     knots = knot_amounts(middle_g_m2=need_mid_g_m2, top_g_m2=top)
     runs = [alone, *(beds.run(seasons.simulated((float(x),))) for x in knots[1:])]
-    few = beds.thinned(THINNED)
-    reference = float(knots[1])
-    later = []
-    for season in range(1, seasons.count):
-        amounts = [0.0] * (season + 1)
-        amounts[0] = amounts[season] = reference
-        later.append(few.run(seasons.simulated(amounts)))
+    reference = min(REFERENCE * need_mid_g_m2, float(knots[1]))
+    later = [
+        beds.run(seasons.simulated([reference] * (season + 1)))
+        for season in range(1, seasons.count)
+    ]
     days = beds.days
+    starts = [day_index(days, dates[0]) for dates in seasons.days]
+    ends = [*starts[1:], day_index(days, seasons.hold)]
     surface = dose_surface(
         knots,
         np.stack([one.ph for one in runs], axis=2),
         later_ph=tuple(one.ph for one in later),
-        later_beds=np.arange(alone.ph.shape[0]).reshape(beds.shape)[:, ::THINNED].ravel(),
         reference_g_m2=reference,
         sign=1.0 if seasons.acidify else -1.0,
-        watched=slice(day_index(days, seasons.days[0][0]), day_index(days, seasons.hold) + 1),
+        spells=tuple(slice(start, end + 1) for start, end in zip(starts, ends, strict=True)),
     )
     return Courses(
         seasons=seasons,
@@ -135,7 +134,7 @@ def knot_amounts(*, middle_g_m2: float, top_g_m2: float) -> FloatArray:
     Returns
     -------
     ndarray
-        Rising from 0, three to five of them [g/m2].
+        Rising from 0, three or four of them [g/m2].
     """
     near = [share * middle_g_m2 for share in KNOTS if share * middle_g_m2 < NEAREST_TOP * top_g_m2]
     if len(near) < 2:

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.background import background_acid_mmolc_m2
 from loamshift.core.buffer import buffer_mmolc_kg_ph
-from loamshift.core.plan_rule import RuleGoal, reachable
+from loamshift.core.plan_goal import RuleGoal, reachable
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.context.build_context import curve_of, require_soil
