@@ -35,6 +35,7 @@ from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.letter_verdict import opening
 from loamshift.report.letter_words import clause, counted, sentence
 from loamshift.report.words import Words
+from loamshift.services.context.readings import current_reading
 from report.answers import ALL, finding
 
 UK = Words("uk", "metric")
@@ -152,9 +153,32 @@ def test_a_later_laboratory_reading_speaks_but_a_later_probe_does_not() -> None:
     later = PhReading(ph=6.2, method=PhMethod.WATER_1_1, taken=date(2026, 4, 1))
     probe = PhReading(ph=5.0, method=PhMethod.PROBE, taken=date(2026, 4, 2))
     assert reading_in_force(replace(case, readings=(later,))) is later
-    assert reading_in_force(replace(case, readings=(later, probe))) is first
+    assert reading_in_force(replace(case, readings=(later, probe))) is later
+    assert reading_in_force(replace(case, readings=(probe,))) is first
     text = subtitle(answer, replace(case, readings=(later,)), words=UK)
     assert "pH 6.9 in water 1:1" in text and "pH 6.2 in water 1:1" in text
+
+
+@pytest.mark.parametrize(
+    ("first", "sampled", "later", "speaks"),
+    [
+        (None, None, date(2026, 4, 1), 6.9),
+        (None, None, date(2026, 4, 12), 6.2),
+        (None, date(2026, 3, 20), date(2026, 4, 1), 6.2),
+        (date(2026, 3, 20), None, date(2025, 4, 1), 6.9),
+        (date(2026, 3, 20), date(2026, 3, 20), date(2026, 3, 20), 6.2),
+    ],
+)
+def test_a_reading_without_a_date_is_todays_for_letter_and_advice_alike(
+    first: date | None, sampled: date | None, later: date, speaks: float
+) -> None:
+    _, case = ALL["effort"]()
+    own = PhReading(ph=6.9, method=PhMethod.WATER_1_1, taken=first)
+    new = PhReading(ph=6.2, method=PhMethod.WATER_1_1, taken=later)
+    case = replace(case, soil=replace(case.soil, ph=own, sampled=sampled), readings=(new,))
+    mine, theirs = reading_in_force(case), current_reading(case)
+    assert mine is not None and theirs is not None
+    assert mine.ph == theirs.ph == speaks
 
 
 # -- the opening -------------------------------------------------------------------------------

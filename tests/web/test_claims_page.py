@@ -95,7 +95,7 @@ def test_every_fault_stands_by_its_field_and_nothing_typed_is_lost(
     assert "&lt;i&gt;moon" in shown and "<i>moon" not in shown
     assert "How much is not said" in shown and "No material is named" in shown
     assert shown.count('aria-invalid="true"') == 5
-    assert "may mean 7.2" in shown and "`" not in shown
+    assert "did you mean 7.2?" in shown and "`" not in shown
     assert "<article" not in shown
 
 

@@ -288,6 +288,8 @@ def test_a_garden_that_is_gone_or_anothers_is_refused(client: Browser, office: O
 
 
 def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed: Bed) -> None:
+    tree = tomllib.loads(bed.case_text)
+    assert "sampled" not in tree["soil"] and "reading" not in tree
     sent = {"date": "2026-05-02", "ph": "6.2", "ph_method": "CaCl2", "depth": "6 in"}
     answer = client.post(f"/beds/{bed.pk}/tests", sent)
     assert answer.headers["Location"] == f"/beds/{bed.pk}"
@@ -295,7 +297,7 @@ def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed
     assert tree["reading"] == [
         {"date": date(2026, 5, 2), "ph": 6.2, "ph_method": "CaCl2", "depth": "6 in"}
     ]
-    assert kept(Bed, office).get().ph == 6.2
+    assert kept(Bed, office).get().ph == tree["soil"]["ph"], "one without a date is today's"
 
 
 def test_what_was_put_on_is_noted_after_what_stands_there(

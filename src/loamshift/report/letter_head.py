@@ -88,14 +88,15 @@ def method_said(method: PhMethod) -> str:
 def reading_in_force(case: Case) -> PhReading | None:
     """The reading that speaks for the bed: the newest of a case [object], laboratory before probe.
 
+    One without a date is of the day of its report, or else of today; of one day the last counts.
     None where nobody read the pH.
     """
-    sampled = [*([case.soil.ph] if case.soil.ph is not None else []), *case.soil.other_ph]
-    careful = [reading for reading in sampled if not reading.method.is_rough]
-    later = sorted(case.readings, key=lambda reading: reading.taken or date.min)
-    if later and not (later[-1].method.is_rough and careful):
-        return later[-1]
-    return next(iter((*careful, *sampled)), None)
+    report = [*([case.soil.ph] if case.soil.ph is not None else []), *case.soil.other_ph]
+    dated = [(reading.taken or case.soil.sampled or case.today, reading) for reading in report]
+    dated += [(reading.taken or case.today, reading) for reading in case.readings]
+    careful = [pair for pair in dated if not pair[1].method.is_rough]
+    newest = max(reversed(careful or dated), key=lambda pair: pair[0], default=None)
+    return None if newest is None else newest[1]
 
 
 def _bed(case: Case, words: Words) -> str:

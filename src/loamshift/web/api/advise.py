@@ -18,6 +18,7 @@ from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.claim.settle import settle_claim
+from loamshift.web.answers import MEMBERS
 from loamshift.web.api.cases import SOURCE, case_in_body, clock_today, text_in
 from loamshift.web.api.door import forecasting
 from loamshift.web.api.faults import RefusedOut
@@ -37,7 +38,7 @@ class AdviseQuery(Schema):
 
     members: Annotated[
         int, Field(ge=3, le=MOST_MEMBERS, description="Possible beds the forecast runs.")
-    ] = 400
+    ] = MEMBERS
     seed: Annotated[int, Field(ge=0, le=2**32 - 1)] = SEED
     years: Annotated[int, Field(ge=1, le=MOST_YEARS)] = 3
     forecast: Annotated[bool, Field(description="False for the static answer alone.")] = True
