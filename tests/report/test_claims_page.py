@@ -9,7 +9,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Figure, Letter, Matter, Note, Paragraph, Table
 from loamshift.report.claims_page import claims_page
 from loamshift.report.words import Words
-from loamshift.services.claim.asked import claims_asked
+from loamshift.services.claims_asked import claims_asked
 from services.beds import bed
 
 UK = Words(spelling="uk", units="metric")

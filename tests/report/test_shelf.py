@@ -5,7 +5,7 @@ from dataclasses import replace
 from loamshift.domain.letter import Matter, Note, Paragraph, Table
 from loamshift.report.shelf import price_said, scale_said, shelf_letter
 from loamshift.report.words import Words
-from loamshift.services.materials.shelf import shelf_for_bed, shelf_prices
+from loamshift.services.shelf import shelf_for_bed, shelf_prices
 from services.beds import bed
 
 UK = Words(spelling="uk", units="metric")

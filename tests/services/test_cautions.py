@@ -11,7 +11,7 @@ from loamshift.services.advise import advise
 from loamshift.services.cautions.caution_rules import HAZARDS, RULES
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.context.build_context import build_context
-from loamshift.services.materials.options import ACID_CHOICES, LIME_CHOICES
+from loamshift.services.products.options import ACID_CHOICES, LIME_CHOICES
 from loamshift.tables.rules import load_cautions
 from services.beds import TODAY, bed
 

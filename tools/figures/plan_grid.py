@@ -28,7 +28,7 @@ from figures.bed_cases import Done, Test, Wish, case_of, grid
 from figures.results import write_rows
 from figures.true_beds import TrueBeds, method_sd_ph, read, true_beds
 from loamshift.cli.kernel_cache import keep_kernels
-from loamshift.core.plan_goal import RuleGoal, harmed, in_range, reachable
+from loamshift.core.plan_goal import RuleGoal, bounds_of, reachable
 from loamshift.core.plan_rule import Rule
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import Seasons
@@ -118,7 +118,7 @@ def outcome(plan: Planned, amounts_g_m2: FloatArray) -> Outcome:
     return Outcome(
         on_day=inside[:, goal.on],
         held=inside[:, goal.on] & inside[:, goal.hold],
-        harmed=past & ~past_alone,
+        harmed=np.asarray(past & ~past_alone, dtype=np.bool_),
         amounts_g_m2=amounts_g_m2,
         ph=ph,
     )
@@ -185,14 +185,12 @@ def by_letters(plan: Planned, *, seed: int) -> Outcome:
 
 def without_tests(plan: Planned) -> Outcome:
     """The best amounts without a test, chosen on the possible beds."""
-    goal, surface = plan.goal, plan.courses.surface
-    beds = surface.ph.shape[0]
+    goal, bounds = plan.goal, bounds_of(plan.courses.surface, plan.goal)
     best, best_share = np.zeros(goal.seasons), -1.0
     for amounts in _single_plans(goal):
-        wide = tuple(np.full(beds, amount) for amount in amounts)
-        if harmed(surface, goal, *wide).mean() > goal.most_harmed_frac:
+        if bounds.harmed(*amounts).mean() > goal.most_harmed_frac:
             continue
-        share = float(in_range(surface, goal, *wide).mean())
+        share = float(bounds.in_range(*amounts).mean())
         if share > best_share:
             best, best_share = amounts, share
     return outcome(plan, np.repeat(best[:, None], plan.truths.count, axis=1))

@@ -112,7 +112,7 @@ def answered(path: Path, wish: Wish) -> Answered:
 def answer_for(case: Case, wish: Wish) -> Answer:
     """The answer to a case [object] as wished [object]: by one table, with a forecast or not."""
     if wish.table is not None:
-        from loamshift.services.plan.table_plan import plan_by_table
+        from loamshift.services.table_plan import plan_by_table
 
         return plan_by_table(case, wish.table)
     from loamshift.services.advise import LookAhead, advise

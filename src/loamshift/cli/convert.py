@@ -116,7 +116,7 @@ def _convert_ph(
 ) -> None:
     from loamshift.cli.show import show, words_for
     from loamshift.report.conversion import ph_letter
-    from loamshift.services.materials.convert import convert_ph
+    from loamshift.services.convert import convert_ph
     from loamshift.tables.ph_methods import load_ph_conversions
 
     view = convert_ph(

@@ -55,7 +55,7 @@ class DoseSurface:
         ndarray
             Shape (M,) or (M, A) [pH].
         """
-        return self._read(self.ph[:, day], self._total(self.worth[:, :, day], amounts_g_m2))
+        return self._read(self.ph[:, day], counted_g_m2(self.worth[:, :, day], amounts_g_m2))
 
     def course(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """PH of every bed on all days.
@@ -94,25 +94,46 @@ class DoseSurface:
             Shape (M,) or (M, A) [pH].
         """
         spells = [
-            self._read(self.furthest_ph[:, spell], self._total(worth, amounts_g_m2))
+            self._read(self.furthest_ph[:, spell], counted_g_m2(worth, amounts_g_m2))
             for spell, worth in enumerate(self.furthest_worth.swapaxes(0, 1))
         ]
         reach = np.minimum.reduce if self.sign > 0.0 else np.maximum.reduce
         return np.asarray(reach(spells), dtype=np.float64)
 
-    def _total(self, worth: FloatArray, amounts: tuple[FloatArray | float, ...]) -> FloatArray:
-        """Amounts in grams of the first season, by the worth (M, S) of each."""
-        wide = max((np.shape(one) for one in amounts), key=len, default=())
-        side_by_side = len(wide) == 2
-        total = np.zeros(wide if side_by_side else (self.ph.shape[0],))
-        for season, amount in enumerate(amounts):
-            given = np.asarray(amount, dtype=np.float64)
-            one = worth[:, season]
-            if side_by_side:
-                one = one[:, None]
-                given = given[:, None] if given.ndim == 1 else given
-            total += one * given
-        return total
+    def passing(self, day: int, ph: float) -> FloatArray:
+        """First-season amount with which each bed passes a pH on a day.
+
+        Parameters
+        ----------
+        day
+            Which of the days [index].
+        ph
+            The pH [pH].
+
+        Returns
+        -------
+        ndarray
+            Shape (M,); minus infinity for a bed past it without any, infinity for one that none
+            of the amounts takes there [g/m2].
+        """
+        return _passing(self.amounts_g_m2, self.ph[:, day], ph, sign=self.sign)
+
+    def passing_ever(self, ph: float) -> FloatArray:
+        """First-season amount with which each bed passes a pH within each spell.
+
+        Parameters
+        ----------
+        ph
+            The pH [pH].
+
+        Returns
+        -------
+        ndarray
+            Shape (M, W), infinities as for one day [g/m2].
+        """
+        beds, spells, knots = self.furthest_ph.shape
+        flat = self.furthest_ph.reshape(beds * spells, knots)
+        return _passing(self.amounts_g_m2, flat, ph, sign=self.sign).reshape(beds, spells)
 
     def _read(self, curve: FloatArray, total: FloatArray) -> FloatArray:
         """Linear between the amounts that were run; beyond the last its value holds."""
@@ -127,11 +148,49 @@ class DoseSurface:
         return np.asarray(low + share * (high - low), dtype=np.float64)
 
 
+def counted_g_m2(worth: FloatArray, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
+    """Amounts by season in grams of the first.
+
+    Parameters
+    ----------
+    worth
+        What a gram of each season counts as in each bed, shape (M, S) [-].
+    amounts_g_m2
+        One a season, each a number or shape (M,) or (M, A) [g/m2].
+
+    Returns
+    -------
+    ndarray
+        Shape (M,) or (M, A) [g/m2].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> counted_g_m2(np.array([[1.0, 0.8]]), (50.0, np.array([[0.0, 100.0]]))).tolist()
+    [[50.0, 130.0]]
+    """
+    wide = max((np.shape(one) for one in amounts_g_m2), key=len, default=())
+    side_by_side = len(wide) == 2
+    total = np.zeros(wide if side_by_side else (worth.shape[0],))
+    for season, amount in enumerate(amounts_g_m2):
+        given = np.asarray(amount, dtype=np.float64)
+        one = worth[:, season]
+        if side_by_side:
+            one = one[:, None]
+            given = given[:, None] if given.ndim == 1 else given
+        total += one * given
+    return total
+
+
 def dose_surface(
     amounts_g_m2: FloatArray,
     ph: FloatArray,
     *,
     later_ph: tuple[FloatArray, ...],
+    later_from: tuple[int, ...],
     reference_g_m2: float,
     sign: float,
     spells: tuple[slice, ...],
@@ -146,12 +205,15 @@ def dose_surface(
         pH with each, shape (M, D, K) [pH].
     later_ph
         For each later season, pH with the reference in every season up to it, shape (M, D) [pH].
+    later_from
+        The day each of them begins [index].
     reference_g_m2
         That amount, above 0 [g/m2].
     sign
         1 for acid, -1 for lime [-].
     spells
-        Days over which the furthest pH is looked for, one spell a season, in order [slices].
+        Days over which the furthest pH is looked for: the shorter each spell, the closer
+        [slices].
 
     Returns
     -------
@@ -178,23 +240,23 @@ def dose_surface(
         raise InputError("amounts_g_m2 must rise from 0")
     if ph.ndim != 3 or ph.shape[2] != amounts_g_m2.size:
         raise InputError(f"ph {ph.shape} needs one value per amount ({amounts_g_m2.size})")
-    if len(spells) != len(later_ph) + 1:
-        raise InputError(f"{len(later_ph) + 1} seasons need as many spells, not {len(spells)}")
-    furthest = np.stack([_furthest(ph, sign=sign, days=days) for days in spells], axis=1)
+    if len(later_from) != len(later_ph):
+        raise InputError(f"{len(later_ph)} later seasons begin on as many days: {later_from}")
+    furthest = np.stack([_furthest(ph, sign=sign, days=one) for one in spells], axis=1)
     amounts, curves = _finer(amounts_g_m2, ph)
     _, far_curves = _finer(amounts_g_m2, furthest)
     beds, days = ph.shape[:2]
-    worth = np.ones((beds, len(spells), days))
-    far_worth = np.ones((beds, len(spells), len(spells)))
+    seasons = len(later_ph) + 1
+    worth, far_worth = np.ones((beds, seasons, days)), np.ones((beds, len(spells), seasons))
     counted, far_counted = np.ones((beds, days)), np.ones((beds, len(spells)))
-    for season, later in enumerate(later_ph, start=1):
-        far = np.stack(
-            [_furthest(later[:, :, None], sign=sign, days=one) for one in spells], axis=1
-        )
+    for season, (later, start) in enumerate(zip(later_ph, later_from, strict=True), start=1):
         one = _worth(amounts, curves, later, reference_g_m2, counted, sign=sign)
-        one[:, : spells[season].start + 1] = 0.0
-        far_one = _worth(amounts, far_curves, far[:, :, 0], reference_g_m2, far_counted, sign=sign)
-        far_one[:, :season] = 0.0
+        one[:, : start + 1] = 0.0
+        far = np.stack(
+            [_furthest(later[:, :, None], sign=sign, days=spell)[:, 0] for spell in spells], axis=1
+        )
+        far_one = _worth(amounts, far_curves, far, reference_g_m2, far_counted, sign=sign)
+        far_one[:, [spell.stop <= start + 1 for spell in spells]] = 0.0
         worth[:, season], far_worth[:, :, season] = one, far_one
         counted, far_counted = counted + one, far_counted + far_one
     return DoseSurface(
@@ -242,3 +304,17 @@ def _amount_for(knots: FloatArray, curve: FloatArray, ph: FloatArray, *, sign: f
     low, high = falling[row, left], falling[row, left + 1]
     share = np.clip((wanted - low) / np.maximum(high - low, 1e-9), -0.5, 1.5)
     return np.asarray(knots[left] + share * (knots[left + 1] - knots[left]), dtype=np.float64)
+
+
+def _passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: float) -> FloatArray:
+    """Amount with which each curve passes one pH; infinite where it lies outside the knots."""
+    moved, wanted = np.maximum.accumulate(-sign * curve, axis=1), -sign * ph
+    before = (moved <= wanted).sum(axis=1)
+    left = np.clip(before - 1, 0, knots.size - 2)
+    row = np.arange(curve.shape[0])
+    low, high = moved[row, left], moved[row, left + 1]
+    share = (wanted - low) / np.maximum(high - low, 1e-12)
+    amount = knots[left] + share * (knots[left + 1] - knots[left])
+    amount[before == 0] = -np.inf
+    amount[before == knots.size] = np.inf
+    return np.asarray(amount, dtype=np.float64)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.dose_surface import DoseSurface
+from loamshift.core.dose_surface import DoseSurface, counted_g_m2
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -40,6 +40,108 @@ class RuleGoal:
     worth_a_test_frac: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleBounds:
+    """Between which amounts each bed keeps a goal, all in grams of the first season.
+
+    ``enters_g_m2`` and ``leaves_g_m2`` (M, 2) the range, on the day wanted and a year later;
+    ``harms_g_m2`` (M, W) in each spell, infinite where the bed gets past the limit without any
+    [g/m2]; ``worth`` (M, 2, S) and ``furthest_worth`` (M, W, S) of a gram of each season [-].
+    """
+
+    enters_g_m2: FloatArray
+    leaves_g_m2: FloatArray
+    harms_g_m2: FloatArray
+    worth: FloatArray
+    furthest_worth: FloatArray
+
+    def in_range(self, *amounts: FloatArray | float) -> BoolArray:
+        """Which beds lie in the range on the day wanted and a year later.
+
+        Parameters
+        ----------
+        amounts
+            One a season [g/m2].
+
+        Returns
+        -------
+        ndarray
+            Shape of the amounts by bed [truth].
+        """
+        found = np.ones((), dtype=np.bool_)
+        for day in range(2):
+            total = counted_g_m2(self.worth[:, day], amounts)
+            found = found & (total >= _beside(self.enters_g_m2[:, day], total))
+            found = found & (total <= _beside(self.leaves_g_m2[:, day], total))
+        return np.asarray(found)
+
+    def harmed(self, *amounts: FloatArray | float) -> BoolArray:
+        """Which beds get past the harmful limit with these amounts and would not without.
+
+        Parameters
+        ----------
+        amounts
+            One a season [g/m2].
+
+        Returns
+        -------
+        ndarray
+            Shape of the amounts by bed [truth].
+        """
+        found = np.zeros((), dtype=np.bool_)
+        for spell in range(self.harms_g_m2.shape[1]):
+            total = counted_g_m2(self.furthest_worth[:, spell], amounts)
+            found = found | (total > _beside(self.harms_g_m2[:, spell], total))
+        return np.asarray(found)
+
+
+def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
+    """Between which amounts each bed keeps a goal.
+
+    Parameters
+    ----------
+    surface
+        What each bed does [object].
+    goal
+        Range, days and the harmful limit [object].
+
+    Returns
+    -------
+    RuleBounds
+        The amounts [object].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> from loamshift.core.dose_surface import dose_surface
+    >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]]]), later_ph=(),
+    ...                     later_from=(), reference_g_m2=50.0, sign=1.0, spells=(slice(0, 1),))
+    >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
+    ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
+    ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
+    ...                 worth_a_test_frac=0.03)
+    >>> bounds = bounds_of(flat, goal)
+    >>> bounds.enters_g_m2.tolist(), bounds.leaves_g_m2.tolist()
+    ([[37.5, 37.5]], [[62.5, 62.5]])
+    """
+    near, far = goal.range_high_ph, goal.range_low_ph
+    if surface.sign < 0.0:
+        near, far = far, near
+    days = (goal.on, goal.hold)
+    harms = surface.passing_ever(goal.harmful_ph)
+    past_anyway = np.asarray(np.isneginf(harms).any(axis=1), dtype=np.bool_)
+    return RuleBounds(
+        enters_g_m2=np.stack([surface.passing(day, near) for day in days], axis=1),
+        leaves_g_m2=np.stack([surface.passing(day, far) for day in days], axis=1),
+        harms_g_m2=np.where(past_anyway[:, None], np.inf, harms),
+        worth=np.stack([surface.worth[:, :, day] for day in days], axis=1),
+        furthest_worth=surface.furthest_worth,
+    )
+
+
 def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
     """Which beds some plan within the limits brings into the range unharmed, were they known.
 
@@ -63,8 +165,7 @@ def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
     --------
     >>> from loamshift.core.dose_surface import dose_surface
     >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]]]), later_ph=(),
-    ...                     later_beds=np.array([0]), reference_g_m2=50.0, sign=1.0,
-    ...                     watched=slice(None))
+    ...                     later_from=(), reference_g_m2=50.0, sign=1.0, spells=(slice(0, 1),))
     >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
     ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
     ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
@@ -73,90 +174,11 @@ def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
     [True]
     """
     known = np.zeros(surface.ph.shape[0], dtype=np.bool_)
+    bounds = bounds_of(surface, goal)
     for plan in fixed_plans(goal, known.size):
-        fits = in_range(surface, goal, *plan) & ~harmed(surface, goal, *plan)
+        fits = bounds.in_range(*plan) & ~bounds.harmed(*plan)
         known |= fits.any(axis=1)
     return known
-
-
-def in_range(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
-    """Which beds lie in the range on the day wanted and a year later.
-
-    Parameters
-    ----------
-    surface
-        What each bed does [object].
-    goal
-        Range and days [object].
-    amounts
-        One a season [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape of the amounts by bed [truth].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> from loamshift.core.dose_surface import dose_surface
-    >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]]]), later_ph=(),
-    ...                     later_beds=np.array([0]), reference_g_m2=50.0, sign=1.0,
-    ...                     watched=slice(None))
-    >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
-    ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
-    ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
-    ...                 worth_a_test_frac=0.03)
-    >>> in_range(flat, goal, 50.0).tolist()
-    [True]
-    """
-    found = np.ones((), dtype=np.bool_)
-    for day in (goal.on, goal.hold):
-        ph = surface.at(day, amounts)
-        found = found & (ph >= goal.range_low_ph) & (ph <= goal.range_high_ph)
-    return np.asarray(found)
-
-
-def harmed(surface: DoseSurface, goal: RuleGoal, *amounts: FloatArray | float) -> BoolArray:
-    """Which beds get past the harmful limit with these amounts and would not without.
-
-    Parameters
-    ----------
-    surface
-        What each bed does [object].
-    goal
-        The limit [object].
-    amounts
-        One a season [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape of the amounts by bed [truth].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> from loamshift.core.dose_surface import dose_surface
-    >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]]]), later_ph=(),
-    ...                     later_beds=np.array([0]), reference_g_m2=50.0, sign=1.0,
-    ...                     watched=slice(None))
-    >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
-    ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
-    ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
-    ...                 worth_a_test_frac=0.03)
-    >>> harmed(flat, goal, 50.0).tolist()
-    [False]
-    """
-    with_plan = surface.sign * (surface.furthest(amounts) - goal.harmful_ph) < 0.0
-    alone = surface.sign * (surface.furthest((0.0,)) - goal.harmful_ph) < 0.0
-    return np.asarray(with_plan & ~(alone if with_plan.ndim == 1 else alone[:, None]))
 
 
 def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
@@ -197,3 +219,8 @@ def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
             filled = tuple(np.full(wide.shape, before * top) for top in tops[:season])
             plans.append((*filled, wide))
     return plans
+
+
+def _beside(of_beds: FloatArray, total: FloatArray) -> FloatArray:
+    """Values by bed, shaped to stand beside amounts by bed."""
+    return of_beds if total.ndim == 1 else of_beds[:, None]

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.dose_surface import DoseSurface
-from loamshift.core.plan_goal import RuleGoal, fixed_plans, harmed, in_range
+from loamshift.core.plan_goal import RuleBounds, RuleGoal, bounds_of, fixed_plans
 from loamshift.core.reading_bins import BIN_PH, TABLE_P, TABLE_Z, bin_shares, reading_edges
 from loamshift.core.rule_lines import cut_into_lines
 from loamshift.errors import InputError
@@ -174,8 +174,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
 
     >>> from loamshift.core.dose_surface import dose_surface
     >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0]], [[7.0, 5.0]]]),
-    ...                     later_ph=(), later_beds=np.array([0]), reference_g_m2=50.0,
-    ...                     sign=1.0, watched=slice(None))
+    ...                     later_ph=(), later_from=(), reference_g_m2=50.0, sign=1.0,
+    ...                     spells=(slice(0, 1),))
     >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
     ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
     ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
@@ -188,13 +188,14 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     halves = (np.flatnonzero(chosen_on), np.flatnonzero(~chosen_on))
     if any(half.size == 0 for half in halves):
         raise InputError("chosen_on must hold some beds of either kind")
-    single, known = _without_tests(surface, goal, halves)
+    bounds = bounds_of(surface, goal)
+    single, known = _without_tests(bounds, goal, halves)
     if goal.seasons == 1:
-        return _one_season(surface, goal, halves, single=single, known=known)
+        return _one_season(bounds, goal, single=single, known=known)
     acid = surface.sign > 0.0
-    amount = _first_amount(surface, goal, halves)
+    amount = _first_amount(surface, bounds, goal, halves)
     edges = reading_edges(surface.at(goal.tests[0], (amount,)), sd_ph=goal.reading_sd_ph)
-    tables = _tables(surface, goal, halves, first_g_m2=amount, edges=edges)
+    tables = _tables(surface, bounds, goal, halves, first_g_m2=amount, edges=edges)
     policy = _solve(_both(tables), goal, acid=acid)
     good, hurt = _judged(tables, goal, acid=acid)
     steps = _steps(surface, goal, policy, first_g_m2=amount, edges=edges)
@@ -211,20 +212,14 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     )
 
 
-def _one_season(
-    surface: DoseSurface,
-    goal: RuleGoal,
-    halves: tuple[IntArray, IntArray],
-    *,
-    single: float,
-    known: float,
-) -> Rule:
-    grid = np.broadcast_to(goal.first_g_m2, (surface.ph.shape[0], goal.first_g_m2.size))
-    good = in_range(surface, goal, grid).mean(axis=0)
-    hurt = harmed(surface, goal, grid)
+def _one_season(bounds: RuleBounds, goal: RuleGoal, *, single: float, known: float) -> Rule:
+    beds = bounds.harms_g_m2.shape[0]
+    grid = np.broadcast_to(goal.first_g_m2, (beds, goal.first_g_m2.size))
+    good = bounds.in_range(grid).mean(axis=0)
+    hurt = bounds.harmed(grid)
     safe = hurt.mean(axis=0) <= goal.most_harmed_frac
     best = int(np.argmax(np.where(safe, good, -1.0)))
-    amounts = np.full((1, surface.ph.shape[0]), goal.first_g_m2[best])
+    amounts = np.full((1, beds), goal.first_g_m2[best])
     return Rule(
         goal=goal,
         first_g_m2=float(goal.first_g_m2[best]),
@@ -239,14 +234,14 @@ def _one_season(
 
 
 def _without_tests(
-    surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, IntArray]
+    bounds: RuleBounds, goal: RuleGoal, halves: tuple[IntArray, IntArray]
 ) -> tuple[float, float]:
     """Share of the best plan without a test, judged on the other half, and of perfect knowledge."""
-    beds = surface.ph.shape[0]
+    beds = bounds.harms_g_m2.shape[0]
     known = np.zeros(beds, dtype=np.bool_)
     good_all, hurt_all = [], []
     for plan in fixed_plans(goal, beds):
-        good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
+        good, hurt = bounds.in_range(*plan), bounds.harmed(*plan)
         known |= (good & ~hurt).any(axis=1)
         good_all.append(good)
         hurt_all.append(hurt)
@@ -259,14 +254,16 @@ def _without_tests(
     return 0.5 * (shares[0] + shares[1]), float(known.mean())
 
 
-def _first_amount(surface: DoseSurface, goal: RuleGoal, halves: tuple[IntArray, IntArray]) -> float:
+def _first_amount(
+    surface: DoseSurface, bounds: RuleBounds, goal: RuleGoal, halves: tuple[IntArray, IntArray]
+) -> float:
     """The best first amount by the rule of one test [g/m2]."""
     one_test = replace(goal, seasons=2, tests=goal.tests[:1])
     values = []
     for amount in goal.first_g_m2:
         seen = surface.at(goal.tests[0], (float(amount),))
         edges = reading_edges(seen, sd_ph=goal.reading_sd_ph)
-        tables = _tables(surface, one_test, halves, first_g_m2=float(amount), edges=edges)
+        tables = _tables(surface, bounds, one_test, halves, first_g_m2=float(amount), edges=edges)
         policy = _solve(_both(tables), one_test, acid=surface.sign > 0.0)
         values.append(policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal)))
     return float(goal.first_g_m2[int(np.argmax(values))])
@@ -282,6 +279,7 @@ def _harms(policy: _Policy, goal: RuleGoal) -> bool:
 
 def _tables(
     surface: DoseSurface,
+    bounds: RuleBounds,
     goal: RuleGoal,
     halves: tuple[IntArray, IntArray],
     *,
@@ -294,8 +292,8 @@ def _tables(
     later = goal.later_g_m2
     if goal.seasons == 2:
         wide = np.broadcast_to(later, (beds, later.size))
-        good = in_range(surface, goal, np.full(wide.shape, first_g_m2), wide)
-        hurt = harmed(surface, goal, np.full(wide.shape, first_g_m2), wide)
+        good = bounds.in_range(first_g_m2, wide)
+        hurt = bounds.harmed(first_g_m2, wide)
         return tuple(  # type: ignore[return-value]
             _Tables(
                 good=(share[half].T @ good[half] / half.size).T[:, :, None, None],
@@ -309,8 +307,8 @@ def _tables(
     for amount in later:
         seen = surface.at(goal.tests[1], (first_g_m2, float(amount)))
         second = bin_shares(seen, seconds, sd_ph=goal.reading_sd_ph)
-        plan = (np.full(wide.shape, first_g_m2), np.full(wide.shape, float(amount)), wide)
-        good, hurt = in_range(surface, goal, *plan), harmed(surface, goal, *plan)
+        plan = (first_g_m2, float(amount), wide)
+        good, hurt = bounds.in_range(*plan), bounds.harmed(*plan)
         for half, sums in zip(halves, found, strict=True):
             sums.append(
                 _Tables(

@@ -28,9 +28,9 @@ from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.warmth import soil_temperature, start_date
 from loamshift.services.forecast.reach import beyond_forecast
-from loamshift.services.materials.options import options
 from loamshift.services.plan.dose import dose
 from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
+from loamshift.services.products.options import options
 from loamshift.services.rescue.rescue import rescue
 from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
@@ -132,7 +132,7 @@ def _answer(
         name=case.name,
         today=case.today,
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
-        verdict=verdict(context, judged, plan),
+        verdict=verdict(context, judged, plan.rule),
         findings=checked,
         missing=missing(context, judged),
         wanted=wanted(context),

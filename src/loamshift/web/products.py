@@ -12,7 +12,7 @@ from django.utils.translation import gettext
 
 from loamshift.domain.case import OnHand
 from loamshift.errors import CaseError, Fault, InputError
-from loamshift.services.materials.shelf import shelf_prices
+from loamshift.services.shelf import shelf_prices
 from loamshift.store.models import Product
 from loamshift.web.cases import case_of, text_of
 

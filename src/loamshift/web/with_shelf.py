@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Final, TypeAlias
 
 from loamshift.errors import InputError
-from loamshift.services.materials.shelf import shelf_order
+from loamshift.services.shelf import shelf_order
 from loamshift.store.models import Office, Product
 from loamshift.store.scope import kept
 from loamshift.web.cases import Tree, case_of, text_of, tree_of

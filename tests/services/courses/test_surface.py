@@ -78,8 +78,9 @@ def test_a_season_counts_for_nothing_before_it_comes_and_for_much_in_the_end() -
     _, seasons, courses = simulated()
     worth = courses.surface.worth
     test, second = courses.index(seasons.tests[0]), courses.index(seasons.days[1][0])
-    assert worth[1, test : second + 1].max() < 0.05
-    assert 0.7 < worth[1, courses.index(seasons.on)] < 1.3
+    assert worth[:, 1, test : second + 1].max() == 0.0
+    on = worth[:, 1, courses.index(seasons.on)]
+    assert 0.7 < np.median(on) < 1.3 and on.std() > 0.01, "each bed its own"
 
 
 @pytest.mark.parametrize(
@@ -90,7 +91,7 @@ def test_amounts_run_rise_from_nothing_to_the_most_that_may_go_on(
 ) -> None:
     knots = knot_amounts(middle_g_m2=middle, top_g_m2=top)
     assert knots[0] == 0.0 and knots[-1] == top
-    assert np.all(np.diff(knots) > 0.0) and 3 <= knots.size <= 5
+    assert np.all(np.diff(knots) > 0.0) and 3 <= knots.size <= 4
     assert 2.0 * knots[1] <= top + 1e-9, "the reference goes on twice within what was run"
 
 

@@ -13,7 +13,7 @@ from loamshift.services.plan.published import (
     table_rate_g_m2,
     table_sources,
 )
-from loamshift.services.plan.table_plan import plan_by_table
+from loamshift.services.table_plan import plan_by_table
 
 Make = Callable[..., Case]
 ACID = Direction.ACIDIFY

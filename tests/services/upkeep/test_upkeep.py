@@ -9,7 +9,8 @@ import pytest
 from loamshift.domain.answer import Ledger, Upkeep
 from loamshift.domain.case import Applied, Bed, BedKind, Case, Feed, Water
 from loamshift.services.context.build_context import build_context
-from loamshift.services.upkeep.upkeep import present_feed_acid_mmolc_m2, upkeep
+from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
+from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
 from loamshift.tables.materials import load_materials
 

@@ -25,7 +25,7 @@ FLOWERS = '[[applied]]\ndate = 2026-04-01\nmaterial = "flowers of sulphur"\n'
 def told(case: Case) -> tuple[Judgement, Verdict]:
     context = build_context(case)
     judged = decide(context)
-    return judged, verdict(context, judged, plan_of(context, judged))
+    return judged, verdict(context, judged, plan_of(context, judged).rule)
 
 
 def test_every_reason_has_its_sentences() -> None:

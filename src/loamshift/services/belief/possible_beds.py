@@ -26,7 +26,7 @@ from loamshift.services.belief.column_inputs import (
     events_under,
     inputs_from,
 )
-from loamshift.services.belief.column_priors import Members
+from loamshift.services.belief.column_priors import RETEST_WORDS, Members
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
 
 FloatArray = NDArray[np.float64]
@@ -35,6 +35,8 @@ NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
 """Nodes of the buffer scale on which the members stand [sd of what is believed]."""
 SCALE_SLICES: Final = 15
 """Values of the buffer scale that each draw of everything else is read at [count]."""
+GOLDEN: Final = 0.6180339887498949
+"""Multiples of it fall evenly between 0 and 1, in an order that no draw follows [1]."""
 INSIDE_PH: Final = 0.05
 """A start is kept this far inside the ends of the curve [pH]."""
 
@@ -219,12 +221,20 @@ class PossibleBeds:
         n_others = self.z.shape[1]
         table = np.tile(self.inputs.members.draws[:n_others], (self.z.shape[0], 1))
         table[:, 0] = self.log10_k
+        table[:, self.inputs.members.words.index(RETEST_WORDS)] = self.reading_z
         return table
 
     @property
     def reading_z(self) -> FloatArray:
-        """Error of one further reading of each bed, shape (Q x O,) [sd]."""
-        return np.tile(self.inputs.members.reading_z[: self.z.shape[1]], self.z.shape[0])
+        """Error of one further reading of each bed, spread evenly, shape (Q x O,) [sd].
+
+        The weights of the readings say nothing about it, so that it is not drawn with the beds:
+        few of them carry the weight, and the median of their errors need not be 0.
+        """
+        order = np.argsort((np.arange(1, self.n_beds + 1) * GOLDEN) % 1.0)
+        spread = np.empty(self.n_beds)
+        spread[order] = normal_slices(self.n_beds)
+        return spread
 
 
 def beds_before_readings(

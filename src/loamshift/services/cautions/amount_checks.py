@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from loamshift.domain.answer import Direction, Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import ClaimEntry
-from loamshift.services.cautions.amount_words import COUNTED_AS, load_sentence, short_names
-from loamshift.services.cautions.overdose import Load, recent_loads, substance_direction
+from loamshift.services.context.amount_words import COUNTED_AS, load_sentence, short_names
+from loamshift.services.context.overdose import Load, recent_loads, substance_direction
 from loamshift.services.format import format_rate, format_times_limit
 from loamshift.services.materials.caps import (
     GROUND_WORDS,

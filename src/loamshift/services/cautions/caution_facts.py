@@ -9,7 +9,7 @@ from datetime import timedelta
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
-from loamshift.services.cautions.overdose import Load, recent_loads, substance_direction
+from loamshift.services.context.overdose import Load, recent_loads, substance_direction
 from loamshift.services.materials.caps import Substance, limit_passed, product_cap
 
 

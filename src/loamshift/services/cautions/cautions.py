@@ -17,7 +17,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
 from loamshift.services.cautions.caution_rules import RULES
-from loamshift.services.cautions.overdose import overdoses, recent_materials
+from loamshift.services.context.overdose import overdoses, recent_materials
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import load_cautions
 

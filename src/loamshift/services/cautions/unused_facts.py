@@ -30,7 +30,7 @@ from loamshift.services.context.readings import current_season, dated_readings
 from loamshift.services.context.scale_words import unused_sentence
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
-from loamshift.services.materials.options import useless_on_hand
+from loamshift.services.products.options import useless_on_hand
 
 CHECK = "not used: "
 """Every row's check begins with it; the paths of the case file follow."""

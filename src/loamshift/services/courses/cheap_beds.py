@@ -23,7 +23,7 @@ from loamshift.services.belief.column_weather import leaching_factor
 from loamshift.services.belief.possible_beds import INSIDE_PH, BedRun, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
-from loamshift.services.upkeep.upkeep import present_feed_acid_mmolc_m2
+from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import ledger_parameters
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT

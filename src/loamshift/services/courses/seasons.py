@@ -13,7 +13,7 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
-from loamshift.services.materials.products import as_sold, reacting_share_by
+from loamshift.services.products.prices import as_sold, reacting_share_by
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values

@@ -6,6 +6,7 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -21,6 +22,8 @@ KNOTS: Final = (0.5, 1.2)
 """Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
 REFERENCE: Final = 0.4
 """What goes on in every season to learn what the later ones count as [share of the need]."""
+SPELLS_A_SEASON: Final = 4
+"""Parts of each season in which the furthest pH is looked for [count]."""
 NEAREST_TOP: Final = 0.93
 """A knot nearer to the most that may go on than this makes way for it [1]."""
 
@@ -102,14 +105,15 @@ def courses_of(
     ]
     days = beds.days
     starts = [day_index(days, dates[0]) for dates in seasons.days]
-    ends = [*starts[1:], day_index(days, seasons.hold)]
+    end = day_index(days, seasons.hold)
     surface = dose_surface(
         knots,
         np.stack([one.ph for one in runs], axis=2),
         later_ph=tuple(one.ph for one in later),
+        later_from=tuple(starts[1:]),
         reference_g_m2=reference,
         sign=1.0 if seasons.acidify else -1.0,
-        spells=tuple(slice(start, end + 1) for start, end in zip(starts, ends, strict=True)),
+        spells=_spells([*starts, end]),
     )
     return Courses(
         seasons=seasons,
@@ -140,3 +144,12 @@ def knot_amounts(*, middle_g_m2: float, top_g_m2: float) -> FloatArray:
     if len(near) < 2:
         near = [top_g_m2 / 3.0, 2.0 * top_g_m2 / 3.0]
     return np.array([0.0, *near, top_g_m2])
+
+
+def _spells(edges: Sequence[int]) -> tuple[slice, ...]:
+    """The time between every two days, cut into parts that overlap by a day."""
+    found = []
+    for start, end in pairwise(edges):
+        cuts = [start + (end - start) * part // SPELLS_A_SEASON for part in range(SPELLS_A_SEASON)]
+        found += [slice(a, b + 1) for a, b in pairwise([*cuts, end])]
+    return tuple(found)

@@ -21,8 +21,8 @@ from loamshift.domain.answer import (
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
-from loamshift.services.materials.options import working_mmolc_m2
 from loamshift.services.plan.words import condition
+from loamshift.services.products.options import working_mmolc_m2
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.reach import retest_error_ph
 from loamshift.tables.parameters import parameter_values

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Direction, Rescue
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.cautions.overdose import Load
+from loamshift.services.context.overdose import Load
 from loamshift.services.rescue.words import laboratory_test, take_up
 
 

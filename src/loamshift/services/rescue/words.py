@@ -5,7 +5,7 @@ from __future__ import annotations
 from loamshift.domain.answer import Band, Rescue
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage, Units
-from loamshift.services.cautions.amount_words import load_sentence
+from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_rate
 from loamshift.services.materials.caps import product_cap

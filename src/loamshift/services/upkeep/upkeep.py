@@ -7,7 +7,7 @@ from typing import Final
 
 from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
 from loamshift.core.feed import choose_feed
-from loamshift.core.ledger import feed_acid_mmolc_m2, yearly_lines
+from loamshift.core.ledger import yearly_lines
 from loamshift.domain.answer import (
     Decision,
     Direction,
@@ -18,11 +18,11 @@ from loamshift.domain.answer import (
     Upkeep,
 )
 from loamshift.domain.bed_context import BedContext, Target
-from loamshift.domain.case import Feed
 from loamshift.domain.material import Material
 from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
+from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.materials import load_materials
@@ -180,42 +180,6 @@ def may_hold_lime(context: BedContext, held_ph: float) -> bool:
     fizzed = context.case.soil.fizz not in (None, Fizz.NONE)
     measured = soil.carbonate.measured and soil.carbonate.high_pct > 0.0
     return fizzed or measured or held_ph >= parameter_values("advice")["no_lime_above_ph"]
-
-
-def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
-    """Acid a year of the feed as it is given now.
-
-    Parameters
-    ----------
-    feed
-        The feed of the case, or None [object].
-    in_pot
-        True for pots [truth].
-
-    Returns
-    -------
-    float
-        Acid; negative for nitrate alone [mmolc/m2/yr].
-
-    References
-    ----------
-    woburn-barley-2022, own-arithmetic
-    """
-    if feed is None:
-        return 0.0
-    if feed.material is not None:
-        rate = (feed.rate_g_m2 or 0.0) * feed.times
-        return acid_brought_mmolc_m2(feed.material, rate_g_m2=rate, in_pot=in_pot)
-    nitrogen = feed.n_g_m2_year or 0.0
-    form = feed.form or ""
-    half = 0.5 if form == "ammonium nitrate" else 1.0
-    return feed_acid_mmolc_m2(
-        n_as_nh4_g_m2=half * nitrogen if form.startswith("ammonium") else 0.0,
-        n_as_urea_g_m2=nitrogen if form == "urea" else 0.0,
-        n_as_no3_g_m2=half * nitrogen if form.endswith("nitrate") else 0.0,
-        params=ledger_parameters(),
-        in_pot=in_pot,
-    )
 
 
 def _lines(context: BedContext, held_ph: float) -> dict[str, float]:

@@ -8,7 +8,7 @@ from loamshift.core.salinity import ece_from_ec, saturation_water_kg_kg
 from loamshift.domain.answer import Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage
-from loamshift.services.cautions.overdose import Load, recent_loads
+from loamshift.services.context.overdose import Load, recent_loads
 from loamshift.services.materials.caps import is_overdose
 from loamshift.tables.model import salinity_parameters, verdict_values
 

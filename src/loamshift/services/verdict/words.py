@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from datetime import timedelta
-from typing import Final
+from typing import Final, TypeAlias
 
-from loamshift.domain.answer import Decision, Direction, Reason, Verdict
+from loamshift.domain.answer import Decision, Direction, PlanRule, Reason, Verdict
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.case import BedKind
-from loamshift.services.cautions.amount_words import load_sentence
+from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
-from loamshift.services.plan.plan import Plan
 from loamshift.services.verdict.doubts import holds_free_lime, lime_contradicts_ph, unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
@@ -30,6 +29,8 @@ TESTS: Final = {
     "aim.plant": "the plant or the target pH",
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
 }
+Planned: TypeAlias = PlanRule | None
+"""The plan beside a verdict, or none."""
 _UNKNOWN: Final = {
     Reason.DOUBTFUL_READING: "how accurate this pH reading is",
     Reason.UNKNOWN_LIME: "whether the soil holds free lime, and how much",
@@ -47,7 +48,7 @@ _LARGE_M2: Final = 100.0
 """Ground larger than this is not replaced by raised beds [m2]."""
 
 
-def verdict(context: BedContext, judged: Judgement, plan: Plan) -> Verdict:
+def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
     """A judgement in words.
 
     Parameters
@@ -57,7 +58,7 @@ def verdict(context: BedContext, judged: Judgement, plan: Plan) -> Verdict:
     judged
         The judgement on it [object].
     plan
-        Its plan [object].
+        Its plan, None without one [object].
 
     Returns
     -------
@@ -103,20 +104,20 @@ def _sentence(test: str) -> str:
     return f"{test[0].upper()}{test[1:]}."
 
 
-def _start(context: BedContext, plan: Plan) -> str:
+def _start(context: BedContext, plan: Planned) -> str:
     """What goes on first, as the plan has it."""
-    if plan.rule is None:
+    if plan is None:
         return ""
     units = context.case.units
     test = (
-        f" Test on {format_date(plan.rule.decides[0].test, units)}: the test decides what follows."
-        if plan.rule.decides
+        f" Test on {format_date(plan.decides[0].test, units)}: the test decides what follows."
+        if plan.decides
         else ""
     )
-    if not plan.rule.parts:
+    if not plan.parts:
         return f" Put on nothing yet.{test}"
-    rate = sum(part.rate_g_m2 for part in plan.rule.parts)
-    return f" Start with {format_rate(rate, units)} of {plan.rule.material}.{test}"
+    rate = sum(part.rate_g_m2 for part in plan.parts)
+    return f" Start with {format_rate(rate, units)} of {plan.material}.{test}"
 
 
 def _change_test(context: BedContext, judged: Judgement) -> str:
@@ -138,14 +139,14 @@ def _resistance_test(context: BedContext) -> str:
     return "A jar titration" if given else "A buffer pH or jar titration"
 
 
-def _no_ph(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _no_ph(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         "There is no pH reading, and no advice on pH can be given without one.",
         "A laboratory pH in water, with the depth sampled.",
     )
 
 
-def _no_aim(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _no_aim(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"You have not said what you want to grow, so no pH is right or wrong for it. The soil is "
         f"at {_reads(context)}.",
@@ -153,7 +154,7 @@ def _no_aim(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, st
     )
 
 
-def _overdose(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     load = overdosed(context)
     said = "" if load is None else load_sentence(context, load)
     change = "A weighed amount well below this one."
@@ -173,7 +174,7 @@ def _overdose(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, 
     return said or "What was already put on takes this bed past what its plants bear.", change
 
 
-def _too_acid(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _too_acid(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"The soil is at {_reads(context)}. Below {verdict_values()['harmful_ph']:.1f} aluminium "
         "injures roots, and acid sulfate soil is possible. Nothing that acidifies belongs here, "
@@ -182,7 +183,7 @@ def _too_acid(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, 
     )
 
 
-def _sodic(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _sodic(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"Sodium holds {context.case.soil.sodium_pct:.0f} % of the exchange sites. From "
         f"{verdict_values()['sodic_pct']:.0f} % on a soil is sodic, and its pH cannot be judged by "
@@ -191,7 +192,7 @@ def _sodic(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
     )
 
 
-def _salt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _salt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"The soil holds too much salt already ({context.case.soil.ec_ds_m:g} dS/m by "
         f"{context.case.soil.ec_method}, against {salt_limit_ds_m(context):g} in the saturated "
@@ -200,14 +201,16 @@ def _salt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]
     )
 
 
-def _waterlogged(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _waterlogged(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         "The ground is waterlogged. Without air sulfur turns to hydrogen sulfide, not to acid.",
         "Drainage that lets the bed dry out between rains.",
     )
 
 
-def _no_common_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _no_common_range(
+    context: BedContext, judged: Judgement, plan: Planned
+) -> tuple[str, str]:
     plants = context.case.aim.plants
     ranges = ", ".join(f"{p.name} {p.ph_low:.1f} to {p.ph_high:.1f}" for p in plants)
     return (
@@ -217,7 +220,7 @@ def _no_common_range(context: BedContext, judged: Judgement, plan: Plan) -> tupl
     )
 
 
-def _in_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     target = _target(context)
     return (
         f"It tested at {_reads(context)}, within {_wanted(target)}. Of 100 beds like this one left "
@@ -226,7 +229,7 @@ def _in_range(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, 
     )
 
 
-def _at_work(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _at_work(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     comes_to = round(judged.ph_alone_on or judged.ph_expected or 0.0, 1)
     target = _target(context)
     ends = (
@@ -242,7 +245,7 @@ def _at_work(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, s
     )
 
 
-def _small_gain(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     gain = verdict_values()["leave_gain_ph"]
     return (
         f"{_reads(context)} is at the edge of {_wanted(_target(context))}. A change of less than "
@@ -251,7 +254,7 @@ def _small_gain(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str
     )
 
 
-def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     test = TESTS.get(judged.measure or "", "a test")
     if lime_contradicts_ph(context):
         return (
@@ -286,7 +289,7 @@ def _doubt(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
     )
 
 
-def _one_source(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"The range {_range(_target(context))} rests on one source, on memory, or on sources that "
         "contradict each other. That is too little to change a whole bed for.",
@@ -331,7 +334,7 @@ def _instead(context: BedContext) -> str:
     )
 
 
-def _free_lime(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     text = _out_of_reach(context, judged) + " Most of it would go into free lime."
     soil = require_soil(context)
     change = (
@@ -342,7 +345,7 @@ def _free_lime(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str,
     return text + _instead(context), change
 
 
-def _caps(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _caps(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     if not require_soil(context).k.contributions and not context.case.titration:
         change = f"{_resistance_test(context)} showing that the soil resists far less."
     elif context.planted and not context.in_pot:
@@ -352,7 +355,7 @@ def _caps(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]
     return _out_of_reach(context, judged) + _instead(context), change
 
 
-def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _water(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     target, soil = _target(context), require_soil(context)
     day = _wanted_day(context)
     change = "Rainwater, or water with less alkalinity."
@@ -381,7 +384,7 @@ def _water(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str
     )
 
 
-def _upkeep(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     acidify = judged.direction is Direction.ACIDIFY
     units, target = context.case.units, _target(context)
     inside = target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
@@ -409,7 +412,7 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, st
     )
 
 
-def _several(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _several(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     units, target = context.case.units, _target(context)
     where = "around living roots" if context.planted else "at once"
     change = _change_test(context, judged)
@@ -424,7 +427,7 @@ def _several(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, s
     )
 
 
-def _within_reach(context: BedContext, judged: Judgement, plan: Plan) -> tuple[str, str]:
+def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     units, target = context.case.units, _target(context)
     return (
         f"Getting from {_reads(context)} to {target.ph_aim:.1f} takes about "
@@ -444,7 +447,7 @@ def _in_100(share: float | None) -> str:
     return f"about {round(100.0 * value)}"
 
 
-_Sentences = Callable[[BedContext, Judgement, Plan], tuple[str, str]]
+_Sentences = Callable[[BedContext, Judgement, Planned], tuple[str, str]]
 _SENTENCES: Final[Mapping[Reason, _Sentences]] = {
     Reason.NO_PH: _no_ph,
     Reason.NO_AIM: _no_aim,

@@ -26,7 +26,7 @@ from loamshift.report.claims_page import claims_page
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_words import lowered, material_called, sentence
 from loamshift.report.words import Words
-from loamshift.services.claim.asked import claims_asked
+from loamshift.services.claims_asked import claims_asked
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.tables.materials import load_materials

@@ -18,7 +18,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from loamshift.domain.case import OnHand
 from loamshift.errors import Fault, InputError
 from loamshift.report.shelf import price_said, scale_said, shelf_letter
-from loamshift.services.materials.shelf import shelf_for_bed, shelf_prices
+from loamshift.services.shelf import shelf_for_bed, shelf_prices
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Office, Product
 from loamshift.store.models.base import folded

@@ -21,7 +21,7 @@ from loamshift.services.materials.acid import (
     weeks_to_half,
 )
 from loamshift.services.materials.caps import product_cap
-from loamshift.services.materials.products import (
+from loamshift.services.products.prices import (
     LEAST_SHARE,
     as_sold,
     cost_per_kg_s,

@@ -3,8 +3,8 @@ from __future__ import annotations
 import pytest
 
 from loamshift.errors import InputError
-from loamshift.services.claim.asked import claims_asked
 from loamshift.services.claim.settle import settle_claims
+from loamshift.services.claims_asked import claims_asked
 from loamshift.services.context.build_context import build_context
 from services.beds import bed
 

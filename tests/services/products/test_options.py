@@ -11,7 +11,7 @@ from loamshift.domain.case import Bed, Case, OnHand
 from loamshift.errors import InputError
 from loamshift.services.context.build_context import build_context
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
-from loamshift.services.materials.options import (
+from loamshift.services.products.options import (
     as_sold,
     cost_per_kg_s,
     options,

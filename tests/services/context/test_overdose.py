@@ -14,9 +14,9 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Applied, Bed, BedKind, Case, SoilEntry
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, amount_findings
-from loamshift.services.cautions.amount_words import load_sentence
-from loamshift.services.cautions.overdose import Load, overdose, overdoses, recent_loads
+from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import build_context
+from loamshift.services.context.overdose import Load, overdose, overdoses, recent_loads
 from loamshift.services.format import format_rate, format_times
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.services.materials.caps import Substance

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.cautions.overdose import RECENT_DAYS, Load
+from loamshift.services.context.overdose import RECENT_DAYS, Load
 from loamshift.services.format import format_rate, format_times_limit
 from loamshift.services.materials.caps import GROUND_WORDS, Substance
 

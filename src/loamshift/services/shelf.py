@@ -16,9 +16,9 @@ from loamshift.services.claim.settle import acid_needed_mmolc_m2
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
-from loamshift.services.materials.options import options, useless_on_hand
-from loamshift.services.materials.products import as_sold, price_per_g
 from loamshift.services.plan.plan import first_season_mmolc_m2
+from loamshift.services.products.options import options, useless_on_hand
+from loamshift.services.products.prices import as_sold, price_per_g
 
 
 def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:

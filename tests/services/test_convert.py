@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.ph import PhConversion, PhMethod
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.materials.convert import convert_ph
+from loamshift.services.convert import convert_ph
 from loamshift.tables.ph_methods import load_ph_conversions
 
 TABLE = tuple(load_ph_conversions())

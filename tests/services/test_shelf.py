@@ -5,7 +5,7 @@ import pytest
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import OnHand
 from loamshift.errors import InputError
-from loamshift.services.materials.shelf import shelf_for_bed, shelf_order, shelf_prices
+from loamshift.services.shelf import shelf_for_bed, shelf_order, shelf_prices
 from loamshift.tables.materials import load_materials
 from services.beds import bed
 
