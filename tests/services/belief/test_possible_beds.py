@@ -93,3 +93,12 @@ def test_no_bed_starts_beyond_the_curve(ph: float) -> None:
 def test_half_of_the_draws_choose_and_the_other_half_judge() -> None:
     half = every_other((SCALE_SLICES, OTHERS)).reshape(SCALE_SLICES, OTHERS)
     assert np.all(half == half[0]) and half[0].sum() == OTHERS // 2
+
+
+def test_the_error_of_a_further_reading_is_spread_evenly_and_follows_no_bed() -> None:
+    """Its mean is 0 and its sd 1 (a standard normal), whatever few draws the readings left."""
+    beds = beds_of()
+    assert abs(float(np.median(beds.reading_z))) < 1e-6
+    assert abs(float(beds.reading_z.std()) - 1.0) < 0.02
+    ph = beds.run(()).ph[:, 0]
+    assert abs(float(np.corrcoef(ph, beds.reading_z)[0, 1])) < 0.1
