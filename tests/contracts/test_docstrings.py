@@ -6,7 +6,7 @@ import ast
 
 import pytest
 
-from contracts.house import Function, Module, of_layers, public_functions
+from contracts.house import ROOT, Function, Module, of_layers, public_functions
 from contracts.numpydoc import entries, faults, sections
 
 
@@ -27,10 +27,26 @@ def gives_something(node: Function) -> bool:
     return not (isinstance(node.returns, ast.Constant) and node.returns.value is None)
 
 
+def rules_of_one_signature(module: Module) -> set[str]:
+    """Functions named in a tuple of ``Rule``, whose alias says what each takes and gives."""
+    found: set[str] = set()
+    for node in module.tree.body:
+        if isinstance(node, ast.AnnAssign) and "Rule," in ast.unparse(node.annotation):
+            found |= {name.id for name in ast.walk(node) if isinstance(name, ast.Name)}
+    return found
+
+
 EVERY = [
     (module, node)
     for module in of_layers("core", "domain", "services")
     for node in public_functions(module)
+    if node.name not in rules_of_one_signature(module)
+]
+RULES = [
+    (module, node)
+    for module in of_layers("services")
+    for node in public_functions(module)
+    if node.name in rules_of_one_signature(module)
 ]
 CORE = [(m, node) for m, node in EVERY if m.layer == "core" and gives_something(node)]
 
@@ -52,6 +68,20 @@ def test_core_names_its_ground_and_shows_an_example(module: Module, node: Functi
     if ">>> " not in docstring:
         missing.append("a runnable example")
     assert not missing, f"{module.place}:{node.lineno} {node.name} lacks {', '.join(missing)}"
+
+
+@pytest.mark.parametrize(("module", "node"), RULES, ids=named)
+def test_a_rule_of_a_table_says_in_a_line_what_it_is_for(module: Module, node: Function) -> None:
+    docstring = ast.get_docstring(node) or ""
+    assert docstring.endswith("."), f"{module.place}:{node.lineno} {node.name}"
+    assert len(arguments(node)) == 1 and node.returns is not None
+
+
+def test_only_rules_of_a_table_are_let_off() -> None:
+    text = "def a(x): ...\ndef b(x): ...\nRULES: Final[tuple[Rule, ...]] = (a,)"
+    module = Module(ROOT / "src" / "loamshift" / "services" / "x.py", text, ast.parse(text))
+    assert rules_of_one_signature(module) >= {"a"}
+    assert "b" not in rules_of_one_signature(module)
 
 
 GOOD = """One line.
