@@ -235,6 +235,15 @@ def dose_surface(
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    One bed that 100 g/m2 take down by one, on one day:
+
+    >>> made = dose_surface(np.array([0.0, 100.0]), np.array([[[6.5, 5.5]]]), later_ph=(),
+    ...                     later_from=(), reference_g_m2=50.0, sign=1.0, spells=(slice(0, 1),))
+    >>> made.at(0, (25.0,)).tolist()
+    [6.25]
     """
     if amounts_g_m2.ndim != 1 or amounts_g_m2[0] != 0.0 or not np.all(np.diff(amounts_g_m2) > 0.0):
         raise InputError("amounts_g_m2 must rise from 0")
