@@ -61,6 +61,8 @@ def _by_reason(answer: Answer, case: Case, words: Words) -> str:
     match verdict.reason, verdict.decision:
         case Reason.WATER, Decision.LEAVE:
             return f"Leave the soil of {bed} alone and treat the water."
+        case Reason.WATER, Decision.EFFORT if answer.dose.direction is Direction.NONE:
+            return "The soil is right and the water is not: treat the water first."
         case Reason.WATER, (Decision.ELSEWHERE | Decision.EFFORT | Decision.GO):
             return "Treat the water first: without that, no change to the soil will last."
         case Reason.NO_COMMON_RANGE, Decision.ELSEWHERE:

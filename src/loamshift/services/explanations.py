@@ -14,14 +14,18 @@ from loamshift.services.explanation_entry import AnswerKey
 from loamshift.services.explanations_plan import PLAN_KEYS
 
 _DECISIONS: Final = (
-    "stop: pH, salt or aluminium is already harmful, or what was put on earlier will make it so.",
-    "leave: the reading, with its error, lies in the wanted range with probability over 80 %, or "
-    "there is less than 0.3 pH to gain, or what was put on earlier gets it there by itself.",
-    "measure-first: one missing or doubtful field changes the decision with probability over "
-    "20 %, and a test settles it; the dose is then provisional.",
-    "elsewhere: what the limits allow in three seasons covers the soil's need with probability "
-    "under 20 %: use a pot, a raised bed or another plant.",
-    "effort: more than two parts, more than 12 months, or acid every year.",
+    "stop: what lies there is more than the ground may carry, or takes the bed past the harmful "
+    "limit of the plant; or pH, salt, sodium or standing water is harmful already.",
+    "leave: left alone, the median bed stays nearer to the range than two tests can tell until a "
+    "year after the day wanted, and more than half of the beds do; or what was put on earlier "
+    "brings it there.",
+    "measure-first: one unsettled fact changes the decision with more than the probability below, "
+    "and a named test settles it; the plan is then provisional.",
+    "elsewhere: the plants share no range, or fewer beds than the share below would reach the "
+    "range within the limits of three seasons even if each were known: use a pot, a raised bed or "
+    "another plant.",
+    "effort: more parts than usual, more than 12 months, something every year, or a water that "
+    "must be treated.",
     "go: otherwise.",
 )
 
@@ -69,10 +73,11 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "that none of them can say the opposite.",
         ),
         figures=(
-            *("verdict.leave_probability", "verdict.leave_gain_ph"),
-            *("verdict.measure_first_probability", "verdict.elsewhere_probability"),
-            *("verdict.seasons", "verdict.effort_parts", "verdict.effort_days"),
-            *("verdict.harmful_ph", "verdict.overdose_margin_ph"),
+            *("verdict.leave_gain_ph", "verdict.measure_first_probability"),
+            *("verdict.elsewhere_probability", "verdict.seasons", "verdict.effort_parts"),
+            *("verdict.effort_days", "verdict.effort_pull_ph_year", "verdict.harmful_ph"),
+            *("verdict.overdose_margin_ph", "verdict.overdose_cap_years"),
+            *("plan.least_common_range_ph", "plan.water_known_frac"),
         ),
         see_also=(
             *("verdict.reason", "verdict.because", "verdict.would_change_if"),
@@ -120,11 +125,10 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         title="The range wanted",
         text=(
             "What the printed ranges of the plants have in common, in pH in water, or a narrow "
-            "range around the target pH; where two plants have nothing in common, what lies "
-            "between them. ph_aim is the target pH, or else the middle.",
+            "range around the target pH. ph_aim is the target pH, or else the middle.",
         ),
-        figures=("verdict.target_half_width_ph",),
-        see_also=("dose.direction", "forecast"),
+        figures=("verdict.target_half_width_ph", "plan.least_common_range_ph"),
+        see_also=("dose.direction", "plan", "forecast"),
     ),
     "dose.direction": AnswerKey(
         title="Which way the dose goes",
@@ -307,12 +311,10 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
     "too_early_before": AnswerKey(
         title="Too early to judge before",
         text=(
-            "The day by which most of the first part has turned to acid in the soil "
-            "temperatures of this place. A reading before it shows the sulfur still lying there "
-            "and invites a second dose on top of the first.",
-            "With a forecast it is the week in which the first part has moved the median by the "
-            "stated share of the furthest it gets and by the error of a reading, and as much of "
-            "it has reacted.",
+            "The day by which the first part has moved the median bed by the stated share of what "
+            "it does until the next, and by more than the error of a reading where it ever moves "
+            "so far. A reading before it shows the sulfur still lying there and invites a second "
+            "dose on top of the first.",
             "Sulfur-oxidising microbes work at less than half the pace for every ten degrees "
             "colder, and all but rest in winter soil.",
         ),
