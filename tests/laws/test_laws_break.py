@@ -121,6 +121,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
     assert upkeep is not None
     band = Band(lo90=1.0, mid=2.0, hi90=3.0)
     day = timedelta(days=1)
+    said = leave.answer.verdict.because
     return {
         "L01": (
             lime,
@@ -309,6 +310,13 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                     claim,
                     findings=tuple(_excess(row) for row in claim.answer.findings),
                 ),
+            ],
+        ),
+        "L27": (
+            leave,
+            [
+                verdict_with(leave, because=said.replace("tested at pH 6.6", "tested at pH 5.1")),
+                verdict_with(leave, because="pH 8.0 is at the edge of the range, 6.0 to 6.8."),
             ],
         ),
         "L26": (

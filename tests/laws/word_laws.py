@@ -168,6 +168,22 @@ def nothing_given_is_called_missing(case: Case, answer: Answer) -> list[str]:
     return found
 
 
+@law("L27")
+def what_is_within_a_range_lies_in_it(case: Case, answer: Answer) -> list[str]:
+    """A pH that is said to lie within a range, or at its edge, does."""
+    said, found = answer.verdict.because, []
+    near = verdict_values()["leave_gain_ph"]
+    for pattern, reach in (
+        (rf"pH {PH}[^.]*?(?:\.\d[^.]*?)*? within [^.]*?{PH} to {PH}", 0.0),
+        (rf"pH {PH}[^.]*?(?:\.\d[^.]*?)*? at the edge of [^.]*?{PH} to {PH}", near),
+    ):
+        for match in re.finditer(pattern, said):
+            ph, low, high = (float(figure) for figure in match.groups())
+            if not low - reach - 0.05 <= ph <= high + reach + 0.05:
+                found.append(f"{match.group(0)!r}")
+    return found
+
+
 def _lime_open(case: Case) -> bool:
     return case.soil.carbonate_pct is None
 
