@@ -114,9 +114,32 @@ def test_a_proposal_is_added_to_what_was_put_on() -> None:
     (row,) = rows(answer, "amount proposed")
     assert not row.passed and row.severity is Severity.CAUTION
     assert "within the limit by itself" in row.comment and "1.7 times" in row.comment
+    assert row.value == pytest.approx(59.4) and row.limit == pytest.approx(34.2)
     more = applied("2026-03-01", "wood ash", "500 g/m2")
     answer = advise(bed(SOIL, bed=PLANTED, more=more + proposed(sulfur, 'rate = "30 g/m2"')))
-    assert rows(answer, "amount proposed")[0].passed
+    (row,) = rows(answer, "amount proposed")
+    assert row.passed and row.severity is Severity.INFO
+
+
+def test_a_proposal_is_added_to_everything_that_acidifies() -> None:
+    sulfur = "elemental sulfur, powder"
+    more = applied("2026-03-01", sulfur, "10 g/m2")
+    more += applied("2026-03-01", "aluminium sulfate, 18-hydrate", "100 g/m2")
+    answer = advise(bed(SOIL, bed=PLANTED, more=more + proposed(sulfur, 'rate = "20 g/m2"')))
+    (row,) = rows(answer, "amount proposed")
+    shares = 30.0 * 0.99 / 34.18 + 100.0 / 244.12
+    assert row.value == pytest.approx(shares * 34.18, abs=0.1)
+    assert TIMES.findall(row.comment) == [f"{shares:.1f}"]
+
+
+def test_a_dose_too_large_at_once_may_be_within_the_year() -> None:
+    sulfur = "elemental sulfur, pastilles"
+    more = applied("2026-01-01", sulfur, "40 g/m2") + proposed(sulfur, 'rate = "120 g/m2"')
+    (row,) = rows(advise(bed(SOIL, more=more)), "amount proposed")
+    assert row.comment == (
+        "The elemental sulfur proposed, 110 g/m² counted as pure sulfur, is 1.1 times the "
+        "published limit for one application on bare ground, 98 g/m²."
+    )
 
 
 def test_a_proposal_over_its_limit_tells_the_sum_too() -> None:

@@ -38,7 +38,8 @@ PRILLS = "elemental sulfur, prills"
 ALUMINIUM = "aluminium sulfate, 18-hydrate"
 IRON = "ferrous sulfate, heptahydrate"
 LIMED = ("ground limestone, calcitic", "wood ash", "hydrated lime")
-PRODUCTS = (SULFUR, PRILLS, ALUMINIUM, IRON, "ammonium sulfate", "sulfuric acid, 35 %", *LIMED)
+FED = ("ammonium sulfate", "calcium nitrate")
+PRODUCTS = (SULFUR, PRILLS, ALUMINIUM, IRON, "sulfuric acid, 35 %", *FED, *LIMED)
 
 
 def put_on(key: str, rate_g_m2: float, *, days_ago: int = 12, worked_in: bool = True) -> Applied:
@@ -70,6 +71,7 @@ def test_three_drenches_of_aluminium_sulfate_are_one_sum() -> None:
     load = found(bed_of(*drenches))
     assert (load.substance, load.direction) == (Substance.ALUMINIUM_SULFATE, Direction.ACIDIFY)
     assert load.rate_g_m2 == pytest.approx(600.0)
+    assert load.last_on == TODAY - timedelta(days=12)
     assert load.limit_g_m2 == pytest.approx(AL_YEAR, rel=1e-3)
     assert load.times == pytest.approx(600.0 / AL_YEAR, rel=1e-3)
     assert overdose(bed_of(*drenches[:2])) is None
@@ -163,7 +165,7 @@ def test_one_product_is_told_by_its_own_limit_and_a_trace_of_another_changes_not
 def test_a_year_counts_in_full_and_what_is_older_by_what_has_yet_to_react() -> None:
     assert overdose(bed_of(put_on(ALUMINIUM, 600.0, days_ago=365))) is not None
     assert overdose(bed_of(put_on(ALUMINIUM, 600.0, days_ago=366))) is None
-    assert overdose(bed_of(put_on(SULFUR, 300.0, days_ago=3 * 365))) is None
+    assert recent_loads(bed_of(put_on(SULFUR, 300.0, days_ago=5 * 365))) == ()
     context = bed_of(put_on(PRILLS, 300.0, days_ago=3 * 365))
     come = acid_within_days(
         load_materials()[PRILLS],
@@ -178,6 +180,7 @@ def test_a_year_counts_in_full_and_what_is_older_by_what_has_yet_to_react() -> N
     load = found(context)
     assert load.rate_g_m2 == pytest.approx(297.0 * (1.0 - come / whole))
     assert load.acid_left_mmolc_m2 == pytest.approx(whole - come)
+    assert load.acid_mmolc_m2 == pytest.approx(whole - come)
     assert load.is_old
 
 
@@ -207,8 +210,20 @@ def test_doses_too_soon_after_one_another_are_one() -> None:
     apart = bed_of(put_on(SULFUR, 70.0, days_ago=120), put_on(SULFUR, 70.0), planted=False)
     assert recent_loads(early)[0].at_once_g_m2 == pytest.approx(140.0 * 0.99)
     assert recent_loads(apart)[0].at_once_g_m2 == pytest.approx(70.0 * 0.99)
-    assert [row.passed for row in amount_findings(early)] == [False]
-    assert [row.passed for row in amount_findings(apart)] == [True]
+    (row,) = amount_findings(early)
+    assert not row.passed and row.severity is Severity.CAUTION
+    assert row.value == pytest.approx(138.6) and row.limit == pytest.approx(
+        S_BARE / 2, abs=0.06
+    )  # told to a tenth
+    (row,) = amount_findings(apart)
+    assert row.passed and row.severity is Severity.INFO
+    assert row.value == pytest.approx(138.6) and row.limit == pytest.approx(S_BARE, abs=0.06)
+
+
+def test_nitrate_takes_no_acid_away() -> None:
+    acid = (put_on(SULFUR, 40.0), put_on(ALUMINIUM, 300.0))
+    fed = (*acid, put_on("calcium nitrate", 60.0))
+    assert found(bed_of(*fed)).times == found(bed_of(*acid)).times
 
 
 @pytest.mark.parametrize(

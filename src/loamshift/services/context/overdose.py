@@ -313,7 +313,7 @@ def _all_acid(context: BedContext, doses: tuple[_Dose, ...]) -> Load | None:
         direction = _DIRECTION[dose.cap.applies_to]
         if direction is Direction.ACIDIFY:
             shares[number] = dose.counted_g_m2 / dose.limit_g_m2
-        elif direction is Direction.NONE and dose.share.acid_mmolc_m2 > 0.0:
+        elif dose.share.acid_mmolc_m2 > 0.0:
             shares[number] = dose.counted_acid_mmolc_m2 / acid_limit_mmolc_m2
     if not shares:
         return None

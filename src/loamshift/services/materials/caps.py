@@ -105,12 +105,8 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
         return None
     substance, per_product = found
     ground = cap_situation
-    if substance is Substance.NITROGEN and not has_cap(
-        applies_to=substance, situation=ground, per="year"
-    ):
-        ground = "planted"
     if not has_cap(applies_to=substance, situation=ground, per="year"):
-        return None
+        ground = "planted"
     year = cap_for(applies_to=substance, situation=ground, per="year")
     dose = None
     if has_cap(applies_to=substance, situation=ground, per="dose"):
