@@ -78,7 +78,7 @@ def command(
         bool,
         typer.Option(
             "--no-refit",
-            help="Set aside what later readings teach about the soil, to see what they change.",
+            help="Go by the latest reading alone, without what the earlier ones taught.",
         ),
     ] = False,
     units: UnitsOption = None,

@@ -70,6 +70,29 @@ def doubts(context: BedContext, beds: Runner) -> tuple[Doubt, ...]:
     return tuple(_doubts(context, beds))
 
 
+def hardly_a_soil(context: BedContext) -> bool:
+    """Whether a rough reading lies where a mineral soil hardly ever does.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    bool
+        True where a probe or strip is likelier to be wrong than the soil to be so [truth].
+
+    References
+    ----------
+    own-judgement
+    """
+    ph = require_soil(context).ph
+    low, high = verdict_values()["harmful_ph"], parameter_values("plan")["rough_highest_ph"]
+    rough = ph.method.is_rough and not context.organic_only
+    return rough and not low <= ph.ph_water <= high
+
+
 def lime_contradicts_ph(context: BedContext) -> bool:
     """Whether free lime was found in a soil too acid to hold any.
 

@@ -17,7 +17,11 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.possible_beds import BedRun, Runner
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
-from loamshift.services.verdict.doubts import holds_free_lime, lime_contradicts_ph
+from loamshift.services.verdict.doubts import (
+    hardly_a_soil,
+    holds_free_lime,
+    lime_contradicts_ph,
+)
 from loamshift.services.verdict.first_test import first_test
 from loamshift.services.verdict.judged_bed import (
     HALF,
@@ -96,7 +100,8 @@ def judge(
     if base.decision is Decision.STOP:
         return base
     limes_lime = base.direction is Direction.LIME and holds_free_lime(context)
-    if doubted or limes_lime or lime_contradicts_ph(context):
+    unlikely = hardly_a_soil(context)
+    if doubted or limes_lime or unlikely or lime_contradicts_ph(context):
         return replace(
             base,
             decision=Decision.MEASURE_FIRST,
@@ -213,6 +218,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         in_range=share_in_range(case),
         stays=share_staying(case),
         ph_alone_on=float(median[case.on]),
+        ph_now=float(median[0]),
         ph_expected=furthest_median_ph(case),
         drift_ph_year=drift_ph_year(case),
     )

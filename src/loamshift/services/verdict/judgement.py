@@ -15,7 +15,8 @@ class Judgement:
 
     ``in_range`` share of the beds in the range now, ``stays`` of those left alone that stay in
     or near it until the day wanted and a year on [0-1]; ``ph_alone_on`` median pH then of the
-    bed left alone; ``ph_expected`` where earlier material takes it [pH in water].
+    bed left alone, ``ph_now`` that of today by all readings and what went on since;
+    ``ph_expected`` where earlier material takes it [pH in water].
     ``covered`` share of beds that the limits of the seasons could bring into the range on the day
     wanted, ``held`` of those it could keep there for a year more [0-1]. ``need_mid_g_m2`` best
     estimate of sulfur or lime value [g/m2]; caps as sulfur or limestone value [g/m2];
@@ -35,6 +36,7 @@ class Judgement:
     in_range: float = 0.0
     stays: float | None = None
     ph_alone_on: float | None = None
+    ph_now: float | None = None
     ph_expected: float | None = None
     covered: float | None = None
     held: float | None = None

@@ -44,6 +44,8 @@ _SHIFT: Final = {
     Decision.LEAVE: "say to leave the soil alone",
     Decision.STOP: "say to stop",
 }
+_ONE_TEST_PH: Final = 0.1
+"""Nearer than this a reading and what is believed are told as one [pH]."""
 _LARGE_M2: Final = 100.0
 """Ground larger than this is not replaced by raised beds [m2]."""
 
@@ -208,9 +210,7 @@ def _waterlogged(context: BedContext, judged: Judgement, plan: Planned) -> tuple
     )
 
 
-def _no_common_range(
-    context: BedContext, judged: Judgement, plan: Planned
-) -> tuple[str, str]:
+def _no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     plants = context.case.aim.plants
     ranges = ", ".join(f"{p.name} {p.ph_low:.1f} to {p.ph_high:.1f}" for p in plants)
     return (
@@ -220,11 +220,22 @@ def _no_common_range(
     )
 
 
+def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
+    """Where the bed is now, if its readings together put it elsewhere than the last [pH]."""
+    now, read = judged.ph_now, require_soil(context).ph.ph_water
+    return None if now is None or abs(now - read) < _ONE_TEST_PH else now
+
+
 def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    target = _target(context)
+    target, apart = _target(context), _ph_apart(context, judged)
+    stands = (
+        f"It tested at {_reads(context)}"
+        if apart is None
+        else f"By all that was read and has gone on since, it is at about pH {apart:.1f} now"
+    )
     return (
-        f"It tested at {_reads(context)}, within {_wanted(target)}. Of 100 beds like this one left "
-        f"alone, {_in_100(judged.stays)} stay in or close to that range over the next years.",
+        f"{stands}, within {_wanted(target)}. Of 100 beds like this one left alone, "
+        f"{_in_100(judged.stays)} stay in or close to that range over the next years.",
         f"A careful test outside {_range(target)}.",
     )
 
@@ -247,8 +258,10 @@ def _at_work(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str
 
 def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     gain = verdict_values()["leave_gain_ph"]
+    apart = _ph_apart(context, judged)
+    stands = _reads(context) if apart is None else f"About pH {apart:.1f}, where it is now,"
     return (
-        f"{_reads(context)} is at the edge of {_wanted(_target(context))}. A change of less than "
+        f"{stands} is at the edge of {_wanted(_target(context))}. A change of less than "
         f"{gain:.1f} is no bigger than the usual difference between two tests.",
         f"A repeat test more than {gain:.1f} outside {_range(_target(context))}.",
     )

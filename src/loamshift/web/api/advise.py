@@ -42,9 +42,7 @@ class AdviseQuery(Schema):
     seed: Annotated[int, Field(ge=0, le=2**32 - 1)] = SEED
     years: Annotated[int, Field(ge=1, le=MOST_YEARS)] = 3
     forecast: Annotated[bool, Field(description="False for the static answer alone.")] = True
-    refit: Annotated[
-        bool, Field(description="False sets aside what later readings teach about the soil.")
-    ] = True
+    refit: Annotated[bool, Field(description="False goes by the latest reading alone.")] = True
     today: Annotated[
         date | None, Field(description="The day of advice where the case names none.")
     ] = None
