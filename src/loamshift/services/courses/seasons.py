@@ -235,7 +235,7 @@ def active_share(material: Material, *, acidify: bool) -> float:
     return material.caco3_eq_frac * lime_parameters().field_efficiency
 
 
-def tidy_amounts(top_g_m2: float, *, count: int) -> tuple[float, ...]:
+def tidy_amounts(top_g_m2: float, *, count: int, least_g_m2: float = 0.0) -> tuple[float, ...]:
     """Amounts that can be weighed, from nothing to a limit.
 
     Parameters
@@ -244,6 +244,8 @@ def tidy_amounts(top_g_m2: float, *, count: int) -> tuple[float, ...]:
         The limit; never exceeded [g/m2].
     count
         How many at the most, 2 or more [count].
+    least_g_m2
+        The least worth a day's work; 0 for any [g/m2].
 
     Returns
     -------
@@ -257,7 +259,9 @@ def tidy_amounts(top_g_m2: float, *, count: int) -> tuple[float, ...]:
     """
     found = {0.0}
     for number in range(1, count):
-        found.add(tidy(top_g_m2 * (number / (count - 1)) ** CLOSER_BELOW))
+        amount = tidy(top_g_m2 * (number / (count - 1)) ** CLOSER_BELOW)
+        if amount >= least_g_m2:
+            found.add(amount)
     return tuple(sorted(found))
 
 

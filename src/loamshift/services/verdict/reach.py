@@ -86,8 +86,9 @@ def _goal(case: JudgedBed, seasons: Seasons, courses: Courses, *, high_g_m2: flo
     smallest = 1e-3 * max(seasons.capacity_g_m2)
     top = max(REACH * high_g_m2, smallest)
     counts = QUICK_AMOUNTS if case.quick else AMOUNTS
-    first = tidy_amounts(min(seasons.capacity_g_m2[0], top), count=counts[0])
-    later = tidy_amounts(min(seasons.capacity_g_m2[-1], top), count=counts[1])
+    least = rules["least_part_frac"] * min(seasons.capacity_g_m2[-1], top)
+    first = tidy_amounts(min(seasons.capacity_g_m2[0], top), count=counts[0], least_g_m2=least)
+    later = tidy_amounts(min(seasons.capacity_g_m2[-1], top), count=counts[1], least_g_m2=least)
     return RuleGoal(
         range_low_ph=target.ph_low,
         range_high_ph=target.ph_high,

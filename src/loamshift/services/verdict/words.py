@@ -12,7 +12,12 @@ from loamshift.domain.case import BedKind
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
-from loamshift.services.verdict.doubts import holds_free_lime, lime_contradicts_ph, unknown_of_water
+from loamshift.services.verdict.doubts import (
+    hardly_a_soil,
+    holds_free_lime,
+    lime_contradicts_ph,
+    unknown_of_water,
+)
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
@@ -286,6 +291,13 @@ def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, 
             "the strength of them.",
             "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
         )
+    if unfit and hardly_a_soil(context):
+        ph = require_soil(context).ph
+        return (
+            f"A {ph.method.value} reading of pH {ph.ph_water:.1f} is likelier to be faulty than "
+            "true. Put on nothing on the strength of it.",
+            _sentence(TESTS["soil.ph"]),
+        )
     if unfit:
         return (
             "The readings do not fit what was put on here, so nothing can be advised on them yet.",
@@ -329,10 +341,12 @@ def _out_of_reach(context: BedContext, judged: Judgement) -> str:
     )
 
 
-def _instead(context: BedContext) -> str:
+def _instead(context: BedContext, judged: Judgement) -> str:
     """Where the plants go instead: what makes sense for this kind of bed."""
     names = plants_that_suit(require_soil(context).ph.ph_water, context.case)
     listed = f" ({', '.join(names)})" if names else ""
+    if judged.direction is Direction.LIME:
+        return f" Choose plants that suit this soil{listed}."
     if context.in_pot:
         return " Repot in fresh lime-free mix, and water with rainwater or treated water."
     if context.planted:
@@ -355,7 +369,7 @@ def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> tuple[s
         if not soil.carbonate.measured
         else f"A repeat test already within {_range(_target(context))}."
     )
-    return text + _instead(context), change
+    return text + _instead(context, judged), change
 
 
 def _caps(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
@@ -365,7 +379,7 @@ def _caps(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, s
         change = "An empty bed, which can take larger applications."
     else:
         change = f"A repeat test already within {_range(_target(context))}."
-    return _out_of_reach(context, judged) + _instead(context), change
+    return _out_of_reach(context, judged) + _instead(context, judged), change
 
 
 def _water(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
@@ -379,7 +393,7 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, 
         }[unknown_of_water(context)]
     if judged.decision is Decision.ELSEWHERE:
         text = _out_of_reach(context, judged) + " The water would bring the pH back up."
-        return text + _instead(context), change
+        return text + _instead(context, judged), change
     if judged.need_mid_g_m2 is None:
         return (
             f"The soil is good: {_reads(context)}, and {_wanted(target)}. The water is not. With "
