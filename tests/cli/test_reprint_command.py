@@ -139,3 +139,30 @@ def test_a_figure_that_cannot_be_drawn_is_told_with_its_path(
     assert result.code == 1 and "Traceback" not in result.err
     assert str(bad) in result.err and "].data: this figure cannot be drawn" in result.err
     assert not (tmp_path / "x.html").exists()
+
+
+def test_an_answer_of_0_1_0_prints_the_same_letter_and_has_its_card(
+    command, tmp_path: Path, answer_file: Path
+) -> None:
+    """It lacks the plan as a rule and has an amount by the forecast instead."""
+    plain = json.loads(answer_file.read_text("utf-8"))
+    for key in ("plan", "branches"):
+        del plain[key]
+    del plain["verdict"]["reason"]
+    plain["refit"] = None
+    plain["dose"]["by_forecast"] = {
+        "sulfur_as_s_g_m2": 60.0, "lime_as_caco3_g_m2": None, "by": "2027-05-01",
+        "limited_by": "risk", "share_in_range": 0.62, "share_past_limit": 0.04,
+        "median_ph_by": 5.04, "median_in_range_on": None, "because": ["The water takes it back."],
+    }  # fmt: skip
+    old = tmp_path / "old.json"
+    old.write_text(json.dumps(plain, ensure_ascii=False), "utf-8")
+    first = command("reprint", str(answer_file), "--md", str(tmp_path / "now.md"))
+    again = command("reprint", str(old), "--md", str(tmp_path / "then.md"))
+    assert first.code == again.code == 0
+    assert (tmp_path / "now.md").read_bytes() == (tmp_path / "then.md").read_bytes()
+    card = command("card", str(old))
+    assert card.code == 0 and "Readings" in card.out
+    assert "What the test decides" not in card.out
+    compared = command("compare-letters", str(old), str(answer_file))
+    assert compared.code == 0 and "the same by the forecast" in " ".join(compared.out.split())
