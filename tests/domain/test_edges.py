@@ -42,6 +42,7 @@ def rule(**given: Any) -> CarbonateRule:
         "any_acid": False,
         "ph_low": 2.0,
         "ph_high": 11.5,
+        "full_from_ph": 2.0,
         "zero_weight": 0.2,
         "low_pct": 0.5,
         "high_pct": 2.0,

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -115,7 +116,8 @@ def test_every_finding_at_every_ph_has_one_belief(fizz: Fizz | None, acid: FizzA
 
 def test_no_fizz_is_not_zero_above_6_5() -> None:
     assert not carbonate_belief(Fizz.NONE, FizzAcid.HCL, 6.4).is_possible
-    none = carbonate_belief(Fizz.NONE, FizzAcid.HCL, 6.5)
+    assert carbonate_belief(Fizz.NONE, FizzAcid.HCL, 6.6).is_possible
+    none = carbonate_belief(Fizz.NONE, FizzAcid.HCL, 6.75)
     assert (none.zero_weight, none.low_pct, none.high_pct) == (0.5, 0.05, 0.5)
     assert carbonate_belief(Fizz.NONE, FizzAcid.VINEGAR, 7.0).high_pct == 1.0
 
@@ -136,7 +138,18 @@ def test_where_nobody_tried_doubt_rises_with_ph() -> None:
     assert weights == sorted(weights, reverse=True)
     assert weights[0] == 1.0
     assert weights[-1] == 0.25
-    assert carbonate_belief(None, None, 7.5).high_pct == 10.0
+    assert carbonate_belief(None, None, 7.75).high_pct == 10.0
+
+
+@pytest.mark.parametrize("fizz", [None, Fizz.NONE])
+def test_two_readings_that_cannot_be_told_apart_lead_to_like_beliefs(fizz: Fizz | None) -> None:
+    """A tenth of a pH moves the weight by a fifth at most, and the bounds by half."""
+    beliefs = [carbonate_belief(fizz, None, 6.2 + 0.1 * step) for step in range(20)]
+    possible = [belief for belief in beliefs if belief.is_possible]
+    for near, far in pairwise(beliefs):
+        assert 0.0 <= near.zero_weight - far.zero_weight < 0.21
+    for near, far in pairwise(possible):
+        assert near.high_pct <= far.high_pct <= 1.5 * near.high_pct
 
 
 def test_impossible_ph_is_refused() -> None:

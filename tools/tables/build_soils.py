@@ -30,8 +30,8 @@ MEDIUM_COLUMNS = (
     *("wilting_frac", "log10_k_mean", "log10_k_sd", "source_key", "where", "evidence", "note"),
 )
 FIZZ_COLUMNS = (
-    *("fizz", "acid", "ph_low", "ph_high", "zero_weight", "low_pct", "high_pct", "basis"),
-    *("source_key", "where", "evidence", "note"),
+    *("fizz", "acid", "ph_low", "ph_high", "full_from_ph", "zero_weight", "low_pct", "high_pct"),
+    *("basis", "source_key", "where", "evidence", "note"),
 )
 PH_COLUMNS = (
     *("method", "to_method", "intercept", "slope", "sd", "ph_low", "ph_high", "default"),
@@ -199,8 +199,9 @@ def build_soils() -> None:
         about={
             "title": "Free lime believed from a fizz test, or from the pH where nobody tried",
             **about,
-            "note": "a row holds from ph_low up to, not including, ph_high; acid any fits every "
-            "acid; the part that is not zero is log-uniform from low_pct to high_pct",
+            "note": "a row holds from ph_low up to, not including, ph_high, its figures in full "
+            "from full_from_ph and passing over from those of the row below until then; acid any "
+            "fits every acid; the part that is not zero is log-uniform from low_pct to high_pct",
         },
     )
     write_table(

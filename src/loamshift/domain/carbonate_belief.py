@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -15,8 +17,9 @@ class CarbonateRule:
     """One row: a finding, the acid it was made with, and the belief it leads to.
 
     ``fizz`` None stands for a test nobody made; ``acid`` None with ``any_acid`` false stands for
-    an acid nobody named. Holds from ``ph_low`` up to, not including, ``ph_high`` [pH in water];
-    ``zero_weight`` [0-1]; ``low_pct`` to ``high_pct`` [% CaCO3].
+    an acid nobody named. Holds from ``ph_low`` up to, not including, ``ph_high``, its figures in
+    full from ``full_from_ph`` [pH in water]; ``zero_weight`` [0-1]; ``low_pct`` to ``high_pct``
+    [% CaCO3].
     """
 
     fizz: Fizz | None
@@ -24,6 +27,7 @@ class CarbonateRule:
     any_acid: bool
     ph_low: float
     ph_high: float
+    full_from_ph: float
     zero_weight: float
     low_pct: float
     high_pct: float
@@ -81,6 +85,70 @@ def carbonate_rule(
     if len(fitting) != 1:
         raise TableError(f"{len(fitting)} fizz rules for {fizz}, {acid}, pH {ph_water:g}; want one")
     return fitting[0]
+
+
+def carbonate_belief_between(
+    fizz: Fizz | None, acid: FizzAcid | None, *, ph_water: float, rules: Sequence[CarbonateRule]
+) -> CarbonateBelief:
+    """The belief of a finding, passing from one row to the next without a step.
+
+    Parameters
+    ----------
+    fizz
+        What the drop of acid showed; None where nobody tried [enumeration].
+    acid
+        The acid; None where nobody said [enumeration].
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    rules
+        The table of fizz rules [rows].
+
+    Returns
+    -------
+    CarbonateBelief
+        In the words of the row that fits; weight at zero [0-1], range of the rest [% CaCO3].
+
+    Raises
+    ------
+    OutOfRangeError
+        Where the pH is no soil pH.
+    TableError
+        Where the table does not hold just one such row.
+
+    Notes
+    -----
+    Straight in the weight and in the logarithm of the bounds, from the end of the lowest row to
+    where the next is in full, and so on. Two readings that nobody could tell apart then lead to
+    two needs that nobody could tell apart.
+
+    References
+    ----------
+    own-judgement
+    """
+    fitting = carbonate_rule(fizz, acid, ph_water=ph_water, rules=rules)
+    rows = sorted(
+        (rule for rule in rules if rule.fizz is fizz and (rule.any_acid or rule.acid is acid)),
+        key=lambda rule: rule.ph_low,
+    )
+    places = [rows[0].ph_high, *(rule.full_from_ph for rule in rows[1:])]
+    if ph_water <= places[0]:
+        return carbonate_belief_from_rule(rows[0])
+    if ph_water >= places[-1]:
+        return carbonate_belief_from_rule(rows[-1])
+    upper = bisect_right(places, ph_water)
+    lower, higher = rows[upper - 1], rows[upper]
+    share = (ph_water - places[upper - 1]) / (places[upper] - places[upper - 1])
+
+    def between(low: float, high: float) -> float:
+        return low + share * (high - low)
+
+    return CarbonateBelief(
+        between(lower.zero_weight, higher.zero_weight),
+        math.exp(between(math.log(lower.low_pct), math.log(higher.low_pct))),
+        math.exp(between(math.log(lower.high_pct), math.log(higher.high_pct))),
+        fitting.basis,
+        measured=False,
+    )
 
 
 def carbonate_belief_from_rule(rule: CarbonateRule) -> CarbonateBelief:

@@ -9,8 +9,7 @@ from types import MappingProxyType
 from loamshift.core.topsoil import SoilWaterParameters, TopsoilParameters
 from loamshift.domain.carbonate_belief import (
     CarbonateRule,
-    carbonate_belief_from_rule,
-    carbonate_rule,
+    carbonate_belief_between,
 )
 from loamshift.domain.soil import (
     CarbonateBelief,
@@ -121,6 +120,7 @@ def load_fizz() -> tuple[CarbonateRule, ...]:
             any_acid=row["acid"] == "any",
             ph_low=number(row, "ph_low"),
             ph_high=number(row, "ph_high"),
+            full_from_ph=number(row, "full_from_ph"),
             zero_weight=number(row, "zero_weight"),
             low_pct=number(row, "low_pct"),
             high_pct=number(row, "high_pct"),
@@ -169,6 +169,4 @@ def carbonate_belief(fizz: Fizz | None, acid: FizzAcid | None, ph_water: float) 
     >>> carbonate_belief(Fizz.NONE, FizzAcid.HCL, 7.4).zero_weight
     0.5
     """
-    return carbonate_belief_from_rule(
-        carbonate_rule(fizz, acid, ph_water=ph_water, rules=load_fizz())
-    )
+    return carbonate_belief_between(fizz, acid, ph_water=ph_water, rules=load_fizz())
