@@ -25,7 +25,6 @@ from loamshift.core.ensemble import (
 from loamshift.core.need import (
     Need,
     carbonate_nodes,
-    normal_probability_between,
     reading_nodes,
     weighted_quantile,
 )
@@ -409,17 +408,6 @@ def test_lime_without_a_chance_of_none_has_no_node_at_none() -> None:
     weights[0] = 9.0
     again = carbonate_nodes(zero_weight=0.0, low_pct=0.1, high_pct=1.0, mmolc_kg_per_pct=200.0)
     assert again[1].sum() == pytest.approx(1.0)
-
-
-@pytest.mark.parametrize(
-    ("low", "high", "share"),
-    [(5.0, 7.0, 0.682689), (6.0, 7.0, 0.341345), (-9.0, 8.0, 0.977250), (7.0, 99.0, 0.158655)],
-)
-def test_a_normal_share_is_that_of_the_table(low: float, high: float, share: float) -> None:
-    between = normal_probability_between(low=low, high=high, mean=6.0, sd=1.0)
-    assert between == pytest.approx(share, abs=1e-6)
-    wider = normal_probability_between(low=2 * low, high=2 * high, mean=12.0, sd=2.0)
-    assert wider == pytest.approx(between)
 
 
 @pytest.mark.parametrize(

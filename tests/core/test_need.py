@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from loamshift.core.need import (
     Need,
     carbonate_nodes,
-    normal_probability_between,
     reading_nodes,
     weighted_quantile,
 )
@@ -186,10 +185,6 @@ def test_carbonate_nodes_hold_their_bounds_and_weight() -> None:
     assert values[0] == 0.0 and weights[0] == 0.5
     assert 10.0 < values[1] < values[-1] < 100.0
     assert weights.sum() == pytest.approx(1.0)
-
-
-def test_probability_between() -> None:
-    assert normal_probability_between(low=-9, high=9, mean=0, sd=1) == pytest.approx(1.0)
 
 
 def test_weighted_quantile_takes_the_step() -> None:

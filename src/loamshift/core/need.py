@@ -301,40 +301,6 @@ def carbonate_nodes(
     return acid, weights.copy()
 
 
-def normal_probability_between(*, low: float, high: float, mean: float, sd: float) -> float:
-    """Probability that a normal quantity lies between two limits.
-
-    Parameters
-    ----------
-    low
-        Lower limit [unit of the quantity].
-    high
-        Upper limit [unit of the quantity].
-    mean
-        Mean [unit of the quantity].
-    sd
-        Standard deviation, above 0 [unit of the quantity].
-
-    Returns
-    -------
-    float
-        Probability [0-1].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> round(normal_probability_between(low=-1.96, high=1.96, mean=0.0, sd=1.0), 3)
-    0.95
-    """
-    return 0.5 * (
-        math.erf((high - mean) / (sd * math.sqrt(2.0)))
-        - math.erf((low - mean) / (sd * math.sqrt(2.0)))
-    )
-
-
 def weighted_quantile(values: Sequence[float], weights: Sequence[float], p: float) -> float:
     """The value below which a share of the weight lies, stepwise.
 

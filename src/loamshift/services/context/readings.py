@@ -208,24 +208,6 @@ def current_reading(case: Case) -> PhReading | None:
     return season.leading if season is not None else None
 
 
-def readings_of_the_bed(case: Case) -> tuple[PhReading | None, PhReading | None]:
-    """The reading that counts, and the latest of the others.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    tuple of PhReading or None
-        None where there is none [objects].
-    """
-    chosen = current_reading(case)
-    others = [reading for reading in dated_readings(case) if reading != chosen]
-    return chosen, others[-1] if others else None
-
-
 def _same_season(case: Case, group: Sequence[PhReading], day: date) -> bool:
     first, last = group[0].taken, group[-1].taken
     assert first is not None and last is not None

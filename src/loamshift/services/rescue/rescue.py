@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -40,16 +38,6 @@ LOOK_AHEAD_DAYS = 120
 
 _NO_LIME = Band(lo90=0.0, mid=0.0, hi90=0.0)
 """Where sodium decides: no lime by the tables for ordinary soil."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Nodes:
-    """Readings, scales and free lime that stand for what is believed, with their weights."""
-
-    ph: FloatArray
-    k: FloatArray
-    carbonate_mmolc_kg: FloatArray
-    weight: FloatArray
 
 
 def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
