@@ -218,6 +218,8 @@ def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("aim.by", Why.NO_AIM)
     elif use.decision is Decision.STOP:
         yield Unused("aim.by", Why.STOPPED)
+    elif not context.target.is_shared:
+        yield Unused("aim.by", Why.NO_COMMON_RANGE)
 
 
 def _of_water(context: BedContext) -> Iterator[Unused]:
@@ -300,6 +302,12 @@ def _of_readings(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         same = reading.taken == season.leading.taken and reading.ph == season.leading.ph
         if reading.depth_cm is not None and not same and not explained:
             yield Unused(f"reading[{number}].depth", Why.DEPTHS_AGREE)
+    report, leading = case.soil.ph, season.leading
+    given = report is not None and case.soil.sample_depth_cm is not None
+    if given and report is not None and not explained and leading.depth_cm is not None:
+        day = report.taken or case.soil.sampled or case.today
+        if (leading.ph, leading.taken) != (report.ph, min(day, case.today)):
+            yield Unused("soil.sample_depth", Why.DEPTHS_AGREE)
 
 
 def _of_titration_and_claims(context: BedContext) -> Iterator[Unused]:

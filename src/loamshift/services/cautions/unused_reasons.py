@@ -18,6 +18,8 @@ class Why(StrEnum):
     NO_PLACE = "no-place"
     NOTHING_APPLIED = "nothing-applied"
     LIME_IDLE = "lime-idle"
+    TOO_ACID_FOR_LIME = "too-acid-for-lime"
+    NO_COMMON_RANGE = "no-common-range"
     NO_LIME_WANTED = "no-lime-wanted"
     NO_WATERING = "no-watering"
     MEDIUM_HAS_ITS_OWN = "medium-has-its-own"
@@ -73,6 +75,8 @@ REASONS: Mapping[Why, str] = {
     Why.NOTHING_APPLIED: "They would matter only if this answer called for something to be "
     "applied.",
     Why.LIME_IDLE: "Free lime has a say only where the pH is to be changed or kept.",
+    Why.TOO_ACID_FOR_LIME: "So acid a soil is taken to hold no free lime in any case.",
+    Why.NO_COMMON_RANGE: "No one pH suits all of these plants, whatever the date.",
     Why.NO_LIME_WANTED: "Magnesium matters only for the choice between kinds of limestone.",
     Why.NO_WATERING: "Nothing says that the bed is watered.",
     Why.MEDIUM_HAS_ITS_OWN: "For a peat or bark mix, figures of the mix are used instead.",
@@ -128,6 +132,7 @@ NAMES: Mapping[str, str] = {
     "soil.ec_method": "extract of the conductivity",
     "soil.bulk_density_g_cm3": "bulk density",
     "soil.clay_type": "clay type",
+    "soil.sample_depth": "depth of the sample",
     "aim.target_method": "method of the target pH",
     "aim.by": "the wanted date",
     "water.alkalinity": "alkalinity of the water",

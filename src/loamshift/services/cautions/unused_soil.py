@@ -134,6 +134,8 @@ def _of_lime(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("soil.fizz", Why.CARBONATE_GIVEN)
     elif entry.fizz is not None and idle:
         yield Unused("soil.fizz", Why.LIME_IDLE)
+    elif entry.fizz is Fizz.NONE and not context.soil.carbonate.is_possible:
+        yield Unused("soil.fizz", Why.TOO_ACID_FOR_LIME)
     if entry.fizz_acid is None:
         return
     if entry.carbonate_pct is not None:

@@ -231,6 +231,18 @@ def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
     return None if now is None or abs(now - read) < _ONE_TEST_PH else now
 
 
+def _stay(context: BedContext, judged: Judgement) -> str:
+    """How many beds stay near the range if nothing is done, and until when."""
+    by = context.case.aim.by
+    ahead = "over the next years"
+    if by is not None and by > context.case.today:
+        ahead = f"until {format_date(by, context.case.units)} and for a year after"
+    return (
+        f"Of 100 beds like this one left alone, {_in_100(judged.stays)} stay in or close to that "
+        f"range {ahead}."
+    )
+
+
 def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     target, apart = _target(context), _ph_apart(context, judged)
     stands = (
@@ -239,8 +251,7 @@ def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[st
         else f"By all that was read and has gone on since, it is at about pH {apart:.1f} now"
     )
     return (
-        f"{stands}, within {_wanted(target)}. Of 100 beds like this one left alone, "
-        f"{_in_100(judged.stays)} stay in or close to that range over the next years.",
+        f"{stands}, within {_wanted(target)}. {_stay(context, judged)}",
         f"A careful test outside {_range(target)}.",
     )
 
@@ -267,7 +278,8 @@ def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> tuple[
     stands = _reads(context) if apart is None else f"About pH {apart:.1f}, where it is now,"
     return (
         f"{stands} is at the edge of {_wanted(_target(context))}. A change of less than "
-        f"{gain:.1f} is no bigger than the usual difference between two tests.",
+        f"{gain:.1f} is no bigger than the usual difference between two tests. "
+        f"{_stay(context, judged)}",
         f"A repeat test more than {gain:.1f} outside {_range(_target(context))}.",
     )
 
