@@ -304,7 +304,7 @@ def _aim(
         if chance(draw, 0.2):
             aim["target_method"] = quoted(draw.choice(("water 1:1", "CaCl2")))
     if aim and chance(draw, 0.3):
-        days = draw.choice((60, 200, 400, 750, 1100))
+        days = draw.choice((60, 200, 400, 750, 1400))
         aim["by"] = (today + timedelta(days=days)).isoformat()
 
 
