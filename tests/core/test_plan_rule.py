@@ -10,7 +10,7 @@ from scipy.stats import norm
 
 from loamshift.core import rule_lines
 from loamshift.core.dose_surface import DoseSurface
-from loamshift.core.plan_goal import RuleGoal, harmed, in_range, reachable
+from loamshift.core.plan_goal import RuleGoal, bounds_of, reachable
 from loamshift.core.plan_rule import Rule, choose_rule
 from loamshift.core.reading_bins import normal_probability
 from loamshift.errors import InputError
@@ -30,14 +30,14 @@ def surface(*, sign: float = 1.0, beds: int = BEDS, spread: float = 0.35) -> Dos
     knots = np.array([0.0, 40.0, 90.0, 180.0, 360.0])
     ph = np.repeat((START - sign * knots[None, :] / need[:, None])[:, None, :], DAYS, axis=1)
     ph[:, 0] = START
-    worth = np.ones((3, DAYS))
-    worth[1, :2] = worth[2, :3] = 0.0
+    worth = np.ones((beds, 3, DAYS))
+    worth[:, 1, :2] = worth[:, 2, :3] = 0.0
     return DoseSurface(
         amounts_g_m2=knots,
         ph=ph,
         worth=worth,
-        furthest_ph=ph[:, -1],
-        furthest_worth=np.ones(3),
+        furthest_ph=ph[:, -1:],
+        furthest_worth=np.ones((beds, 1, 3)),
         sign=sign,
     )
 
@@ -91,7 +91,7 @@ def test_every_amount_is_one_of_those_allowed(sign: float, seasons: int) -> None
 @pytest.mark.parametrize(("sign", "seasons"), CASES)
 def test_few_beds_are_harmed(sign: float, seasons: int) -> None:
     found, wanted = rule(sign, seasons), goal(sign=sign, seasons=seasons)
-    hurt = harmed(surface(sign=sign), wanted, *found.amounts_g_m2)
+    hurt = bounds_of(surface(sign=sign), wanted).harmed(*found.amounts_g_m2)
     assert hurt.mean() <= wanted.most_harmed_frac + 0.01
     assert found.share_harmed <= wanted.most_harmed_frac + 0.01
 
@@ -101,8 +101,8 @@ def test_a_limit_on_harm_that_binds_is_kept_and_costs() -> None:
     near = goal(harmful_ph=5.15)
     loose = choose_rule(surface(), replace(near, most_harmed_frac=1.0), chosen_on=halves())
     tight = choose_rule(surface(), near, chosen_on=halves())
-    assert harmed(surface(), near, *loose.amounts_g_m2).mean() > 0.06
-    assert harmed(surface(), near, *tight.amounts_g_m2).mean() <= 0.06
+    assert bounds_of(surface(), near).harmed(*loose.amounts_g_m2).mean() > 0.06
+    assert bounds_of(surface(), near).harmed(*tight.amounts_g_m2).mean() <= 0.06
     assert tight.share_in_range < loose.share_in_range
 
 
@@ -153,9 +153,9 @@ def test_what_is_promised_comes_true_when_readings_are_drawn(seasons: int) -> No
         if seasons == 3:
             again = beds.at(2, tuple(amounts)) + wanted.reading_sd_ph * rng.normal(size=BEDS)
             amounts.append(found.steps.third(read, again))
-        shares.append(float(in_range(beds, wanted, *amounts).mean()))
+        shares.append(float(bounds_of(beds, wanted).in_range(*amounts).mean()))
     assert np.mean(shares) == pytest.approx(found.share_in_range, abs=0.03)
-    spread = float(in_range(beds, wanted, *found.amounts_g_m2).mean())
+    spread = float(bounds_of(beds, wanted).in_range(*found.amounts_g_m2).mean())
     assert spread == pytest.approx(np.mean(shares), abs=0.04)
 
 
@@ -204,8 +204,11 @@ def brute_force(value: np.ndarray, *, lines: int, rising: bool) -> float:
 def test_beds_that_would_be_harmed_anyhow_are_not_the_plans_doing() -> None:
     made = surface()
     low = replace(made, ph=made.ph - 3.0, furthest_ph=made.furthest_ph - 3.0)
-    assert not harmed(low, goal(), 0.0, 0.0).any() and not harmed(low, goal(), 120.0).any()
-    assert harmed(made, goal(), np.full(BEDS, 360.0)).mean() > 0.5
+    assert (
+        not bounds_of(low, goal()).harmed(0.0, 0.0).any()
+        and not bounds_of(low, goal()).harmed(120.0).any()
+    )
+    assert bounds_of(made, goal()).harmed(np.full(BEDS, 360.0)).mean() > 0.5
 
 
 def test_within_reach_is_what_some_plan_reaches_and_more_seasons_reach_more() -> None:
@@ -221,7 +224,7 @@ def test_a_bed_pushed_past_the_range_on_the_day_or_a_year_on_does_not_count() ->
     back = replace(made, ph=made.ph.copy())
     back.ph[:, 4] = START  # water has brought it back a year on
     for amount in (60.0, 90.0, 120.0):
-        assert not in_range(back, goal(), amount).any()
+        assert not bounds_of(back, goal()).in_range(amount).any()
 
 
 def test_the_same_beds_give_the_same_rule() -> None:
@@ -242,7 +245,7 @@ def test_shares_are_those_of_the_half_a_plan_was_not_chosen_on() -> None:
     made = surface(spread=0.0)
     need = np.where(halves(), 30.0, 80.0)
     ph = START - made.amounts_g_m2[None, None, :] / need[:, None, None]
-    apart = replace(made, ph=np.repeat(ph, DAYS, axis=1), furthest_ph=ph[:, 0])
+    apart = replace(made, ph=np.repeat(ph, DAYS, axis=1), furthest_ph=ph)
     found = choose_rule(apart, goal(seasons=1), chosen_on=halves())
     assert found.share_without_tests == 0.0
     mixed = choose_rule(apart, goal(seasons=1), chosen_on=np.arange(BEDS) < BEDS // 2)

@@ -20,8 +20,9 @@ FloatArray = NDArray[np.float64]
 
 KNOTS: Final = (0.5, 1.2)
 """Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
-REFERENCE: Final = 0.4
-"""What goes on in every season to learn what the later ones count as [share of the need]."""
+REFERENCE: Final = 0.6
+"""What goes on in every season to learn what the later ones count as [share of the need]: near
+what a bed that needs it will get, for lime counts for more where much has gone on."""
 SPELLS_A_SEASON: Final = 4
 """Parts of each season in which the furthest pH is looked for [count]."""
 NEAREST_TOP: Final = 0.93
@@ -98,7 +99,7 @@ def courses_of(
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
     knots = knot_amounts(middle_g_m2=need_mid_g_m2, top_g_m2=top)
     runs = [alone, *(beds.run(seasons.simulated((float(x),))) for x in knots[1:])]
-    reference = min(REFERENCE * need_mid_g_m2, float(knots[1]))
+    reference = min(REFERENCE * need_mid_g_m2, top / seasons.count)
     later = [
         beds.run(seasons.simulated([reference] * (season + 1)))
         for season in range(1, seasons.count)
