@@ -242,7 +242,7 @@ def test_an_effort_is_named_by_what_makes_it_one() -> None:
     [
         ("effort", Decision.EFFORT, Reason.WATER, "Treat the water first: without that, no change"),
         ("elsewhere", Decision.ELSEWHERE, Reason.WATER, "Treat the water first"),
-        ("leave", Decision.EFFORT, Reason.WATER, "The soil is right and the water is not"),
+        ("leave", Decision.EFFORT, Reason.WATER, "Treat the water first"),
         ("leave", Decision.LEAVE, Reason.WATER,
          "Leave the soil of this lawn alone and treat the water."),
         ("go-lime", Decision.ELSEWHERE, Reason.NO_COMMON_RANGE,

@@ -61,8 +61,6 @@ def _by_reason(answer: Answer, case: Case, words: Words) -> str:
     match verdict.reason, verdict.decision:
         case Reason.WATER, Decision.LEAVE:
             return f"Leave the soil of {bed} alone and treat the water."
-        case Reason.WATER, Decision.EFFORT if answer.dose.direction is Direction.NONE:
-            return "The soil is right and the water is not: treat the water first."
         case Reason.WATER, (Decision.ELSEWHERE | Decision.EFFORT | Decision.GO):
             return "Treat the water first: without that, no change to the soil will last."
         case Reason.NO_COMMON_RANGE, Decision.ELSEWHERE:
@@ -75,7 +73,7 @@ def _by_reason(answer: Answer, case: Case, words: Words) -> str:
         case Reason.UPKEEP, (Decision.EFFORT | Decision.LEAVE):
             return f"The pH of {bed} is right, but needs a little upkeep every year."
         case Reason.PARTS, Decision.EFFORT:
-            return f"It can be done, in {counted(_parts(answer), 'part')}."
+            return "It can be done, but it will take more than a year."
         case Reason.MONTHS, Decision.EFFORT:
             return "It can be done, but not within a year."
     return ""

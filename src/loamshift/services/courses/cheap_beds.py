@@ -211,7 +211,8 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
             background_rise_per_ph=members.background_rise_per_ph,
             weathering_mmolc_m2_year=members.weathering_mmolc_m2_year,
             curve_ph=table.curve_ph,
-            shape_mmolc_kg=table.shape_mmolc_kg,
+            shape_mmolc_kg=table.shape_mmolc_kg
+            + table.solution_mmolc_kg / 10.0**soil.k.log10_k_mean,
             reference_ph=ledger.background_reference_ph,
             highest_ph=ledger.background_highest_ph,
             leaching_factor=leaching_factor(context.drainage_mm_year),

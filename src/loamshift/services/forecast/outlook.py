@@ -40,7 +40,7 @@ _MOST_NAMED: Final = 3
 NARROWS: Final = {
     priors.BUFFER_WORDS: "a laboratory buffer pH or a jar titration",
     priors.READING_WORDS: "a second careful sample before you start",
-    priors.CARBONATE_WORDS: "a fizz test, or better a carbonate test",
+    priors.CARBONATE_WORDS: "a laboratory figure for free lime",
     priors.SULFUR_WORDS: "a reading three months after it went on",
     priors.LIME_WORDS: "a reading six months after it went on",
     priors.NITROGEN_WORDS: "a reading after the first year of feeding",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +25,9 @@ from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
+
+WORTH_A_TRY: Final = frozenset({Decision.GO, Decision.EFFORT})
+"""Between these no laboratory is waited for once a fizz test was made: the plan tests anyway."""
 
 
 def first_test(case: JudgedBed, base: Judgement, reach: Reach | None) -> Judgement | None:
@@ -53,7 +57,8 @@ def first_test(case: JudgedBed, base: Judgement, reach: Reach | None) -> Judgeme
         for group in doubt.groups:
             weight = float(group.beds.mean())
             decision, other_way = _decided(case, base, reach, doubt, group)
-            if decision is not base.decision or other_way:
+            slow = doubt.field == "soil.carbonate_pct" and {decision, base.decision} <= WORTH_A_TRY
+            if other_way or (decision is not base.decision and not slow):
                 changed += weight
                 shift[decision] = shift.get(decision, 0.0) + weight
         if changed > threshold and (best is None or changed > best.measure_probability):
