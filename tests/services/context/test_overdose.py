@@ -149,6 +149,9 @@ def test_what_acidifies_shares_one_year() -> None:
     assert load.materials == (SULFUR, ALUMINIUM, IRON)
     assert load.times == pytest.approx(shares, rel=1e-3)
     assert all(row.times < 1.0 for row in recent_loads(bed_of(*three))[:-1])
+    assert [row.check.partition(": ")[2] for row in amount_findings(bed_of(*three))] == [
+        "sulfur", "aluminium sulfate", "iron sulfate", "all that acidifies",
+    ]  # fmt: skip
     with_feed = found(bed_of(*three, put_on("ammonium sulfate", 60.0))).times
     whole = 2.0 * 60.0 * 0.212 / 14.007 / (S_PLANTED / 32.06 * 2.0)
     assert shares < with_feed < shares + whole
