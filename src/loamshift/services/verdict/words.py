@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from datetime import timedelta
-from typing import Final, TypeAlias
+from typing import Final
 
-from loamshift.domain.answer import Decision, Direction, PlanRule, Reason, Verdict
-from loamshift.domain.bed_context import BedContext, Target
+from loamshift.domain.answer import Decision, Direction, Reason, Verdict
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind
-from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.format import format_date, format_rate, format_share
+from loamshift.services.verdict.bed_words import Planned
+from loamshift.services.verdict.bed_words import range_words as _range
+from loamshift.services.verdict.bed_words import reads_words as _reads
+from loamshift.services.verdict.bed_words import target_of_bed as _target
+from loamshift.services.verdict.bed_words import wanted_words as _wanted
 from loamshift.services.verdict.doubts import (
     hardly_a_soil,
     holds_free_lime,
@@ -20,7 +24,16 @@ from loamshift.services.verdict.doubts import (
 )
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
-from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
+from loamshift.services.verdict.stop_words import (
+    no_aim_words,
+    no_common_range_words,
+    no_ph_words,
+    overdose_words,
+    salt_words,
+    sodic_words,
+    too_acid_words,
+    waterlogged_words,
+)
 from loamshift.tables.model import verdict_values
 
 TESTS: Final = {
@@ -34,8 +47,6 @@ TESTS: Final = {
     "aim.plant": "the plant or the target pH",
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
 }
-Planned: TypeAlias = PlanRule | None
-"""The plan beside a verdict, or none."""
 _UNKNOWN: Final = {
     Reason.DOUBTFUL_READING: "how accurate this pH reading is",
     Reason.UNKNOWN_LIME: "whether the soil holds free lime, and how much",
@@ -81,27 +92,6 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
     )
 
 
-def _range(target: Target) -> str:
-    return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
-
-
-def _wanted(target: Target) -> str:
-    if not target.names:
-        return f"the range wanted, {_range(target)}"
-    return f"the range for {' and '.join(target.names)}, {_range(target)}"
-
-
-def _target(context: BedContext) -> Target:
-    assert context.target is not None
-    return context.target
-
-
-def _reads(context: BedContext) -> str:
-    ph = require_soil(context).ph
-    in_water = " in water" if ph.method.is_salt else ""
-    return f"pH {ph.ph_water:.1f}{in_water}"
-
-
 def _substance(judged: Judgement) -> str:
     return "sulfur" if judged.direction is Direction.ACIDIFY else "lime"
 
@@ -144,85 +134,6 @@ def _resistance_test(context: BedContext) -> str:
     """A test of how strongly the soil resists that nobody has made."""
     given = context.case.soil.buffer_ph is not None or context.organic_only
     return "A jar titration" if given else "A buffer pH or jar titration"
-
-
-def _no_ph(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        "There is no pH reading, and no advice on pH can be given without one.",
-        "A laboratory pH in water, with the depth sampled.",
-    )
-
-
-def _no_aim(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        f"You have not said what you want to grow, so no pH is right or wrong for it. The soil is "
-        f"at {_reads(context)}.",
-        "The plant, or a target pH.",
-    )
-
-
-def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    load = overdosed(context)
-    said = "" if load is None else load_sentence(context, load)
-    change = "A weighed amount well below this one."
-    if context.soil is not None and judged.ph_expected is not None:
-        now = require_soil(context).ph.ph_water
-        apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
-        if apart and context.pending_acid_mmolc_m2 != 0.0:
-            said = said or "What was already put on is more than this soil can take."
-            said += (
-                f" It is still reacting: from pH {now:.1f} we expect about pH "
-                f"{judged.ph_expected:.1f} before it is done."
-            )
-            change = (
-                "A test of pH and salts in a few weeks, at the depth it was worked in, showing "
-                "that less of it has reacted than we estimate."
-            )
-    return said or "What was already put on takes this bed past what its plants bear.", change
-
-
-def _too_acid(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        f"The soil is at {_reads(context)}. Below {verdict_values()['harmful_ph']:.1f} aluminium "
-        "injures roots, and acid sulfate soil is possible. Nothing that acidifies belongs here, "
-        "and lime only after a specialist has looked.",
-        "A second laboratory reading above it.",
-    )
-
-
-def _sodic(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        f"Sodium holds {context.case.soil.sodium_pct:.0f} % of the exchange sites. From "
-        f"{verdict_values()['sodic_pct']:.0f} % on a soil is sodic, and its pH cannot be judged by "
-        "lime and acid alone.",
-        "A laboratory report that shows less sodium.",
-    )
-
-
-def _salt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        f"The soil holds too much salt already ({context.case.soil.ec_ds_m:g} dS/m by "
-        f"{context.case.soil.ec_method}, against {salt_limit_ds_m(context):g} in the saturated "
-        "paste). Every material here would add more.",
-        "A low reading after the bed has been flushed with good water.",
-    )
-
-
-def _waterlogged(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    return (
-        "The ground is waterlogged. Without air sulfur turns to hydrogen sulfide, not to acid.",
-        "Drainage that lets the bed dry out between rains.",
-    )
-
-
-def _no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    plants = context.case.aim.plants
-    ranges = ", ".join(f"{p.name} {p.ph_low:.1f} to {p.ph_high:.1f}" for p in plants)
-    return (
-        f"No one pH suits all of these plants: {ranges}. Plant them apart, each in soil of its "
-        "own; a pot or a raised bed for those that do not suit the ground.",
-        "A choice of plants that share a range.",
-    )
 
 
 def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
@@ -488,14 +399,14 @@ def _in_100(share: float | None) -> str:
 
 _Sentences = Callable[[BedContext, Judgement, Planned], tuple[str, str]]
 _SENTENCES: Final[Mapping[Reason, _Sentences]] = {
-    Reason.NO_PH: _no_ph,
-    Reason.NO_AIM: _no_aim,
-    Reason.OVERDOSE: _overdose,
-    Reason.TOO_ACID: _too_acid,
-    Reason.SALT: _salt,
-    Reason.SODIC: _sodic,
-    Reason.WATERLOGGED: _waterlogged,
-    Reason.NO_COMMON_RANGE: _no_common_range,
+    Reason.NO_PH: no_ph_words,
+    Reason.NO_AIM: no_aim_words,
+    Reason.OVERDOSE: overdose_words,
+    Reason.TOO_ACID: too_acid_words,
+    Reason.SALT: salt_words,
+    Reason.SODIC: sodic_words,
+    Reason.WATERLOGGED: waterlogged_words,
+    Reason.NO_COMMON_RANGE: no_common_range_words,
     Reason.IN_RANGE: _in_range,
     Reason.AT_WORK: _at_work,
     Reason.SMALL_GAIN: _small_gain,
