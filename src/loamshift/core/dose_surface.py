@@ -18,6 +18,8 @@ from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
 
+WORTH_DAYS: Final = 40
+"""Days of each later season on which its worth is worked out; straight between them [count]."""
 MOST_WORTH: Final = 3.0
 """A later amount never counts as more than this many of the first season's [-]."""
 
@@ -259,8 +261,13 @@ def dose_surface(
     worth, far_worth = np.ones((beds, seasons, days)), np.ones((beds, len(spells), seasons))
     counted, far_counted = np.ones((beds, days)), np.ones((beds, len(spells)))
     for season, (later, start) in enumerate(zip(later_ph, later_from, strict=True), start=1):
-        one = _worth(amounts, curves, later, reference_g_m2, counted, sign=sign)
-        one[:, : start + 1] = 0.0
+        some = _some_days(start, days)
+        few = _worth(
+            amounts, curves[:, some], later[:, some], reference_g_m2, counted[:, some], sign=sign
+        )
+        few[:, 0] = 0.0
+        one = np.zeros((beds, days))
+        one[:, start:] = _between(few, some)
         far = np.stack(
             [_furthest(later[:, :, None], sign=sign, days=spell)[:, 0] for spell in spells], axis=1
         )
@@ -282,6 +289,22 @@ def _finer(amounts_g_m2: FloatArray, curves: FloatArray) -> tuple[FloatArray, Fl
     """Curves (M, D, K) with one more amount between every two."""
     finer, values = with_midpoints(amounts_g_m2, np.moveaxis(curves, 2, 0))
     return finer, np.ascontiguousarray(np.moveaxis(values, 0, 2))
+
+
+def _some_days(start: int, days: int) -> NDArray[np.int64]:
+    """About so many days from a day to the last, both among them: what a gram counts as is smooth."""
+    count = min(days - start, WORTH_DAYS)
+    return np.linspace(start, days - 1, count).round().astype(np.int64)
+
+
+def _between(values: FloatArray, days: NDArray[np.int64]) -> FloatArray:
+    """Values by bed on some days, straight between them: every day from the first to the last."""
+    every = np.arange(days[0], days[-1] + 1)
+    left = np.clip(np.searchsorted(days, every, side="right") - 1, 0, max(days.size - 2, 0))
+    right = np.minimum(left + 1, days.size - 1)
+    share = (every - days[left]) / np.maximum(days[right] - days[left], 1)
+    low = values[:, left]
+    return np.asarray(low + share * (values[:, right] - low), dtype=np.float64)
 
 
 def _furthest(ph: FloatArray, *, sign: float, days: slice) -> FloatArray:

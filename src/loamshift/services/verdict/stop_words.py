@@ -116,8 +116,8 @@ def too_acid_words(context: BedContext, judged: Judgement, plan: Planned) -> tup
     """
     return (
         f"The soil is at {reads_words(context)}. Below {verdict_values()['harmful_ph']:.1f} "
-        "aluminium injures roots, and acid sulfate soil is possible. Nothing that acidifies belongs here, "
-        "and lime only after a specialist has looked.",
+        "aluminium injures roots, and acid sulfate soil is possible. Nothing that acidifies "
+        "belongs here, and lime only after a specialist has looked.",
         "A second laboratory reading above it.",
     )
 
