@@ -214,7 +214,9 @@ def _how_to_read(case: Case) -> str:
         )
     elif not method.is_water:
         told = "The values are pH in water, as a laboratory reads it."
-    return sentences(told, "Then add the reading and ask again: the next step follows from it.")
+    return sentences(
+        told, "After the test, add its reading and ask again: the next step follows from it."
+    )
 
 
 def chances(answer: Answer, case: Case, words: Words) -> str:
