@@ -252,7 +252,7 @@ def test_an_effort_is_named_by_what_makes_it_one() -> None:
         ("leave", Decision.EFFORT, Reason.UPKEEP,
          "The pH of this lawn is right, but needs a little upkeep every year."),
         ("effort", Decision.EFFORT, Reason.UPKEEP, "it will want some every year."),
-        ("effort", Decision.EFFORT, Reason.PARTS, "It can be done, in three parts."),
+        ("effort", Decision.EFFORT, Reason.PARTS, "but it will take more than a year."),
         ("effort", Decision.EFFORT, Reason.MONTHS, "It can be done, but not within a year."),
         ("effort", Decision.MEASURE_FIRST, Reason.NO_PH, "Have the pH tested first"),
         ("effort", Decision.MEASURE_FIRST, Reason.NO_AIM, "Say first what is to grow here."),
