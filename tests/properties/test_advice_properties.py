@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -23,7 +24,7 @@ from loamshift.tables.plants import load_plants
 from loamshift.tables.soils import load_textures
 
 METHODS = ("water 1:1", "water 1:5", "paste", "CaCl2", "KCl", "probe", "strip", "unknown")
-NEVER_PRINTED = ("None", " nan", " inf", "Infinity", "e+", "e-0")
+NEVER_PRINTED = re.compile(r"None|\bnan\b|\binf\b|Infinity|e\+|e-0")
 
 
 def case_text(seed: int) -> str:
@@ -98,4 +99,10 @@ def _keeps_its_rules(answer: Answer) -> None:
 def _prints(answer: Answer, case: Case) -> None:
     for words in (Words("uk", "metric"), Words("us", "us")):
         text = letter_text(letter_from_answer(answer, case, words=words), width=88)
-        assert not [word for word in NEVER_PRINTED if word in text]
+        assert not NEVER_PRINTED.findall(text)
+
+
+def test_what_is_never_printed_is_found_and_words_that_begin_like_it_are_not() -> None:
+    for text in ("None", "to nan g/m2", "about inf g", "1e+05", "1e-07"):
+        assert NEVER_PRINTED.search(text)
+    assert not NEVER_PRINTED.search("a liming information site, a nanny")
