@@ -154,7 +154,7 @@ def test_unknown_free_lime_is_named_as_the_cause() -> None:
     untried = NO_LIME.replace("7.0", "7.4").replace("carbonate_pct = 0", "")
     outlook = forecast(build_context(bed(untried)), [powder(100.0)], members=250, years=1)
     assert outlook.width_shares[0].cause == "the free lime"
-    assert "fizz" in outlook.width_words
+    assert "free lime would narrow it most" in outlook.width_words
 
 
 def test_the_share_of_a_cause_follows_its_draw() -> None:
