@@ -82,6 +82,10 @@ class TrueBeds:
             balance_error=float(result.balance_error.max()),
         )
 
+    def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
+        """All beds with each of several plans."""
+        return tuple(self.run(plan) for plan in plans)
+
     def thinned(self, every: int) -> TrueBeds:
         """One bed in so many."""
         return self.only(np.arange(0, self.count, every))

@@ -292,7 +292,7 @@ def _finer(amounts_g_m2: FloatArray, curves: FloatArray) -> tuple[FloatArray, Fl
 
 
 def _some_days(start: int, days: int) -> NDArray[np.int64]:
-    """About so many days from a day to the last, both among them: what a gram counts as is smooth."""
+    """Some days from one to the last, both among them: what a gram counts as is smooth."""
     count = min(days - start, WORTH_DAYS)
     return np.linspace(start, days - 1, count).round().astype(np.int64)
 

@@ -56,14 +56,15 @@ def mixed_layer_course(
     layer
         The beds [object].
     acid_mmolc_m2
-        Acid that comes in each step, base negative, shape (M, S) [mmolc/m2].
+        Acid that comes in each step, base negative, shape (M, S), or (P, M, S) for so many
+        plans side by side [mmolc/m2].
     step_days
         Length of each step, shape (S,) [d].
 
     Returns
     -------
     ndarray
-        Shape (M, S + 1) [pH in water].
+        Shape (M, S + 1), or (P, M, S + 1) [pH in water].
 
     Raises
     ------
@@ -92,20 +93,21 @@ def mixed_layer_course(
     >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
     [[7.0, 6.0]]
     """
-    if acid_mmolc_m2.shape[1] != step_days.size:
+    if acid_mmolc_m2.shape[-1] != step_days.size:
         raise InputError("acid_mmolc_m2 needs one column per step")
-    ph = layer.start_ph.copy()
-    found = np.empty((ph.size, step_days.size + 1))
-    found[:, 0] = ph
+    acid = np.ascontiguousarray(np.moveaxis(acid_mmolc_m2, -1, 0))
+    ph = np.broadcast_to(layer.start_ph, acid.shape[1:])
+    found = np.empty((step_days.size + 1, *ph.shape))
+    found[0] = ph
     capacity = layer.k * layer.mass_kg_m2
     store = np.interp(ph, layer.curve_ph, layer.shape_mmolc_kg)
     held = np.interp(np.maximum(layer.held_ph, ph), layer.curve_ph, layer.shape_mmolc_kg)
-    carbonate = layer.carbonate_mmolc_m2.copy()
+    carbonate = np.broadcast_to(layer.carbonate_mmolc_m2, ph.shape).copy()
     for step, days in enumerate(step_days):
         rise = np.minimum(ph, layer.highest_ph) - layer.reference_ph
         load = layer.background_mmolc_m2_year * np.exp(layer.background_rise_per_ph * rise)
         lost = load * layer.leaching_factor - layer.weathering_mmolc_m2_year
-        net = acid_mmolc_m2[:, step] + lost * days / 365.25
+        net = acid[step] + lost * days / 365.25
         taking = np.clip(1.0 - (layer.held_ph - ph) / SLOW_BELOW_PH, 0.0, 1.0)
         into_lime = np.minimum(np.maximum(net, 0.0) * taking, carbonate)
         carbonate -= into_lime
@@ -114,5 +116,5 @@ def mixed_layer_course(
         carbonate += over * capacity
         store -= over
         ph = np.interp(store, layer.shape_mmolc_kg, layer.curve_ph)
-        found[:, step + 1] = ph
-    return found
+        found[step + 1] = ph
+    return np.ascontiguousarray(np.moveaxis(found, 0, -1))

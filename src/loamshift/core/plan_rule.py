@@ -6,6 +6,7 @@ reading is drawn: the probability that a bed reads in a bin of a tenth is exact.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -259,14 +260,21 @@ def _first_amount(
 ) -> float:
     """The best first amount by the rule of one test [g/m2]."""
     one_test = replace(goal, seasons=2, tests=goal.tests[:1])
-    values = []
-    for amount in goal.first_g_m2:
-        seen = surface.at(goal.tests[0], (float(amount),))
+    tried = []
+    for amount in goal.first_g_m2.tolist():
+        seen = surface.at(goal.tests[0], (amount,))
         edges = reading_edges(seen, sd_ph=goal.reading_sd_ph)
-        tables = _tables(surface, bounds, one_test, halves, first_g_m2=float(amount), edges=edges)
-        policy = _solve(_both(tables), one_test, acid=surface.sign > 0.0)
-        values.append(policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal)))
-    return float(goal.first_g_m2[int(np.argmax(values))])
+        both = _both(_tables(surface, bounds, one_test, halves, first_g_m2=amount, edges=edges))
+        tried.append((float(both.good.max(axis=0).sum()), amount, both))
+    best, best_value = 0.0, -math.inf
+    for most, amount, both in sorted(tried, key=lambda one: -one[0]):
+        if most <= best_value:
+            break  # no rule does better than the best second amount of every bin, harm left aside
+        policy = _solve(both, one_test, acid=surface.sign > 0.0)
+        value = policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal))
+        if value > best_value:
+            best, best_value = amount, value
+    return best
 
 
 def _excess(policy: _Policy, goal: RuleGoal) -> float:

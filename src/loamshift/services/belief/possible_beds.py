@@ -69,6 +69,9 @@ class Runner(Protocol):
     def run(self, applications: Sequence[Application]) -> BedRun:
         """The beds with these applications."""
 
+    def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
+        """The beds with each of several plans."""
+
     def thinned(self, every: int) -> Runner:
         """The same beds with one draw in so many."""
 
@@ -158,6 +161,21 @@ class PossibleBeds:
             oxidised_frac=np.asarray(oxidised, dtype=np.float64),
             balance_error=float(result.balance_error.max()),
         )
+
+    def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
+        """The beds with each of several plans.
+
+        Parameters
+        ----------
+        plans
+            Parts of each [objects].
+
+        Returns
+        -------
+        tuple of BedRun
+            One a plan [objects].
+        """
+        return tuple(self.run(plan) for plan in plans)
 
     def thinned(self, every: int) -> PossibleBeds:
         """The same beds with one draw in so many.

@@ -98,12 +98,11 @@ def courses_of(
     top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
     knots = knot_amounts(middle_g_m2=need_mid_g_m2, top_g_m2=top)
-    runs = [alone, *(beds.run(seasons.simulated((float(x),))) for x in knots[1:])]
     reference = min(REFERENCE * need_mid_g_m2, top / seasons.count)
-    later = [
-        beds.run(seasons.simulated([reference] * (season + 1)))
-        for season in range(1, seasons.count)
-    ]
+    first = [seasons.simulated((float(x),)) for x in knots[1:]]
+    also = [seasons.simulated([reference] * number) for number in range(2, seasons.count + 1)]
+    done = beds.runs([*first, *also])
+    runs, later = (alone, *done[: len(first)]), done[len(first) :]
     days = beds.days
     starts = [day_index(days, dates[0]) for dates in seasons.days]
     end = day_index(days, seasons.hold)
