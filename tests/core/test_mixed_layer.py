@@ -14,12 +14,21 @@ BEDS = 4
 SLOPE = 30.0
 """Buffering of the made-up straight curve at k = 1 [mmolc/kg per pH]."""
 MASS = 200.0
+BICARBONATE = 1000.0 * 10.0**-7.82 * 0.008
+"""Of water under 0.008 atm of carbon dioxide [mmol2/L2]; Plummer and Busenberg 1982."""
 CURVE_PH = np.linspace(2.0, 9.5, 76)
 MONTHS = np.full(12, 365.25 / 12.0)
 
 
 def layer(
-    *, start: float = 6.5, k: float = 1.0, carbonate: float = 0.0, load: float = 0.0
+    *,
+    start: float = 6.5,
+    k: float = 1.0,
+    carbonate: float = 0.0,
+    load: float = 0.0,
+    drained_mm: float = 0.0,
+    lime_per_d: float = 0.0,
+    coarse: bool = False,
 ) -> MixedLayer:
     """Beds with a straight curve, so that every answer can be worked out by hand."""
     every = np.ones(BEDS)
@@ -32,11 +41,18 @@ def layer(
         background_mmolc_m2_year=load * every,
         background_rise_per_ph=0.0 * every,
         weathering_mmolc_m2_year=0.0 * every,
+        drained_mm_year=drained_mm * every,
+        bicarbonate_mmol2_l2=BICARBONATE * every,
+        lime_per_d=lime_per_d * every,
+        lime_acid_exponent=0.0 * every,
+        lime_full_above_ph=7.0 * every,
+        is_coarse=np.full(BEDS, coarse),
         curve_ph=CURVE_PH,
         shape_mmolc_kg=SLOPE * CURVE_PH,
         reference_ph=5.0,
         highest_ph=7.0,
         leaching_factor=1.0,
+        bicarbonate_highest_mmolc_l=6.0,
     )
 
 
@@ -118,3 +134,36 @@ def test_beds_do_not_touch_each_other() -> None:
 def test_acid_and_steps_must_be_as_many() -> None:
     with pytest.raises(InputError):
         mixed_layer_course(layer(), np.zeros((BEDS, 3)), step_days=np.full(4, 30.0))
+
+
+def test_draining_water_carries_bicarbonate_out_of_a_soil_above_neutral() -> None:
+    """At pH 7.5 it holds 10^-7.82 x 0.008 / 10^-7.5 mol/L, 3.8 mmolc/L: the first step by hand."""
+    course = run(layer(start=7.5, drained_mm=240.0), 0.0)
+    content = BICARBONATE / 10.0**-7.5 - 1000.0 * 10.0**-7.5
+    assert content == pytest.approx(3.83, abs=0.01)
+    a_step = 20.0 * content / (SLOPE * MASS)
+    assert course[0, 0] - course[0, 1] == pytest.approx(a_step, rel=0.05)
+    assert np.all(np.diff(course, axis=1) < 0.0)
+
+
+def test_no_water_carries_a_soil_past_the_ph_at_which_it_holds_no_base() -> None:
+    """Bicarbonate and acid of the water are equal at half of log10 (1000 / b)."""
+    neutral = -0.5 * np.log10(BICARBONATE / 1000.0)
+    flooded = run(layer(start=7.5, drained_mm=1e6), 0.0)[0]
+    assert neutral < flooded[-1] < neutral + 0.2
+    rained = run(layer(start=4.0, drained_mm=1e6), 0.0)[0]
+    assert 4.0 < rained[-1] <= neutral + 1e-6
+
+
+def test_fine_lime_brings_a_soil_to_the_ph_at_which_it_holds_it_while_it_lasts() -> None:
+    plenty = run(layer(start=7.0, carbonate=1e5, lime_per_d=1.0), 0.0)[0]
+    assert plenty[1] == pytest.approx(7.7, abs=1e-6)
+    little = run(layer(start=7.0, carbonate=600.0, lime_per_d=1.0), 0.0)[0]
+    assert little[-1] == pytest.approx(7.0 + 600.0 / (SLOPE * MASS))
+
+
+def test_coarse_grains_give_a_share_of_what_is_left_of_them() -> None:
+    """Half-time 365.25 d far below the plateau: half of 3000 mmolc/m2 in a year."""
+    beds = layer(start=5.5, carbonate=3000.0, lime_per_d=np.log(2.0) / 365.25, coarse=True)
+    course = run(beds, 0.0)[0]
+    assert course[-1] == pytest.approx(5.5 + 1500.0 / (SLOPE * MASS), abs=1e-6)

@@ -5,6 +5,7 @@ No clock of its own: what reacts when is given. Used where a million beds are ju
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,7 +15,11 @@ from numpy.typing import NDArray
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
 
+LN10: Final = math.log(10.0)
+FULL_LIME_PH: Final = 7.0
+"""From here up the fine lime of a soil reacts at its full rate, as in the column [pH]."""
 SLOW_BELOW_PH: Final = 1.0
 """Free lime takes up all acid at the pH it holds the soil at, and less down to so far below."""
 
@@ -26,9 +31,14 @@ class MixedLayer:
     ``start_ph`` in water [pH]; ``k`` scale of the curve [-]; ``mass_kg_m2``;
     ``carbonate_mmolc_m2`` base of the free lime; ``held_ph`` at which it holds the soil [pH];
     ``background_mmolc_m2_year`` at the reference pH, with ``background_rise_per_ph``;
-    ``weathering_mmolc_m2_year``. Shared: ``curve_ph`` and ``shape_mmolc_kg`` (T) of the curve
-    at k = 1, rising; ``reference_ph`` and ``highest_ph`` of the background [pH];
-    ``leaching_factor`` [-].
+    ``weathering_mmolc_m2_year``. ``drained_mm_year`` water that drains, with what it moves of a
+    layer [mm/year]; ``bicarbonate_mmol2_l2`` times 1/H is its bicarbonate. ``lime_per_d`` rate of
+    the free lime at ``lime_full_above_ph`` and more, ``lime_acid_exponent`` [1/pH] how much faster
+    below; ``is_coarse`` where it lies there in coarse grains [truth].
+
+    Shared: ``curve_ph`` and ``shape_mmolc_kg`` (T) of the curve at k = 1, rising;
+    ``reference_ph`` and ``highest_ph`` of the background [pH]; ``leaching_factor`` [-];
+    ``bicarbonate_highest_mmolc_l`` the most that draining water holds.
     """
 
     start_ph: FloatArray
@@ -39,11 +49,18 @@ class MixedLayer:
     background_mmolc_m2_year: FloatArray
     background_rise_per_ph: FloatArray
     weathering_mmolc_m2_year: FloatArray
+    drained_mm_year: FloatArray
+    bicarbonate_mmol2_l2: FloatArray
+    lime_per_d: FloatArray
+    lime_acid_exponent: FloatArray
+    lime_full_above_ph: FloatArray
+    is_coarse: BoolArray
     curve_ph: FloatArray
     shape_mmolc_kg: FloatArray
     reference_ph: float
     highest_ph: float
     leaching_factor: float
+    bicarbonate_highest_mmolc_l: float
 
 
 def mixed_layer_course(
@@ -75,11 +92,14 @@ def mixed_layer_course(
     -----
     Acid goes into free lime first, all of it where lime holds the soil and less below; the rest
     moves the pH along the curve. Base that would lift the pH above what lime holds falls out.
-    Leaching as in the column: load x exp(rise (pH - reference)) x leaching, less weathering.
+    Leaching as in the column: load x exp(rise (pH - reference)) x leaching, less weathering; and
+    the bicarbonate of the water that drains. Free lime below the pH at which it holds the soil
+    gives base as in the column: fine lime a share of the way there, coarse grains a share of
+    what is left of them.
 
     References
     ----------
-    own-arithmetic
+    plummer-busenberg-1982, own-arithmetic
 
     Examples
     --------
@@ -88,8 +108,11 @@ def mixed_layer_course(
     ...     start_ph=7.0 * one, k=one, mass_kg_m2=100.0 * one, carbonate_mmolc_m2=0.0 * one,
     ...     held_ph=8.0 * one, background_mmolc_m2_year=0.0 * one,
     ...     background_rise_per_ph=0.0 * one, weathering_mmolc_m2_year=0.0 * one,
+    ...     drained_mm_year=0.0 * one, bicarbonate_mmol2_l2=1e-7 * one, lime_per_d=one,
+    ...     lime_acid_exponent=one, lime_full_above_ph=7.0 * one, is_coarse=one > 1.0,
     ...     curve_ph=np.array([4.0, 8.0]), shape_mmolc_kg=np.array([0.0, 80.0]),
-    ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0)
+    ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0,
+    ...     bicarbonate_highest_mmolc_l=6.0)
     >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
     [[7.0, 6.0]]
     """
@@ -100,6 +123,7 @@ def mixed_layer_course(
     found = np.empty((step_days.size + 1, *ph.shape))
     found[0] = ph
     capacity = layer.k * layer.mass_kg_m2
+    ph_per_shape = np.gradient(layer.curve_ph, layer.shape_mmolc_kg)
     store = np.interp(ph, layer.curve_ph, layer.shape_mmolc_kg)
     held = np.interp(np.maximum(layer.held_ph, ph), layer.curve_ph, layer.shape_mmolc_kg)
     carbonate = np.broadcast_to(layer.carbonate_mmolc_m2, ph.shape).copy()
@@ -108,13 +132,58 @@ def mixed_layer_course(
         load = layer.background_mmolc_m2_year * np.exp(layer.background_rise_per_ph * rise)
         lost = load * layer.leaching_factor - layer.weathering_mmolc_m2_year
         net = acid[step] + lost * days / 365.25
+        per_base = np.interp(ph, layer.curve_ph, ph_per_shape) / capacity
+        net = net + _drained_base_mmolc_m2(layer, ph, ph_per_base=per_base, days=float(days))
         taking = np.clip(1.0 - (layer.held_ph - ph) / SLOW_BELOW_PH, 0.0, 1.0)
         into_lime = np.minimum(np.maximum(net, 0.0) * taking, carbonate)
         carbonate -= into_lime
         store = store - (net - into_lime) / capacity
+        if carbonate.any():
+            room = np.maximum(held - store, 0.0) * capacity
+            given = _given_by_lime_mmolc_m2(layer, carbonate, room, ph=ph, days=float(days))
+            carbonate -= given
+            store = store + given / capacity
         over = np.maximum(store - held, 0.0)
         carbonate += over * capacity
         store -= over
         ph = np.interp(store, layer.shape_mmolc_kg, layer.curve_ph)
         found[step + 1] = ph
     return np.ascontiguousarray(np.moveaxis(found, 0, -1))
+
+
+def _drained_base_mmolc_m2(
+    layer: MixedLayer, ph: FloatArray, *, ph_per_base: FloatArray, days: float
+) -> FloatArray:
+    """Base that draining water carries out in a step: linear implicit, as in the column.
+
+    A = min(b/H, highest) - 1000 H [mmolc/L]; F = w A/(1 + w A' dpH/db). Where the ceiling makes
+    A' too small the chord to the pH at which A is 0 stands in for it.
+    """
+    hydrogen = np.exp(-LN10 * ph)
+    bicarbonate = layer.bicarbonate_mmol2_l2 / hydrogen
+    free = bicarbonate < layer.bicarbonate_highest_mmolc_l
+    content = np.minimum(bicarbonate, layer.bicarbonate_highest_mmolc_l) - 1000.0 * hydrogen
+    slope = LN10 * (np.where(free, bicarbonate, 0.0) + 1000.0 * hydrogen)
+    off = ph + 0.5 * np.log10(layer.bicarbonate_mmol2_l2 / 1000.0)
+    beyond = content * off > 0.0
+    slope = np.where(beyond, np.maximum(slope, content / np.where(beyond, off, 1.0)), slope)
+    water = layer.drained_mm_year * days / 365.25
+    return np.asarray(water * content / (1.0 + water * slope * ph_per_base))
+
+
+def _given_by_lime_mmolc_m2(
+    layer: MixedLayer,
+    carbonate: FloatArray,
+    room_mmolc_m2: FloatArray,
+    *,
+    ph: FloatArray,
+    days: float,
+) -> FloatArray:
+    """Base that free lime gives in a step to a layer below the pH at which it holds it."""
+    below = np.maximum(layer.lime_full_above_ph - ph, 0.0)
+    time = days * np.exp(LN10 * layer.lime_acid_exponent * below)
+    near = np.where(layer.is_coarse, np.clip(layer.held_ph - ph, 0.0, 1.0), 1.0)
+    share = -np.expm1(-layer.lime_per_d * near * time)
+    fine = np.minimum(carbonate, room_mmolc_m2 * share)
+    coarse = np.minimum(carbonate * share, room_mmolc_m2)
+    return np.where(layer.is_coarse, coarse, fine)

@@ -234,7 +234,7 @@ def test_a_good_pot_under_hard_water_has_its_water_treated(mg_l: int, reason: Re
 
 def test_what_stays_in_range_only_with_a_yearly_part_is_no_plain_plan() -> None:
     """In the range on the day, and falling out of it under ammonium feed."""
-    feed = '[feed]\nn_g_m2_year = 40\nform = "ammonium"\n'
+    feed = '[feed]\nn_g_m2_year = 25\nform = "ammonium"\n'
     sand = 'ph = 6.1\nph_method = "water 1:1"\ntexture = "sand"\norganic_matter_pct = 1.5\n'
     found = judged(bed(sand + "carbonate_pct = 0", aim='plant = "cabbage"', more=feed))
     assert (found.decision, found.direction) == (Decision.EFFORT, Direction.LIME)

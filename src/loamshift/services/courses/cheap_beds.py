@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
@@ -12,7 +13,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
 from loamshift.core.member_weights import normal_slices
-from loamshift.core.mixed_layer import MixedLayer, mixed_layer_course
+from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, mixed_layer_course
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
@@ -26,6 +27,7 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import ledger_parameters
+from loamshift.tables.parameters import parameter_values
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
 
 FloatArray = NDArray[np.float64]
@@ -210,6 +212,10 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
     steady = water + feed * steps / 365.25
     steady = steady + _past_acid(context, steps)
     background = members.background_mmolc_m2_year * (0.0 if in_pot else 1.0)
+    column = parameter_values("column")
+    bicarbonate = 1000.0 * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
+    bicarbonate = bicarbonate * members.flux_pco2_atm
+    coarse = members.coarse_carbonate_frac > 0.5
     return CheapBeds(
         context=context,
         shape=(CHEAP_SLICES, CHEAP_OTHERS),
@@ -223,17 +229,49 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
             background_mmolc_m2_year=background,
             background_rise_per_ph=members.background_rise_per_ph,
             weathering_mmolc_m2_year=members.weathering_mmolc_m2_year,
+            drained_mm_year=context.drainage_mm_year * members.transport_factor,
+            bicarbonate_mmol2_l2=bicarbonate,
+            lime_per_d=np.where(coarse, coarse_lime_per_d(members), members.carbonate_rate_per_d),
+            lime_acid_exponent=np.where(
+                coarse, members.lime_acid_exponent, members.carbonate_acid_exponent
+            ),
+            lime_full_above_ph=np.where(coarse, column["lime_acid_below_ph"], FULL_LIME_PH),
+            is_coarse=coarse,
             curve_ph=table.curve_ph,
             shape_mmolc_kg=table.shape_mmolc_kg
             + table.solution_mmolc_kg / 10.0**soil.k.log10_k_mean,
             reference_ph=ledger.background_reference_ph,
             highest_ph=ledger.background_highest_ph,
             leaching_factor=leaching_factor(context.drainage_mm_year),
+            bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
         ),
         steps=steps,
         steady_acid=steady,
         water_acid=water,
     )
+
+
+def coarse_lime_per_d(members: MemberParameters) -> FloatArray:
+    """Rate of free lime that lies in the coarse grains of an acid soil.
+
+    Parameters
+    ----------
+    members
+        The draws [arrays].
+
+    Returns
+    -------
+    ndarray
+        Of the two coarsest sieve classes as one, by bed [1/d].
+
+    References
+    ----------
+    huang-2007, missouri-lime-2013
+    """
+    lime = parameter_values("lime")
+    share = parameter_values("column")["coarse_carbonate_coarsest_frac"]
+    slower = lime["half_time_factor_4"] ** (1.0 - share) * lime["half_time_factor_5"] ** share
+    return np.asarray(math.log(2.0) / (members.lime_half_time_d * slower), dtype=np.float64)
 
 
 def _inside_the_curve(soil: Soil) -> Soil:
