@@ -17,7 +17,7 @@ from loamshift.tables.materials import load_materials
 MATERIALS = load_materials()
 PLANTED = Bed(area_m2=20.0, depth_cm=15.0, planted=True)
 HARD = Water(alkalinity_mg_l_as_caco3=250.0, weekly_mm=550.0 / 20.0)
-MIDDLING = Water(alkalinity_mg_l_as_caco3=250.0, weekly_mm=10.0)
+MIDDLING = Water(alkalinity_mg_l_as_caco3=250.0, weekly_mm=12.0)
 SOFT = Water(alkalinity_mg_l_as_caco3=60.0, weekly_mm=10.0)
 Make = Callable[..., Case]
 
