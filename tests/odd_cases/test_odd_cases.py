@@ -327,3 +327,12 @@ def test_lime_free_soil_gets_its_plan() -> None:
     )
     assert answer.forecast.ph.q50[on] == pytest.approx(plan.median_ph, abs=0.1)
     assert applied_product_g_m2(answer) > 0.0
+
+
+def test_a_day_too_soon_is_said_and_does_not_send_the_plants_away() -> None:
+    answer = answered(text(soil=read(7.0), aim="target_ph = 6.0\nby = 2026-05-20"))
+    assert answer.verdict.decision is Decision.GO
+    row = next(one for one in answer.findings if one.check == "day wanted")
+    assert not row.passed
+    assert answer.plan is not None
+    assert answer.plan.on.year >= 2029

@@ -17,6 +17,7 @@ from loamshift.services.cautions.target_checks import (
     shared_range,
     target_in_range,
     target_method,
+    wanted_too_soon,
 )
 from loamshift.services.context.readings import current_reading
 from loamshift.services.context.scale_words import doubt_sentence
@@ -63,6 +64,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         _hardness(context.case),
         _volcanic(context),
         _laboratory_lime(context),
+        wanted_too_soon(context.case),
         *_doubted_measurements(context),
         *entry_doubt_findings(context.case),
         *(_noted(text) for text in (*context.case.findings, *context.case.notes)),

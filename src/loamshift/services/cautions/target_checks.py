@@ -8,6 +8,8 @@ from loamshift.domain.case import Case
 from loamshift.domain.plant import Plant
 from loamshift.services.context.readings import current_reading
 from loamshift.services.context.target import plants_share_a_range
+from loamshift.services.context.wanted_day import wanted_by
+from loamshift.tables.model import verdict_values
 
 
 def finding_row(
@@ -204,4 +206,33 @@ def shared_range(case: Case) -> Finding | None:
         comment="Their pH ranges overlap."
         if passed
         else f"No one pH suits all of these plants ({ranges}). Plant them apart.",
+    )
+
+
+def wanted_too_soon(case: Case) -> Finding | None:
+    """Whether the day wanted leaves time to act.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+
+    Returns
+    -------
+    Finding or None
+        None where no day was named, or it leaves time [row].
+    """
+    if case.aim.by is None or wanted_by(case) is not None:
+        return None
+    return finding_row(
+        "day wanted",
+        value=float((case.aim.by - case.today).days),
+        operator=">=",
+        limit=verdict_values()["part_wait_days"],
+        unit="days",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment="Nothing put on now could show by the day wanted: sulfur and lime take months. "
+        "The answer looks three years ahead instead.",
+        source_key="common-practice",
     )

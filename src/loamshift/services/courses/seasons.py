@@ -10,6 +10,7 @@ from typing import Final
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
@@ -311,8 +312,8 @@ def whole_gram(limit_g_m2: float) -> float:
 
 def _wanted_on(context: BedContext, first: date) -> date:
     """The day wanted, or the end of the seasons from the first application."""
-    by = context.case.aim.by
-    if by is not None and by > context.case.today:
+    by = wanted_by(context.case)
+    if by is not None and by > first:
         return by
     return first + timedelta(days=DAYS_IN_YEAR * int(verdict_values()["seasons"]))
 

@@ -18,7 +18,7 @@ from loamshift.services.courses.seasons import Seasons
 
 FloatArray = NDArray[np.float64]
 
-KNOTS: Final = (0.5, 1.2)
+KNOTS: Final = (0.7, 1.5)
 """Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
 REFERENCE: Final = 0.6
 """What goes on in every season to learn what the later ones count as [share of the need]: near

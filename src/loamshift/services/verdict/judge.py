@@ -15,6 +15,7 @@ from loamshift.core.plan_rule import choose_rule
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.possible_beds import BedRun, Runner
+from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
 from loamshift.services.verdict.doubts import (
@@ -160,9 +161,8 @@ def _without_aim(context: BedContext, alone: BedRun) -> Judgement:
 def _days_wanted(context: BedContext, days: tuple[date, ...]) -> tuple[int, int]:
     """Places of the day wanted and of a year later [index]."""
     seasons = int(verdict_values()["seasons"])
-    by = context.case.aim.by
-    today = context.case.today
-    on = by if by is not None and by > today else today + timedelta(days=365 * seasons)
+    by = wanted_by(context.case)
+    on = by or context.case.today + timedelta(days=365 * seasons)
     return day_index(days, on), day_index(days, on + timedelta(days=365))
 
 

@@ -10,6 +10,7 @@ from loamshift.domain.answer import Decision, Direction, Reason, Verdict
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.format import format_date, format_rate, format_share
 from loamshift.services.verdict.bed_words import Planned
 from loamshift.services.verdict.bed_words import range_words as _range
@@ -144,7 +145,7 @@ def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
 
 def _stay(context: BedContext, judged: Judgement) -> str:
     """How many beds stay near the range if nothing is done, and until when."""
-    by = context.case.aim.by
+    by = wanted_by(context.case)
     ahead = "over the next years"
     if by is not None and by > context.case.today:
         ahead = f"until {format_date(by, context.case.units)} and for a year after"
@@ -246,7 +247,7 @@ def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> tuple[
 
 
 def _wanted_day(context: BedContext) -> str:
-    by = context.case.aim.by
+    by = wanted_by(context.case)
     seasons = int(verdict_values()["seasons"])
     later = context.case.today + timedelta(days=365 * seasons)
     wanted = by if by is not None and by > context.case.today else later
