@@ -24,6 +24,7 @@ QUIET = Held(
     falls=False,
     rises=False,
     treats_water=False,
+    lime_mmolc_m2=0.0,
     has_urea=False,
     per_ph_mmolc_m2=6000.0,
 )
@@ -74,3 +75,8 @@ def test_a_bed_that_rises_by_itself_waits_for_a_test_above_its_range(bed_case: M
     context = build_context(bed_case(5.0, target=6.5))
     said = comment(context, replace(QUIET, rises=True))
     assert "no acid or sulfur unless a test reads above pH" in said
+
+
+def test_free_lime_that_still_dissolves_is_told_as_lime(bed_case: Make) -> None:
+    said = comment(build_context(bed_case(6.5, target=6.5)), replace(QUIET, lime_mmolc_m2=500.0))
+    assert "Free lime in this soil still dissolves, 25 g/m²" in said  # 500 x 50.04 mg

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
@@ -25,6 +24,7 @@ from loamshift.services.belief.possible_beds import INSIDE_PH, BedRun, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
+from loamshift.services.materials.free_lime import coarse_lime_per_d
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import ledger_parameters
 from loamshift.tables.parameters import parameter_values
@@ -231,7 +231,9 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
             weathering_mmolc_m2_year=members.weathering_mmolc_m2_year,
             drained_mm_year=context.drainage_mm_year * members.transport_factor,
             bicarbonate_mmol2_l2=bicarbonate,
-            lime_per_d=np.where(coarse, coarse_lime_per_d(members), members.carbonate_rate_per_d),
+            lime_per_d=np.where(
+                coarse, coarse_lime_per_d(members.lime_half_time_d), members.carbonate_rate_per_d
+            ),
             lime_acid_exponent=np.where(
                 coarse, members.lime_acid_exponent, members.carbonate_acid_exponent
             ),
@@ -249,29 +251,6 @@ def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapB
         steady_acid=steady,
         water_acid=water,
     )
-
-
-def coarse_lime_per_d(members: MemberParameters) -> FloatArray:
-    """Rate of free lime that lies in the coarse grains of an acid soil.
-
-    Parameters
-    ----------
-    members
-        The draws [arrays].
-
-    Returns
-    -------
-    ndarray
-        Of the two coarsest sieve classes as one, by bed [1/d].
-
-    References
-    ----------
-    huang-2007, missouri-lime-2013
-    """
-    lime = parameter_values("lime")
-    share = parameter_values("column")["coarse_carbonate_coarsest_frac"]
-    slower = lime["half_time_factor_4"] ** (1.0 - share) * lime["half_time_factor_5"] ** share
-    return np.asarray(math.log(2.0) / (members.lime_half_time_d * slower), dtype=np.float64)
 
 
 def _inside_the_curve(soil: Soil) -> Soil:

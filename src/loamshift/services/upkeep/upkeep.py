@@ -21,8 +21,10 @@ from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.material import Material
 from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.need import carbonate_median_mmolc_kg
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
+from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.materials import load_materials
@@ -42,6 +44,9 @@ NOT_FOR_LIME_HATERS: Final = ("calcium nitrate",)
 DEFAULT_NITROGEN_PLANT: Final = "highbush blueberry"
 FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
+LIME_LINE: Final = "free lime dissolving"
+PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
+"""What comes once and is left out of what holds a pH."""
 _BACKGROUND_LINES: Final = ("acid from the air", "leaching and uptake")
 _DAYS_IN_YEAR: Final = 365
 
@@ -77,10 +82,11 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     Notes
     -----
     Lines at the aim, with the feed as it is given now. The drift left to itself leaves out feed
-    and earlier sulfur: net acid over buffering at the aim times the mass of soil. The feed is a
-    linear program over ammonium sulfate, urea and calcium nitrate within the nitrogen needed;
+    and what comes once, earlier sulfur and free lime: net acid over buffering at the aim times
+    the mass of soil. The feed is a linear program over ammonium sulfate, urea and calcium nitrate within the nitrogen needed;
     below pH 5 urea takes the place of ammonium sulfate. Sulfur or lime closes what is left, up to
-    its yearly limit. Earlier sulfur stands in the ledger and not in the upkeep: it passes. In
+    its yearly limit. Earlier sulfur and free lime that dissolves stand in the ledger and not in the
+    upkeep: they pass. In
     pots leaching and uptake are left out, for their loads were measured in fields.
 
     References
@@ -94,7 +100,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     lines = _lines(context, held_ph)
     kept = tuple(LedgerLine(name=name, value=value) for name, value in lines.items() if value)
     ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
-    alone = sum(value for name, value in lines.items() if name not in (FEED_LINE, TAIL_LINE))
+    lasting = {name: value for name, value in lines.items() if name not in PASSING_LINES}
+    alone = sum(value for name, value in lasting.items() if name != FEED_LINE)
     unread = judged.reason is Reason.DOUBTFUL_READING and judged.direction is Direction.NONE
     if unread or judged.decision in (Decision.STOP, Decision.ELSEWHERE):
         return ledger, None
@@ -119,6 +126,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         rises=_reads_below(context)
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
+        lime_mmolc_m2=-lines[LIME_LINE],
         has_urea=any(line.material == "urea" for line in chosen),
         per_ph_mmolc_m2=per_ph,
     )
@@ -204,7 +212,18 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
     )
     if context.in_pot:
         lines |= dict.fromkeys(_BACKGROUND_LINES, 0.0)
+    lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
     return lines
+
+
+def _dissolving_mmolc_m2(context: BedContext) -> float:
+    """Base that coarse free lime gives in the coming year to a soil it does not hold yet."""
+    ph = require_soil(context).ph.ph_water
+    lime = carbonate_median_mmolc_kg(context) * context.soil_mass_kg_m2
+    room = _mmolc_m2_per_ph(context, ph) * max(
+        parameter_values("column")["carbonate_plateau_ph"] - ph, 0.0
+    )
+    return min(lime * dissolved_in_a_year_frac(ph_water=ph), room)
 
 
 def _tail(context: BedContext) -> float:

@@ -35,6 +35,7 @@ class Held:
     falls: bool
     rises: bool
     treats_water: bool
+    lime_mmolc_m2: float
     has_urea: bool
     per_ph_mmolc_m2: float
 
@@ -61,6 +62,7 @@ def comment(context: BedContext, held: Held) -> str:
         _lime(context, held),
         _present_feed(context, held),
         _tail(context, held),
+        _dissolving(context, held),
     ]
     return " ".join(sentence for sentence in sentences if sentence)
 
@@ -168,5 +170,17 @@ def _tail(context: BedContext, held: Held) -> str:
     worth = format_rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(held.tail_mmolc_m2), context.case.units)
     return (
         f"Sulfur put on earlier still turns to acid, {worth} in the coming year; it stands in the "
+        "ledger but not in what holds the pH, for it comes once."
+    )
+
+
+def _dissolving(context: BedContext, held: Held) -> str:
+    if held.lime_mmolc_m2 < 0.02 * held.per_ph_mmolc_m2:
+        return ""
+    worth = format_rate(
+        lime_as_caco3_g_m2_from_acid_mmolc_m2(held.lime_mmolc_m2), context.case.units
+    )
+    return (
+        f"Free lime in this soil still dissolves, {worth} in the coming year; it stands in the "
         "ledger but not in what holds the pH, for it comes once."
     )
