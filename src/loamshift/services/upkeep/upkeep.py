@@ -83,7 +83,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     -----
     Lines at the aim, with the feed as it is given now. The drift left to itself leaves out feed
     and what comes once, earlier sulfur and free lime: net acid over buffering at the aim times
-    the mass of soil. The feed is a linear program over ammonium sulfate, urea and calcium nitrate within the nitrogen needed;
+    the mass of soil. The feed is a linear program over ammonium sulfate, urea and calcium nitrate
+    within the nitrogen needed;
     below pH 5 urea takes the place of ammonium sulfate. Sulfur or lime closes what is left, up to
     its yearly limit. Earlier sulfur and free lime that dissolves stand in the ledger and not in the
     upkeep: they pass. In
