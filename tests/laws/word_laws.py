@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final
 
 from laws.course_laws import A_WEEK, at, horizon
@@ -336,12 +337,11 @@ def _near(ph: float) -> set[str]:
 
 
 def _days(case: Case, answer: Answer) -> set[str]:
-    """The days a verdict may name: of the first test, and the day wanted."""
-    days = {horizon(case)[0]}
+    """The days a verdict may name: of the first test, the day wanted, the end of the seasons."""
+    seasons = int(verdict_values()["seasons"])
+    days = {horizon(case)[0], case.today + timedelta(days=365 * seasons)}
     if answer.plan is not None:
-        days |= {line.test for line in answer.plan.decides}
-    elif case.aim.by is None:
-        days.add(case.today.replace(year=case.today.year + 3))
+        days |= {answer.plan.on, *(line.test for line in answer.plan.decides)}
     if case.aim.by is not None:
         days.add(case.aim.by)
     return {format_date(day, case.units) for day in days}
