@@ -175,3 +175,57 @@ def background_acid_mmolc_m2(
         raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(loads)}")
     factor = background_factor(ph_water, drainage_mm=drainage_mm, params=params)
     return loads[land_use] * factor - params.weathering_mmolc_m2
+
+
+def drained_base_mmolc_m2(
+    ph_water: float,
+    *,
+    drainage_mm: float,
+    bicarbonate_mmol2_l2: float,
+    bicarbonate_highest_mmolc_l: float,
+) -> float:
+    """Base that draining water carries out of a soil held at a pH: its bicarbonate.
+
+    Answers what keeps soils from climbing above 7 by themselves, pots too. Acid at low pH.
+
+    Parameters
+    ----------
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+    drainage_mm
+        Water draining in the year, 0 or more [mm].
+    bicarbonate_mmol2_l2
+        Times 1/H it is the bicarbonate: 1000 K pCO2 [mmol2/L2].
+    bicarbonate_highest_mmolc_l
+        The most that draining water holds [mmolc/L].
+
+    Returns
+    -------
+    float
+        Base; negative where it carries acid out [mmolc/m2/year].
+
+    Raises
+    ------
+    OutOfRangeError
+        For an impossible pH or negative drainage.
+
+    Notes
+    -----
+    w (min(b/H, highest) - 1000 H), the law of the column without aluminium.
+
+    References
+    ----------
+    plummer-busenberg-1982, own-judgement
+
+    Examples
+    --------
+    >>> b = 1000.0 * 10.0**-7.82 * 0.008
+    >>> round(drained_base_mmolc_m2(7.5, drainage_mm=100.0, bicarbonate_mmol2_l2=b,
+    ...                             bicarbonate_highest_mmolc_l=6.0))
+    383
+    """
+    require_soil_ph(ph_water)
+    require_amount("drainage_mm", drainage_mm)
+    hydrogen = math.exp(-math.log(10.0) * ph_water)
+    bicarbonate = min(bicarbonate_mmol2_l2 / hydrogen, bicarbonate_highest_mmolc_l)
+    return drainage_mm * (bicarbonate - 1000.0 * hydrogen)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from loamshift.core.background import drained_base_mmolc_m2
 from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
 from loamshift.core.feed import choose_feed
 from loamshift.core.ledger import yearly_lines
@@ -44,6 +45,7 @@ NOT_FOR_LIME_HATERS: Final = ("calcium nitrate",)
 DEFAULT_NITROGEN_PLANT: Final = "highbush blueberry"
 FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
+DRAINED_LINE: Final = "bicarbonate washed out"
 LIME_LINE: Final = "free lime dissolving"
 PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
 """What comes once and is left out of what holds a pH."""
@@ -213,6 +215,15 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
     )
     if context.in_pot:
         lines |= dict.fromkeys(_BACKGROUND_LINES, 0.0)
+    column = parameter_values("column")
+    lines[DRAINED_LINE] = drained_base_mmolc_m2(
+        held_ph,
+        drainage_mm=context.drainage_mm_year,
+        bicarbonate_mmol2_l2=1000.0
+        * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
+        * column["flux_pco2_atm"],
+        bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
+    )
     lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
     return lines
 

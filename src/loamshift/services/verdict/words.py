@@ -120,7 +120,7 @@ def _start(context: BedContext, plan: Planned) -> str:
 
 def _change_test(context: BedContext, judged: Judgement) -> str:
     """An undone test that bears on how much there is to do."""
-    soil, target = require_soil(context), _target(context)
+    soil = require_soil(context)
     acidify = judged.direction is Direction.ACIDIFY
     if acidify and soil.carbonate.is_possible and not soil.carbonate.measured:
         if context.case.soil.fizz is None:
@@ -128,6 +128,14 @@ def _change_test(context: BedContext, judged: Judgement) -> str:
         return "A laboratory figure for free lime (CaCO3)."
     if not soil.k.contributions and not context.case.titration:
         return f"{_resistance_test(context)} showing that the soil resists far more, or far less."
+    return _repeat_test(context)
+
+
+def _repeat_test(context: BedContext) -> str:
+    """A further test that would take the reason away: in the range, or still there in a year."""
+    target, ph = _target(context), require_soil(context).ph.ph_water
+    if target.ph_low <= ph <= target.ph_high:
+        return "A test a year from now that reads the same."
     return f"A repeat test already within {_range(target)}."
 
 
@@ -291,7 +299,7 @@ def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> tuple[s
     change = (
         "A laboratory figure for free lime far below our estimate."
         if not soil.carbonate.measured
-        else f"A repeat test already within {_range(_target(context))}."
+        else _repeat_test(context)
     )
     return text + _instead(context, judged), change
 
@@ -302,7 +310,7 @@ def _caps(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, s
     elif context.planted and not context.in_pot:
         change = "An empty bed, which can take larger applications."
     else:
-        change = f"A repeat test already within {_range(_target(context))}."
+        change = _repeat_test(context)
     return _out_of_reach(context, judged) + _instead(context, judged), change
 
 
@@ -344,7 +352,7 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str,
     elif not acidify and context.case.feed is not None:
         change = "A feed that does not acidify."
     elif inside:
-        change = "A test a year from now that reads the same."
+        change = _repeat_test(context)
     else:
         change = _change_test(context, judged)
     if judged.in_range > 0.0 and inside:
