@@ -272,8 +272,8 @@ def _ranges(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
     if wanted is None:
         return
     low, high, aim = ({f"{ph:.1f}"} for ph in (wanted.ph_low, wanted.ph_high, wanted.ph_aim))
-    yield rf"(?:for [^.;:]+|wanted|outside|within|range), {PH} to {PH}", (low, high)
-    yield rf"(?:outside|within|range) {PH} to {PH}", (low, high)
+    yield rf"\b(?:for [^.;:]+|wanted|outside|within|range), {PH} to {PH}", (low, high)
+    yield rf"\b(?:outside|within|range) {PH} to {PH}", (low, high)
     yield rf"(?:reach|bed to) pH {PH}", (aim,)
 
 
