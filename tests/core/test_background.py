@@ -27,7 +27,8 @@ def test_it_is_the_bicarbonate_of_the_water_times_the_water() -> None:
 
 def test_tenfold_by_each_unit_until_the_most_that_water_holds() -> None:
     assert drained(7.0) == pytest.approx(drained(7.5) / math.sqrt(10.0), rel=1e-3)
-    assert drained(8.5) == drained(9.0) == pytest.approx(600.0, rel=1e-6)
+    assert drained(8.5) == pytest.approx(600.0, rel=1e-5)
+    assert drained(9.0) == pytest.approx(600.0, rel=1e-5)
 
 
 def test_below_neutral_it_is_acid_that_is_washed_out() -> None:
