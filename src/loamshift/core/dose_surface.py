@@ -20,7 +20,7 @@ FloatArray = NDArray[np.float64]
 
 WORTH_DAYS: Final = 40
 """Days of each later season on which its worth is worked out; straight between them [count]."""
-MOST_WORTH: Final = 3.0
+MOST_WORTH: Final = 8.0
 """A later amount never counts as more than this many of the first season's [-]."""
 
 
@@ -230,7 +230,7 @@ def dose_surface(
     Notes
     -----
     The worth of a later amount is what the first season would have needed for the same pH, less
-    what the seasons before it count for, over the reference; kept between 0 and 3. It differs
+    what the seasons before it count for, over the reference; kept between 0 and 8. It differs
     from bed to bed and from day to day: lime of the first season is partly lost by the third, in
     one bed more than in another.
 
