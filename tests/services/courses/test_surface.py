@@ -11,7 +11,13 @@ from loamshift.services.belief.belief import believe
 from loamshift.services.belief.possible_beds import PossibleBeds
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import Seasons, seasons_ahead
-from loamshift.services.courses.surface import Courses, courses_of, day_index, knot_amounts
+from loamshift.services.courses.surface import (
+    ACID_KNOTS,
+    Courses,
+    courses_of,
+    day_index,
+    knot_amounts,
+)
 from loamshift.services.verdict.reach import retest_error_ph
 from services.beds import TODAY, bed
 
@@ -89,7 +95,7 @@ def test_a_season_counts_for_nothing_before_it_comes_and_for_much_in_the_end() -
 def test_amounts_run_rise_from_nothing_to_the_most_that_may_go_on(
     middle: float, top: float
 ) -> None:
-    knots = knot_amounts(middle_g_m2=middle, top_g_m2=top)
+    knots = knot_amounts(ACID_KNOTS, middle_g_m2=middle, top_g_m2=top)
     assert knots[0] == 0.0 and knots[-1] == top
     assert np.all(np.diff(knots) > 0.0) and 3 <= knots.size <= 4
     assert 2.0 * knots[1] <= top + 1e-9, "the reference goes on twice within what was run"

@@ -18,8 +18,10 @@ from loamshift.services.courses.seasons import Seasons
 
 FloatArray = NDArray[np.float64]
 
-KNOTS: Final = (0.7, 1.5)
-"""Amounts run, as shares of the middle need; nothing and the most that may go on beside them."""
+ACID_KNOTS: Final = (0.5, 1.2)
+LIME_KNOTS: Final = (0.7, 1.5)
+"""Amounts run, as shares of the middle need; nothing and the most that may go on beside them.
+The first is about what a first season gets of either."""
 REFERENCE: Final = 0.6
 """What goes on in every season to learn what the later ones count as [share of the need]: near
 what a bed that needs it will get, for lime counts for more where much has gone on."""
@@ -97,7 +99,8 @@ def courses_of(
     """
     top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
-    knots = knot_amounts(middle_g_m2=need_mid_g_m2, top_g_m2=top)
+    shares = ACID_KNOTS if seasons.acidify else LIME_KNOTS
+    knots = knot_amounts(shares, middle_g_m2=need_mid_g_m2, top_g_m2=top)
     reference = min(REFERENCE * need_mid_g_m2, top / seasons.count)
     first = [seasons.simulated((float(x),)) for x in knots[1:]]
     also = [seasons.simulated([reference] * number) for number in range(2, seasons.count + 1)]
@@ -125,11 +128,13 @@ def courses_of(
     )
 
 
-def knot_amounts(*, middle_g_m2: float, top_g_m2: float) -> FloatArray:
+def knot_amounts(shares: tuple[float, ...], *, middle_g_m2: float, top_g_m2: float) -> FloatArray:
     """Amounts at which beds are run: close about the need, and the most that may go on.
 
     Parameters
     ----------
+    shares
+        Where they lie, of the middle need [1].
     middle_g_m2
         Best estimate of the need [g/m2].
     top_g_m2
@@ -140,7 +145,7 @@ def knot_amounts(*, middle_g_m2: float, top_g_m2: float) -> FloatArray:
     ndarray
         Rising from 0, three or four of them [g/m2].
     """
-    near = [share * middle_g_m2 for share in KNOTS if share * middle_g_m2 < NEAREST_TOP * top_g_m2]
+    near = [share * middle_g_m2 for share in shares if share * middle_g_m2 < NEAREST_TOP * top_g_m2]
     if len(near) < 2:
         near = [top_g_m2 / 3.0, 2.0 * top_g_m2 / 3.0]
     return np.array([0.0, *near, top_g_m2])
