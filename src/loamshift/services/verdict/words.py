@@ -61,7 +61,7 @@ _SHIFT: Final = {
     Decision.LEAVE: "say to leave the soil alone",
     Decision.STOP: "say to stop",
 }
-_ONE_TEST_PH: Final = 0.1
+_ONE_TEST_PH: Final = 0.05
 """Nearer than this a reading and what is believed are told as one [pH]."""
 _LARGE_M2: Final = 100.0
 """Ground larger than this is not replaced by raised beds [m2]."""
