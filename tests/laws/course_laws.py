@@ -136,12 +136,18 @@ def shares_are_in_order(case: Case, answer: Answer) -> list[str]:
 
 @law("L18")
 def the_plan_ends_where_the_forecast_does(case: Case, answer: Answer) -> list[str]:
-    """The median pH of the plan is that of the forecast on the day wanted."""
+    """The median pH of the plan is that of the forecast on the day wanted.
+
+    The forecast is of what a test would read: where the beds are heaped at one end, as they are
+    where lime holds some of them, the error of the test moves their median.
+    """
     plan, ahead = answer.plan, answer.forecast
     if plan is None or ahead is None or plan.on > ahead.dates[-1] + A_WEEK:
         return []
-    forecast = ahead.ph.q50[at(ahead.dates, plan.on)]
-    if abs(forecast - plan.median_ph) > 0.1:
+    day = at(ahead.dates, plan.on)
+    forecast = ahead.ph.q50[day]
+    skew = abs(ahead.ph.q25[day] + ahead.ph.q75[day] - 2.0 * forecast)
+    if abs(forecast - plan.median_ph) > 0.1 + 0.25 * skew:
         return [f"the plan ends at {plan.median_ph:.2f} on {plan.on}, the forecast {forecast:.2f}"]
     return []
 

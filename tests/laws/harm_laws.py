@@ -202,8 +202,9 @@ def _given(case: Case, answer: Answer, direction: Direction) -> list[str]:
         }[direction]
         if yearly > 0.0:
             found.append(f"{yearly:.3g} g/m2 a year in the upkeep")
-    if direction is Direction.LIME and rescue is not None and rescue.lime_as_caco3_g_m2 is not None:
-        found.append(f"{rescue.lime_as_caco3_g_m2.mid:.3g} g/m2 in the rescue")
+    back = None if rescue is None else rescue.lime_as_caco3_g_m2
+    if direction is Direction.LIME and back is not None and back.mid >= 1.0:
+        found.append(f"{back.mid:.3g} g/m2 in the rescue")
     return found
 
 
