@@ -111,7 +111,7 @@ def slack(fresh_g_m2: float) -> float:
 
 
 @pytest.mark.parametrize(
-    ("by", "count"), [("2026-08-01", 1), ("2027-12-01", 2), ("2028-12-01", 3), ("2031-01-01", 3)]
+    ("by", "count"), [("2026-09-01", 1), ("2027-12-01", 2), ("2028-12-01", 3), ("2031-01-01", 3)]
 )
 def test_a_season_too_late_for_the_day_wanted_is_left_out(by: str, count: int) -> None:
     seasons = seasons_of(bed(LOAM.format(7.0), aim=f"target_ph = 6.0\nby = {by}"))
