@@ -19,7 +19,13 @@ from numpy.typing import NDArray
 
 from loamshift.core.column import run_column
 from loamshift.core.column_events import column_events
-from loamshift.core.column_layout import ColumnEvent, EventKind
+from loamshift.core.column_layout import (
+    ColumnEvent,
+    ColumnEvents,
+    ColumnSoil,
+    ColumnWeather,
+    EventKind,
+)
 from loamshift.core.ensemble import coverage, crps_ensemble, quantile_bands
 from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.ph import PhMethod, PhReading
@@ -395,7 +401,35 @@ def _forecast(
 ) -> tuple[FloatArray, float]:
     """What a test at the dates would read, (members, dates), and the worst balance error."""
     soil = believed(course)
-    last = max(dates)
+    made = ground(course, soil, depth_cm=depth_cm, last=max(dates))
+    drawn = draw_soil_members(
+        soil, members=members, rng=np.random.default_rng(seed), land_use=course.land_use
+    )
+    result = run_column(
+        made.soil,
+        drawn.parameters,
+        made.weather,
+        made.events,
+        laws=shared_laws(),
+        sample_depth_cm=depth_cm,
+        stride_days=STRIDE_DAYS,
+    )
+    at = [(on - course.start).days // STRIDE_DAYS for on in dates]
+    error = soil.ph.ph_water_sd * drawn.reading_z
+    return result.ph[:, at] + error[:, None], float(result.balance_error.max())
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What the column runs on for a course, but for its members."""
+
+    soil: ColumnSoil
+    weather: ColumnWeather
+    events: ColumnEvents
+
+
+def ground(course: Course, soil: Soil, *, depth_cm: float, last: date) -> Ground:
+    """The layers, weather and events of a course until its last reading at a depth."""
     length = (last - course.start).days
     depths = {d.depth_cm for d in course.dressings} | {depth for _, depth in course.ploughed_cm}
     edges = layer_edges_cm(treated_cm=23.0, others_cm=sorted(depths | {depth_cm}))
@@ -411,14 +445,10 @@ def _forecast(
             )
             events += events_of(part, edges_cm=edges)
     events += _ploughing(course, edges, length)
-    drawn = draw_soil_members(
-        soil, members=members, rng=np.random.default_rng(seed), land_use=course.land_use
-    )
     available = max((soil.field_capacity_frac - soil.wilting_frac) * 300.0, 5.0)
-    result = run_column(
-        soil_layers(soil, edges_cm=edges),
-        drawn.parameters,
-        column_weather(
+    return Ground(
+        soil=soil_layers(soil, edges_cm=edges),
+        weather=column_weather(
             soil,
             place=course.place,
             edges_cm=edges,
@@ -426,14 +456,8 @@ def _forecast(
             days=length,
             available_water_mm=available,
         ),
-        column_events(events, n_layers=edges.size - 1),
-        laws=shared_laws(),
-        sample_depth_cm=depth_cm,
-        stride_days=STRIDE_DAYS,
+        events=column_events(events, n_layers=edges.size - 1),
     )
-    at = [(on - course.start).days // STRIDE_DAYS for on in dates]
-    error = soil.ph.ph_water_sd * drawn.reading_z
-    return result.ph[:, at] + error[:, None], float(result.balance_error.max())
 
 
 def _ploughing(course: Course, edges: FloatArray, length: int) -> list[ColumnEvent]:

@@ -2,6 +2,7 @@
 
     python tools/figures/plan_grid.py            the thirty beds, the rule as printed in the letter
     python tools/figures/plan_grid.py --refit    a few of them, with a new letter after each test
+    ... --resume                                 goes on where a run was broken off
 
 Each plan is chosen on the possible beds of the program and judged on others (``true_beds``): the
 first part goes on, a test reads with its error, the line of the table says the second part, and
@@ -25,7 +26,7 @@ if __name__ == "__main__":
     sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from figures.bed_cases import Done, Test, Wish, case_of, grid
-from figures.results import write_rows
+from figures.results import gather
 from figures.true_beds import TrueBeds, method_sd_ph, read, true_beds
 from loamshift.cli.kernel_cache import keep_kernels
 from loamshift.core.plan_goal import RuleGoal, bounds_of, reachable
@@ -223,9 +224,6 @@ def row_of(wish: Wish, *, truths: int = TRUTHS, seed: int = TRUTH_SEED) -> dict[
     rule, single = by_rule(plan, seed=seed + 1), without_tests(plan)
     known_held, known_on_day = known(plan)
     return {
-        "texture": wish.texture,
-        "ph": wish.ph,
-        "aim": wish.aim,
         "decision": plan.look.judged.decision.value,
         "seasons": plan.goal.seasons,
         "first_g_m2": plan.rule.first_g_m2,
@@ -252,9 +250,6 @@ def refit_row_of(
     plan = planned(wish, truths=truths, seed=seed)
     rule, letters = by_rule(plan, seed=seed + 1), by_letters(plan, seed=seed + 1)
     return {
-        "texture": wish.texture,
-        "ph": wish.ph,
-        "aim": wish.aim,
         "promised": round(plan.rule.share_in_range, 3),
         "rule": round(float(rule.held.mean()), 3),
         "letters": round(float(letters.held.mean()), 3),
@@ -305,22 +300,16 @@ def _single_plans(goal: RuleGoal) -> list[FloatArray]:
 
 def main(words: list[str]) -> int:
     """Work out the rows and keep them."""
-    keep_kernels()
-    if words == ["--refit"]:
-        rows = []
-        for wish in REFITTED:
-            rows.append(refit_row_of(wish))
-            print(rows[-1], flush=True)
-        write_rows("plan_grid_refit", rows)
-        return 0
-    if words:
+    if not set(words) <= {"--refit", "--resume"}:
         print(__doc__)
         return 2
-    rows = []
-    for wish in grid():
-        rows.append(row_of(wish))
-        print(rows[-1], flush=True)
-    write_rows("plan_grid", rows)
+    keep_kernels()
+    beds = {wish.name: wish for wish in (REFITTED if "--refit" in words else grid())}
+    if "--refit" in words:
+        name, work = "plan_grid_refit", refit_row_of
+    else:
+        name, work = "plan_grid", row_of
+    gather(name, beds, lambda bed: [work(beds[bed])], resume="--resume" in words)
     return 0
 
 

@@ -1,6 +1,6 @@
 """How far the read-off courses lie from the column, bed by bed.
 
-    python tools/figures/surface_error.py
+    python tools/figures/surface_error.py [--resume]
 
 The surface of the possible beds, made from a few runs, is read for amounts that were never run;
 the same beds are then run on the column with those amounts. Plans in reason add up to at most
@@ -20,7 +20,7 @@ if __name__ == "__main__":
 
 from figures.bed_cases import Wish, case_of, grid
 from figures.plan_grid import MEMBERS
-from figures.results import write_rows
+from figures.results import gather
 from figures.true_beds import depths_worked
 from loamshift.cli.kernel_cache import keep_kernels
 from loamshift.services.belief.belief import believe
@@ -89,9 +89,6 @@ def rows_of(wish: Wish) -> list[dict[str, object]]:
         off = np.stack(missed)
         found.append(
             {
-                "texture": wish.texture,
-                "ph": wish.ph,
-                "aim": wish.aim,
                 "plans": kind,
                 "rms_ph": round(float(np.sqrt(np.mean(off**2))), 4),
                 "mean_ph": round(float(off.mean()), 4),
@@ -105,16 +102,12 @@ def rows_of(wish: Wish) -> list[dict[str, object]]:
 
 def main(words: list[str]) -> int:
     """Work out the rows and keep them."""
-    if words:
+    if not set(words) <= {"--resume"}:
         print(__doc__)
         return 2
     keep_kernels()
-    rows = []
-    for wish in grid():
-        for row in rows_of(wish):
-            rows.append(row)
-            print(row, flush=True)
-    write_rows("surface_error", rows)
+    beds = {wish.name: wish for wish in grid()}
+    gather("surface_error", beds, lambda bed: rows_of(beds[bed]), resume=bool(words))
     return 0
 
 

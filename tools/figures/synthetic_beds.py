@@ -1,6 +1,6 @@
 """Two hundred beds drawn at random: does a plan keep its promise, and a range hold nine in ten?
 
-    python tools/figures/synthetic_beds.py
+    python tools/figures/synthetic_beds.py [--resume]
 
 Each bed has its own texture, reading and aim. A first part goes on, one test reads with its
 error, the printed table decides the second part. Then the test is told to the program, which
@@ -25,7 +25,7 @@ if __name__ == "__main__":
 
 from figures.bed_cases import TODAY, Done, Test, Wish, case_of
 from figures.plan_grid import MEMBERS
-from figures.results import write_rows
+from figures.results import gather
 from figures.true_beds import depths_worked, method_sd_ph, true_beds
 from loamshift.cli.kernel_cache import keep_kernels
 from loamshift.core.ensemble import crps_ensemble
@@ -101,10 +101,8 @@ def rows_of(wish: Wish, *, each: int = EACH, seed: int = SEED) -> list[dict[str,
         old = _next(unfitted, seasons, float(amounts[1, one]))
         rows.append(
             {
-                "texture": wish.texture,
-                "ph": wish.ph,
-                "aim": wish.aim,
-                "bed": one,
+                "case": wish.name,
+                "truth": one,
                 "promised": round(rule.share_in_range, 4),
                 "in_range": int(inside[one, goal.on] & inside[one, goal.hold]),
                 "promised_harmed": round(rule.share_harmed, 4),
@@ -190,15 +188,17 @@ def chi_squared(ranks: FloatArray, *, bins: int = 10) -> float:
 
 def main(words: list[str]) -> int:
     """Work out the rows and keep them."""
-    if words:
+    if not set(words) <= {"--resume"}:
         print(__doc__)
         return 2
     keep_kernels()
-    rows: list[dict[str, object]] = []
-    for number, wish in enumerate(wishes()):
-        rows += rows_of(wish, seed=SEED + 1 + number)
-        print(number, wish.name, len(rows), flush=True)
-    write_rows("synthetic_beds", rows)
+    beds = {str(number): wish for number, wish in enumerate(wishes())}
+    gather(
+        "synthetic_beds",
+        beds,
+        lambda bed: rows_of(beds[bed], seed=SEED + 1 + int(bed)),
+        resume=bool(words),
+    )
     return 0
 
 
