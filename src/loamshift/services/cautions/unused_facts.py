@@ -196,7 +196,11 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         return
     idle = not (use.compared or case.applied or case.claims)
     settled = bed.planted is not None or bed.kind in (BedKind.LAWN, BedKind.CONTAINER)
-    told = context.target is not None and use.decision not in (Decision.LEAVE, Decision.STOP)
+    told = (
+        context.target is not None
+        and bed.kind is not BedKind.CONTAINER
+        and use.decision not in (Decision.LEAVE, Decision.STOP)
+    )
     if bed.planted is not None and idle and not told:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):

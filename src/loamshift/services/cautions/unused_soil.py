@@ -144,7 +144,11 @@ def _of_lime(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("soil.fizz_acid", Why.NO_FIZZ)
     elif idle:
         yield Unused("soil.fizz_acid", Why.LIME_IDLE)
-    elif entry.fizz in (Fizz.NONE, Fizz.SLIGHT) and not _acid_is_planned(context, use):
+    elif (
+        entry.fizz in (Fizz.NONE, Fizz.SLIGHT)
+        and not _acid_is_planned(context, use)
+        and not _lime_runs_out(context)
+    ):
         yield Unused("soil.fizz_acid", Why.NO_ACID_PLANNED)
 
 
@@ -154,6 +158,12 @@ def _acid_is_planned(context: BedContext, use: AnswerUse) -> bool:
     weighed = bool(use.compared) or not context.organic_only
     planned = use.direction is Direction.ACIDIFY and weighed
     return planned or use.has_forecast or asked
+
+
+def _lime_runs_out(context: BedContext) -> bool:
+    """True in a light mix: its lime is so little that the year's ledger follows the amount."""
+    soil = context.soil
+    return soil is not None and soil.medium is not Medium.MINERAL and soil.carbonate.is_possible
 
 
 def not_yet(context: BedContext) -> Why:
