@@ -21,7 +21,7 @@ from loamshift.core.column_layout import (
     FloatArray,
     MemberParameters,
 )
-from loamshift.core.column_table import column_soil
+from loamshift.core.column_soil import column_soil
 from loamshift.tables import model
 from loamshift.tables.parameters import parameter_values
 

@@ -38,7 +38,8 @@ from loamshift.domain.soil import Soil
 from loamshift.services.belief.belief import ERROR_DEGREES, FITTED_NODES_Z
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_runs import shared_laws
-from loamshift.services.belief.possible_beds import SCALE_SLICES, on_nodes
+from loamshift.services.belief.possible_beds import SCALE_SLICES
+from loamshift.services.belief.scale_nodes import on_nodes
 from published import courses
 from published.courses import Course, Reading
 

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from loamshift.core.column_layout import MemberParameters
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.column_inputs import (
     ForecastInputs,
     draw_members_of,
@@ -26,7 +27,6 @@ from loamshift.services.belief.column_inputs import (
 )
 from loamshift.services.belief.column_priors import Members
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run, shortened
-from loamshift.services.belief.possible_beds import BedRun
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
 from loamshift.services.courses.seasons import Seasons, seasons_ahead

@@ -1,26 +1,14 @@
-"""The buffer curve of the column: tabulated once per soil, turned round once per member."""
+"""The buffer curve of the column, turned round once per member."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-from numpy.typing import ArrayLike
-
-from loamshift.core.buffer_curve import BufferParameters, shape_mmolc_kg, solution_mmolc_kg
 from loamshift.core.column_compile import compiled
-from loamshift.core.column_layout import (
-    HIGHEST_TABLE_PH,
-    LOWEST_TABLE_PH,
-    ColumnSoil,
-    FloatArray,
-)
+from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_numbers import law, rate
-from loamshift.errors import OutOfRangeError
 
-CURVE_POINTS: Final = 1501
 TABLE_STEPS: Final = 2048
 """Equal steps of base content in a member's table."""
 PH, HYDROGEN, RISE = range(3)
@@ -32,100 +20,6 @@ _PER = rate("table_per")
 _REFERENCE_PH = law("background_reference_ph")
 _HIGHEST_PH = law("background_highest_ph")
 _RISE_PER_PH = rate("background_rise")
-
-
-def column_soil(
-    *,
-    edges_cm: Sequence[float],
-    bulk_density_g_cm3: ArrayLike,
-    start_ph: ArrayLike,
-    carbonate_mmolc_kg: ArrayLike,
-    clay_pct: float,
-    organic_carbon_pct: float,
-    params: BufferParameters,
-    al_highest_mmolc_kg: float,
-    organic_only: bool = False,
-) -> ColumnSoil:
-    """A soil for the column, its curve tabulated from the buffer coefficients.
-
-    Parameters
-    ----------
-    edges_cm
-        Edges of the layers, from 0 down, L + 1 of them [cm].
-    bulk_density_g_cm3
-        Bulk density, one number or one per layer, above 0 [g/cm3].
-    start_ph
-        pH in water at the start, one number or one per layer, 2 to 9.5 [pH].
-    carbonate_mmolc_kg
-        Free lime, 200 per % CaCO3, one number or one per layer, 0 or more [mmolc/kg].
-    clay_pct
-        Clay, 0 to 100 [%].
-    organic_carbon_pct
-        Organic carbon, 0 to 60 [%].
-    params
-        Coefficients of the topic ``buffer`` [see the dataclass].
-    al_highest_mmolc_kg
-        Ceiling of the acid dissolved with aluminium, above 0 [mmolc/kg].
-    organic_only
-        True for peat and bark mixes: the organic term alone [true or false].
-
-    Returns
-    -------
-    ColumnSoil
-        Layers and curve [units as named there].
-
-    Raises
-    ------
-    InputError
-        For edges that do not rise from 0.
-    OutOfRangeError
-        For an impossible density, pH, carbonate or ceiling.
-
-    Notes
-    -----
-    The curve is that of ``buffer.base_content_mmolc_kg`` down to about pH 3.1; below, where
-    dissolved aluminium would pass the ceiling, it holds the ceiling. One curve for all layers.
-
-    References
-    ----------
-    aitken-1990, own-judgement
-
-    Examples
-    --------
-    >>> from loamshift.tables.parameters import parameter_values
-    >>> soil = column_soil(edges_cm=[0, 5, 15, 30], bulk_density_g_cm3=1.3, start_ph=7.0,
-    ...                    carbonate_mmolc_kg=0.0, clay_pct=18.0, organic_carbon_pct=1.5,
-    ...                    params=BufferParameters(**parameter_values("buffer")),
-    ...                    al_highest_mmolc_kg=100.0)
-    >>> soil.mass_kg_m2.tolist()
-    [65.0, 130.0, 195.0]
-    """
-    if not al_highest_mmolc_kg > 0.0:
-        raise OutOfRangeError(f"al_highest_mmolc_kg = {al_highest_mmolc_kg:g} must be above 0")
-    edges = np.asarray(edges_cm, dtype=np.float64)
-    layers = edges.size - 1
-    density = np.broadcast_to(np.asarray(bulk_density_g_cm3, dtype=np.float64), (layers,))
-    mass = density * np.diff(edges) * 10.0
-    lime = np.broadcast_to(np.asarray(carbonate_mmolc_kg, dtype=np.float64), (layers,))
-    ph = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
-    shape = shape_mmolc_kg(
-        ph,
-        clay_pct=np.asarray(clay_pct, dtype=np.float64),
-        organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
-        params=params,
-        organic_only=organic_only,
-    )
-    aluminium = 3000.0 * params.solution_l_kg * 10.0 ** (params.al_solubility_log10_k - 3.0 * ph)
-    excess = np.maximum(0.0, aluminium - al_highest_mmolc_kg)
-    return ColumnSoil(
-        edges_cm=edges,
-        mass_kg_m2=mass,
-        start_ph=np.array(np.broadcast_to(np.asarray(start_ph, dtype=np.float64), (layers,))),
-        carbonate_mmolc_m2=lime * mass,
-        curve_ph=ph,
-        shape_mmolc_kg=np.array(np.broadcast_to(shape, ph.shape)),
-        solution_mmolc_kg=solution_mmolc_kg(ph, params=params) + excess,
-    )
 
 
 @compiled

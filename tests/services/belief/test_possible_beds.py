@@ -9,15 +9,11 @@ import pytest
 
 from loamshift.core.member_weights import normal_slices
 from loamshift.domain.case import Case
+from loamshift.services.belief.bed_run import every_other
 from loamshift.services.belief.belief import believe
 from loamshift.services.belief.column_inputs import draw_members_of
-from loamshift.services.belief.possible_beds import (
-    NODES_Z,
-    SCALE_SLICES,
-    PossibleBeds,
-    every_other,
-    on_nodes,
-)
+from loamshift.services.belief.possible_beds import SCALE_SLICES, PossibleBeds
+from loamshift.services.belief.scale_nodes import NODES_Z, on_nodes
 from loamshift.services.context.build_context import build_context, require_soil
 from loamshift.services.courses.seasons import seasons_ahead
 from services.beds import TODAY, bed

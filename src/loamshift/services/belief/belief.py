@@ -22,9 +22,9 @@ from loamshift.services.belief.possible_beds import (
     SCALE_SLICES,
     PossibleBeds,
     beds_before_readings,
-    on_nodes,
 )
 from loamshift.services.belief.refit_words import Learned, refit_words
+from loamshift.services.belief.scale_nodes import on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import SeasonReading, season_readings
 

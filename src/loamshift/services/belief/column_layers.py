@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.column_layout import ColumnSoil
-from loamshift.core.column_table import column_soil
+from loamshift.core.column_soil import column_soil
 from loamshift.domain.soil import Soil
 from loamshift.tables.model import buffer_parameters
 from loamshift.tables.parameters import parameter_values

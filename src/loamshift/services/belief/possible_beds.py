@@ -5,21 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
-from typing import Final, Protocol
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import (
-    HIGHEST_TABLE_PH,
-    LOWEST_TABLE_PH,
-    MemberParameters,
-)
+from loamshift.core.column_layout import MemberParameters
 from loamshift.core.member_weights import normal_slices
 from loamshift.core.monotone_cubic import monotone_cubic
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.soil import Soil
+from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.column_inputs import (
     ForecastInputs,
     draw_members_of,
@@ -28,62 +25,14 @@ from loamshift.services.belief.column_inputs import (
 )
 from loamshift.services.belief.column_priors import RETEST_WORDS, Members
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
+from loamshift.services.belief.scale_nodes import NODES_Z, on_nodes
 
 FloatArray = NDArray[np.float64]
 
-NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
-"""Nodes of the buffer scale on which the members stand [sd of what is believed]."""
 SCALE_SLICES: Final = 15
 """Values of the buffer scale that each draw of everything else is read at [count]."""
 GOLDEN: Final = 0.6180339887498949
 """Multiples of it fall evenly between 0 and 1, in an order that no draw follows [1]."""
-INSIDE_PH: Final = 0.05
-"""A start is kept this far inside the ends of the curve [pH]."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BedRun:
-    """What possible beds do from today on.
-
-    ``ph`` (M, D) of each bed on each day, without the error of a reading [pH in water];
-    ``oxidised_frac`` (D,) median share of the sulfur put on [0-1]; ``balance_error`` the worst
-    of all members [share of all acid moved].
-    """
-
-    ph: FloatArray
-    oxidised_frac: FloatArray
-    balance_error: float
-
-
-class Runner(Protocol):
-    """Possible beds that can be tried with anything, by the column or by a single layer."""
-
-    @property
-    def days(self) -> tuple[date, ...]:
-        """The days they are read on, today first."""
-
-    @property
-    def shape(self) -> tuple[int, int]:
-        """Values of the buffer scale, and draws of everything else."""
-
-    def run(self, applications: Sequence[Application]) -> BedRun:
-        """The beds with these applications."""
-
-    def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
-        """The beds with each of several plans."""
-
-    def thinned(self, every: int) -> Runner:
-        """The same beds with one draw in so many."""
-
-    def with_rain_water(self) -> Runner:
-        """The same beds watered without alkalinity."""
-
-    @property
-    def log10_k(self) -> FloatArray:
-        """Buffer scale of each bed."""
-
-    def draw(self, name: str) -> FloatArray:
-        """A parameter of each bed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,8 +67,8 @@ class PossibleBeds:
             Values by bed, shape (Q x O, ...) [the same unit].
         """
         n_others = self.z.shape[1]
-        on_nodes = of_members.reshape(self.nodes_z.size, n_others, *of_members.shape[1:])
-        read = monotone_cubic(self.nodes_z, on_nodes, self.z)
+        by_node = of_members.reshape(self.nodes_z.size, n_others, *of_members.shape[1:])
+        read = monotone_cubic(self.nodes_z, by_node, self.z)
         return read.reshape(self.n_beds, *of_members.shape[1:])
 
     @property
@@ -300,56 +249,3 @@ def beds_before_readings(
         nodes_z=nodes,
         z=z,
     )
-
-
-def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
-    """Every draw at each node of the buffer scale.
-
-    Parameters
-    ----------
-    drawn
-        The draws; their own scale is left aside [object].
-    soil
-        The soil as it was read, for the middle and spread of the scale [object].
-    nodes_z
-        Nodes, rising, shape (N,) [sd].
-
-    Returns
-    -------
-    Members
-        N times as many, node by node [object].
-    """
-    n_others = drawn.reading_z.size
-    values = {
-        field.name: np.tile(getattr(drawn.parameters, field.name), nodes_z.size)
-        for field in fields(MemberParameters)
-    }
-    scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
-    values["log10_k"] = np.repeat(scale, n_others)
-    start = soil.ph.ph_water
-    values["start_ph_shift"] = np.clip(
-        values["start_ph_shift"],
-        LOWEST_TABLE_PH + INSIDE_PH - start,
-        HIGHEST_TABLE_PH - INSIDE_PH - start,
-    )
-    draws = np.tile(drawn.draws, (nodes_z.size, 1))
-    draws[:, 0] = values["log10_k"]
-    return Members(
-        MemberParameters(**values), drawn.words, draws, np.tile(drawn.reading_z, nodes_z.size)
-    )
-
-
-def every_other(shape: tuple[int, int]) -> NDArray[np.bool_]:
-    """Half of the draws, for a plan to be chosen on; the other half judges it.
-
-    Parameters
-    ----------
-    shape
-        Values of the scale and draws [count].
-
-    Returns
-    -------
-    ndarray
-        True for the beds of every second draw, shape (Q x O,) [truth].
-    """
-    return np.tile(np.arange(shape[1]) % 2 == 0, shape[0])

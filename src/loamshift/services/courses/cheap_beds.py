@@ -17,10 +17,11 @@ from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
 from loamshift.domain.soil import Soil
+from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.column_inputs import draw_members_of
 from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_weather import leaching_factor
-from loamshift.services.belief.possible_beds import INSIDE_PH, BedRun, on_nodes
+from loamshift.services.belief.scale_nodes import INSIDE_PH, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.dose_surface import DoseSurface, dose_surface
-from loamshift.services.belief.possible_beds import BedRun, Runner, every_other
+from loamshift.services.belief.bed_run import BedRun, Runner, every_other
 from loamshift.services.courses.seasons import Seasons
 
 FloatArray = NDArray[np.float64]

@@ -18,12 +18,13 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Units
 from loamshift.errors import OutOfRangeError
 from loamshift.services.belief import column_priors as priors
+from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.belief import believe
 from loamshift.services.belief.column_inputs import DAYS_IN_YEAR as DAYS_IN_YEAR
 from loamshift.services.belief.column_inputs import LONGEST_YEARS, events_under
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK
 from loamshift.services.belief.column_runs import shared_laws as shared_laws
-from loamshift.services.belief.possible_beds import BedRun, PossibleBeds
+from loamshift.services.belief.possible_beds import PossibleBeds
 from loamshift.services.format import format_date
 
 FloatArray = NDArray[np.float64]

@@ -14,7 +14,7 @@ from loamshift.domain.answer import Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.soil import CarbonateBelief
-from loamshift.services.belief.possible_beds import Runner
+from loamshift.services.belief.bed_run import Runner
 from loamshift.services.context.build_context import require_soil
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values

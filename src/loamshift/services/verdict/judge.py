@@ -14,7 +14,7 @@ import numpy as np
 from loamshift.core.plan_rule import choose_rule
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.belief.possible_beds import BedRun, Runner
+from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
@@ -38,6 +38,7 @@ from loamshift.services.verdict.judged_bed import (
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.reach import Reach, judged_by_reach, reach_of
 from loamshift.services.verdict.stops import stop_reason
+from loamshift.services.verdict.under_way import goes_on_with, way_under_way
 from loamshift.tables.model import verdict_values
 
 
@@ -111,6 +112,8 @@ def judge(
             measure="soil.ph",
             measure_probability=1.0,
         )
+    if base.decision is Decision.LEAVE:
+        base, reach = _not_given_up(case, base)
     first = first_test(case, base, reach)
     return _with_plan(case, first or base, reach)
 
@@ -241,6 +244,18 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         return replace(leave, decision=Decision.STOP, reason=Reason.OVERDOSE), None
     reach = reach_of(case, acidify=acidify)
     return judged_by_reach(case, reach, leave, rise=rise, inside=inside), reach
+
+
+def _not_given_up(case: JudgedBed, leave: Judgement) -> tuple[Judgement, Reach | None]:
+    """In the middle of a plan a gap too small to begin with still gets the part that pays."""
+    acidify = way_under_way(case)
+    if acidify is None or stop_reason(case.context, acidify=acidify) is not None:
+        return leave, None
+    reach = reach_of(case, acidify=acidify)
+    rise = water_rise_ph(case)
+    judged = judged_by_reach(case, reach, leave, rise=rise, inside=False)
+    goes_on = judged.acts and goes_on_with(case, _with_plan(case, judged, reach))
+    return (judged, reach) if goes_on else (leave, None)
 
 
 def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judgement:

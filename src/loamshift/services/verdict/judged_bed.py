@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.domain.bed_context import BedContext, Target
-from loamshift.services.belief.possible_beds import BedRun, Runner
+from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.courses.surface import day_index
 from loamshift.tables.model import verdict_values
 

@@ -1,0 +1,57 @@
+"""Members of the column at fixed nodes of the buffer scale."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
+from loamshift.domain.soil import Soil
+from loamshift.services.belief.column_priors import Members
+
+FloatArray = NDArray[np.float64]
+
+NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
+"""Nodes of the buffer scale on which the members stand [sd of what is believed]."""
+INSIDE_PH: Final = 0.05
+"""A start is kept this far inside the ends of the curve [pH]."""
+
+
+def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
+    """Every draw at each node of the buffer scale.
+
+    Parameters
+    ----------
+    drawn
+        The draws; their own scale is left aside [object].
+    soil
+        The soil as it was read, for the middle and spread of the scale [object].
+    nodes_z
+        Nodes, rising, shape (N,) [sd].
+
+    Returns
+    -------
+    Members
+        N times as many, node by node [object].
+    """
+    n_others = drawn.reading_z.size
+    values = {
+        field.name: np.tile(getattr(drawn.parameters, field.name), nodes_z.size)
+        for field in fields(MemberParameters)
+    }
+    scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
+    values["log10_k"] = np.repeat(scale, n_others)
+    start = soil.ph.ph_water
+    values["start_ph_shift"] = np.clip(
+        values["start_ph_shift"],
+        LOWEST_TABLE_PH + INSIDE_PH - start,
+        HIGHEST_TABLE_PH - INSIDE_PH - start,
+    )
+    draws = np.tile(drawn.draws, (nodes_z.size, 1))
+    draws[:, 0] = values["log10_k"]
+    return Members(
+        MemberParameters(**values), drawn.words, draws, np.tile(drawn.reading_z, nodes_z.size)
+    )
