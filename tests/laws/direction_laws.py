@@ -23,6 +23,7 @@ REASONS: Final = {
         Reason.NO_AIM,
         Reason.UNKNOWN_LIME,
         Reason.DOUBTFUL_READING,
+        Reason.UNKNOWN_SODIUM,
         Reason.UNKNOWN_WATER,
         Reason.UNKNOWN_TEXTURE,
         Reason.ONE_SOURCE_RANGE,

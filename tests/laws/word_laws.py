@@ -66,6 +66,8 @@ ASKS: Final = (
         frozenset({Reason.DOUBTFUL_READING})),
     Ask("he plant", lambda _, context: context.target is None or context.target.names != (),
         frozenset({Reason.NO_AIM, Reason.ONE_SOURCE_RANGE, Reason.NO_COMMON_RANGE})),
+    Ask("sodium", lambda case, _: case.soil.sodium_pct is None,
+        frozenset({Reason.UNKNOWN_SODIUM})),
     Ask("second source", lambda case, _: case.aim.target_ph is None,
         frozenset({Reason.ONE_SOURCE_RANGE})),
     Ask("empty bed", lambda _, context: context.planted and not context.in_pot,

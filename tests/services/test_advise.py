@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from loamshift.case.answer import answer_from_json, answer_to_dict, answer_to_json
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Decision
 from loamshift.services.advise import MODEL, LookAhead, advise
 from services.beds import bed
 
@@ -64,11 +64,6 @@ def test_only_a_decision_to_act_carries_a_plan_and_ways_to_it(
         assert answer.dose.provisional is (answer.verdict.decision is Decision.MEASURE_FIRST)
 
 
-def given_amounts(answer: Answer) -> set[float]:
-    assert answer.plan is not None
-    return {part.rate_g_m2 for part in (*answer.plan.parts, *answer.applications)}
-
-
 @pytest.mark.parametrize("name", ["plan", "lime"])
 def test_a_label_of_half_the_strength_doubles_the_product_and_no_more(name: str) -> None:
     product = "elemental sulfur, powder" if name == "plan" else "ground limestone, calcitic"
@@ -78,7 +73,11 @@ def test_a_label_of_half_the_strength_doubles_the_product_and_no_more(name: str)
         advise(replace(case, on_hand=bed(SOIL, more=hand + pct).on_hand)) for pct in ("98", "49")
     )
     assert full.verdict.decision == half.verdict.decision
-    assert sum(given_amounts(half)) == pytest.approx(2.0 * sum(given_amounts(full)), rel=0.2)
+    assert full.plan is not None and half.plan is not None
+    whole, double = (sum(part.rate_g_m2 for part in one.plan.parts) for one in (full, half))
+    assert double == pytest.approx(2.0 * whole, rel=0.1)
+    # the lines of the table may be cut elsewhere, for as many beds in the range
+    assert half.plan.share_in_range == pytest.approx(full.plan.share_in_range, abs=0.01)
 
 
 def test_sulfur_lowers_the_forecast_and_bands_are_in_order() -> None:
@@ -108,7 +107,7 @@ def test_a_soil_beyond_the_forecast_is_answered_without_one(ph: float, method: s
     assert answer.forecast is None and answer.balance_error is None
     assert answer.made_by.model == MODEL
     (told,) = [row for row in answer.findings if row.check == "reach of the forecast"]
-    assert not told.passed and "there is none for this soil" in told.comment
+    assert not told.passed and "there is none" in told.comment
     assert len(answer.claims) == 1
     assert answer.verdict.decision == advise(case).verdict.decision
 
@@ -137,4 +136,8 @@ def test_earlier_readings_are_set_aside_on_request() -> None:
     assert used.refit is not None and aside.refit is not None
     assert used.refit.used and not aside.refit.used
     assert used.refit.acid_scale.now.mid > 1.1 * aside.refit.acid_scale.now.mid
-    assert advise(bed(SOIL), look_ahead=FEW).refit is None and advise(case).refit is None
+    assert advise(bed(SOIL), look_ahead=FEW).refit is None
+    # without a forecast the readings are weighed by one layer, and teach about as much
+    quick, plain = advise(case).refit, advise(case, refit=False).refit
+    assert quick is not None and quick.used and plain is not None and not plain.used
+    assert quick.acid_scale.now.mid == pytest.approx(used.refit.acid_scale.now.mid, rel=0.15)

@@ -35,9 +35,9 @@ from loamshift.core.member_weights import equal_beds, normal_slices, weigh_membe
 from loamshift.core.monotone_cubic import monotone_cubic
 from loamshift.core.reading_bins import normal_probability
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.belief import ERROR_DEGREES, FITTED_NODES_Z
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_runs import shared_laws
+from loamshift.services.belief.learned import ERROR_DEGREES, FITTED_NODES_Z
 from loamshift.services.belief.possible_beds import SCALE_SLICES
 from loamshift.services.belief.scale_nodes import on_nodes
 from published import courses

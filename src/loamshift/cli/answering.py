@@ -118,7 +118,7 @@ def answer_for(case: Case, wish: Wish) -> Answer:
     from loamshift.services.advise import LookAhead, advise
 
     if wish.years == 0:
-        return advise(case)
+        return advise(case, refit=wish.refit)
     from loamshift.cli.kernel_cache import keep_kernels
     from loamshift.cli.show import warn
 

@@ -6,7 +6,7 @@ No clock of its own: what reacts when is given. Used where a million beds are ju
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -116,6 +116,52 @@ def mixed_layer_course(
     >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
     [[7.0, 6.0]]
     """
+    return _run(layer, acid_mmolc_m2, step_days)[0]
+
+
+def aged_layer(
+    layer: MixedLayer, acid_mmolc_m2: FloatArray, *, step_days: FloatArray
+) -> MixedLayer:
+    """The same beds after some steps: their pH then, and the free lime that is left.
+
+    Parameters
+    ----------
+    layer
+        The beds [object].
+    acid_mmolc_m2
+        Acid that comes in each step, base negative, shape (M, S) [mmolc/m2].
+    step_days
+        Length of each step, shape (S,) [d].
+
+    Returns
+    -------
+    MixedLayer
+        The beds as the steps leave them [object].
+
+    Raises
+    ------
+    InputError
+        Where steps and acid differ in number.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    Used for the time between a reading and today; see ``tests/core/test_mixed_layer.py``.
+
+    >>> callable(aged_layer)
+    True
+    """
+    ph, carbonate = _run(layer, acid_mmolc_m2, step_days)
+    return replace(layer, start_ph=ph[:, -1], carbonate_mmolc_m2=carbonate)
+
+
+def _run(
+    layer: MixedLayer, acid_mmolc_m2: FloatArray, step_days: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """PH of every bed step by step, and the free lime left at the end."""
     if acid_mmolc_m2.shape[-1] != step_days.size:
         raise InputError("acid_mmolc_m2 needs one column per step")
     acid = np.ascontiguousarray(np.moveaxis(acid_mmolc_m2, -1, 0))
@@ -125,7 +171,7 @@ def mixed_layer_course(
     capacity = layer.k * layer.mass_kg_m2
     ph_per_shape = np.gradient(layer.curve_ph, layer.shape_mmolc_kg)
     store = np.interp(ph, layer.curve_ph, layer.shape_mmolc_kg)
-    held = np.interp(np.maximum(layer.held_ph, ph), layer.curve_ph, layer.shape_mmolc_kg)
+    held = np.interp(layer.held_ph, layer.curve_ph, layer.shape_mmolc_kg)
     carbonate = np.broadcast_to(layer.carbonate_mmolc_m2, ph.shape).copy()
     for step, days in enumerate(step_days):
         rise = np.minimum(ph, layer.highest_ph) - layer.reference_ph
@@ -148,7 +194,7 @@ def mixed_layer_course(
         store -= over
         ph = np.interp(store, layer.shape_mmolc_kg, layer.curve_ph)
         found[step + 1] = ph
-    return np.ascontiguousarray(np.moveaxis(found, 0, -1))
+    return np.ascontiguousarray(np.moveaxis(found, 0, -1)), carbonate
 
 
 def _drained_base_mmolc_m2(

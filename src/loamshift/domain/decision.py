@@ -53,6 +53,8 @@ class Reason(StrEnum):
     """Nearer to the range than a second test could show."""
     UNKNOWN_LIME = "unknown-lime"
     DOUBTFUL_READING = "doubtful-reading"
+    UNKNOWN_SODIUM = "unknown-sodium"
+    """So high a pH comes from sodium more often than from lime, and nobody has tested it."""
     UNKNOWN_WATER = "unknown-water"
     UNKNOWN_TEXTURE = "unknown-texture"
     ONE_SOURCE_RANGE = "one-source-range"

@@ -70,7 +70,7 @@ class LookAhead:
     refit: bool = True
 
 
-def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
+def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = True) -> Answer:
     """The answer to one case, from one belief about the bed and one judgement.
 
     Everything in it, verdict, plan, forecast and upkeep, comes from the same possible beds: by
@@ -82,6 +82,8 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
         The case as read [object].
     look_ahead
         How to forecast; None leaves the forecast keys empty [object].
+    refit
+        False leaves earlier readings aside where there is no forecast [truth].
 
     Returns
     -------
@@ -91,8 +93,10 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None) -> Answer:
     context = build_context(case)
     beyond = None if look_ahead is None else beyond_forecast(context)
     if look_ahead is None or context.soil is None or beyond is not None:
-        judged = decide(context)
+        decided = decide(context, refit=refit if look_ahead is None else look_ahead.refit)
+        context, judged = decided.context, decided.judged
         answer = _answer(context, judged, plan_of(context, judged), look_ahead=None)
+        answer = replace(answer, refit=decided.refit)
         if beyond is not None:
             answer = replace(answer, findings=(*answer.findings, beyond))
         return with_unused_facts(context, answer)

@@ -46,7 +46,7 @@ def claims_asked(case: Case, *, seed: int | None) -> Answer:
     if context.soil is None:
         raise InputError("A claim needs the pH of the soil it is made for.")
     claims = settle_claims(context, case.claims, seed=seed)
-    minded = cautions(context, decide(context), applications=(), options=())
+    minded = cautions(context, decide(context).judged, applications=(), options=())
     keys = [
         figure.source_key
         for claim in claims

@@ -38,7 +38,8 @@ _REASONS: Final = (
     "it there. small-gain: it is nearer to the range than a second test could show. upkeep: it "
     "is in the range and needs something from time to time to stay there.",
     "unknown-lime, doubtful-reading, unknown-water, unknown-texture: one test would settle the "
-    "decision. one-source-range: only one source prints a range for the plant.",
+    "decision. unknown-sodium: so high a pH is sodium's more often than lime's. one-source-range: "
+    "only one source prints a range for the plant.",
     "free-lime: lime in the soil takes up more than anybody would apply. caps: the printed "
     "limits do not reach so far. water: the water brings back whatever is done to the soil.",
     "parts: more applications than usual. months: longer than a year. within-reach: none of these.",

@@ -11,13 +11,9 @@ import pytest
 from loamshift.domain.case import Case
 from loamshift.services.belief.belief import believe
 from loamshift.services.context.build_context import build_context
-from loamshift.services.courses.cheap_beds import (
-    CHEAP_OTHERS,
-    CHEAP_SLICES,
-    CheapBeds,
-    cheap_beds,
-    reaction_by_step,
-)
+from loamshift.services.courses.cheap_beds import CheapBeds
+from loamshift.services.courses.cheap_belief import CHEAP_OTHERS, CHEAP_SLICES, cheap_belief
+from loamshift.services.courses.layer_acid import reaction_by_step
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
@@ -37,14 +33,14 @@ APPLIED = (
 
 
 def cheap(case: Case) -> CheapBeds:
-    return cheap_beds(build_context(case), days_ahead=AHEAD)
+    return cheap_belief(build_context(case), days_ahead=AHEAD).beds
 
 
 def middles(case: Case, *, rate_g_m2: float = 0.0, acidify: bool = True) -> tuple[float, float]:
     """Median change in three years by one layer and by the column."""
     context = build_context(case)
     parts = seasons_ahead(context, acidify=acidify).simulated((rate_g_m2,)) if rate_g_m2 else ()
-    beds = cheap_beds(context, days_ahead=AHEAD)
+    beds = cheap_belief(context, days_ahead=AHEAD).beds
     one = np.median(beds.run(parts).ph, axis=0)
     column = believe(context, parts, members=60, seed=1, days_ahead=AHEAD).beds
     two = np.median(column.run(parts).ph, axis=0)

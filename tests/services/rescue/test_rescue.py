@@ -42,7 +42,7 @@ def sulfur_overdose(bed_case: Make, rate_g_m2: float = 360.0, **more: object) ->
 
 def rescue_for(case: Case) -> Rescue | None:
     context = build_context(case)
-    return rescue(context, decide(context))
+    return rescue(context, decide(context).judged)
 
 
 def found(case: Case) -> Rescue:

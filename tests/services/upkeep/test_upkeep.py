@@ -24,7 +24,7 @@ Make = Callable[..., Case]
 
 def judged_upkeep(case: Case) -> tuple[Ledger | None, Upkeep | None]:
     context = build_context(case)
-    return upkeep(context, decide(context))
+    return upkeep(context, decide(context).judged)
 
 
 def held(case: Case) -> tuple[Ledger, Upkeep]:

@@ -19,7 +19,7 @@ NO_LIME = LOAM + "carbonate_pct = 0\n"
 
 
 def judged(case: Case) -> Judgement:
-    return decide(build_context(case))
+    return decide(build_context(case)).judged
 
 
 def test_no_reading_asks_for_one() -> None:
@@ -204,7 +204,7 @@ def test_more_lime_never_makes_it_easier() -> None:
 
 def test_the_same_bed_gives_the_same_bits() -> None:
     context = build_context(bed("ph = 7.3\n" + LOAM))
-    one, two = decide(context), decide(replace(context))
+    one, two = decide(context).judged, decide(replace(context)).judged
     assert one.rule is not None and two.rule is not None
     assert np.array_equal(one.rule.amounts_g_m2, two.rule.amounts_g_m2)
     assert one.rule.lines == two.rule.lines

@@ -24,7 +24,7 @@ FLOWERS = '[[applied]]\ndate = 2026-04-01\nmaterial = "flowers of sulphur"\n'
 
 def told(case: Case) -> tuple[Judgement, Verdict]:
     context = build_context(case)
-    judged = decide(context)
+    judged = decide(context).judged
     return judged, verdict(context, judged, plan_of(context, judged).rule)
 
 

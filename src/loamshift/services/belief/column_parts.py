@@ -133,7 +133,7 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
         (EventKind.UREA, parts.urea_frac * NITROGEN_MOL_KG),
         (EventKind.NITRATE, alone * NITROGEN_MOL_KG),
     )
-    days = (0,) if worked_in or not is_litter(material) else _litter_days()
+    days = (0,) if worked_in or not is_litter(material) else litter_days()
     for kind, per_gram in plain:
         amount = rate * per_gram
         if amount == 0.0:
@@ -165,8 +165,14 @@ def is_litter(material: Material) -> bool:
     return material.group is MaterialGroup.ORGANIC and material.n_organic_frac < meal
 
 
-def _litter_days() -> tuple[int, ...]:
-    """Days after it was laid on which equal parts of a mulch have got into the soil."""
+def litter_days() -> tuple[int, ...]:
+    """Days after it was laid on which equal parts of a mulch have got into the soil.
+
+    Returns
+    -------
+    tuple of int
+        Rising [d].
+    """
     half_time_d = parameter_values("advice")["surface_litter_half_time_d"]
     shares = [(part + 0.5) / _LITTER_PARTS for part in range(_LITTER_PARTS)]
     return tuple(round(-half_time_d * math.log2(1.0 - share)) for share in shares)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from loamshift.domain.answer import Direction, Missing
+from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
@@ -74,6 +74,14 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
                 "soil.ph",
                 "A probe, a strip or a pH of unknown method is a hint.",
                 "Send a mixed sample to a laboratory; ask for pH in water.",
+            )
+        )
+    if judged.reason is Reason.UNKNOWN_SODIUM:
+        rows.append(
+            _row(
+                "soil.sodium_pct",
+                "So high a pH comes from sodium more often than from lime.",
+                "Ask a laboratory for exchangeable sodium and salt (EC), at two depths.",
             )
         )
     if not context.water_known and context.irrigation_mm_year > 0.0:

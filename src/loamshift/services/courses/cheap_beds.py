@@ -11,20 +11,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
-from loamshift.core.member_weights import normal_slices
-from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, mixed_layer_course
+from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, aged_layer, mixed_layer_course
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.bed_run import BedRun
-from loamshift.services.belief.column_inputs import draw_members_of
 from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_weather import leaching_factor
-from loamshift.services.belief.scale_nodes import INSIDE_PH, on_nodes
-from loamshift.services.context.build_context import require_soil
-from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
-from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
+from loamshift.services.belief.scale_nodes import INSIDE_PH
+from loamshift.services.courses.layer_acid import (
+    feed_acid_by_step,
+    past_acid_by_step,
+    reaction_by_step,
+    sampled_cm,
+    share_within,
+    watering_share_by_step,
+)
 from loamshift.services.materials.free_lime import coarse_lime_per_d
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import ledger_parameters
@@ -33,10 +36,6 @@ from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
 
 FloatArray = NDArray[np.float64]
 
-CHEAP_OTHERS: Final = 32
-"""Draws of everything but the buffer scale [count]."""
-CHEAP_SLICES: Final = 7
-"""Values of the buffer scale, each a member of its own [count]."""
 STEP_DAYS: Final = 30
 
 
@@ -103,6 +102,7 @@ class CheapBeds:
         """
         courses: dict[tuple[str, date, bool], FloatArray] = {}
         acid = np.repeat(self.steady_acid[None], len(plans), axis=0)
+        on_top = np.zeros_like(acid)
         for number, part in [(n, part) for n, plan in enumerate(plans) for part in plan]:
             material, mixed_in = load_materials()[part.material], part.incorporate_cm > 0.0
             key = (part.material, part.date, mixed_in)
@@ -110,8 +110,15 @@ class CheapBeds:
                 courses[key] = reaction_by_step(
                     self.context, material, on=part.date, steps=self.steps, incorporated=mixed_in
                 )
-            strength = self._strength(material) * part.rate_g_m2
-            acid[number] += strength[:, None] * courses[key][None, :]
+            within = share_within(self.context, part.incorporate_cm)
+            strength = self._strength(material) * part.rate_g_m2 * within
+            coming = strength[:, None] * courses[key][None, :]
+            if is_lime(material) and not mixed_in:
+                on_top[number] += coming
+            else:
+                acid[number] += coming
+        if on_top.any():
+            acid += self._let_in(on_top)
         return tuple(
             BedRun(ph=ph, oxidised_frac=np.zeros(self.steps.size + 1), balance_error=0.0)
             for ph in mixed_layer_course(self.layer, acid, step_days=self.steps)
@@ -161,96 +168,201 @@ class CheapBeds:
             water_acid=np.zeros_like(self.water_acid),
         )
 
+    def _let_in(self, lime_acid: FloatArray) -> FloatArray:
+        """What of surface lime gets into the soil by step, shape (P, M, S) [mmolc/m2].
+
+        It stops dissolving where it has limed the top of the soil, and goes on as bicarbonate
+        washes that down.
+        """
+        rules, layer = parameter_values("plan"), self.layer
+        top = min(rules["surface_lime_cm"] / sampled_cm(self.context), 1.0)
+        stop, start = (
+            np.interp(ph, layer.curve_ph, layer.shape_mmolc_kg)
+            for ph in (rules["surface_lime_stop_ph"], layer.start_ph)
+        )
+        room = np.maximum(stop - start, 0.0) * layer.k * layer.mass_kg_m2 * top
+        years = np.cumsum(self.steps) / 365.25
+        held = layer.bicarbonate_mmol2_l2 * 10.0 ** rules["surface_lime_stop_ph"]
+        washed = layer.drained_mm_year * np.minimum(held, layer.bicarbonate_highest_mmolc_l)
+        washed = np.minimum(washed, rules["surface_lime_per_year"] * room)
+        most = rules["surface_lime_at_once_frac"] * room[:, None] + washed[:, None] * years
+        come = np.maximum(np.cumsum(lime_acid, axis=-1), -most)
+        return np.diff(come, axis=-1, prepend=0.0)
+
     def _strength(self, material: Material) -> FloatArray:
         """What a bed makes of a gram, against the usual: lime works better in some [-]."""
-        if material.caco3_eq_frac > 0.0 and material.elemental_s_frac == 0.0:
+        if is_lime(material):
             return self.parameters.lime_field_efficiency
         return np.ones(self.layer.start_ph.size)
 
 
-def cheap_beds(context: BedContext, *, days_ahead: int, seed: int = 1) -> CheapBeds:
-    """Possible beds of one mixed layer each.
+def is_lime(material: Material) -> bool:
+    """Whether a material is there for its carbonate, oxide or hydroxide.
+
+    Parameters
+    ----------
+    material
+        What goes on [object].
+
+    Returns
+    -------
+    bool
+        False for what holds sulfur as well [truth].
+    """
+    return material.caco3_eq_frac > 0.0 and material.elemental_s_frac == 0.0
+
+
+def beds_of_one_layer(
+    context: BedContext,
+    *,
+    soil: Soil,
+    members: MemberParameters,
+    shape: tuple[int, int],
+    read: date,
+    days_ahead: int,
+) -> CheapBeds:
+    """Possible beds of one mixed layer each, from the day of a reading run to today.
 
     Parameters
     ----------
     context
         A bed with a soil [object].
+    soil
+        The soil as it was read that day [object].
+    members
+        What each bed is, value of the scale by value, shape (M,) [object].
+    shape
+        Values of the scale, and draws of everything else [count].
+    read
+        Day of the reading, today or before [calendar].
     days_ahead
         Days from today that they are run [d].
-    seed
-        Seed of the draws [number].
 
     Returns
     -------
     CheapBeds
-        The beds [object].
+        The beds as they are today [object].
 
     Notes
     -----
-    The draws are those of the column's members. Started at the latest reading, or just inside the
-    curve where it lies beyond; what was put on before it brings what it still has to, and earlier
-    readings teach nothing here.
+    The draws are those of the column's members. Started just inside the curve where the reading
+    lies beyond; what was put on before it brings what it still has to.
     """
-    soil = require_soil(context)
-    drawn = draw_members_of(context, (), soil=soil, members=CHEAP_OTHERS, seed=seed)
-    members = on_nodes(drawn, soil=soil, nodes_z=normal_slices(CHEAP_SLICES)).parameters
-    table = soil_layers(
-        _inside_the_curve(soil),
-        edges_cm=np.array([0.0, context.depth_cm]),
-        organic_only=context.organic_only,
+    layer = _layer_as_read(context, soil=soil, members=members)
+    since = steps_of((context.case.today - read).days)
+    if since.size:
+        before, _ = _acid_left_alone(context, members, read=read, start=read, steps=since)
+        layer = aged_layer(layer, before, step_days=since)
+    steps = np.full(-(-days_ahead // STEP_DAYS), float(STEP_DAYS))
+    steady, water = _acid_left_alone(
+        context, members, read=read, start=context.case.today, steps=steps
     )
-    ledger = ledger_parameters()
-    count = -(-days_ahead // STEP_DAYS)
-    steps = np.full(count, float(STEP_DAYS))
-    beds = members.n_members
-    mass = context.soil_mass_kg_m2 * members.mass_factor
-    in_pot = context.in_pot
-    water = np.zeros((beds, count))
-    water -= (
-        context.water_base_mmolc_m2_year * members.alkalinity_factor[:, None]
-    ) * _watering_share(context, steps)
-    feed = present_feed_acid_mmolc_m2(context.case.feed, in_pot=in_pot)
-    steady = water + feed * steps / 365.25
-    steady = steady + _past_acid(context, steps)
-    background = members.background_mmolc_m2_year * (0.0 if in_pot else 1.0)
-    column = parameter_values("column")
-    bicarbonate = 1000.0 * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
-    bicarbonate = bicarbonate * members.flux_pco2_atm
-    coarse = members.coarse_carbonate_frac > 0.5
     return CheapBeds(
         context=context,
-        shape=(CHEAP_SLICES, CHEAP_OTHERS),
+        shape=shape,
         parameters=members,
-        layer=MixedLayer(
-            start_ph=soil.ph.ph_water + members.start_ph_shift,
-            k=10.0**members.log10_k,
-            mass_kg_m2=mass,
-            carbonate_mmolc_m2=members.carbonate_factor * CARBONATE_MMOLC_KG_PER_PCT * mass,
-            held_ph=members.plateau_ph,
-            background_mmolc_m2_year=background,
-            background_rise_per_ph=members.background_rise_per_ph,
-            weathering_mmolc_m2_year=members.weathering_mmolc_m2_year,
-            drained_mm_year=context.drainage_mm_year * members.transport_factor,
-            bicarbonate_mmol2_l2=bicarbonate,
-            lime_per_d=np.where(
-                coarse, coarse_lime_per_d(members.lime_half_time_d), members.carbonate_rate_per_d
-            ),
-            lime_acid_exponent=np.where(
-                coarse, members.lime_acid_exponent, members.carbonate_acid_exponent
-            ),
-            lime_full_above_ph=np.where(coarse, column["lime_acid_below_ph"], FULL_LIME_PH),
-            is_coarse=coarse,
-            curve_ph=table.curve_ph,
-            shape_mmolc_kg=table.shape_mmolc_kg
-            + table.solution_mmolc_kg / 10.0**soil.k.log10_k_mean,
-            reference_ph=ledger.background_reference_ph,
-            highest_ph=ledger.background_highest_ph,
-            leaching_factor=leaching_factor(context.drainage_mm_year),
-            bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
-        ),
+        layer=layer,
         steps=steps,
         steady_acid=steady,
         water_acid=water,
+    )
+
+
+def ph_since(
+    context: BedContext, *, soil: Soil, members: MemberParameters, read: date
+) -> tuple[FloatArray, FloatArray]:
+    """What beds of one layer did from the day of a reading until today.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    soil
+        The soil as it was read that day [object].
+    members
+        What each bed is, shape (M,) [object].
+    read
+        Day of the reading, before today [calendar].
+
+    Returns
+    -------
+    tuple of ndarray
+        Days since the reading, shape (S + 1,) [d], and the pH of each bed, shape (M, S + 1)
+        [pH in water].
+    """
+    steps = steps_of((context.case.today - read).days)
+    acid, _ = _acid_left_alone(context, members, read=read, start=read, steps=steps)
+    layer = _layer_as_read(context, soil=soil, members=members)
+    return np.concatenate(([0.0], np.cumsum(steps))), mixed_layer_course(
+        layer, acid, step_days=steps
+    )
+
+
+def steps_of(days: int) -> FloatArray:
+    """Equal steps of about a month over so many days.
+
+    Parameters
+    ----------
+    days
+        How many, 0 or more [d].
+
+    Returns
+    -------
+    ndarray
+        Lengths, none where there is no day [d].
+    """
+    count = max(round(days / STEP_DAYS), 1 if days > 0 else 0)
+    return np.full(count, days / count) if count else np.zeros(0)
+
+
+def _acid_left_alone(
+    context: BedContext, members: MemberParameters, *, read: date, start: date, steps: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Acid of water, feed and earlier material by bed and step, and the water's share of it."""
+    share = watering_share_by_step(context, start=start, steps=steps)
+    water = -context.water_base_mmolc_m2_year * members.alkalinity_factor[:, None] * share
+    shared = feed_acid_by_step(context, start=start, steps=steps)
+    shared = shared + past_acid_by_step(context, read=read, start=start, steps=steps)
+    return water + shared, water
+
+
+def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters) -> MixedLayer:
+    table = soil_layers(
+        _inside_the_curve(soil),
+        edges_cm=np.array([0.0, sampled_cm(context)]),
+        organic_only=context.organic_only,
+    )
+    ledger, column = ledger_parameters(), parameter_values("column")
+    within = sampled_cm(context) / context.depth_cm
+    mass = context.soil_mass_kg_m2 * within * members.mass_factor
+    load = min(within, 1.0) * (not context.in_pot)
+    bicarbonate = 1000.0 * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
+    coarse = members.coarse_carbonate_frac > 0.5
+    return MixedLayer(
+        start_ph=soil.ph.ph_water + members.start_ph_shift,
+        k=10.0**members.log10_k,
+        mass_kg_m2=mass,
+        carbonate_mmolc_m2=members.carbonate_factor * CARBONATE_MMOLC_KG_PER_PCT * mass,
+        held_ph=members.plateau_ph,
+        background_mmolc_m2_year=members.background_mmolc_m2_year * load,
+        background_rise_per_ph=members.background_rise_per_ph,
+        weathering_mmolc_m2_year=members.weathering_mmolc_m2_year * min(within, 1.0),
+        drained_mm_year=context.drainage_mm_year * members.transport_factor,
+        bicarbonate_mmol2_l2=bicarbonate * members.flux_pco2_atm,
+        lime_per_d=np.where(
+            coarse, coarse_lime_per_d(members.lime_half_time_d), members.carbonate_rate_per_d
+        ),
+        lime_acid_exponent=np.where(
+            coarse, members.lime_acid_exponent, members.carbonate_acid_exponent
+        ),
+        lime_full_above_ph=np.where(coarse, column["lime_acid_below_ph"], FULL_LIME_PH),
+        is_coarse=coarse,
+        curve_ph=table.curve_ph,
+        shape_mmolc_kg=table.shape_mmolc_kg + table.solution_mmolc_kg / 10.0**soil.k.log10_k_mean,
+        reference_ph=ledger.background_reference_ph,
+        highest_ph=ledger.background_highest_ph,
+        leaching_factor=leaching_factor(context.drainage_mm_year),
+        bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
     )
 
 
@@ -259,92 +371,6 @@ def _inside_the_curve(soil: Soil) -> Soil:
     lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
     within = min(max(soil.ph.ph_water, lowest), highest)
     return replace(soil, ph=replace(soil.ph, ph_water=within))
-
-
-def reaction_by_step(
-    context: BedContext, material: Material, *, on: date, steps: FloatArray, incorporated: bool
-) -> FloatArray:
-    """Acid that one gram of a material brings in each step from today.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-    material
-        What goes on [object].
-    on
-        Day it goes on, today or later [calendar].
-    steps
-        Lengths of the steps [d].
-    incorporated
-        True where it is mixed in [truth].
-
-    Returns
-    -------
-    ndarray
-        Acid, base negative, shape (S,) [mmolc/g].
-    """
-    ends = np.cumsum(steps)
-    after = (on - context.case.today).days
-    length = max(0, int(ends[-1]) - after)
-    if length == 0:
-        return np.zeros(steps.size)
-    course = acid_course_mmolc_m2(
-        material,
-        rate_g_m2=1.0,
-        soil_temp_c=context.soil_temp_c,
-        start=on,
-        days=length,
-        ph_water=require_soil(context).ph.ph_water,
-        in_pot=context.in_pot,
-        incorporated=incorporated,
-    )
-    come = np.interp(ends - after, np.arange(length + 1), np.concatenate(([0.0], course)))
-    return np.diff(np.concatenate(([0.0], come)))
-
-
-def _watering_share(context: BedContext, steps: FloatArray) -> FloatArray:
-    """Share of a year's watering that falls in each step [1]."""
-    months = context.case.water.months
-    if not months:
-        return np.zeros(steps.size)
-    today = context.case.today
-    starts = np.concatenate(([0.0], np.cumsum(steps)[:-1]))
-    shares = []
-    for start, days in zip(starts, steps, strict=True):
-        held = sum(
-            (today + timedelta(days=int(start) + day)).month in months
-            for day in range(0, int(days), 10)
-        )
-        shares.append(held / len(range(0, int(days), 10)) * days / (365.25 * len(months) / 12.0))
-    return np.asarray(shares)
-
-
-def _past_acid(context: BedContext, steps: FloatArray) -> FloatArray:
-    """Acid still to come from what was put on, by step from today, shape (S,) [mmolc/m2]."""
-    found = np.zeros(steps.size)
-    for applied, pending in zip(context.case.applied, context.pending, strict=True):
-        if pending.acid_mmolc_m2 == 0.0:
-            continue
-        whole = acid_brought_mmolc_m2(
-            applied.material, rate_g_m2=applied.rate_g_m2, in_pot=context.in_pot
-        )
-        since = max((context.case.today - applied.on).days, 0)
-        ends = np.cumsum(steps)
-        course = acid_course_mmolc_m2(
-            applied.material,
-            rate_g_m2=applied.rate_g_m2,
-            soil_temp_c=context.soil_temp_c,
-            start=applied.on,
-            days=since + int(ends[-1]),
-            ph_water=require_soil(context).ph.ph_water,
-            in_pot=context.in_pot,
-            incorporated=applied.incorporated_cm > 0.0,
-        )
-        come = np.interp(since + ends, np.arange(course.size + 1), np.concatenate(([0.0], course)))
-        read = whole - pending.acid_mmolc_m2
-        found += np.diff(np.concatenate(([read], come)))
-    return found
 
 
 def _rows(parameters: MemberParameters, rows: NDArray[np.int64]) -> MemberParameters:

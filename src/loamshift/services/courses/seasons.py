@@ -146,7 +146,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     if cap is not None:
         dose = min(one for one in (cap.dose_g_m2, cap.year_g_m2, NO_LIMIT_G_M2) if one is not None)
         year = cap.year_g_m2 if cap.year_g_m2 is not None else dose
-        dose, year = whole_gram(dose / strength), year / strength
+        dose, year = dose / strength, year / strength
     wait = int(limits["part_wait_days" if acidify else "lime_part_wait_days"])
     first = start_date(context, acidify=acidify, not_before=context.case.today)
     wanted = _wanted_on(context, first)
@@ -172,7 +172,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         material=material,
         active_frac=active,
         strength_frac=strength,
-        dose_g_m2=dose,
+        dose_g_m2=whole_gram(dose),
         capacity_g_m2=tuple(capacity),
         days=tuple(days),
         tests=tuple(start - timedelta(days=TEST_LEAD_D) for start in starts[1:]),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.verdict.doubts import lime_contradicts_ph
+from loamshift.services.verdict.doubts import likely_sodic, lime_contradicts_ph
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -28,8 +28,8 @@ def beyond_forecast(context: BedContext) -> Finding | None:
 
     Notes
     -----
-    Above pH 9.5 sodium holds the pH and not lime, and below 2 iron and acid sulfates do: neither
-    is in the forecast, so a wider curve would only hide that.
+    Above pH 9.5, and mostly above 8.5, sodium holds the pH and not lime, and below 2 iron and
+    acid sulfates do: neither is in the forecast, so a wider curve would only hide that.
 
     References
     ----------
@@ -63,8 +63,20 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             comment="The pH and the free lime do not fit each other, so there is nothing to "
             "forecast from.",
         )
-    if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH:
+    if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH and not likely_sodic(context):
         return None
+    if likely_sodic(context):
+        return Finding(
+            check=REACH_CHECK,
+            value=round(ph, 1),
+            operator="<",
+            limit=verdict_values()["sodic_suspect_ph"],
+            unit="pH in water",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="Sodium most likely holds the pH of this soil, and the forecast knows lime "
+            "only: there is none until sodium has been tested.",
+        )
     high = ph >= HIGHEST_TABLE_PH
     why = (
         "Sodium holds a soil so alkaline, and the forecast knows lime only"

@@ -123,7 +123,8 @@ def dated_parts(
     found: list[Application] = []
     left = amount_g_m2
     for number in range(seasons.count):
-        size = min(left, seasons.capacity_g_m2[number])
+        weighed = seasons.dose_g_m2 * len(seasons.days[number])
+        size = min(left, seasons.capacity_g_m2[number], weighed)
         test = seasons.tests[number - 1] if number else None
         found += [
             _application(

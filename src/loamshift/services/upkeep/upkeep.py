@@ -50,6 +50,8 @@ LIME_LINE: Final = "free lime dissolving"
 PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
 """What comes once and is left out of what holds a pH."""
 _BACKGROUND_LINES: Final = ("acid from the air", "leaching and uptake")
+HELD_BY_SODIUM: Final = (Reason.SODIC, Reason.UNKNOWN_SODIUM)
+"""Where sodium holds the pH, what lime, feed and rain do to it is not the question."""
 _DAYS_IN_YEAR: Final = 365
 
 
@@ -78,8 +80,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     Returns
     -------
     tuple of Ledger and Upkeep
-        Both None where no pH was read or no aim is known; no upkeep where the bed is not to be
-        brought to the aim, or must not be touched [mmolc/m2/yr].
+        Both None where no pH was read, no aim is known or sodium holds the pH; no upkeep where the
+        bed is not to be brought to the aim, or must not be touched [mmolc/m2/yr].
 
     Notes
     -----
@@ -97,7 +99,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     own-arithmetic, vargas-bryla-2015, lsu-f-520
     """
     soil, target = context.soil, context.target
-    if soil is None or target is None:
+    if soil is None or target is None or judged.reason in HELD_BY_SODIUM:
         return None, None
     held_ph = held_at_ph(soil, target, judged)
     lines = _lines(context, held_ph)

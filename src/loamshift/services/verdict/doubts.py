@@ -93,6 +93,29 @@ def hardly_a_soil(context: BedContext) -> bool:
     return rough and not low <= ph.ph_water <= high
 
 
+def likely_sodic(context: BedContext) -> bool:
+    """Whether a careful reading lies where sodium is the likelier cause than lime.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    bool
+        True for a mineral soil whose sodium nobody has tested [truth].
+
+    References
+    ----------
+    ussl-1954
+    """
+    ph = require_soil(context).ph
+    if ph.method.is_rough or context.organic_only or context.case.soil.sodium_pct is not None:
+        return False
+    return ph.ph_water >= verdict_values()["sodic_suspect_ph"]
+
+
 def lime_contradicts_ph(context: BedContext) -> bool:
     """Whether free lime was found in a soil too acid to hold any.
 

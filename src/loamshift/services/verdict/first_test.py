@@ -26,6 +26,8 @@ from loamshift.tables.parameters import parameter_values
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
+EVEN: Final = 1e-9
+"""Groups of equal size add up to the limit: enough for a rough reading, not for others [1]."""
 WORTH_A_TRY: Final = frozenset({Decision.GO, Decision.EFFORT})
 """Between these no laboratory is waited for once a fizz test was made: the plan tests anyway."""
 
@@ -61,7 +63,9 @@ def first_test(case: JudgedBed, base: Judgement, reach: Reach | None) -> Judgeme
             if other_way or (decision is not base.decision and not slow):
                 changed += weight
                 shift[decision] = shift.get(decision, 0.0) + weight
-        if changed > threshold and (best is None or changed > best.measure_probability):
+        rough = doubt.reason is Reason.DOUBTFUL_READING
+        least = threshold - EVEN if rough else threshold + EVEN
+        if changed > least and (best is None or changed > best.measure_probability):
             best = replace(
                 base,
                 decision=Decision.MEASURE_FIRST,

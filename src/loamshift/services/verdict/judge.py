@@ -21,6 +21,7 @@ from loamshift.services.courses.surface import day_index
 from loamshift.services.verdict.doubts import (
     hardly_a_soil,
     holds_free_lime,
+    likely_sodic,
     lime_contradicts_ph,
 )
 from loamshift.services.verdict.first_test import first_test
@@ -28,6 +29,7 @@ from loamshift.services.verdict.judged_bed import (
     HALF,
     ROUNDING,
     JudgedBed,
+    coming_ph,
     drift_ph_year,
     furthest_median_ph,
     gap_ph,
@@ -101,21 +103,28 @@ def judge(
     base, reach = _without_tests(case)
     if base.decision is Decision.STOP:
         return base
+    if likely_sodic(context) and float(case.median[0]) > target.ph_high:
+        return _measure(base, Reason.UNKNOWN_SODIUM, "soil.sodium_pct")
     limes_lime = base.direction is Direction.LIME and holds_free_lime(context)
     unlikely = hardly_a_soil(context)
     if doubted or limes_lime or unlikely or lime_contradicts_ph(context):
-        return replace(
-            base,
-            decision=Decision.MEASURE_FIRST,
-            direction=Direction.NONE,
-            reason=Reason.DOUBTFUL_READING,
-            measure="soil.ph",
-            measure_probability=1.0,
-        )
+        return _measure(base, Reason.DOUBTFUL_READING, "soil.ph")
     if base.decision is Decision.LEAVE:
         base, reach = _not_given_up(case, base)
     first = first_test(case, base, reach)
     return _with_plan(case, first or base, reach)
+
+
+def _measure(base: Judgement, reason: Reason, field: str) -> Judgement:
+    """Nothing goes on, not even on trial, before one fact is known."""
+    return replace(
+        base,
+        decision=Decision.MEASURE_FIRST,
+        direction=Direction.NONE,
+        reason=reason,
+        measure=field,
+        measure_probability=1.0,
+    )
 
 
 def judge_without_soil(context: BedContext) -> Judgement:
@@ -192,7 +201,7 @@ def _comes_to_harm(case: JudgedBed, expected: float) -> bool:
     limits = verdict_values()
     target, now = case.target, float(case.median[0])
     coming = case.context.pending_acid_mmolc_m2
-    if abs(expected - now) < limits["leave_gain_ph"]:
+    if min(abs(expected - now), abs(coming_ph(case))) < limits["leave_gain_ph"]:
         return False
     if coming > 0.0:
         return expected < max(limits["harmful_ph"], target.harmful_low)
@@ -227,7 +236,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
     )
     if np.abs(gaps).max() < gain and (leave.stays or 0.0) > HALF:
         return leave, None
-    arriving = case.context.pending_acid_mmolc_m2 != 0.0 and abs(now) >= gain
+    arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:
         return replace(leave, reason=Reason.AT_WORK), None
     furthest = float(gaps[np.argmax(np.abs(gaps))])

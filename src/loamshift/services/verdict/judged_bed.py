@@ -9,8 +9,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.services.belief.bed_run import BedRun, Runner
+from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.courses.surface import day_index
 from loamshift.tables.model import verdict_values
 
@@ -132,6 +134,25 @@ def furthest_median_ph(case: JudgedBed) -> float:
     if coming < 0.0:
         return float(case.median.max())
     return float(case.median[case.on])
+
+
+def coming_ph(case: JudgedBed) -> float:
+    """How far what was put on before still moves the bed by the slope of its curve [pH].
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    float
+        Negative where it falls [pH].
+    """
+    context, soil = case.context, require_soil(case.context)
+    slope = float(buffer_mmolc_kg_ph(soil.ph.ph_water, **curve_of(context)))
+    capacity = 10.0**soil.k.log10_k_mean * slope * context.soil_mass_kg_m2
+    return float(-context.pending_acid_mmolc_m2 / capacity)
 
 
 def drift_ph_year(case: JudgedBed) -> float:

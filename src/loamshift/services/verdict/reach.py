@@ -60,7 +60,8 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
     Returns
     -------
     Reach
-        Courses under any amounts, and which beds get there [object].
+        Courses under any amounts, and which beds get there: tried at even steps, which stay the
+        same share of the limit whatever the strength of a bag [object].
     """
     seasons = seasons_ahead(case.context, acidify=acidify)
     need = dose_to(case.context, case.target.ph_aim, acidify=acidify)
@@ -73,22 +74,33 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
         need_high_g_m2=high,
     )
     goal = _goal(case, seasons, courses, high_g_m2=high)
+    first, later = _most_g_m2(seasons, high_g_m2=high)
+    even = replace(
+        goal,
+        first_g_m2=np.linspace(0.0, first, goal.first_g_m2.size),
+        later_g_m2=np.linspace(0.0, later, goal.later_g_m2.size),
+    )
     return Reach(
         courses=courses,
         goal=goal,
-        there=reachable(courses.surface, replace(goal, hold=goal.on)),
-        held=reachable(courses.surface, goal),
+        there=reachable(courses.surface, replace(even, hold=even.on)),
+        held=reachable(courses.surface, even),
     )
+
+
+def _most_g_m2(seasons: Seasons, *, high_g_m2: float) -> tuple[float, float]:
+    """The most tried in the first season and in a later one [g/m2]."""
+    top = max(REACH * high_g_m2, 1e-3 * max(seasons.capacity_g_m2))
+    return min(seasons.capacity_g_m2[0], top), min(seasons.capacity_g_m2[-1], top)
 
 
 def _goal(case: JudgedBed, seasons: Seasons, courses: Courses, *, high_g_m2: float) -> RuleGoal:
     rules, target = parameter_values("plan"), case.target
-    smallest = 1e-3 * max(seasons.capacity_g_m2)
-    top = max(REACH * high_g_m2, smallest)
     counts = QUICK_AMOUNTS if case.quick else AMOUNTS
-    least = rules["least_part_frac"] * min(seasons.capacity_g_m2[-1], top)
-    first = tidy_amounts(min(seasons.capacity_g_m2[0], top), count=counts[0], least_g_m2=least)
-    later = tidy_amounts(min(seasons.capacity_g_m2[-1], top), count=counts[1], least_g_m2=least)
+    most_first, most_later = _most_g_m2(seasons, high_g_m2=high_g_m2)
+    least = rules["least_part_frac"] * most_later
+    first = tidy_amounts(most_first, count=counts[0], least_g_m2=least)
+    later = tidy_amounts(most_later, count=counts[1], least_g_m2=least)
     return RuleGoal(
         range_low_ph=target.ph_low,
         range_high_ph=target.ph_high,

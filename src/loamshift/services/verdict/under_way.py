@@ -21,8 +21,9 @@ def way_under_way(case: JudgedBed) -> bool | None:
     Returns
     -------
     bool or None
-        True for acid, False for lime; None where nothing was put on lately, or the median bed
-        left alone is in the range now or passes it on the other side [truth].
+        True for acid, False for lime; None where nothing was put on lately, where no reading
+        has been taken since it could act, or the median bed left alone is in the range now or
+        passes it on the other side [truth].
 
     References
     ----------
@@ -68,11 +69,17 @@ def goes_on_with(case: JudgedBed, planned: Judgement) -> bool:
 
 
 def _put_on_lately_mmolc_m2(context: BedContext) -> float:
-    """All that the materials of the last season ever bring: acid, base negative [mmolc/m2]."""
-    days = parameter_values("plan")["under_way_days"]
+    """All that the materials of the last season ever bring, acid positive [mmolc/m2].
+
+    0 where one of them lay too short a time for the last reading to judge it.
+    """
+    limits = parameter_values("plan")
     today = context.case.today
-    return sum(
-        pending.total_mmolc_m2
+    lately = [
+        pending
         for applied, pending in zip(context.case.applied, context.pending, strict=True)
-        if (today - applied.on).days <= days
-    )
+        if (today - applied.on).days <= limits["under_way_days"]
+    ]
+    if any(pending.since_days < limits["judged_after_days"] for pending in lately):
+        return 0.0
+    return sum(pending.total_mmolc_m2 for pending in lately)

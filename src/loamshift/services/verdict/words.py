@@ -40,6 +40,7 @@ from loamshift.tables.model import verdict_values
 TESTS: Final = {
     "soil.ph": "a laboratory pH in water",
     "soil.ph_method": "the method behind the pH; ask the laboratory",
+    "soil.sodium_pct": "exchangeable sodium, with salt (EC), from a laboratory",
     "soil.fizz": "a fizz test: ten drops of acid on a spoonful of dry soil",
     "soil.carbonate_pct": "a laboratory figure for free lime (CaCO3)",
     "water.alkalinity": "the alkalinity of the water, from the supplier or a drop kit",
@@ -246,6 +247,15 @@ def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, 
     )
 
 
+def _unknown_sodium(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+    return (
+        f"A soil at {_reads(context)} nearly always owes it to sodium: free lime alone holds a "
+        "soil at 8.4 or below. Where sodium is the cause, gypsum and drainage mend it, and "
+        "sulfur by these tables does not. Put on nothing before sodium has been tested.",
+        _sentence(TESTS["soil.sodium_pct"]),
+    )
+
+
 def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
     return (
         f"The range {_range(_target(context))} rests on one source, on memory, or on sources that "
@@ -422,6 +432,7 @@ _SENTENCES: Final[Mapping[Reason, _Sentences]] = {
     Reason.UNKNOWN_LIME: _doubt,
     Reason.DOUBTFUL_READING: _doubt,
     Reason.UNKNOWN_WATER: _doubt,
+    Reason.UNKNOWN_SODIUM: _unknown_sodium,
     Reason.UNKNOWN_TEXTURE: _doubt,
     Reason.ONE_SOURCE_RANGE: _one_source,
     Reason.FREE_LIME: _free_lime,

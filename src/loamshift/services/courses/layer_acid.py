@@ -1,0 +1,216 @@
+"""The acid that reaches a mixed layer, step by step: materials, water, feed and what lies there."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.material import Material
+from loamshift.services.belief.column_inputs import feed_parts
+from loamshift.services.belief.column_parts import is_litter, litter_days
+from loamshift.services.context.build_context import require_soil
+from loamshift.services.materials.acid import acid_course_mmolc_m2
+
+FloatArray = NDArray[np.float64]
+
+
+def sampled_cm(context: BedContext) -> float:
+    """Depth of the layer that is followed: as deep as the bed is sampled.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    float
+        The depth treated where nobody said how deep was sampled, and never below a pot [cm].
+    """
+    depth = context.case.soil.sample_depth_cm or context.depth_cm
+    return min(depth, context.depth_cm) if context.in_pot else depth
+
+
+def share_within(context: BedContext, worked_in_cm: float) -> float:
+    """Share of what is put on that stays within the layer.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    worked_in_cm
+        How deep it is worked in, 0 on the surface [cm].
+
+    Returns
+    -------
+    float
+        All of it from the surface, less where it is dug in deeper than is sampled [0-1].
+    """
+    return min(1.0, sampled_cm(context) / worked_in_cm) if worked_in_cm > 0.0 else 1.0
+
+
+def reaction_by_step(
+    context: BedContext, material: Material, *, on: date, steps: FloatArray, incorporated: bool
+) -> FloatArray:
+    """Acid that one gram of a material brings in each step from today.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    material
+        What goes on [object].
+    on
+        Day it goes on, today or later [calendar].
+    steps
+        Lengths of the steps [d].
+    incorporated
+        True where it is mixed in [truth].
+
+    Returns
+    -------
+    ndarray
+        Acid, base negative, shape (S,) [mmolc/g].
+    """
+    edges = np.concatenate(([0.0], np.cumsum(steps)))
+    since = edges - (on - context.case.today).days
+    come = _come_by_day(
+        context, material, on=on, days=max(int(since[-1]), 0), incorporated=incorporated
+    )
+    return np.diff(np.interp(since, np.arange(come.size), come))
+
+
+def past_acid_by_step(
+    context: BedContext, *, read: date, start: date, steps: FloatArray
+) -> FloatArray:
+    """Acid that everything put on before today brings in each step from a day on.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    read
+        Day of the reading: a mulch laid before it has got into the soil [calendar].
+    start
+        First day of the first step [calendar].
+    steps
+        Lengths of the steps [d].
+
+    Returns
+    -------
+    ndarray
+        Acid, base negative, shape (S,); what came before the start is left out [mmolc/m2].
+    """
+    edges = np.concatenate(([0.0], np.cumsum(steps)))
+    found = np.zeros(steps.size)
+    for applied in context.case.applied:
+        since = (start - applied.on).days + edges
+        come = _come_by_day(
+            context,
+            applied.material,
+            on=applied.on,
+            days=max(int(since[-1]), 0),
+            incorporated=applied.incorporated_cm > 0.0,
+            laid_before=applied.on < read,
+        )
+        rate = applied.rate_g_m2 * share_within(context, applied.incorporated_cm)
+        found += rate * np.diff(np.interp(since, np.arange(come.size), come))
+    return found
+
+
+def feed_acid_by_step(context: BedContext, *, start: date, steps: FloatArray) -> FloatArray:
+    """Acid that the yearly feed brings in each step from a day on.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    start
+        First day of the first step [calendar].
+    steps
+        Lengths of the steps [d].
+
+    Returns
+    -------
+    ndarray
+        Acid, base negative, shape (S,) [mmolc/m2].
+
+    Notes
+    -----
+    Dated parts as in the column; a part of another year acts like the first of its month.
+    """
+    edges = np.concatenate(([0.0], np.cumsum(steps)))
+    found = np.zeros(steps.size)
+    courses: dict[tuple[int, int], FloatArray] = {}
+    for day, material, rate in feed_parts(context, start=start, days=int(edges[-1])):
+        on = start + timedelta(days=day)
+        key = (on.month, on.day)
+        if key not in courses:
+            left = int(edges[-1]) - day
+            courses[key] = _come_by_day(context, material, on=on, days=left, incorporated=False)
+        come = courses[key]
+        found += rate * np.diff(np.interp(edges - day, np.arange(come.size), come))
+    return found
+
+
+def watering_share_by_step(context: BedContext, *, start: date, steps: FloatArray) -> FloatArray:
+    """Share of a year's watering that falls in each step from a day on.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    start
+        First day of the first step [calendar].
+    steps
+        Lengths of the steps [d].
+
+    Returns
+    -------
+    ndarray
+        Shares, shape (S,) [1].
+    """
+    months = context.case.water.months
+    if not months:
+        return np.zeros(steps.size)
+    starts = np.concatenate(([0.0], np.cumsum(steps)[:-1]))
+    shares = []
+    for first, days in zip(starts, steps, strict=True):
+        looked = range(0, max(int(days), 1), 10)
+        held = sum((start + timedelta(days=int(first) + day)).month in months for day in looked)
+        shares.append(held / len(looked) * days / (365.25 * len(months) / 12.0))
+    return np.asarray(shares)
+
+
+def _come_by_day(
+    context: BedContext,
+    material: Material,
+    *,
+    on: date,
+    days: int,
+    incorporated: bool,
+    laid_before: bool = False,
+) -> FloatArray:
+    """Acid of one gram that has come by the end of each day, 0 first, shape (days + 1,)."""
+    course = np.zeros(days + 1)
+    if days == 0:
+        return course
+    course[1:] = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=1.0,
+        soil_temp_c=context.soil_temp_c,
+        start=on,
+        days=days,
+        ph_water=require_soil(context).ph.ph_water,
+        in_pot=context.in_pot,
+        incorporated=incorporated,
+    )
+    if incorporated or laid_before or not is_litter(material):
+        return course
+    parts = [
+        np.concatenate((np.zeros(min(late, days)), course))[: days + 1] for late in litter_days()
+    ]
+    return np.asarray(np.mean(parts, axis=0))
