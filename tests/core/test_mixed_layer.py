@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loamshift.core.mixed_layer import MixedLayer, mixed_layer_course
+from loamshift.core.mixed_layer import MixedLayer, aged_layer, mixed_layer_course
 from loamshift.errors import InputError
 
 BEDS = 4
@@ -167,3 +167,13 @@ def test_coarse_grains_give_a_share_of_what_is_left_of_them() -> None:
     beds = layer(start=5.5, carbonate=3000.0, lime_per_d=np.log(2.0) / 365.25, coarse=True)
     course = run(beds, 0.0)[0]
     assert course[-1] == pytest.approx(5.5 + 1500.0 / (SLOPE * MASS), abs=1e-6)
+
+
+def test_an_aged_layer_goes_on_where_the_steps_left_it() -> None:
+    beds = layer(start=7.7, carbonate=3000.0, load=200.0)
+    acid = np.full((BEDS, 24), 60.0)
+    whole = mixed_layer_course(beds, acid, step_days=np.full(24, 30.0))
+    half = aged_layer(beds, acid[:, :12], step_days=np.full(12, 30.0))
+    rest = mixed_layer_course(half, acid[:, 12:], step_days=np.full(12, 30.0))
+    assert np.allclose(rest, whole[:, 12:])
+    assert np.all(half.carbonate_mmolc_m2 < 3000.0)

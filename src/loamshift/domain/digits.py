@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import math
+from typing import Final
+
+TOO_SMALL_TO_SAY: Final = 1e-12
+"""Below this a number is nothing, in any unit of this trade [any unit]."""
 
 
 def sensible(value: float) -> str:
@@ -27,7 +31,7 @@ def sensible(value: float) -> str:
     >>> [sensible(v) for v in (0.0, 0.1234, 2.04, 97.6, 113.0, 1046.0, 12.2, 15.3)]
     ['0', '0.125', '2.0', '98', '115', '1,050', '12', '15.5']
     """
-    if value == 0.0:
+    if abs(value) < TOO_SMALL_TO_SAY:
         return "0"
     if not math.isfinite(value):
         raise ValueError(f"{value} cannot be said in digits")
@@ -61,7 +65,7 @@ def stated(value: float) -> str:
     >>> [stated(v) for v in (20.0, 215.28, 6.0, 2.5, 0.125, 1234.0)]
     ['20', '215', '6', '2.5', '0.125', '1,234']
     """
-    if value == 0.0:
+    if abs(value) < TOO_SMALL_TO_SAY:
         return "0"
     places = max(0, 2 - math.floor(math.log10(abs(value))))
     text = f"{value:,.{places}f}"

@@ -26,11 +26,18 @@ from loamshift.services.cautions.unused_reasons import (
 )
 from loamshift.services.cautions.unused_soil import needs_curve, not_yet, unused_soil_facts
 from loamshift.services.context.laboratory_scale import BUFFER_PATH
-from loamshift.services.context.readings import current_season, dated_readings
+from loamshift.services.context.readings import (
+    current_season,
+    dated_readings,
+    season_readings,
+)
 from loamshift.services.context.scale_words import unused_sentence
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.products.options import useless_on_hand
+
+NOTHING_LEFT = 1e-3
+"""Of what a material ever brings, less than this still to come is nothing [0-1]."""
 
 CHECK = "not used: "
 """Every row's check begins with it; the paths of the case file follow."""
@@ -109,7 +116,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
         *_of_water(context),
         *_of_feed(context, use),
         *_of_on_hand(context, use),
-        *_of_applied(context),
+        *_of_applied(context, use),
         *_of_readings(context, use),
         *_of_titration_and_claims(context),
     ]
@@ -224,6 +231,8 @@ def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("aim.by", Why.STOPPED)
     elif not context.target.is_shared:
         yield Unused("aim.by", Why.NO_COMMON_RANGE)
+    elif use.decision is Decision.MEASURE_FIRST and use.direction is Direction.NONE:
+        yield Unused("aim.by", Why.NOTHING_APPLIED)
 
 
 def _of_water(context: BedContext) -> Iterator[Unused]:
@@ -279,7 +288,7 @@ def _of_price(item: OnHand, path: str, *, is_compared: bool) -> Iterator[Unused]
             yield Unused(f"{path}.{key}", Why.NO_PRICE if is_compared else Why.NOT_COMPARED)
 
 
-def _of_applied(context: BedContext) -> Iterator[Unused]:
+def _of_applied(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     case = context.case
     for number, applied in enumerate(case.applied, start=1):
         path = f"applied[{number}]"
@@ -292,6 +301,18 @@ def _of_applied(context: BedContext) -> Iterator[Unused]:
                 yield Unused(path, Why.NO_PH)
         elif _is_neutral(applied.material, in_pot=context.in_pot) and not has_limit:
             yield Unused(path, Why.NEUTRAL)
+        elif use.direction is Direction.ACIDIFY and applied.material.elemental_s_frac > 0.0:
+            continue  # soil that has had sulfur oxidises the next without a lag
+        elif not has_limit and _had_all_acted(context, number - 1):
+            yield Unused(path, Why.ALL_ACTED)
+
+
+def _had_all_acted(context: BedContext, number: int) -> bool:
+    """Whether nothing was left of what was put on when the first reading that counts was taken."""
+    seasons = season_readings(context.case)
+    pending = context.pending[number]
+    before = bool(seasons) and context.case.applied[number].on < seasons[0].day
+    return before and abs(pending.acid_mmolc_m2) <= NOTHING_LEFT * abs(pending.total_mmolc_m2)
 
 
 def _of_readings(context: BedContext, use: AnswerUse) -> Iterator[Unused]:

@@ -41,6 +41,7 @@ class Why(StrEnum):
     DEPTHS_AGREE = "depths-agree"
     OWN_CLIMATE = "own-climate"
     NEUTRAL = "neutral"
+    ALL_ACTED = "all-acted"
     WRONG_WAY = "wrong-way"
     NO_PRICE = "no-price"
     NOT_COMPARED = "not-compared"
@@ -98,6 +99,7 @@ REASONS: Mapping[Why, str] = {
     Why.DEPTHS_AGREE: "The readings agree, so their depths explain nothing.",
     Why.OWN_CLIMATE: "Your own climate figures are used instead.",
     Why.NEUTRAL: "These materials bring neither acid nor lime.",
+    Why.ALL_ACTED: "They had done all they could before the soil was read.",
     Why.WRONG_WAY: "These products do not move the pH in the direction needed.",
     Why.NOT_COMPARED: "No amounts of products are compared here, so nothing is priced.",
     Why.NO_PRICE: "Without a price and the weight of its pack there is no cost.",

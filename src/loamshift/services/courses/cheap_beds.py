@@ -184,7 +184,8 @@ class CheapBeds:
         years = np.cumsum(self.steps) / 365.25
         held = layer.bicarbonate_mmol2_l2 * 10.0 ** rules["surface_lime_stop_ph"]
         washed = layer.drained_mm_year * np.minimum(held, layer.bicarbonate_highest_mmolc_l)
-        washed = np.minimum(washed, rules["surface_lime_per_year"] * room)
+        if self.context.in_pot:
+            washed = np.minimum(washed, rules["surface_lime_in_pots_per_year"] * room)
         most = rules["surface_lime_at_once_frac"] * room[:, None] + washed[:, None] * years
         come = np.maximum(np.cumsum(lime_acid, axis=-1), -most)
         return np.diff(come, axis=-1, prepend=0.0)
