@@ -57,7 +57,9 @@ def bed_of(case: Case) -> BedContext:
 
 
 def reads_now(case: Case, answer: Answer) -> float | None:
-    """What the bed is taken to read today: by its forecast, or by the readings alone [pH]."""
+    """What the bed is taken to read today: by its forecast, its key, or the last reading [pH]."""
+    if answer.verdict.ph_now is not None and answer.forecast is None:
+        return answer.verdict.ph_now
     if answer.forecast is not None:
         return answer.forecast.do_nothing.q50[0]
     soil = bed_of(case).soil

@@ -19,6 +19,7 @@ from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CH
 from loamshift.services.format import format_date, format_rate
 from loamshift.services.materials.caps import product_cap
 from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 
 RATE: Final = r"([\d.,]+ (?:g/m²|kg/m²|lb/100 ft²))"
@@ -66,7 +67,7 @@ ASKS: Final = (
         frozenset({Reason.DOUBTFUL_READING})),
     Ask("he plant", lambda _, context: context.target is None or context.target.names != (),
         frozenset({Reason.NO_AIM, Reason.ONE_SOURCE_RANGE, Reason.NO_COMMON_RANGE})),
-    Ask("sodium", lambda case, _: case.soil.sodium_pct is None,
+    Ask("xchangeable sodium", lambda case, _: case.soil.sodium_pct is None,
         frozenset({Reason.UNKNOWN_SODIUM})),
     Ask("second source", lambda case, _: case.aim.target_ph is None,
         frozenset({Reason.ONE_SOURCE_RANGE})),
@@ -242,6 +243,9 @@ def _phrases(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
     gain = {f"{limits['leave_gain_ph']:.1f}"}
     yield rf"less than {PH} is no bigger", (gain,)
     yield rf"more than {PH} outside", (gain,)
+    yield rf"A soil at pH {PH} nearly", (reads,)
+    held = parameter_values("column")["carbonate_plateau_highest_ph"]
+    yield rf"holds a soil at {PH} or below", ({f"{held:.1f}"},)
     sodium = case.soil.sodium_pct or 0.0
     yield r"Sodium holds (\d+) %", ({f"{sodium:.0f}"},)
     yield r"From (\d+) % on a soil is sodic", ({f"{limits['sodic_pct']:.0f}"},)
@@ -321,7 +325,8 @@ def _reads(case: Case, answer: Answer) -> set[str]:
     if soil is None:
         return set()
     if answer.forecast is None:
-        return {f"{soil.ph.ph_water:.1f}"}
+        now = answer.verdict.ph_now
+        return {f"{soil.ph.ph_water:.1f}"} | (set() if now is None else {f"{now:.1f}"})
     return _near(answer.forecast.do_nothing.q50[0]) | {f"{soil.ph.ph_water:.1f}"}
 
 

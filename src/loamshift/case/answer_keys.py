@@ -63,6 +63,9 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "because": AnswerKey("", "The sentence with the number that decided."),
         "would_change_if": AnswerKey("", "The cheapest test or fact that could change it."),
         "reason": AnswerKey("", "The code every sentence about the decision is made from."),
+        "ph_now": AnswerKey(
+            "pH", "Where the bed stands today by all that was read and has gone on since, in water."
+        ),
     },
     "Finding": {
         "check": AnswerKey("", "What was checked."),
@@ -297,6 +300,6 @@ KEPT_KEYS: dict[str, AnswerKey] = {
 
 LATER_KEYS: dict[str, tuple[str, ...]] = {
     "Answer": ("plan", "branches"),
-    "Verdict": ("reason",),
+    "Verdict": ("reason", "ph_now"),
 }
 """Keys that every new answer has and that one kept by 0.1.0 lacks."""

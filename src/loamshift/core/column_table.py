@@ -97,6 +97,7 @@ def place(table: FloatArray, number: FloatArray, base: float) -> tuple[int, floa
 
     Examples
     --------
+    >>> import numpy as np
     >>> from loamshift.core.column_numbers import N_NUMBERS
     >>> number = np.zeros(N_NUMBERS)
     >>> number[rate("table_low")], number[rate("table_per")] = 10.0, 2.0
@@ -141,6 +142,7 @@ def ph_of(table: FloatArray, number: FloatArray, base: float) -> float:
 
     Examples
     --------
+    >>> import numpy as np
     >>> from loamshift.core.column_numbers import N_NUMBERS
     >>> number = np.zeros(N_NUMBERS)
     >>> number[rate("table_low")], number[rate("table_per")] = 10.0, 2.0
@@ -181,6 +183,7 @@ def base_of(table: FloatArray, number: FloatArray, ph: float) -> float:
 
     Examples
     --------
+    >>> import numpy as np
     >>> from loamshift.core.column_numbers import N_NUMBERS
     >>> number = np.zeros(N_NUMBERS)
     >>> number[rate("table_low")], number[rate("table_per")] = 10.0, 2.0

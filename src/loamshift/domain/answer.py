@@ -43,13 +43,15 @@ class MadeBy:
 class Verdict:
     """The decision, the sentence with the number that decided, and what would change it.
 
-    ``reason`` is the code it was made from; an answer kept by an older version has none.
+    ``reason`` is the code it was made from, ``ph_now`` where the bed stands today by all that was
+    read and has gone on since [pH in water]; an answer kept by an older version has neither.
     """
 
     decision: Decision
     because: str
     would_change_if: str
     reason: Reason | None = None
+    ph_now: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,6 +94,15 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         ),
         see_also=("verdict.decision", "verdict.because"),
     ),
+    "verdict.ph_now": AnswerKey(
+        title="Where the bed stands today",
+        text=(
+            "The middle of its possible beds: every reading weighed by its error, and what was "
+            "applied, watered, fed and washed out since. Without a pH, and where a fact decides "
+            "before the beds are looked at, there is none.",
+        ),
+        see_also=("verdict.decision", "refit"),
+    ),
     "verdict.because": AnswerKey(
         title="The number that decided",
         text=("One sentence with the figure, its limit, and whose limit it is.",),

@@ -268,7 +268,11 @@ def _not_given_up(case: JudgedBed, leave: Judgement) -> tuple[Judgement, Reach |
 
 
 def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judgement:
-    """The judgement with the rule of its plan, where something is to go on."""
+    """The judgement with the rule of its plan, where something is to go on.
+
+    What the last part still does after the day wanted is no drift: limed ground rises by itself
+    no faster than it did before, and acidified ground falls no faster.
+    """
     if reach is None or not judged.acts or judged.direction is Direction.NONE:
         return judged
     goal = reach.goal
@@ -276,5 +280,10 @@ def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judge
         goal = replace(goal, seasons=2, tests=goal.tests[:1])
     rule = choose_rule(reach.courses.surface, goal, chosen_on=reach.courses.chosen_on)
     ph = reach.courses.surface.course(tuple(rule.amounts_g_m2))
-    held = np.median(ph[:, goal.hold]) - np.median(ph[:, goal.on])
-    return replace(judged, rule=rule, courses=reach.courses, drift_ph_year=float(held))
+    held = float(np.median(ph[:, goal.hold]) - np.median(ph[:, goal.on]))
+    alone = drift_ph_year(case)
+    if judged.direction is Direction.LIME:
+        drift = min(held, max(alone, 0.0))
+    else:
+        drift = max(held, min(alone, 0.0))
+    return replace(judged, rule=rule, courses=reach.courses, drift_ph_year=drift)

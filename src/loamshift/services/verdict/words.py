@@ -36,6 +36,7 @@ from loamshift.services.verdict.stop_words import (
     waterlogged_words,
 )
 from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
 
 TESTS: Final = {
     "soil.ph": "a laboratory pH in water",
@@ -91,6 +92,7 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
         because=because,
         would_change_if=would_change_if,
         reason=judged.reason,
+        ph_now=judged.ph_now,
     )
 
 
@@ -248,9 +250,10 @@ def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, 
 
 
 def _unknown_sodium(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+    lime = parameter_values("column")["carbonate_plateau_highest_ph"]
     return (
         f"A soil at {_reads(context)} nearly always owes it to sodium: free lime alone holds a "
-        "soil at 8.4 or below. Where sodium is the cause, gypsum and drainage mend it, and "
+        f"soil at {lime:.1f} or below. Where sodium is the cause, gypsum and drainage mend it, and "
         "sulfur by these tables does not. Put on nothing before sodium has been tested.",
         _sentence(TESTS["soil.sodium_pct"]),
     )
