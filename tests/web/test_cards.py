@@ -54,6 +54,7 @@ def sheets(page: str) -> dict[str, str]:
     return {name: unescape(address) for address, name in found}
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize(("paper", "width_mm"), [("a4", 210.0), ("letter", 215.9)])
 def test_a_bed_has_a_card_on_the_paper_of_its_office(
     client: Browser, office: Office, paper: str, width_mm: float

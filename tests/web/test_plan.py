@@ -218,6 +218,7 @@ def test_sliders_speak_the_units_of_the_office(client: Browser, office: Office) 
     assert "sulfur" in data["aims"][0]["said"] and "lb" in data["aims"][0]["said"]
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize(
     ("ending", "begins"), [("pdf", b"%PDF"), ("html", b"<!doctype html>"), ("md", b"# ")]
 )

@@ -77,6 +77,7 @@ def test_a_bed_waits_until_it_has_a_letter_and_again_once_it_is_changed(
     assert "after its letter" in page(client, "/post/")
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_a_letter_is_printed_on_the_paper_of_the_office(
     client: Browser, office: Office, sent: SentLetter, paper: str
@@ -112,6 +113,7 @@ def test_a_letter_opens_as_it_was_whatever_bed_office_and_shelf_became(
     assert after == before
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize(
     ("kind", "starts"), [("pdf", b"%PDF"), ("html", b"<!doctype html>"), ("md", b"# Berry border")]
 )

@@ -72,6 +72,7 @@ def test_the_page_says_where_data_lies_what_always_holds_and_what_made_it(
     assert 'href="/settings/data"' in shown and 'href="/api/"' in shown
 
 
+@pytest.mark.drawn
 def test_letters_from_now_on_have_the_letterhead_and_those_sent_keep_theirs(
     client: Browser, office: Office
 ) -> None:

@@ -22,6 +22,7 @@ from loamshift.services.cautions.target_checks import (
 from loamshift.services.context.readings import current_reading
 from loamshift.services.context.scale_words import doubt_sentence
 from loamshift.services.format import format_rate
+from loamshift.services.verdict.doubts import likely_sodic
 from loamshift.services.verdict.stops import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 
@@ -281,7 +282,7 @@ def _aluminium(context: BedContext) -> Finding | None:
 def _sodium(context: BedContext) -> Finding | None:
     sodium = context.case.soil.sodium_pct
     if sodium is None:
-        return None
+        return _sodium_suspected(context)
     limit = verdict_values()["sodic_pct"]
     return finding_row(
         "exchangeable sodium",
@@ -295,6 +296,24 @@ def _sodium(context: BedContext) -> Finding | None:
         if sodium <= limit
         else "A sodic soil: its high pH comes from sodium, and gypsum, drainage and specialist "
         "advice come before any acid.",
+        source_key="ussl-1954",
+    )
+
+
+def _sodium_suspected(context: BedContext) -> Finding | None:
+    soil = context.soil
+    if soil is None or not likely_sodic(context):
+        return None
+    return finding_row(
+        "sodium nobody has tested",
+        value=round(soil.ph.ph_water, 1),
+        operator="<",
+        limit=verdict_values()["sodic_suspect_ph"],
+        unit="pH in water",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment="So high a pH is most often that of a sodic soil, where gypsum, drainage and "
+        "specialist advice come before any acid.",
         source_key="ussl-1954",
     )
 
