@@ -35,6 +35,7 @@ from loamshift.services.context.scale_words import unused_sentence
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.products.options import useless_on_hand
+from loamshift.services.upkeep.upkeep import HELD_BY_SODIUM
 
 NOTHING_LEFT = 1e-3
 """Of what a material ever brings, less than this still to come is nothing [0-1]."""
@@ -113,7 +114,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
         *_of_bed(context, use),
         *unused_soil_facts(context, use),
         *_of_aim(context, use),
-        *_of_water(context),
+        *_of_water(context, use),
         *_of_feed(context, use),
         *_of_on_hand(context, use),
         *_of_applied(context, use),
@@ -144,6 +145,7 @@ def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
         compared=tuple(option.material for option in answer.options),
         has_forecast=answer.forecast is not None,
         has_rescue=answer.rescue is not None,
+        held_by_sodium=answer.verdict.reason in HELD_BY_SODIUM,
     )
 
 
@@ -235,7 +237,7 @@ def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("aim.by", Why.NOTHING_APPLIED)
 
 
-def _of_water(context: BedContext) -> Iterator[Unused]:
+def _of_water(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     water = context.case.water
     given = {
         "water.alkalinity": water.alkalinity_mg_l_as_caco3 is not None,
@@ -244,6 +246,8 @@ def _of_water(context: BedContext) -> Iterator[Unused]:
     }
     if not _has_ledger(context):
         why = not_yet(context)
+    elif use.held_by_sodium:
+        why = Why.SODIUM_FIRST
     elif context.irrigation_mm_year == 0.0:
         why = Why.NO_WATERING
         given["water.weekly"] = False
@@ -260,6 +264,9 @@ def _of_feed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         return
     if not _has_ledger(context):
         yield Unused("feed", not_yet(context))
+        return
+    if use.held_by_sodium:
+        yield Unused("feed", Why.SODIUM_FIRST)
         return
     material = feed.material
     no_nitrogen = material is not None and material.n_frac == 0.0

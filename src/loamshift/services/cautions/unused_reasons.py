@@ -42,6 +42,7 @@ class Why(StrEnum):
     OWN_CLIMATE = "own-climate"
     NEUTRAL = "neutral"
     ALL_ACTED = "all-acted"
+    SODIUM_FIRST = "sodium-first"
     WRONG_WAY = "wrong-way"
     NO_PRICE = "no-price"
     NOT_COMPARED = "not-compared"
@@ -59,7 +60,8 @@ class Unused:
 class AnswerUse:
     """What an answer was made with, as far as it decides which facts count.
 
-    ``compared`` are the material keys of its options.
+    ``compared`` are the material keys of its options; ``held_by_sodium`` where sodium holds the
+    pH, or most likely does.
     """
 
     decision: Decision
@@ -67,6 +69,7 @@ class AnswerUse:
     compared: tuple[str, ...]
     has_forecast: bool
     has_rescue: bool
+    held_by_sodium: bool = False
 
 
 REASONS: Mapping[Why, str] = {
@@ -99,6 +102,7 @@ REASONS: Mapping[Why, str] = {
     Why.DEPTHS_AGREE: "The readings agree, so their depths explain nothing.",
     Why.OWN_CLIMATE: "Your own climate figures are used instead.",
     Why.NEUTRAL: "These materials bring neither acid nor lime.",
+    Why.SODIUM_FIRST: "Sodium comes first; they count again once it is known not to be the cause.",
     Why.ALL_ACTED: "They had done all they could before the soil was read.",
     Why.WRONG_WAY: "These products do not move the pH in the direction needed.",
     Why.NOT_COMPARED: "No amounts of products are compared here, so nothing is priced.",

@@ -129,7 +129,7 @@ def _of_lime(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     entry = context.case.soil
     if context.soil is None:
         return
-    idle = not _lime_matters(context, use)
+    idle = use.held_by_sodium or not _lime_matters(context, use)
     if entry.fizz is not None and entry.carbonate_pct is not None:
         yield Unused("soil.fizz", Why.CARBONATE_GIVEN)
     elif entry.fizz is not None and idle:

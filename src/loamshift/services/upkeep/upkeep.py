@@ -128,7 +128,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         limes=lime > 0.0,
         falls=_must_fall(context, judged)
         and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
-        rises=_reads_below(context)
+        rises=_reads_below(context, judged)
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
         lime_mmolc_m2=-lines[LIME_LINE],
@@ -328,7 +328,7 @@ def _closing(
     ignored = parameter_values("advice")["ignored_drift_ph_year"]
     if abs(net_mmolc_m2) / per_ph < ignored:
         return 0.0, 0.0, most_acid
-    if net_mmolc_m2 < 0.0 and (judged.reason is Reason.WATER or _reads_below(context)):
+    if net_mmolc_m2 < 0.0 and (judged.reason is Reason.WATER or _reads_below(context, judged)):
         return 0.0, 0.0, most_acid
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
@@ -340,16 +340,21 @@ def _closing(
     return 0.0, min(lime, most_lime), most_acid
 
 
+def _stands_at_ph(context: BedContext, judged: Judgement) -> float:
+    """Where the bed is today by all that was read and has gone on since [pH in water]."""
+    return require_soil(context).ph.ph_water if judged.ph_now is None else judged.ph_now
+
+
 def _must_fall(context: BedContext, judged: Judgement) -> bool:
     """True where a bed is brought down, or comes down: no lime goes on before it is too low."""
-    target, ph = context.target, require_soil(context).ph.ph_water
+    target, ph = context.target, _stands_at_ph(context, judged)
     above = target is not None and ph > target.ph_high + verdict_values()["leave_gain_ph"]
     return above or judged.direction is Direction.ACIDIFY
 
 
-def _reads_below(context: BedContext) -> bool:
+def _reads_below(context: BedContext, judged: Judgement) -> bool:
     """True where a bed lies below its range: no acid goes on before a test reads above it."""
-    target, ph = context.target, require_soil(context).ph.ph_water
+    target, ph = context.target, _stands_at_ph(context, judged)
     return target is not None and ph < target.ph_low - verdict_values()["leave_gain_ph"]
 
 

@@ -124,6 +124,7 @@ def _measure(base: Judgement, reason: Reason, field: str) -> Judgement:
         reason=reason,
         measure=field,
         measure_probability=1.0,
+        ph_now=None,
     )
 
 
@@ -286,4 +287,38 @@ def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judge
         drift = min(held, max(alone, 0.0))
     else:
         drift = max(held, min(alone, 0.0))
-    return replace(judged, rule=rule, courses=reach.courses, drift_ph_year=drift)
+    planned = replace(judged, rule=rule, courses=reach.courses, drift_ph_year=drift)
+    acts = rule.first_g_m2 > 0.0 or any(line.amount_g_m2 > 0.0 for line in rule.lines)
+    return planned if acts else _nothing_goes_on(case, planned)
+
+
+def _nothing_goes_on(case: JudgedBed, judged: Judgement) -> Judgement:
+    """Where the best plan puts nothing on, ever: why, and what is to be done instead."""
+    rule = judged.rule
+    assert rule is not None
+    without = replace(judged, rule=None, courses=None, direction=Direction.NONE)
+    limits = verdict_values()
+    gaps = [abs(gap_ph(float(ph), case.target)) for ph in case.median[: case.hold + 1]]
+    if max(gaps[0], *gaps[case.on :]) < limits["leave_gain_ph"] - ROUNDING:
+        passing = abs(coming_ph(case)) >= limits["at_work_ph"]
+        edge = Reason.IN_RANGE if gaps[0] < ROUNDING else Reason.SMALL_GAIN
+        reason = Reason.AT_WORK if passing else edge
+        return replace(without, decision=Decision.LEAVE, reason=reason, branches=())
+    gained = rule.share_if_known - rule.share_in_range
+    if gained > limits["measure_first_probability"]:
+        return replace(
+            without,
+            decision=Decision.MEASURE_FIRST,
+            reason=Reason.UNKNOWN_TEXTURE,
+            measure="titration",
+            measure_probability=gained,
+            measure_shift=Decision.GO,
+        )
+    return replace(
+        judged,
+        rule=None,
+        courses=None,
+        branches=(),
+        decision=Decision.ELSEWHERE,
+        reason=Reason.CAPS,
+    )

@@ -277,6 +277,8 @@ def effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:
         None where it is no effort [enumeration].
     """
     limits = verdict_values()
+    if inside:
+        return Reason.UPKEEP
     parts = judged.parts or 1
     dose, year = judged.cap_dose_g_m2 or 1.0, judged.cap_year_g_m2 or 1.0
     per_year = max(1, int(year / dose + 1e-9))
@@ -285,6 +287,4 @@ def effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:
     if 365 * ((parts - 1) // per_year) + 180 > limits["effort_days"]:
         return Reason.MONTHS
     pulled = judged.pull_ph_year > limits["effort_pull_ph_year"]
-    if inside or (pulled and judged.direction is Direction.ACIDIFY):
-        return Reason.UPKEEP
-    return None
+    return Reason.UPKEEP if pulled and judged.direction is Direction.ACIDIFY else None

@@ -46,6 +46,7 @@ TESTS: Final = {
     "soil.carbonate_pct": "a laboratory figure for free lime (CaCO3)",
     "water.alkalinity": "the alkalinity of the water, from the supplier or a drop kit",
     "water.weekly": "how much water the bed gets in a week",
+    "titration": "a jar titration of this soil, or a buffer pH",
     "soil.texture": "the texture, by feel or from a laboratory",
     "aim.plant": "the plant or the target pH",
     "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
