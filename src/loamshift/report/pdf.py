@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from enum import StrEnum
 from functools import cache
@@ -31,13 +31,18 @@ SETTINGS: Final[tuple[Mapping[str, float | bool], ...]] = tuple(
     )
 )
 """Ways to set the letter, the one liked best first; the last takes the least room."""
-PLACES: Final[tuple[Mapping[str, bool], ...]] = tuple(
-    {"fill": fill, "aside_beside": beside} for fill in (True, False) for beside in (True, False)
-)
-"""Where what is left of the letter may stand once the margin is used up."""
-WAYS: Final = tuple({**setting, **place} for setting in SETTINGS for place in PLACES)
+TIGHT: Final = 4
+"""The first setting that hardly ever takes more sheets than the last."""
+FILLED: Final[Mapping[str, bool]] = {"fill": True, "aside_beside": True}
+IN_COLUMN: Final[Mapping[str, bool]] = {"fill": False, "aside_beside": True}
+"""Whether what is left of the letter fills the margin, or stays in the column: a short letter may
+fit on one sheet so."""
 STANDARD: Final = "ua-1"
 """Tagged, titled and with its language: what a screen reader needs."""
+
+
+Way = Mapping[str, float | bool]
+"""Size of the type, what is left out, and where the rest stands."""
 
 
 class PaperSize(StrEnum):
@@ -79,24 +84,58 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     data = letter_data(letter) | {"paper": paper.value, "lang": language, "region": region}
     fonts = _fonts()
 
-    def sheets(way: Mapping[str, float | bool]) -> dict[str, bytes]:
+    def sheets(way: Way) -> dict[str, bytes]:
         return files | {"letter.json": json.dumps({**data, **way}).encode("utf-8")}
 
-    def count(way: Mapping[str, float | bool]) -> int:
+    def count(way: Way) -> int:
         found = typst.query(
             _source(sheets(way)), "<pages>", field="value", one=True,
             font_paths=fonts, ignore_system_fonts=True,
         )  # fmt: skip
         return int(json.loads(found))
 
-    fewest = min(count(way) for way in WAYS[-2 * len(PLACES) :])
-    chosen = next(way for way in WAYS if count(way) <= fewest)
+    chosen = way_for(count)
     made = typst.compile(
         _source(sheets(chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
         pdf_standards=STANDARD, timestamp=_stamp(letter),
     )  # fmt: skip
     assert isinstance(made, bytes)
     return made
+
+
+def way_for(count: Callable[[Way], int]) -> Way:
+    """The largest way to set a letter that takes no sheet more than it needs.
+
+    Parameters
+    ----------
+    count
+        How many sheets the letter takes set one way [function].
+
+    Returns
+    -------
+    Way
+        Setting and place [object].
+
+    Notes
+    -----
+    Sheets fall from setting to setting, so that halving finds the largest; five tries at most.
+    """
+    least: Way = {**SETTINGS[TIGHT], **FILLED}
+    fewest = count(least)
+    if fewest > 2:
+        last: Way = {**SETTINGS[-1], **FILLED}
+        if (sheets := count(last)) < fewest:
+            least, fewest = last, sheets
+    elif fewest > 1 and count(aside := {**SETTINGS[TIGHT], **IN_COLUMN}) == 1:
+        return aside
+    low, high = 0, TIGHT
+    while low < high:
+        middle = (low + high) // 2
+        if count({**SETTINGS[middle], **FILLED}) <= fewest:
+            high = middle
+        else:
+            low = middle + 1
+    return least if low == TIGHT else {**SETTINGS[low], **FILLED}
 
 
 def _source(files: dict[str, bytes]) -> Any:
