@@ -13,6 +13,7 @@ from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import Seasons, seasons_ahead
 from loamshift.services.courses.surface import (
     ACID_KNOTS,
+    LIME_KNOTS,
     Courses,
     courses_of,
     day_index,
@@ -106,3 +107,14 @@ def test_the_last_day_that_is_not_after_a_day() -> None:
     assert [day_index(days, TODAY.replace(day=day)) for day in (1, 12, 18, 19, 30)] == [
         0, 0, 0, 1, 2,
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("middle", [0.0, 1e-9, 5.0, 1e6])
+@pytest.mark.parametrize("top", [1e-3, 30.0, 900.0])
+def test_the_amounts_run_rise_from_nothing_even_where_nothing_is_needed(
+    middle: float, top: float
+) -> None:
+    for shares in (ACID_KNOTS, LIME_KNOTS):
+        amounts = knot_amounts(shares, middle_g_m2=middle, top_g_m2=top)
+        assert amounts[0] == 0.0 and amounts[-1] == top and len(amounts) >= 4
+        assert np.all(np.diff(amounts) > 0.0)

@@ -145,7 +145,8 @@ def knot_amounts(shares: tuple[float, ...], *, middle_g_m2: float, top_g_m2: flo
     ndarray
         Rising from 0, three or four of them [g/m2].
     """
-    near = [share * middle_g_m2 for share in shares if share * middle_g_m2 < NEAREST_TOP * top_g_m2]
+    spaced = [share * middle_g_m2 for share in shares]
+    near = [amount for amount in spaced if 0.0 < amount < NEAREST_TOP * top_g_m2]
     if len(near) < 2:
         near = [top_g_m2 / 3.0, 2.0 * top_g_m2 / 3.0]
     return np.array([0.0, *near, top_g_m2])

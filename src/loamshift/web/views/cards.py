@@ -118,9 +118,9 @@ def sampling_card(case: Case, *, words: Words) -> Card:
 
 
 def _handed_out(card: Card, office: Office) -> HttpResponse:
-    from loamshift.report.card.pdf import card_pdf
+    from loamshift.web.press import press
 
-    data = card_pdf(card, paper=paper_of(office), words=words_of(office))
+    data = press(card, paper=paper_of(office), words=words_of(office))
     return download(data, name=card.title, tail=".pdf", kind="application/pdf")
 
 

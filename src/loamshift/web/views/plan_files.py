@@ -67,9 +67,9 @@ def letter_bytes(found: Answered, office: Office, ending: str) -> bytes:
     """A letter as the bytes of a file of one kind: pdf, html, md or json."""
     words = words_of(office)
     if ending == "pdf":
-        from loamshift.report.pdf import letter_pdf
+        from loamshift.web.press import press
 
-        return letter_pdf(found.letter, paper=paper_of(office), words=words)
+        return press(found.letter, paper=paper_of(office), words=words)
     if ending == "html":
         from loamshift.report.html import letter_html
 

@@ -213,9 +213,9 @@ def _letter(request: HttpRequest, pk: UUID) -> SentLetter:
 
 
 def _pdf(frozen: FrozenLetter, office: Office) -> bytes:
-    from loamshift.report.pdf import letter_pdf
+    from loamshift.web.press import press
 
-    return letter_pdf(frozen.letter, paper=paper_of(office), words=frozen.words)
+    return press(frozen.letter, paper=paper_of(office), words=frozen.words)
 
 
 def _html(frozen: FrozenLetter, office: Office) -> str:
