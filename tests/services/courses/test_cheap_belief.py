@@ -87,3 +87,14 @@ def test_lime_left_on_the_surface_gets_in_as_slowly_as_in_the_column(
     full = believe(context, parts, members=60, seed=1, days_ahead=AHEAD).beds
     rises = [float(np.median(one.run(parts).ph[:, -1]) - ph) for one in (quick, full)]
     assert rises[0] == pytest.approx(rises[1], abs=0.15)
+
+
+@pytest.mark.parametrize(("ph", "method"), [(9.9, "water 1:1"), (9.4, "CaCl2"), (2.4, "KCl")])
+def test_an_earlier_reading_beyond_the_curve_is_started_at_its_end(ph: float, method: str) -> None:
+    before = f'[[reading]]\ndate = 2024-04-01\nph = {ph}\nph_method = "{method}"\n'
+    context = build_context(bed(MEASURED.format(6.6), more=before))
+    for beds in (
+        cheap_belief(context, days_ahead=AHEAD).beds,
+        believe(context, members=25, seed=1, days_ahead=AHEAD).beds,
+    ):
+        assert np.all(np.isfinite(beds.run(()).ph))

@@ -32,7 +32,7 @@ from loamshift.services.belief.possible_beds import (
     PossibleBeds,
     beds_before_readings,
 )
-from loamshift.services.belief.scale_nodes import on_nodes
+from loamshift.services.belief.scale_nodes import inside_the_curve, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import SeasonReading, season_readings
 
@@ -116,7 +116,7 @@ def believe(
         aside = set_aside(soil, seasons) if len(seasons) > 1 else None
         return Belief(beds=beds, soil=soil, refit=aside)
     first, later = seasons[0], seasons[1:]
-    before = replace(soil, ph=first.belief)
+    before = inside_the_curve(replace(soil, ph=first.belief))
     n_fitted = FITTED_OTHERS
     drawn, weights = _weighed(
         context, applications, soil=before, first=first, later=later, others=n_fitted, seed=seed

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import fields, replace
 from typing import Final
 
 import numpy as np
@@ -18,6 +18,24 @@ NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
 """Nodes of the buffer scale on which the members stand [sd of what is believed]."""
 INSIDE_PH: Final = 0.05
 """A start is kept this far inside the ends of the curve [pH]."""
+
+
+def inside_the_curve(soil: Soil) -> Soil:
+    """A soil whose reading lies inside the buffer curve: sodic soils, and slips, lie beyond it.
+
+    Parameters
+    ----------
+    soil
+        The soil as it was read [object].
+
+    Returns
+    -------
+    Soil
+        The same, a reading beyond an end of the curve just inside that end [object].
+    """
+    lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
+    within = min(max(soil.ph.ph_water, lowest), highest)
+    return replace(soil, ph=replace(soil.ph, ph_water=within))
 
 
 def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:

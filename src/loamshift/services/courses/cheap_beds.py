@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
+from loamshift.core.column_layout import MemberParameters
 from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, aged_layer, mixed_layer_course
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
@@ -19,7 +19,7 @@ from loamshift.domain.soil import Soil
 from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_weather import leaching_factor
-from loamshift.services.belief.scale_nodes import INSIDE_PH
+from loamshift.services.belief.scale_nodes import inside_the_curve
 from loamshift.services.courses.layer_acid import (
     feed_acid_by_step,
     past_acid_by_step,
@@ -329,7 +329,7 @@ def _acid_left_alone(
 
 def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters) -> MixedLayer:
     table = soil_layers(
-        _inside_the_curve(soil),
+        inside_the_curve(soil),
         edges_cm=np.array([0.0, sampled_cm(context)]),
         organic_only=context.organic_only,
     )
@@ -365,13 +365,6 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         leaching_factor=leaching_factor(context.drainage_mm_year),
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
     )
-
-
-def _inside_the_curve(soil: Soil) -> Soil:
-    """The soil with its reading inside the curve, for the curve itself: sodic soils lie beyond."""
-    lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
-    within = min(max(soil.ph.ph_water, lowest), highest)
-    return replace(soil, ph=replace(soil.ph, ph_water=within))
 
 
 def _rows(parameters: MemberParameters, rows: NDArray[np.int64]) -> MemberParameters:

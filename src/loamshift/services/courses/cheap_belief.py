@@ -26,7 +26,7 @@ from loamshift.services.belief.learned import (
     set_aside,
     told,
 )
-from loamshift.services.belief.scale_nodes import on_nodes
+from loamshift.services.belief.scale_nodes import inside_the_curve, on_nodes
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import SeasonReading, season_readings
 from loamshift.services.courses.cheap_beds import CheapBeds, beds_of_one_layer, ph_since
@@ -90,7 +90,7 @@ def cheap_belief(
         aside = set_aside(soil, seasons) if len(seasons) > 1 else None
         return CheapBelief(beds=beds, soil=soil, refit=aside)
     first = seasons[0]
-    before = replace(soil, ph=first.belief)
+    before = inside_the_curve(replace(soil, ph=first.belief))
     drawn, weights = _weighed(context, before, seasons, others=FITTED_OTHERS, seed=seed)
     if weights.effective_others < FEWEST_EFFECTIVE:
         many = REDRAWN_TIMES * FITTED_OTHERS
