@@ -138,7 +138,10 @@ def held_by_neighbours(seed: int) -> Found:
 def agreed(seed: int) -> Found:
     """The verdict of one case by both paths."""
     case = parse_case(case_text(seed))
-    quick, full = advise(case).verdict, advise(case, look_ahead=LookAhead()).verdict
+    try:
+        quick, full = advise(case).verdict, advise(case, look_ahead=LookAhead()).verdict
+    except Exception as fault:
+        return {"seed": seed, "quick": ["no answer", ""], "full": [repr(fault), ""]}
     return {
         "seed": seed,
         "quick": [quick.decision.value, str(quick.reason)],
