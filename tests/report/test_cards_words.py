@@ -54,6 +54,15 @@ def test_a_bed_to_measure_first_has_boxes_for_what_to_find_out() -> None:
     assert isinstance(choices, Choices) and len(choices.texts) == len(answer.missing)
 
 
+def test_a_bed_to_measure_first_has_no_weights_and_no_days_on_its_card() -> None:
+    """A card hangs in the shed: what stands on it is spread."""
+    answer, _ = example_answers()["camellia-corner"]
+    assert answer.applications, "the letter has them, called provisional"
+    assert not blocks("bed camellia-corner", Chores)
+    text = plain("bed camellia-corner")
+    assert "sulphur powder" not in text.lower() and "Test again" not in text
+
+
 def test_only_beds_with_a_rescue_have_a_rescue_sheet() -> None:
     having = {name for name, (answer, _) in example_answers().items() if answer.rescue}
     made = {name.removeprefix("rescue ") for name in every_card() if name.startswith("rescue ")}

@@ -218,3 +218,22 @@ def test_names_to_choose_from_come_once_and_for_all_fields(client: Browser, offi
     assert '<option value="highbush blueberry">' in text
     one = client.get("/lists", {"only": "materials"}).content.decode()
     assert one.count("<datalist") == 1 and '<option value="elemental sulfur, powder">' in one
+
+
+def test_where_the_verdict_waits_the_list_names_the_test_and_no_weight(
+    client: Browser, office: Office
+) -> None:
+    limy = (
+        'case = 1\n[place]\nname = "Manchester"\n[bed]\narea = "10 m2"\nplanted = false\n[soil]\n'
+        'ph = 7.3\nph_method = "water 1:1"\ntexture = "loam"\n[aim]\nplant = "highbush blueberry"\n'
+    )
+    found = next_thing(limy, None, today=TODAY, read=lambda _pk: "")
+    assert (found.kind, found.what, found.on) == ("measure", "soil.fizz", None)
+    a_bed(office, client="A client", garden="G", name="Waiting", case=limy)
+    page = client.get("/beds/").content.decode()
+    assert "first: a fizz test" in page
+    told = answer_to_json(advise(case_of(limy, today=TODAY)))
+    assert next_thing(limy, uuid.uuid4(), today=TODAY, read=lambda _pk: told).kind == "measure"
+    fizzed = limy.replace("[aim]", 'fizz = "none"\nfizz_acid = "HCl"\n[aim]')
+    after = next_thing(fizzed, uuid.uuid4(), today=TODAY, read=lambda _pk: told)
+    assert after.kind == "part"

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 from typing import Any, Final
 from uuid import UUID
 
+from loamshift.domain.answer import Decision
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
@@ -22,7 +23,8 @@ EARLY: Final = timedelta(days=30)
 class NextThing:
     """A part or a test with its day; or only the decision, where neither is due.
 
-    ``kind`` is part, test, nothing or fault; ``what`` names the material of a part.
+    ``kind`` is measure, part, test, nothing or fault; ``what`` names the material of a part, or
+    the fact that is to be found out first.
     """
 
     kind: str
@@ -42,9 +44,10 @@ _known: dict[tuple[str, UUID | None, date], NextThing] = {}
 
 @dataclass(frozen=True, slots=True)
 class _Due:
-    """Parts and tests as an answer has them."""
+    """Parts and tests as an answer has them; ``first`` what is to be found out before any."""
 
     day: date
+    first: str
     parts: tuple[tuple[date, str], ...]
     tests: tuple[date, ...]
     decision: str
@@ -88,6 +91,8 @@ def _worked_out(case_text: str, letter: str, today: date) -> NextThing:
     try:
         case = case_of(case_text, today=today)
         due = _from_letter(letter) if letter else None
+        if due is not None and due.first:
+            due = None  # it promised nothing: a look today knows whether the test was made
         is_sent = due is not None
         if due is None:
             due = _from_today(case)
@@ -99,7 +104,9 @@ def _worked_out(case_text: str, letter: str, today: date) -> NextThing:
 def _from_today(case: Case) -> _Due:
     answer = advise(case)
     parts = [(part.date, part.material) for part in answer.applications if part.only_if is None]
-    return _Due(case.today, tuple(parts), answer.retest, str(answer.verdict.decision))
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST and bool(answer.missing)
+    first = answer.missing[0].field if waits else ""
+    return _Due(case.today, first, tuple(parts), answer.retest, str(answer.verdict.decision))
 
 
 def _from_letter(text: str) -> _Due | None:
@@ -114,9 +121,10 @@ def _from_letter(text: str) -> _Due | None:
         ]
         tests = [date.fromisoformat(test) for test in tree.get("retest") or []]
         decision = str(tree["verdict"]["decision"])
+        first = decision if decision == Decision.MEASURE_FIRST else ""
     except (ValueError, KeyError, TypeError, AttributeError):
         return None
-    return _Due(day, tuple(parts), tuple(tests), decision)
+    return _Due(day, first, tuple(parts), tuple(tests), decision)
 
 
 def _rows(tree: Mapping[str, Any], key: str) -> Sequence[Mapping[str, Any]]:
@@ -125,6 +133,8 @@ def _rows(tree: Mapping[str, Any], key: str) -> Sequence[Mapping[str, Any]]:
 
 def _earliest(due: _Due, case: Case, *, is_sent: bool) -> NextThing:
     """Parts are done in their order by what was put on since; tests by readings near their day."""
+    if due.first:
+        return NextThing("measure", None, due.first, due.decision, is_sent)
     put_on = sum(entry.on >= due.day for entry in case.applied) if is_sent else 0
     read = [r.taken for r in (*case.readings, *([case.soil.ph] if case.soil.ph else []))]
     tests = [

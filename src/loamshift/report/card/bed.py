@@ -14,7 +14,7 @@ from loamshift.report.figures.course import course_figure
 from loamshift.report.figures.shared import wanted_said
 from loamshift.report.figures.year import year_figure
 from loamshift.report.inline import bare
-from loamshift.report.letter_decides import DECIDES, LATER_TEST, decision_tables
+from loamshift.report.letter_decides import DECIDES, decision_tables
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import parts_table, too_early, when_to_retest
@@ -111,22 +111,20 @@ def _aim(answer: Answer, case: Case, because: str, words: Words) -> Part:
 
 
 def _chores(answer: Answer, case: Case, words: Words) -> Part | None:
-    if not answer.applications:
-        return None
+    if not answer.applications or answer.verdict.decision is Decision.MEASURE_FIRST:
+        return None  # a card on a shed door with weights on it gets spread
     table = parts_table(answer, case, words)
-    measured = answer.verdict.decision is Decision.MEASURE_FIRST
-    heading = "If the test comes out as expected" if measured else "What to do, and when"
-    return Part(heading=heading, blocks=(Chores(table),))
+    return Part(heading="What to do, and when", blocks=(Chores(table),))
 
 
 def _decides(answer: Answer, case: Case, words: Words) -> Part | None:
     """What the next test decides, to be read off when its report comes."""
+    if answer.verdict.decision is Decision.MEASURE_FIRST:
+        return None
     blocks: list[CardBlock] = []
     for table in decision_tables(answer, case, words=words):
         blocks += [Paragraph(f"{table.caption}."), replace(table, caption=None)]
-    measured = answer.verdict.decision is Decision.MEASURE_FIRST
-    heading = LATER_TEST if measured else DECIDES
-    return Part(heading=heading, blocks=tuple(blocks)) if blocks else None
+    return Part(heading=DECIDES, blocks=tuple(blocks)) if blocks else None
 
 
 def _measure(answer: Answer, words: Words) -> Part | None:
@@ -141,6 +139,8 @@ def _measure(answer: Answer, words: Words) -> Part | None:
 
 
 def _testing(answer: Answer, case: Case, words: Words) -> Part | None:
+    if answer.verdict.decision is Decision.MEASURE_FIRST:
+        return None  # days after a part that is not to go on yet
     lines = (too_early(answer, words), when_to_retest(answer, case, words))
     items = tuple(words.text(line) for line in lines if line)
     return Part(heading="Testing", blocks=(Items(items),)) if items else None

@@ -21,7 +21,8 @@ from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.errors import InputError
 from loamshift.report.chart_tones import PALETTES, Tone, ph_ink
-from loamshift.report.letter_words import material_called
+from loamshift.report.letter_fields import field_called
+from loamshift.report.letter_words import lowered, material_called
 from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
@@ -177,6 +178,8 @@ def said_of(bed: Bed, todo: NextThing | None, *, words: Words, late: bool) -> st
         return decision
     if todo.kind == "fault":
         return gettext("its case file needs mending")
+    if todo.kind == "measure":
+        return gettext("first: %(test)s") % {"test": words.text(lowered(field_called(todo.what)))}
     assert todo.on is not None
     said = {"material": "", "day": words.date(todo.on)}
     if todo.kind == "part":
