@@ -296,6 +296,8 @@ def _nothing_goes_on(case: JudgedBed, judged: Judgement) -> Judgement:
     """Where the best plan puts nothing on, ever: why, and what is to be done instead."""
     rule = judged.rule
     assert rule is not None
+    if judged.decision is Decision.MEASURE_FIRST:
+        return replace(judged, rule=None, courses=None)
     without = replace(judged, rule=None, courses=None, direction=Direction.NONE)
     limits = verdict_values()
     gaps = [abs(gap_ph(float(ph), case.target)) for ph in case.median[: case.hold + 1]]
