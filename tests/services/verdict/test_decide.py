@@ -249,3 +249,15 @@ def test_the_figures_behind_a_judgement_are_shares_and_years() -> None:
     assert found.need_mid_g_m2 is not None and found.need_mid_g_m2 > 0.0
     assert found.rule is not None and found.courses is not None
     assert found.rule.amounts_g_m2.shape == (2, found.courses.surface.ph.shape[0])
+
+
+def test_soil_in_range_that_hard_water_takes_out_of_it_is_left_and_the_water_is_not() -> None:
+    pots = 'kind = "container"\ncount = 8\narea = "0.1 m2"'
+    soil = 'ph = 5.0\nph_method = "water 1:5"\nmedium = "peat mix"'
+    water = '[water]\nalkalinity = "{} mg/L CaCO3"\nweekly = "20 mm"'
+    aim = 'plant = "rhododendron"'
+    hard = judged(bed(soil, bed=pots, aim=aim, more=water.format(240)))
+    assert (hard.decision, hard.reason) == (Decision.EFFORT, Reason.WATER)
+    assert hard.rule is None and hard.water_rise_ph > 0.3
+    mild = judged(bed(soil, bed=pots, aim=aim, more=water.format(10)))
+    assert mild.decision is Decision.LEAVE

@@ -5,7 +5,7 @@ from __future__ import annotations
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.verdict.doubts import likely_sodic, lime_contradicts_ph
+from loamshift.services.verdict.doubts import hardly_a_soil, likely_sodic, lime_contradicts_ph
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -51,6 +51,20 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             "none for it.",
         )
     ph = context.soil.ph.ph_water
+    if hardly_a_soil(context):
+        return Finding(
+            check=REACH_CHECK,
+            value=round(ph, 1),
+            operator=">=" if ph < verdict_values()["harmful_ph"] else "<=",
+            limit=verdict_values()["harmful_ph"]
+            if ph < verdict_values()["harmful_ph"]
+            else parameter_values("plan")["rough_highest_ph"],
+            unit="pH in water",
+            passed=False,
+            severity=Severity.CAUTION,
+            comment="So rough a reading is likelier to be wrong than the soil to be so, and there "
+            "is nothing to forecast from.",
+        )
     if lime_contradicts_ph(context):
         return Finding(
             check=REACH_CHECK,

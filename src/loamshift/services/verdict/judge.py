@@ -35,6 +35,7 @@ from loamshift.services.verdict.judged_bed import (
     gap_ph,
     share_in_range,
     share_staying,
+    water_cost,
     water_rise_ph,
 )
 from loamshift.services.verdict.judgement import Judgement
@@ -42,6 +43,7 @@ from loamshift.services.verdict.reach import Reach, judged_by_reach, reach_of
 from loamshift.services.verdict.stops import stop_reason
 from loamshift.services.verdict.under_way import goes_on_with, way_under_way
 from loamshift.tables.model import verdict_values
+from loamshift.tables.parameters import parameter_values
 
 
 def days_needed(context: BedContext) -> int:
@@ -236,6 +238,11 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         drift_ph_year=drift_ph_year(case),
     )
     if np.abs(gaps).max() < gain and (leave.stays or 0.0) > HALF:
+        if water_cost(case) >= parameter_values("plan")["water_cost_frac"]:
+            rise = water_rise_ph(case)
+            return replace(
+                leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise
+            ), None
         return leave, None
     arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:

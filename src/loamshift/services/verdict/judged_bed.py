@@ -191,3 +191,23 @@ def water_rise_ph(case: JudgedBed) -> float:
         return 0.0
     rain = case.beds.with_rain_water().run(())
     return float(case.median[case.on] - np.median(rain.ph[:, case.on]))
+
+
+def water_cost(case: JudgedBed) -> float:
+    """Share of beds that the water takes past the top of the range until a year after the day.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    float
+        Of the beds left alone, beyond those that go there under rain water [0-1].
+    """
+    if case.context.water_base_mmolc_m2_year <= 0.0:
+        return 0.0
+    rain = case.beds.with_rain_water().run(())
+    past, anyway = (run.ph[:, case.hold] > case.target.ph_high for run in (case.alone, rain))
+    return float(np.mean(past) - np.mean(anyway))
