@@ -202,7 +202,9 @@ def _followed(found: Changes, words: Words) -> tuple[Block, ...]:
     rows = _rows(found, words)
     if rows:
         middle = [Column("same case, now")] if found.between is not None else []
-        blocks.append(Table((Column("figure"), Column("then"), *middle, Column("now")), tuple(rows)))
+        blocks.append(
+            Table((Column("figure"), Column("then"), *middle, Column("now")), tuple(rows))
+        )
     for lead, cautions in (
         ("Care that is new", found.cautions_gained),
         ("Care no longer needed", found.cautions_lost),
