@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import MemberParameters
 from loamshift.core.member_weights import Weights, equal_beds, scale_quantiles, weigh_members
 from loamshift.domain.answer import Application, Refit
 from loamshift.domain.bed_context import BedContext
@@ -202,17 +201,7 @@ def _beds_after(
     steps = np.arange(nodes.size) * LEAST_NODE_GAP_Z
     nodes = np.maximum.accumulate(nodes - steps) + steps
     nodes = nodes + 1e-6 * np.arange(nodes.size)
-    kept = Members(
-        MemberParameters(
-            **{
-                field.name: getattr(drawn.parameters, field.name)[chosen]
-                for field in fields(MemberParameters)
-            }
-        ),
-        drawn.words,
-        drawn.draws[chosen],
-        drawn.reading_z[chosen],
-    )
+    kept = drawn.rows(chosen)
     return PossibleBeds(
         inputs=inputs_from(
             context,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from enum import StrEnum
 from typing import Final
 
@@ -62,6 +62,46 @@ class Members:
     words: tuple[str, ...]
     draws: FloatArray
     reading_z: FloatArray
+
+    def rows(self, index: NDArray[np.int64]) -> Members:
+        """Some of the members, in this order, with repeats.
+
+        Parameters
+        ----------
+        index
+            Which, shape (n,) [index].
+
+        Returns
+        -------
+        Members
+            So many of them [object].
+        """
+        return Members(
+            parameters_of(self.parameters, index),
+            self.words,
+            self.draws[index],
+            self.reading_z[index],
+        )
+
+
+def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> MemberParameters:
+    """The parameters of some of the members.
+
+    Parameters
+    ----------
+    parameters
+        Of all members [object].
+    index
+        Which of them, in this order, with repeats, shape (n,) [index].
+
+    Returns
+    -------
+    MemberParameters
+        Of these members [object].
+    """
+    return MemberParameters(
+        **{field.name: getattr(parameters, field.name)[index] for field in fields(MemberParameters)}
+    )
 
 
 SULFUR_WORDS: Final = "how fast sulfur turns to acid"

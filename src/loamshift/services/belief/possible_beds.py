@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.column_layout import MemberParameters
 from loamshift.core.member_weights import normal_slices
 from loamshift.core.monotone_cubic import monotone_cubic
 from loamshift.domain.answer import Application
@@ -23,7 +22,7 @@ from loamshift.services.belief.column_inputs import (
     events_under,
     inputs_from,
 )
-from loamshift.services.belief.column_priors import RETEST_WORDS, Members
+from loamshift.services.belief.column_priors import RETEST_WORDS
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
 from loamshift.services.belief.scale_nodes import NODES_Z, on_nodes
 
@@ -143,17 +142,7 @@ class PossibleBeds:
         kept = np.arange(0, n_others, every)
         rows = (np.arange(self.nodes_z.size)[:, None] * n_others + kept[None, :]).ravel()
         members = self.inputs.members
-        thin = Members(
-            MemberParameters(
-                **{
-                    field.name: getattr(members.parameters, field.name)[rows]
-                    for field in fields(MemberParameters)
-                }
-            ),
-            members.words,
-            members.draws[rows],
-            members.reading_z[rows],
-        )
+        thin = members.rows(rows)
         return PossibleBeds(
             inputs=replace(self.inputs, members=thin),
             nodes_z=self.nodes_z,

@@ -18,6 +18,7 @@ from loamshift.domain.material import Material
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.column_layers import soil_layers
+from loamshift.services.belief.column_priors import parameters_of
 from loamshift.services.belief.column_weather import leaching_factor
 from loamshift.services.belief.scale_nodes import inside_the_curve
 from loamshift.services.courses.layer_acid import (
@@ -148,7 +149,7 @@ class CheapBeds:
         return replace(
             self,
             shape=(self.shape[0], kept.shape[1]),
-            parameters=_rows(self.parameters, rows),
+            parameters=parameters_of(self.parameters, rows),
             layer=MixedLayer(**thin),
             steady_acid=self.steady_acid[rows],
             water_acid=self.water_acid[rows],
@@ -364,10 +365,4 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         highest_ph=ledger.background_highest_ph,
         leaching_factor=leaching_factor(context.drainage_mm_year),
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
-    )
-
-
-def _rows(parameters: MemberParameters, rows: NDArray[np.int64]) -> MemberParameters:
-    return MemberParameters(
-        **{field.name: getattr(parameters, field.name)[rows] for field in fields(MemberParameters)}
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -34,7 +34,7 @@ from loamshift.services.courses.cheap_beds import CheapBeds, beds_of_one_layer, 
 FloatArray = NDArray[np.float64]
 
 CHEAP_OTHERS: Final = 50
-"""Draws of everything but the buffer scale, which part evenly in three and in five [count]."""
+"""Draws of everything but the buffer scale: those of the column with its usual members [count]."""
 CHEAP_SLICES: Final = 7
 """Values of the buffer scale, each a member of its own [count]."""
 
@@ -137,17 +137,7 @@ def _members_after(
     soil: Soil, drawn: Members, *, chosen: NDArray[np.int64], z: FloatArray
 ) -> MemberParameters:
     """The draws that carry the weight, each at the values of the scale that do."""
-    kept = Members(
-        MemberParameters(
-            **{
-                field.name: getattr(drawn.parameters, field.name)[chosen]
-                for field in fields(MemberParameters)
-            }
-        ),
-        drawn.words,
-        drawn.draws[chosen],
-        drawn.reading_z[chosen],
-    )
+    kept = drawn.rows(chosen)
     tiled = on_nodes(kept, soil=soil, nodes_z=normal_slices(z.shape[0])).parameters
     scale = soil.k.log10_k_mean + soil.k.log10_k_sd * z.ravel()
     return replace(tiled, log10_k=scale)

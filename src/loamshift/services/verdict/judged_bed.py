@@ -89,18 +89,6 @@ def share_staying(case: JudgedBed, beds: BoolArray | None = None) -> float:
     ----------
     case
         The bed with its possible beds [object].
-    day
-        Which of the days [index].
-
-    Returns
-    -------
-    float
-        Of the beds left alone [0-1].
-
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
     beds
         Which of them count; None for all [truth].
 
