@@ -143,8 +143,8 @@ def _ph_step(change: float) -> str:
 
 def _undoes(upkeep: Upkeep) -> str:
     years = upkeep.years_water_undoes_dose
-    if years is None:
-        return ""
+    if years is None or upkeep.drift_ph_year <= 0.0:
+        return ""  # where the pH falls by itself the water undoes nothing
     if years < 1.5:
         return "The water alone undoes the whole dose within a year or so."
     if years >= 50.0:
