@@ -16,27 +16,27 @@ US = Words("us", "us")
     ("said", "expected"),
     [
         (UK.rate(97.6), "98 g/m²"),
-        (US.rate(97.6), "2.0 lb/100 ft²"),
-        (US.rate(5.0), "1.65 oz/100 ft²"),
+        (US.rate(97.6), "2.0 lb/100 sq ft"),
+        (US.rate(5.0), "1.65 oz/100 sq ft"),
         (UK.rate(1440.0), "1.45 kg/m²"),
         (UK.rate_oz_yd2(97.6), "2.9 oz/yd²"),
         (UK.amount(2000.0), "2.0 kg"),
         (US.amount(2000.0), "4.4 lb"),
         (US.amount(100.0), "3.5 oz"),
         (UK.area(20.0), "20 m²"),
-        (US.area(20.0), "215 ft²"),
+        (US.area(20.0), "215 sq ft"),
         (UK.depth(15.0), "15 cm"),
         (US.depth(15.0), "6 in"),
         (US.depth(7.5), "3 in"),
-        (UK.temperature(10.0), "10 °C"),
-        (US.temperature(10.0), "50 °F"),
+        (UK.temperature(10.0), "10°C"),
+        (US.temperature(10.0), "50°F"),
         (UK.water_depth(25.4), "25.4 mm"),
         (US.water_depth(25.4), "1 in"),
         (UK.volume(100.0), "100 L"),
         (US.volume(100.0), "26 gal"),
         (UK.ph(5.449), "5.4"),
-        (UK.percent(0.62), "62 %"),
-        (UK.percent(0.034), "3 %"),
+        (UK.percent(0.62), "62%"),
+        (UK.percent(0.034), "3%"),
         (UK.money(12.5, "GBP"), "12.50 GBP"),
         (UK.date(date(2026, 4, 20)), "20 April 2026"),
         (US.date(date(2026, 4, 20)), "April 20, 2026"),
@@ -59,7 +59,7 @@ def test_a_range_is_said_in_the_unit_its_small_end_can_bear() -> None:
     assert UK.band(small, Quantity.RATE) == "82 to 1,050 g/m²"
     assert UK.likely(small, Quantity.RATE).startswith("likely between 82 and 1,050 g/m², ")
     assert UK.band(Band(lo90=82.0, mid=900.0, hi90=40_000.0), Quantity.RATE).endswith("40 kg/m²")
-    assert US.band(Band(lo90=21.0, mid=80.0, hi90=151.0), Quantity.RATE) == "0.43 to 3.1 lb/100 ft²"
+    assert US.band(Band(lo90=21.0, mid=80.0, hi90=151.0), Quantity.RATE) == "0.43 to 3.1 lb/100 sq ft"
 
 
 def test_a_band_without_width_says_about() -> None:

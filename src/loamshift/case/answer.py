@@ -13,8 +13,10 @@ from loamshift.case.codec import kind_words as kind_words
 from loamshift.case.codec import type_hints as type_hints
 from loamshift.case.mend import shown
 from loamshift.case.plain import TooManyFaultsError, load_json
+from loamshift.case.said import SAID, in_words, with_messages
 from loamshift.domain.answer import Answer, Ledger
 from loamshift.errors import CaseError, Fault
+from loamshift.report.words import Words
 
 if TYPE_CHECKING:
     from loamshift.case.frozen import FrozenLetter
@@ -47,7 +49,11 @@ def answer_keys(kind: type) -> tuple[str, ...]:
 
 
 def answer_to_dict(
-    answer: Answer, *, case: Case | None = None, letter: FrozenLetter | None = None
+    answer: Answer,
+    *,
+    case: Case | None = None,
+    letter: FrozenLetter | None = None,
+    words: Words | None = None,
 ) -> dict[str, Any]:
     """The answer as plain lists, texts and numbers; every key present, in a fixed order.
 
@@ -59,6 +65,8 @@ def answer_to_dict(
         What was asked; None leaves its key null [object].
     letter
         The letter as it was said; None leaves its key null [object].
+    words
+        Units and language of the texts; None goes by the units of the case [object].
 
     Returns
     -------
@@ -71,8 +79,11 @@ def answer_to_dict(
     LoamshiftError
         Where a number is not finite, which is our fault, never the user's.
     """
-    plain: dict[str, Any] = _CODEC.encode(answer, "answer")
+    said: dict[str, Any] = {}
+    worded = in_words(answer, words or _words_of(case), said)
+    plain: dict[str, Any] = _CODEC.encode(worded, "answer")
     plain |= dict.fromkeys(KEPT_KEYS)
+    plain[SAID] = said
     if case is not None:
         from loamshift.case.frozen_case import case_to_plain
 
@@ -82,6 +93,12 @@ def answer_to_dict(
 
         plain["letter"] = letter_to_plain(letter)
     return plain
+
+
+def _words_of(case: Case | None) -> Words:
+    """The words of an answer's own texts: metric and British, or American in US units."""
+    us = case is not None and case.units.value == "us"
+    return Words("us", "us") if us else Words()
 
 
 def _rounded(value: float) -> float:
@@ -97,6 +114,7 @@ def answer_to_json(
     case: Case | None = None,
     letter: FrozenLetter | None = None,
     indent: int | None = 2,
+    words: Words | None = None,
 ) -> str:
     """The answer as JSON text.
 
@@ -110,6 +128,8 @@ def answer_to_json(
         The letter as it was said; None leaves its key null [object].
     indent
         Spaces per level, or None for one line [count].
+    words
+        Units and language of the texts; None goes by the units of the case [object].
 
     Returns
     -------
@@ -121,7 +141,7 @@ def answer_to_json(
     LoamshiftError
         Where a number is not finite.
     """
-    plain = answer_to_dict(answer, case=case, letter=letter)
+    plain = answer_to_dict(answer, case=case, letter=letter, words=words)
     return json.dumps(plain, indent=indent, ensure_ascii=False, allow_nan=False)
 
 
@@ -178,6 +198,8 @@ def answer_from_tree(tree: Any, *, source: str) -> Answer:
     faults: list[Fault] = []
     try:
         answer = _CODEC.decode(own, Answer, "", faults)
+        if not faults and tree.get(SAID) is not None:
+            answer = with_messages(answer, tree[SAID], faults)
     except TooManyFaultsError:
         answer = None
     if faults:

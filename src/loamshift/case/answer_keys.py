@@ -284,6 +284,12 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
 }
 
 KEPT_KEYS: dict[str, AnswerKey] = {
+    "said": AnswerKey(
+        "",
+        "The messages behind the texts, each under the JSON pointer of its text "
+        "(`/verdict/because`): its key, and its figures in our own units by their kind. A reader "
+        "in other units or another language is served from here, never from a text.",
+    ),
     "case": AnswerKey(
         "",
         "What was asked: the keys of the case file that have a value, in our own units; `noticed` "

@@ -89,7 +89,11 @@ def answer_schema() -> dict[str, Any]:
     """
     parts = {kind.__name__: _part(kind) for kind in answer_parts()}
     top = parts.pop("Answer")
-    kept = {"case": {"type": "object"}, "letter": {"$ref": "#/$defs/Letter"}}
+    kept = {
+        "said": {"type": "object"},
+        "case": {"type": "object"},
+        "letter": {"$ref": "#/$defs/Letter"},
+    }
     for key, schema in kept.items():
         top["properties"][key] = {
             "anyOf": [schema, {"type": "null"}],

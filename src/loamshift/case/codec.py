@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import functools
 import math
+import operator
 import types
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING, dataclass, field, fields, is_dataclass
 from datetime import date
 from enum import StrEnum
-from functools import cache
 from typing import Any, Final
 
 from loamshift.case.mend import shown
 from loamshift.case.plain import is_clean, tell
+from loamshift.domain.message import Message, Prose
 from loamshift.errors import Fault, LoamshiftError
 
 TAG: Final = "block"
@@ -26,10 +28,21 @@ def keys_of(kind: type) -> tuple[str, ...]:
     return tuple(part.name for part in fields(kind))
 
 
-@cache
+@functools.cache
 def type_hints(kind: type) -> dict[str, Any]:
     """The types of one part's keys, by key; ``kind`` is a dataclass [class]."""
-    return typing.get_type_hints(kind)
+    return {key: _as_text(hint) for key, hint in typing.get_type_hints(kind).items()}
+
+
+def _as_text(hint: Any) -> Any:
+    """A type with texts where messages may stand: a file holds what they say."""
+    origin, parts = typing.get_origin(hint), typing.get_args(hint)
+    if origin in (types.UnionType, typing.Union) and Message in parts:
+        kept = [part for part in parts if part not in (Message, Prose)]
+        return functools.reduce(operator.or_, kept)
+    if origin is tuple:
+        return tuple[tuple(_as_text(part) for part in parts)]
+    return hint
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,7 @@ from loamshift.domain.decision import Decision as Decision
 from loamshift.domain.decision import Direction as Direction
 from loamshift.domain.decision import Reason as Reason
 from loamshift.domain.decision import Severity as Severity
+from loamshift.domain.message import Worded as Worded
 from loamshift.domain.plan import AcidScale as AcidScale
 from loamshift.domain.plan import Branch as Branch
 from loamshift.domain.plan import PlanPart as PlanPart
@@ -48,8 +49,8 @@ class Verdict:
     """
 
     decision: Decision
-    because: str
-    would_change_if: str
+    because: Worded
+    would_change_if: Worded
     reason: Reason | None = None
     ph_now: float | None = None
 
@@ -65,7 +66,7 @@ class Finding:
     unit: str
     passed: bool
     severity: Severity
-    comment: str
+    comment: Worded
     source_key: str | None = None
 
 
@@ -74,8 +75,8 @@ class Missing:
     """A field nobody filled in that matters: its case-file path, why, and how to get it."""
 
     field: str
-    why: str
-    how: str
+    why: Worded
+    how: Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,7 +133,7 @@ class DoseByForecast:
     share_past_limit: float
     median_ph_by: float
     median_in_range_on: date | None
-    because: tuple[str, ...]
+    because: tuple[Worded, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,7 +162,7 @@ class Application:
     rate_g_m2: float
     amount_g: float | None
     incorporate_cm: float
-    only_if: str | None
+    only_if: Worded | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -184,7 +185,7 @@ class Option:
 class LedgerLine:
     """One line of the yearly acid ledger; acid positive [mmolc/m2/yr]."""
 
-    name: str
+    name: Worded
     value: float
 
 
@@ -207,7 +208,7 @@ class ClaimResult:
     share: float | None
     ph_change_now: float | None
     ph_change_1_year: float | None
-    comment: str
+    comment: Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,17 +236,17 @@ class Upkeep:
     sulfur_as_s_g_m2_year: float
     lime_as_caco3_g_m2_year: float
     years_water_undoes_dose: float | None
-    comment: str
+    comment: Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rescue:
     """What to do about a bed that has had too much, in order, and what not to do."""
 
-    problem: str
+    problem: Worded
     ph_expected: Band | None
-    steps: tuple[str, ...]
-    never: tuple[str, ...]
+    steps: tuple[Worded, ...]
+    never: tuple[Worded, ...]
     lime_as_caco3_g_m2: Band | None
 
 
@@ -254,7 +255,7 @@ class Caution:
     """A printed caution by its code."""
 
     code: str
-    text: str
+    text: Worded
     source_key: str | None
 
 
@@ -288,7 +289,7 @@ class DoNothing:
 class WidthShare:
     """One cause of the width of a forecast and its share [0-1]."""
 
-    cause: str
+    cause: Worded
     share: float
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.label import Label
 
 
 class MaterialGroup(StrEnum):
@@ -87,6 +88,10 @@ class Material:
     """One plain sentence an adviser would say about it."""
     figures: Mapping[str, Figure] = field(default_factory=dict)
     """Every figure above by field name, with range and source; also extra figures (pH, C:N)."""
+    label: Label | None = None
+    """The analysis of the bag, where the material is known by that; None for a shipped one."""
+    written: str = ""
+    """What the case file calls a labelled product; empty for a shipped material."""
 
     @property
     def n_frac(self) -> float:

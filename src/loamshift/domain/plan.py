@@ -7,6 +7,7 @@ from datetime import date
 from enum import StrEnum
 
 from loamshift.domain.decision import Band, Decision
+from loamshift.domain.message import Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,5 +110,5 @@ class Refit:
     readings: int
     acid_scale: AcidScale
     effective_members: float
-    doubted: tuple[str, ...]
-    words: str
+    doubted: tuple[Worded, ...]
+    words: Worded

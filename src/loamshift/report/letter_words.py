@@ -6,8 +6,10 @@ import re
 
 from loamshift import units
 from loamshift.domain.case import BedKind, Case
+from loamshift.domain.message import Worded
 from loamshift.report.letter_fields import without_paths
 from loamshift.report.letter_units import in_reader_units
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 
@@ -32,9 +34,11 @@ def tidy(text: str, words: Words) -> str:
     return words.text(in_reader_units(" ".join(text.split()), words))
 
 
-def sentence(text: str, words: Words) -> str:
-    """A text [text] as a whole sentence: capital, full stop, reader's words [text]."""
-    text = tidy(text, words)
+def sentence(what: Worded, words: Words) -> str:
+    """Sentences as this reader has them; a text [text] gets a capital and a full stop [text]."""
+    if not isinstance(what, str):
+        return say(what, words)
+    text = tidy(what, words)
     if not text:
         return ""
     if not re.match(r"pH\b|[a-z]+[A-Z]", text):
@@ -42,9 +46,9 @@ def sentence(text: str, words: Words) -> str:
     return text if text[-1] in ".!?" else text.rstrip(",;:") + "."
 
 
-def clause(text: str, words: Words) -> str:
+def clause(what: Worded, words: Words) -> str:
     """A text [text] to stand inside a sentence: no capital, no full stop [text]."""
-    return lowered(tidy(text, words).rstrip(".;,: "))
+    return lowered(tidy(what if isinstance(what, str) else say(what, words), words).rstrip(".;,: "))
 
 
 def sentences(*parts: str) -> str:

@@ -1,23 +1,50 @@
-"""How a number or a name is said to this reader: UK or US words, metric or US units.
+"""How a number, a date or a name is said to this reader: the one formatter.
 
-Only display: nothing here is ever computed with. Digits follow how sure anybody can be,
-two or three of them.
+Only display: nothing here is ever computed with. Digits follow how sure anybody can be, two or
+three of them. Units, and the words around a figure, stand in the message files; months and the
+marks inside a number come with the language.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from enum import StrEnum
+from functools import cache
+from typing import Final
+
+from babel import Locale
+from babel.dates import format_date, get_month_names
+from babel.lists import format_list
+from babel.numbers import get_decimal_symbol, get_group_symbol
 
 from loamshift import units
 from loamshift.domain.answer import Band
 from loamshift.domain.digits import sensible, stated
 from loamshift.domain.material import Material
+from loamshift.domain.message import Measure
+from loamshift.domain.message import Quantity as Quantity
+from loamshift.report.messages.book import AMERICAN, BRITISH, Book, book_of, languages
+from loamshift.report.scales import scale_for, scales_of
 from loamshift.report.spelling import spell, with_capitals
+from loamshift.tables.materials import load_materials
 
-MONTHS = (
+LANGUAGES: Final[Mapping[str, str]] = {"uk": BRITISH, "us": AMERICAN}
+"""Languages by the spelling a reader asks for; another language goes by its own name."""
+_DATES: Final[Mapping[str, str]] = {BRITISH: "d MMMM y", AMERICAN: "MMMM d, y"}
+_DAYS: Final[Mapping[str, str]] = {BRITISH: "d MMMM", AMERICAN: "MMMM d"}
+_STATED: Final = (
+    Quantity.AREA,
+    Quantity.DEPTH,
+    Quantity.WATER_DEPTH,
+    Quantity.PERCENT,
+    Quantity.NUMBER,
+)
+"""Chosen or measured out by somebody, so said without trailing zeros."""
+_WHOLE: Final = (Quantity.WEEKS, Quantity.ALKALINITY)
+_FINEST: Final = 6
+"""As many digits as two amounts get that would else read the same [count]."""
+MONTHS: Final = (
     "January",
     "February",
     "March",
@@ -31,114 +58,75 @@ MONTHS = (
     "November",
     "December",
 )
-
-
-class Quantity(StrEnum):
-    """What kind of number is being said; the unit it comes in stands in the member's comment."""
-
-    RATE = "rate"  # g/m2
-    AMOUNT = "amount"  # g
-    AREA = "area"  # m2
-    DEPTH = "depth"  # cm
-    LENGTH = "length"  # m
-    WATER_DEPTH = "water depth"  # mm
-    VOLUME = "volume"  # L
-    TEMPERATURE = "temperature"  # degC
-    PH = "ph"  # pH
-    ACID = "acid"  # mmolc/kg
-    ACID_AREA = "acid area"  # mmolc/m2
-    EC = "ec"  # dS/m
-    ALKALINITY = "alkalinity"  # mg/L CaCO3
-    SHARE = "share"  # 0-1, said in per cent
-    WEEKS = "weeks"  # weeks
-
-
-@dataclass(frozen=True, slots=True)
-class _Scale:
-    """One unit to say a quantity in, used from ``least`` upwards (in the internal unit)."""
-
-    least: float
-    factor: float
-    unit: str
-
-
-_POUND_100FT2_G_M2 = units.g_m2_from_lb_100ft2(1.0)
-
-_METRIC: dict[Quantity, tuple[_Scale, ...]] = {
-    Quantity.RATE: (_Scale(1000.0, 1e-3, "kg/m²"), _Scale(0.0, 1.0, "g/m²")),
-    Quantity.AMOUNT: (
-        _Scale(999_500.0, 1e-6, "t"),
-        _Scale(999.5, 1e-3, "kg"),
-        _Scale(0.0, 1.0, "g"),
-    ),
-    Quantity.AREA: (_Scale(9_995.0, 1e-4, "ha"), _Scale(0.0, 1.0, "m²")),
-    Quantity.DEPTH: (_Scale(0.0, 1.0, "cm"),),
-    Quantity.LENGTH: (_Scale(0.0, 1.0, "m"),),
-    Quantity.WATER_DEPTH: (_Scale(0.0, 1.0, "mm"),),
-    Quantity.VOLUME: (_Scale(9_995.0, 1e-3, "m³"), _Scale(0.9995, 1.0, "L"), _Scale(0, 1e3, "mL")),
-}
-_US: dict[Quantity, tuple[_Scale, ...]] = {
-    Quantity.RATE: (
-        _Scale(0.25 * _POUND_100FT2_G_M2, 1.0 / _POUND_100FT2_G_M2, "lb/100 ft²"),
-        _Scale(0.0, 16.0 / _POUND_100FT2_G_M2, "oz/100 ft²"),
-    ),
-    Quantity.AMOUNT: (
-        _Scale(0.9995 * units.POUND_G, 1.0 / units.POUND_G, "lb"),
-        _Scale(0.0, 1.0 / units.OUNCE_G, "oz"),
-    ),
-    Quantity.AREA: (
-        _Scale(0.5 * units.ACRE_M2, 1.0 / units.ACRE_M2, "acre"),
-        _Scale(0.0, 1.0 / units.SQUARE_FOOT_M2, "ft²"),
-    ),
-    Quantity.DEPTH: (_Scale(0.0, 1.0 / units.INCH_CM, "in"),),
-    Quantity.LENGTH: (_Scale(0.0, 100.0 / units.FOOT_CM, "ft"),),
-    Quantity.WATER_DEPTH: (_Scale(0.0, 0.1 / units.INCH_CM, "in"),),
-    Quantity.VOLUME: (
-        _Scale(0.2 * units.US_GALLON_L, 1.0 / units.US_GALLON_L, "gal"),
-        _Scale(0.0, 1e3 / units.US_FLUID_OUNCE_ML, "fl oz"),
-    ),
-}
-_SAME: dict[Quantity, tuple[_Scale, ...]] = {
-    Quantity.ACID: (_Scale(0.0, 1.0, "mmolc/kg"),),
-    Quantity.ACID_AREA: (_Scale(0.0, 1.0, "mmolc/m²"),),
-    Quantity.EC: (_Scale(0.0, 1.0, "dS/m"),),
-    Quantity.ALKALINITY: (_Scale(0.0, 1.0, "mg/L CaCO3"),),
-    Quantity.SHARE: (_Scale(0.0, 100.0, "%"),),
-    Quantity.WEEKS: (_Scale(0.0, 1.0, "weeks"),),
-}
-
-_STATED = (Quantity.AREA, Quantity.DEPTH, Quantity.WATER_DEPTH)
-"""Chosen or measured out by somebody, so said without trailing zeros."""
-_WHOLE = (Quantity.WEEKS, Quantity.ALKALINITY)
-_DWARFED = 0.25
-_LONG = 30.0
-"""``82 to 1,050 g/m²`` reads better than ``0.082 to 1.05 kg/m²``; beyond thirty of the larger
-unit it no longer does."""
+_KEPT_CAPITALS: Final = ("Epsom",)
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """Spelling (``uk`` or ``us``) and units (``metric`` or ``us``) of one reader.
+    """Language (``uk``, ``us`` or another), units (``metric`` or ``us``) and ground of a reader.
 
     Examples
     --------
     >>> Words("uk", "metric").rate(97.6)
     '98 g/m²'
     >>> Words("us", "us").rate(97.6)
-    '2.0 lb/100 ft²'
+    '2.0 lb/100 sq ft'
+    >>> Words("us", "us", "lawn").rate(97.6)
+    '20 lb/1,000 sq ft'
     """
 
     spelling: str = "uk"
     units: str = "metric"
+    ground: str = "bed"
 
     def __post_init__(self) -> None:
-        """Refuse an unknown spelling or system of units."""
-        if self.spelling not in ("uk", "us"):
+        """Refuse an unknown language or system of units."""
+        if self.spelling not in LANGUAGES and self.spelling not in languages():
             raise ValueError(f"spelling is uk or us, not {self.spelling!r}")
         if self.units not in ("metric", "us"):
             raise ValueError(f"units are metric or us, not {self.units!r}")
 
+    @property
+    def language(self) -> str:
+        """The language, as a page declares it: ``en-GB`` [text]."""
+        return LANGUAGES.get(self.spelling, self.spelling)
+
+    @property
+    def book(self) -> Book:
+        """The messages of this language [object]."""
+        return book_of(self.language)
+
+    def message(self, key: str, values: Mapping[str, str | int | float]) -> str:
+        """A message by its key [text], its values as texts and counts [text]."""
+        return self.book.word(key, values)
+
     # -- numbers ---------------------------------------------------------------------------
+
+    def measure(self, measure: Measure) -> str:
+        """A number or a range of its kind, with its unit.
+
+        Parameters
+        ----------
+        measure
+            The number; beside another, both get the digits that tell them apart [object].
+
+        Returns
+        -------
+        str
+            Such as ``98 g/m²`` or ``4.5 to 5.5`` [text].
+        """
+        if measure.kind is Quantity.IN_100:
+            return self.in_100(measure.value)
+        if measure.kind is Quantity.TIMES and 1.0 < measure.value < 1.05:
+            return self.message("times-just-over", {})
+        if measure.against is not None:
+            return self._beside(measure.value, measure.against, measure.kind)
+        if measure.high is None:
+            return self.say(measure.value, measure.kind)
+        (low, high), unit = self._in_one_unit((measure.value, measure.high), measure.kind)
+        if low == high:
+            return self._joined(low, unit)
+        return self.message("unit-range", {"low": low, "high": self._joined(high, unit)})
 
     def say(self, value: float, quantity: Quantity) -> str:
         """A number of this kind with its unit, in sensible digits.
@@ -156,7 +144,7 @@ class Words:
             Number and unit [text].
         """
         texts, unit = self._in_one_unit((value,), quantity)
-        return _joined(texts[0], unit)
+        return self._joined(texts[0], unit)
 
     def band(self, band: Band, quantity: Quantity) -> str:
         """The likely range of a quantity: ``60 to 140 g/m²``.
@@ -176,30 +164,30 @@ class Words:
         """
         (low, high), unit = self._in_one_unit((band.lo90, band.hi90), quantity)
         if low == high:
-            return f"about {_joined(low, unit)}"
-        return f"{low} to {_joined(high, unit)}"
+            return self.message("unit-about", {"figure": self._joined(low, unit)})
+        return self.message("unit-range", {"low": low, "high": self._joined(high, unit)})
 
     def likely(self, band: Band, quantity: Quantity) -> str:
         """``likely between 60 and 140 g/m², middle 90`` [text], from a band [internal unit]."""
         (low, mid, high), unit = self._in_one_unit((band.lo90, band.mid, band.hi90), quantity)
         if low == high:
-            return f"about {_joined(low, unit)}"
-        return f"likely between {low} and {_joined(high, unit)}, middle {mid}"
+            return f"about {self._joined(low, unit)}"
+        return f"likely between {low} and {self._joined(high, unit)}, middle {mid}"
 
     def rate(self, rate_g_m2: float) -> str:
-        """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 ft²`` [text]."""
+        """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 sq ft`` [text]."""
         return self.say(rate_g_m2, Quantity.RATE)
 
     def rate_oz_yd2(self, rate_g_m2: float) -> str:
         """A rate of product [g/m2] in the older garden unit, ``2.9 oz/yd²`` [text]."""
-        return f"{sensible(units.oz_yd2_from_g_m2(rate_g_m2))} oz/yd²"
+        return self._joined(self._marks(sensible(units.oz_yd2_from_g_m2(rate_g_m2))), "oz-yd2")
 
     def amount(self, amount_g: float) -> str:
         """An amount of product [g] as ``2.0 kg`` or ``4.4 lb`` [text]."""
         return self.say(amount_g, Quantity.AMOUNT)
 
     def area(self, area_m2: float) -> str:
-        """An area [m2] as ``20 m²`` or ``215 ft²`` [text]."""
+        """An area [m2] as ``20 m²`` or ``215 sq ft`` [text]."""
         return self.say(area_m2, Quantity.AREA)
 
     def depth(self, depth_cm: float) -> str:
@@ -207,10 +195,8 @@ class Words:
         return self.say(depth_cm, Quantity.DEPTH)
 
     def temperature(self, temp_c: float) -> str:
-        """A temperature [degC] as ``10 °C`` or ``50 °F`` [text]."""
-        if self.units == "us":
-            return f"{units.f_from_c(temp_c):.0f} °F"
-        return f"{temp_c:.0f} °C"
+        """A temperature [degC] as ``10°C`` or ``50°F`` [text]."""
+        return self.say(temp_c, Quantity.TEMPERATURE)
 
     def water_depth(self, depth_mm: float) -> str:
         """A depth of water [mm] as ``25 mm`` or ``0.984 in`` [text]."""
@@ -222,72 +208,142 @@ class Words:
 
     def ph(self, ph: float) -> str:
         """A pH [pH] to one place, as readings deserve [text]."""
-        return f"{ph:.1f}"
+        return self._marks(f"{ph:.1f}")
 
     def percent(self, share_frac: float) -> str:
         """A share [0-1] in per cent [text]."""
         return self.say(share_frac, Quantity.SHARE)
 
+    def in_100(self, share_frac: float) -> str:
+        """A share [0-1] as a count of a hundred: ``about 28``, ``fewer than 1`` [text]."""
+        if share_frac < 0.01:
+            return self.message("share-fewer", {})
+        if share_frac > 0.99:
+            return self.message("share-more", {})
+        return self.message("share-about", {"n": round(100.0 * share_frac)})
+
     def money(self, value: float, currency: str | None) -> str:
         """A price [units of the currency] with two places, and the currency's name [text]."""
-        return f"{value:.2f}" + (f" {currency}" if currency else "")
+        return self._marks(f"{value:.2f}") + (f" {currency}" if currency else "")
 
     # -- words -----------------------------------------------------------------------------
 
     def date(self, day: date) -> str:
         """A date [calendar] as ``20 April 2026`` or ``April 20, 2026`` [text]."""
-        month = MONTHS[day.month - 1]
-        if self.spelling == "us":
-            return f"{month} {day.day}, {day.year}"
-        return f"{day.day} {month} {day.year}"
+        pattern = _DATES.get(self.language, "long")
+        return format_date(day, pattern, locale=_locale(self.language))
+
+    def day(self, day: date) -> str:
+        """A day of any year [calendar] as ``20 April`` or ``April 20`` [text]."""
+        pattern = _DAYS.get(self.language, "d MMMM")
+        return format_date(day, pattern, locale=_locale(self.language))
+
+    def month(self, month: int, *, short: bool = False) -> str:
+        """A month by its number [1-12], whole or in three letters [text]."""
+        width = "abbreviated" if short else "wide"
+        return str(get_month_names(width, locale=_locale(self.language))[month])[
+            : 3 if short else 99
+        ]
 
     def text(self, text: str) -> str:
-        """A sentence [text] in this reader's spelling, names with their capitals [text]."""
+        """A name or a text [text] in this reader's spelling, with its capitals [text]."""
+        if self.spelling not in LANGUAGES:
+            return with_capitals(text)
         return with_capitals(spell(text, self.spelling))
+
+    def plant(self, name: str) -> str:
+        """A plant by its name in the table [text] as this reader calls it [text]."""
+        key = f"plant-{name.casefold().replace(' ', '-')}"
+        return self.message(key, {}) if key in self.book else self.text(name)
+
+    def product(self, key: str) -> str:
+        """A material by its key [text] inside a sentence: ``sulphur powder``.
+
+        Its other names in brackets are left out; a form behind a comma goes into them [text].
+        """
+        material = load_materials().get(key)
+        name = self.text(key) if material is None else self.material_name(material)
+        name, comma, form = name.split(" (")[0].partition(", ")
+        if not name.startswith(_KEPT_CAPITALS) and not name[1:2].isupper():
+            name = name[:1].lower() + name[1:]
+        return f"{name} ({form})" if comma else name
 
     def material_name(self, material: Material) -> str:
         """The name of a material [object] as this reader says it [text]."""
         name = material.name_us if self.spelling == "us" else material.name_uk
         return self.text(name)
 
-    def listed(self, parts: Sequence[str], *, last: str = "and") -> str:
-        """``a, b and c`` from parts [text], ``last`` before the final one [text]."""
-        if len(parts) < 2:
-            return "".join(parts)
-        return f"{', '.join(parts[:-1])} {last} {parts[-1]}"
+    def listed(self, parts: Sequence[str], *, either: bool = False) -> str:
+        """``a, b and c`` from parts [text], or with ``or`` before the last [text]."""
+        style = "or" if either else "standard"
+        return format_list(list(parts), style=style, locale=_locale(self.language))
+
+    def _beside(self, value: float, other: float, quantity: Quantity) -> str:
+        """A number in digits that tell it from another of its kind."""
+        for digits in range(2, _FINEST + 1):
+            finer = None if digits == 2 else _to_digits(digits)
+            (text, against), unit = self._in_one_unit((value, other), quantity, finer)
+            if text != against or value == other:
+                break
+        return self._joined(text, unit)
+
+    def _joined(self, text: str, unit: str) -> str:
+        return self.message(f"unit-{unit}", {"n": 1 if text == "1" else text})
+
+    def _marks(self, text: str) -> str:
+        """Digits with the marks of the language: a point, a comma, a space."""
+        return (
+            text.translate(_mark_table(self.language)) if self.spelling not in LANGUAGES else text
+        )
 
     def _in_one_unit(
-        self, values: Sequence[float], quantity: Quantity
+        self,
+        values: Sequence[float],
+        quantity: Quantity,
+        finer: Callable[[float], str] | None = None,
     ) -> tuple[tuple[str, ...], str]:
-        if quantity is Quantity.PH:
-            return tuple(self.ph(value) for value in values), ""
         if quantity is Quantity.TEMPERATURE:
             convert: Callable[[float], float] = units.f_from_c if self.units == "us" else float
-            unit = "°F" if self.units == "us" else "°C"
-            return tuple(f"{convert(value):.0f}" for value in values), unit
-        scales = _SAME.get(quantity) or (_US if self.units == "us" else _METRIC)[quantity]
-        scale = _scale_of([abs(value) for value in values], scales)
+            unit = "deg-f" if self.units == "us" else "deg-c"
+            return tuple(self._marks(f"{convert(value):.0f}") for value in values), unit
+        scales = scales_of(quantity, system=self.units, ground=self.ground)
+        scale = scale_for([abs(value) for value in values], scales)
+        digits = finer or self._digits_of(quantity)
+        return tuple(self._marks(digits(value * scale.factor)) for value in values), scale.unit
+
+    def _digits_of(self, quantity: Quantity) -> Callable[[float], str]:
+        if quantity is Quantity.PH:
+            return "{:.1f}".format
         if quantity in _WHOLE:
-            digits: Callable[[float], str] = "{:.0f}".format
-        elif quantity is Quantity.DEPTH and self.units == "us":
-            digits = _inches
-        elif quantity is Quantity.VOLUME:
-            digits = _volume_digits
-        elif quantity is Quantity.SHARE:
-            digits = _share_digits
-        else:
-            digits = stated if quantity in _STATED else sensible
-        return tuple(digits(value * scale.factor) for value in values), scale.unit
+            return "{:.0f}".format
+        if quantity is Quantity.DEPTH and self.units == "us":
+            return _inches
+        if quantity in (Quantity.VOLUME, Quantity.WATER_RATE):
+            return _volume_digits
+        if quantity is Quantity.SHARE:
+            return _share_digits
+        if quantity is Quantity.TIMES:
+            return _times_digits
+        return stated if quantity in _STATED else sensible
 
 
-def _scale_of(sizes: Sequence[float], scales: Sequence[_Scale]) -> _Scale:
-    """The largest unit that suits the large end of a range and does not dwarf its small end."""
-    for scale in scales[:-1]:
-        suits = max(sizes) >= scale.least
-        dwarfs = min(sizes) < _DWARFED * scale.least and max(sizes) < _LONG * scale.least
-        if suits and not dwarfs:
-            return scale
-    return scales[-1]
+@cache
+def _locale(language: str) -> Locale:
+    return Locale.parse(language, sep="-")
+
+
+@cache
+def _mark_table(language: str) -> dict[int, str]:
+    locale = _locale(language)
+    return {ord("."): get_decimal_symbol(locale), ord(","): get_group_symbol(locale)}
+
+
+def _to_digits(digits: int) -> Callable[[float], str]:
+    def said(value: float) -> str:
+        whole = len(str(int(abs(value)))) if abs(value) >= 1.0 else 1
+        return f"{value:,.{max(0, digits - whole)}f}"
+
+    return said
 
 
 def _inches(depth_in: float) -> str:
@@ -304,11 +360,5 @@ def _share_digits(percent: float) -> str:
     return f"{percent:.0f}" if abs(percent) >= 0.95 or percent == 0.0 else f"{percent:.1f}"
 
 
-def _joined(number: str, unit: str) -> str:
-    if not unit:
-        return number
-    if unit == "%":
-        return f"{number} %"
-    if unit == "weeks" and number == "1":
-        return "1 week"
-    return f"{number} {unit}"
+def _times_digits(ratio: float) -> str:
+    return f"{ratio:.1f}" if ratio < 9.95 else f"{ratio:.0f}"

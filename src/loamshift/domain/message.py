@@ -1,0 +1,238 @@
+"""What is to be said, before anybody words it: the key of a message and its typed figures.
+
+Services return these; ``loamshift.report.messages`` words them for one reader. A figure stays a
+number with its kind until then, so that it never passes through a rounded text.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from enum import StrEnum
+from types import MappingProxyType
+from typing import Final, TypeAlias
+
+KEY: Final = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*")
+"""How keys of messages and choices are written."""
+_NOTHING: Final[Mapping[str, Value]] = MappingProxyType({})
+
+
+class Quantity(StrEnum):
+    """What kind of number is being said; its unit stands in the member's comment."""
+
+    RATE = "rate"  # g/m2
+    AMOUNT = "amount"  # g
+    AREA = "area"  # m2
+    DEPTH = "depth"  # cm
+    LENGTH = "length"  # m
+    WATER_DEPTH = "water depth"  # mm
+    WATER_RATE = "water rate"  # L/m2
+    VOLUME = "volume"  # L
+    TEMPERATURE = "temperature"  # degC
+    PH = "ph"  # pH
+    ACID = "acid"  # mmolc/kg
+    ACID_AREA = "acid area"  # mmolc/m2
+    EC = "ec"  # dS/m
+    ALKALINITY = "alkalinity"  # mg/L CaCO3
+    SHARE = "share"  # 0-1, said in per cent
+    PERCENT = "percent"  # per cent, as somebody stated it
+    IN_100 = "in 100"  # 0-1, said as a count of a hundred: about 28
+    TIMES = "times"  # 1, how many times one thing is another
+    NUMBER = "number"  # 1, as somebody stated it
+    WEEKS = "weeks"  # weeks
+    YEARS = "years"  # years
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A number of one kind, or a range up to ``high`` [unit of the kind].
+
+    ``against`` is a number that the same message compares it with: both are said with digits
+    enough that the comparison stays true.
+    """
+
+    kind: Quantity
+    value: float
+    high: float | None = None
+    against: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A text as a person gave it, or as a table carries it: a bed, a place, a laboratory."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlantName:
+    """A plant by the name in the table or in the case file."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """A material by its key, said as in a sentence: ``sulphur powder``."""
+
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """Several values said one after the other, the last behind ``and`` or ``or``."""
+
+    items: tuple[Value, ...]
+    either: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A message by its key, with the values that stand in it by their names.
+
+    A plain text among the values is a choice between wordings, such as ``lime``; it is never
+    printed.
+    """
+
+    key: str
+    values: Mapping[str, Value] = field(default_factory=lambda: _NOTHING)
+
+    def __post_init__(self) -> None:
+        """Refuse a key that is none, and prose where a choice belongs."""
+        if not KEY.fullmatch(self.key):
+            raise ValueError(f"{self.key!r} is no key of a message")
+        for name, value in self.values.items():
+            if isinstance(value, str) and not KEY.fullmatch(value):
+                raise ValueError(f"{name} of {self.key} is {value!r}, which is no choice")
+
+
+Value: TypeAlias = (
+    Measure | Given | PlantName | Product | Listed | Message | date | int | str | None
+)
+"""What can stand in a message: whole numbers are counts, texts are choices, None an open end."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """Whole sentences in reading order."""
+
+    sentences: tuple[Message, ...] = ()
+
+    def __bool__(self) -> bool:
+        """Whether there is anything to say."""
+        return bool(self.sentences)
+
+    def __add__(self, other: Prose) -> Prose:
+        """The sentences of the one, then those of the other."""
+        return Prose((*self.sentences, *other.sentences))
+
+
+Worded: TypeAlias = Prose | Message | str
+"""What an answer says of something; a plain text is one kept by an earlier version."""
+
+
+def message(key: str, /, **values: Value) -> Message:
+    """A message with its values by name.
+
+    Parameters
+    ----------
+    key
+        Its key in the message files [text].
+    values
+        What stands in it [objects].
+
+    Returns
+    -------
+    Message
+        The message [object].
+
+    Examples
+    --------
+    >>> message("verdict-reads", ph=ph(6.5)).values["ph"].value
+    6.5
+    """
+    return Message(key, MappingProxyType(dict(values)))
+
+
+def prose(*parts: Message | Prose | None) -> Prose:
+    """Sentences after one another.
+
+    Parameters
+    ----------
+    parts
+        Messages that are whole sentences, or several; None is passed over [objects].
+
+    Returns
+    -------
+    Prose
+        All of them in order [object].
+    """
+    sentences: list[Message] = []
+    for part in parts:
+        if isinstance(part, Prose):
+            sentences.extend(part.sentences)
+        elif part is not None:
+            sentences.append(part)
+    return Prose(tuple(sentences))
+
+
+def rate(rate_g_m2: float, *, high: float | None = None, against: float | None = None) -> Measure:
+    """A rate, or a range of rates [g/m2]."""
+    return Measure(Quantity.RATE, rate_g_m2, high, against)
+
+
+def amount(amount_g: float, *, high: float | None = None, against: float | None = None) -> Measure:
+    """A weight for the whole bed, or a range [g]."""
+    return Measure(Quantity.AMOUNT, amount_g, high, against)
+
+
+def ph(ph_water: float, *, high: float | None = None, against: float | None = None) -> Measure:
+    """A pH, a range, or a difference of two [pH]."""
+    return Measure(Quantity.PH, ph_water, high, against)
+
+
+def depth(depth_cm: float, *, high: float | None = None) -> Measure:
+    """A depth of soil [cm]."""
+    return Measure(Quantity.DEPTH, depth_cm, high)
+
+
+def in_100(share: float) -> Measure:
+    """A share of beds, tests or chances [0-1], said as ``about 28`` or ``fewer than 1``."""
+    return Measure(Quantity.IN_100, share)
+
+
+def percent(value_pct: float, *, high: float | None = None) -> Measure:
+    """A percentage as somebody stated it [%]."""
+    return Measure(Quantity.PERCENT, value_pct, high)
+
+
+def times(ratio: float) -> Measure:
+    """How many times one amount is another [1]."""
+    return Measure(Quantity.TIMES, ratio)
+
+
+def number(value: float, *, high: float | None = None) -> Measure:
+    """A plain number as somebody stated it [1]."""
+    return Measure(Quantity.NUMBER, value, high)
+
+
+def salt(ec_ds_m: float, *, high: float | None = None, against: float | None = None) -> Measure:
+    """An electrical conductivity [dS/m]."""
+    return Measure(Quantity.EC, ec_ds_m, high, against)
+
+
+def alkalinity(alkalinity_mg_l_as_caco3: float, *, high: float | None = None) -> Measure:
+    """An alkalinity of water [mg/L as CaCO3]."""
+    return Measure(Quantity.ALKALINITY, alkalinity_mg_l_as_caco3, high)
+
+
+def temperature(temp_c: float, *, high: float | None = None) -> Measure:
+    """A temperature [degC]."""
+    return Measure(Quantity.TEMPERATURE, temp_c, high)
+
+
+def plants(names: tuple[str, ...] | list[str], *, either: bool = False) -> Listed:
+    """Plants one after the other, by their names [text]."""
+    return Listed(tuple(PlantName(name) for name in names), either)

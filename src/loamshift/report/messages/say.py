@@ -1,0 +1,105 @@
+"""Messages in the words of one reader: the only place where figures become text in a sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+from typing import TYPE_CHECKING
+
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Measure,
+    Message,
+    PlantName,
+    Product,
+    Prose,
+    Value,
+    Worded,
+)
+
+if TYPE_CHECKING:
+    from loamshift.report.words import Words
+
+
+def say(what: Worded, words: Words) -> str:
+    """A message or sentences as this reader has them.
+
+    Parameters
+    ----------
+    what
+        A message, sentences in order, or a text that was worded by an earlier version [object].
+    words
+        Language, units and spelling of the reader [object].
+
+    Returns
+    -------
+    str
+        The text; sentences with one space between them [text].
+
+    Raises
+    ------
+    LoamshiftError
+        Where a message or one of its values is missing, which is our fault.
+
+    Examples
+    --------
+    >>> from loamshift.domain.message import message, rate
+    >>> from loamshift.report.words import Words
+    >>> say(message("unit-about", figure=rate(97.6)), Words("us", "us"))
+    'about 2.0 lb/100 sq ft'
+    """
+    if isinstance(what, str):
+        return what
+    if isinstance(what, Prose):
+        return " ".join(say(one, words) for one in what.sentences)
+    values: dict[str, str | int] = {"units": words.units, "ground": words.ground}
+    for name, value in what.values.items():
+        if value is None:
+            values[name] = "none"
+            continue
+        values[name] = said(value, words)
+        if isinstance(value, Listed):
+            values[f"{name}-count"] = len(value.items)
+    return words.message(what.key, values)
+
+
+def say_each(what: Iterable[Worded], words: Words) -> list[str]:
+    """Several messages [objects] as this reader has them [text]."""
+    return [say(one, words) for one in what]
+
+
+def said(value: Value, words: Words) -> str | int:
+    """One value as it stands in a message; a count stays a number, for its plural.
+
+    Parameters
+    ----------
+    value
+        The value [object].
+    words
+        Language, units and spelling of the reader [object].
+
+    Returns
+    -------
+    str or int
+        What stands in the message [text or count].
+    """
+    match value:
+        case bool() | int() | str():
+            return value
+        case Measure():
+            return words.measure(value)
+        case date():
+            return words.date(value)
+        case PlantName(name):
+            return words.plant(name)
+        case Product(key):
+            return words.product(key)
+        case Given(text):
+            return text
+        case Listed(items, either):
+            return words.listed([str(said(item, words)) for item in items], either=either)
+        case Message():
+            return say(value, words)
+        case None:
+            return ""
