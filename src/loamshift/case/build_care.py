@@ -6,6 +6,7 @@ import datetime
 import re
 
 from loamshift.case.amounts import Amount, ring_area_m2, spread_amount
+from loamshift.case.build_label import entry_material
 from loamshift.case.collect import Collected
 from loamshift.case.mend import Mend, plain_figure
 from loamshift.case.schema_care import (
@@ -155,15 +156,18 @@ def build_feed(table: FeedTable, *, bed: Bed, collected: Collected) -> Feed | No
     if table.material is None:
         collected.fault("feed.material", None, "a rate without its material", "Name the feed.")
         return None
+    material = entry_material(table, "feed", collected)
+    if material is None:
+        return None
     if table.rate is None:
         collected.fault(
             "feed.rate", None, "a feed without its rate", 'Give rate = "20 g/m2" and times a year.'
         )
         return None
-    rate = _rate(table.rate, table.material, bed, "feed.rate", collected)
+    rate = _rate(table.rate, material, bed, "feed.rate", collected)
     if rate is None:
         return None
-    return Feed(material=table.material, rate_g_m2=rate, times=table.times or 1)
+    return Feed(material=material, rate_g_m2=rate, times=table.times or 1)
 
 
 def _nitrogen_feed(table: FeedTable, collected: Collected) -> Feed | None:
@@ -199,14 +203,22 @@ def build_on_hand(entries: list[OnHandEntry], collected: Collected) -> tuple[OnH
     """The products of a case; a price without its pack is noted, since it cannot be compared."""
     products: list[OnHand] = []
     for number, entry in enumerate(entries, start=1):
-        if entry.material is None:
-            continue
         path = f"on_hand[{number}]"
+        material = entry_material(entry, path, collected)
+        if material is None:
+            continue
+        if entry.purity_pct is not None and entry.label is not None:
+            collected.fault(
+                f"{path}.purity_pct",
+                entry.purity_pct,
+                "the label says the strength already",
+                "Keep label, and leave purity_pct out.",
+            )
         if entry.price is not None and entry.pack is None and not collected.is_bad(f"{path}.pack"):
             collected.note(f"{path}: without the weight of the pack its price cannot be compared.")
         products.append(
             OnHand(
-                material=entry.material,
+                material=material,
                 purity_pct=entry.purity_pct,
                 pack_g=entry.pack.value if entry.pack else None,
                 price=entry.price,
@@ -245,14 +257,15 @@ def build_applied(
     for number, entry in enumerate(entries, start=1):
         path = f"applied[{number}]"
         not_later(f"{path}.date", entry.date, today, collected)
-        rate = _amount_or_rate(entry, bed, path, collected)
-        if entry.date is None or entry.material is None or rate is None:
+        material = entry_material(entry, path, collected)
+        rate = _amount_or_rate(entry, material, bed, path, collected)
+        if entry.date is None or material is None or rate is None:
             continue
         depth = entry.incorporated.value if entry.incorporated else 0.0
         found.append(
             Applied(
                 on=entry.date,
-                material=entry.material,
+                material=material,
                 rate_g_m2=rate[0],
                 as_given=rate[1],
                 incorporated_cm=depth,
@@ -283,11 +296,13 @@ def build_claims(
     """
     found: list[ClaimEntry] = []
     for number, entry in enumerate(entries, start=1):
-        rate = _amount_or_rate(entry, bed, f"claim[{number}]", collected)
-        if entry.material is not None and rate is not None:
+        path = f"claim[{number}]"
+        material = entry_material(entry, path, collected)
+        rate = _amount_or_rate(entry, material, bed, path, collected)
+        if material is not None and rate is not None:
             found.append(
                 ClaimEntry(
-                    material=entry.material,
+                    material=material,
                     rate_g_m2=rate[0],
                     as_given=rate[1],
                     in_household_measures=rate[2],
@@ -322,7 +337,11 @@ def not_later(
 
 
 def _amount_or_rate(
-    entry: AppliedEntry | ClaimEntryTable, bed: Bed, path: str, collected: Collected
+    entry: AppliedEntry | ClaimEntryTable,
+    material: Material | None,
+    bed: Bed,
+    path: str,
+    collected: Collected,
 ) -> tuple[float, str, bool] | None:
     """The rate [g/m2], the text it was given in, and whether that was a household measure."""
     if entry.amount is not None and entry.rate is not None:
@@ -344,9 +363,9 @@ def _amount_or_rate(
                 'Give amount = "600 g" for the whole bed, or rate = "30 g/m2".',
             )
         return None
-    if entry.material is None:
+    if material is None:
         return None
-    rate = _rate(given, entry.material, bed, f"{path}.{key}", collected)
+    rate = _rate(given, material, bed, f"{path}.{key}", collected)
     return None if rate is None else (rate, given.as_given, given.rough)
 
 

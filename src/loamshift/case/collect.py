@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from loamshift.case.mend import Mend, shown
+from loamshift.domain.material import Material
 from loamshift.errors import Fault
 
 
@@ -16,6 +17,8 @@ class Collected:
     bad: frozenset[str] = frozenset()
     faults: list[Fault] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
+    products: dict[str, Material] = field(default_factory=dict)
+    """Products of the case known by their label, by key."""
 
     def fault(self, path: str, given: object, problem: str, mend: str) -> None:
         """Add one fault, unless its path [text] was reported before."""

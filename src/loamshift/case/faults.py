@@ -92,7 +92,12 @@ def faults_from(errors: Sequence[ErrorDetails]) -> list[Fault]:
         reason = (error.get("ctx") or {}).get("error")
         if isinstance(reason, ListMend):
             found += [
-                Fault(path_text((*error["loc"], place)), shown(part), mend.problem, mend.mend)
+                Fault(
+                    path_text(error["loc"] if place == "" else (*error["loc"], place)),
+                    shown(part),
+                    mend.problem,
+                    mend.mend,
+                )
                 for place, part, mend in reason.parts
             ]
         else:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 
 class Mend(ValueError):
     """One value cannot be used; ``problem`` is a clause, ``mend`` a whole sentence.
@@ -16,9 +18,12 @@ class Mend(ValueError):
 
 
 class ListMend(Mend):
-    """Several values of one list cannot be used; ``parts`` holds each with its place from 0."""
+    """Several values of one list cannot be used; ``parts`` holds each with its place.
 
-    def __init__(self, parts: list[tuple[int, object, Mend]]) -> None:
+    A place is a number from 0 in a list, a key in a table, and empty for the whole of it.
+    """
+
+    def __init__(self, parts: Sequence[tuple[int | str, object, Mend]]) -> None:
         self.parts = tuple(parts)
         first = parts[0][2]
         super().__init__(first.problem, first.mend)

@@ -252,7 +252,7 @@ def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Rea
         if len(value) > longest:
             raise Mend(f"a list of {len(value)}", f"Give at most {longest} {what}.")
         results: list[object] = []
-        wrong: list[tuple[int, object, Mend]] = []
+        wrong: list[tuple[int | str, object, Mend]] = []
         for place, part in enumerate(value):
             try:
                 results.append(item.parse(part))

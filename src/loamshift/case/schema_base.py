@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, model_validator
 
 from loamshift.case.mend import Mend
-from loamshift.case.reads import Reads, choice, found_by_name, list_of
+from loamshift.case.reads import Reads, choice, found_by_name, list_of, text
+from loamshift.domain.names import NameFault
 from loamshift.domain.ph import PhMethod
 
 
@@ -91,4 +93,44 @@ def _find_material(name: str) -> object:
 
 
 PLANTS = list_of(found_by_name(_find_plant, kind="plant"), what="plants", longest=50)
-MATERIAL = found_by_name(_find_material, kind="material")
+_SHIPPED = found_by_name(_find_material, kind="material")
+LONGEST_NAME = 80
+"""Characters of a product's own name."""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnName:
+    """A product's own name [text], where its label says what it is."""
+
+    text: str
+
+
+def _read_material(value: object) -> object:
+    """A shipped material; with a label the name may be the product's own."""
+    if not isinstance(value, OwnName):
+        return _SHIPPED.parse(value)
+    name = text(longest=LONGEST_NAME).parse(value.text)
+    try:
+        return _find_material(str(name))
+    except NameFault:
+        if set(str(name)) & set("*`|"):
+            raise Mend("a star, stroke or backquote in a name", "Write it without.") from None
+        return OwnName(str(name))
+
+
+MATERIAL = Reads(_read_material, _SHIPPED.kind)
+
+
+class LabelledTable(Table):
+    """A table with a product, which its label may describe instead of a shipped name."""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _take_own_name(cls, given: object) -> object:
+        if (
+            isinstance(given, Mapping)
+            and "label" in given
+            and isinstance(given.get("material"), str)
+        ):
+            return {**given, "material": OwnName(given["material"])}
+        return given

@@ -8,6 +8,7 @@ from typing import Annotated
 from pydantic import Field
 
 from loamshift.case.amounts import Amount, read_amount, read_plain_rate_g_m2, read_rate
+from loamshift.case.label import EXAMPLE, LABEL
 from loamshift.case.mend import Mend
 from loamshift.case.quantities import (
     Measure,
@@ -25,13 +26,21 @@ from loamshift.case.reads import (
     whole,
     word_choice,
 )
-from loamshift.case.schema_base import MATERIAL, PH_METHOD, Table, quantity
+from loamshift.case.schema_base import (
+    MATERIAL,
+    PH_METHOD,
+    LabelledTable,
+    OwnName,
+    Table,
+    quantity,
+)
 from loamshift.case.water_quantities import (
     WeeklyWater,
     read_alkalinity_mg_l_as_caco3,
     read_hardness_mg_l_as_caco3,
     read_weekly_water,
 )
+from loamshift.domain.label import Label
 from loamshift.domain.material import Material
 from loamshift.domain.ph import PhMethod
 
@@ -65,6 +74,7 @@ def _read_currency(value: object) -> str:
     raise Mend("not a currency", "Write three letters such as GBP, USD or EUR.")
 
 
+_LABEL_MEANS = "The bag's analysis; `material` may then be the product's own name."
 _AMOUNT = quantity(read_amount, "amount", "g on the whole bed")
 _RATE = quantity(read_rate, "rate", "g/m2")
 
@@ -104,7 +114,7 @@ class WaterTable(Table):
     )
 
 
-class FeedTable(Table):
+class FeedTable(LabelledTable):
     """The yearly feed: nitrogen and its form, or a material with its rate."""
 
     n_g_m2_year: Annotated[
@@ -118,10 +128,13 @@ class FeedTable(Table):
             aliases={"nh4": "ammonium", "no3": "nitrate", "nh4no3": "ammonium nitrate"},
         ),
     ] = Field(default=None, description="Form of that nitrogen.", examples=['"ammonium"'])
-    material: Annotated[Material | None, MATERIAL] = Field(
+    material: Annotated[Material | OwnName | None, MATERIAL] = Field(
         default=None,
         description="The feed itself, instead of `n_g_m2_year` and `form`.",
         examples=['"ammonium sulfate"'],
+    )
+    label: Annotated[Label | None, LABEL] = Field(
+        default=None, description=_LABEL_MEANS, examples=[EXAMPLE]
     )
     rate: Annotated[Amount | None, _RATE] = Field(
         default=None, description="Rate of that feed, each time.", examples=['"20 g/m2"']
@@ -131,11 +144,14 @@ class FeedTable(Table):
     )
 
 
-class OnHandEntry(Table):
+class OnHandEntry(LabelledTable):
     """A product you have or can buy, with its price."""
 
-    material: Annotated[Material | None, MATERIAL] = Field(
+    material: Annotated[Material | OwnName | None, MATERIAL] = Field(
         description="What it is (`loamshift materials`).", examples=['"elemental sulfur, prills"']
+    )
+    label: Annotated[Label | None, LABEL] = Field(
+        default=None, description=_LABEL_MEANS, examples=[EXAMPLE]
     )
     purity_pct: Annotated[
         float | None, quantity(share_pct("purity").read, "number, 0 to 100", "%")
@@ -155,14 +171,17 @@ class OnHandEntry(Table):
     )
 
 
-class AppliedEntry(Table):
+class AppliedEntry(LabelledTable):
     """Something already put on."""
 
     date: Annotated[datetime.date | None, DATE] = Field(
         description="Day it went on.", examples=["2025-10-05"]
     )
-    material: Annotated[Material | None, MATERIAL] = Field(
+    material: Annotated[Material | OwnName | None, MATERIAL] = Field(
         description="What went on.", examples=['"elemental sulfur, powder"']
+    )
+    label: Annotated[Label | None, LABEL] = Field(
+        default=None, description=_LABEL_MEANS, examples=[EXAMPLE]
     )
     amount: Annotated[Amount | None, _AMOUNT] = Field(
         default=None,
@@ -212,11 +231,14 @@ class TitrationEntry(Table):
     )
 
 
-class ClaimEntryTable(Table):
+class ClaimEntryTable(LabelledTable):
     """Something somebody proposes: what would it do?"""
 
-    material: Annotated[Material | None, MATERIAL] = Field(
+    material: Annotated[Material | OwnName | None, MATERIAL] = Field(
         description="What is proposed.", examples=['"coffee grounds"']
+    )
+    label: Annotated[Label | None, LABEL] = Field(
+        default=None, description=_LABEL_MEANS, examples=[EXAMPLE]
     )
     amount: Annotated[Amount | None, _AMOUNT] = Field(
         default=None,

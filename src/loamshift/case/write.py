@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from datetime import date
 from enum import StrEnum
@@ -201,7 +202,13 @@ def toml_value(value: object, path: str) -> str:
         return value.isoformat()[:10]
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join(toml_value(part, path) for part in value) + "]"
+    if isinstance(value, Mapping) and value and all(map(_is_bare, value)):
+        return "{ " + ", ".join(f"{k} = {toml_value(v, path)}" for k, v in value.items()) + " }"
     raise _no_value(path, f"{shown(value)} is no value of a case file")
+
+
+def _is_bare(key: object) -> bool:
+    return isinstance(key, str) and re.fullmatch(r"[A-Za-z0-9_-]+", key) is not None
 
 
 def _no_value(path: str, problem: str) -> CaseError:

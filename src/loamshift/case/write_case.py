@@ -7,9 +7,11 @@ from typing import Any
 
 from loamshift.case.amounts import read_amount, read_rate, spread_amount
 from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.label import label_table
 from loamshift.case.mend import Mend
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
+from loamshift.domain.material import Material
 from loamshift.domain.names import NameFault
 from loamshift.domain.ph import PhReading
 from loamshift.domain.place import Place
@@ -82,7 +84,7 @@ def case_answers(case: Case) -> dict[str, Any]:
         "feed": _feed(case),
         "on_hand": [
             {
-                "material": product.material.key,
+                **_product(product.material),
                 "purity_pct": product.purity_pct,
                 "pack": _with(product.pack_g, "g"),
                 "price": product.price,
@@ -225,15 +227,22 @@ def _feed(case: Case) -> dict[str, Any] | None:
     return {
         "n_g_m2_year": feed.n_g_m2_year,
         "form": feed.form,
-        "material": feed.material.key if feed.material else None,
+        **({} if feed.material is None else _product(feed.material)),
         "rate": _with(feed.rate_g_m2, "g/m2"),
         "times": feed.times,
     }
 
 
+def _product(material: Material) -> dict[str, Any]:
+    """A product by its shipped name, or by its own name and label."""
+    if material.label is None:
+        return {"material": material.key}
+    return {"material": material.written, "label": label_table(material.label)}
+
+
 def _how_much(entry: Applied | ClaimEntry, bed: Bed) -> dict[str, Any]:
     """Material with the amount or rate as given, where it still makes the same rate."""
-    material = {"material": entry.material.key}
+    material: dict[str, Any] = _product(entry.material)
     for key, read in (("rate", read_rate), ("amount", read_amount)):
         try:
             amount = read(entry.as_given)

@@ -6,6 +6,7 @@ this object. ``None`` means the user did not say.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
@@ -199,4 +200,16 @@ class Case:
     notes: tuple[str, ...] = ()
     """Things the reader of the file noticed and an adviser should say (for example a unit slip
     that was not refused)."""
+
+    @property
+    def own_materials(self) -> Mapping[str, Material]:
+        """Products that this case knows by their label, by key."""
+        named: list[Material | None] = [
+            *(item.material for item in self.on_hand),
+            *(entry.material for entry in self.applied),
+            *(entry.material for entry in self.claims),
+            None if self.feed is None else self.feed.material,
+        ]
+        return {one.key: one for one in named if one is not None and one.label is not None}
+
     findings: tuple[str, ...] = ()

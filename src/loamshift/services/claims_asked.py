@@ -11,8 +11,8 @@ from loamshift.services.advise import advise
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.claim.settle import settle_claims
 from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.named import material_named
 from loamshift.services.verdict.decide import decide
-from loamshift.tables.materials import load_materials
 from loamshift.tables.references import citation, load_references
 
 
@@ -50,7 +50,7 @@ def claims_asked(case: Case, *, seed: int | None) -> Answer:
     keys = [
         figure.source_key
         for claim in claims
-        for figure in load_materials()[claim.material].figures.values()
+        for figure in material_named(claim.material, own=case.own_materials).figures.values()
     ]
     keys += [caution.source_key for caution in minded if caution.source_key]
     known = load_references()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
@@ -24,7 +24,8 @@ from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
-from loamshift.tables.materials import find_material, load_materials
+from loamshift.services.materials.named import material_named
+from loamshift.tables.materials import find_material
 from loamshift.tables.model import climate_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -55,7 +56,8 @@ class ForecastInputs:
     before ``today``; ``days`` runs to the end;
     ``sample_depth_cm`` is an edge of the layers. ``events`` hold the plan, ``control_events``
     the same bed without it, and ``past`` these one by one; ``sulfur_before`` is true where some
-    went on earlier. ``retest_sd`` is the error of one further reading [pH].
+    went on earlier. ``retest_sd`` is the error of one further reading [pH]. ``own_materials`` are
+    products of the case known by their label, by key.
     """
 
     soil: ColumnSoil
@@ -70,6 +72,7 @@ class ForecastInputs:
     retest_sd: float
     past: tuple[ColumnEvent, ...]
     sulfur_before: bool
+    own_materials: Mapping[str, Material]
 
 
 def forecast_inputs(
@@ -159,7 +162,9 @@ def draw_members_of(
         The draws [object].
     """
     case = context.case
-    materials = [_put_on(part) for part in applications] + [a.material for a in case.applied]
+    own = case.own_materials
+    materials = [material_named(part.material, own=own) for part in applications]
+    materials += [applied.material for applied in case.applied]
     return draw_soil_members(
         soil,
         members=members,
@@ -207,7 +212,10 @@ def inputs_from(
     start = case.today - timedelta(days=-(-(case.today - read).days // 7) * 7)
     days = (case.today - start).days + days_ahead
     end = start + timedelta(days=days)
-    plan = [(part, _put_on(part)) for part in applications if part.date < end]
+    own = case.own_materials
+    plan = [
+        (part, material_named(part.material, own=own)) for part in applications if part.date < end
+    ]
     worked = [part.incorporate_cm for part, _ in plan]
     worked += [applied.incorporated_cm for applied in case.applied]
     sample = case.soil.sample_depth_cm or context.depth_cm
@@ -240,6 +248,7 @@ def inputs_from(
         else verdict_values()["reading_scatter_sd"],
         past=tuple(past),
         sulfur_before=before,
+        own_materials=own,
     )
 
 
@@ -259,7 +268,11 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         Earlier material and feed with the other plan [arrays].
     """
     end = inputs.start + timedelta(days=inputs.days)
-    plan = [(part, _put_on(part)) for part in applications if part.date < end]
+    plan = [
+        (part, material_named(part.material, own=inputs.own_materials))
+        for part in applications
+        if part.date < end
+    ]
     edges = inputs.soil.edges_cm
     return column_events(
         [
@@ -271,11 +284,6 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         ],
         n_layers=edges.size - 1,
     )
-
-
-def _put_on(part: Application) -> Material:
-    """The material of a part, by its key where it is one: a search asks many times."""
-    return load_materials().get(part.material) or find_material(part.material)
 
 
 def reading_day(context: BedContext) -> date:

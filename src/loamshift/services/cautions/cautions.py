@@ -18,7 +18,7 @@ from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
 from loamshift.services.cautions.caution_rules import RULES
 from loamshift.services.context.overdose import overdoses, recent_materials
-from loamshift.tables.materials import load_materials
+from loamshift.services.materials.named import material_named
 from loamshift.tables.rules import load_cautions
 
 
@@ -100,7 +100,7 @@ def caution_facts(
     CautionFacts
         Fields of the case, the bed and the judgement; no words [object].
     """
-    materials = load_materials()
+    own = context.case.own_materials
     amounts = [row for row in amount_findings(context) if not row.passed]
     return CautionFacts(
         context=context,
@@ -108,8 +108,8 @@ def caution_facts(
         direction=judged.direction,
         reason=judged.reason,
         parts=len(applications),
-        planned=tuple(materials[part.material] for part in applications),
-        compared=tuple(materials[option.material] for option in options),
+        planned=tuple(material_named(part.material, own=own) for part in applications),
+        compared=tuple(material_named(option.material, own=own) for option in options),
         proposed=tuple(claim.material for claim in context.case.claims),
         lying=recent_materials(context),
         overdoses=overdoses(context),

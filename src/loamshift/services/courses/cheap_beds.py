@@ -30,7 +30,7 @@ from loamshift.services.courses.layer_acid import (
     watering_share_by_step,
 )
 from loamshift.services.materials.free_lime import coarse_lime_per_d
-from loamshift.tables.materials import load_materials
+from loamshift.services.materials.named import material_named
 from loamshift.tables.model import ledger_parameters
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
@@ -104,8 +104,9 @@ class CheapBeds:
         courses: dict[tuple[str, date, bool], FloatArray] = {}
         acid = np.repeat(self.steady_acid[None], len(plans), axis=0)
         on_top = np.zeros_like(acid)
+        own = self.context.case.own_materials
         for number, part in [(n, part) for n, plan in enumerate(plans) for part in plan]:
-            material, mixed_in = load_materials()[part.material], part.incorporate_cm > 0.0
+            material, mixed_in = material_named(part.material, own=own), part.incorporate_cm > 0.0
             key = (part.material, part.date, mixed_in)
             if key not in courses:
                 courses[key] = reaction_by_step(

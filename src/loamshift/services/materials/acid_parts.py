@@ -71,7 +71,7 @@ def acting_parts(material: Material) -> ActingParts:
     ammonia_frac = ammonia_mol_kg / NITROGEN_MOL_KG
     organic_frac = material.n_organic_frac
     advice = parameter_values("advice")
-    if organic_frac < advice["meal_n_frac"]:
+    if material.group is MaterialGroup.ORGANIC and organic_frac < advice["meal_n_frac"]:
         organic_frac *= advice["compost_n_frac"]
     return ActingParts(
         sulfur=material.elemental_s_frac * SULFUR_ACID_MOLC_KG,

@@ -95,15 +95,21 @@ def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
     -----
     Sulfur counts as S, lime and ash as CaCO3, feeds as N, salts as the hydrate the limit names.
     No limit of a mineral acid on soil is printed: it counts as the sulfur that brings its acid.
+    A product known by its label may hold several of these: the limit reached first governs it.
 
     References
     ----------
     gu-crouse-2010, penn-state-home-garden
     """
-    found = _substance(material)
-    if found is None or found[1] <= 0.0:
-        return None
-    substance, per_product = found
+    caps = [
+        _cap(substance, per_product, cap_situation)
+        for substance, per_product in _substances(material)
+        if per_product > 0.0
+    ]
+    return min(caps, key=lambda cap: cap.year_g_m2) if caps else None
+
+
+def _cap(substance: Substance, per_product: float, cap_situation: str) -> ProductCap:
     ground = cap_situation
     if not has_cap(applies_to=substance, situation=ground, per="year"):
         ground = "planted"
@@ -184,6 +190,25 @@ def is_overdose(times: float) -> bool:
     return times > verdict_values()["overdose_cap_years"] * (1.0 + 1e-9)
 
 
+def _substances(material: Material) -> list[tuple[Substance, float]]:
+    """Everything in a product that a limit speaks of: what it is for, and more by a label."""
+    found = _substance(material)
+    substances = {} if found is None else dict([found])
+    if material.label is not None:
+        substances.setdefault(Substance.SULFUR, material.elemental_s_frac)
+        substances.setdefault(Substance.NITROGEN, material.n_frac)
+        substances.setdefault(Substance.LIMESTONE, material.caco3_eq_frac)
+        aluminium = "aluminium" in material.cautions
+        salt = Substance.ALUMINIUM_SULFATE if aluminium else Substance.IRON_SULFATE
+        substances.setdefault(salt, _as_hydrate(salt, material))
+    return list(substances.items())
+
+
+def _as_hydrate(name: Substance, material: Material) -> float:
+    norm = load_materials()[_NORM[name]]
+    return material.fast_acid_molc_kg / norm.fast_acid_molc_kg
+
+
 def _substance(material: Material) -> tuple[Substance, float] | None:
     """What a limit would call the product, and how much of that a gram holds."""
     match material.group:
@@ -198,7 +223,6 @@ def _substance(material: Material) -> tuple[Substance, float] | None:
         case MaterialGroup.ACID_SALT:
             aluminium = "aluminium" in material.cautions
             name = Substance.ALUMINIUM_SULFATE if aluminium else Substance.IRON_SULFATE
-            norm = load_materials()[_NORM[name]]
-            return name, material.fast_acid_molc_kg / norm.fast_acid_molc_kg
+            return name, _as_hydrate(name, material)
         case _:
             return None

@@ -310,7 +310,7 @@ def _kind(context: BedContext, material: Material) -> int:
         return -1 if magnesium is not None and magnesium < _LOW_MG_PCT else 1
     if material.group is MaterialGroup.LIME and "caustic-lime" in material.cautions:
         return 3
-    if "aluminium" in material.key:
+    if "aluminium" in material.cautions:
         names = " ".join(plant.name for plant in context.case.aim.plants)
         return 0 if "hydrangea" in names else 3
     order = {

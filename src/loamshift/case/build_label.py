@@ -1,0 +1,117 @@
+"""Products known by their label: from a name and an analysis to a material of the case."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from loamshift.case.collect import Collected
+from loamshift.case.label_checks import kind_faults
+from loamshift.case.mend import plain_figure
+from loamshift.case.schema_base import OwnName
+from loamshift.case.schema_care import AppliedEntry, ClaimEntryTable, FeedTable, OnHandEntry
+from loamshift.domain.label import Label
+from loamshift.domain.material import Material
+from loamshift.services.materials.labelled import label_shares, labelled_material
+
+Entry = AppliedEntry | ClaimEntryTable | FeedTable | OnHandEntry
+
+_ACTS: Final = {
+    "s_element": "S",
+    "n_ammonium": "ammonium N",
+    "n_urea": "urea N",
+    "n_nitrate": "nitrate N",
+    "n_slow": "slow N",
+    "fe_sulfate": "Fe",
+    "al_sulfate": "Al",
+    "nv_as_caco3": "lime value",
+}
+"""What acts on the pH in a label, as an answer tells two bags of one kind apart."""
+_MUCH_FRAC: Final = 0.3
+
+
+def entry_material(entry: Entry, path: str, collected: Collected) -> Material | None:
+    """The material of an entry: shipped, or as its label describes it.
+
+    Parameters
+    ----------
+    entry
+        The entry as the file has it.
+    path
+        Where it is, such as ``on_hand[1]`` [text].
+    collected
+        Faults and notes so far; those found here are added.
+
+    Returns
+    -------
+    Material or None
+        The material; None where none is named or its label cannot be used.
+    """
+    name, label = entry.material, entry.label
+    if name is None or (label is None and isinstance(name, OwnName)):
+        return None
+    if isinstance(name, Material) and label is None:
+        return None if collected.is_bad(f"{path}.label") else name
+    if label is None:
+        return None
+    kind = name if isinstance(name, Material) else None
+    if kind is not None:
+        faults = list(kind_faults(label, kind))
+        for key, mend in faults:
+            collected.mend(f"{path}.label.{key}" if key else f"{path}.label", None, mend)
+        if faults:
+            return None
+    return _known(label, name, path, collected)
+
+
+def _known(
+    label: Label, name: Material | OwnName, path: str, collected: Collected
+) -> Material | None:
+    """The product of this name and label, the same object for each entry that names it."""
+    kind = name if isinstance(name, Material) else None
+    written = name.key if isinstance(name, Material) else name.text
+    key = written if kind is None else f"{written} ({_short(label)})"
+    before = collected.products.get(key)
+    if before is not None and before.label != label and kind is None:
+        collected.fault(
+            f"{path}.material",
+            written,
+            "another product of this name has another label",
+            "Give each product its own name.",
+        )
+        return None
+    number = 2
+    while before is not None and before.label != label:
+        key = f"{written} ({_short(label)}, no. {number})"
+        before, number = collected.products.get(key), number + 1
+    if before is None:
+        before = labelled_material(label, key=key, written=written, kind=kind)
+        collected.products[key] = before
+        _note_grain(before, kind, path, collected)
+    return before
+
+
+def _short(label: Label) -> str:
+    shares = label_shares(label)
+    acting = [
+        f"{plain_figure(100.0 * shares[name])} % {called}"
+        for name, called in _ACTS.items()
+        if shares.get(name)
+    ]
+    return ", ".join(acting) or "by its label"
+
+
+def _note_grain(material: Material, kind: Material | None, path: str, collected: Collected) -> None:
+    """Say what grain was taken where neither the label nor the kind of product tells it."""
+    if kind is not None or material.label is None or material.label.fineness:
+        return
+    if material.elemental_s_frac >= _MUCH_FRAC:
+        collected.note(
+            f"{path}.label: the grain of the sulfur is not said, so it counts as powder, the "
+            'quickest. For chips or pellets write material = "elemental sulfur, prills" or '
+            '"elemental sulfur, pastilles".'
+        )
+    elif material.caco3_eq_frac >= _MUCH_FRAC:
+        collected.note(
+            f"{path}.label: the fineness of the lime is not said, so it counts as ground garden "
+            "lime; a bag of the trade prints what passes a sieve."
+        )

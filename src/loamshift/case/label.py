@@ -1,0 +1,278 @@
+"""The label of a bag in a case file: a table of percentages, or the same as a text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import fields
+from itertools import pairwise
+from typing import Final
+
+from loamshift.case.label_checks import label_faults
+from loamshift.case.label_keys import FINENESS, FINENESS_EXAMPLE, LABEL_KEYS, LabelKey
+from loamshift.case.mend import ListMend, Mend, shown
+from loamshift.case.numbers import number_from
+from loamshift.case.reads import Reads
+from loamshift.domain.label import Label, Passing
+
+EXAMPLE: Final = "{ n_ammonium_pct = 21, s_sulfate_pct = 24 }"
+
+
+_BY_KEY: Final = {row.key: row for row in LABEL_KEYS}
+_OTHER_NAMES: Final[Mapping[str, tuple[str, str]]] = {
+    **dict.fromkeys(
+        ("n", "nitrogen", "total_n"),
+        (
+            "the form of the nitrogen is not said",
+            "Look below total nitrogen for ammonium, nitrate, urea and slow: n_ammonium_pct, "
+            "n_nitrate_pct, n_urea_pct, n_slow_pct.",
+        ),
+    ),
+    **dict.fromkeys(
+        ("s", "sulfur", "sulphur"),
+        (
+            "the form of the sulfur is not said",
+            "Write s_element_pct where the bag says elemental or free sulfur, s_sulfate_pct where "
+            "it says combined sulfur or the product is a sulfate.",
+        ),
+    ),
+    **dict.fromkeys(
+        ("nv", "neutralising_value", "neutralizing_value", "lime"),
+        (
+            "the scale of the neutralising value is not said",
+            "Write nv_as_cao_pct for a figure such as 54 on a bag of the UK or Ireland, "
+            "nv_as_caco3_pct where pure calcium carbonate is 100.",
+        ),
+    ),
+    **dict.fromkeys(
+        ("cce", "caco3", "calcium_carbonate"),
+        ("unknown key", "Write it as nv_as_caco3_pct."),
+    ),
+    **dict.fromkeys(
+        ("fe", "iron"),
+        (
+            "the form of the iron is not said",
+            "Write fe_sulfate_pct for iron as sulfate; leave a chelate out, it brings no acid.",
+        ),
+    ),
+    **dict.fromkeys(
+        ("al", "aluminium", "aluminum"),
+        ("unknown key", "Write it as al_sulfate_pct."),
+    ),
+}
+_SIEVE: Final = re.compile(
+    r"(?P<pct>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent|percent)?\s*"
+    r"(?:through|thru|pass(?:es|ing)?(?:\s+through)?|under|below|<|<=)?\s*"
+    r"(?:a\s+|an\s+|no\.?\s*)?(?P<size>\d+(?:[.,]\d+)?)\s*"
+    r"(?P<unit>mesh|um|µm|μm|microns?|mm)\b(?:\s+sieve)?",
+    re.IGNORECASE,
+)
+_PAIR: Final = re.compile(
+    r"\s*([A-Za-z0-9_ ]+?)\s*[=:]\s*(\"[^\"]*\"|'[^']*'|\d+,\d+\s*%?|[^,;]+?)\s*(?:[,;]|$)"
+)
+_LONGEST_TEXT: Final = 1000
+
+
+def read_label(value: object) -> Label:
+    """The label of a bag, with every fault of it at once.
+
+    Parameters
+    ----------
+    value
+        A table of percentages by key, or the same as a text (``n_ammonium = 21, s_sulfate = 24``)
+        [any].
+
+    Returns
+    -------
+    Label
+        The analysis [object].
+
+    Raises
+    ------
+    Mend
+        Where it is neither; a ``ListMend`` where some of its figures cannot be used.
+    """
+    table = _table_of(value)
+    wrong: list[tuple[int | str, object, Mend]] = []
+    figures: dict[str, float] = {}
+    fineness: tuple[Passing, ...] = ()
+    for name, given in table.items():
+        try:
+            key = _key_of(str(name))
+            if key in figures or (key == FINENESS and fineness):
+                raise Mend("this figure appears twice", "Keep one of them.")
+            if key == FINENESS:
+                fineness = _read_fineness(given)
+            else:
+                figures[key] = _read_figure(given, _BY_KEY[key])
+        except Mend as mend:
+            wrong.append((shown(name), given, mend))
+    label = Label(**figures, fineness=fineness)
+    if not wrong:
+        wrong += [(key, _as_given(table, key), mend) for key, mend in label_faults(label)]
+    whole = [mend for key, _, mend in wrong if not key]
+    if whole and len(wrong) == 1:
+        raise whole[0]
+    if wrong:
+        raise ListMend(wrong)
+    return label
+
+
+LABEL: Final = Reads(read_label, "table of percentages, see [the label of a bag](#the-label)")
+
+
+def label_table(label: Label) -> dict[str, float | str]:
+    """A label as the case file has it: its figures by key [%], and its fineness as a text."""
+    table: dict[str, float | str] = {}
+    for part in fields(label):
+        value = getattr(label, part.name)
+        if isinstance(value, float):
+            table[part.name] = int(value) if value.is_integer() else value
+    if label.fineness:
+        table[FINENESS] = fineness_text(label.fineness)
+    return table
+
+
+def label_text(label: Label) -> str:
+    """A label as one line that :func:`read_label` reads.
+
+    >>> label_text(Label(n_ammonium_pct=21.0, s_sulfate_pct=24.0))
+    'n_ammonium_pct = 21, s_sulfate_pct = 24'
+    """
+    return ", ".join(
+        f'{key} = "{value}"' if isinstance(value, str) else f"{key} = {value}"
+        for key, value in label_table(label).items()
+    )
+
+
+def fineness_text(fineness: Iterable[Passing]) -> str:
+    """What passes which sieve, as a text that reads back."""
+    return ", ".join(f"{one.passing_pct:g} % through {one.opening_um:g} um" for one in fineness)
+
+
+def _table_of(value: object) -> Mapping[object, object]:
+    if isinstance(value, Mapping):
+        table: Mapping[object, object] = value
+    elif isinstance(value, str):
+        table = _pairs(value)
+    else:
+        raise Mend("not the figures of a label", f"Write label = {EXAMPLE}.")
+    if not table:
+        raise Mend("a label without a figure", f"Write label = {EXAMPLE}.")
+    return table
+
+
+def _pairs(text: str) -> dict[object, object]:
+    text = text.strip().removeprefix("{").removesuffix("}").strip()
+    if len(text) > _LONGEST_TEXT:
+        raise Mend("far too long for a label", f"Write label = {EXAMPLE}.")
+    found: dict[object, object] = {}
+    at = 0
+    while at < len(text):
+        pair = _PAIR.match(text, at)
+        if pair is None or pair.end() == at:
+            raise Mend(
+                f"“{shown(text[at:])}” is no figure of a label",
+                "Write each as name = per cent with commas between them, such as "
+                "n_ammonium = 21, s_sulfate = 24.",
+            )
+        key, given = pair[1].strip(), pair[2].strip("\"' ")
+        if key in found:
+            raise Mend(f"“{shown(key)}” appears twice", "Keep one of them.")
+        found[key] = given
+        at = pair.end()
+    return found
+
+
+def _key_of(name: str) -> str:
+    wanted = re.sub(r"[\s\-]+", "_", name.strip().casefold())
+    wanted = wanted.replace("sulph", "sulf").replace("nitrogen_as_", "n_").replace("_as_no3", "")
+    bare = wanted.removesuffix("_pct")
+    if bare == FINENESS:
+        return FINENESS
+    if f"{bare}_pct" in _BY_KEY:
+        return f"{bare}_pct"
+    if bare in _OTHER_NAMES:
+        raise Mend(*_OTHER_NAMES[bare])
+    import difflib
+
+    near = difflib.get_close_matches(f"{bare}_pct", _BY_KEY, n=1, cutoff=0.75)
+    if near:
+        raise Mend("unknown key", f"Nearest: “{near[0]}”.")
+    raise Mend("unknown key", f"A label has {', '.join(_BY_KEY)} and {FINENESS}.")
+
+
+def _read_figure(given: object, row: LabelKey) -> float:
+    if isinstance(given, str):
+        given = given.strip().removesuffix("%").strip()
+    figure = number_from(given, expected=f"a percentage from 0 to {row.most_pct:g}")
+    if 0.0 <= figure <= row.most_pct:
+        return figure
+    if row.key == "so3_pct" and figure > row.most_pct:
+        raise Mend(
+            f"{figure:g} % SO3 is more than any sulfate holds",
+            f"The bag is elemental sulfur: write s_element_pct = {min(0.4 * figure, 100.0):.3g}.",
+        )
+    raise Mend(
+        f"{figure:g} is outside what is possible",
+        f"Give a percentage from 0 to {row.most_pct:g}, as the bag prints it.",
+    )
+
+
+def _read_fineness(given: object) -> tuple[Passing, ...]:
+    example = f"Write it as {FINENESS_EXAMPLE} or “60 % through 100 mesh”."
+    if not isinstance(given, str):
+        raise Mend("not a fineness", example)
+    rest = _SIEVE.sub("", given)
+    found: dict[float, float] = {}
+    for match in _SIEVE.finditer(given):
+        size = float(match["size"].replace(",", "."))
+        opening_um = _opening_um(size, match["unit"].casefold())
+        passing_pct = float(match["pct"].replace(",", "."))
+        if passing_pct > 100.0:
+            raise Mend(f"{passing_pct:g} % cannot pass a sieve", example)
+        found[opening_um] = passing_pct
+    if not found or re.sub(r"[\s,;.&]|\band\b", "", rest):
+        raise Mend("not a fineness", example)
+    rows = tuple(Passing(opening, found[opening]) for opening in sorted(found))
+    for fine, coarse in pairwise(rows):
+        if fine.passing_pct > coarse.passing_pct:
+            raise Mend(
+                "more passes a finer sieve than a coarser one",
+                "Each figure is all that passes its sieve; check which was miscopied.",
+            )
+    if rows[-1].passing_pct <= 0.0:
+        raise Mend("nothing passes any of these sieves", example)
+    return rows
+
+
+def _opening_um(size: float, unit: str) -> float:
+    if unit == "mm":
+        opening = 1000.0 * size
+    elif unit == "mesh":
+        from loamshift.tables.laboratory import load_sieve_openings_um
+
+        sieves = load_sieve_openings_um()
+        if size not in sieves:
+            listed = ", ".join(str(mesh) for mesh in sieves)
+            raise Mend(
+                f"no sieve of {size:g} mesh is known",
+                f"Known: {listed}; or give its opening in mm.",
+            )
+        opening = sieves[int(size)]
+    else:
+        opening = size
+    if not 1.0 <= opening <= 20_000.0:
+        raise Mend(f"a sieve of {opening:g} um cannot be meant", "Check mm against um.")
+    return opening
+
+
+def _as_given(table: Mapping[object, object], key: str) -> object:
+    """What stood there for a key, whatever spelling it had."""
+    for name, given in table.items():
+        try:
+            if _key_of(str(name)) == key:
+                return given
+        except Mend:
+            continue
+    return "" if key else dict(table)
