@@ -173,7 +173,7 @@ def _rows(members: Members, rows: IntArray) -> Members:
                 for field in fields(MemberParameters)
             }
         ),
-        members.words,
+        members.causes,
         members.draws[rows],
         members.reading_z[rows],
     )

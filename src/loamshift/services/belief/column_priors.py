@@ -47,19 +47,19 @@ class Prior:
     topic: str
     name: str
     shape: Shape
-    words: str
+    cause: Cause
 
 
 @dataclass(frozen=True, slots=True)
 class Members:
     """The members drawn: for the column, and by name for the question where width comes from.
 
-    ``draws`` holds one column for each of ``words``, shape (n_members, n_drawn); ``reading_z`` is
+    ``draws`` holds one column for each of ``causes``, shape (n_members, n_drawn); ``reading_z`` is
     the error of one further reading in standard deviations, shape (n_members,).
     """
 
     parameters: MemberParameters
-    words: tuple[str, ...]
+    causes: tuple[Cause, ...]
     draws: FloatArray
     reading_z: FloatArray
 
@@ -78,7 +78,7 @@ class Members:
         """
         return Members(
             parameters_of(self.parameters, index),
-            self.words,
+            self.causes,
             self.draws[index],
             self.reading_z[index],
         )
@@ -104,104 +104,108 @@ def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> Mem
     )
 
 
-SULFUR_WORDS: Final = "how fast sulfur turns to acid"
-NITROGEN_WORDS: Final = "how fast and how far nitrogen acidifies"
-LIME_WORDS: Final = "how fast and how far lime works"
-CARBONATE_WORDS: Final = "the free lime"
-LEACHING_WORDS: Final = "leaching and uptake"
-SALT_WORDS: Final = "how fast salts and organic acids react"
-BUFFER_WORDS: Final = "how strongly the soil is buffered"
-READING_WORDS: Final = "the error of the first reading"
-RETEST_WORDS: Final = "the error of the next reading"
-DEPTH_WORDS: Final = "the mass of the soil"
-WATER_WORDS: Final = "how wet the soil is"
-ALKALINITY_WORDS: Final = "how hard the water is"
+class Cause(StrEnum):
+    """What the width of a forecast can come from; the messages ``cause-…`` say each."""
+
+    SULFUR = "sulfur"
+    NITROGEN = "nitrogen"
+    LIME = "lime"
+    CARBONATE = "free-lime"
+    LEACHING = "leaching"
+    SALTS = "salts"
+    BUFFERING = "buffering"
+    FIRST_READING = "first-reading"
+    NEXT_READING = "next-reading"
+    SOIL_MASS = "soil-mass"
+    WETNESS = "wetness"
+    ALKALINITY = "alkalinity"
+
 
 PRIORS: Final[Mapping[str, Prior]] = {
-    field: Prior(topic=topic, name=name, shape=shape, words=words)
-    for field, topic, name, shape, words in (
-        ("mass_factor", "column", "bulk_density_factor", Shape.NORMAL, DEPTH_WORDS),
-        ("plateau", "column", "carbonate_plateau_ph", Shape.NORMAL, CARBONATE_WORDS),
+    field: Prior(topic=topic, name=name, shape=shape, cause=cause)
+    for field, topic, name, shape, cause in (
+        ("mass_factor", "column", "bulk_density_factor", Shape.NORMAL, Cause.SOIL_MASS),
+        ("plateau", "column", "carbonate_plateau_ph", Shape.NORMAL, Cause.CARBONATE),
         (
             "carbonate_rate_per_d",
             "column",
             "carbonate_rate_per_d",
             Shape.LOGNORMAL,
-            CARBONATE_WORDS,
+            Cause.CARBONATE,
         ),
         (
             "carbonate_acid_exponent",
             "column",
             "carbonate_acid_exponent",
             Shape.NORMAL,
-            CARBONATE_WORDS,
+            Cause.CARBONATE,
         ),
-        ("gypsum_drop_ph", "column", "gypsum_drop_ph", Shape.NORMAL, CARBONATE_WORDS),
-        ("flux_pco2_atm", "column", "flux_pco2_atm", Shape.LOGNORMAL, LEACHING_WORDS),
-        ("transport_factor", "column", "transport_factor", Shape.LOGNORMAL, LEACHING_WORDS),
-        ("al_log10_k", "buffer", "al_solubility_log10_k", Shape.NORMAL, LEACHING_WORDS),
-        ("wetness_shift", "column", "wetness_shift", Shape.NORMAL, WATER_WORDS),
-        ("sulfur_rate", "sulfur", "rate_ug_cm2_d", Shape.LOGNORMAL, SULFUR_WORDS),
-        ("roughness", "sulfur", "roughness", Shape.LOGNORMAL, SULFUR_WORDS),
+        ("gypsum_drop_ph", "column", "gypsum_drop_ph", Shape.NORMAL, Cause.CARBONATE),
+        ("flux_pco2_atm", "column", "flux_pco2_atm", Shape.LOGNORMAL, Cause.LEACHING),
+        ("transport_factor", "column", "transport_factor", Shape.LOGNORMAL, Cause.LEACHING),
+        ("al_log10_k", "buffer", "al_solubility_log10_k", Shape.NORMAL, Cause.LEACHING),
+        ("wetness_shift", "column", "wetness_shift", Shape.NORMAL, Cause.WETNESS),
+        ("sulfur_rate", "sulfur", "rate_ug_cm2_d", Shape.LOGNORMAL, Cause.SULFUR),
+        ("roughness", "sulfur", "roughness", Shape.LOGNORMAL, Cause.SULFUR),
         (
             "sulfur_activation_energy_kj_mol",
             "sulfur",
             "activation_energy_kj_mol",
             Shape.WITHIN,
-            SULFUR_WORDS,
+            Cause.SULFUR,
         ),
-        ("sulfur_lag_d", "sulfur", "lag_d", Shape.LOGNORMAL, SULFUR_WORDS),
-        ("break_up_frac", "sulfur", "break_up_frac", Shape.WITHIN, SULFUR_WORDS),
+        ("sulfur_lag_d", "sulfur", "lag_d", Shape.LOGNORMAL, Cause.SULFUR),
+        ("break_up_frac", "sulfur", "break_up_frac", Shape.WITHIN, Cause.SULFUR),
         (
             "nitrification_rate_per_d",
             "nitrogen",
             "nitrification_rate_per_d",
             Shape.LOGNORMAL,
-            NITROGEN_WORDS,
+            Cause.NITROGEN,
         ),
-        ("urea_rate_per_d", "nitrogen", "urea_rate_per_d", Shape.LOGNORMAL, NITROGEN_WORDS),
-        ("realised_frac", "ledger", "realised_field_frac", Shape.SHARE, NITROGEN_WORDS),
+        ("urea_rate_per_d", "nitrogen", "urea_rate_per_d", Shape.LOGNORMAL, Cause.NITROGEN),
+        ("realised_frac", "ledger", "realised_field_frac", Shape.SHARE, Cause.NITROGEN),
         (
             "nitrate_uptake_mol_mol",
             "ledger",
             "nitrate_uptake_base_mol_mol",
             Shape.SHARE,
-            NITROGEN_WORDS,
+            Cause.NITROGEN,
         ),
         (
             "background_mmolc_m2_year",
             "ledger",
             "background_unknown_mmolc_m2",
             Shape.LOGNORMAL,
-            LEACHING_WORDS,
+            Cause.LEACHING,
         ),
         (
             "weathering_mmolc_m2_year",
             "ledger",
             "weathering_mmolc_m2",
             Shape.LOGNORMAL,
-            LEACHING_WORDS,
+            Cause.LEACHING,
         ),
-        ("lime_half_time_d", "lime", "half_time_d", Shape.LOGNORMAL, LIME_WORDS),
-        ("lime_acid_exponent", "column", "lime_acid_exponent", Shape.WITHIN, LIME_WORDS),
-        ("lime_field_efficiency", "lime", "field_efficiency", Shape.LOGNORMAL, LIME_WORDS),
-        ("fast_salt_half_time_d", "advice", "fast_salt_half_time_d", Shape.LOGNORMAL, SALT_WORDS),
+        ("lime_half_time_d", "lime", "half_time_d", Shape.LOGNORMAL, Cause.LIME),
+        ("lime_acid_exponent", "column", "lime_acid_exponent", Shape.WITHIN, Cause.LIME),
+        ("lime_field_efficiency", "lime", "field_efficiency", Shape.LOGNORMAL, Cause.LIME),
+        ("fast_salt_half_time_d", "advice", "fast_salt_half_time_d", Shape.LOGNORMAL, Cause.SALTS),
         (
             "organic_acid_half_time_d",
             "advice",
             "organic_acid_half_time_d",
             Shape.LOGNORMAL,
-            SALT_WORDS,
+            Cause.SALTS,
         ),
-        ("decay_half_time_d", "advice", "decay_half_time_d", Shape.LOGNORMAL, SALT_WORDS),
+        ("decay_half_time_d", "advice", "decay_half_time_d", Shape.LOGNORMAL, Cause.SALTS),
         (
             "background_rise_per_ph",
             "ledger",
             "background_rise_per_ph",
             Shape.NORMAL,
-            LEACHING_WORDS,
+            Cause.LEACHING,
         ),
-        ("surface_lime_factor", "advice", "surface_lime_rate_frac", Shape.SHARE, LIME_WORDS),
+        ("surface_lime_factor", "advice", "surface_lime_rate_frac", Shape.SHARE, Cause.LIME),
     )
 }
 """What is drawn, in order; a new one goes to the end, or the members of old seeds change."""
@@ -286,7 +290,7 @@ def draw_soil_members(
         swaps["realised_frac"] = "realised_pot_frac"
     for field, name in swaps.items():
         old = chosen[field]
-        chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, words=old.words)
+        chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, cause=old.cause)
     rows = [
         (soil.k.log10_k_mean, soil.k.log10_k_sd, False, -math.inf, math.inf),
         (0.0, soil.ph.ph_water_sd, False, -math.inf, math.inf),
@@ -333,15 +337,15 @@ def draw_soil_members(
             )
         },
     )
-    words = (
-        BUFFER_WORDS,
-        READING_WORDS,
-        CARBONATE_WORDS,
-        RETEST_WORDS,
-        *(prior.words for prior in chosen.values()),
-        ALKALINITY_WORDS,
+    causes = (
+        Cause.BUFFERING,
+        Cause.FIRST_READING,
+        Cause.CARBONATE,
+        Cause.NEXT_READING,
+        *(prior.cause for prior in chosen.values()),
+        Cause.ALKALINITY,
     )
-    return Members(parameters, words, drawn, value["reading_z"])
+    return Members(parameters, causes, drawn, value["reading_z"])
 
 
 def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray:

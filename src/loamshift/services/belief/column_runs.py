@@ -94,7 +94,7 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
                     for field in fields(MemberParameters)
                 }
             ),
-            members.words,
+            members.causes,
             members.draws[::every],
             members.reading_z[::every],
         ),

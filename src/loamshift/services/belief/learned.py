@@ -12,6 +12,7 @@ import numpy as np
 from loamshift.core.member_weights import Weights, scale_quantiles
 from loamshift.domain.answer import AcidScale, Band, Refit
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import message
 from loamshift.domain.soil import KBelief, Soil
 from loamshift.services.belief.refit_words import Learned, refit_words
 from loamshift.services.context.readings import SeasonReading
@@ -105,7 +106,7 @@ def told(
         ),
         only_rough=all(season.rough for season in seasons),
     )
-    words, doubted = refit_words(learned, units=context.case.units)
+    words, doubted = refit_words(learned)
     return Refit(
         used=True,
         readings=sum(len(season.readings) for season in seasons),
@@ -141,7 +142,7 @@ def set_aside(soil: Soil, seasons: Sequence[SeasonReading]) -> Refit:
         acid_scale=AcidScale(prior=band, now=band),
         effective_members=float(FITTED_OTHERS),
         doubted=(),
-        words="Earlier readings were set aside on request: this answer goes by the latest alone.",
+        words=message("refit-set-aside"),
     )
 
 

@@ -22,7 +22,7 @@ from loamshift.services.belief.column_inputs import (
     events_under,
     inputs_from,
 )
-from loamshift.services.belief.column_priors import RETEST_WORDS
+from loamshift.services.belief.column_priors import Cause
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
 from loamshift.services.belief.scale_nodes import NODES_Z, on_nodes
 
@@ -177,7 +177,7 @@ class PossibleBeds:
         n_others = self.z.shape[1]
         table = np.tile(self.inputs.members.draws[:n_others], (self.z.shape[0], 1))
         table[:, 0] = self.log10_k
-        table[:, self.inputs.members.words.index(RETEST_WORDS)] = self.reading_z
+        table[:, self.inputs.members.causes.index(Cause.NEXT_READING)] = self.reading_z
         return table
 
     @property

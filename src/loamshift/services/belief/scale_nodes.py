@@ -71,5 +71,5 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
     draws = np.tile(drawn.draws, (nodes_z.size, 1))
     draws[:, 0] = values["log10_k"]
     return Members(
-        MemberParameters(**values), drawn.words, draws, np.tile(drawn.reading_z, nodes_z.size)
+        MemberParameters(**values), drawn.causes, draws, np.tile(drawn.reading_z, nodes_z.size)
     )

@@ -15,17 +15,16 @@ from loamshift.core.ensemble import quantile_bands, variance_shares
 from loamshift.domain.answer import Application, DoNothing, Forecast, ForecastPh
 from loamshift.domain.answer import WidthShare as WidthShare
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Units
+from loamshift.domain.message import Listed, Measure, Message, Prose, Quantity, message, prose
 from loamshift.errors import OutOfRangeError
-from loamshift.services.belief import column_priors as priors
 from loamshift.services.belief.bed_run import BedRun
 from loamshift.services.belief.belief import believe
 from loamshift.services.belief.column_inputs import DAYS_IN_YEAR as DAYS_IN_YEAR
 from loamshift.services.belief.column_inputs import LONGEST_YEARS, events_under
+from loamshift.services.belief.column_priors import Cause
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK
 from loamshift.services.belief.column_runs import shared_laws as shared_laws
 from loamshift.services.belief.possible_beds import PossibleBeds
-from loamshift.services.format import format_date
 
 FloatArray = NDArray[np.float64]
 
@@ -38,32 +37,20 @@ _NAMED_SHARE: Final = 0.1
 """A cause of less than this share of the width is not named."""
 _MOST_NAMED: Final = 3
 
-NARROWS: Final = {
-    priors.BUFFER_WORDS: "a laboratory buffer pH or a jar titration",
-    priors.READING_WORDS: "a second careful sample before you start",
-    priors.CARBONATE_WORDS: "a laboratory figure for free lime",
-    priors.SULFUR_WORDS: "a reading three months after it went on",
-    priors.LIME_WORDS: "a reading six months after it went on",
-    priors.NITROGEN_WORDS: "a reading after the first year of feeding",
-    priors.LEACHING_WORDS: "a reading every second year",
-    priors.SALT_WORDS: "a reading a month after they went on",
-    priors.DEPTH_WORDS: "weighing a known volume of dry soil",
-    priors.WATER_WORDS: "looking at how wet the soil is",
-    priors.ALKALINITY_WORDS: "the alkalinity of the water, from the supplier or a drop kit",
-}
-"""What would narrow the forecast, by what its width comes from."""
+NARROWED: Final = frozenset(f"cause-{cause}" for cause in Cause if cause is not Cause.NEXT_READING)
+"""Messages of the causes that a measurement narrows; the error of the next reading stays."""
 
 _NEEDS: Final = {
-    priors.SULFUR_WORDS: {EventKind.SULFUR},
-    priors.LIME_WORDS: {EventKind.LIME},
-    priors.NITROGEN_WORDS: {
+    Cause.SULFUR: {EventKind.SULFUR},
+    Cause.LIME: {EventKind.LIME},
+    Cause.NITROGEN: {
         EventKind.ORGANIC_NITROGEN,
         EventKind.AMMONIA,
         EventKind.AMMONIUM,
         EventKind.UREA,
         EventKind.NITRATE,
     },
-    priors.SALT_WORDS: {EventKind.FAST_SALT, EventKind.ORGANIC_ACID, EventKind.DECAY},
+    Cause.SALTS: {EventKind.FAST_SALT, EventKind.ORGANIC_ACID, EventKind.DECAY},
 }
 """Causes that act only where something of a kind was put on."""
 
@@ -81,7 +68,7 @@ class Outlook:
 
     forecast: Forecast
     balance_error: float
-    width_words: str
+    width_words: Prose
     width_shares: tuple[WidthShare, ...]
     bed_ph: FloatArray
     control_ph: FloatArray
@@ -193,7 +180,7 @@ def outlook(
     at = min(JUDGE_WEEK, bed_ph.shape[1] - 1)
     events = events_under(beds.inputs, planned) if planned else beds.inputs.control_events
     shares = width_shares(
-        beds.inputs.members.words, beds.draws, bed_ph[:, at] + error, events=events
+        beds.inputs.members.causes, beds.draws, bed_ph[:, at] + error, events=events
     )
     dates = beds.days[: bed_ph.shape[1]]
     return Outlook(
@@ -216,14 +203,14 @@ def outlook(
 
 
 def width_shares(
-    words: Sequence[str], draws: FloatArray, outcome: FloatArray, *, events: ColumnEvents
+    causes: Sequence[Cause], draws: FloatArray, outcome: FloatArray, *, events: ColumnEvents
 ) -> tuple[WidthShare, ...]:
     """What the width of a forecast comes from, the largest share first.
 
     Parameters
     ----------
-    words
-        What each cause is called, one a column of the draws [text].
+    causes
+        One a column of the draws [enumerations].
     draws
         What was drawn for each bed, shape (M, n_drawn) [of the causes].
     outcome
@@ -242,18 +229,20 @@ def width_shares(
     """
     kinds = set(events.kind.tolist())
     idle = {name for name, needs in _NEEDS.items() if not kinds & needs}
-    acts = [index for index, name in enumerate(words) if name not in idle]
+    acts = [index for index, name in enumerate(causes) if name not in idle]
     shares = variance_shares(draws[:, acts], outcome)
-    total: dict[str, float] = {}
+    total: dict[Cause, float] = {}
     for index, share in zip(acts, shares, strict=True):
-        name = words[index]
+        name = causes[index]
         total[name] = total.get(name, 0.0) + float(share)
     ranked = sorted(total.items(), key=lambda pair: -pair[1])
-    return tuple(WidthShare(words, share) for words, share in ranked if share > 0.0)
+    return tuple(
+        WidthShare(message(f"cause-{cause}"), share) for cause, share in ranked if share > 0.0
+    )
 
 
-def width_words(shares: Sequence[WidthShare], *, on: date) -> str:
-    """One sentence: where the width comes from and what would narrow it most.
+def width_words(shares: Sequence[WidthShare], *, on: date) -> Prose:
+    """Where the width comes from, and what would narrow it most.
 
     Parameters
     ----------
@@ -264,19 +253,31 @@ def width_words(shares: Sequence[WidthShare], *, on: date) -> str:
 
     Returns
     -------
-    str
-        The sentence [text].
+    Prose
+        One sentence or two [object].
     """
     named = [one for one in shares if one.share >= _NAMED_SHARE][:_MOST_NAMED]
     if not named:
-        return "No single cause stands out behind the width of this forecast."
-    phrases = [f"{one.cause} ({round(100.0 * one.share)} %)" for one in named]
-    listed = phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} and {phrases[-1]}"
-    test = next((NARROWS[one.cause] for one in shares if one.cause in NARROWS), None)
-    after = f"; {test} would narrow it most" if test else ""
-    return (
-        f"The width of the forecast for {format_date(on, Units.METRIC)} comes from {listed}{after}."
+        return prose(message("expect-width-none"))
+    causes = tuple(
+        message("expect-width-cause", cause=_cause(one), share=Measure(Quantity.SHARE, one.share))
+        for one in named
     )
+    narrows = next((one for one in shares if _cause(one).key in NARROWED), None)
+    return prose(
+        message("expect-width", day=on, causes=Listed(causes)),
+        None if narrows is None else message("expect-narrows", cause=_code(narrows)),
+    )
+
+
+def _cause(share: WidthShare) -> Message:
+    assert isinstance(share.cause, Message)
+    return share.cause
+
+
+def _code(share: WidthShare) -> str:
+    """The code of a cause, for a message that says what narrows it."""
+    return _cause(share).key.removeprefix("cause-")
 
 
 def reading_bands(bed_ph: FloatArray, *, error_ph: FloatArray) -> ForecastPh:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import message
 from loamshift.services.verdict.doubts import hardly_a_soil, likely_sodic, lime_contradicts_ph
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -47,8 +48,7 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             unit="% exchangeable sodium",
             passed=False,
             severity=Severity.CAUTION,
-            comment="Sodium holds the pH of this soil, and the forecast knows lime only: there is "
-            "none for it.",
+            comment=message("expect-no-forecast-sodium"),
         )
     ph = context.soil.ph.ph_water
     if hardly_a_soil(context):
@@ -62,8 +62,7 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             unit="pH in water",
             passed=False,
             severity=Severity.CAUTION,
-            comment="So rough a reading is likelier to be wrong than the soil to be so, and there "
-            "is nothing to forecast from.",
+            comment=message("expect-no-forecast-rough"),
         )
     if lime_contradicts_ph(context):
         return Finding(
@@ -74,8 +73,7 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             unit="pH in water",
             passed=False,
             severity=Severity.CAUTION,
-            comment="The pH and the free lime do not fit each other, so there is nothing to "
-            "forecast from.",
+            comment=message("expect-no-forecast-contradiction"),
         )
     if LOWEST_TABLE_PH < ph < HIGHEST_TABLE_PH and not likely_sodic(context):
         return None
@@ -88,15 +86,9 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             unit="pH in water",
             passed=False,
             severity=Severity.CAUTION,
-            comment="Sodium most likely holds the pH of this soil, and the forecast knows lime "
-            "only: there is none until sodium has been tested.",
+            comment=message("expect-no-forecast-sodium-likely"),
         )
     high = ph >= HIGHEST_TABLE_PH
-    why = (
-        "Sodium holds a soil so alkaline, and the forecast knows lime only"
-        if high
-        else "Iron and acid sulfates hold a soil so acid, and the forecast knows neither"
-    )
     return Finding(
         check=REACH_CHECK,
         value=round(ph, 1),
@@ -105,6 +97,5 @@ def beyond_forecast(context: BedContext) -> Finding | None:
         unit="pH in water",
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"{why}: there is none for this soil. The rest of the answer stands without it; "
-        "have the reading confirmed by a laboratory.",
+        comment=message("expect-no-forecast-beyond", end="high" if high else "low"),
     )

@@ -19,6 +19,7 @@ from loamshift.domain.answer import (
     Then,
 )
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import Message
 from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
 from loamshift.services.plan.words import condition
@@ -132,7 +133,7 @@ def dated_parts(
                 seasons,
                 day,
                 rate,
-                None if test is None else condition(None, test=test, units=context.case.units),
+                None if test is None else condition(None, test=test),
             )
             for day, rate in seasons.sizes(number, size)
         ]
@@ -179,7 +180,7 @@ def _amount_g(context: BedContext, rate_g_m2: float) -> float | None:
 
 
 def _application(
-    context: BedContext, seasons: Seasons, day: date, rate_g_m2: float, only_if: str | None
+    context: BedContext, seasons: Seasons, day: date, rate_g_m2: float, only_if: Message | None
 ) -> Application:
     return Application(
         date=day,
@@ -214,7 +215,7 @@ def _first_path(context: BedContext, rule: Rule, courses: Courses) -> tuple[Appl
     test = courses.index(seasons.tests[0])
     expected = float(np.median(courses.surface.at(test, (rule.first_g_m2,))))
     line = line_for(rule.lines, expected)
-    only_if = condition(line, test=seasons.tests[0], units=context.case.units)
+    only_if = condition(line, test=seasons.tests[0])
     found += [
         _application(context, seasons, day, size, only_if)
         for day, size in seasons.sizes(1, line.amount_g_m2)

@@ -1,15 +1,14 @@
-"""The condition under which a part goes on, in words."""
+"""The condition under which a part goes on."""
 
 from __future__ import annotations
 
 from datetime import date
 
 from loamshift.core.plan_rule import RuleLine
-from loamshift.domain.case import Units
-from loamshift.services.format import format_date
+from loamshift.domain.message import Message, message, ph
 
 
-def condition(line: RuleLine | None, *, test: date, units: Units) -> str:
+def condition(line: RuleLine | None, *, test: date) -> Message:
     """Under which reading a later part goes on.
 
     Parameters
@@ -18,21 +17,16 @@ def condition(line: RuleLine | None, *, test: date, units: Units) -> str:
         The readings that call for it; None where a test has to ask for it at all [object].
     test
         Day of the test [calendar].
-    units
-        Units of the letter, for the date [enumeration].
 
     Returns
     -------
-    str
-        A condition [text].
+    Message
+        A condition [object].
     """
-    on = format_date(test, units)
     if line is None or (line.low_ph is None and line.high_ph is None):
-        return f"only if a test on {on} still asks for it"
+        return message("plan-if-test-asks", day=test)
     if line.low_ph is None:
-        reads = f"pH {line.high_ph:.1f} or less"
-    elif line.high_ph is None:
-        reads = f"pH {line.low_ph:.1f} or more"
-    else:
-        reads = f"pH {line.low_ph:.1f} to {line.high_ph:.1f}"
-    return f"only if a test on {on} reads {reads}"
+        return message("plan-if-at-most", day=test, ph=ph(line.high_ph or 0.0))
+    if line.high_ph is None:
+        return message("plan-if-at-least", day=test, ph=ph(line.low_ph))
+    return message("plan-if-between", day=test, ph=ph(line.low_ph, high=line.high_ph))

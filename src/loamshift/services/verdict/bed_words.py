@@ -1,4 +1,4 @@
-"""A bed's reading and range, as sentences about a verdict name them."""
+"""A bed's reading and range, as messages about a verdict name them."""
 
 from __future__ import annotations
 
@@ -6,14 +6,17 @@ from typing import TypeAlias
 
 from loamshift.domain.answer import PlanRule
 from loamshift.domain.bed_context import BedContext, Target
+from loamshift.domain.message import Listed, Measure, Message, Prose, message, ph, plants
 from loamshift.services.context.build_context import require_soil
 
 Planned: TypeAlias = PlanRule | None
 """The plan beside a verdict, or none."""
+Told: TypeAlias = tuple[Prose, Message]
+"""Why, and what would change it."""
 
 
-def range_words(target: Target) -> str:
-    """The range in figures.
+def range_of(target: Target) -> Measure:
+    """The range wanted in figures.
 
     Parameters
     ----------
@@ -22,13 +25,13 @@ def range_words(target: Target) -> str:
 
     Returns
     -------
-    str
-        Words [text].
+    Measure
+        Its two ends [pH in water].
     """
-    return f"{target.ph_low:.1f} to {target.ph_high:.1f}"
+    return ph(target.ph_low, high=target.ph_high)
 
 
-def wanted_words(target: Target) -> str:
+def wanted(target: Target) -> Message:
     """The range with what it is for.
 
     Parameters
@@ -38,12 +41,11 @@ def wanted_words(target: Target) -> str:
 
     Returns
     -------
-    str
-        Words [text].
+    Message
+        To stand inside another [object].
     """
-    if not target.names:
-        return f"the range wanted, {range_words(target)}"
-    return f"the range for {' and '.join(target.names)}, {range_words(target)}"
+    names: Listed | None = plants(target.names) if target.names else None
+    return message("verdict-range", plants=names, range=range_of(target))
 
 
 def target_of_bed(context: BedContext) -> Target:
@@ -63,7 +65,7 @@ def target_of_bed(context: BedContext) -> Target:
     return context.target
 
 
-def reads_words(context: BedContext) -> str:
+def reading(context: BedContext) -> Message:
     """The pH as it was read.
 
     Parameters
@@ -73,9 +75,10 @@ def reads_words(context: BedContext) -> str:
 
     Returns
     -------
-    str
-        Words [text].
+    Message
+        To stand inside another [object].
     """
-    ph = require_soil(context).ph
-    in_water = " in water" if ph.method.is_salt else ""
-    return f"pH {ph.ph_water:.1f}{in_water}"
+    read = require_soil(context).ph
+    return message(
+        "verdict-reading", ph=ph(read.ph_water), salt="yes" if read.method.is_salt else "no"
+    )

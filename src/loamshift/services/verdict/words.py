@@ -1,22 +1,31 @@
-"""The verdict in sentences, made from the judgement's reason and its figures and nothing else."""
+"""Why a verdict is what it is: messages made from the judgement's reason and figures alone."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason, Verdict
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Message,
+    Product,
+    Prose,
+    in_100,
+    message,
+    ph,
+    plants,
+    prose,
+    rate,
+)
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
-from loamshift.services.format import format_date, format_rate, format_share
-from loamshift.services.verdict.bed_words import Planned
-from loamshift.services.verdict.bed_words import range_words as _range
-from loamshift.services.verdict.bed_words import reads_words as _reads
+from loamshift.services.verdict.bed_words import Planned, Told, range_of, reading, wanted
 from loamshift.services.verdict.bed_words import target_of_bed as _target
-from loamshift.services.verdict.bed_words import wanted_words as _wanted
 from loamshift.services.verdict.doubts import (
     hardly_a_soil,
     holds_free_lime,
@@ -26,44 +35,32 @@ from loamshift.services.verdict.doubts import (
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.stop_words import (
-    no_aim_words,
-    no_common_range_words,
-    no_ph_words,
-    overdose_words,
-    salt_words,
-    sodic_words,
-    too_acid_words,
-    waterlogged_words,
+    no_aim,
+    no_common_range,
+    no_ph,
+    overdose,
+    sodic,
+    too_acid,
+    too_salty,
+    waterlogged,
 )
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
-TESTS: Final = {
-    "soil.ph": "a laboratory pH in water",
-    "soil.ph_method": "the method behind the pH; ask the laboratory",
-    "soil.sodium_pct": "exchangeable sodium, with salt (EC), from a laboratory",
-    "soil.fizz": "a fizz test: ten drops of acid on a spoonful of dry soil",
-    "soil.carbonate_pct": "a laboratory figure for free lime (CaCO3)",
-    "water.alkalinity": "the alkalinity of the water, from the supplier or a drop kit",
-    "water.weekly": "how much water the bed gets in a week",
-    "titration": "a jar titration of this soil, or a buffer pH",
-    "soil.texture": "the texture, by feel or from a laboratory",
-    "aim.plant": "the plant or the target pH",
-    "aim.target_ph": "a second source for this plant's range, or a target pH of your own",
+SETTLED_BY: Final[Mapping[str, Message]] = {
+    "soil.ph": message("settle-soil-ph"),
+    "soil.ph_method": message("settle-soil-ph-method"),
+    "soil.sodium_pct": message("settle-soil-sodium-pct"),
+    "soil.fizz": message("settle-soil-fizz"),
+    "soil.carbonate_pct": message("settle-soil-carbonate-pct"),
+    "water.alkalinity": message("settle-water-alkalinity"),
+    "water.weekly": message("settle-water-weekly"),
+    "titration": message("settle-titration"),
+    "soil.texture": message("settle-soil-texture"),
+    "aim.plant": message("settle-aim-plant"),
+    "aim.target_ph": message("settle-aim-target-ph"),
 }
-_UNKNOWN: Final = {
-    Reason.DOUBTFUL_READING: "how accurate this pH reading is",
-    Reason.UNKNOWN_LIME: "whether the soil holds free lime, and how much",
-    Reason.UNKNOWN_WATER: "how much alkalinity the water carries",
-    Reason.UNKNOWN_TEXTURE: "how strongly the soil resists a change",
-}
-_SHIFT: Final = {
-    Decision.GO: "make the plan an easier one",
-    Decision.EFFORT: "call for more applications, or for some every year",
-    Decision.ELSEWHERE: "send the plants elsewhere",
-    Decision.LEAVE: "say to leave the soil alone",
-    Decision.STOP: "say to stop",
-}
+"""What settles an open question, by the field of the case file it fills in."""
 _ONE_TEST_PH: Final = 0.05
 """Nearer than this a reading and what is believed are told as one [pH]."""
 _LARGE_M2: Final = 100.0
@@ -71,7 +68,7 @@ _LARGE_M2: Final = 100.0
 
 
 def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
-    """A judgement in words.
+    """A judgement as messages.
 
     Parameters
     ----------
@@ -85,9 +82,9 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
     Returns
     -------
     Verdict
-        Decision, reason and what would change it [text].
+        Decision, reason and what would change it [object].
     """
-    because, would_change_if = _SENTENCES[judged.reason](context, judged, plan)
+    because, would_change_if = _TOLD[judged.reason](context, judged, plan)
     return Verdict(
         decision=judged.decision,
         because=because,
@@ -97,56 +94,44 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
     )
 
 
-def _substance(judged: Judgement) -> str:
-    return "sulfur" if judged.direction is Direction.ACIDIFY else "lime"
-
-
-def _sentence(test: str) -> str:
-    """What would settle it, to stand under a label that says so."""
-    return f"{test[0].upper()}{test[1:]}."
-
-
-def _start(context: BedContext, plan: Planned) -> str:
+def _start(plan: Planned) -> Prose:
     """What goes on first, as the plan has it."""
     if plan is None:
-        return ""
-    units = context.case.units
-    test = (
-        f" Test on {format_date(plan.decides[0].test, units)}: the test decides what follows."
-        if plan.decides
-        else ""
-    )
-    if not plan.parts:
-        return f" Put on nothing yet.{test}"
-    rate = sum(part.rate_g_m2 for part in plan.parts)
-    return f" Start with {format_rate(rate, units)} of {plan.material}.{test}"
+        return Prose()
+    first = message("verdict-start-nothing")
+    if plan.parts:
+        total = sum(part.rate_g_m2 for part in plan.parts)
+        first = message("verdict-start", rate=rate(total), product=Product(plan.material))
+    if not plan.decides:
+        return prose(first)
+    return prose(first, message("verdict-start-test", day=plan.decides[0].test))
 
 
-def _change_test(context: BedContext, judged: Judgement) -> str:
+def _change_test(context: BedContext, judged: Judgement) -> Message:
     """An undone test that bears on how much there is to do."""
     soil = require_soil(context)
     acidify = judged.direction is Direction.ACIDIFY
     if acidify and soil.carbonate.is_possible and not soil.carbonate.measured:
         if context.case.soil.fizz is None:
-            return "A fizz test that shows free lime."
-        return "A laboratory figure for free lime (CaCO3)."
+            return message("verdict-fizz-change")
+        return message("verdict-free-lime-change")
     if not soil.k.contributions and not context.case.titration:
-        return f"{_resistance_test(context)} showing that the soil resists far more, or far less."
+        return message("verdict-buffering-either-change", test=_buffering_test(context))
     return _repeat_test(context)
 
 
-def _repeat_test(context: BedContext) -> str:
+def _repeat_test(context: BedContext) -> Message:
     """A further test that would take the reason away: in the range, or still there in a year."""
-    target, ph = _target(context), require_soil(context).ph.ph_water
-    if target.ph_low <= ph <= target.ph_high:
-        return "A test a year from now that reads the same."
-    return f"A repeat test already within {_range(target)}."
+    target, ph_water = _target(context), require_soil(context).ph.ph_water
+    if target.ph_low <= ph_water <= target.ph_high:
+        return message("verdict-same-in-a-year-change")
+    return message("verdict-repeat-change", range=range_of(target))
 
 
-def _resistance_test(context: BedContext) -> str:
-    """A test of how strongly the soil resists that nobody has made."""
+def _buffering_test(context: BedContext) -> str:
+    """Which test of how strongly the soil resists nobody has made."""
     given = context.case.soil.buffer_ph is not None or context.organic_only
-    return "A jar titration" if given else "A buffer pH or jar titration"
+    return "jar" if given else "buffer"
 
 
 def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
@@ -155,281 +140,264 @@ def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
     return None if now is None or abs(now - read) < _ONE_TEST_PH else now
 
 
-def _stay(context: BedContext, judged: Judgement) -> str:
+def _stay(context: BedContext, judged: Judgement) -> Message:
     """How many beds stay near the range if nothing is done, and until when."""
     by = wanted_by(context.case)
-    ahead = "over the next years"
-    if by is not None and by > context.case.today:
-        ahead = f"until {format_date(by, context.case.units)} and for a year after"
-    return (
-        f"Of 100 beds like this one left alone, {_in_100(judged.stays)} stay in or close to that "
-        f"range {ahead}."
-    )
+    until = by if by is not None and by > context.case.today else None
+    return message("verdict-stay", stay=in_100(judged.stays), until=until)
 
 
-def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, apart = _target(context), _ph_apart(context, judged)
     stands = (
-        f"It tested at {_reads(context)}"
+        message("verdict-in-range", reading=reading(context), wanted=wanted(target))
         if apart is None
-        else f"By all that was read and has gone on since, it is at about pH {apart:.1f} now"
+        else message("verdict-in-range-now", ph=ph(apart), wanted=wanted(target))
     )
     return (
-        f"{stands}, within {_wanted(target)}. {_stay(context, judged)}",
-        f"A careful test outside {_range(target)}.",
+        prose(stands, _stay(context, judged)),
+        message("verdict-in-range-change", range=range_of(target)),
     )
 
 
-def _at_work(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _at_work(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     comes_to = round(judged.ph_alone_on or judged.ph_expected or 0.0, 1)
     target = _target(context)
     ends = (
-        f"That is within {_wanted(target)}. More now would overshoot."
+        message("verdict-at-work-within", wanted=wanted(target))
         if target.ph_low <= comes_to <= target.ph_high
-        else f"That is so near to {_wanted(target)}, that a second test could not show the rest."
+        else message("verdict-at-work-near", wanted=wanted(target))
     )
+    sampled = require_soil(context).ph.ph_water
     return (
-        "What was already put on is still reacting and takes this soil to about pH "
-        f"{comes_to:.1f} by itself, from {require_soil(context).ph.ph_water:.1f} when it was "
-        f"sampled. {ends}",
-        "A test, once it has reacted, that still lies outside the range.",
+        prose(message("verdict-at-work", expected=ph(comes_to), ph=ph(sampled)), ends),
+        message("verdict-at-work-change"),
     )
 
 
-def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    gain = verdict_values()["leave_gain_ph"]
+def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    gain, target = ph(verdict_values()["leave_gain_ph"]), _target(context)
     apart = _ph_apart(context, judged)
-    stands = _reads(context) if apart is None else f"About pH {apart:.1f}, where it is now,"
+    stands = (
+        message("verdict-small-gain", reading=reading(context), wanted=wanted(target))
+        if apart is None
+        else message("verdict-small-gain-now", ph=ph(apart), wanted=wanted(target))
+    )
     return (
-        f"{stands} is at the edge of {_wanted(_target(context))}. A change of less than "
-        f"{gain:.1f} is no bigger than the usual difference between two tests. "
-        f"{_stay(context, judged)}",
-        f"A repeat test more than {gain:.1f} outside {_range(_target(context))}.",
+        prose(stands, message("verdict-small-gain-scatter", gain=gain), _stay(context, judged)),
+        message("verdict-small-gain-change", gain=gain, range=range_of(target)),
     )
 
 
-def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    test = TESTS.get(judged.measure or "", "a test")
+def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if lime_contradicts_ph(context):
         return (
-            f"The pH and the free lime do not fit each other: a soil at {_reads(context)} does not "
-            "hold so much lime. One of the two belongs to another sample, or shells and limestone "
-            "grit got into it. Put on nothing on the strength of them.",
-            "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
+            prose(message("verdict-lime-contradicts", reading=reading(context))),
+            message("verdict-new-sample-both"),
         )
     unfit = judged.reason is Reason.DOUBTFUL_READING and judged.measure_shift is None
     below = require_soil(context).ph.ph_water < _target(context).ph_low
     if unfit and below and holds_free_lime(context):
-        return (
-            f"The soil holds free lime, and still it reads {_reads(context)}, below "
-            f"{_wanted(_target(context))}. Lime is not what it lacks: either the lime is coarse "
-            "and still dissolving, or one of the two belongs to another sample. Put on nothing on "
-            "the strength of them.",
-            "A new, mixed sample with both pH and free lime (CaCO3) read by a laboratory.",
+        told = message(
+            "verdict-lime-below", reading=reading(context), wanted=wanted(_target(context))
         )
+        return prose(told), message("verdict-new-sample-both")
     if unfit and hardly_a_soil(context):
-        ph = require_soil(context).ph
-        return (
-            f"A {ph.method.value} reading of pH {ph.ph_water:.1f} is likelier to be faulty than "
-            "true. Put on nothing on the strength of it.",
-            _sentence(TESTS["soil.ph"]),
+        read = require_soil(context).ph
+        told = message(
+            "verdict-hardly-a-soil", method=Given(read.method.value), ph=ph(read.ph_water)
         )
+        return prose(told), SETTLED_BY["soil.ph"]
     if unfit:
-        return (
-            "The readings do not fit what was put on here, so nothing can be advised on them yet.",
-            "A new, mixed sample read by a laboratory, with its depth.",
-        )
-    shift = _SHIFT.get(judged.measure_shift or Decision.GO, "change the advice")
-    unknown = _UNKNOWN[judged.reason]
-    if judged.measure == "water.weekly":
-        unknown = "how much water the bed gets"
+        return prose(message("verdict-readings-unfit")), message("verdict-new-sample-depth")
+    unknown = judged.reason.value if judged.measure != "water.weekly" else "unknown-amount"
+    shift = judged.measure_shift
     return (
-        f"One thing we do not know could change this advice: {unknown}. The chance is "
-        f"{format_share(judged.measure_probability)} that the test would {shift}.",
-        _sentence(test),
+        prose(
+            message("verdict-doubt", unknown=unknown),
+            message(
+                "verdict-doubt-chance",
+                chance=in_100(judged.measure_probability),
+                shift=None if shift is None else shift.value,
+            ),
+        ),
+        SETTLED_BY.get(judged.measure or "", message("settle-a-test")),
     )
 
 
-def _unknown_sodium(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    lime = parameter_values("column")["carbonate_plateau_highest_ph"]
+def _unknown_sodium(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    limit = ph(parameter_values("column")["carbonate_plateau_highest_ph"])
     return (
-        f"A soil at {_reads(context)} nearly always owes it to sodium: free lime alone holds a "
-        f"soil at {lime:.1f} or below. Where sodium is the cause, gypsum and drainage mend it, and "
-        "sulfur by these tables does not. Put on nothing before sodium has been tested.",
-        _sentence(TESTS["soil.sodium_pct"]),
+        prose(message("verdict-unknown-sodium", reading=reading(context), limit=limit)),
+        SETTLED_BY["soil.sodium_pct"],
     )
 
 
-def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return (
-        f"The range {_range(_target(context))} rests on one source, on memory, or on sources that "
-        "contradict each other. That is too little to change a whole bed for.",
-        _sentence(TESTS["aim.target_ph"]),
+        prose(message("verdict-one-source", range=range_of(_target(context)))),
+        SETTLED_BY["aim.target_ph"],
     )
 
 
-def _wanted_day(context: BedContext) -> str:
+def _wanted_day(context: BedContext) -> date:
     by = wanted_by(context.case)
     seasons = int(verdict_values()["seasons"])
     later = context.case.today + timedelta(days=365 * seasons)
-    wanted = by if by is not None and by > context.case.today else later
-    return format_date(wanted, context.case.units)
+    return by if by is not None and by > context.case.today else later
 
 
-def _out_of_reach(context: BedContext, judged: Judgement) -> str:
-    units, target = context.case.units, _target(context)
-    most = judged.most_g_m2 or 0.0
-    return (
-        f"To reach pH {target.ph_aim:.1f} this soil would take about "
-        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Until "
-        f"{_wanted_day(context)} the published limits allow {format_rate(most, units)}. Of 100 "
-        f"beds like this one, {_in_100(judged.covered)} would get there."
+def _out_of_reach(context: BedContext, judged: Judgement) -> Message:
+    need, most = judged.need_mid_g_m2 or 0.0, judged.most_g_m2 or 0.0
+    return message(
+        "verdict-reach",
+        aim=ph(_target(context).ph_aim),
+        need=rate(need, against=most),
+        direction=judged.direction.value,
+        most=rate(most, against=need),
+        day=_wanted_day(context),
+        covered=in_100(judged.covered or 0.0),
     )
 
 
-def _instead(context: BedContext, judged: Judgement) -> str:
+def _instead(context: BedContext, judged: Judgement) -> Prose:
     """Where the plants go instead: what makes sense for this kind of bed."""
     names = plants_that_suit(require_soil(context).ph.ph_water, context.case)
-    listed = f" ({', '.join(names)})" if names else ""
+    suit: Listed | None = plants(names) if names else None
     if judged.direction is Direction.LIME:
-        return f" Choose plants that suit this soil{listed}."
+        return prose(message("verdict-suit", suit=suit))
     if context.in_pot:
-        return " Repot in fresh lime-free mix, and water with rainwater or treated water."
+        return prose(message("verdict-repot"))
     if context.planted:
-        text = " The plants that stand there can be helped without changing the pH."
-        return text + (f" Later, choose plants that suit this soil{listed}." if names else "")
+        later = message("verdict-suit-later", suit=suit) if suit else None
+        return prose(message("verdict-help-plants"), later)
     if context.case.bed.kind is BedKind.FIELD or (context.total_area_m2 or 0.0) > _LARGE_M2:
-        return f" Choose plants that suit this soil as it is{listed}."
-    other = f", or choose plants that suit this soil{listed}" if names else ""
-    return (
-        " Use a pot or a raised bed with lime-free soil, watered with rainwater or "
-        f"low-alkalinity water{other}."
-    )
+        return prose(message("verdict-suit", suit=suit))
+    return prose(message("verdict-pot-instead", suit=suit))
 
 
-def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    text = _out_of_reach(context, judged) + " Most of it would go into free lime."
-    soil = require_soil(context)
+def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     change = (
-        "A laboratory figure for free lime far below our estimate."
-        if not soil.carbonate.measured
+        message("verdict-less-lime-change")
+        if not require_soil(context).carbonate.measured
         else _repeat_test(context)
     )
-    return text + _instead(context, judged), change
+    told = prose(_out_of_reach(context, judged), message("verdict-reach-lime"))
+    return told + _instead(context, judged), change
 
 
-def _caps(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _caps(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if not require_soil(context).k.contributions and not context.case.titration:
-        change = f"{_resistance_test(context)} showing that the soil resists far less."
+        change = message("verdict-buffering-change", test=_buffering_test(context))
     elif context.planted and not context.in_pot:
-        change = "An empty bed, which can take larger applications."
+        change = message("verdict-empty-bed-change")
     else:
         change = _repeat_test(context)
-    return _out_of_reach(context, judged) + _instead(context, judged), change
+    return prose(_out_of_reach(context, judged), _instead(context, judged)), change
 
 
-def _water(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, soil = _target(context), require_soil(context)
     day = _wanted_day(context)
-    change = "Rainwater, or water with less alkalinity."
+    change = message("verdict-rainwater-change")
     if not context.water_known:
         change = {
-            "water.alkalinity": "The alkalinity of your water, well below our guess.",
-            "water.weekly": "Far less water in a week than we had to guess.",
+            "water.alkalinity": message("verdict-water-alkalinity-change"),
+            "water.weekly": message("verdict-water-weekly-change"),
         }[unknown_of_water(context)]
     if judged.decision is Decision.ELSEWHERE:
-        text = _out_of_reach(context, judged) + " The water would bring the pH back up."
-        return text + _instead(context, judged), change
+        told = prose(_out_of_reach(context, judged), message("verdict-reach-water"))
+        return told + _instead(context, judged), change
+    rise = ph(judged.water_rise_ph or 0.0)
     if judged.need_mid_g_m2 is None:
-        return (
-            f"The soil is good: {_reads(context)}, and {_wanted(target)}. The water is not. With "
-            f"it we expect about pH {judged.ph_alone_on or soil.ph.ph_water:.1f} by {day}; with "
-            f"rainwater it would be {judged.water_rise_ph:.1f} lower. Treat the water first: use "
-            "rainwater, or acidify the water.",
-            change,
+        told = prose(
+            message(
+                "verdict-water-soil-good",
+                reading=reading(context),
+                wanted=wanted(target),
+                expected=ph(judged.ph_alone_on or soil.ph.ph_water),
+                day=day,
+                rise=rise,
+            ),
+            message("verdict-water-first"),
         )
-    return (
-        f"The water decides here, not the soil. It alone raises the pH by about "
-        f"{judged.water_rise_ph:.1f} by {day}. Even if the soil were known exactly, "
-        f"{_in_100(judged.held)} of 100 beds like this one could be kept in {_wanted(target)}. "
-        "Treat the water first: use rainwater, or acidify the water. Then test again.",
-        change,
+        return told, change
+    told = prose(
+        message(
+            "verdict-water-decides",
+            rise=rise,
+            day=day,
+            held=in_100(judged.held or 0.0),
+            wanted=wanted(target),
+        ),
+        message("verdict-water-first-then"),
     )
+    return told, change
 
 
-def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
+def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     acidify = judged.direction is Direction.ACIDIFY
-    units, target = context.case.units, _target(context)
+    target = _target(context)
     inside = target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
     if acidify and context.water_base_mmolc_m2_year > 0.0:
-        change = "Rainwater, or water with little alkalinity."
+        change = message("verdict-rainwater-change")
     elif not acidify and context.case.feed is not None:
-        change = "A feed that does not acidify."
+        change = message("verdict-upkeep-gentle-feed-change")
     elif inside:
         change = _repeat_test(context)
     else:
         change = _change_test(context, judged)
     if judged.in_range > 0.0 and inside:
-        return (
-            f"It is within {_wanted(target)} now, and will not stay there: left alone we expect "
-            f"about pH {judged.ph_alone_on or 0.0:.1f} in a few years.{_start(context, plan)}",
-            change,
+        told = message(
+            "verdict-upkeep-inside",
+            wanted=wanted(target),
+            expected=ph(judged.ph_alone_on or 0.0),
         )
-    cause = "The water would then raise" if acidify else "Leaching and feed would then lower"
-    return (
-        f"About {format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)} "
-        f"would bring this bed to pH {target.ph_aim:.1f}. {cause} it by about "
-        f"{judged.pull_ph_year:.1f} a year, so it needs topping up every "
-        f"year.{_start(context, plan)}",
-        change,
+        return prose(told, _start(plan)), change
+    pull = message(
+        "verdict-upkeep-pull",
+        direction=judged.direction.value,
+        pull=ph(judged.pull_ph_year or 0.0),
+    )
+    return prose(_need(context, judged), pull, _start(plan)), change
+
+
+def _need(context: BedContext, judged: Judgement) -> Message:
+    return message(
+        "verdict-need",
+        direction=judged.direction.value,
+        reading=reading(context),
+        aim=ph(_target(context).ph_aim),
+        need=rate(judged.need_mid_g_m2 or 0.0),
     )
 
 
-def _several(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    units, target = context.case.units, _target(context)
-    where = "around living roots" if context.planted else "at once"
+def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     change = _change_test(context, judged)
     if context.planted and not context.in_pot and require_soil(context).k.contributions:
-        change = "An empty bed, which can take larger applications."
-    return (
-        f"Getting from {_reads(context)} to {target.ph_aim:.1f} takes about "
-        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure {_substance(judged)}. Apply no "
-        f"more than {format_rate(judged.cap_dose_g_m2 or 0.0, units)} {where}, so it takes several "
-        f"applications over more than a year.{_start(context, plan)}",
-        change,
+        change = message("verdict-empty-bed-change")
+    several = message(
+        "verdict-several",
+        planted="yes" if context.planted else "no",
+        cap=rate(judged.cap_dose_g_m2 or 0.0),
     )
+    return prose(_need(context, judged), several, _start(plan)), change
 
 
-def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> tuple[str, str]:
-    units, target = context.case.units, _target(context)
-    return (
-        f"Getting from {_reads(context)} to {target.ph_aim:.1f} takes about "
-        f"{format_rate(judged.need_mid_g_m2 or 0.0, units)} of pure "
-        f"{_substance(judged)}.{_start(context, plan)}",
-        _change_test(context, judged),
-    )
+def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    return prose(_need(context, judged), _start(plan)), _change_test(context, judged)
 
 
-def _in_100(share: float | None) -> str:
-    """A share of beds as a count of a hundred."""
-    value = share or 0.0
-    if value < 0.01:
-        return "fewer than 1"
-    if value > 0.99:
-        return "more than 99"
-    return f"about {round(100.0 * value)}"
-
-
-_Sentences = Callable[[BedContext, Judgement, Planned], tuple[str, str]]
-_SENTENCES: Final[Mapping[Reason, _Sentences]] = {
-    Reason.NO_PH: no_ph_words,
-    Reason.NO_AIM: no_aim_words,
-    Reason.OVERDOSE: overdose_words,
-    Reason.TOO_ACID: too_acid_words,
-    Reason.SALT: salt_words,
-    Reason.SODIC: sodic_words,
-    Reason.WATERLOGGED: waterlogged_words,
-    Reason.NO_COMMON_RANGE: no_common_range_words,
+_Teller = Callable[[BedContext, Judgement, Planned], Told]
+_TOLD: Final[Mapping[Reason, _Teller]] = {
+    Reason.NO_PH: no_ph,
+    Reason.NO_AIM: no_aim,
+    Reason.OVERDOSE: overdose,
+    Reason.TOO_ACID: too_acid,
+    Reason.SALT: too_salty,
+    Reason.SODIC: sodic,
+    Reason.WATERLOGGED: waterlogged,
+    Reason.NO_COMMON_RANGE: no_common_range,
     Reason.IN_RANGE: _in_range,
     Reason.AT_WORK: _at_work,
     Reason.SMALL_GAIN: _small_gain,

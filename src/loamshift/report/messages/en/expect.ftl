@@ -1,0 +1,45 @@
+### What the forecast says, and what makes its range wide.
+
+## Causes of the width of a forecast
+
+cause-sulfur = how fast sulphur turns to acid
+cause-nitrogen = how fast and how far nitrogen acidifies
+cause-lime = how fast and how far lime works
+cause-free-lime = the free lime
+cause-leaching = leaching and uptake
+cause-salts = how fast salts and organic acids react
+cause-buffering = how strongly the soil resists
+cause-first-reading = the error of the first reading
+cause-next-reading = the error of the next reading
+cause-soil-mass = the weight of the soil
+cause-wetness = how wet the soil is
+cause-alkalinity = the alkalinity of the water
+
+expect-width = What makes the range for { $day } wide: { $causes }.
+expect-width-cause = { $cause } ({ $share })
+expect-width-none = No single cause stands out behind the width of this forecast.
+# $cause is the code of the cause that a measurement would narrow.
+expect-narrows = { $cause ->
+    [buffering] A laboratory buffer pH or a jar titration would narrow it most.
+    [first-reading] A second careful sample before you start would narrow it most.
+    [free-lime] A laboratory figure for free lime would narrow it most.
+    [sulfur] A test three months after it was applied would narrow it most.
+    [lime] A test six months after it was applied would narrow it most.
+    [nitrogen] A test after the first year of feeding would narrow it most.
+    [leaching] A test every second year would narrow it most.
+    [salts] A test a month after they were applied would narrow it most.
+    [soil-mass] Weighing a known volume of dry soil would narrow it most.
+    [wetness] Looking at how wet the soil is would narrow it most.
+   *[alkalinity] The alkalinity of the water, from the supplier or a drop kit, would narrow it most.
+}
+
+## Soils that the forecast does not reach
+
+expect-no-forecast-sodium = Sodium holds the pH of this soil. Our forecast only knows lime, so there is none for it.
+expect-no-forecast-sodium-likely = Sodium most likely holds the pH of this soil. Our forecast only knows lime, so there is none until sodium has been tested.
+expect-no-forecast-rough = So rough a reading is more likely to be wrong than the soil to be so, and there is nothing to forecast from.
+expect-no-forecast-contradiction = The pH and the free lime do not fit together, so there is nothing to forecast from.
+expect-no-forecast-beyond = { $end ->
+    [high] Sodium holds a soil this alkaline, and our forecast only knows lime, so there is none for it. The rest of the advice stands without it; have a laboratory confirm the reading.
+   *[low] Iron and acid sulphates hold a soil this acid, and our forecast knows neither, so there is none for it. The rest of the advice stands without it; have a laboratory confirm the reading.
+}

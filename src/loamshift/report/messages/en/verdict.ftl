@@ -1,0 +1,170 @@
+### Why the advice is what it is, and what would change it: one or two messages a reason.
+### $plants is the list of plants wanted, or "none" where only a target pH was given.
+### $range is the pH range wanted, $ph a pH as it was read, $rate an amount of pure sulphur or lime.
+
+## What the bed reads and wants, inside other messages
+
+# $salt is "yes" where the reading was in a salt and is told as in water.
+verdict-reading = { $salt ->
+    [yes] pH { $ph } in water
+   *[no] pH { $ph }
+}
+verdict-range = { $plants ->
+    [none] the target range, pH { $range }
+   *[other] the range for { $plants }, pH { $range }
+}
+
+## What goes on first
+
+verdict-start = Start with { $rate } of { $product }.
+verdict-start-test = Test on { $day }: that test decides what follows.
+verdict-start-nothing = Apply nothing yet.
+
+## Nothing can be judged
+
+verdict-no-ph = We have no pH reading, and without one nobody can advise on pH.
+verdict-no-ph-change = A laboratory pH, measured in water, with the depth sampled.
+verdict-no-aim = You have not said what you want to grow, so no pH is right or wrong for this soil. It tested at { $reading }.
+verdict-no-aim-change = The plant you want to grow, or a target pH.
+
+## Nothing may go on
+
+verdict-overdose = The material already applied is more than this soil can absorb.
+verdict-overdose-past = The material already applied takes this bed past what its plants can bear.
+verdict-overdose-course = It is still reacting: the soil tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
+verdict-overdose-change = A weighed amount well below this one.
+verdict-overdose-change-test = A pH and salt test in a few weeks, at the depth it was dug in, showing that less has reacted than we estimate.
+verdict-too-acid = The soil tested at { $reading }. Below pH { $limit }, aluminium injures roots, and this may be an acid sulphate soil. Apply nothing that acidifies, and lime only after a specialist has looked at it.
+verdict-too-acid-change = A second laboratory test above pH { $limit }.
+verdict-sodic = Sodium holds { $sodium } of the exchange sites. From { $limit } a soil is called sodic, and lime and acid alone do not explain its pH.
+verdict-sodic-change = A laboratory report that shows less sodium.
+verdict-salt = The soil already holds too much salt: { $salt } by { $method }, where the limit is { $limit } in saturated paste. Every material here would add more.
+verdict-salt-change = A low reading after the bed has been flushed with good water.
+verdict-waterlogged = The ground is waterlogged. Without air, sulphur turns to hydrogen sulphide instead of acid.
+verdict-waterlogged-change = Drainage that lets the bed dry out between rains.
+# $ranges lists each plant with its range.
+verdict-no-common-range = No single pH suits all of these plants: { $ranges }. Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
+verdict-plant-range = { $plant } { $range }
+verdict-no-common-range-change = A choice of plants that share a range.
+
+## Leave it
+
+verdict-in-range = It tested at { $reading }, within { $wanted }.
+verdict-in-range-now = All its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }.
+verdict-in-range-change = A careful test outside pH { $range }.
+verdict-stay = Of 100 beds like this one left alone, { $stay } would stay in or close to that range { $until ->
+    [none] over the next few years
+   *[other] until { $until } and for a year after
+}.
+verdict-at-work = The material already applied is still reacting. By itself it will bring this soil to about pH { $expected }, from pH { $ph } when it was sampled.
+verdict-at-work-within = That is within { $wanted }. More now would overshoot.
+verdict-at-work-near = That is so close to { $wanted }, that a second test could not show the difference.
+verdict-at-work-change = A test after it has reacted that is still outside the range.
+verdict-small-gain = It tested at { $reading }, at the edge of { $wanted }.
+verdict-small-gain-now = It is now at about pH { $ph }, at the edge of { $wanted }.
+verdict-small-gain-scatter = A change of less than { $gain } is no bigger than the usual difference between two tests.
+verdict-small-gain-change = A repeat test more than { $gain } outside pH { $range }.
+
+## Measure first
+
+verdict-lime-contradicts = The pH and the free lime do not fit together: a soil at { $reading } does not hold so much lime. One of the two belongs to another sample, or shells or limestone grit got into it. Apply nothing on the strength of them.
+verdict-lime-below = This soil holds free lime, yet it tests at { $reading }, below { $wanted }. It does not lack lime: either the lime is coarse and still dissolving, or one of the two figures belongs to another sample. Apply nothing on the strength of them.
+verdict-new-sample-both = A new, mixed sample with both pH and free lime (CaCO3) tested by a laboratory.
+verdict-hardly-a-soil = A { $method } reading of pH { $ph } is more likely to be faulty than true. Apply nothing on the strength of it.
+verdict-readings-unfit = The readings do not fit what was applied here, so we cannot advise on the strength of them yet.
+verdict-new-sample-depth = A new, mixed sample tested by a laboratory, with its depth.
+verdict-doubt = { $unknown ->
+    [doubtful-reading] One thing we do not know could change this advice: how accurate this pH reading is.
+    [unknown-lime] One thing we do not know could change this advice: whether the soil holds free lime, and how much.
+    [unknown-water] One thing we do not know could change this advice: how much alkalinity the water carries.
+    [unknown-amount] One thing we do not know could change this advice: how much water the bed gets.
+   *[unknown-texture] One thing we do not know could change this advice: how strongly the soil resists a change.
+}
+verdict-doubt-chance = There is a chance of { $chance } in 100 that a test would { $shift ->
+    [go] make the plan an easier one
+    [effort] call for more applications, or for some every year
+    [elsewhere] send the plants elsewhere
+    [leave] tell you to leave the soil alone
+    [stop] tell you to stop
+   *[none] change the advice
+}.
+verdict-unknown-sodium = A soil at { $reading } nearly always owes it to sodium: free lime alone holds a soil at pH { $limit } or below. Where sodium is the cause, gypsum and drainage put it right and sulphur does not. Apply nothing before sodium has been tested.
+verdict-one-source = The range, pH { $range }, rests on one source, on memory, or on sources that contradict each other. That is too little to change a whole bed for.
+
+## Somewhere else
+
+verdict-reach = To reach pH { $aim }, this soil would need about { $need } of pure { $direction ->
+    [lime] lime
+   *[acidify] sulphur
+}. Published limits allow { $most } until { $day }. Of 100 beds like this one, { $covered } would get there.
+verdict-reach-lime = Most of it would be used up by free lime.
+verdict-reach-water = The water would then raise the pH again.
+# $suit is a list of plants that suit the soil as it is, or "none".
+verdict-suit = { $suit ->
+    [none] Choose plants that suit this soil as it is.
+   *[other] Choose plants that suit this soil as it is, such as { $suit }.
+}
+verdict-repot = Repot in fresh lime-free compost, and water with rainwater or treated water.
+verdict-help-plants = The plants already there can be helped without changing the pH.
+verdict-suit-later = When they are replaced, choose plants that suit this soil, such as { $suit }.
+verdict-pot-instead = { $suit ->
+    [none] Use a pot or a raised bed filled with lime-free compost, and water it with rainwater or low-alkalinity water.
+   *[other] Use a pot or a raised bed filled with lime-free compost, and water it with rainwater or low-alkalinity water. Or choose plants that suit this soil, such as { $suit }.
+}
+verdict-less-lime-change = A laboratory figure for free lime far below our estimate.
+verdict-empty-bed-change = An empty bed, which can take larger applications.
+# $test is "jar" or "buffer": the test of the soil's buffering that nobody has made.
+verdict-buffering-change = { $test ->
+    [jar] A jar titration showing that this soil resists far less.
+   *[buffer] A buffer pH or jar titration showing that this soil resists far less.
+}
+verdict-buffering-either-change = { $test ->
+    [jar] A jar titration showing that this soil resists far more, or far less.
+   *[buffer] A buffer pH or jar titration showing that this soil resists far more, or far less.
+}
+verdict-fizz-change = A fizz test that shows free lime.
+verdict-free-lime-change = A laboratory figure for free lime (CaCO3).
+verdict-same-in-a-year-change = A test a year from now that reads the same.
+verdict-repeat-change = A repeat test already within pH { $range }.
+
+## The water decides
+
+verdict-water-soil-good = The soil is right: it tested at { $reading }, within { $wanted }. The water is not. With it we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
+verdict-water-decides = The water decides here, not the soil. By itself it raises the pH by about { $rise } by { $day }. Even if the soil were known exactly, { $held } of 100 beds like this one could be kept within { $wanted }.
+verdict-water-first = Treat the water first: use rainwater, or acidify the water.
+verdict-water-first-then = Treat the water first: use rainwater, or acidify the water. Then test again.
+verdict-rainwater-change = Rainwater, or water with less alkalinity.
+verdict-water-alkalinity-change = A figure for the alkalinity of your water well below our guess.
+verdict-water-weekly-change = Far less water in a week than we had to guess.
+
+## Go, or go with effort
+
+verdict-upkeep-inside = It is within { $wanted } now, but will not stay there: left alone, we expect about pH { $expected } in a few years.
+verdict-need = { $direction ->
+    [lime] Raising it from { $reading } to { $aim } takes about { $need } of pure lime.
+   *[acidify] Lowering it from { $reading } to { $aim } takes about { $need } of pure sulphur.
+}
+verdict-upkeep-pull = { $direction ->
+    [lime] Leaching and feed would then lower it by about { $pull } a year, so you would need to add some every year.
+   *[acidify] Your water would then raise it by about { $pull } a year, so you would need to add some every year.
+}
+verdict-upkeep-gentle-feed-change = A fertiliser that does not acidify.
+verdict-several = { $planted ->
+    [yes] Around living roots, apply no more than { $cap } at a time, so spread it over several applications and more than a year.
+   *[no] Apply no more than { $cap } at a time, so spread it over several applications and more than a year.
+}
+
+## What would settle it, by the field of the case file
+
+settle-soil-ph = A laboratory pH, measured in water.
+settle-soil-ph-method = The method behind the pH: ask the laboratory.
+settle-soil-sodium-pct = Exchangeable sodium and salt (EC), tested by a laboratory.
+settle-soil-fizz = A fizz test: ten drops of acid on a spoonful of dry soil.
+settle-soil-carbonate-pct = A laboratory figure for free lime (CaCO3).
+settle-water-alkalinity = The alkalinity of the water, from the supplier or a drop kit.
+settle-water-weekly = How much water the bed gets in a week.
+settle-titration = A jar titration of this soil, or a buffer pH.
+settle-soil-texture = The texture, by feel or from a laboratory.
+settle-aim-plant = The plant, or a target pH.
+settle-aim-target-ph = A second source for this plant's range, or a target pH of your own.
+settle-a-test = A test.
