@@ -11,9 +11,8 @@ from loamshift.domain.answer import DoNothing, Forecast, ForecastPh, SoilTempera
 from loamshift.domain.history import History, LetterSent, PutOn, TestRead
 from loamshift.domain.letter import Figure
 from loamshift.domain.ph import PhMethod
-from loamshift.report.chart import NARROWEST_PX, PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_spec, draw
+from loamshift.report.chart import NARROWEST_PX, PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline, draw
 from loamshift.report.chart_drawing import rows_of
-from loamshift.report.chart_tones import Tone
 from loamshift.report.figures.history import history_figure, history_sentence, ph_read
 from loamshift.report.words import Words
 from loamshift.services.history import scores_of
@@ -98,27 +97,26 @@ def shape(name: str) -> Figure:
 @pytest.mark.parametrize("name", LIVES)
 @pytest.mark.parametrize("width", [NARROWEST_PX, PHONE_WIDTH_PX, PAGE_WIDTH_PX, 900])
 def test_no_word_is_clipped_or_on_another(name: str, width: int) -> None:
-    for tone in Tone:
-        drawing = draw(shape(name), tone=tone, width=width)
-        stand = list(boxes(drawing))
-        for left, top, right, foot, text in stand:
-            assert left >= 0.0 and top >= 0.0, text
-            assert right <= drawing.width + 0.5 and foot <= drawing.height + 0.5, text
-        for one, other in combinations(stand, 2):
-            apart = (
-                one[2] <= other[0] + 0.5
-                or other[2] <= one[0] + 0.5
-                or one[3] <= other[1] + 2.0
-                or other[3] <= one[1] + 2.0
-            )
-            assert apart, (one, other)
+    drawing = draw(shape(name), width=width)
+    stand = list(boxes(drawing))
+    for left, top, right, foot, text in stand:
+        assert left >= 0.0 and top >= 0.0, text
+        assert right <= drawing.width + 0.5 and foot <= drawing.height + 0.5, text
+    for one, other in combinations(stand, 2):
+        apart = (
+            one[2] <= other[0] + 0.5
+            or other[2] <= one[0] + 0.5
+            or one[3] <= other[1] + 2.0
+            or other[3] <= one[1] + 2.0
+        )
+        assert apart, (one, other)
 
 
 @pytest.mark.parametrize("name", LIVES)
-def test_it_is_a_specification_and_every_mark_lies_in_its_field(name: str) -> None:
+def test_it_is_a_picture_and_every_mark_lies_in_its_field(name: str) -> None:
     figure = shape(name)
-    assert chart_spec(figure, tone=Tone.LIGHT)["datasets"]
-    drawing = draw(figure, tone=Tone.LIGHT)
+    assert "<path" in chart_inline(figure, width=PAGE_WIDTH_PX)
+    drawing = draw(figure)
     for layer in drawing.layers:
         if layer.name in ("tests", "missed", "course") or layer.name.startswith("past_"):
             for row in layer.rows:
@@ -138,7 +136,7 @@ def test_a_forecast_of_a_letter_ends_where_the_next_begins() -> None:
 
 def test_a_miss_is_filled_and_said() -> None:
     figure = shape("many")
-    missed = next(x for x in draw(figure, tone=Tone.LIGHT).layers if x.name == "missed")
+    missed = next(x for x in draw(figure).layers if x.name == "missed")
     assert len(missed.rows) == 1
     assert "Of the five tests since a letter 4 hit theirs" in figure.sentence or (
         "since a letter" in figure.sentence

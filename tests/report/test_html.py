@@ -12,6 +12,7 @@ import pytest
 
 from loamshift.domain.letter import Letter
 from loamshift.report import html_figure
+from loamshift.report.chart_tones import PALETTES, Tone
 from loamshift.report.html import letter_html
 from loamshift.report.html_blocks import table_html
 from loamshift.report.inline import without_repeats
@@ -131,7 +132,7 @@ def test_tables_name_their_rows_and_columns(read: Reader) -> None:
 
 @pytest.mark.parametrize("name", ALL)
 def test_every_text_of_a_letter_is_on_the_page(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(html_figure, "drawn", lambda *_, **__: "<svg></svg>")
+    monkeypatch.setattr(html_figure, "chart_inline", lambda *_, **__: "<svg></svg>")
     letter = letter_from_answer(*ALL[name](), words=UK)
     said = page_of(letter).text
     kept = [replace(section, blocks=without_repeats(section)) for section in letter.sections]
@@ -147,10 +148,33 @@ def test_a_figure_has_its_sentence_its_table_and_a_picture_of_every_kind() -> No
     tags = [tag for tag, _ in page.elements]
     assert len(shown) >= 4
     assert tags.count("figure") == tags.count("figcaption") == tags.count("details") == len(shown)
-    assert tags.count("svg") == 5 * len(shown)
-    pictures = [a for tag, a in page.elements if tag == "svg"]
-    assert all(a.get("role") == "img" and a.get("aria-label") for a in pictures)
+    assert tags.count("svg") == 2 * len(shown)
+    assert all(a.get("aria-hidden") == "true" for tag, a in page.elements if tag == "svg")
     assert all(" ".join(figure.sentence.split()) in page.text for figure in shown)
+
+
+def test_a_letter_is_small_and_has_no_script(read: Reader) -> None:
+    assert "script" not in [tag for tag, _ in read.elements]
+    policy = next(a["content"] or "" for _, a in read.elements if a.get("http-equiv"))
+    assert "script-src 'none'" in policy
+
+
+def test_a_letter_with_all_its_figures_and_its_type_is_small() -> None:
+    letter = letter_from_answer(*with_forecast("north-border"), words=UK)
+    assert len(letter_html(letter, words=UK).encode()) < 250_000
+
+
+def test_the_colours_of_charts_are_those_of_the_tones() -> None:
+    css = "".join(forecast_page().inside["style"])
+    sets = [
+        dict(re.findall(r"--p-([a-z-]+): ([^;]+);", one))
+        for one in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", css)
+    ]
+    told = [
+        {c.value: (hexes or "transparent").lower() for c, hexes in PALETTES[tone].items()}
+        for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
+    ]
+    assert sets == told
 
 
 def test_hostile_text_stays_text() -> None:

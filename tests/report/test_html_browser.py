@@ -63,25 +63,61 @@ class Watched:
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_page_draws_live_and_asks_nobody(browser: Browser, file: Path, scheme: str) -> None:
-    context = browser.new_context(color_scheme=scheme, viewport={"width": 1200, "height": 900})
-    watched = Watched(context.new_page())
-    page = watched.go(file)
-    page.wait_for_selector("figure.is-live .live svg", timeout=20_000)
-    live = page.locator("figure.is-live").first
-    assert live.locator(".picture > div:visible").count() == 1
-    assert watched.is_clean(), (watched.troubles, watched.asked)
-    context.close()
-
-
-def test_without_scripts_the_drawn_pictures_stay(browser: Browser, file: Path) -> None:
-    context = browser.new_context(java_script_enabled=False)
+def test_the_page_needs_no_script_and_asks_nobody(
+    browser: Browser, file: Path, scheme: str
+) -> None:
+    context = browser.new_context(color_scheme=scheme, java_script_enabled=False)
     watched = Watched(context.new_page())
     page = watched.go(file)
     figures = page.locator("figure").count()
     assert figures >= 4
-    assert page.locator("figure .on-light:not(.on-phone) svg:visible").count() == figures
+    assert page.locator("figure .pic-wide .chart:visible").count() == figures
+    assert page.locator("figure .picture > div:visible").count() == figures
     assert watched.is_clean(), (watched.troubles, watched.asked)
+    context.close()
+
+
+COLOURS = """() => [...document.querySelectorAll('.chart')].map((one) =>
+  getComputedStyle(one).getPropertyValue('--p-ink').trim())"""
+
+
+@pytest.mark.parametrize(
+    ("media", "scheme", "ink"),
+    [("screen", "light", "#22201c"), ("screen", "dark", "#ede7db"), ("print", "dark", "#000000")],
+)
+def test_one_picture_has_the_colours_of_where_it_is_seen(
+    browser: Browser, file: Path, media: str, scheme: str, ink: str
+) -> None:
+    context = browser.new_context(color_scheme=scheme)
+    page = Watched(context.new_page()).go(file)
+    page.emulate_media(media=media, color_scheme=scheme)
+    assert set(page.evaluate(COLOURS)) == {ink}
+    context.close()
+
+
+SMALLEST = """() => Math.min(...[...document.querySelectorAll('.chart text')].map((text) => {
+  const box = text.ownerSVGElement.getBoundingClientRect();
+  if (!box.width) return Infinity;
+  const scale = box.width / text.ownerSVGElement.viewBox.baseVal.width;
+  return scale * parseFloat(getComputedStyle(text).fontSize);
+}))"""
+
+
+@pytest.mark.parametrize("width", [360, 390, 600, 800, 1400])
+def test_no_word_in_a_picture_is_too_small_to_read(
+    browser: Browser, file: Path, width: int
+) -> None:
+    context = browser.new_context(viewport={"width": width, "height": 800})
+    page = Watched(context.new_page()).go(file)
+    assert 11.8 <= page.evaluate(SMALLEST) < 17.0
+    context.close()
+
+
+def test_no_word_in_a_printed_picture_is_below_nine_points(browser: Browser, file: Path) -> None:
+    context = browser.new_context(viewport={"width": 672, "height": 900})  # 178 mm of A4
+    page = Watched(context.new_page()).go(file)
+    page.emulate_media(media="print")
+    assert page.evaluate(SMALLEST) >= 12.0  # CSS has 96 px to the inch: 9 pt
     context.close()
 
 
@@ -97,7 +133,7 @@ def test_a_phone_gets_a_picture_drawn_for_it(browser: Browser, file: Path) -> No
     context = browser.new_context(viewport={"width": 390, "height": 800})
     page = Watched(context.new_page()).go(file)
     figures = page.locator("figure").count()
-    assert page.locator("figure .on-light.on-phone svg:visible").count() == figures
+    assert page.locator("figure .pic-phone .chart:visible").count() == figures
     assert page.locator("figure .picture > div:visible").count() == figures
     context.close()
 

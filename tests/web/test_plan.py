@@ -20,7 +20,6 @@ from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.cases import tree_of
 from loamshift.web.letter_page import letter_page
-from loamshift.web.picture import TWICE
 from loamshift.web.samples import SAMPLES
 from loamshift.web.views.plan import today
 from report.answers import effort_acidify, open_lime, rule
@@ -90,7 +89,7 @@ def test_nothing_of_the_letter_is_lost_and_no_picture_stands_twice(
     assert page.count('class="course"') == 1
     kinds = [b.kind for s in found.letter.sections for b in s.blocks if isinstance(b, Figure)]
     assert len(kinds) > 3 and len(set(kinds)) == len(kinds)
-    assert page.count('<svg class="picture"') == sum(1 + (kind in TWICE) for kind in kinds)
+    assert page.count('<svg class="chart"') == 2 * len(kinds)
 
 
 def test_the_page_is_light(client: Browser, office: Office, bed: Bed) -> None:

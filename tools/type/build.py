@@ -7,6 +7,9 @@ Needs Debian's fonts-sil-charis and fonts-noto-core, and fontTools with Brotli. 
 a cut of Charis SIL, "Loam Sans" one of Noto Sans; both stay under the SIL Open Font License,
 which stands beside them. Charis and SIL are reserved names, so the cut carries neither.
 
+``widths.txt`` has how wide each character of the sans stands, for charts that keep their words
+apart: upright, bold, then the first and the last code point of a run.
+
 Kept are Latin letters, the signs that letters of advice use, Greek and Cyrillic in the sans for
 the names people have, kerning and mark placement. Hinting and unused features go. The same
 Debian packages give the same bytes.
@@ -173,8 +176,8 @@ def made_file(face: Face, flavor: str | None) -> bytes:
 
 
 def files() -> dict[str, bytes]:
-    """Every file by its name: TrueType for print and charts, WOFF2 for the page, coverage."""
-    made = {"coverage.txt": _coverage().encode("ascii")}
+    """Every file by its name: TrueType for print and charts, WOFF2 for the page, two tables."""
+    made = {"coverage.txt": _coverage().encode("ascii"), "widths.txt": _widths().encode("ascii")}
     for face in FACES:
         for flavor, ending in ((None, "ttf"), ("woff2", "woff2")):
             made[f"{face.stem}.{ending}"] = made_file(face, flavor)
@@ -191,6 +194,29 @@ def _coverage() -> str:
         else:
             runs.append([code, code])
     return "".join(f"{first:04X} {last:04X}\n" for first, last in runs)
+
+
+def _widths() -> str:
+    """Advances of the sans in thousandths of its size, rounded up, as runs of code points."""
+    fonts = [cut(face) for face in FACES if face.family == "Loam Sans"]
+    return widths_text(fonts[0], fonts[1])
+
+
+def widths_text(upright: TTFont, bold: TTFont) -> str:
+    """How wide each character stands, one run of equal ones a line."""
+    runs: list[list[int]] = []
+    for code in sorted(upright.getBestCmap()):
+        pair = [_advance(font, code) for font in (upright, bold)]
+        if runs and runs[-1][:2] == pair and code == runs[-1][3] + 1:
+            runs[-1][3] = code
+        else:
+            runs.append([*pair, code, code])
+    return "".join(f"{a} {b} {first:04X} {last:04X}\n" for a, b, first, last in runs)
+
+
+def _advance(font: TTFont, code: int) -> int:
+    wide: int = font["hmtx"][font.getBestCmap()[code]][0]
+    return -(-1000 * wide // font["head"].unitsPerEm)
 
 
 def main(words: list[str]) -> int:

@@ -11,7 +11,7 @@ from typing import Final
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_drawing import Drawing, Mark, Row, number, rows_of
 from loamshift.report.chart_text import LINE_PX, spread, text_width, wrapped
-from loamshift.report.chart_tones import Palette, ph_ink
+from loamshift.report.chart_tones import Colour, ph_ink
 from loamshift.report.figures.course import days_between
 
 GAP_PX: Final = 8.0
@@ -47,35 +47,34 @@ class EndLabel:
     bold: bool = False
 
 
-def wanted_field(drawing: Drawing, figure: Figure, palette: Palette) -> EndLabel | None:
+def wanted_field(drawing: Drawing, figure: Figure) -> EndLabel | None:
     """The field of the range wanted; its label, where there is one."""
     label = None
     rows: list[Row] = []
     lines: list[Row] = []
-    fill = palette.field_neutral
+    fill = Colour.FIELD_NEUTRAL
     for row in rows_of(figure, "wanted"):
         low, high = number(row["low"]), number(row["high"])
         rows.append({"x": drawing.x.low, "y": low, "x2": drawing.x.high, "y2": high})
-        text, fill = ph_ink(0.5 * (low + high), palette)
+        text, fill = ph_ink(0.5 * (low + high))
         name = dict(figure.labels)["wanted"]
         label = EndLabel(name, drawing.y.px(0.5 * (low + high)), text)
         top = drawing.y.px(high) + _LINED_PX
         while top < drawing.y.px(low) - 1.0:
             lines.append({"x": drawing.x.low, "y": drawing.y.at(top), "x2": drawing.x.high})
             top += _LINED_PX
-    drawing.put("wanted", Mark.RECT, rows, "x y x2 y2", color=fill, opacity=1.0)
-    if palette.outline is not None:
-        drawing.put("wanted_lines", Mark.RULE, lines, "x y x2", color=palette.rule, strokeWidth=0.5)
+    drawing.put("wanted", Mark.RECT, rows, "x y x2 y2", color=fill)
+    drawing.put("wanted_lines", Mark.RULE, lines, "x y x2", color=Colour.LINED, strokeWidth=0.5)
     return label
 
 
-def wanted_edges(drawing: Drawing, figure: Figure, palette: Palette) -> None:
+def wanted_edges(drawing: Drawing, figure: Figure) -> None:
     """The two ends of the range once more over the bands, which would hide them."""
     rows: list[Row] = []
-    colour = palette.quiet
+    colour = Colour.QUIET
     for row in rows_of(figure, "wanted"):
         low, high = number(row["low"]), number(row["high"])
-        colour = ph_ink(0.5 * (low + high), palette)[0]
+        colour = ph_ink(0.5 * (low + high))[0]
         rows += [{"x": drawing.x.low, "y": at, "x2": drawing.x.high} for at in (low, high)]
     drawing.put(
         "wanted_edges",
@@ -95,22 +94,20 @@ def ph_span(values: Sequence[float]) -> tuple[float, float, float]:
     return math.floor(low * 2.0) / 2.0, math.ceil(high * 2.0) / 2.0, step
 
 
-def bands(drawing: Drawing, rows: list[Row], palette: Palette) -> None:
+def bands(drawing: Drawing, rows: list[Row]) -> None:
     """The bands of a forecast, half and nine tests in ten, with edges where there is no colour."""
-    pairs = (("q05", "q95"), ("q25", "q75"))
-    for (low, high), opacity in zip(pairs, palette.band_opacity, strict=True):
-        drawing.put(
-            "course", Mark.AREA, rows, f"x y={low} y2={high}", color=palette.band, opacity=opacity
-        )
-    if palette.outline is None:
-        return
+    for low, high, colour in (
+        ("q05", "q95", Colour.BAND_OUTER),
+        ("q25", "q75", Colour.BAND_INNER),
+    ):
+        drawing.put("course", Mark.AREA, rows, f"x y={low} y2={high}", color=colour)
     for edge, thick in (("q05", 0.8), ("q25", 0.4), ("q75", 0.4), ("q95", 0.8)):
         drawing.put(
-            "course", Mark.LINE, rows, f"x y={edge}", color=palette.outline, strokeWidth=thick
+            "course", Mark.LINE, rows, f"x y={edge}", color=Colour.OUTLINE, strokeWidth=thick
         )
 
 
-def foot_line(drawing: Drawing, palette: Palette) -> None:
+def foot_line(drawing: Drawing) -> None:
     """The line that the field stands on."""
     foot = drawing.y.start_px
     drawing.put(
@@ -118,12 +115,12 @@ def foot_line(drawing: Drawing, palette: Palette) -> None:
         Mark.RULE,
         [drawing.box(drawing.x.start_px, foot, drawing.x.end_px, foot)],
         "x y x2",
-        color=palette.quiet,
+        color=Colour.QUIET,
         strokeWidth=0.8,
     )
 
 
-def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> None:
+def ph_grid(drawing: Drawing, title: str, *, step: float) -> None:
     """Lines across the field, their pH at the left, and what the axis shows [text] above."""
     left_px = drawing.x.start_px
     ticks = []
@@ -136,7 +133,7 @@ def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> N
         Mark.RULE,
         [{"x": drawing.x.low, "y": tick, "x2": drawing.x.high} for tick in ticks],
         "x y x2",
-        color=palette.rule,
+        color=Colour.RULE,
         strokeWidth=0.6,
     )
     drawing.put(
@@ -144,7 +141,7 @@ def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> N
         Mark.TEXT,
         [{"x": drawing.x.at(left_px - GAP_PX), "y": tick, "text": f"{tick:g}"} for tick in ticks],
         "x y text",
-        color=palette.quiet,
+        color=Colour.QUIET,
         align="right",
     )
     drawing.put(
@@ -152,12 +149,12 @@ def ph_grid(drawing: Drawing, palette: Palette, title: str, *, step: float) -> N
         Mark.TEXT,
         [{**drawing.point(4.0, 7.0), "text": title}],
         "x y text",
-        color=palette.quiet,
+        color=Colour.QUIET,
         align="left",
     )
 
 
-def date_labels(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+def date_labels(drawing: Drawing, figure: Figure, first: str) -> None:
     """Dates under the axis, the most welcome first, each only where it has room.
 
     Days of the lower ranks, such as each July, get their words all or none: one named July
@@ -190,8 +187,8 @@ def date_labels(drawing: Drawing, figure: Figure, palette: Palette, first: str) 
         if not crowded:
             taken += placed
             words += said
-    drawing.put("date_ticks", Mark.RULE, ticks, "x y x2 y2", color=palette.quiet, strokeWidth=0.8)
-    drawing.put("date_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="center")
+    drawing.put("date_ticks", Mark.RULE, ticks, "x y x2 y2", color=Colour.QUIET, strokeWidth=0.8)
+    drawing.put("date_labels", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="center")
 
 
 def _by_rank(figure: Figure) -> list[tuple[float, list[dict[str, str | float | None]]]]:
@@ -203,7 +200,7 @@ def _overlaps(start: float, end: float, taken: list[tuple[float, float]]) -> boo
     return any(start < after + _APART_PX and end > before - _APART_PX for before, after in taken)
 
 
-def end_labels(drawing: Drawing, ends: list[EndLabel], palette: Palette, *, room: float) -> None:
+def end_labels(drawing: Drawing, ends: list[EndLabel], *, room: float) -> None:
     """Labels at the ends of the lines, none over another, in so much room [px]."""
     texts = [
         wrapped(end.text, width=(room - LEAD_PX) / (1.09 if end.bold else 1.0)) for end in ends
@@ -226,7 +223,7 @@ def end_labels(drawing: Drawing, ends: list[EndLabel], palette: Palette, *, room
         words.setdefault((end.colour, end.bold), []).append(
             {**drawing.point(start + LEAD_PX, top), "text": text}
         )
-    drawing.put("leaders", Mark.RULE, leaders, "x y x2 y2", color=palette.quiet, strokeWidth=0.6)
+    drawing.put("leaders", Mark.RULE, leaders, "x y x2 y2", color=Colour.QUIET, strokeWidth=0.6)
     for number_, ((colour, bold), rows) in enumerate(words.items()):
         drawing.put(
             f"end_labels_{number_}",

@@ -9,7 +9,7 @@ from typing import Final
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, hatching, number, rows_of
 from loamshift.report.chart_text import LINE_PX, text_width, wrapped
-from loamshift.report.chart_tones import Palette
+from loamshift.report.chart_tones import Colour
 
 _HEAD_PX: Final = 20.0
 _BAR_PX: Final = 12.0
@@ -46,15 +46,13 @@ class _Bar:
         return text_width(self.said, bold=self.bold) + _GAP_PX
 
 
-def draw_bars(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+def draw_bars(figure: Figure, *, width: float) -> Drawing:
     """The ledger or the claims as marks.
 
     Parameters
     ----------
     figure
         A figure of the kind ``ledger`` or ``claims`` [object].
-    palette
-        Colours [object].
     width
         Width of the picture [px].
 
@@ -74,17 +72,17 @@ def draw_bars(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         y=Scale(low=0.0, high=height, start_px=0.0, end_px=height),
     )
     labels = dict(figure.labels)
-    _reach(drawing, bars, palette)
-    _rectangles(drawing, bars, palette)
+    _reach(drawing, bars)
+    _rectangles(drawing, bars)
     drawing.put(
         "zero",
         Mark.RULE,
         [drawing.box(zero, _HEAD_PX - 4.0, zero, height - 3.0)],
         "x y x2 y2",
-        color=palette.ink,
+        color=Colour.INK,
         strokeWidth=0.9,
     )
-    _words(drawing, bars, palette)
+    _words(drawing, bars)
     sides = (("left", -_GAP_PX, "right", -1.0), ("right", _GAP_PX, "left", 1.0))
     for side, offset, align, sign in sides:
         used = any(bar.value * sign > 0.0 for bar in bars)
@@ -96,7 +94,7 @@ def draw_bars(figure: Figure, *, palette: Palette, width: float) -> Drawing:
             Mark.TEXT,
             [{**drawing.point(zero + offset, 8.0), "text": text}] if shown else [],
             "x y text",
-            color=palette.quiet,
+            color=Colour.QUIET,
             align=align,
         )
     return drawing
@@ -153,7 +151,7 @@ def _place_of_zero(bars: list[_Bar], width: float) -> tuple[float, float]:
     return left + 0.5 * max(0.0, width - left - right), low
 
 
-def _reach(drawing: Drawing, bars: list[_Bar], palette: Palette) -> None:
+def _reach(drawing: Drawing, bars: list[_Bar]) -> None:
     """A line down from the end of what is needed, for the others to be held against."""
     rows: list[Row] = []
     need = next((bar for bar in bars if bar.kind == "need"), None)
@@ -170,7 +168,7 @@ def _reach(drawing: Drawing, bars: list[_Bar], palette: Palette) -> None:
         Mark.RULE,
         rows,
         "x y x2 y2",
-        color=palette.quiet,
+        color=Colour.QUIET,
         strokeWidth=0.8,
         strokeDash=(1.0, 3.0),
     )
@@ -182,7 +180,7 @@ def _feet(bars: list[_Bar], height: float) -> list[float]:
     return [*(0.5 * (a + b) for a, b in pairwise(middles)), height - 3.0]
 
 
-def _rectangles(drawing: Drawing, bars: list[_Bar], palette: Palette) -> None:
+def _rectangles(drawing: Drawing, bars: list[_Bar]) -> None:
     fills: dict[str, list[Row]] = {"acid": [], "base": [], "need_acid": [], "need_base": []}
     hatch: list[Row] = []
     for bar in bars:
@@ -190,38 +188,36 @@ def _rectangles(drawing: Drawing, bars: list[_Bar], palette: Palette) -> None:
         top, foot = bar.middle - 0.5 * _BAR_PX, bar.middle + 0.5 * _BAR_PX
         row: Row = {"x": 0.0, "x2": bar.value, "y": top, "y2": foot}
         fills[f"need_{side}" if bar.kind == "need" else side].append(row)
-        if side == "base" and bar.kind != "need" and palette.outline is not None:
+        if side == "base" and bar.kind != "need":
             ends = sorted((drawing.x.px(0.0), drawing.x.px(bar.value)))
             hatch += [drawing.box(*line) for line in hatching(ends[0], top, ends[1], foot, step=4)]
     for name, rows in fills.items():
         needed = name.startswith("need")
         acid = name.endswith("acid")
-        edge = palette.acid if acid else palette.base
-        field = palette.field_acid if acid else palette.field_base
-        solid = palette.bar_acid if acid else palette.bar_base
+        edge = Colour.ACID if acid else Colour.BASE
+        field = Colour.FIELD_ACID if acid else Colour.FIELD_BASE
+        solid = Colour.BAR_ACID if acid else Colour.BAR_BASE
         drawing.put(
             f"bars_{name}",
             Mark.RECT,
             rows,
             "x y x2 y2",
             fill=field if needed else solid,
-            stroke=edge if needed or palette.outline is not None else None,
-            strokeWidth=1.0 if needed or palette.outline is not None else None,
-            opacity=1.0,
+            stroke=edge if needed else Colour.OUTLINE,
+            strokeWidth=1.0,
         )
-    if palette.outline is not None:
-        drawing.put("hatch", Mark.RULE, hatch, "x y x2 y2", color=palette.ink, strokeWidth=0.7)
+    drawing.put("hatch", Mark.RULE, hatch, "x y x2 y2", color=Colour.LINED, strokeWidth=0.7)
 
 
-def _words(drawing: Drawing, bars: list[_Bar], palette: Palette) -> None:
+def _words(drawing: Drawing, bars: list[_Bar]) -> None:
     words: dict[tuple[str, bool, str], list[Row]] = {}
     for bar in bars:
         way = -1.0 if bar.value < 0.0 else 1.0
         zero, end = drawing.x.px(0.0), drawing.x.px(bar.value)
         names, saids = ("left", "right") if way < 0.0 else ("right", "left")
-        said_colour = palette.ink if bar.bold else palette.quiet
+        said_colour = Colour.INK if bar.bold else Colour.QUIET
         for at, text, align, colour in (
-            (zero - way * _GAP_PX, bar.name, names, palette.ink),
+            (zero - way * _GAP_PX, bar.name, names, Colour.INK),
             (end + way * _GAP_PX * 0.8, bar.said, saids, said_colour),
         ):
             top = bar.middle - 0.5 * LINE_PX * text.count("\n") + 0.5

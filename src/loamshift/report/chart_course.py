@@ -24,7 +24,7 @@ from loamshift.report.chart_axes import (
 )
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, hatching, number, rows_of
 from loamshift.report.chart_text import text_width
-from loamshift.report.chart_tones import Palette
+from loamshift.report.chart_tones import Colour
 from loamshift.report.figures.course import days_between
 
 _HEAD_PX: Final = 22.0
@@ -34,15 +34,13 @@ _LABEL_SHARE, _LABEL_MOST = 0.27, 0.4
 """Share of the width that the labels take, and the most they take for a long word."""
 
 
-def draw_course(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+def draw_course(figure: Figure, *, width: float) -> Drawing:
     """The course of the pH as marks.
 
     Parameters
     ----------
     figure
         A figure of the kind ``course`` [object].
-    palette
-        Colours [object].
     width
         Width of the picture [px].
 
@@ -78,15 +76,15 @@ def draw_course(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         ),
         y=Scale(low=low, high=high, start_px=_HEAD_PX + field_height, end_px=_HEAD_PX),
     )
-    wanted = wanted_field(drawing, figure, palette)
-    ph_grid(drawing, palette, labels["axis"], step=step)
-    _too_early(drawing, figure, palette, labels["too_early"], first)
-    rows = _lines(drawing, course, palette, first)
-    wanted_edges(drawing, figure, palette)
-    _events(drawing, figure, palette, labels, first)
-    date_labels(drawing, figure, palette, first)
-    ends = _ends(drawing, rows[-1], labels, palette, wanted)
-    end_labels(drawing, ends, palette, room=room)
+    wanted = wanted_field(drawing, figure)
+    ph_grid(drawing, labels["axis"], step=step)
+    _too_early(drawing, figure, labels["too_early"], first)
+    rows = _lines(drawing, course, first)
+    wanted_edges(drawing, figure)
+    _events(drawing, figure, labels, first)
+    date_labels(drawing, figure, first)
+    ends = _ends(drawing, rows[-1], labels, wanted)
+    end_labels(drawing, ends, room=room)
     return drawing
 
 
@@ -99,7 +97,7 @@ def _ph_range(
     return ph_span(values)
 
 
-def _too_early(drawing: Drawing, figure: Figure, palette: Palette, text: str, first: str) -> None:
+def _too_early(drawing: Drawing, figure: Figure, text: str, first: str) -> None:
     lines: list[Row] = []
     words: list[Row] = []
     top, bottom = drawing.y.end_px, drawing.y.start_px
@@ -111,16 +109,15 @@ def _too_early(drawing: Drawing, figure: Figure, palette: Palette, text: str, fi
         at = max(left, 4.0 + text_width(dict(figure.labels)["axis"]) + 14.0)
         words = [{**drawing.point(at, 7.0), "text": text}]
         if at > right:
-            lines.append(drawing.box(right, top, right, 12.0))
-            lines.append(drawing.box(right, 12.0, at - 3.0, 7.0))
-    drawing.put("too_early", Mark.RULE, lines, "x y x2 y2", color=palette.hatch, strokeWidth=0.8)
-    drawing.put("too_early_label", Mark.TEXT, words, "x y text", color=palette.quiet, align="left")
+            lines.append(drawing.box(right, top, right, 17.0))
+            lines.append(drawing.box(right, 17.0, at - 3.0, 9.0))
+    drawing.put("too_early", Mark.RULE, lines, "x y x2 y2", color=Colour.HATCH, strokeWidth=0.8)
+    drawing.put("too_early_label", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="left")
 
 
 def _lines(
     drawing: Drawing,
     course: list[dict[str, str | float | None]],
-    palette: Palette,
     first: str,
 ) -> list[Row]:
     rows: list[Row] = []
@@ -131,34 +128,33 @@ def _lines(
             for key in ("q05", "q25", "q50", "q75", "q95", "alone")
             if row[key] is not None
         }
-        rows.append({**shown, "said": str(row["said"])})
-    bands(drawing, rows, palette)
+        rows.append(shown)
+    bands(drawing, rows)
     if "alone" in rows[0]:
         drawing.put(
             "course",
             Mark.LINE,
             rows,
             "x y=alone",
-            color=palette.ink,
+            color=Colour.INK,
             strokeWidth=1.4,
             strokeDash=(1.0, 4.0),
             strokeCap="round",
         )
-    drawing.put("course", Mark.LINE, rows, "x y=q50", color=palette.rust, strokeWidth=2.0)
+    drawing.put("course", Mark.LINE, rows, "x y=q50", color=Colour.RUST, strokeWidth=2.0)
     return rows
 
 
 def _events(
     drawing: Drawing,
     figure: Figure,
-    palette: Palette,
     labels: dict[str, str],
     first: str,
 ) -> None:
     """Parts as ticks and tests as rings under the field, and what they are, at the line's end."""
     foot = drawing.y.start_px
     middle = foot + EVENT_PX
-    foot_line(drawing, palette)
+    foot_line(drawing)
     parts: list[Row] = []
     perhaps: list[Row] = []
     for row in rows_of(figure, "parts"):
@@ -187,36 +183,35 @@ def _events(
         start = at + (9.0 if rows is tests else 5.0)
         words.append({**drawing.point(start, middle), "text": text})
         at = start + text_width(text) + 10.0
-    drawing.put("parts", Mark.RULE, parts, "x y x2 y2", color=palette.rust, strokeWidth=2.6)
-    drawing.put("perhaps", Mark.RULE, perhaps, "x y x2 y2", color=palette.rust, strokeWidth=1.1)
+    drawing.put("parts", Mark.RULE, parts, "x y x2 y2", color=Colour.RUST, strokeWidth=2.6)
+    drawing.put("perhaps", Mark.RULE, perhaps, "x y x2 y2", color=Colour.RUST, strokeWidth=1.1)
     drawing.put(
         "tests",
         Mark.POINT,
         tests,
         "x y",
-        fill=palette.paper,
-        stroke=palette.ink,
+        fill=Colour.PAPER,
+        stroke=Colour.INK,
         strokeWidth=1.3,
         size=42.0,
     )
-    drawing.put("event_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="left")
+    drawing.put("event_labels", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="left")
 
 
 def _ends(
     drawing: Drawing,
     last: Row,
     labels: dict[str, str],
-    palette: Palette,
     wanted: EndLabel | None,
 ) -> list[EndLabel]:
     plan = drawing.y.px(number(last["q50"]))
-    ends = [EndLabel(labels["plan"], plan, palette.rust, bold=True)]
+    ends = [EndLabel(labels["plan"], plan, Colour.RUST, bold=True)]
     if "alone" in last:
-        ends.append(EndLabel(labels["alone"], drawing.y.px(number(last["alone"])), palette.ink))
+        ends.append(EndLabel(labels["alone"], drawing.y.px(number(last["alone"])), Colour.INK))
     if wanted is not None:
         ends.append(wanted)
     edges = [drawing.y.px(number(last[key])) for key in ("q95", "q05")]
     others = [end.y_px for end in ends]
     edge = max(edges, key=lambda y: min(abs(y - other) for other in others))
-    ends.append(EndLabel(labels["band"], edge, palette.quiet))
+    ends.append(EndLabel(labels["band"], edge, Colour.QUIET))
     return ends

@@ -7,7 +7,7 @@ from typing import Final
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
 from loamshift.report.chart_text import LINE_PX, text_width, wrapped
-from loamshift.report.chart_tones import Palette
+from loamshift.report.chart_tones import Colour
 
 _ROW_PX: Final = 42.0
 _BAR_PX: Final = 11.0
@@ -18,15 +18,13 @@ _POINTS: Final = ("first", "forecast")
 """Rows of a single amount; letters kept by 0.1.0 have one by the forecast."""
 
 
-def draw_dose(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+def draw_dose(figure: Figure, *, width: float) -> Drawing:
     """The dose and the printed tables as marks.
 
     Parameters
     ----------
     figure
         A figure of the kind ``dose`` [object].
-    palette
-        Colours [object].
     width
         Width of the picture [px].
 
@@ -54,31 +52,28 @@ def draw_dose(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         y=Scale(low=0.0, high=height, start_px=0.0, end_px=height),
     )
     middles = [4.0 + _ROW_PX * index + LINE_PX + 13.0 for index in range(len(spans))]
-    _scale(drawing, figure, palette, foot, middles)
+    _scale(drawing, figure, foot, middles)
     for index, (row, name) in enumerate(zip(spans, names, strict=True)):
         middle = middles[index]
         if row["kind"] == "own":
-            _own(drawing, row, palette, middle)
+            _own(drawing, row, middle)
         elif row["kind"] in _POINTS:
             drawing.put(
                 str(row["kind"]),
                 Mark.POINT,
                 [{"x": number(row["mid"]), "y": middle}],
                 "x y",
-                fill=palette.rust,
-                stroke=palette.rust,
+                fill=Colour.RUST,
+                stroke=Colour.RUST,
                 size=52.0,
-                opacity=1.0,
             )
         else:
-            _printed(drawing, row, palette, middle)
-        _words(drawing, row, name, palette, middle)
+            _printed(drawing, row, middle)
+        _words(drawing, row, name, middle)
     return drawing
 
 
-def _scale(
-    drawing: Drawing, figure: Figure, palette: Palette, foot: float, middles: list[float]
-) -> None:
+def _scale(drawing: Drawing, figure: Figure, foot: float, middles: list[float]) -> None:
     """Steps of the rate, ruled beside the bars but not through the words above them."""
     rules: list[Row] = []
     words: list[Row] = []
@@ -92,8 +87,8 @@ def _scale(
             continue
         free = at + half + 8.0
         words.append({**drawing.point(at, foot + 9.0), "text": text})
-    drawing.put("steps", Mark.RULE, rules, "x y x2 y2", color=palette.rule, strokeWidth=0.6)
-    drawing.put("step_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="center")
+    drawing.put("steps", Mark.RULE, rules, "x y x2 y2", color=Colour.RULE, strokeWidth=0.6)
+    drawing.put("step_labels", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="center")
     drawing.put(
         "unit",
         Mark.TEXT,
@@ -104,14 +99,12 @@ def _scale(
             }
         ],
         "x y text",
-        color=palette.quiet,
+        color=Colour.QUIET,
         align="left",
     )
 
 
-def _own(
-    drawing: Drawing, row: dict[str, str | float | None], palette: Palette, middle: float
-) -> None:
+def _own(drawing: Drawing, row: dict[str, str | float | None], middle: float) -> None:
     low, mid, high = (number(row[key]) for key in ("low", "mid", "high"))
     half = 0.5 * _BAR_PX
     drawing.put(
@@ -119,35 +112,31 @@ def _own(
         Mark.RECT,
         [{"x": low, "x2": high, "y": middle - half, "y2": middle + half}],
         "x y x2 y2",
-        fill=palette.span,
-        stroke=palette.outline,
-        strokeWidth=None if palette.outline is None else 0.8,
-        opacity=1.0,
+        fill=Colour.SPAN,
+        stroke=Colour.OUTLINE,
+        strokeWidth=0.8,
     )
     drawing.put(
         "own_middle",
         Mark.RULE,
         [{"x": mid, "x2": mid, "y": middle - half - 3.0, "y2": middle + half + 3.0}],
         "x y x2 y2",
-        color=palette.rust,
+        color=Colour.RUST,
         strokeWidth=2.6,
     )
 
 
-def _printed(
-    drawing: Drawing, row: dict[str, str | float | None], palette: Palette, middle: float
-) -> None:
+def _printed(drawing: Drawing, row: dict[str, str | float | None], middle: float) -> None:
     low, high = number(row["low"]), number(row["high"])
     lines: list[Row] = [{"x": low, "x2": high, "y": middle, "y2": middle}]
     lines += [{"x": at, "x2": at, "y": middle - 5.0, "y2": middle + 5.0} for at in (low, high)]
-    drawing.put("printed", Mark.RULE, lines, "x y x2 y2", color=palette.ink, strokeWidth=1.6)
+    drawing.put("printed", Mark.RULE, lines, "x y x2 y2", color=Colour.INK, strokeWidth=1.6)
 
 
 def _words(
     drawing: Drawing,
     row: dict[str, str | float | None],
     name: str,
-    palette: Palette,
     middle: float,
 ) -> None:
     kind, said = str(row["kind"]), str(row["said"])
@@ -163,7 +152,7 @@ def _words(
             }
         ],
         "x y text",
-        color=palette.ink,
+        color=Colour.INK,
         align="right",
     )
     wide = text_width(said) + 2.0
@@ -175,6 +164,6 @@ def _words(
         Mark.TEXT,
         [{**drawing.point(at, middle - 17.0), "text": said}],
         "x y text",
-        color=palette.quiet if kind == "printed" else palette.rust,
+        color=Colour.QUIET if kind == "printed" else Colour.RUST,
         align="left",
     )

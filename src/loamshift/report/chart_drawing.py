@@ -1,12 +1,12 @@
-"""A chart before any library draws it: two straight scales and layers of plain marks.
+"""A chart before it is written out: two straight scales and layers of plain marks.
 
-Every layer has rows of its own under a name, so that a live page can put in others. Positions
-are in the units of the scales; a place known in pixels is turned into them by the scale.
+Positions are in the units of the scales; a place known in pixels is turned into them by the
+scale. Colours are named, so that one drawing serves paper, the dark and print.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -24,6 +24,8 @@ class Mark(StrEnum):
     RECT = "rect"
     TEXT = "text"
     POINT = "point"
+    WARMTH = "warmth"
+    """A run of blocks that pass into each other, each with its share of one hue."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +52,7 @@ class Scale:
 class Layer:
     """Marks of one look: their name, their rows, and the look itself.
 
-    ``fields`` names the column behind each channel (x, y, x2, y2, text, fill, tooltip).
+    ``fields`` names the column behind each channel (x, y, x2, y2, text, share).
     """
 
     name: str
@@ -80,7 +82,7 @@ class Drawing:
     ) -> None:
         """Add a layer; ``fields`` are channels, each with its column (``x y=q50``) [text].
 
-        A layer without rows is added too: a live page may have rows for it later.
+        A layer without rows is added too, and draws nothing.
         """
         channels = tuple(
             (channel, column or channel)
@@ -103,14 +105,6 @@ class Drawing:
             "x2": self.x.at(x2_px),
             "y2": self.y.at(y2_px),
         }
-
-    def data(self) -> Iterator[tuple[str, tuple[Row, ...]]]:
-        """Every set of rows by its name, each once."""
-        seen: set[str] = set()
-        for layer in self.layers:
-            if layer.name not in seen:
-                seen.add(layer.name)
-                yield layer.name, layer.rows
 
 
 def hatching(

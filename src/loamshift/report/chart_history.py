@@ -25,30 +25,27 @@ from loamshift.report.chart_axes import (
 )
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
 from loamshift.report.chart_text import text_width
-from loamshift.report.chart_tones import Palette, between
+from loamshift.report.chart_tones import Colour
+from loamshift.report.chart_year import warmth_share
 from loamshift.report.figures.course import days_between
 
 _STRIP_TOP_PX: Final = 22.0
 _STRIP_PX: Final = 8.0
 _HEAD_PX: Final = 38.0
 """Where the field begins, under the year strip."""
-_COLD_C, _WARM_C = 0.0, 24.0
-"""The ends of the hue, as in the year strip."""
 _LABEL_SHARE, _LABEL_MOST, _LABEL_PX = 0.22, 0.36, 132.0
 _RING_PX2: Final = 46.0
 _SERIF_PX: Final = 3.0
 """Half the cross line at the end of an error bar."""
 
 
-def draw_history(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+def draw_history(figure: Figure, *, width: float) -> Drawing:
     """The life of a bed as marks.
 
     Parameters
     ----------
     figure
         A figure of the kind ``history`` [object].
-    palette
-        Colours [object].
     width
         Width of the picture [px].
 
@@ -81,17 +78,17 @@ def draw_history(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         ),
         y=Scale(low=low, high=high, start_px=_HEAD_PX + field, end_px=_HEAD_PX),
     )
-    _strip(drawing, figure, palette, first)
-    wanted = wanted_field(drawing, figure, palette)
-    ph_grid(drawing, palette, labels["axis"], step=step)
-    _past(drawing, figure, palette, first)
-    ends = _course(drawing, figure, palette, first, labels)
-    wanted_edges(drawing, figure, palette)
-    _today(drawing, palette, days_between(first, str(span["today"])), labels["today"])
-    _tests(drawing, figure, palette, first)
-    _events(drawing, figure, palette, labels, first)
-    date_labels(drawing, figure, palette, first)
-    end_labels(drawing, [*ends, *([wanted] if wanted else [])], palette, room=room)
+    _strip(drawing, figure, first)
+    wanted = wanted_field(drawing, figure)
+    ph_grid(drawing, labels["axis"], step=step)
+    _past(drawing, figure, first)
+    ends = _course(drawing, figure, first, labels)
+    wanted_edges(drawing, figure)
+    _today(drawing, days_between(first, str(span["today"])), labels["today"])
+    _tests(drawing, figure, first)
+    _events(drawing, figure, labels, first)
+    date_labels(drawing, figure, first)
+    end_labels(drawing, [*ends, *([wanted] if wanted else [])], room=room)
     return drawing
 
 
@@ -106,27 +103,26 @@ def _ph_range(figure: Figure) -> tuple[float, float, float]:
     return ph_span(values)
 
 
-def _strip(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+def _strip(drawing: Drawing, figure: Figure, first: str) -> None:
     """The warmth of the soil over the years, thin above the field."""
     rows: list[Row] = []
     for row in rows_of(figure, "warmth"):
         day = float(days_between(first, str(row["date"])))
         if day >= drawing.x.high:
             continue
-        share = (number(row["soil_c"]) - _COLD_C) / (_WARM_C - _COLD_C)
         rows.append(
             {
                 "x": day,
                 "x2": min(day + 7.6, drawing.x.high),
                 "y": drawing.y.at(_STRIP_TOP_PX),
                 "y2": drawing.y.at(_STRIP_TOP_PX + _STRIP_PX),
-                "colour": between(palette.warm, share),
+                "share": warmth_share(number(row["soil_c"])),
             }
         )
-    drawing.put("warmth", Mark.RECT, rows, "x y x2 y2 fill=colour", opacity=1.0)
+    drawing.put("warmth", Mark.WARMTH, rows, "x y x2 y2 share", color=Colour.WARM)
 
 
-def _past(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+def _past(drawing: Drawing, figure: Figure, first: str) -> None:
     """Forecasts of letters as they were then: a quiet band between broken lines."""
     lots: dict[str, list[Row]] = {}
     for row in rows_of(figure, "past"):
@@ -137,23 +133,21 @@ def _past(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> Non
         if len(rows) < 2:
             continue
         name = f"past_{place}"
-        drawing.put(name, Mark.AREA, rows, "x y=q05 y2=q95", color=palette.quiet, opacity=0.12)
+        drawing.put(name, Mark.AREA, rows, "x y=q05 y2=q95", color=Colour.PAST)
         for edge in ("q05", "q95"):
             drawing.put(
                 name,
                 Mark.LINE,
                 rows,
                 f"x y={edge}",
-                color=palette.quiet,
+                color=Colour.QUIET,
                 strokeWidth=0.8,
                 strokeDash=(3.0, 3.0),
             )
-        drawing.put(name, Mark.LINE, rows, "x y=q50", color=palette.quiet, strokeWidth=1.1)
+        drawing.put(name, Mark.LINE, rows, "x y=q50", color=Colour.QUIET, strokeWidth=1.1)
 
 
-def _course(
-    drawing: Drawing, figure: Figure, palette: Palette, first: str, labels: dict[str, str]
-) -> list[EndLabel]:
+def _course(drawing: Drawing, figure: Figure, first: str, labels: dict[str, str]) -> list[EndLabel]:
     rows: list[Row] = [
         {
             "x": float(days_between(first, str(row["date"]))),
@@ -163,25 +157,25 @@ def _course(
     ]
     if len(rows) < 2:
         return []
-    bands(drawing, rows, palette)
-    drawing.put("course", Mark.LINE, rows, "x y=q50", color=palette.rust, strokeWidth=2.0)
+    bands(drawing, rows)
+    drawing.put("course", Mark.LINE, rows, "x y=q50", color=Colour.RUST, strokeWidth=2.0)
     middle = drawing.y.px(number(rows[-1]["q50"]))
     edges = [drawing.y.px(number(rows[-1][key])) for key in ("q95", "q05")]
     far = max(edges, key=lambda y: abs(y - middle))
     return [
-        EndLabel(labels["plan"], middle, palette.rust, bold=True),
-        EndLabel(labels["band"], far, palette.quiet),
+        EndLabel(labels["plan"], middle, Colour.RUST, bold=True),
+        EndLabel(labels["band"], far, Colour.QUIET),
     ]
 
 
-def _today(drawing: Drawing, palette: Palette, day: int, text: str) -> None:
+def _today(drawing: Drawing, day: int, text: str) -> None:
     at = drawing.x.px(float(day))
     drawing.put(
         "today",
         Mark.RULE,
         [drawing.box(at, _STRIP_TOP_PX - 4.0, at, drawing.y.start_px)],
         "x y x2 y2",
-        color=palette.ink,
+        color=Colour.INK,
         strokeWidth=0.8,
     )
     half = 0.5 * text_width(text)
@@ -192,12 +186,12 @@ def _today(drawing: Drawing, palette: Palette, day: int, text: str) -> None:
         Mark.TEXT,
         [{**drawing.point(start, 9.0), "text": text}],
         "x y text",
-        color=palette.ink,
+        color=Colour.INK,
         align="left",
     )
 
 
-def _tests(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> None:
+def _tests(drawing: Drawing, figure: Figure, first: str) -> None:
     """Tests as rings on their error bars; one that missed its forecast is filled."""
     bars: dict[str, list[Row]] = {"careful": [], "rough": []}
     rings: dict[bool, list[Row]] = {False: [], True: []}
@@ -216,7 +210,7 @@ def _tests(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> No
             Mark.RULE,
             bars[name],
             "x y x2 y2",
-            color=palette.ink,
+            color=Colour.INK,
             strokeWidth=1.0,
             strokeDash=dash,
         )
@@ -226,20 +220,17 @@ def _tests(drawing: Drawing, figure: Figure, palette: Palette, first: str) -> No
             Mark.POINT,
             rings[is_miss],
             "x y",
-            fill=palette.ink if is_miss else palette.paper,
-            stroke=palette.ink,
+            fill=Colour.INK if is_miss else Colour.PAPER,
+            stroke=Colour.INK,
             strokeWidth=1.4,
             size=_RING_PX2,
-            opacity=1.0,
         )
 
 
-def _events(
-    drawing: Drawing, figure: Figure, palette: Palette, labels: dict[str, str], first: str
-) -> None:
+def _events(drawing: Drawing, figure: Figure, labels: dict[str, str], first: str) -> None:
     """What was put on as ticks and letters as small strokes under the field, with their key."""
     middle = drawing.y.start_px + EVENT_PX
-    foot_line(drawing, palette)
+    foot_line(drawing)
     marks: dict[str, list[Row]] = {"parts": [], "letters": []}
     for name, rows in marks.items():
         for row in rows_of(figure, name):
@@ -256,13 +247,11 @@ def _events(
         marks[name].append(_mark(drawing, name, at + 3.0, middle))
         words.append({**drawing.point(at + 10.0, middle), "text": labels[key]})
         at += wide + 2.0
+    drawing.put("parts", Mark.RULE, marks["parts"], "x y x2 y2", color=Colour.RUST, strokeWidth=2.6)
     drawing.put(
-        "parts", Mark.RULE, marks["parts"], "x y x2 y2", color=palette.rust, strokeWidth=2.6
+        "letters", Mark.RULE, marks["letters"], "x y x2 y2", color=Colour.QUIET, strokeWidth=1.6
     )
-    drawing.put(
-        "letters", Mark.RULE, marks["letters"], "x y x2 y2", color=palette.quiet, strokeWidth=1.6
-    )
-    drawing.put("event_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="left")
+    drawing.put("event_labels", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="left")
 
 
 def _mark(drawing: Drawing, name: str, at: float, middle: float) -> Row:

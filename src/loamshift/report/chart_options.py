@@ -8,7 +8,7 @@ from typing import Final
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
 from loamshift.report.chart_text import LINE_PX, text_width, wrapped
-from loamshift.report.chart_tones import Palette
+from loamshift.report.chart_tones import Colour
 
 _HEAD_PX: Final = 20.0
 _ROW_PX: Final = 23.0
@@ -19,15 +19,13 @@ _LEAST_SCALE_PX: Final = 170.0
 """A scale shorter than this gives up the column of prices."""
 
 
-def draw_options(figure: Figure, *, palette: Palette, width: float) -> Drawing:
+def draw_options(figure: Figure, *, width: float) -> Drawing:
     """The options as marks on a scale on which each step is a multiple.
 
     Parameters
     ----------
     figure
         A figure of the kind ``options`` [object].
-    palette
-        Colours [object].
     width
         Width of the picture [px].
 
@@ -65,16 +63,15 @@ def draw_options(figure: Figure, *, palette: Palette, width: float) -> Drawing:
         ),
         y=Scale(low=0.0, high=height, start_px=0.0, end_px=height),
     )
-    _scale(drawing, steps, palette, foot, labels["axis"])
-    _dots(drawing, ways, middles, palette)
-    _words(drawing, ways, names, middles, palette, cost=cost, title=labels["cost"])
+    _scale(drawing, steps, foot, labels["axis"])
+    _dots(drawing, ways, middles)
+    _words(drawing, ways, names, middles, cost=cost, title=labels["cost"])
     return drawing
 
 
 def _scale(
     drawing: Drawing,
     steps: list[tuple[float, str]],
-    palette: Palette,
     foot: float,
     title: str,
 ) -> None:
@@ -90,14 +87,14 @@ def _scale(
             continue
         taken.append((at - half, at + half))
         words.append({**drawing.point(at, foot + 12.0), "text": text})
-    drawing.put("steps", Mark.RULE, rules, "x y x2 y2", color=palette.quiet, strokeWidth=0.7)
-    drawing.put("step_labels", Mark.TEXT, words, "x y text", color=palette.quiet, align="center")
+    drawing.put("steps", Mark.RULE, rules, "x y x2 y2", color=Colour.QUIET, strokeWidth=0.7)
+    drawing.put("step_labels", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="center")
     drawing.put(
         "title",
         Mark.TEXT,
         [{**drawing.point(drawing.x.start_px, 8.0), "text": title}],
         "x y text",
-        color=palette.quiet,
+        color=Colour.QUIET,
         align="left",
     )
 
@@ -106,7 +103,6 @@ def _dots(
     drawing: Drawing,
     ways: list[dict[str, str | float | None]],
     middles: list[float],
-    palette: Palette,
 ) -> None:
     lines: list[Row] = []
     dots: dict[str, list[Row]] = {"known": [], "longer": []}
@@ -114,18 +110,17 @@ def _dots(
         at = math.log10(number(row["weeks"]))
         lines.append({"x": drawing.x.low, "x2": at, "y": middle, "y2": middle})
         dots[str(row["known"])].append({"x": at, "y": middle})
-    drawing.put("stems", Mark.RULE, lines, "x y x2 y2", color=palette.span, strokeWidth=2.2)
-    for known, fill in (("known", palette.rust), ("longer", palette.paper)):
+    drawing.put("stems", Mark.RULE, lines, "x y x2 y2", color=Colour.SPAN, strokeWidth=2.2)
+    for known, fill in (("known", Colour.RUST), ("longer", Colour.PAPER)):
         drawing.put(
             f"dots_{known}",
             Mark.POINT,
             dots[known],
             "x y",
             fill=fill,
-            stroke=palette.rust,
+            stroke=Colour.RUST,
             strokeWidth=1.4,
             size=46.0,
-            opacity=1.0,
         )
 
 
@@ -134,7 +129,6 @@ def _words(
     ways: list[dict[str, str | float | None]],
     names: list[str],
     middles: list[float],
-    palette: Palette,
     *,
     cost: float,
     title: str,
@@ -152,6 +146,6 @@ def _words(
             cost_rows.append({**drawing.point(right, middle + 0.5), "text": str(row["cost"])})
     if cost_rows:
         cost_rows.append({**drawing.point(right, 8.0), "text": title})
-    drawing.put("names", Mark.TEXT, name_rows, "x y text", color=palette.ink, align="right")
-    drawing.put("saids", Mark.TEXT, said_rows, "x y text", color=palette.quiet, align="left")
-    drawing.put("costs", Mark.TEXT, cost_rows, "x y text", color=palette.quiet, align="right")
+    drawing.put("names", Mark.TEXT, name_rows, "x y text", color=Colour.INK, align="right")
+    drawing.put("saids", Mark.TEXT, said_rows, "x y text", color=Colour.QUIET, align="left")
+    drawing.put("costs", Mark.TEXT, cost_rows, "x y text", color=Colour.QUIET, align="right")

@@ -1,54 +1,29 @@
 """How wide a text stands in a chart, where it breaks, and how labels keep out of each other.
 
-Widths are those of our own sans face, rounded up, so that a text is never wider than said
-here where it is drawn in that face, and rarely in any other sans.
+Widths are those of our own sans face, which ``tools/type/build.py`` writes down, so that a text
+drawn in that face is as wide as said here but for kerning, and rarely wider in any other sans.
 """
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
+from importlib import resources
+from typing import Final
 
+from loamshift.report import type as type_files
 from loamshift.report.layout import TOGETHER
 
-TEXT_PX = 11.5
-"""Size of the text in charts [px]."""
-LINE_PX = 14.0
+TEXT_PX: Final = 12.0
+"""Size of the text in charts, 9 pt where one is printed as it was drawn [px]."""
+LINE_PX: Final = 15.0
 """From one line of text to the next [px]."""
 
-_BY_WIDTH = {
-    18: "’",
-    24: "'",
-    26: " ijl\u00a0",
-    28: "!,.:;J·",
-    30: "()`",
-    34: "-I[]",
-    36: "f²“”₃",
-    38: "/\\t{}",
-    42: '"r',
-    44: "?°",
-    48: "csz",
-    50: "–",
-    52: "Fvy",
-    54: "Lkx",
-    56: "*EST|",
-    58: "$+0123456789<=>YZ^ae~−×≥≤é",
-    60: "VX",
-    62: "KPbdghnopqu",
-    64: "ACR",
-    66: "#B",
-    74: "&DGU",
-    76: "HN",
-    78: "½",
-    80: "OQw",
-    84: "%",
-    90: "@",
-    92: "M",
-    94: "Wm",
-}
-_WIDTH = {letter: width / 100.0 for width, letters in _BY_WIDTH.items() for letter in letters}
-_WIDEST_USUAL = 0.8
-_BOLD = 1.09
+_OTHER, _WIDE, _PICTURE = 0.8, 1.05, 1.4
+"""Widths of what our face does not have: other alphabets, wide scripts, pictures [em]."""
+_PICTURES_FROM: Final = 0x1F000
+_JOINER: Final = "\u200d"
 
 
 @lru_cache(maxsize=16_384)
@@ -69,11 +44,36 @@ def text_width(text: str, *, size: float = TEXT_PX, bold: bool = False) -> float
     float
         Width [px].
     """
-    em = max(sum(_WIDTH.get(letter, _WIDEST_USUAL) for letter in line) for line in text.split("\n"))
-    return em * size * (_BOLD if bold else 1.0)
+    face = 1 if bold else 0
+    return max(sum(_em(letter, face) for letter in line) for line in text.split("\n")) * size
 
 
-def wrapped(text: str, *, width: float, lines: int = 3, size: float = TEXT_PX) -> str:
+def _em(letter: str, face: int) -> float:
+    known = _widths().get(letter)
+    if known is not None:
+        return known[face]
+    if unicodedata.category(letter)[0] in "MC":
+        return 0.0
+    if ord(letter) >= _PICTURES_FROM:
+        return _PICTURE
+    return _WIDE if unicodedata.east_asian_width(letter) in "WF" else _OTHER
+
+
+@cache
+def _widths() -> dict[str, tuple[float, float]]:
+    """Upright and bold width of each character of our face [em]."""
+    lines = resources.files(type_files).joinpath("widths.txt").read_text(encoding="ascii")
+    found = {}
+    for line in lines.splitlines():
+        upright, bold, first, last = line.split()
+        pair = int(upright) / 1000.0, int(bold) / 1000.0
+        found |= {chr(code): pair for code in range(int(first, 16), int(last, 16) + 1)}
+    return found
+
+
+def wrapped(
+    text: str, *, width: float, lines: int = 3, size: float = TEXT_PX, bold: bool = False
+) -> str:
     """A text broken at its spaces into lines no wider than a width, shortened where it must be.
 
     Parameters
@@ -86,6 +86,8 @@ def wrapped(text: str, *, width: float, lines: int = 3, size: float = TEXT_PX) -
         How many lines there may be, 1 or more [count].
     size
         Size of the type [px].
+    bold
+        True for bold type [truth].
 
     Returns
     -------
@@ -93,47 +95,52 @@ def wrapped(text: str, *, width: float, lines: int = 3, size: float = TEXT_PX) -
         Lines parted by newlines; what does not fit ends in an ellipsis [text].
     """
     text = TOGETHER.sub("\u00a0", text)
-    made = _broken(text, width, size)
+    made = _broken(text, width, size, bold)
     if len(made) > lines:
         made = [*made[: lines - 1], f"{made[lines - 1].rstrip(',;')} …"]
     elif len(made) > 1:
-        made = _even(text, made, size)
-    return "\n".join(_cut(line, width, size) for line in made)
+        made = _even(text, made, size, bold)
+    return "\n".join(_cut(line, width, size, bold) for line in made)
 
 
-def _broken(text: str, width: float, size: float) -> list[str]:
+def _broken(text: str, width: float, size: float, bold: bool) -> list[str]:
     made: list[str] = []
     for word in text.split(" "):
         joined = f"{made[-1]} {word}" if made else word
-        if made and text_width(joined, size=size) <= width:
+        if made and text_width(joined, size=size, bold=bold) <= width:
             made[-1] = joined
         else:
             made.append(word)
     return made
 
 
-def _even(text: str, made: list[str], size: float) -> list[str]:
+def _even(text: str, made: list[str], size: float, bold: bool) -> list[str]:
     """The same number of lines, as even as they can be, so that no word stands alone."""
     words = text.split(" ")
     widths = sorted(
         {
-            text_width(" ".join(words[i:j]), size=size)
+            text_width(" ".join(words[i:j]), size=size, bold=bold)
             for i in range(len(words))
             for j in range(i + 1, len(words) + 1)
         }
     )
     for width in widths:
-        tried = _broken(text, width, size)
-        if len(tried) <= len(made) and max(text_width(t, size=size) for t in tried) <= width:
+        tried = _broken(text, width, size, bold)
+        if (
+            len(tried) <= len(made)
+            and max(text_width(t, size=size, bold=bold) for t in tried) <= width
+        ):
             return tried
     return made
 
 
-def _cut(line: str, width: float, size: float) -> str:
-    if text_width(line, size=size) <= width:
+def _cut(line: str, width: float, size: float, bold: bool) -> str:
+    if text_width(line, size=size, bold=bold) <= width:
         return line
-    while line and text_width(f"{line}…", size=size) > width:
+    while line and text_width(f"{line}…", size=size, bold=bold) > width:
         line = line[:-1]
+    while line and (line[-1] == _JOINER or unicodedata.category(line[-1])[0] in "MC"):
+        line = line[:-1]  # never half a character of several signs
     return f"{line.rstrip(' …')}…"
 
 

@@ -1,11 +1,15 @@
-"""The sets of colours that charts are drawn in: on paper, in the dark, and printed in black."""
+"""The colours of charts by name, and what each is on paper, in the dark, and printed in black.
+
+A drawing names its colours; only what writes it out asks what they are, so that one drawing
+serves every tone.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
+from typing import Final
 
 
 class Tone(StrEnum):
@@ -17,130 +21,158 @@ class Tone(StrEnum):
     """For a printer without colour: outlines and patterns where the others have hues."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Palette:
-    """Colours of one tone; text stands only in those from ``ink`` to ``base``.
+class Colour(StrEnum):
+    """A colour of charts; text stands only in those from ``INK`` to ``BASE`` and ``ON_*``."""
 
-    ``band`` of the forecast with the opacity of its outer and of its inner part; ``span`` of a
-    dose; ``field_*`` of a range wanted; ``outline`` where the tone needs one; ``warm`` from the
-    coldest soil to the warmest, ``on_warm`` the text that may stand on it.
-    """
+    PAPER = "paper"
+    INK = "ink"
+    QUIET = "quiet"
+    RUST = "rust"
+    ACID = "acid"
+    NEUTRAL = "neutral"
+    BASE = "base"
+    RULE = "rule"
+    BAND_OUTER = "band-outer"
+    """The outer part of a forecast's band, seen through; ``BAND_INNER`` lies on it."""
+    BAND_INNER = "band-inner"
+    PAST = "past"
+    """The band of a forecast of its time, seen through."""
+    SPAN = "span"
+    """The range of a dose."""
+    FIELD_ACID = "field-acid"
+    """The field of a range wanted; likewise neutral and base."""
+    FIELD_NEUTRAL = "field-neutral"
+    FIELD_BASE = "field-base"
+    HATCH = "hatch"
+    BAR_ACID = "bar-acid"
+    BAR_BASE = "bar-base"
+    OUTLINE = "outline"
+    """Edges where there is no colour; unseen in the other tones."""
+    LINED = "lined"
+    """Fine lines in a field or a bar where there is no colour; unseen in the other tones."""
+    WARM = "warm"
+    """The hue of warm soil; a share of it, seen through, is cooler."""
+    ON_COOL = "on-cool"
+    """Text on pale warmth; ``ON_WARM`` on strong, ``ON_BOTH`` where paper and dark agree."""
+    ON_WARM = "on-warm"
+    ON_BOTH = "on-both"
 
-    paper: str
-    ink: str
-    quiet: str
-    rust: str
-    acid: str
-    neutral: str
-    base: str
-    rule: str
-    band: str
-    band_opacity: tuple[float, float]
-    span: str
-    field_acid: str
-    field_neutral: str
-    field_base: str
-    hatch: str
-    bar_acid: str
-    bar_base: str
-    outline: str | None
-    warm: tuple[str, ...]
-    on_warm: tuple[str, str]
 
+Colours = Mapping[Colour, str | None]
+"""What each colour is [hex, the last two digits of eight for how far it covers]; None unseen."""
 
-PALETTES: Mapping[Tone, Palette] = MappingProxyType(
+UNSEEN: Final = frozenset((Colour.OUTLINE, Colour.LINED))
+"""Colours that only print has."""
+
+PALETTES: Mapping[Tone, Colours] = MappingProxyType(
     {
-        Tone.LIGHT: Palette(
-            paper="#FBF8F2",
-            ink="#22201C",
-            quiet="#6B645A",
-            rust="#8C3A1E",
-            acid="#7A3E65",
-            neutral="#6B5B3A",
-            base="#2F6B7C",
-            rule="#DDD5C7",
-            band="#8C3A1E",
-            band_opacity=(0.15, 0.19),
-            span="#DDBCAB",
-            field_acid="#EEE3E8",
-            field_neutral="#ECE6D2",
-            field_base="#DCE8E9",
-            hatch="#CFC5B4",
-            bar_acid="#7A3E65",
-            bar_base="#2F6B7C",
-            outline=None,
-            warm=("#E4E2D6", "#E9D3B8", "#D9A377", "#BC6A38", "#96451C"),
-            on_warm=("#000000", "#FFFFFF"),
+        Tone.LIGHT: MappingProxyType(
+            {
+                Colour.PAPER: "#FBF8F2",
+                Colour.INK: "#22201C",
+                Colour.QUIET: "#6B645A",
+                Colour.RUST: "#8C3A1E",
+                Colour.ACID: "#7A3E65",
+                Colour.NEUTRAL: "#6B5B3A",
+                Colour.BASE: "#2F6B7C",
+                Colour.RULE: "#DDD5C7",
+                Colour.BAND_OUTER: "#8C3A1E26",
+                Colour.BAND_INNER: "#8C3A1E30",
+                Colour.PAST: "#6B645A1F",
+                Colour.SPAN: "#DDBCAB",
+                Colour.FIELD_ACID: "#EEE3E8",
+                Colour.FIELD_NEUTRAL: "#ECE6D2",
+                Colour.FIELD_BASE: "#DCE8E9",
+                Colour.HATCH: "#CFC5B4",
+                Colour.BAR_ACID: "#7A3E65",
+                Colour.BAR_BASE: "#2F6B7C",
+                Colour.OUTLINE: None,
+                Colour.LINED: None,
+                Colour.WARM: "#96451C",
+                Colour.ON_COOL: "#000000",
+                Colour.ON_WARM: "#FFFFFF",
+                Colour.ON_BOTH: "#000000",
+            }
         ),
-        Tone.DARK: Palette(
-            paper="#1D1B18",
-            ink="#EDE7DB",
-            quiet="#A9A193",
-            rust="#E39A78",
-            acid="#CF9BBE",
-            neutral="#CBB98C",
-            base="#7FBDCC",
-            rule="#3A362F",
-            band="#E39A78",
-            band_opacity=(0.16, 0.22),
-            span="#6B4633",
-            field_acid="#34293A",
-            field_neutral="#332F22",
-            field_base="#1F3439",
-            hatch="#544D42",
-            bar_acid="#B57FA3",
-            bar_base="#5FA3B5",
-            outline=None,
-            warm=("#2B2B29", "#47392A", "#774A28", "#B4703D", "#E8AC78"),
-            on_warm=("#FFFFFF", "#000000"),
+        Tone.DARK: MappingProxyType(
+            {
+                Colour.PAPER: "#1D1B18",
+                Colour.INK: "#EDE7DB",
+                Colour.QUIET: "#A9A193",
+                Colour.RUST: "#E39A78",
+                Colour.ACID: "#CF9BBE",
+                Colour.NEUTRAL: "#CBB98C",
+                Colour.BASE: "#7FBDCC",
+                Colour.RULE: "#3A362F",
+                Colour.BAND_OUTER: "#E39A7829",
+                Colour.BAND_INNER: "#E39A7838",
+                Colour.PAST: "#A9A1931F",
+                Colour.SPAN: "#6B4633",
+                Colour.FIELD_ACID: "#34293A",
+                Colour.FIELD_NEUTRAL: "#332F22",
+                Colour.FIELD_BASE: "#1F3439",
+                Colour.HATCH: "#544D42",
+                Colour.BAR_ACID: "#B57FA3",
+                Colour.BAR_BASE: "#5FA3B5",
+                Colour.OUTLINE: None,
+                Colour.LINED: None,
+                Colour.WARM: "#F0B183",
+                Colour.ON_COOL: "#FFFFFF",
+                Colour.ON_WARM: "#000000",
+                Colour.ON_BOTH: "#000000",
+            }
         ),
-        Tone.PRINT: Palette(
-            paper="#FFFFFF",
-            ink="#000000",
-            quiet="#3C3C3C",
-            rust="#000000",
-            acid="#000000",
-            neutral="#000000",
-            base="#000000",
-            rule="#C4C4C4",
-            band="#000000",
-            band_opacity=(0.09, 0.15),
-            span="#C9C9C9",
-            field_acid="#FFFFFF",
-            field_neutral="#FFFFFF",
-            field_base="#FFFFFF",
-            hatch="#9A9A9A",
-            bar_acid="#7A7A7A",
-            bar_base="#FFFFFF",
-            outline="#4A4A4A",
-            warm=("#FFFFFF", "#EFEFEF", "#D9D9D9", "#BEBEBE", "#A3A3A3"),
-            on_warm=("#000000", "#000000"),
+        Tone.PRINT: MappingProxyType(
+            {
+                Colour.PAPER: "#FFFFFF",
+                Colour.INK: "#000000",
+                Colour.QUIET: "#3C3C3C",
+                Colour.RUST: "#000000",
+                Colour.ACID: "#000000",
+                Colour.NEUTRAL: "#000000",
+                Colour.BASE: "#000000",
+                Colour.RULE: "#C4C4C4",
+                Colour.BAND_OUTER: "#00000017",
+                Colour.BAND_INNER: "#00000026",
+                Colour.PAST: "#3C3C3C1F",
+                Colour.SPAN: "#C9C9C9",
+                Colour.FIELD_ACID: "#FFFFFF",
+                Colour.FIELD_NEUTRAL: "#FFFFFF",
+                Colour.FIELD_BASE: "#FFFFFF",
+                Colour.HATCH: "#9A9A9A",
+                Colour.BAR_ACID: "#7A7A7A",
+                Colour.BAR_BASE: "#FFFFFF",
+                Colour.OUTLINE: "#4A4A4A",
+                Colour.LINED: "#9A9A9A",
+                Colour.WARM: "#808080",
+                Colour.ON_COOL: "#000000",
+                Colour.ON_WARM: "#000000",
+                Colour.ON_BOTH: "#000000",
+            }
         ),
     }
 )
 """The colours of each tone."""
 
 
-def ph_ink(ph: float, palette: Palette) -> tuple[str, str]:
+def ph_ink(ph: float) -> tuple[Colour, Colour]:
     """Colour of the words and of the field for a range round a pH: plum, bone or petrol.
 
     Parameters
     ----------
     ph
         Middle of the range [pH].
-    palette
-        Colours to choose from [object].
 
     Returns
     -------
-    tuple of str
-        For text and for the field [hex colours].
+    tuple of Colour
+        For text and for the field [enumeration].
     """
     if ph < 6.0:
-        return palette.acid, palette.field_acid
+        return Colour.ACID, Colour.FIELD_ACID
     if ph <= 7.2:
-        return palette.neutral, palette.field_neutral
-    return palette.base, palette.field_base
+        return Colour.NEUTRAL, Colour.FIELD_NEUTRAL
+    return Colour.BASE, Colour.FIELD_BASE
 
 
 def contrast(one: str, other: str) -> float:
@@ -166,16 +198,42 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-def between(colours: tuple[str, ...], share: float) -> str:
-    """A colour [hex] between those of a row, 0 the first and 1 the last [0-1]."""
-    place = min(max(share, 0.0), 1.0) * (len(colours) - 1)
-    index = min(int(place), len(colours) - 2)
-    rest = place - index
-    mixed = (
-        round(a + rest * (b - a))
-        for a, b in zip(_channels(colours[index]), _channels(colours[index + 1]), strict=True)
+def mixed(over: str, under: str, share: float) -> str:
+    """One colour [hex] seen through at a share of it [0-1] over another [hex]."""
+    channels = (
+        round(under_ + share * (over_ - under_))
+        for over_, under_ in zip(_channels(over), _channels(under), strict=True)
     )
-    return "#" + "".join(f"{channel:02X}" for channel in mixed)
+    return "#" + "".join(f"{channel:02X}" for channel in channels)
+
+
+def on_warmth(share: float) -> Colour:
+    """The colour of words on so much warmth, readable on paper and in the dark.
+
+    Parameters
+    ----------
+    share
+        How much of the hue of warm soil covers the paper [0-1].
+
+    Returns
+    -------
+    Colour
+        The one whose contrast is best in each tone [enumeration].
+    """
+    best = tuple(
+        max(("#000000", "#FFFFFF"), key=lambda ink, fill=fill: contrast(ink, fill))
+        for fill in (
+            mixed(str(PALETTES[tone][Colour.WARM]), str(PALETTES[tone][Colour.PAPER]), share)
+            for tone in (Tone.LIGHT, Tone.DARK)
+        )
+    )
+    return _ON_WARMTH[best]
+
+
+_ON_WARMTH: Final = {
+    (PALETTES[Tone.LIGHT][colour], PALETTES[Tone.DARK][colour]): colour
+    for colour in (Colour.ON_COOL, Colour.ON_WARM, Colour.ON_BOTH)
+}
 
 
 def _channels(colour: str) -> tuple[int, int, int]:

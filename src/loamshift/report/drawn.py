@@ -1,22 +1,19 @@
-"""Drawings of figures, each made once however many sheets it goes onto."""
+"""Drawings of figures for print, each written once however many sheets it goes onto."""
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from loamshift.domain.letter import Figure
 
 if TYPE_CHECKING:
     from loamshift.report.chart_tones import Tone
 
-_LONG: Final = re.compile(r"-?\d+\.\d{3,}")
-
 
 @lru_cache(maxsize=128)
 def drawn(figure: Figure, *, tone: Tone, width_px: int) -> str:
-    """A figure as SVG, its coordinates no finer than the eye.
+    """A figure as an SVG file.
 
     Parameters
     ----------
@@ -34,5 +31,4 @@ def drawn(figure: Figure, *, tone: Tone, width_px: int) -> str:
     """
     from loamshift.report.chart import chart_svg
 
-    svg = chart_svg(figure, tone=tone, width=width_px)
-    return _LONG.sub(lambda found: f"{float(found[0]):.2f}".rstrip("0").rstrip("."), svg)
+    return chart_svg(figure, tone=tone, width=width_px)

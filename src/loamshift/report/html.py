@@ -11,7 +11,7 @@ from typing import Final
 
 from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Note, Paragraph, Section
 from loamshift.report.html_blocks import block_html, inline_html, sources_html
-from loamshift.report.html_figure import figure_html, live_data, live_script
+from loamshift.report.html_figure import figure_html
 from loamshift.report.inline import bare, source_count, without_repeats
 from loamshift.report.typeface import font_faces_css
 from loamshift.report.words import Words
@@ -37,33 +37,24 @@ def letter_html(letter: Letter, *, words: Words) -> str:
 
     Notes
     -----
-    The page asks nothing of any host: its policy forbids every load but data inside the file,
-    and only the scripts written here run, known by their hash. Without scripts the pictures
-    stay as they were drawn.
+    The page asks nothing of any host, and has no script: its policy forbids every load but data
+    inside the file.
     """
     style = f"{font_faces_css()}\n{_stylesheet()}"
-    data = live_data(_figures(letter))
-    script = live_script() if data else ""
     body = sections_html(letter)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
     lines = "<br>".join(escape(line) for line in letter.letterhead)
     above = f'<p class="letterhead">{lines}</p>\n' if lines else ""
-    scripts = ""
-    if data:
-        scripts = (
-            f'<script type="application/json" id="live-pictures">{data}</script>\n'
-            f"<script>{script}</script>\n"
-        )
     return (
         "<!doctype html>\n"
         f'<html lang="{LANGUAGES[words.spelling]}">\n<head>\n<meta charset="utf-8">\n'
-        f'<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">\n'
+        f'<meta http-equiv="Content-Security-Policy" content="{_policy(style)}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         '<meta name="referrer" content="no-referrer">\n'
         f"<title>{escape(bare(letter.title))}</title>\n"
         f"<style>{style}</style>\n</head>\n<body>\n<article>\n"
         f"<header>\n{above}<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
-        f"{body}\n</article>\n{scripts}</body>\n</html>\n"
+        f"{body}\n</article>\n</body>\n</html>\n"
     )
 
 
@@ -75,14 +66,14 @@ def sections_html(letter: Letter) -> str:
     )
 
 
-def _policy(style: str, script: str) -> str:
-    """Nothing may be loaded but what the file holds; scripts and styles by their hash."""
+def _policy(style: str) -> str:
+    """Nothing may be loaded but what the file holds, styles by their hash; no script runs."""
     rules = [
         "default-src 'none'",
         f"style-src '{_hashed(style)}'",
         "font-src data:",
         "img-src data:",
-        f"script-src '{_hashed(script)}'" if script else "script-src 'none'",
+        "script-src 'none'",
         "base-uri 'none'",
         "form-action 'none'",
     ]
@@ -126,16 +117,6 @@ def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
     if section.matter is Matter.ASIDE or not others:
         return blocks, ()
     return others, notes
-
-
-def _figures(letter: Letter) -> list[tuple[str, Figure]]:
-    """Every figure with its name in the page."""
-    return [
-        (_figure_name(number, place), block)
-        for number, section in enumerate(letter.sections, 1)
-        for place, block in enumerate(_placed(section)[0])
-        if isinstance(block, Figure)
-    ]
 
 
 def _figure_name(number: int, place: int) -> str:

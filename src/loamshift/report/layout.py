@@ -21,7 +21,7 @@ _KEPT: Final = "\u00a0"
 TOGETHER: Final = re.compile(
     r"(?<=\d) (?=(?:k?g/m²|k?g|t|mg/L|lb/100 ft²|lb|oz|m²|ft²|cm|mm|L|mL|gal|%|°[CF]|dS/m"
     r"|mmolc?/(?:kg|L|m²)|fl oz)(?![\w/]))"
-    r"|(?<=\bpH) (?=\d)"
+    r"|(?<=\bpH) (?=\d)|(?<=\d) (?=sq ft\b)|(?<=\bsq) (?=ft\b)"
 )
 """Spaces inside a figure, where a line must not end."""
 

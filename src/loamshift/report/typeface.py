@@ -92,12 +92,3 @@ def font_faces_css() -> str:
             f'{base64.b64encode(data).decode("ascii")}) format("woff2")}}'
         )
     return "\n".join(rules)
-
-
-@cache
-def register_fonts() -> None:
-    """Let the drawing of charts use our type; once in a process is enough."""
-    import vl_convert
-
-    with type_folder() as folder:
-        vl_convert.register_font_directory(folder)

@@ -17,9 +17,10 @@ from loamshift.domain.letter import (
     Paragraph,
     Section,
 )
+from loamshift.report.chart import PAGE_WIDTH_PX
 from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
 from loamshift.report.inline import bare, source_count
-from loamshift.web.picture import PAGE_PX, PHONE_PX, picture
+from loamshift.web.picture import pictures
 
 
 @lru_cache(maxsize=128)
@@ -82,8 +83,7 @@ def _figure(figure: Figure, sources: int) -> str:
     return (
         f'<figure class="{figure.kind.value}">\n'
         f'<p class="figure-title">{inline_html(figure.title)}</p>\n'
-        f'<div class="pic-wide">{picture(figure, width_px=PAGE_PX)}</div>'
-        f'<div class="pic-phone">{picture(figure, width_px=PHONE_PX)}</div>\n'
+        f"{pictures(figure, strip_px=PAGE_WIDTH_PX)}\n"
         f"<figcaption>{inline_html(figure.sentence, sources=sources)}</figcaption>"
         f"<details><summary>{shown}</summary>\n{table_html(figure.table)}\n</details>\n</figure>"
     )

@@ -10,13 +10,14 @@ from itertools import pairwise
 from typing import Any, Final
 
 from loamshift.domain.answer import Band, Direction, Forecast, ForecastPh
+from loamshift.report.chart import PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline
+from loamshift.report.chart_svg import thinned
 from loamshift.report.figures.course import course_figure
 from loamshift.report.words import Quantity, Words
 from loamshift.services.context.build_context import build_context
 from loamshift.services.what_if import AimStep, WhatIf, what_if
 from loamshift.store.models import Office
 from loamshift.web.answers import MEMBERS, SEED, YEARS, Answered, answered, words_of
-from loamshift.web.picture import PAGE_PX, PHONE_PX, picture, thinned
 from loamshift.web.with_shelf import in_stock, with_shelf
 
 BANDS: Final = ("q05", "q25", "q50", "q75", "q95")
@@ -79,8 +80,8 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     most = surface.first_part[-1].share
     rate = sum(part.rate_g_m2 for part in plan.parts or answer.applications)
     return {
-        "wide": picture(figure, width_px=PAGE_PX, moves=True),
-        "phone": picture(figure, width_px=PHONE_PX, moves=True),
+        "wide": chart_inline(figure, width=PAGE_WIDTH_PX, moves=True),
+        "phone": chart_inline(figure, width=PHONE_WIDTH_PX, moves=True),
         "shares": [course.share for course in surface.whole_plan],
         "plan": _numbers(forecast.ph),
         "whole": [_numbers(ph) for ph in whole],

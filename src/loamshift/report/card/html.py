@@ -19,7 +19,7 @@ from loamshift.domain.card import (
     WalkPlan,
 )
 from loamshift.domain.letter import Figure, Table
-from loamshift.report.card.data import HALF_PX, WHOLE_PX
+from loamshift.report.card.data import HALF_PX
 from loamshift.report.card.pdf import fitted
 from loamshift.report.card.shorter import stacked
 from loamshift.report.card.walk import walk_svg
@@ -132,14 +132,13 @@ def _block(block: CardBlock, names: Iterator[int], lines: int, *, half: bool) ->
         case WalkPlan():
             return f'<figure class="walk">{walk_svg(block)}</figure>'
         case Figure():
-            width, print_px = (HALF_PX, HALF_PX) if half else (WIDTH_PX, WHOLE_PX)
+            width = HALF_PX if half else WIDTH_PX
             return figure_html(
                 block,
                 name=f"picture-{next(names)}",
                 sources=0,
                 repeated=True,
                 width_px=width,
-                print_px=print_px,
             )
         case Table():
             return table_html(block)

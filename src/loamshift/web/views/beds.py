@@ -20,7 +20,7 @@ from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.errors import InputError
-from loamshift.report.chart_tones import PALETTES, Tone, ph_ink
+from loamshift.report.chart_tones import ph_ink
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_words import lowered, material_called
 from loamshift.report.words import Words
@@ -196,9 +196,7 @@ def ph_side(ph: float | None) -> str:
     """Which colour of our pH scale a pH is written on: acid, neutral or base."""
     if ph is None:
         return ""
-    light = PALETTES[Tone.LIGHT]
-    ink = ph_ink(ph, light)[0]
-    return {light.acid: "acid", light.neutral: "neutral", light.base: "base"}[ink]
+    return ph_ink(ph)[0].value
 
 
 def _answer_text(letter: UUID) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import date
 from functools import cache
-from importlib import metadata
 from typing import Any, Final
 from uuid import UUID
 
@@ -23,8 +22,6 @@ from loamshift.web.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
 from loamshift.web.plan_page import Page, page_of, said_in
 
-BUNDLE: Final = metadata.version("vl-convert-python")
-"""The chart script changes with this version only, so that a browser may keep it."""
 FOREVER: Final = 31_536_000
 FORMS: Final = (("pdf", "PDF"), ("html", "HTML"), ("md", "Markdown"), ("json", "JSON"))
 """What a letter can be taken along as."""
@@ -145,15 +142,6 @@ def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:
 
 @require_safe
 @cache_control(max_age=FOREVER, immutable=True)
-def bundle(request: HttpRequest) -> HttpResponse:
-    """Return the script that draws live charts; its address holds its version."""
-    from loamshift.report.chart import live_bundle
-
-    return HttpResponse(live_bundle(), content_type="text/javascript; charset=utf-8")
-
-
-@require_safe
-@cache_control(max_age=FOREVER, immutable=True)
 def style(request: HttpRequest, name: str) -> HttpResponse:
     """Return the letter's own rules, kept to the letter; the address changes with them."""
     return HttpResponse(letter_style(), content_type="text/css; charset=utf-8")
@@ -186,5 +174,4 @@ ROUTES: list[URLPattern] = [
     path("beds/<uuid:pk>", bed_plan, name="bed"),
     path("beds/<uuid:pk>/sliders", bed_sliders, name="bed-sliders"),
     path("letter-<slug:name>.css", style, name="letter-style"),
-    path(f"charts-{BUNDLE}.js", bundle, name="charts"),
 ]

@@ -115,7 +115,10 @@ function draw([q05, q25, q50, q75, q95]) {
     const area = (low, high) => `M${there(low).join("L")}L${there(high).reverse().join("L")}Z`;
     svg.querySelector(".b90").setAttribute("d", area(q05, q95));
     svg.querySelector(".b50").setAttribute("d", area(q25, q75));
-    svg.querySelector(".mid").setAttribute("d", `M${there(q50).join("L")}`);
+    const lines = { mid: q50, e05: q05, e25: q25, e75: q75, e95: q95 };
+    for (const [name, band] of Object.entries(lines)) {
+      svg.querySelector(`.${name}`).setAttribute("d", `M${there(band).join("L")}`);
+    }
     label(svg, zero + slope * q50[q50.length - 1]);
   }
 }
@@ -124,12 +127,12 @@ function draw([q05, q25, q50, q75, q95]) {
 function label(svg, y) {
   svg.ends ??= [...svg.querySelectorAll(".ends text")].map((text) => {
     const own = text.closest("g").getAttribute("font-weight") === "bold";
-    const tall = 14 * (1 + text.querySelectorAll("tspan").length);
+    const tall = 15 * (1 + text.querySelectorAll("tspan").length);
     return { text, own, tall, home: Number(text.getAttribute("y")) };
   });
   svg.querySelector(".leaders")?.remove();
   const foot = svg.viewBox.baseVal.height - 46;
-  const ends = svg.ends.map((end) => ({ ...end, at: end.own ? y + 3.5 : end.home }));
+  const ends = svg.ends.map((end) => ({ ...end, at: end.own ? y + 4.2 : end.home }));
   ends.sort((one, other) => one.at - other.at);
   const mine = ends.findIndex((end) => end.own);
   if (mine >= 0) {
@@ -139,7 +142,7 @@ function label(svg, y) {
     for (let i = mine - 1; i >= 0; i -= 1) {
       ends[i].at = Math.min(ends[i].at, ends[i + 1].at - ends[i].tall - SPACE);
     }
-    const over = ends[ends.length - 1].at + ends[ends.length - 1].tall - 14 - foot;
+    const over = ends[ends.length - 1].at + ends[ends.length - 1].tall - 15 - foot;
     if (over > 0) for (const end of ends) end.at -= over;
   }
   for (const end of ends) {

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 Point = tuple[float, float]
-UNSEEN_PX: Final = 0.5
+UNSEEN_PX: Final = 0.3
 """A line that stays as near to its points as this cannot be told from one through them all."""
 
 
@@ -49,13 +49,15 @@ def path_of(lines: Iterable[Sequence[Point]]) -> str:
     return "".join(told)
 
 
-def plainer(points: Sequence[Point]) -> list[Point]:
+def plainer(points: Sequence[Point], *, unseen: float = UNSEEN_PX) -> list[Point]:
     """The fewest of some points through which a line looks the same.
 
     Parameters
     ----------
     points
         Points of a line that runs from left to right or back [px].
+    unseen
+        How far it may stay off one of them [px].
 
     Returns
     -------
@@ -82,7 +84,7 @@ def plainer(points: Sequence[Point]) -> list[Point]:
             ),
             default=(0.0, first),
         )
-        if off > UNSEEN_PX:
+        if off > unseen:
             kept.add(place)
             spans += [(first, place), (place, last)]
     return [points[i] for i in sorted(kept)]

@@ -5,12 +5,9 @@ import re
 from importlib import resources
 from itertools import pairwise
 
-import pytest
-
+from loamshift.report.chart_path import Point, path_of, plainer
+from loamshift.report.chart_svg import fewest_stops
 from loamshift.report.chart_tones import PALETTES, Tone
-from loamshift.web.picture import colours
-from loamshift.web.picture_ground import ground
-from loamshift.web.picture_path import UNSEEN_PX, Point, path_of, plainer
 
 WAVE: list[Point] = [(8.23 * i, 120.0 + 60.0 * math.sin(i / 9.0)) for i in range(80)]
 
@@ -48,40 +45,32 @@ def test_each_line_of_a_path_has_its_two_ends() -> None:
 
 
 def test_a_plainer_line_has_fewer_points_and_looks_the_same() -> None:
-    kept = plainer(WAVE)
+    assert len(plainer(WAVE)) < len(WAVE)
+    kept = plainer(WAVE, unseen=0.5)
     assert kept[0] == WAVE[0] and kept[-1] == WAVE[-1]
     assert len(kept) < len(WAVE) / 2
     for x, y in WAVE:
         (x0, y0), (x1, y1) = next(pair for pair in pairwise(kept) if pair[0][0] <= x <= pair[1][0])
-        assert abs(y0 + (y1 - y0) * (x - x0) / (x1 - x0) - y) <= UNSEEN_PX
-    assert plainer(WAVE[::-1]) == kept[::-1]
+        assert abs(y0 + (y1 - y0) * (x - x0) / (x1 - x0) - y) <= 0.5
+    assert plainer(WAVE[::-1], unseen=0.5) == kept[::-1]
 
 
-def test_a_ground_shows_its_colours_where_they_were() -> None:
-    shades = [f"#{64 + min(i, 20) * 8:02X}4040" for i in range(40)]
-    blocks = [(10.0 * i, 10.0 * i + 10.0, shade, shade) for i, shade in enumerate(shades)]
-    told = ground(blocks, top=2.0, foot=12.0)
-    stops = [
-        (float(at), int(light[1:3], 16))
-        for at, light in re.findall(r'offset="([\d.]+)" stop-color="light-dark\((#\w+),', told)
-    ]
-    assert len(stops) < 8 and stops[0][0] == 0.0 and stops[-1][0] == 1.0
-    for left, right, light, _dark in blocks[1:-1]:
-        at = (left + right) / 2.0 / 400.0
-        (x0, red0), (x1, red1) = next(p for p in pairwise(stops) if p[0][0] <= at <= p[1][0])
-        assert abs(red0 + (red1 - red0) * (at - x0) / (x1 - x0) - int(light[1:3], 16)) < 10.0
+def test_few_stops_show_the_warmth_where_it_was() -> None:
+    year = [(10.0 * week, 0.55 + 0.45 * math.cos(week / 8.3)) for week in range(53)]
+    kept = fewest_stops(year)
+    assert kept[0] == year[0] and kept[-1] == year[-1] and len(kept) < 20
+    for x, share in year:
+        (x0, low), (x1, high) = next(p for p in pairwise(kept) if p[0][0] <= x <= p[1][0])
+        assert abs(low + (high - low) * (x - x0) / (x1 - x0) - share) <= 0.02
 
 
-def test_every_colour_of_a_picture_is_in_the_style_sheet() -> None:
+def test_the_desk_has_the_colours_of_the_charts() -> None:
     style = resources.files("loamshift.web").joinpath("static/loamshift/desk.css").read_text()
-    told = {
-        name: (light, dark)
-        for name, light, dark in re.findall(r"--p-([\w-]+): light-dark\((#\w+), (#\w+)\);", style)
-    }
-    assert told == {name: pair for pair, name in colours().items()}
-
-
-@pytest.mark.parametrize("name", ["ink", "quiet", "rust", "hatch"])
-def test_colours_are_those_of_the_charts(name: str) -> None:
-    pair = getattr(PALETTES[Tone.LIGHT], name), getattr(PALETTES[Tone.DARK], name)
-    assert colours()[pair] == name
+    told = [
+        dict(re.findall(r"--p-([\w-]+): ([^;]+);", rule))
+        for rule in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", style)
+    ]
+    assert told == [
+        {colour.value: (value or "transparent").lower() for colour, value in PALETTES[tone].items()}
+        for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
+    ]

@@ -1,0 +1,48 @@
+"""A picture as dots: SVG set on a sheet of its own size by the part that prints the letters."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from loamshift.report.typeface import settable, type_folder
+
+_WIDTH: Final = re.compile(r'<svg [^>]*?\bwidth="([\d.]+)"')
+_PT_PER_PX: Final = 0.75
+_PX_PER_INCH: Final = 96.0
+
+
+def png_of(svg: str, *, scale: float = 2.0) -> bytes:
+    """An SVG picture as PNG.
+
+    Parameters
+    ----------
+    svg
+        The picture with its width [text].
+    scale
+        Dots per pixel, above 0 [1].
+
+    Returns
+    -------
+    bytes
+        The file [bytes].
+    """
+    import typst
+
+    found = _WIDTH.search(svg)
+    assert found is not None
+    width = f"{float(found[1]) * _PT_PER_PX}pt"
+    sheet = (
+        f"#set page(width: {width}, height: auto, margin: 0pt)\n"
+        f'#image("picture.svg", width: {width})'
+    )
+    with type_folder() as folder:
+        png = typst.compile(
+            {"main": sheet.encode("ascii"), "picture.svg": settable(svg).encode("utf-8")},
+            format="png",
+            ppi=_PX_PER_INCH * scale,
+            font_paths=[folder],
+            ignore_system_fonts=True,
+        )
+    assert isinstance(png, bytes)
+    return png
