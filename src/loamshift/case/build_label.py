@@ -5,27 +5,16 @@ from __future__ import annotations
 from typing import Final
 
 from loamshift.case.collect import Collected
+from loamshift.case.label import label_short
 from loamshift.case.label_checks import kind_faults
-from loamshift.case.mend import plain_figure
 from loamshift.case.schema_base import OwnName
 from loamshift.case.schema_care import AppliedEntry, ClaimEntryTable, FeedTable, OnHandEntry
 from loamshift.domain.label import Label
 from loamshift.domain.material import Material
-from loamshift.services.materials.labelled import label_shares, labelled_material
+from loamshift.services.materials.labelled import labelled_material
 
 Entry = AppliedEntry | ClaimEntryTable | FeedTable | OnHandEntry
 
-_ACTS: Final = {
-    "s_element": "S",
-    "n_ammonium": "ammonium N",
-    "n_urea": "urea N",
-    "n_nitrate": "nitrate N",
-    "n_slow": "slow N",
-    "fe_sulfate": "Fe",
-    "al_sulfate": "Al",
-    "nv_as_caco3": "lime value",
-}
-"""What acts on the pH in a label, as an answer tells two bags of one kind apart."""
 _MUCH_FRAC: Final = 0.3
 
 
@@ -69,7 +58,7 @@ def _known(
     """The product of this name and label, the same object for each entry that names it."""
     kind = name if isinstance(name, Material) else None
     written = name.key if isinstance(name, Material) else name.text
-    key = written if kind is None else f"{written} ({_short(label)})"
+    key = written if kind is None else f"{written} ({label_short(label)})"
     before = collected.products.get(key)
     if before is not None and before.label != label and kind is None:
         collected.fault(
@@ -81,23 +70,13 @@ def _known(
         return None
     number = 2
     while before is not None and before.label != label:
-        key = f"{written} ({_short(label)}, no. {number})"
+        key = f"{written} ({label_short(label)}, no. {number})"
         before, number = collected.products.get(key), number + 1
     if before is None:
         before = labelled_material(label, key=key, written=written, kind=kind)
         collected.products[key] = before
         _note_grain(before, kind, path, collected)
     return before
-
-
-def _short(label: Label) -> str:
-    shares = label_shares(label)
-    acting = [
-        f"{plain_figure(100.0 * shares[name])} % {called}"
-        for name, called in _ACTS.items()
-        if shares.get(name)
-    ]
-    return ", ".join(acting) or "by its label"
 
 
 def _note_grain(material: Material, kind: Material | None, path: str, collected: Collected) -> None:

@@ -10,10 +10,11 @@ from typing import Final
 
 from loamshift.case.label_checks import label_faults
 from loamshift.case.label_keys import FINENESS, FINENESS_EXAMPLE, LABEL_KEYS, LabelKey
-from loamshift.case.mend import ListMend, Mend, shown
+from loamshift.case.mend import ListMend, Mend, plain_figure, shown
 from loamshift.case.numbers import number_from
 from loamshift.case.reads import Reads
 from loamshift.domain.label import Label, Passing
+from loamshift.services.materials.labelled import label_shares
 
 EXAMPLE: Final = "{ n_ammonium_pct = 21, s_sulfate_pct = 24 }"
 
@@ -70,6 +71,17 @@ _SIEVE: Final = re.compile(
 _PAIR: Final = re.compile(
     r"\s*([A-Za-z0-9_ ]+?)\s*[=:]\s*(\"[^\"]*\"|'[^']*'|\d+,\d+\s*%?|[^,;]+?)\s*(?:[,;]|$)"
 )
+_ACTS: Final = {
+    "s_element": "S",
+    "n_ammonium": "ammonium N",
+    "n_urea": "urea N",
+    "n_nitrate": "nitrate N",
+    "n_slow": "slow N",
+    "fe_sulfate": "Fe",
+    "al_sulfate": "Al",
+    "nv_as_caco3": "lime value",
+}
+"""What acts on the pH in a label, as an answer tells two bags of one kind apart."""
 _LONGEST_TEXT: Final = 1000
 
 
@@ -118,7 +130,7 @@ def read_label(value: object) -> Label:
     return label
 
 
-LABEL: Final = Reads(read_label, "table of percentages, see [the label of a bag](#the-label)")
+LABEL: Final = Reads(read_label, "table of percentages by form: The label")
 
 
 def label_table(label: Label) -> dict[str, float | str]:
@@ -143,6 +155,17 @@ def label_text(label: Label) -> str:
         f'{key} = "{value}"' if isinstance(value, str) else f"{key} = {value}"
         for key, value in label_table(label).items()
     )
+
+
+def label_short(label: Label) -> str:
+    """What acts on the pH in a label [object], in a few words [text]."""
+    shares = label_shares(label)
+    acting = [
+        f"{plain_figure(100.0 * shares[name])} % {called}"
+        for name, called in _ACTS.items()
+        if shares.get(name)
+    ]
+    return ", ".join(acting) or "by its label"
 
 
 def fineness_text(fineness: Iterable[Passing]) -> str:

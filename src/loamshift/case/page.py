@@ -72,6 +72,17 @@ which an older loamshift refuses by its number. An answer is stored whole, so th
 says the same when it is opened again.
 """
 
+_LABEL_HEAD = """### The label
+
+`label` takes the analysis on a bag, as a table or as a text with the same keys (`_pct` may be left
+out there): `label = { n_ammonium_pct = 21, s_sulfate_pct = 24 }` or
+`label = "n_ammonium = 21, s_sulfate = 24"`. Every figure is per cent of the product as sold, and
+may be left out. `material` may then be the product's own name; a shipped name lends what no bag
+prints (grain, form, weight of a cup). Sulfate and phosphate count as parts of salts; calcium and
+magnesium are lime only by the neutralising value.
+
+"""
+
 _ANSWER_HEAD = f"""## The answer
 
 All keys are always there; they are null or `[]` when there is nothing to say. Shares are fractions
@@ -79,6 +90,21 @@ from 0 to 1, `mid` is the median, acid is positive where it acidifies, dates are
 carry six significant digits, and nothing is ever NaN. `loamshift.case.answer_schema.answer_schema`
 gives the same as JSON Schema. Version {ANSWER_VERSION}.
 """
+
+
+def _label_section() -> str:
+    """The figures of a bag's label, which four tables take."""
+    from loamshift.case.label_keys import FINENESS, FINENESS_EXAMPLE, FINENESS_MEANING, LABEL_KEYS
+
+    rows = [
+        f"| `{row.key}` | number, 0 to {row.most_pct:g} | {row.on_bags} | {row.meaning} |"
+        for row in LABEL_KEYS
+    ]
+    rows.append(
+        f"| `{FINENESS}` | text, such as `{FINENESS_EXAMPLE}` | passes | {FINENESS_MEANING} |"
+    )
+    head = "| key | what it takes | on bags | meaning |\n|---|---|---|---|\n"
+    return f"{_LABEL_HEAD}{head}" + "\n".join(rows) + "\n"
 
 
 def _names_section() -> str:
@@ -114,6 +140,7 @@ def case_page() -> str:
     parts = [_HEAD]
     for name, table in tables().items():
         parts.append(_table_section(name, table))
+    parts.append(_label_section())
     parts.append(_names_section())
     parts.append(_ANSWER_HEAD)
     parts += [_answer_section(kind) for kind in answer_parts()]

@@ -202,7 +202,7 @@ def toml_value(value: object, path: str) -> str:
         return value.isoformat()[:10]
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join(toml_value(part, path) for part in value) + "]"
-    if isinstance(value, Mapping) and value and all(map(_is_bare, value)):
+    if isinstance(value, Mapping) and path.endswith(".label") and all(map(_is_bare, value)):
         return "{ " + ", ".join(f"{k} = {toml_value(v, path)}" for k, v in value.items()) + " }"
     raise _no_value(path, f"{shown(value)} is no value of a case file")
 
