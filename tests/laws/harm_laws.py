@@ -18,6 +18,7 @@ from loamshift.services.materials.caps import Substance, product_cap
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
 from loamshift.tables.rules import cap_for
+from wording import read
 
 YEAR: Final = timedelta(days=365)
 REFUSED_BY: Final = ("over-cap", "overdose")
@@ -147,7 +148,7 @@ def planted_ground_is_not_dug(case: Case, answer: Answer) -> list[str]:
     if answer.rescue is not None:
         found += [
             f"the rescue digs: {step}"
-            for step in answer.rescue.steps
+            for step in map(read, answer.rescue.steps)
             if "mixed into the depth" in step or "dig it in to" in step
         ]
     return found

@@ -10,6 +10,7 @@ from loamshift.report.card.plain import card_letter
 from loamshift.report.card.text import first_sentence
 from loamshift.report.card.walk import walk_svg
 from loamshift.report.letter_plan import dated_parts
+from loamshift.report.letter_rescue import steps_said
 from loamshift.report.markdown import letter_markdown
 from loamshift.report.pdf import PaperSize
 from loamshift.report.terminal import letter_text
@@ -45,7 +46,7 @@ def test_a_card_warns_of_what_goes_on_the_bed_not_of_what_does_not() -> None:
 def test_on_an_overdone_bed_the_card_has_the_steps_and_what_never_to_do() -> None:
     text = plain("bed overdone-bed")
     assert text.index("Putting it right") < text.index("Never on this bed")
-    assert "No hydrated or burnt lime" in text
+    assert "No hydrated lime or quicklime" in text
 
 
 def test_a_bed_to_measure_first_has_boxes_for_what_to_find_out() -> None:
@@ -73,9 +74,14 @@ def test_the_rescue_sheet_keeps_the_order_and_says_whom_to_ask() -> None:
     answer, _ = example_answers()["overdone-bed"]
     assert answer.rescue is not None
     text = plain("rescue overdone-bed")
+    _, words = every_card()["rescue overdone-bed"]
+    today, later = steps_said(answer.rescue, words)
+    assert today and later
     numbers = [int(n) for n in re.findall(r"^ *(\d+)\. ", text, re.MULTILINE)]
-    assert numbers == list(range(1, len(answer.rescue.steps) + 1))
-    assert "Whom to ask" in text and "soil laboratory" in text
+    assert numbers == list(range(1, len(later) + 1))
+    order = [" ".join(text.split()).index(step[:30]) for step in (*today, *later)]
+    assert order == sorted(order)
+    assert "Whom to ask" in text and "A soil lab" in text
 
 
 def test_a_claim_that_does_nothing_says_so_in_its_first_line() -> None:

@@ -501,16 +501,16 @@ def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
     steps = next(b for b in section.blocks if isinstance(b, Items))
     assert steps.numbered and len(steps.items) == 3
     text = said(section)
-    assert "likely to end between 2.9 and 3.6" in text
+    assert "would end between pH 2.9 and pH 3.6" in text
     assert "What not to do:\nHydrated lime round living roots." in text
-    assert "lime, likely between 12.5 and 25 lb/100 ft²" in text
+    assert "needs 12.5 to 25 lb/100 sq ft of pure lime" in text
 
 
 def test_relief_for_plants_in_soil_that_stays_is_called_that() -> None:
     answer, _ = ALL["stop"]()
     verdict = replace(answer.verdict, decision=Decision.ELSEWHERE)
     section = putting_right(replace(answer, verdict=verdict), words=US)
-    assert section is not None and section.heading == "For the plants that stand there"
+    assert section is not None and section.heading == "Helping the plants already there"
 
 
 def claimed(brought: float, needed: float, **more: object) -> str:

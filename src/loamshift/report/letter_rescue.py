@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Answer, Band, Decision, Rescue
 from loamshift.domain.letter import Block, Items, Paragraph, Section
+from loamshift.domain.message import Message, Worded, message, ph, rate
 from loamshift.report.letter_words import sentence, sentences
-from loamshift.report.words import Quantity, Words
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+
+_TODAY = "rescue-today-"
+"""How the keys of steps begin that are for the first hour."""
+_NOTHING_G_M2 = 1.0
 
 
 def putting_right(answer: Answer, *, words: Words) -> Section | None:
@@ -26,34 +32,74 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
     rescue = answer.rescue
     if rescue is None:
         return None
-    lead = sentences(sentence(rescue.problem, words), expected_course(answer, words))
+    lead = what_is_wrong(answer, words)
     blocks: list[Block] = [Paragraph(lead)] if lead else []
-    if rescue.steps:
-        steps = tuple(sentence(step, words) for step in rescue.steps)
-        blocks.append(Items(steps, numbered=True))
+    today, later = steps_said(rescue, words)
+    if today and later:
+        blocks += [
+            Paragraph(say(message("rescue-today"), words)),
+            Items(today),
+            Paragraph(say(message("rescue-then"), words)),
+        ]
+    if today or later:
+        blocks.append(Items(later or today, numbered=True))
     if rescue.lime_as_caco3_g_m2 is not None:
-        blocks.append(
-            Paragraph(
-                words.text(
-                    "To come back to the lower limit the soil takes lime, "
-                    f"{words.likely(rescue.lime_as_caco3_g_m2, Quantity.RATE)}, counted as pure "
-                    "calcium carbonate; give it in small steps, by a test each time."
-                )
-            )
-        )
+        blocks.append(Paragraph(say(_lime(rescue.lime_as_caco3_g_m2), words)))
     if rescue.never:
-        blocks.append(Paragraph("What not to do:"))
+        blocks.append(Paragraph(say(message("rescue-not"), words)))
         blocks.append(Items(tuple(sentence(step, words) for step in rescue.never)))
     given_up = answer.verdict.decision is Decision.ELSEWHERE
-    heading = "For the plants that stand there" if given_up else "Putting it right"
-    return Section(heading, tuple(blocks))
+    heading = message("rescue-heading-relief") if given_up else message("rescue-heading")
+    return Section(say(heading, words), tuple(blocks))
 
 
-def expected_course(answer: Answer, words: Words) -> str:
-    """Where the pH of an answer's rescue [object] ends left alone; may be empty [text]."""
-    if answer.rescue is None or answer.rescue.ph_expected is None:
+def steps_said(rescue: Rescue, words: Words) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The steps of a rescue in words, those for the first hour apart.
+
+    Parameters
+    ----------
+    rescue
+        The rescue [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    tuple
+        Steps for today and steps after that, each in order; the first is empty for a rescue kept
+        by an earlier version [text].
+    """
+    today = tuple(sentence(step, words) for step in rescue.steps if _is_for_today(step))
+    later = tuple(sentence(step, words) for step in rescue.steps if not _is_for_today(step))
+    return today, later
+
+
+def what_is_wrong(answer: Answer, words: Words) -> str:
+    """The problem of an answer's rescue [object] and where the pH is heading [text]."""
+    if answer.rescue is None:
         return ""
-    expected = answer.rescue.ph_expected
-    low, high = words.ph(expected.lo90), words.ph(expected.hi90)
-    ends = f"near {low}" if low == high else f"between {low} and {high}"
-    return f"Left alone, the pH is likely to end {ends}."
+    return sentences(sentence(answer.rescue.problem, words), _expected(answer.rescue, words))
+
+
+def _is_for_today(step: Worded) -> bool:
+    return isinstance(step, Message) and step.key.startswith(_TODAY)
+
+
+def _expected(rescue: Rescue, words: Words) -> str:
+    expected = rescue.ph_expected
+    if expected is None:
+        return ""
+    low, high = ph(expected.lo90), ph(expected.hi90)
+    if words.measure(low) == words.measure(high):
+        return say(message("rescue-expected-near", ph=low), words)
+    return say(message("rescue-expected", low=low, high=high), words)
+
+
+def _lime(lime: Band) -> Message:
+    return message(
+        "rescue-lime-range",
+        least="some" if lime.lo90 > _NOTHING_G_M2 else None,
+        range=rate(lime.lo90, high=lime.hi90),
+        high=rate(lime.hi90),
+        mid=rate(lime.mid),
+    )

@@ -199,7 +199,7 @@ class Words:
         return self.say(temp_c, Quantity.TEMPERATURE)
 
     def water_depth(self, depth_mm: float) -> str:
-        """A depth of water [mm] as ``25 mm`` or ``0.984 in`` [text]."""
+        """A depth of water [mm] as ``25 mm`` or ``1 in`` [text]."""
         return self.say(depth_mm, Quantity.WATER_DEPTH)
 
     def volume(self, volume_l: float) -> str:
@@ -316,7 +316,7 @@ class Words:
             return "{:.1f}".format
         if quantity in _WHOLE:
             return "{:.0f}".format
-        if quantity is Quantity.DEPTH and self.units == "us":
+        if quantity in (Quantity.DEPTH, Quantity.WATER_DEPTH) and self.units == "us":
             return _inches
         if quantity in (Quantity.VOLUME, Quantity.WATER_RATE):
             return _volume_digits
@@ -347,7 +347,7 @@ def _to_digits(digits: int) -> Callable[[float], str]:
 
 
 def _inches(depth_in: float) -> str:
-    """Half inches, as spades and rulers have them; 15 cm is 6 in."""
+    """Half inches, as spades and rulers have them; 15 cm is 6 in, 25 mm of water 1 in."""
     return stated(round(2.0 * depth_in) / 2.0) if depth_in >= 0.75 else stated(depth_in)
 
 

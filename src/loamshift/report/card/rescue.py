@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer
-from loamshift.domain.card import Card, CardKind, Log, Part
+from loamshift.domain.answer import Answer, Rescue
+from loamshift.domain.card import Card, CardKind, Choices, Log, Part
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Items, Paragraph
+from loamshift.domain.message import Worded, message
 from loamshift.report.card.bed import THE_LETTER
 from loamshift.report.card.text import READINGS, cautions_listed, closing
 from loamshift.report.inline import bare
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import too_early, when_to_retest
-from loamshift.report.letter_rescue import expected_course, putting_right
+from loamshift.report.letter_rescue import putting_right, steps_said, what_is_wrong
 from loamshift.report.letter_verdict import opening
-from loamshift.report.letter_words import sentence, sentences
+from loamshift.report.letter_words import sentence
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 
-def rescue_sheet(answer: Answer, case: Case, *, ask: tuple[str, ...], words: Words) -> Card | None:
+def rescue_sheet(
+    answer: Answer, case: Case, *, ask: tuple[Worded, ...], words: Words
+) -> Card | None:
     """The rescue of an answer as a sheet: what is wrong, the steps, what makes it worse.
 
     Parameters
@@ -27,7 +31,7 @@ def rescue_sheet(answer: Answer, case: Case, *, ask: tuple[str, ...], words: Wor
     case
         What the person said about the bed [object].
     ask
-        Whom to ask, in sentences [text].
+        Whom to ask [objects].
     words
         Spelling and units of the reader [object].
 
@@ -43,27 +47,29 @@ def rescue_sheet(answer: Answer, case: Case, *, ask: tuple[str, ...], words: Wor
     lead = next(
         b.text for b in opening(answer, case, words=words).blocks if isinstance(b, Paragraph)
     )
-    problem = sentences(sentence(rescue.problem, words), expected_course(answer, words))
-    steps = tuple(sentence(step, words) for step in rescue.steps)
     rows: list[tuple[Part, ...]] = [
-        (Part(heading=None, blocks=(Paragraph(problem),)),),
-        (Part(heading=section.heading, blocks=(Items(steps, numbered=True),)),),
+        (Part(heading=None, blocks=(Paragraph(what_is_wrong(answer, words)),)),),
+        *((part,) for part in _steps(rescue, section.heading, words)),
     ]
     beside: list[Part] = []
     if rescue.never:
         never = Items(tuple(sentence(line, words) for line in rescue.never))
-        beside.append(Part(heading="Never", blocks=(never,), care=True))
-    beside.append(Part(heading="Whom to ask", blocks=(Items(tuple(map(words.text, ask))),)))
+        heading = say(message("rescue-sheet-never"), words)
+        beside.append(Part(heading=heading, blocks=(never,), care=True))
+    asked = Items(tuple(sentence(line, words) for line in ask))
+    beside.append(Part(heading=say(message("rescue-sheet-ask"), words), blocks=(asked,)))
     rows.append(tuple(beside))
     lines = (too_early(answer, words), when_to_retest(answer, case, words))
     tests = tuple(words.text(line) for line in lines if line)
-    testing = [Part(heading="When to test", blocks=(Items(tests),))] if tests else []
-    rows.append((*testing, Part(heading="Readings", blocks=(Log(READINGS),))))
+    heading = say(message("rescue-sheet-test"), words)
+    testing = [Part(heading=heading, blocks=(Items(tests),))] if tests else []
+    readings = Part(heading=say(message("rescue-sheet-readings"), words), blocks=(Log(READINGS),))
+    rows.append((*testing, readings))
     if answer.cautions:
         whole = cautions_listed(answer.cautions, words=words)
         brief = cautions_listed(answer.cautions, words=words, brief=True)
-        care = Part(heading="Take care", blocks=(whole,), brief=(brief,), care=True)
-        rows.append((care,))
+        heading = say(message("rescue-sheet-care"), words)
+        rows.append((Part(heading=heading, blocks=(whole,), brief=(brief,), care=True),))
     return Card(
         kind=CardKind.RESCUE,
         title=answer.name,
@@ -74,3 +80,17 @@ def rescue_sheet(answer: Answer, case: Case, *, ask: tuple[str, ...], words: Wor
         elsewhere=THE_LETTER,
         day=answer.today,
     )
+
+
+def _steps(rescue: Rescue, heading: str | None, words: Words) -> list[Part]:
+    """What to do today, with boxes to tick, and what comes after that, numbered."""
+    today, later = steps_said(rescue, words)
+    if not today or not later:
+        return [Part(heading=heading, blocks=(Items(today or later, numbered=True),))]
+    return [
+        Part(heading=say(message("rescue-sheet-today"), words), blocks=(Choices(today),)),
+        Part(
+            heading=say(message("rescue-sheet-then"), words),
+            blocks=(Items(later, numbered=True),),
+        ),
+    ]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import Answer
+from loamshift.domain.message import Message, message
 
 
-def whom_to_ask(answer: Answer) -> tuple[str, ...]:
+def whom_to_ask(answer: Answer) -> tuple[Message, ...]:
     """Who helps with what, where a bed has to be put right.
 
     Parameters
@@ -15,8 +16,8 @@ def whom_to_ask(answer: Answer) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
-        Sentences, nearest help first; empty where there is nothing to put right [text].
+    tuple of Message
+        Nearest help first; empty where there is nothing to put right [objects].
 
     References
     ----------
@@ -25,16 +26,9 @@ def whom_to_ask(answer: Answer) -> tuple[str, ...]:
     if answer.rescue is None:
         return ()
     codes = {caution.code for caution in answer.cautions}
-    lines = [
-        "A soil laboratory for pH and salt (EC), always by the same method.",
-        "A local or licensed adviser before anything more goes on, and before plants of value are "
-        "given up.",
-    ]
+    lines = [message("rescue-ask-laboratory"), message("rescue-ask-adviser")]
     if codes & {"aluminium", "too-acid", "acid-sulfate"}:
-        lines.append(
-            "A specialist, before digging or draining, where a soil this acid lies near the coast "
-            "or smells of rotten eggs."
-        )
+        lines.append(message("rescue-ask-acid-sulfate"))
     if "sodic" in codes:
-        lines.append("A soil chemist before gypsum is bought: the amount hangs on the sodium.")
+        lines.append(message("rescue-ask-sodium"))
     return tuple(lines)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import Message, message, ph
 from loamshift.domain.plant import Plant
 from loamshift.tables.materials import load_materials
 
 _TREES: Final = "tree"
 
 
-def chlorosis_relief(context: BedContext) -> tuple[str, ...]:
+def chlorosis_relief(context: BedContext) -> tuple[Message, ...]:
     """What helps yellowing plants that stand in soil nobody can acidify.
 
     Answers how to keep them green for a season, and what to plant instead. Every amount of iron
@@ -24,8 +25,8 @@ def chlorosis_relief(context: BedContext) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
-        Steps in order [text].
+    tuple of Message
+        Steps in order [objects].
 
     Notes
     -----
@@ -35,43 +36,43 @@ def chlorosis_relief(context: BedContext) -> tuple[str, ...]:
     ----------
     nebraska-tree-chlorosis, common-practice
     """
-    eddha, dtpa, edta = (_works_up_to(kind) for kind in ("eddha", "dtpa", "edta"))
-    ph = context.soil.ph.ph_water if context.soil else None
-    steps = [
-        "Make sure that it is iron: the youngest leaves turn yellow between green veins. Where the "
-        "oldest leaves go first, it is nitrogen or magnesium and iron will not help.",
-        "Water in an iron chelate of the EDDHA kind at the rate on its label, in spring as growth "
-        f"starts; it holds its iron up to about pH {eddha:g}, where DTPA lets go above {dtpa:g} "
-        f"and EDTA above {edta:g}.",
-        "For a quick greening spray the leaves with an iron chelate or iron sulfate sold for "
-        "leaves, at the rate on the label and on a dull day; it greens only the leaves it "
-        "touches, so it is repeated as new ones come.",
-        "Feed with ammonium instead of nitrate, within the nitrogen the plants need, and never let "
-        "the ground stand wet: both hold iron back.",
-    ]
-    if ph is not None and ph <= dtpa:
-        steps[1] = (
-            "Water in an iron chelate at the rate on its label, in spring as growth starts; at "
-            f"this pH the DTPA kind still holds its iron (to about pH {dtpa:g}), and the EDDHA "
-            "kind beyond that."
-        )
+    steps = [message("rescue-iron-or-not"), *iron_steps(context), message("rescue-iron-feed")]
     if context.water_base_mmolc_m2_year > 0.0:
-        steps.append("Water with rain water where you can: the lime in the mains water adds to it.")
+        steps.append(message("rescue-rainwater"))
     if any(_is_tree(plant) for plant in _standing(context)):
-        steps.append(
-            "A tree is a matter for an arborist: iron put into the trunk or the root zone by one "
-            "who knows the tree takes 12 to 24 months to show and has to be repeated."
-        )
-        steps.append("When it has to be replaced, plant a tree that likes this soil.")
+        steps += [message("rescue-arborist"), message("rescue-next-tree")]
     else:
-        steps.append(
-            "In the long run grow it in a raised bed or a pot of lime-free mix, watered with rain "
-            "water, or plant something that likes this soil."
-        )
+        steps.append(message("rescue-own-place", bed="pot" if context.in_pot else "ground"))
     return tuple(steps)
 
 
-def _works_up_to(kind: str) -> float:
+def iron_steps(context: BedContext) -> tuple[Message, ...]:
+    """Iron for the roots and for the leaves.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    tuple of Message
+        Steps in order [objects].
+
+    References
+    ----------
+    nebraska-tree-chlorosis, common-practice
+    """
+    eddha, dtpa, edta = (_works_up_to_ph(kind) for kind in ("eddha", "dtpa", "edta"))
+    reads = context.soil.ph.ph_water if context.soil else None
+    if reads is not None and reads <= dtpa:
+        chelate = message("rescue-chelate-dtpa", dtpa=ph(dtpa))
+    else:
+        chelate = message("rescue-chelate-eddha", eddha=ph(eddha), dtpa=ph(dtpa), edta=ph(edta))
+    return chelate, message("rescue-iron-spray")
+
+
+def _works_up_to_ph(kind: str) -> float:
     return load_materials()[f"iron chelate, {kind}"].figures["works_up_to_ph"].value
 
 

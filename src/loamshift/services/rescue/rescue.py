@@ -9,6 +9,7 @@ from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.need import carbonate_nodes, reading_nodes, weighted_quantile
 from loamshift.domain.answer import Band, Decision, Direction, Reason, Rescue
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import message
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
@@ -290,15 +291,10 @@ def _relief(context: BedContext) -> Rescue | None:
     if not context.planted or target is None or soil.ph.ph_water <= target.ph_high:
         return None
     return Rescue(
-        problem="The pH of this ground cannot be brought down far enough, so the plants that stand "
-        "in it have to be helped in another way.",
+        problem=message("rescue-relief", bed="pot" if context.in_pot else "ground"),
         ph_expected=None,
         steps=chlorosis_relief(context),
-        never=(
-            "Do not pile on sulfur in the hope of outrunning the lime: it salts the soil and the "
-            "pH comes back.",
-            "Do not put plain iron sulfate on limy soil for the iron: it is locked up within days.",
-        ),
+        never=(message("rescue-never-outrun"), message("rescue-never-plain-iron")),
         lime_as_caco3_g_m2=None,
     )
 

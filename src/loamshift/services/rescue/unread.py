@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Direction, Rescue
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import message, prose
 from loamshift.services.context.overdose import Load
-from loamshift.services.rescue.words import laboratory_test, take_up
+from loamshift.services.rescue.words import laboratory_test, load_said, take_up
 
 
 def without_a_reading(context: BedContext, load: Load) -> Rescue:
@@ -28,26 +29,21 @@ def without_a_reading(context: BedContext, load: Load) -> Rescue:
     common-practice, own-judgement
     """
     limes = load.direction is Direction.LIME
-    listed = " and ".join(load.materials)
     steps = [
-        "Put on nothing more of any kind: no feed, no lime, no acid.",
-        take_up(context),
-        laboratory_test("pH and salt (EC)"),
-        "Keep the soil evenly moist with rainwater until the result is there; a dry bed brings "
-        "the salt to the roots.",
+        message("rescue-today-stop-all"),
+        take_up(context, limes=limes),
+        laboratory_test("ph-salt"),
+        message("rescue-keep-moist"),
     ]
     if context.planted:
-        steps.append("Lift plants you value into fresh potting mix and wait for the result.")
+        steps.append(message("rescue-lift-until-result"))
     return Rescue(
-        problem=f"The {listed} put on here is {load.times:.1f} times what a year may bring to this "
-        "ground. How far the pH has moved cannot be told without a test.",
+        problem=prose(load_said(context, load), message("rescue-unread")),
         ph_expected=None,
         steps=tuple(steps),
         never=(
-            "No lime on a guess: it overshoots as easily as the acid did."
-            if not limes
-            else "No acid or sulfur on a guess: while lime lies free it only dissolves that.",
-            "Do not dig in what still lies on the surface.",
+            message("rescue-never-guess", direction="lime" if limes else "acidify"),
+            message("rescue-never-dig-in"),
         ),
         lime_as_caco3_g_m2=None,
     )

@@ -1,28 +1,44 @@
-"""The steps of a rescue in words, with their figures."""
+"""The steps of a rescue as messages, with their figures."""
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.answer import Band, Rescue
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Drainage, Units
+from loamshift.domain.case import Drainage
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    depth,
+    message,
+    ph,
+    prose,
+    rate,
+    salt,
+)
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.format import format_rate
+from loamshift.services.context.overdose import Load
 from loamshift.services.materials.caps import product_cap
-from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.rescue.chlorosis import iron_steps
 from loamshift.services.verdict.stops import overdosed
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import sulfur_as_s_g_m2_from_acid_mmolc_m2
 
-_LIMESTONE = "ground limestone, calcitic"
-_SULFUR = "elemental sulfur, powder"
-_NOTHING_G_M2 = 1.0
-_ACID_SULFATE_PH = 4.0
-_FIRST_PART = 0.25
-"""Share of the likely need that goes on first, where none of it is certain [1]."""
-_MM_PER_INCH = 25.4
+_LIMESTONE: Final = "ground limestone, calcitic"
+_SULFUR: Final = "elemental sulfur, powder"
+_NOTHING_G_M2: Final = 1.0
+_ACID_SULFATE_PH: Final = 4.0
+_FIRST_SHARE: Final = 0.25
+"""Share of the likely need that is applied first, where none of it is certain [1]."""
+_TOP_CM: Final = 5.0
+"""Depth of the first sample: what is spread on the surface is still there [cm]."""
 
 
 def too_acid(
@@ -48,60 +64,27 @@ def too_acid(
     Rescue
         Steps in order, and what never to do [object].
     """
-    units = context.case.units
     now = require_soil(context).ph.ph_water
     still = now - expected.mid >= verdict_values()["leave_gain_ph"]
     coming = context.pending_acid_mmolc_m2 if still else 0.0
-    load = overdosed(context)
-    problem = f"This bed is too acid: below pH {back_to_ph:.1f}, and what harms the roots then is "
-    problem += "aluminium and manganese more than the acid itself."
-    if coming > 0.0:
-        worth = format_rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(coming), units)
-        problem = (
-            f"What was put on here will still release acid equal to {worth} of sulfur, more than "
-            f"this soil can absorb without falling below pH {back_to_ph:.1f}."
-            if expected.mid < back_to_ph
-            else f"What was put on here will still release acid equal to {worth} of sulfur. The pH "
-            "may end where it is wanted, but so much at once injures roots on its way."
-        )
-    elif load is not None and now >= back_to_ph:
-        problem = (
-            f"{load_sentence(context, load)} So much at once injures roots, whatever pH it ends at."
-        )
-    steps = [
-        "Stop everything that acidifies: sulfur, iron and aluminium sulfate, ammonium and urea "
-        "feeds, and acidified water.",
-    ]
+    low = ph(back_to_ph)
+    steps = [message("rescue-today-stop-acid")]
     if coming > 0.0:
         steps.append(take_up(context))
-    steps.append(laboratory_test("pH and salt (EC)"))
-    steps.append(_wash(context))
+    steps.append(laboratory_test("ph-salt"))
+    steps.append(_flush(context))
     if lime_now.mid > _NOTHING_G_M2:
+        wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
-        steps.append(
-            f"Test again about {_weeks()} weeks later, and give the next part only if the pH still "
-            f"reads below {back_to_ph:.1f}; stop once it is there, for what was put on last is "
-            "still at work."
-        )
+        steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
-        steps.append(
-            "Do not lime ahead of the acid, for it comes over years and the lime within months: "
-            f"test twice a year, and give a small part of ground limestone each time the pH reads "
-            f"below {back_to_ph:.1f}."
-        )
+        steps.append(message("rescue-no-lime-ahead", ph=low))
     if context.planted:
-        steps.append(
-            "Lift plants you value into fresh potting mix until the tests are steady; roots "
-            "that have turned brown and stubby do not mend in place."
-        )
+        steps.append(message("rescue-lift-until-steady"))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
-        steps.append(
-            f"Where nobody has acidified the ground, a pH below {_ACID_SULFATE_PH:g} in coastal or "
-            "drained clay may be acid sulfate soil: leave it undug and undrained and ask a "
-            "specialist."
-        )
+        steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
     return Rescue(
-        problem=problem,
+        problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
         ph_expected=expected,
         steps=tuple(steps),
         never=_never_after_acid(context),
@@ -128,40 +111,25 @@ def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur:
     Rescue
         Steps in order, and what never to do [object].
     """
-    units = context.case.units
-    cap = product_cap(load_materials()[_SULFUR], cap_situation=context.cap_situation)
-    part = sulfur.mid
-    if cap is not None and cap.dose_g_m2 is not None:
-        part = min(0.5 * sulfur.mid, cap.dose_g_m2 * cap.per_product)
     steps = [
-        "Stop everything that limes: lime, wood ash, mushroom compost, and hard water if there is "
-        "any other.",
-        "Sweep up or rake off what still lies on the surface, before rain carries it in.",
-        laboratory_test("pH"),
-        "Try a drop of acid on dry soil: a fizz means that lime is still lying free.",
+        message("rescue-today-stop-lime"),
+        message("rescue-today-sweep-lime"),
+        laboratory_test("ph"),
+        message("rescue-fizz"),
     ]
     if sulfur.mid > _NOTHING_G_M2:
-        steps.append(
-            "While it fizzes, wait: sulfur given now only dissolves the lime. Once it no longer "
-            f"does, sulfur in small parts brings the pH back to {back_to_ph:.1f}, the first no "
-            f"more than {format_rate(part, units)}, in warm soil and with a test before the next. "
-            f"In all it may take {format_rate(sulfur.lo90, units)} to "
-            f"{format_rate(sulfur.hi90, units)}."
-        )
-    steps.append(
-        "Feed with ammonium instead of nitrate, within the nitrogen the plants need; it works the "
-        "same way, slowly and safely."
-    )
+        steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
+    steps.append(message("rescue-feed-ammonium"))
     if context.planted:
-        steps.extend(chlorosis_relief(context)[1:3])
+        steps.extend(iron_steps(context))
     return Rescue(
-        problem=f"This bed has had too much lime: it is above pH {back_to_ph:.1f}, or on its way.",
+        problem=message("rescue-over-limed", ph=ph(back_to_ph)),
         ph_expected=expected,
         steps=tuple(steps),
         never=(
-            "No vinegar, battery acid or other acid on the bed: it burns roots and does not last.",
-            "No ammonium or urea within a month of the lime: ammonia gas goes off.",
-            "No second correction before a test shows what the first has done.",
+            message("rescue-never-acid-on-bed"),
+            message("rescue-never-ammonium-on-lime"),
+            message("rescue-never-second-correction"),
         ),
         lime_as_caco3_g_m2=None,
     )
@@ -184,35 +152,26 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
     """
     if sodic:
         return Rescue(
-            problem="Sodium holds this soil: its structure fails, and its pH is a symptom.",
+            problem=message("rescue-sodic"),
             ph_expected=None,
             steps=(
-                "Put on nothing that is meant to move the pH.",
-                "Have a laboratory test sodium, salt (EC) and lime at several depths.",
-                "Take specialist advice on gypsum, drainage and washing out, in that order: "
-                "washing a sodic soil without calcium seals it.",
+                message("rescue-today-stop-ph"),
+                message("rescue-test-sodic"),
+                message("rescue-sodic-advice"),
             ),
-            never=(
-                "No water alone in the hope of washing the sodium out.",
-                "No lime and no sulfur by the tables for ordinary soil.",
-            ),
+            never=(message("rescue-never-water-alone"), message("rescue-never-ordinary-rates")),
             lime_as_caco3_g_m2=None,
         )
     return Rescue(
-        problem="This soil is too salty already, and every material that moves the pH adds salt.",
+        problem=message("rescue-salty"),
         ph_expected=None,
         steps=(
-            "Stop all feeds and amendments until the salt is down.",
-            laboratory_test("salt (EC) and pH"),
-            _wash(context),
-            "Test the salt again before anything else goes on; the pH may read differently once "
-            "the salt is gone.",
+            message("rescue-today-stop-feeds"),
+            laboratory_test("ph-salt"),
+            _flush(context),
+            message("rescue-salt-again"),
         ),
-        never=(
-            "No iron, aluminium, ammonium or potassium sulfate, and no gypsum unless a test shows "
-            "too much sodium.",
-            "Do not let a salty bed dry out: the salt comes to the roots.",
-        ),
+        never=(message("rescue-never-sulfates"), message("rescue-never-dry")),
         lime_as_caco3_g_m2=None,
     )
 
@@ -230,126 +189,146 @@ def waterlogged(context: BedContext) -> Rescue:
     Rescue
         Steps in order, and what never to do [object].
     """
-    steps = [
-        "Drain the bed or build it up before anything else; until air reaches the roots nothing "
-        "that is put on works.",
-    ]
+    steps = [message("rescue-today-drain")]
     if context.pending_acid_mmolc_m2 > 0.0:
         steps.append(take_up(context))
-    steps.append(
-        "A smell of rotten eggs or a black layer means that hydrogen sulfide is there already: "
-        "open the surface, let it air, and plant again only when smell and colour are gone."
-    )
-    steps.append(laboratory_test("pH, once it is drained"))
+    steps.append(message("rescue-rotten-eggs"))
+    steps.append(message("rescue-test-drained", top=depth(_TOP_CM)))
     return Rescue(
-        problem="The ground is waterlogged: there sulfur makes hydrogen sulfide, which kills "
-        "roots, instead of acid.",
+        problem=message("rescue-waterlogged"),
         ph_expected=None,
         steps=tuple(steps),
-        never=_WET_NEVER,
+        never=(message("rescue-never-sulfur-wet"), message("rescue-never-dig-wet")),
         lime_as_caco3_g_m2=None,
     )
 
 
-_WET_NEVER = (
-    "No sulfur and no sulfates while it is wet.",
-    "Do not dig deep in wet ground that smells of rotten eggs, and keep your face away from the "
-    "hole: the nose stops noticing the gas where it is dangerous.",
-)
-
-
-def take_up(context: BedContext) -> str:
+def take_up(context: BedContext, *, limes: bool = False) -> Message:
     """How to take away what has not reacted yet.
 
     Parameters
     ----------
     context
         The bed as understood [object].
+    limes
+        True where what lies there raises the pH [truth].
 
     Returns
     -------
-    str
-        A step [text].
+    Message
+        A step [object].
     """
     keys = {item.material for item in context.pending if item.acid_mmolc_m2 > 0.0}
     visible = any("prills" in key or "pastilles" in key for key in keys)
-    what = "the grains you can see" if visible else "what still lies on the surface"
-    return (
-        f"Pick up or rake off {what} with the top centimetre of soil, damp and in still air, and "
-        "do not dig it in. What is taken away needs no lime."
+    return message(
+        "rescue-today-take-up",
+        what="grains" if visible else "rest",
+        direction="lime" if limes else "acidify",
     )
 
 
-def laboratory_test(what: str) -> str:
-    """What to have tested, and where.
+def laboratory_test(what: str) -> Message:
+    """What to have tested, and at which depths.
 
     Parameters
     ----------
     what
-        What is to be tested [text].
+        ``ph`` or ``ph-salt`` [enumeration].
 
     Returns
     -------
-    str
-        A step [text].
+    Message
+        A step [object].
     """
-    return (
-        f"Have a laboratory test {what}, at 0 to 5 cm, at the depth that was treated and below "
-        "it, each by itself: what lies on top has not reached the roots yet."
+    return message("rescue-today-test", what=what, top=depth(_TOP_CM))
+
+
+def load_said(context: BedContext, load: Load) -> Message | Prose:
+    """How much was put on, against its limit.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+    load
+        What was put on [object].
+
+    Returns
+    -------
+    Message or Prose
+        One sentence [object].
+    """
+    said = load_sentence(context, load)
+    return message("verbatim", text=Given(said)) if isinstance(said, str) else said
+
+
+def _too_acid(
+    context: BedContext, *, coming: float, expected: Band, back_to_ph: float
+) -> Message | Prose:
+    """What is wrong with a bed that is, or is being brought, too far down."""
+    if coming > 0.0:
+        worth = rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(coming))
+        if expected.mid < back_to_ph:
+            return message("rescue-acid-to-come", sulfur=worth, ph=ph(back_to_ph))
+        return message("rescue-acid-at-once", sulfur=worth)
+    load = overdosed(context)
+    if load is not None and require_soil(context).ph.ph_water >= back_to_ph:
+        return prose(load_said(context, load), message("rescue-so-much-at-once"))
+    return message("rescue-too-acid", ph=ph(back_to_ph))
+
+
+def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) -> Message:
+    """Sulfur in small applications: the first at most half the need, and within its limit."""
+    cap = product_cap(load_materials()[_SULFUR], cap_situation=context.cap_situation)
+    first = sulfur.mid
+    if cap is not None and cap.dose_g_m2 is not None:
+        first = min(0.5 * sulfur.mid, cap.dose_g_m2 * cap.per_product)
+    return message(
+        "rescue-sulfur-after-fizz",
+        ph=ph(back_to_ph),
+        first=rate(first),
+        least="some" if sulfur.lo90 > _NOTHING_G_M2 else None,
+        range=rate(sulfur.lo90, high=sulfur.hi90),
+        most=rate(sulfur.hi90),
     )
 
 
-def _wash(context: BedContext) -> str:
-    units = context.case.units
-    mm = parameter_values("advice")["leach_mm"]
-    water = f"{mm / _MM_PER_INCH:.0f} in" if units is Units.US else f"{mm:.0f} mm"
+def _flush(context: BedContext) -> Message:
+    if context.case.bed.drainage in (Drainage.SLOW, Drainage.WATERLOGGED):
+        return message("rescue-no-flush")
     limit = verdict_values()["salt_stop_ece_ds_m"]
     if context.target is not None and context.target.calcifuge:
         limit = verdict_values()["salt_sensitive_ece_ds_m"]
-    if context.case.bed.drainage in (Drainage.SLOW, Drainage.WATERLOGGED):
-        return (
-            "Do not wash the bed through: it drains too slowly, and standing water does more harm "
-            "than the salt."
-        )
-    free = context.case.bed.drainage is Drainage.FREE
-    ask = "," if free else ", and water drains away freely,"
-    return (
-        f"If the salt reads above {limit:g} dS/m in the saturated paste{ask} wash the bed through "
-        f"with {water} of water low in salt, and again a few days later; washing takes out salt, "
-        "not sulfur that has yet to react."
+    return message(
+        "rescue-flush",
+        drainage="free" if context.case.bed.drainage is Drainage.FREE else "unknown",
+        limit=salt(limit),
+        water=Measure(Quantity.WATER_DEPTH, parameter_values("advice")["leach_mm"]),
     )
 
 
-def _first_lime(context: BedContext, lime: Band, *, back_to_ph: float) -> str:
-    """The first part: what is needed almost certainly, and never more than goes on at once."""
-    units = context.case.units
+def _first_lime(context: BedContext, lime: Band, *, back_to_ph: float) -> Message:
+    """What is needed almost certainly, and never more than one application may be."""
     limestone = load_materials()[_LIMESTONE]
     cap = product_cap(limestone, cap_situation=context.cap_situation)
-    sure = max(lime.lo90, _FIRST_PART * lime.mid)
+    sure = max(lime.lo90, _FIRST_SHARE * lime.mid)
     product = sure / (limestone.caco3_eq_frac * lime_parameters().field_efficiency)
     if cap is not None and cap.dose_g_m2 is not None:
         product = min(product, cap.dose_g_m2)
-    how = (
-        "spread thinly on the surface and watered in"
-        if context.planted
-        else "mixed into the depth that was treated"
-    )
-    return (
-        f"Lime in small parts, with ground limestone: first {format_rate(product, units)}, {how}. "
-        f"Aim no higher than pH {back_to_ph:.1f}."
+    return message(
+        "rescue-first-lime",
+        rate=rate(product),
+        how="surface" if context.planted else "mixed",
+        ph=ph(back_to_ph),
     )
 
 
-def _weeks() -> str:
-    return f"{parameter_values('advice')['rescue_retest_weeks']:.0f}"
-
-
-def _never_after_acid(context: BedContext) -> tuple[str, ...]:
-    never = [
-        "No hydrated or burnt lime: it overshoots and burns roots.",
-        "No lime or ash within a month of ammonium or urea: ammonia gas goes off.",
-        "No second part before the test: sulfur and lime both work for months after.",
-        "No more acid of any kind, coffee grounds and vinegar included, to even it out.",
-    ]
+def _never_after_acid(context: BedContext) -> tuple[Message, ...]:
+    never = (
+        message("rescue-never-caustic"),
+        message("rescue-never-lime-on-ammonium"),
+        message("rescue-never-second"),
+        message("rescue-never-more-acid"),
+    )
     wet = context.case.bed.drainage in (Drainage.SLOW, Drainage.WATERLOGGED)
-    return (*never, _WET_NEVER[1]) if wet else tuple(never)
+    return (*never, message("rescue-never-dig-wet")) if wet else never

@@ -1,0 +1,164 @@
+### Putting right a bed that has had too much, and helping plants where the pH cannot change.
+### Steps whose key begins with "rescue-today-" are the short list for the first hour.
+
+## What is wrong
+
+# $ph is the pH below which the roots suffer.
+rescue-too-acid = This soil is too acid. Below pH { $ph }, aluminium and manganese harm roots more than the acid itself does.
+# $sulfur is pure sulphur that would make as much acid.
+rescue-acid-to-come = The material already applied will still release acid equal to { $sulfur } of pure sulphur. That is more than this soil can absorb without falling below pH { $ph }.
+rescue-acid-at-once = The material already applied will still release acid equal to { $sulfur } of pure sulphur. The pH may end where you want it, but so much acid at once injures roots on the way.
+# Stands after a sentence that says how much was applied.
+rescue-so-much-at-once = So much at once injures roots, whatever pH the soil ends at.
+rescue-over-limed = This soil has had too much lime: its pH is above { $ph }, or soon will be.
+# Stands after a sentence that says how much was applied.
+rescue-unread = How far the pH has moved, only a test can tell.
+rescue-sodic = Sodium controls this soil. Its structure breaks down, and its pH is only a symptom.
+rescue-salty = This soil is already too salty, and every material that changes the pH adds more salt.
+rescue-waterlogged = This ground is waterlogged. Without air, sulphur turns into hydrogen sulphide instead of acid, and that kills roots.
+rescue-relief =
+    { $bed ->
+        [pot] The pH in these pots cannot be brought down far enough, so the plants in them need help in another way.
+       *[ground] The pH of this ground cannot be brought down far enough, so the plants already there need help in another way.
+    }
+
+## Where it is heading
+
+# Percentiles 5 and 95 of the pH to come.
+rescue-expected = If you do nothing, 90 in 100 beds like this one would end between pH { $low } and pH { $high }.
+rescue-expected-near = If you do nothing, the pH is likely to end near { $ph }.
+
+## Today: the first hour
+
+rescue-today-stop-acid = Stop everything that acidifies: sulphur, iron sulphate, aluminium sulphate, ammonium and urea fertilisers, and acidified water.
+rescue-today-stop-lime = Stop everything that limes: lime, wood ash and mushroom compost. Use rainwater where you can, because mains water often contains lime.
+rescue-today-stop-all = Apply nothing more of any kind: no fertiliser, no lime, no acid.
+rescue-today-stop-feeds = Stop all fertilisers and soil improvers until the salt level is down.
+rescue-today-stop-ph = Apply nothing that is meant to change the pH.
+rescue-today-drain = Drain the bed or raise it before anything else. Until air reaches the roots, nothing you apply will work.
+# $what: grains of prills, or whatever is left. $direction: which way the material moves the pH.
+rescue-today-take-up =
+    { $what ->
+        [grains] Pick up or rake off the grains you can see, with the top { $units ->
+            [us] half inch
+           *[metric] centimetre
+        } of soil.
+       *[rest] Pick up or rake off what is still on the surface, with the top { $units ->
+            [us] half inch
+           *[metric] centimetre
+        } of soil.
+    } Work while the soil is damp and the air is still, and do not dig anything in. { $direction ->
+        [lime] What you remove cannot raise the pH.
+       *[acidify] What you remove needs no lime.
+    }
+rescue-today-sweep-lime = Sweep up or rake off what is still on the surface, before rain washes it in.
+# $top is the depth of the first sample.
+rescue-today-test =
+    { $what ->
+        [ph] Send samples for a laboratory test of pH: from the top { $top }, from the depth you treated and from below it, each in its own bag.
+       *[ph-salt] Send samples for a laboratory test of pH and salt (EC): from the top { $top }, from the depth you treated and from below it, each in its own bag.
+    } What is on top has not reached the roots yet.
+
+## Then, in this order
+
+rescue-test-drained = Once it is drained, have a laboratory test the pH of the top { $top }, of the depth you treated and of the soil below it, each by itself.
+rescue-test-sodic = Have a laboratory test sodium, salt (EC) and free lime at several depths.
+rescue-sodic-advice = Take specialist advice on gypsum, drainage and flushing, in that order. Flushing a sodic soil without calcium seals it.
+# $limit is salt in the saturated paste, $water the depth of one flushing.
+rescue-flush =
+    { $drainage ->
+        [free] If the salt reads above { $limit } in saturated paste (ECe), flush it out with { $water } of low-salt water. Repeat a few days later.
+       *[unknown] If the salt reads above { $limit } in saturated paste (ECe) and water drains away freely, flush it out with { $water } of low-salt water. Repeat a few days later.
+    } This removes salt, but not sulphur that has yet to react.
+rescue-no-flush = Do not flush the bed: it drains too slowly, and standing water does more harm than the salt.
+rescue-salt-again = Test the salt again before you apply anything else. The pH may read differently once the salt is gone.
+# $rate is ground limestone as bought.
+rescue-first-lime =
+    { $how ->
+        [surface] Lime in small applications. Start with { $rate } of ground limestone from the bag, spread thinly on the surface and watered in.
+       *[mixed] Lime in small applications. Start with { $rate } of ground limestone from the bag, mixed into the depth you treated.
+    } Aim no higher than pH { $ph }.
+rescue-test-before-next = Test again about { $wait } later. Apply more only if the pH still reads below { $ph }. Stop once it reads { $ph }: the last application is still working.
+rescue-no-lime-ahead = Do not lime ahead of the acid: the acid comes over years, but lime works within months. Test twice a year, and apply a little ground limestone each time the pH reads below { $ph }.
+rescue-lift-until-steady = Move plants you value into fresh compost until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
+rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
+rescue-keep-moist = Keep the soil evenly moist with rainwater until the result is in. In a dry bed the salt rises to the roots.
+rescue-acid-sulfate = If nobody has acidified this ground, a pH below { $ph } in coastal or drained clay may mean acid sulphate soil. Leave it undug and undrained, and ask a specialist.
+rescue-fizz = Drip dilute hydrochloric acid (or vinegar) on dry soil, and watch and listen for fizzing. If it fizzes, the soil still contains free lime.
+# $first is the most for one application, $least and $most what it may take in all, pure sulphur.
+rescue-sulfur-after-fizz =
+    While it fizzes, wait: sulphur would only dissolve the free lime. Once the fizzing stops, bring the pH back to { $ph } with small applications of sulphur in warm soil. Make the first no more than { $first } of pure sulphur, and test before the next. { $least ->
+        [none] In all it may take up to { $most }, or perhaps none.
+       *[other] In all it may take { $range }.
+    }
+rescue-feed-ammonium = Use ammonium fertiliser instead of nitrate, within the nitrogen the plants need. It lowers the pH too, slowly and safely.
+rescue-rotten-eggs = A smell of rotten eggs or a black layer means there is hydrogen sulphide already. Open the surface and let it air. Plant again only when the smell and the colour are gone.
+
+## What not to do
+
+rescue-never-caustic = No hydrated lime or quicklime: both overshoot and burn roots.
+rescue-never-lime-on-ammonium = No lime or wood ash within a month of ammonium or urea fertiliser: ammonia gas is given off.
+rescue-never-ammonium-on-lime = No ammonium or urea fertiliser within a month of the lime: ammonia gas is given off.
+rescue-never-second = No second application before the test: sulphur and lime both go on working for months.
+rescue-never-more-acid = No more acid of any kind, coffee grounds and vinegar included, to even things out.
+rescue-never-acid-on-bed = No vinegar, battery acid or other acid on the bed: it burns roots and does not last.
+rescue-never-second-correction = No second correction before a test shows what the first one did.
+rescue-never-guess =
+    { $direction ->
+        [lime] No acid or sulphur on a guess: while there is free lime, it only dissolves that.
+       *[acidify] No lime on a guess: it overshoots as easily as the acid did.
+    }
+rescue-never-dig-in = Do not dig in what is still on the surface.
+rescue-never-water-alone = No flushing with water alone in the hope of washing the sodium out.
+rescue-never-ordinary-rates = No lime or sulphur at the rates for ordinary soil.
+rescue-never-sulfates = No sulphate of iron, aluminium, ammonium or potassium, and no gypsum unless a test shows too much sodium.
+rescue-never-dry = Do not let a salty bed dry out: the salt rises to the roots.
+rescue-never-sulfur-wet = No sulphur and no sulphates while the ground is wet.
+rescue-never-dig-wet = Do not dig deep in wet ground that smells of rotten eggs, and keep your face away from the hole. At dangerous levels you can no longer smell the gas.
+rescue-never-outrun = Do not keep adding sulphur in the hope of outrunning the lime: the soil gets salty and the pH comes back.
+rescue-never-plain-iron = Do not use plain iron sulphate for the iron on chalky or limy soil: it is locked up within days.
+
+## Yellowing plants in soil nobody can acidify
+
+rescue-iron-or-not = Make sure that iron is the problem: the youngest leaves turn yellow between green veins. If the oldest leaves turn yellow first, the plant is short of nitrogen or magnesium, and iron will not help.
+# The pH up to which each kind of chelate holds its iron.
+rescue-chelate-eddha = Water in an EDDHA iron chelate at the rate on its label, in spring as growth starts. It holds its iron up to about pH { $eddha }, where DTPA stops at { $dtpa } and EDTA at { $edta }.
+rescue-chelate-dtpa = Water in an iron chelate at the rate on its label, in spring as growth starts. At this pH a DTPA chelate still holds its iron, up to about pH { $dtpa }; above that, only EDDHA does.
+rescue-iron-spray = For quick greening, spray the leaves with an iron chelate or iron sulphate sold for leaves, on a dull day and at the rate on the label. It greens only the leaves it touches, so repeat it as new ones come.
+rescue-iron-feed = Use ammonium fertiliser instead of nitrate, within the nitrogen the plants need, and avoid waterlogging. Nitrate and wet soil both keep plants short of iron.
+rescue-rainwater = Use rainwater where you can: the lime in mains water adds to the problem.
+rescue-arborist = For a tree, call a qualified arborist. Iron put into the trunk or the root zone takes 12 to 24 months to show, and has to be repeated.
+rescue-next-tree = When the tree has to be replaced, choose one that suits this soil.
+rescue-own-place =
+    { $bed ->
+        [pot] In the long run, repot in fresh ericaceous compost and water with rainwater. Or grow something that suits this water.
+       *[ground] In the long run, grow the plants in a raised bed or pot filled with lime-free compost, watered with rainwater. Or plant something that suits this soil.
+    }
+
+## The section of the letter, and the sheet
+
+rescue-heading = Putting it right
+rescue-heading-relief = Helping the plants already there
+rescue-today = Today:
+rescue-then = Then, in this order:
+rescue-not = What not to do:
+# $low, $high and $mid are pure lime, $least is "none" where the soil may need none.
+rescue-lime-range =
+    { $least ->
+        [none] To come back to the lower limit, this soil needs up to { $high } of pure lime, or perhaps none. Our best estimate is { $mid }.
+       *[some] To come back to the lower limit, this soil needs { $range } of pure lime. Our best estimate is { $mid }.
+    } Apply it in small amounts, and test before each.
+rescue-sheet-today = Today
+rescue-sheet-then = Then, in this order
+rescue-sheet-never = Never
+rescue-sheet-ask = Whom to ask
+rescue-sheet-test = When to test
+rescue-sheet-readings = Readings
+rescue-sheet-care = Precautions
+
+## Whom to ask
+
+rescue-ask-laboratory = A soil laboratory for pH and salt (EC), always by the same method.
+rescue-ask-adviser = A local or licensed adviser, before you apply anything more or give up plants of value.
+rescue-ask-acid-sulfate = A specialist, before you dig or drain, if soil this acid is near the coast or smells of rotten eggs.
+rescue-ask-sodium = A soil chemist, before you buy gypsum: the amount depends on the sodium.
