@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
     """One column more."""
 
-    dependencies = [("store", "0002_office_created_at")]
+    dependencies = [("store", "0003_change_said")]
 
     operations = [
         migrations.AddField(
