@@ -38,6 +38,7 @@ TABLE_WORDS = {
     "lime_rates_acidity": "rows of lime tables by acidity",
     "caps": "limits",
     "cautions": "cautions",
+    "caution_figures": "figures in cautions",
     "carbonate_rules": "rules on free lime",
     "lead_times": "lead times",
     "fineness_rules": "fineness rules",

@@ -245,9 +245,10 @@ def kept_by_0_1_0() -> dict[str, Any]:
     """An answer without the later keys, and with the amount by the forecast as it was then."""
     plain = answer_to_dict(bare_answer())
     for kind, keys in LATER_KEYS.items():
-        table = plain if kind == "Answer" else plain[kind.lower()]
-        for key in keys:
-            del table[key]
+        tables = {"Answer": [plain], "Verdict": [plain["verdict"]], "Caution": plain["cautions"]}
+        for table in tables[kind]:
+            for key in keys:
+                del table[key]
     plain["dose"]["by_forecast"] = {
         "sulfur_as_s_g_m2": 60.0, "lime_as_caco3_g_m2": None, "by": "2027-05-01",
         "limited_by": "risk", "share_in_range": 0.62, "share_past_limit": 0.04,
@@ -271,6 +272,8 @@ def test_every_new_answer_has_the_later_keys() -> None:
     plain = answer_to_dict(made_answer())
     assert all(key in plain for key in LATER_KEYS["Answer"])
     assert all(key in plain["verdict"] for key in LATER_KEYS["Verdict"])
+    assert plain["cautions"]
+    assert all(key in row for row in plain["cautions"] for key in LATER_KEYS["Caution"])
 
 
 @pytest.mark.parametrize(

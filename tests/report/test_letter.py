@@ -12,12 +12,13 @@ from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Figure, Items, Letter, Note, Paragraph, Table
 from loamshift.report.letter import letter_from_answer
-from loamshift.report.letter_care import CLOSING, LABELS
+from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.markdown import letter_markdown
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.tables.rules import load_cautions
 from report.answers import ALL, BASELINES, NO_DOSE, baseline, blank, cautions
+from wording import read
 
 UK = Words("uk", "metric")
 US = Words("us", "us")
@@ -174,14 +175,14 @@ def test_a_section_goes_with_its_data(heading: str) -> None:
 
 def test_the_least_letter_is_a_verdict_and_the_closing_words() -> None:
     made = letter("bare")
-    assert headings(made) == ["Take care"]
-    assert CLOSING in texts(made)
+    assert headings(made) == ["Precautions"]
+    assert read(RULES_LINE) in texts(made)
 
 
 def test_the_reading_order() -> None:
     assert headings(letter("effort")) == [
         "How much", "What to do, and when", "What brings the acid", "What pulls it back",
-        "Keeping the bed there", "The claim in figures", "Worth measuring", "Checks", "Take care",
+        "Keeping the bed there", "The claim in figures", "Worth measuring", "Checks", "Precautions",
         "Sources",
     ]  # fmt: skip
 
@@ -216,15 +217,27 @@ def test_every_caution_is_printed_whole_under_its_name() -> None:
     made = letter_from_answer(everything, case, words=UK)
     items = next(b.items for b in made.sections[1].blocks if isinstance(b, Items))
     assert len(items) == len(load_cautions())
-    for code, item in zip(load_cautions(), items, strict=True):
-        assert item == f"**{UK.text(LABELS[code])}.** {UK.text(load_cautions()[code].text)}"
+    for rule, item in zip(load_cautions().values(), items, strict=True):
+        assert item == f"**{read(rule.label)}.** {read(rule.text)}"
 
 
 def test_every_caution_has_a_name_of_its_own() -> None:
-    assert set(LABELS) == set(load_cautions())
-    assert len(set(LABELS.values())) == len(LABELS)
-    for code, label in LABELS.items():
-        assert not load_cautions()[code].text.startswith(f"{label} "), code
+    labels = {code: read(rule.label) for code, rule in load_cautions().items()}
+    assert len(set(labels.values())) == len(labels)
+    for code, label in labels.items():
+        assert not read(load_cautions()[code].text).startswith(f"{label} "), code
+
+
+def test_a_front_sheet_warns_only_of_what_is_handled() -> None:
+    answer, _ = ALL["bare"]()
+    both = cautions("sulfur-dust", "too-early")
+    rules = load_cautions()
+    new = tuple(replace(one, short=rules[one.code].short) for one in both)
+    handled = (replace(new[0], handling=True), new[1])
+    assert cautions_to_handle(replace(answer, cautions=handled)) == handled[:1]
+    assert cautions_to_handle(replace(answer, cautions=new)) == ()
+    kept = cautions_to_handle(replace(answer, cautions=both))
+    assert [one.code for one in kept] == ["sulfur-dust"], "an earlier version tells nothing"
 
 
 @pytest.mark.parametrize("name", [name for name in ALL if name != "bare"])
@@ -235,7 +248,7 @@ def test_numbers_behind_texts_point_into_the_list_of_sources(name: str) -> None:
     assert isinstance(listed, Items) and listed.numbered
     assert len(listed.items) == len(answer.sources)
     for caution in answer.cautions:
-        item = next(t for t in texts(made) if UK.text(caution.text) in t)
+        item = next(t for t in texts(made) if read(caution.text) in t)
         number = int(item.rsplit("[", 1)[1].rstrip("]"))
         assert answer.sources[number - 1].key == caution.source_key
 

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from loamshift.report.letter_units import in_reader_units
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.rules import load_cautions
 
@@ -81,7 +82,7 @@ def test_a_day_that_is_none_is_left() -> None:
 
 def test_no_caution_keeps_a_metric_figure_for_a_us_reader() -> None:
     metric = re.compile(r"\d (?:g|kg|cm|mm|litres?)\b|/m²|per m² a")
-    assert any(metric.search(rule.text) for rule in load_cautions().values())
+    assert any(metric.search(say(rule.text, UK)) for rule in load_cautions().values())
     for rule in load_cautions().values():
-        said = in_reader_units(rule.text, US)
+        said = say(rule.text, US)
         assert not metric.search(said), said

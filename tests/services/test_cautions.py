@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import pytest
 
@@ -14,6 +15,7 @@ from loamshift.services.context.build_context import build_context
 from loamshift.services.products.options import ACID_CHOICES, LIME_CHOICES
 from loamshift.tables.rules import load_cautions
 from services.beds import TODAY, bed
+from wording import read
 
 HANDLING = HAZARDS | {"children-pets", "salt", "nitrogen", "hydrogen-sulfide", "ammonia"}
 LOAM = 'ph = 6.4\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
@@ -72,11 +74,11 @@ def test_an_overdose_of_lime_is_not_called_too_acid() -> None:
 
 
 def test_the_text_for_an_overdose_holds_both_ways() -> None:
-    text = load_cautions()["overdose"].text
-    assert "lime only by those figures" not in text
+    text = read(load_cautions()["overdose"].text)
+    assert "neither acid nor lime" in text
 
 
-def test_each_code_is_printed_once_in_the_order_of_the_table() -> None:
+def test_each_code_is_printed_once_what_is_handled_first() -> None:
     sulfur = "elemental sulfur, powder"
     claim = f'[[claim]]\nmaterial = "{sulfur}"\namount = "1 cup per plant"'
     case = bed(LOAM, bed='area = "9 m2"\nplants = 9\nplanted = true', more=claim)
@@ -86,9 +88,53 @@ def test_each_code_is_printed_once_in_the_order_of_the_table() -> None:
     judged = Judged(Decision.GO, Direction.ACIDIFY, Reason.WITHIN_REACH)
     found = cautions(build_context(case), judged, applications=(part, part), options=())
     order = list(load_cautions())
-    places = [order.index(caution.code) for caution in found]
-    assert places == sorted(set(places))
+    for part_of_list in (True, False):
+        places = [order.index(one.code) for one in found if one.handling is part_of_list]
+        assert places and places == sorted(set(places))
+    assert [one.handling for one in found] == sorted((one.handling for one in found), reverse=True)
     assert all(caution.text == load_cautions()[caution.code].text for caution in found)
+    assert all(caution.short == load_cautions()[caution.code].short for caution in found)
+
+
+def handled(judged: Judged, planned: tuple[str, ...], **more: Any) -> set[str]:
+    parts = tuple(
+        Application(
+            date=TODAY, material=key, rate_g_m2=30.0, amount_g=None, incorporate_cm=0.0,
+            only_if=None,
+        )
+        for key in planned
+    )  # fmt: skip
+    options = tuple(map(option, more.pop("options", ())))
+    found = cautions(build_context(bed(LOAM, **more)), judged, applications=parts, options=options)
+    return {caution.code for caution in found if caution.handling}
+
+
+def test_only_what_is_applied_is_marked_as_handled() -> None:
+    """Other products beside the plan, proposals and explanations are not."""
+    judged = Judged(Decision.GO, Direction.ACIDIFY, Reason.WITHIN_REACH)
+    claim = '[[claim]]\nmaterial = "hydrated lime"\nrate = "100 g/m2"'
+    others = ("aluminium sulfate, 18-hydrate", "ferrous sulfate, heptahydrate")
+    found = handled(judged, ("elemental sulfur, powder",), options=others, more=claim)
+    assert found == {"sulfur-dust", "hydrogen-sulfide", "children-pets"}
+    dry = 'area = "9 m2"\ndrainage = "free"\nplanted = true'
+    found = handled(judged, ("elemental sulfur, powder",), options=others, bed=dry)
+    assert found == {"sulfur-dust", "established-roots", "children-pets"}
+    assert handled(judged, others[1:], bed=dry) >= {"iron-stain"}
+    lime = Judged(Decision.GO, Direction.LIME, Reason.WITHIN_REACH)
+    assert handled(lime, ("ground limestone",)) == {"ammonia", "children-pets"}
+
+
+def test_where_nothing_is_handled_nothing_is_marked() -> None:
+    judged = Judged(Decision.LEAVE, Direction.NONE, Reason.IN_RANGE)
+    claim = '[[claim]]\nmaterial = "aluminium sulfate"\nrate = "100 g/m2"'
+    assert handled(judged, (), more=claim) == set()
+
+
+def test_an_overdose_that_is_taken_up_is_handled() -> None:
+    sulfur = '[[applied]]\ndate = 2026-04-01\nmaterial = "flowers of sulphur"\nrate = "2 kg/m2"'
+    found = {one.code: one for one in advise(bed(LOAM, more=sulfur)).cautions}
+    assert found["sulfur-dust"].handling and found["children-pets"].handling
+    assert not found["overdose"].handling
 
 
 def test_no_rule_stands_twice() -> None:

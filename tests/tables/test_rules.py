@@ -11,8 +11,10 @@ import pytest
 from common import DATA
 
 from loamshift.domain.evidence import Evidence
-from loamshift.errors import TableError
+from loamshift.domain.message import Given, Quantity, message
+from loamshift.errors import LoamshiftError, TableError
 from loamshift.tables.references import load_references
+from loamshift.tables.rows import read_rows
 from loamshift.tables.rules import (
     cap_for,
     has_cap,
@@ -22,6 +24,7 @@ from loamshift.tables.rules import (
     load_lime_rates,
     load_sulfur_rates,
 )
+from wording import read
 
 CODES = [
     "sulfur-dust",
@@ -120,7 +123,10 @@ def test_a_cup_of_sulfur_is_five_times_the_yearly_limit() -> None:
     cup_g = 453.59 / 2.5
     year = cap_for(applies_to="sulfur", situation="planted", per="year").limit_g_m2
     assert cup_g / year == pytest.approx(5.0, abs=0.5)
-    assert "about 180 g" in load_cautions()["unit-slip"].text
+    figures = load_cautions()["unit-slip"].figures
+    assert figures["cup"].value == pytest.approx(cup_g, abs=0.1)
+    assert figures["ratio"].value == pytest.approx(cup_g / year, abs=0.05)
+    assert "about 180 g" in read(load_cautions()["unit-slip"].text)
 
 
 def test_where_nothing_was_printed_there_is_no_cap() -> None:
@@ -148,22 +154,26 @@ def test_all_caution_codes_are_there() -> None:
     assert list(load_cautions()) == CODES
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("code", CODES)
-def test_cautions_are_short_plain_and_sourced(code: str) -> None:
+def test_cautions_are_short_plain_and_sourced(code: str, units: str) -> None:
     caution = load_cautions()[code]
-    sentences = re.findall(r"[.!?](?:\s|$)", caution.text)
-    assert 1 <= len(sentences) <= 3
+    sentences = re.split(r"(?<=[.!?])\s+", read(caution.text, units=units))
+    assert 1 <= len(sentences) <= 6
+    assert all(len(sentence.split()) <= 30 for sentence in sentences)
+    short = read(caution.short, units=units)
+    assert short.endswith(".") and len(short.split()) <= 25
+    assert len(read(caution.label, units=units).split()) <= 4
     assert caution.source_key in load_references()
     assert caution.evidence in Evidence
-    assert not re.search(r"\b(sulphur|sulphate|aluminum|fertilizer|color)\b", caution.text)
 
 
 @pytest.mark.parametrize(
     ("code", "words"),
     [
-        ("caustic-lime", "Never put lime or ash down together with ammonium or urea"),
-        ("ammonia", "Never put lime or ash down together with ammonium or urea"),
-        ("nitrogen", "Never put lime or ash down together with ammonium or urea"),
+        ("caustic-lime", "Never apply lime or ash together with ammonium or urea"),
+        ("ammonia", "Never apply lime or ash together with ammonium or urea"),
+        ("nitrogen", "Never apply lime or ash together with ammonium or urea"),
         ("acid-handling", "acid into water, never water into acid"),
         ("acid-handling", "Never let acid meet hypochlorite"),
         ("acid-handling", "chlorine gas"),
@@ -174,23 +184,101 @@ def test_cautions_are_short_plain_and_sourced(code: str) -> None:
     ],
 )
 def test_cautions_say_what_must_not_be_left_out(code: str, words: str) -> None:
-    assert words in load_cautions()[code].text
+    for units in ("metric", "us"):
+        assert words in read(load_cautions()[code].text, units=units)
+
+
+@pytest.mark.parametrize(
+    ("code", "words"),
+    [
+        ("sulfur-dust", "goggles, gloves and a dust mask"),
+        ("sulfur-dust", "flames"),
+        ("acid-handling", "acid into water, never water into acid"),
+        ("acid-handling", "bleach"),
+        ("caustic-lime", "goggles"),
+        ("hydrogen-sulfide", "waterlogged"),
+        ("ammonia", "Never apply lime or ash together with ammonium or urea"),
+        ("children-pets", "children and pets off"),
+    ],
+)
+def test_the_short_cautions_keep_what_protects(code: str, words: str) -> None:
+    for units in ("metric", "us"):
+        assert words in read(load_cautions()[code].short, units=units)
+
+
+def test_whom_to_call_is_said_for_the_country_of_the_reader() -> None:
+    text = load_cautions()["children-pets"].text
+    assert "111" in read(text) and "Poison Control" not in read(text)
+    assert "Poison Control" in read(text, units="us") and "999" not in read(text, units="us")
+
+
+def test_every_figure_in_a_caution_has_a_source_and_appears_in_its_words() -> None:
+    rows = read_rows("caution_figures")
+    assert {row["code"] for row in rows} <= set(CODES)
+    names = [(row["code"], row["name"]) for row in rows]
+    assert len(names) == len(set(names))
+    for row in rows:
+        assert row["source_key"] in load_references()
+        caution = load_cautions()[row["code"]]
+        with pytest.raises(LoamshiftError):
+            without = {key: one for key, one in caution.figures.items() if key != row["name"]}
+            read(message(f"caution-{caution.code}", **without))
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("code", CODES)
+def test_no_figure_stands_in_the_words_of_a_caution(code: str, units: str) -> None:
+    """What is not in the table of figures is a name, a telephone number or a unit of area."""
+    caution = load_cautions()[code]
+    blank = {key: Given("so much") for key in caution.figures}
+    said = read(message(f"caution-{code}", **blank), units=units)
+    known = r"\b1-800-222-1222\b|\b(?:111|999|911)\b|\bper (?:100|1,000)\b|\bCaCO3\b"
+    assert not re.search(r"\d", re.sub(known, "", said))
 
 
 def test_figures_in_cautions_are_those_of_the_caps() -> None:
     cautions = load_cautions()
-    for code, applies_to, situation, per, digits in (
-        ("split", "sulfur", "unplanted", "dose", "98 g"),
-        ("established-roots", "sulfur", "planted", "year", "34 g"),
-        ("over-cap", "sulfur", "planted", "year", "34 g"),
-        ("over-cap", "sulfur", "lawn", "dose", "24 g"),
-        ("nitrogen", "nitrogen", "planted", "year", "15.5 g"),
-        ("nitrogen", "nitrogen", "lawn", "dose", "4.9 g"),
+    for code, name, applies_to, situation, per in (
+        ("split", "dose", "sulfur", "unplanted", "dose"),
+        ("established-roots", "year", "sulfur", "planted", "year"),
+        ("over-cap", "planted", "sulfur", "planted", "year"),
+        ("over-cap", "lawn", "sulfur", "lawn", "dose"),
+        ("nitrogen", "blueberry", "nitrogen", "planted", "year"),
+        ("nitrogen", "lawn", "nitrogen", "lawn", "dose"),
     ):
-        limit = cap_for(applies_to=applies_to, situation=situation, per=per).limit_g_m2
-        decimals = len(digits.split()[0].partition(".")[2])
-        assert f"{limit:.{decimals}f} g" == digits
-        assert digits in cautions[code].text
+        limit = cap_for(applies_to=applies_to, situation=situation, per=per)
+        figure = cautions[code].figures[name]
+        assert (figure.kind, figure.value) == (Quantity.RATE, limit.limit_g_m2)
+    killed = next(cap for cap in load_caps() if cap.key == "sulfur-unplanted-injury-pine")
+    assert cautions["overdose"].figures["killed"].value == killed.limit_g_m2
+
+
+def test_a_figure_of_a_caution_cannot_drift_from_its_limit(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    rows = build_rules.source_rows
+
+    def changed(name: str) -> list[dict[str, str]]:
+        return [
+            {**row, "value": "99"} if row.get("cap") == "sulfur-unplanted-dose" else row
+            for row in rows(name)
+        ]
+
+    monkeypatch.setattr(build_rules, "source_rows", changed)
+    with pytest.raises(SystemExit, match="split"):
+        build_rules.caution_figure_rows()
+
+
+def test_the_figures_we_derived_are_derived_rightly() -> None:
+    """Free lime and water by the weights of the atoms, warmth by the equation of the forecast."""
+    cautions = load_cautions()
+    lime, water = cautions["free-lime"].figures, cautions["water-alkalinity"].figures
+    soil_g_m2 = 1.3e6 * lime["depth"].value / 100.0
+    limestone = soil_g_m2 * lime["lime"].value / 100.0
+    assert lime["sulfur"].value == pytest.approx(limestone * 32.06 / 100.09, rel=1e-3)
+    limed = water["alkalinity"].value * water["water"].value / 1000.0
+    assert water["lime"].value == pytest.approx(limed)
+    assert water["sulfur"].value == pytest.approx(limed * 32.06 / 100.09, rel=5e-3)
 
 
 def test_printed_rates_are_converted_as_handed_down() -> None:

@@ -44,6 +44,10 @@ CAP_COLUMNS = (
     "evidence",
     "note",
 )
+FIGURE_COLUMNS = (
+    *("code", "name", "value", "high", "unit"),
+    *("cap", "source_key", "evidence", "note"),
+)
 RULE_COLUMNS = (
     "row",
     "item",
@@ -164,18 +168,48 @@ def _compare_with_source(row: Row, rate: float) -> None:
 
 
 def build_cautions() -> None:
-    """Write ``cautions.csv``."""
+    """Write ``cautions.csv`` and ``caution_figures.csv``; their words are message files."""
     write_table(
         "cautions",
-        ("code", "text", "source_key", "evidence", "note"),
+        ("code", "kind", "source_key", "evidence", "note"),
         source_rows("cautions"),
         about={
             "title": "What a careful adviser prints beside a plan, by code",
             "script": "tools/tables/build_rules.py",
-            "licence": "our own words, Apache-2.0; figures with their sources",
-            "note": "source_key and evidence are those of the main figure; note names the others.",
+            "licence": "our selection Apache-2.0",
+            "note": (
+                "kind is hazard (to whoever handles or spreads it, and to what lives there), bed "
+                "(something wrong with the bed) or explanation. source_key and evidence are those "
+                "of the main statement; caution_figures names those of each figure."
+            ),
         },
     )
+    write_table(
+        "caution_figures",
+        FIGURE_COLUMNS,
+        caution_figure_rows(),
+        about={
+            "title": "Figures in the cautions, by code and by their name in the message",
+            "script": "tools/tables/build_rules.py",
+            "licence": LICENCE,
+            "note": "Unit 1 is a count: minutes, months or ppm. cap names the limit it is taken from.",
+        },
+    )
+
+
+def caution_figure_rows() -> list[dict[str, object]]:
+    """Figures of the cautions; those that are a printed limit are taken from its row."""
+    limits = {str(row["key"]): row for row in cap_rows()}
+    rows: list[dict[str, object]] = []
+    for row in source_rows("caution_figures"):
+        if not row["cap"]:
+            rows.append(dict(row))
+            continue
+        limit = limits[row["cap"]]
+        if row["value"] or row["source_key"] != limit["source_key"]:
+            raise SystemExit(f"caution {row['code']}: {row['name']} is not the limit {row['cap']}")
+        rows.append({**row, "value": limit["limit_g_m2"]})
+    return rows
 
 
 def build_carbonate_rules() -> None:

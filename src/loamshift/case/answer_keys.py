@@ -276,6 +276,10 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "code": AnswerKey("", "Code of the caution."),
         "text": AnswerKey("", "The caution in words."),
         "source_key": AnswerKey("", "Where its figures come from, or null."),
+        "short": AnswerKey("", "What must be done, in a sentence or two."),
+        "handling": AnswerKey(
+            "", "Whether it is a hazard of something that this advice has you handle."
+        ),
     },
     "SourceLine": {
         "key": AnswerKey("", "Key that the answer uses."),
@@ -307,5 +311,6 @@ KEPT_KEYS: dict[str, AnswerKey] = {
 LATER_KEYS: dict[str, tuple[str, ...]] = {
     "Answer": ("plan", "branches"),
     "Verdict": ("reason", "ph_now"),
+    "Caution": ("short", "handling"),
 }
 """Keys that every new answer has and that one kept by 0.1.0 lacks."""

@@ -12,6 +12,8 @@ from loamshift.case.answer_keys import AnswerKey
 from loamshift.case.answer_schema import answer_parts, key_of
 from loamshift.domain.answer import Answer
 from loamshift.domain.explanation import ExplainedFigure, Explanation
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.explanations import ANSWER_KEYS as EXPLAINED
 from loamshift.services.why import explain
 
@@ -93,7 +95,7 @@ def _explained(stem: str, *, head: str) -> str:
     explanation = explain(stem)
     lines = [head, ""] if head else []
     for text in explanation.text:
-        lines += [text, ""]
+        lines += [say(text, Words()), ""]
     if explanation.equations:
         lines += ["```text", *explanation.equations, "```", ""]
     if explanation.figures:

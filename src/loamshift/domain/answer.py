@@ -252,11 +252,17 @@ class Rescue:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Caution:
-    """A printed caution by its code."""
+    """A caution by its code: in full, and in a sentence or two for the front sheet.
+
+    ``handling`` where it is a hazard of something that this advice has somebody apply, take up or
+    treat; the others speak of the bed, of what is merely compared, or explain.
+    """
 
     code: str
     text: Worded
     source_key: str | None
+    short: Worded = ""
+    handling: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

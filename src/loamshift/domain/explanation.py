@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.message import Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +34,7 @@ class Explanation:
     key: str
     kind: str
     title: str
-    text: tuple[str, ...]
+    text: tuple[Worded, ...]
     equations: tuple[str, ...] = ()
     figures: tuple[ExplainedFigure, ...] = ()
     see_also: tuple[str, ...] = ()

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.message import Measure, Message, message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,14 +33,45 @@ class Cap:
     note: str
 
 
+class CautionKind(StrEnum):
+    """What a caution is about."""
+
+    HAZARD = "hazard"
+    """Harm to whoever handles or spreads something, and to what lives where it goes."""
+    BED = "bed"
+    """Something wrong with the bed itself."""
+    EXPLANATION = "explanation"
+    """How things work; nobody comes to harm by it."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CautionRule:
-    """A caution text by code, with the source of its figures."""
+    """A caution by code, with its figures and the source of what it says.
+
+    Its words are the messages ``caution-CODE``, ``caution-CODE-short`` and
+    ``caution-CODE-label``; ``figures`` stand in the first of them by their names.
+    """
 
     code: str
-    text: str
+    kind: CautionKind
+    figures: Mapping[str, Measure]
     source_key: str
     evidence: Evidence
+
+    @property
+    def text(self) -> Message:
+        """The caution in full [message]."""
+        return message(f"caution-{self.code}", **self.figures)
+
+    @property
+    def short(self) -> Message:
+        """What must be done, in one sentence or two [message]."""
+        return message(f"caution-{self.code}-short")
+
+    @property
+    def label(self) -> Message:
+        """A name of a word or two, set before it [message]."""
+        return message(f"caution-{self.code}-label")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,7 +19,7 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.report.letter_care import LABELS
+from loamshift.report.letter_care import caution_line
 from loamshift.report.letter_decides import THEN_SHORT, reads_said
 from loamshift.report.letter_words import counted, in_100, material_in_text, sentence
 from loamshift.report.summary import DECISIONS
@@ -211,15 +211,7 @@ def _followed(found: Changes, words: Words) -> tuple[Block, ...]:
     ):
         if cautions:
             blocks.append(Paragraph(f"{lead}:"))
-            blocks.append(
-                Items(
-                    tuple(
-                        f"**{words.text(LABELS.get(caution.code, caution.code))}.** "
-                        f"{sentence(caution.text, words)}"
-                        for caution in cautions
-                    )
-                )
-            )
+            blocks.append(Items(tuple(caution_line(caution, words=words) for caution in cautions)))
     also = [_ALSO.get(key, key) for key in found.also]
     if also:
         text = f"Different as well: {_joined(also)}; the letters themselves say how."

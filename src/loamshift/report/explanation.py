@@ -6,7 +6,9 @@ from collections.abc import Mapping
 
 from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
+from loamshift.domain.message import Worded
 from loamshift.report.catalogue import EVIDENCE_WORDS
+from loamshift.report.messages import say_each
 from loamshift.report.sources import source_numbers, sources_section
 from loamshift.report.words import Words
 
@@ -14,7 +16,9 @@ from loamshift.report.words import Words
 def explanation_letter(explanation: Explanation, *, words: Words) -> Letter:
     """An explanation [object] in this reader's words [object] as a letter [object]."""
     sections = []
-    lead: list[Block] = [Paragraph(words.text(text)) for text in explanation.text if text]
+    lead: list[Block] = [
+        Paragraph(words.text(text)) for text in say_each(explanation.text, words) if text
+    ]
     if lead:
         sections.append(Section(None, tuple(lead)))
     if explanation.equations:
@@ -43,7 +47,7 @@ def keys_letter(keys: Mapping[str, tuple[str, ...]]) -> Letter:
     return Letter("What can be opened", "loamshift why KEY", sections)
 
 
-def _one(figure: ExplainedFigure, words: Words, said: tuple[str, ...]) -> list[Block]:
+def _one(figure: ExplainedFigure, words: Words, said: tuple[Worded, ...]) -> list[Block]:
     line = f"**{figure.value:.4g} {figure.unit}**".replace(" -**", "**")
     spread = _spread(figure)
     if spread:

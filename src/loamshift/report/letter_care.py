@@ -3,47 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
-from loamshift.domain.answer import Answer
+from loamshift.domain.answer import Answer, Caution
 from loamshift.domain.letter import Block, Items, Matter, Paragraph, Section
+from loamshift.domain.message import Given, message, number
+from loamshift.domain.rules import CautionKind
 from loamshift.report.letter_checks import cited
 from loamshift.report.letter_words import raised, sentence
+from loamshift.report.messages import say
 from loamshift.report.sources import sources_section
 from loamshift.report.words import Words
 from loamshift.tables.references import load_references
+from loamshift.tables.rules import load_cautions
 
-CLOSING = "Follow the label and local rules; this does not replace a licensed or local adviser."
-
-LABELS = {
-    "sulfur-dust": "Dust",
-    "caustic-lime": "Caustic lime",
-    "acid-handling": "Handling acid",
-    "salt": "Scorch",
-    "aluminium": "Roots and aluminium",
-    "nitrogen": "Nitrogen",
-    "hydrogen-sulfide": "Wet ground",
-    "iron-stain": "Rust",
-    "metals": "Metals",
-    "free-lime": "Lime in the soil",
-    "water-alkalinity": "The water",
-    "cold-soil": "Warmth",
-    "too-early": "Patience",
-    "over-cap": "Too much at once",
-    "overdose": "Overdose",
-    "too-acid": "Too acid",
-    "probe-reading": "The reading",
-    "method-unknown": "Which pH",
-    "unit-slip": "Units",
-    "neutral-salt": "Salts without acid",
-    "split": "Not all at once",
-    "established-roots": "Living roots",
-    "iron-chlorosis": "Iron",
-    "ammonia": "Lime and feed apart",
-    "children-pets": "Safe keeping",
-    "acid-sulfate": "Acid sulfate soil",
-    "sodic": "Sodium",
-}
-"""A short name for each caution, set before its text."""
+RULES_LINE: Final = message("caution-rules")
+"""The sentence below every list of cautions."""
 
 
 def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section:
@@ -61,48 +36,112 @@ def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Se
     Returns
     -------
     Section
-        The section; the closing sentence always stands [object].
+        The section; the closing sentence is always there [object].
     """
     blocks: list[Block] = []
     if answer.cautions:
         items = tuple(
-            f"**{words.text(_label(caution.code))}.** {sentence(caution.text, words)}"
-            f"{cited(caution.source_key, numbers)}"
+            caution_line(caution, words=words) + cited(caution.source_key, numbers)
             for caution in answer.cautions
         )
         blocks.append(Items(items))
-    blocks.append(Paragraph(words.text(CLOSING)))
-    return Section("Take care", tuple(blocks), Matter.CARE)
+    blocks.append(Paragraph(say(RULES_LINE, words)))
+    return Section(say(message("caution-title"), words), tuple(blocks), Matter.CARE)
 
 
-def _label(code: str) -> str:
-    return LABELS.get(code) or raised(code.replace("-", " "))
+def cautions_to_handle(answer: Answer) -> tuple[Caution, ...]:
+    """The hazards of what this answer has somebody apply, take up or treat: for a front sheet.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    tuple of Caution
+        In order; one kept by an earlier version does not tell what is handled, so that every
+        hazard in it counts [rows].
+    """
+    if any(caution.short for caution in answer.cautions):
+        return tuple(caution for caution in answer.cautions if caution.handling)
+    rules = load_cautions()
+    return tuple(
+        caution
+        for caution in answer.cautions
+        if caution.code in rules and rules[caution.code].kind is CautionKind.HAZARD
+    )
 
 
-def sources(answer: Answer) -> Section | None:
+def caution_line(caution: Caution, *, words: Words, short: bool = False) -> str:
+    """A caution under its short name, in Markdown.
+
+    Parameters
+    ----------
+    caution
+        The caution [object].
+    words
+        Spelling and units of the reader [object].
+    short
+        True for what must be done alone, where the answer has it [truth].
+
+    Returns
+    -------
+    str
+        Such as ``**Dust.** Sulphur dust irritates ...`` [text].
+    """
+    text = sentence(caution.short if short and caution.short else caution.text, words)
+    label = Given(caution_label(caution.code, words=words))
+    return say(message("caution-line", label=label, text=Given(text)), words)
+
+
+def caution_label(code: str, *, words: Words) -> str:
+    """The short name of a caution.
+
+    Parameters
+    ----------
+    code
+        Its code [text].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        A word or two; of a code that is no longer known, its own words [text].
+    """
+    rule = load_cautions().get(code)
+    return raised(code.replace("-", " ")) if rule is None else say(rule.label, words)
+
+
+def sources(answer: Answer, *, words: Words | None = None) -> Section | None:
     """The numbered sources of an answer [object] as a section [object], if it names any.
 
     An answer kept from earlier may cite what the tables no longer hold; then its own citations
     are printed.
     """
+    words = words or Words()
     if not answer.sources:
         return None
     known = load_references()
     if all(line.key in known for line in answer.sources):
         return sources_section(line.key for line in answer.sources)
     kept = Items(tuple(line.citation for line in answer.sources), numbered=True)
-    return Section("Sources", (kept,), Matter.SOURCES)
+    return Section(say(message("colophon-sources"), words), (kept,), Matter.SOURCES)
 
 
 def made_by(answer: Answer, *, words: Words) -> Section:
     """What worked this letter out: version, model, tables [object, object, object]."""
     made = answer.made_by
-    parts = [f"Worked out with loamshift {made.version}"]
-    parts.append(f"model {made.model}")
-    parts.append(f"tables {made.tables}")
-    if made.members is not None and made.years is not None:
-        parts.append(f"{made.members} runs over {made.years} years")
-    if made.seed is not None:
-        parts.append(f"seed {made.seed}")
-    text = ", ".join(parts) + f", for {words.date(answer.today)}."
-    return Section(None, (Paragraph(text),), Matter.COLOPHON)
+    ran = made.members is not None and made.years is not None
+    text = message(
+        "colophon-made",
+        version=Given(made.version),
+        model=Given(str(made.model)),
+        tables=Given(made.tables),
+        members=made.members if ran else None,
+        years=None if made.years is None else number(made.years),
+        seed=None if made.seed is None else Given(str(made.seed)),
+        day=answer.today,
+    )
+    return Section(None, (Paragraph(say(text, words)),), Matter.COLOPHON)

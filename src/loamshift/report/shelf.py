@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from loamshift.core.acidity import CACO3_BASE_MOLC_KG, SULFUR_ACID_MOLC_KG
 from loamshift.domain.answer import Caution, Direction, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import (
@@ -18,8 +19,9 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.domain.shelf import ShelfForBed, ShelfPrice, ShelfWay
-from loamshift.report.letter_care import CLOSING, LABELS
+from loamshift.domain.message import message
+from loamshift.domain.shelf import BagsCompared, ShelfForBed, ShelfPrice, ShelfWay
+from loamshift.report.letter_care import RULES_LINE, caution_label, caution_line
 from loamshift.report.letter_options import OVER_THREE_YEARS, half_said
 from loamshift.report.letter_words import (
     counted,
@@ -28,9 +30,10 @@ from loamshift.report.letter_words import (
     sentence,
     whole,
 )
+from loamshift.report.messages import say
 from loamshift.report.words import Quantity, Words
 from loamshift.tables.rules import load_cautions
-from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
+from loamshift.units import POUND_G
 
 _SALT_WORTH_SAYING_DS_M = 0.05
 _SMALLEST_CENT = 0.095
@@ -79,7 +82,7 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
 
 
 def price_said(price: ShelfPrice, *, words: Words) -> str:
-    """What a mole of acid or a kilogram of lime of a product costs.
+    """What the acid of a kilogram of sulfur, or a kilogram of lime, costs in a product.
 
     Parameters
     ----------
@@ -91,25 +94,97 @@ def price_said(price: ShelfPrice, *, words: Words) -> str:
     Returns
     -------
     str
-        ``0.021 GBP a mole of acid``; empty without a price, ``no lasting acid or lime`` where
-        it brings neither [text].
+        ``1.32 GBP per kg of sulfur's worth``; empty without a price [text].
     """
-    currency = price.product.currency
-    if price.cost_per_mol_acid is not None:
-        return f"{_small(price.cost_per_mol_acid, currency, words)} a mole of acid"
-    if price.cost_per_kg_caco3_eq is not None:
-        unit, share = _lime_unit(words)
-        return f"{_small(share * price.cost_per_kg_caco3_eq, currency, words)} a {unit} of lime"
-    return "" if price.acid_molc_kg else "brings no lasting acid or lime"
+    if price.cost is None:
+        return ""
+    unit, share = _weight_unit(words)
+    of = "sulfur's worth" if price.acid_molc_kg > 0.0 else "lime"
+    cost = _small(share * price.cost, price.product.currency, words)
+    return words.text(f"{cost} per {unit} of {of}")
+
+
+def brings_said(price: ShelfPrice, *, words: Words) -> str:
+    """What a product brings in open ground, as sulfur or as lime.
+
+    Parameters
+    ----------
+    price
+        The product with what it brings [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        ``acid of 30 kg of sulfur in 100 kg`` [text].
+    """
+    unit, _ = _weight_unit(words)
+    if price.acid_molc_kg > 0.0:
+        worth = 100.0 * price.sulfur_worth_frac
+        return words.text(f"acid of {_weight(worth)} {unit} of sulfur in 100 {unit}")
+    if price.acid_molc_kg < 0.0:
+        lime = -100.0 * price.acid_molc_kg / CACO3_BASE_MOLC_KG
+        return f"{_weight(lime)} {unit} of pure lime in 100 {unit}"
+    label = price.product.material.label
+    if label is not None and (label.s_sulfate_pct or label.so3_pct):
+        return words.text("no acid: its sulfur is sulfate")
+    return "neither acid nor lime"
+
+
+def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -> tuple[str, ...]:
+    """Two products side by side: which is the cheaper by what it brings, and which the stronger.
+
+    Parameters
+    ----------
+    compared
+        What the service found [object].
+    names
+        What the office calls them [text].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    tuple of str
+        Sentences, the cheaper bag first [text].
+    """
+    one, other = compared.bags
+    if not compared.alike:
+        return tuple(
+            words.text(f"{_bare(name)}: {brings_said(bag, words=words)}.")
+            for name, bag in zip(names, compared.bags, strict=True)
+        ) + (words.text("They do not do the same work, so their prices do not compare."),)
+    said = []
+    if compared.cheaper is not None and compared.price_ratio is not None:
+        cheap, dear = compared.cheaper, 1 - compared.cheaper
+        less = 100.0 * (1.0 - 1.0 / compared.price_ratio)
+        said.append(
+            f"{_bare(names[cheap])} is the cheaper: "
+            f"{price_said(compared.bags[cheap], words=words)}, against "
+            f"{price_said(compared.bags[dear], words=words)}. That is {less:.0f}% less."
+        )
+    elif one.cost is None or other.cost is None:
+        said.append("Give both a pack and a price to see which is the cheaper.")
+    elif one.product.currency != other.product.currency:
+        said.append("Their prices are in two currencies, which are not converted.")
+    else:
+        said.append("They cost the same for what they bring.")
+    if compared.stronger is not None and compared.strength_ratio is not None:
+        unit, _ = _weight_unit(words)
+        said.append(
+            f"1 {unit} of {_bare(names[compared.stronger])} does the work of "
+            f"{_weight(compared.strength_ratio)} {unit} of {_bare(names[1 - compared.stronger])}."
+        )
+    return tuple(words.text(one) for one in said)
 
 
 def scale_said(*, words: Words) -> str:
-    """What a mole of acid and a kilogram of lime are, in words [object], as a sentence [text]."""
+    """What sulfur's worth and lime mean, for a reader [object], in two sentences [text]."""
     unit = "pound" if words.units == "us" else "kilogram"
     return words.text(
-        f"A mole of acid is what {words.amount(1000.0 * SULFUR_G_PER_MMOLC)} of sulfur makes; a "
-        f"{unit} of lime is counted as pure calcium carbonate. Speed and losses come in with a "
-        "bed."
+        f"A {unit} of sulfur's worth is the acid that a {unit} of pure sulfur makes in open ground; "
+        "lime is counted as pure calcium carbonate. Speed and losses come in with a bed."
     )
 
 
@@ -119,13 +194,13 @@ def _table(shelf: ShelfForBed, names: Sequence[str], case: Case, words: Words) -
     currencies |= {way.option.currency for way in shelf.ways if way.option.cost_per_kg_caco3_eq}
     shared = currencies.pop() if len(currencies) == 1 else None
     price = f", {shared}" if shared else ""
-    unit, share = _lime_unit(words)
+    unit, share = _weight_unit(words)
     rows = []
     for way in shelf.ways:
         option = way.option
         currency = None if shared else option.currency
         per = option.cost_per_kg_caco3_eq if lime else option.cost_per_mol_acid
-        scale = share if lime else 1.0
+        scale = share if lime else share * SULFUR_ACID_MOLC_KG
         rows.append(
             (
                 _name(way, names, words),
@@ -139,13 +214,14 @@ def _table(shelf: ShelfForBed, names: Sequence[str], case: Case, words: Words) -
                 _mind(option, words),
             )
         )
+    of = "lime" if lime else words.text("sulfur's worth")
     columns = (
         Column("product"),
         Column("rate", Align.RIGHT),
         Column(f"for {whole(case)}", Align.RIGHT),
         Column("packs", Align.RIGHT),
         Column(f"cost{price}", Align.RIGHT),
-        Column(f"per {unit} of lime{price}" if lime else f"per mole of acid{price}", Align.RIGHT),
+        Column(f"per {unit} of {of}{price}", Align.RIGHT),
         Column("half works in", Align.RIGHT),
         Column("salt, dS/m", Align.RIGHT),
         Column("mind"),
@@ -177,10 +253,11 @@ def _salt(option: Option, words: Words) -> str:
 
 def _mind(option: Option, words: Words) -> str:
     """The short names of what to mind with one product; the texts stand below the table."""
-    said = [_label(code) for code in option.cautions if code not in _BY_PLAN]
+    codes = [code for code in option.cautions if code not in _BY_PLAN]
     if "over-cap" in option.cautions:
-        said.insert(0, _label("over-cap"))
-    return words.text(", ".join([said[0], *(lowered(one) for one in said[1:])])) if said else ""
+        codes.insert(0, "over-cap")
+    said = [caution_label(code, words=words) for code in codes]
+    return ", ".join([said[0], *(lowered(one) for one in said[1:])]) if said else ""
 
 
 def _remarks(shelf: ShelfForBed, words: Words) -> list[tuple[str, str]]:
@@ -218,17 +295,17 @@ def _care(ways: Sequence[ShelfWay], words: Words) -> Section | None:
     ]
     if not told:
         return None
-    items = tuple(
-        f"**{words.text(_label(one.code))}.** {sentence(one.text, words)}" for one in told
-    )
-    return Section("Take care", (Items(items), Paragraph(words.text(CLOSING))), Matter.CARE)
+    items = tuple(caution_line(one, words=words) for one in told)
+    title = say(message("caution-title"), words)
+    return Section(title, (Items(items), Paragraph(say(RULES_LINE, words))), Matter.CARE)
 
 
-def _label(code: str) -> str:
-    return LABELS.get(code, code.replace("-", " "))
+def _weight(value: float) -> str:
+    """Two or three digits: 3.3, 30, 98, 156."""
+    return f"{value:.0f}" if value >= 10.0 else f"{value:.2g}"
 
 
-def _lime_unit(words: Words) -> tuple[str, float]:
+def _weight_unit(words: Words) -> tuple[str, float]:
     return ("lb", POUND_G / 1000.0) if words.units == "us" else ("kg", 1.0)
 
 

@@ -16,6 +16,7 @@ from loamshift.domain.letter import (
     Table,
 )
 from loamshift.domain.water import AcidDose, WaterTreatment
+from loamshift.report.letter_words import sentence
 from loamshift.report.sources import sources_section
 from loamshift.report.words import Quantity, Words
 from loamshift.units import US_FLUID_OUNCE_ML, US_GALLON_L
@@ -27,7 +28,7 @@ def water_letter(water: WaterTreatment, *, words: Words) -> Letter:
     if water.products:
         sections.append(Section(_heading(words), (_product_table(water, words),)))
         cautions = [
-            Note(words.text(caution.text), words.text("Care")) for caution in water.cautions
+            Note(sentence(caution.text, words), words.text("Care")) for caution in water.cautions
         ]
         sections.append(Section("Handling", tuple(cautions)))
     comments = tuple(words.text(comment) for comment in water.comments)

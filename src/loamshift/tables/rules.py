@@ -5,13 +5,30 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import Final
 
 from loamshift.domain.evidence import Evidence
-from loamshift.domain.rules import Cap, CautionRule, LimeRate, SulfurRate
+from loamshift.domain.message import Measure, Quantity
+from loamshift.domain.rules import Cap, CautionKind, CautionRule, LimeRate, SulfurRate
 from loamshift.errors import TableError
 from loamshift.tables.rows import Row, evidence, number, number_or_none, read_rows, truth
 
 ANY_SITUATION = "any"
+_QUANTITIES: Final = {
+    "g/m2": Quantity.RATE,
+    "g": Quantity.AMOUNT,
+    "m2": Quantity.AREA,
+    "cm": Quantity.DEPTH,
+    "L/m2": Quantity.WATER_RATE,
+    "degC": Quantity.TEMPERATURE,
+    "pH": Quantity.PH,
+    "dS/m": Quantity.EC,
+    "mg/L CaCO3": Quantity.ALKALINITY,
+    "%": Quantity.PERCENT,
+    "times": Quantity.TIMES,
+    "1": Quantity.NUMBER,
+}
+"""Kinds of number by the units of the table of figures in cautions."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,13 +123,20 @@ def has_cap(*, applies_to: str, situation: str, per: str) -> bool:
 @cache
 def load_cautions() -> Mapping[str, CautionRule]:
     """Every caution by its code, in the order letters print them."""
+    figures: dict[str, dict[str, Measure]] = {}
+    for row in read_rows("caution_figures"):
+        measure = Measure(
+            _QUANTITIES[row["unit"]], number(row, "value"), number_or_none(row, "high")
+        )
+        figures.setdefault(row["code"], {})[row["name"]] = measure
     cautions: dict[str, CautionRule] = {}
     for row in read_rows("cautions"):
         if row["code"] in cautions:
-            raise TableError(f"caution {row['code']} stands twice")
+            raise TableError(f"caution {row['code']} appears twice")
         cautions[row["code"]] = CautionRule(
             code=row["code"],
-            text=row["text"],
+            kind=CautionKind(row["kind"]),
+            figures=figures.get(row["code"], {}),
             source_key=row["source_key"],
             evidence=evidence(row),
         )

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.water.treat import treat_water
+from wording import read
 
 
 def amounts(**given: float) -> dict[str, float]:
@@ -69,7 +70,8 @@ def test_soft_water_needs_no_acid_and_no_caution() -> None:
 def test_acid_always_comes_with_how_to_handle_it() -> None:
     result = treat_water(alkalinity_mg_l_as_caco3=200.0)
     assert [caution.code for caution in result.cautions] == ["acid-handling"]
-    assert "never water into acid" in result.cautions[0].text
+    assert "never water into acid" in read(result.cautions[0].text)
+    assert result.cautions[0].handling
 
 
 def test_more_phosphoric_acid_than_a_fact_sheet_allows_is_said() -> None:

@@ -9,8 +9,8 @@ from typing import Final
 from loamshift import __version__
 from loamshift.domain.answer import Caution
 from loamshift.domain.letter import Items
-from loamshift.report.letter_care import CLOSING, LABELS
-from loamshift.report.letter_words import raised, sentence
+from loamshift.report.letter_care import RULES_LINE, caution_line
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 _END: Final = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9“]|pH)")
@@ -38,24 +38,19 @@ def cautions_listed(cautions: Sequence[Caution], *, words: Words, brief: bool = 
     words
         Spelling and units of the reader [object].
     brief
-        True for the first sentence of each alone [truth].
+        True for what must be done alone [truth].
 
     Returns
     -------
     Items
         One item each [object].
     """
-    items = []
-    for caution in cautions:
-        label = LABELS.get(caution.code) or raised(caution.code.replace("-", " "))
-        text = sentence(caution.text, words)
-        items.append(f"**{words.text(label)}.** {first_sentence(text) if brief else text}")
-    return Items(tuple(items))
+    return Items(tuple(caution_line(one, words=words, short=brief) for one in cautions))
 
 
 def closing(words: Words, *, version: str = __version__) -> str:
     """The line at the foot of a card: whose sums these are, and what they do not replace [text]."""
-    return words.text(f"{CLOSING} {made_with(version)}")
+    return f"{say(RULES_LINE, words)} {made_with(version)}"
 
 
 def made_with(version: str = __version__) -> str:

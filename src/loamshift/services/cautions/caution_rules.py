@@ -315,3 +315,18 @@ RULES: Final[tuple[Rule, ...]] = (
     sodic,
 )
 """Every rule, each of them shown by a case of its own."""
+
+HANDLING_RULES: Final[tuple[Rule, ...]] = (
+    handling_planned,
+    handling_taken_up,
+    acid_into_water,
+    aluminium_lying,
+    sulfide_where_wet,
+    sulfide_where_unknown,
+    metals_by_acid,
+    metals_by_lime,
+    established_roots,
+    ammonia_of_lime,
+    children_and_pets,
+)
+"""Those that speak of what somebody applies, takes up or treats by this advice."""

@@ -1,7 +1,8 @@
-"""Which printed cautions go with an answer."""
+"""Which cautions go with an answer, those of what is really handled first."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Protocol
 
 from loamshift.domain.answer import (
@@ -14,9 +15,10 @@ from loamshift.domain.answer import (
     Severity,
 )
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.rules import CautionKind, CautionRule
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
-from loamshift.services.cautions.caution_rules import RULES
+from loamshift.services.cautions.caution_rules import HANDLING_RULES, RULES
 from loamshift.services.context.overdose import overdoses, recent_materials
 from loamshift.services.materials.named import material_named
 from loamshift.tables.rules import load_cautions
@@ -64,14 +66,60 @@ def cautions(
     Returns
     -------
     tuple of Caution
-        One row a code, in the order of the table [rows].
+        One row a code: the hazards of what is applied, taken up or treated first, and either
+        part in the order of the table [rows].
     """
     facts = caution_facts(context, judged, applications=applications, options=options)
     codes = {code for rule in RULES for code in rule(facts)}
-    return tuple(
-        Caution(code=rule.code, text=rule.text, source_key=rule.source_key)
+    handled = codes_of_handling(facts)
+    found = [
+        caution_from_rule(rule, handling=rule.code in handled)
         for rule in load_cautions().values()
         if rule.code in codes
+    ]
+    return tuple(sorted(found, key=lambda caution: not caution.handling))
+
+
+def codes_of_handling(facts: CautionFacts) -> frozenset[str]:
+    """Hazards of what this advice has somebody handle, by code.
+
+    Parameters
+    ----------
+    facts
+        Everything a rule may look at [object].
+
+    Returns
+    -------
+    frozenset of str
+        What is merely compared or proposed has no part in it [text].
+    """
+    handled = replace(facts, compared=(), proposed=())
+    hazards = {code for rule in HANDLING_RULES for code in rule(handled)}
+    cautions = load_cautions()
+    return frozenset(code for code in hazards if cautions[code].kind is CautionKind.HAZARD)
+
+
+def caution_from_rule(rule: CautionRule, *, handling: bool) -> Caution:
+    """A caution of an answer.
+
+    Parameters
+    ----------
+    rule
+        Its row, with its messages [object].
+    handling
+        Whether it is a hazard of something that is handled [truth].
+
+    Returns
+    -------
+    Caution
+        Code, texts and source [object].
+    """
+    return Caution(
+        code=rule.code,
+        text=rule.text,
+        source_key=rule.source_key,
+        short=rule.short,
+        handling=handling,
     )
 
 

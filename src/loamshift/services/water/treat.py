@@ -19,6 +19,7 @@ from loamshift.core.water_acids import (
 from loamshift.domain.answer import Band, Caution
 from loamshift.domain.water import AcidDose, WaterTreatment
 from loamshift.errors import InputError, OutOfRangeError
+from loamshift.services.cautions.cautions import caution_from_rule
 from loamshift.tables.parameters import load_parameters, parameter_values
 from loamshift.tables.rules import load_cautions
 
@@ -322,5 +323,4 @@ def _comments(*, alkalinity: float, hardness: float | None, treated: bool) -> tu
 
 
 def _cautions() -> tuple[Caution, ...]:
-    rule = load_cautions()["acid-handling"]
-    return (Caution(code=rule.code, text=rule.text, source_key=rule.source_key),)
+    return (caution_from_rule(load_cautions()["acid-handling"], handling=True),)

@@ -15,8 +15,8 @@ from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_http_methods
 
 from loamshift.case.plain import is_clean
-from loamshift.report.letter_care import CLOSING, LABELS
-from loamshift.report.letter_words import sentence
+from loamshift.report.letter_care import RULES_LINE, caution_label
+from loamshift.report.messages import say
 from loamshift.services.advise import FORECAST_MODEL
 from loamshift.store.models import Office
 from loamshift.tables.rows import tables_fingerprint
@@ -117,9 +117,9 @@ def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, st
         "model": FORECAST_MODEL,
         "licence": _licence(),
         "always": [
-            (words.text(LABELS[code]), sentence(rules[code].text, words)) for code in ALWAYS
+            (caution_label(code, words=words), say(rules[code].text, words)) for code in ALWAYS
         ],
-        "closing": words.text(CLOSING),
+        "closing": say(RULES_LINE, words),
     }
     return render(
         request, "loamshift/settings/settings.html", context, status=422 if faults else 200

@@ -14,6 +14,7 @@ from django.views.decorators.http import require_safe
 from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.figure_name import figure_called
 from loamshift.report.catalogue import EVIDENCE_WORDS
+from loamshift.report.messages import say_each
 from loamshift.report.sources import source_numbers
 from loamshift.services.why import UnknownKey, explain, explained_keys
 from loamshift.tables.references import load_references
@@ -48,7 +49,11 @@ def why(request: HttpRequest, key: str) -> HttpResponse:
     context = {
         "found": found,
         "title": words.text(found.title[:1].upper() + found.title[1:]),
-        "text": [words.text(text) for text in found.text if text and "loamshift why" not in text],
+        "text": [
+            words.text(text)
+            for text in say_each(found.text, words)
+            if text and "loamshift why" not in text
+        ],
         "rows": [_row(figure, found) for figure in found.figures],
         "see": [(one, words.text(_titled(one))) for one in dict.fromkeys(found.see_also)],
         "sources": [references[source] for source in dict.fromkeys(found.source_keys)],

@@ -1,0 +1,143 @@
+### What to take care of. Each caution has three messages: the full text, for the working; a short
+### one for the front sheet, saying what must be done (25 words at most); and a label of a word or
+### two, set in bold before either. Figures come from the table of figures in cautions.
+
+## The section
+
+caution-title = Precautions
+caution-rules = Follow the label and local rules; this does not replace a licensed or local adviser.
+# Set in bold before a text; $label is one of the labels below.
+caution-line = **{ $label }.** { $text }
+
+## Handling
+
+# $minutes is how long to rinse an eye, $ignition the temperature at which the dust catches fire.
+caution-sulfur-dust = Sulphur dust irritates eyes, skin and airways. Wear goggles, gloves and a dust mask, and spread it on a still day. If it gets in an eye, rinse with plain water for { $minutes } minutes. The dust can explode, and catches fire at about { $ignition }: keep it away from flames, sparks and static. Never store it with nitrates or chlorates. Follow the label and local rules.
+caution-sulfur-dust-short = Sulphur dust irritates eyes and lungs and can catch fire. Wear goggles, gloves and a dust mask, choose a still day, and keep flames away.
+caution-sulfur-dust-label = Dust
+
+caution-caustic-lime = Hydrated lime and burnt lime burn skin, eyes and airways, and are not advised in home gardens: ground limestone does the same work safely. If you use them all the same, wear goggles, gloves, long sleeves and a dust mask. Brush dust off the skin before you flood it with water. Rinse a splashed eye for at least { $minutes } minutes, then get medical help. Never apply lime or ash together with ammonium or urea.
+caution-caustic-lime-short = Hydrated and burnt lime burn skin, eyes and lungs: use ground limestone instead, or wear goggles, gloves, long sleeves and a dust mask.
+caution-caustic-lime-label = Caustic lime
+
+caution-acid-handling = Pour acid into water, never water into acid: it spatters. Only trained people in goggles, acid-proof gloves and clothing should handle it, with acid-proof equipment. Nobody should drink or wash from the treated line. Battery acid has no place in a garden. Never let acid meet hypochlorite (bleach, or pool or line chlorine): it gives off chlorine gas. Follow the label and local rules.
+caution-acid-handling-short = Acid is for trained people in goggles and acid-proof gloves. Pour acid into water, never water into acid, and keep bleach away from it.
+caution-acid-handling-label = Handling acid
+
+# $ece is a range of salinity, in saturated paste.
+caution-salt = This much soluble salt can scorch roots before it does any good. Spread it evenly, water it in well, and keep it off seedlings and dry soil. Sensitive plants lose growth once soil salinity (ECe) passes about { $ece }.
+caution-salt-short = Salts can scorch roots. Spread them evenly, water them in well, and keep them off seedlings and dry soil.
+caution-salt-label = Scorch
+
+# $least and $subsoil are pH, the second in calcium chloride; $loose is a range in ppm.
+caution-aluminium = Aluminium sulphate adds aluminium, which injures roots. Keep it for hydrangeas grown blue, and off other plants and any soil below pH { $least }. Very acid soil releases aluminium by itself. In Western Australia, aluminium in the subsoil is toxic below pH { $subsoil } in calcium chloride, and { $loose } ppm in the soil harms sensitive plants.
+caution-aluminium-short = Aluminium injures roots. Keep aluminium sulphate for blue hydrangeas, and off other plants and very acid soil.
+caution-aluminium-label = Roots and aluminium
+
+# $blueberry is a rate a year, $lawn a rate at once, both of nitrogen.
+caution-nitrogen = Feed for the nitrogen the plants need, not for the acid it brings: what they cannot use scorches them or washes out. The most recommended for mature highbush blueberries in British Columbia is { $blueberry } of nitrogen a year. For a lawn in New York it is { $lawn } in one application. Never apply lime or ash together with ammonium or urea.
+caution-nitrogen-short = Give only as much nitrogen as the plants need. What they cannot use scorches them or washes out.
+caution-nitrogen-label = Nitrogen
+
+caution-hydrogen-sulfide = In waterlogged soil, sulphur and sulphates turn to hydrogen sulphide, which kills roots. Put none on saturated ground: drain it first. A smell of rotten eggs or a black layer means stop, drain, and add no more sulphur. Do not dig with your face close to the ground: the nose stops noticing the gas where it is dangerous.
+caution-hydrogen-sulfide-short = Put no sulphur on waterlogged ground: it turns to a gas that kills roots. A smell of rotten eggs means stop and drain.
+caution-hydrogen-sulfide-label = Wet ground
+
+caution-iron-stain = Iron sulphate stains paving, stone and clothes rust-brown. Sweep it off at once while it is dry, then water only the bed.
+caution-iron-stain-short = Iron sulphate stains paving and clothes rust-brown. Sweep it off at once while it is dry, then water only the bed.
+caution-iron-stain-label = Rust
+
+# $lead is a pH.
+caution-metals = On old urban or orchard ground, acid can make lead, cadmium, zinc and copper more available. Plants take up less lead above about pH { $lead }. Test for metals and arsenic before you change the pH, and grow food in a raised bed of clean soil. Arsenic and molybdenum behave the other way: they move more as the pH rises.
+caution-metals-short = This ground may hold lead or arsenic. Test for metals before you change its pH, and grow food in clean soil.
+caution-metals-label = Metals
+
+# $year is a rate of sulphur a year.
+caution-established-roots = Do not dig near established roots. Spread it thinly on the surface away from the stems, water it in, and keep to { $year } of sulphur a year. It works slowly from above and reaches only the top few centimetres at first.
+caution-established-roots-short = Do not dig near established roots. Spread it thinly on the surface, away from the stems, and water it in.
+caution-established-roots-label = Living roots
+
+# $high is a pH.
+caution-ammonia = Never apply lime or ash together with ammonium or urea: ammonia gas is given off, and the nitrogen is lost with it. On a lawn, leave about a month between them. On soil above about pH { $high }, work ammonium or urea in, or water them in at once.
+caution-ammonia-short = Never apply lime or ash together with ammonium or urea: ammonia gas is given off. Leave about a month between them.
+caution-ammonia-label = Lime and nitrogen apart
+
+caution-children-pets = Keep children and pets off until it is watered in and dry. Store it locked up and dry in its labelled pack, away from food and animal feed. Iron salts are poisonous if swallowed, above all to small children: get medical help at once (in the UK, call 111, or 999 in an emergency). Follow the label and local rules.
+caution-children-pets-short = Keep children and pets off until it is watered in and dry. Store it locked up, dry and in its labelled pack.
+caution-children-pets-label = Children and pets
+
+# $least is a pH.
+caution-acid-sulfate = Coastal or drained marine clay with yellow mottles, or a pH below { $least }, may mean acid sulphate soil: do not acidify, drain or dig it. It needs many times as much lime as any table here shows. Get specialist advice.
+caution-acid-sulfate-short = This may be acid sulphate soil. Do not acidify, drain or dig it, and get specialist advice.
+caution-acid-sulfate-label = Acid sulphate soil
+
+## What is wrong with the bed
+
+# $planted is a rate of sulphur a year, $lawn one at once.
+caution-over-cap = This is more than the published limit for this ground. Planted blueberries, for example, get at most { $planted } of sulphur a year on the surface, and a lawn { $lawn } at once. Keep to the limit, wait, and test before you apply more.
+caution-over-cap-short = This is more than the published limit for this ground. Keep to the limit, wait, and test before you apply more.
+caution-over-cap-label = Too much at once
+
+caution-overdose = An amount like this harms plants: { $killed } of sulphur killed pine seedlings in a nursery. Apply nothing more, neither acid nor lime nor fertiliser, and scrape up what is still on the surface. Have pH and salt tested, and correct the soil only on the strength of those figures.
+caution-overdose-short = Apply nothing more, neither acid nor lime nor fertiliser. Scrape up what is still on the surface, and have pH and salt tested.
+caution-overdose-label = Overdose
+
+# $rabbiteye is a pH.
+caution-too-acid = Soil as acid as this harms most plants through aluminium and manganese. Stop everything that acidifies, ammonium fertilisers included: for rabbiteye blueberries below pH { $rabbiteye }, the advice is urea instead of ammonium sulphate. Lime in small steps, and only up to the lower end of the range the plants need.
+caution-too-acid-short = Stop everything that acidifies, ammonium fertilisers included. Lime in small steps, and only up to the lower end of the plants' range.
+caution-too-acid-label = Too acid
+
+# $sodium is a percentage of the exchange sites.
+caution-sodic = In sodic soil, sodium holds { $sodium } or more of the exchange sites. The pH is not the only problem: the soil loses its structure. Putting it right takes calcium, drainage and leaching under specialist advice, so no dose is given here.
+caution-sodic-short = Sodium is the problem here, not the pH alone. Get specialist advice on calcium, drainage and leaching.
+caution-sodic-label = Sodium
+
+## How things work
+
+# $sulfur is used up by $lime (a percentage) of free lime in the top $depth; $vinegar still shows.
+caution-free-lime = Free lime uses up the acid first: each { $lime } of it in the top { $depth } takes about { $sulfur } of sulphur before the pH changes for good. Vinegar misses less than about { $vinegar }, so soil that does not fizz can still contain some.
+caution-free-lime-short = Free lime uses up the acid before the pH changes for good. Soil that does not fizz with vinegar can still contain some.
+caution-free-lime-label = Lime in the soil
+
+# $water of the given $alkalinity adds $lime, which $sulfur undoes.
+caution-water-alkalinity = It is the alkalinity of the water, not its pH and not its hardness, that limes the bed. At an alkalinity of { $alkalinity }, { $water } of water adds { $lime } of lime. It takes { $sulfur } of sulphur to undo that.
+caution-water-alkalinity-short = The alkalinity of the water limes the bed, not its pH or its hardness. Use rainwater where you can.
+caution-water-alkalinity-label = The water
+
+# Speeds at $cool and at $cold as percentages of that at $warm.
+caution-cold-soil = Sulphur is turned into acid by soil bacteria, which need warmth. At { $cool } it reacts about { $cool_share } as fast as at { $warm }, and at { $cold } about { $cold_share } as fast. Where winters are cold, sulphur spread in autumn works the next summer.
+caution-cold-soil-short = Sulphur works only in warm soil. Where winters are cold, sulphur spread in autumn works the next summer.
+caution-cold-soil-label = Warmth
+
+# $months is a range.
+caution-too-early = It is too early to judge. Sulphur takes { $months } months, depending on warmth and moisture, and lime takes months too. Do not add more on the strength of a test taken before the date given here.
+caution-too-early-short = Sulphur and lime take months. Do not add more on the strength of a test taken before the date given here.
+caution-too-early-label = Patience
+
+# $scatter is a range of pH, $bias a difference in pH.
+caution-probe-reading = A soil probe or test strip is a hint, not a test. Even electrodes drawn through six farm fields scattered by { $scatter } pH against the laboratory, and read up to { $bias } too high on average. Send a mixed sample to a laboratory before you apply a large amount.
+caution-probe-reading-short = A soil probe or test strip is a hint, not a test. Send a mixed sample to a laboratory before you apply a large amount.
+caution-probe-reading-label = The reading
+
+caution-method-unknown = A pH without its method can mislead. The same soil reads lower in a salt solution, usually by about half a unit in calcium chloride and about one unit in potassium chloride. Ask the laboratory which it used.
+caution-method-unknown-short = Ask the laboratory how it measured the pH. The same soil reads lower in a salt solution than in water.
+caution-method-unknown-label = Which pH
+
+# $cup is what a US cup of sulphur weighs; spread on $area, it is $ratio the yearly limit.
+caution-unit-slip = Check the unit of every figure asked about, on the report or the bag. Weigh a product rather than measure it in cups: a US cup of sulphur holds about { $cup }. Spread on { $area }, that is { $ratio } the yearly limit for planted blueberries. Do not mix up g and kg, per plant and per m², or per 100 and per 1,000 square feet.
+caution-unit-slip-short = Check the units on the report or the bag, and weigh a product rather than measure it in cups.
+caution-unit-slip-label = Units
+
+caution-neutral-salt = Gypsum, Epsom salt and sulphate of potash bring no acid, whatever the label says. Because they are salts, they can lower a reading in water for a while, but the soil is no more acid for it.
+caution-neutral-salt-short = Gypsum, Epsom salt and sulphate of potash bring no acid, whatever the label says.
+caution-neutral-salt-label = Salts without acid
+
+# $dose is a rate of sulphur at once, $months the least wait.
+caution-split = Split it into several applications. On bare ground, apply at most { $dose } of sulphur at once, then wait at least { $months } months and test before the next application.
+caution-split-short = Split it into several applications, and test before each one after the first.
+caution-split-label = Several applications
+
+# $months is a range.
+caution-iron-chlorosis = Yellow young leaves with green veins on chalky or limy soil are short of iron. The soil holds enough, but the lime keeps it from the roots. An iron chelate made for limy soil (EDDHA) or a leaf spray greens them for a season without changing the pH. A treated tree takes { $months } months to respond. For a large tree, call a qualified arborist.
+caution-iron-chlorosis-short = Yellow young leaves with green veins are short of iron. A chelate made for limy soil (EDDHA) greens them for a season.
+caution-iron-chlorosis-label = Iron
