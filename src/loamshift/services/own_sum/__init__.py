@@ -1,0 +1,1 @@
+"""What is the sum behind this number of this bed?"""
