@@ -128,6 +128,8 @@ class Matter(StrEnum):
     BODY = "body"
     ASIDE = "aside"
     """What explains the letter without being needed to act on it."""
+    BESIDE = "beside"
+    """One of two sections that stand side by side where there is room."""
     CARE = "care"
     """What can hurt somebody or something."""
     SOURCES = "sources"
@@ -135,13 +137,28 @@ class Matter(StrEnum):
     """What made the letter."""
 
 
+class Sheet(StrEnum):
+    """Which sheets of a letter a section belongs to."""
+
+    FRONT = "front"
+    """The first side of paper: the answer at a glance."""
+    WORKING = "working"
+    """What stands behind it, folded on a screen and on sheets of its own in print."""
+
+
 @dataclass(frozen=True, slots=True)
 class Section:
-    """Some blocks under a heading, or under none."""
+    """Some blocks under a heading, or under none.
+
+    ``topic`` is a code for what the section is about, such as ``need``; empty in a letter of an
+    earlier version.
+    """
 
     heading: str | None
     blocks: tuple[Block, ...]
     matter: Matter = Matter.BODY
+    sheet: Sheet = Sheet.WORKING
+    topic: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,3 +173,13 @@ class Letter:
     sections: tuple[Section, ...]
     day: date | None = None
     letterhead: tuple[str, ...] = ()
+
+    @property
+    def front(self) -> tuple[Section, ...]:
+        """The sections of the front sheet; none in a letter of an earlier version."""
+        return tuple(part for part in self.sections if part.sheet is Sheet.FRONT)
+
+    @property
+    def working(self) -> tuple[Section, ...]:
+        """The sections behind it."""
+        return tuple(part for part in self.sections if part.sheet is Sheet.WORKING)

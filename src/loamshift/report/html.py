@@ -7,12 +7,25 @@ import hashlib
 from collections.abc import Sequence
 from html import escape
 from importlib import resources
+from itertools import groupby
 from typing import Final
 
-from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Note, Paragraph, Section
+from loamshift.domain.letter import (
+    Block,
+    Figure,
+    Items,
+    Letter,
+    Matter,
+    Note,
+    Paragraph,
+    Section,
+    Sheet,
+)
+from loamshift.domain.message import message
 from loamshift.report.html_blocks import block_html, inline_html, sources_html
 from loamshift.report.html_figure import figure_html
 from loamshift.report.inline import bare, source_count, without_repeats
+from loamshift.report.messages import say
 from loamshift.report.typeface import font_faces_css
 from loamshift.report.words import Words
 
@@ -41,7 +54,7 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     inside the file.
     """
     style = f"{font_faces_css()}\n{_stylesheet()}"
-    body = sections_html(letter)
+    body = sections_html(letter, words=words)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
     lines = "<br>".join(escape(line) for line in letter.letterhead)
     above = f'<p class="letterhead">{lines}</p>\n' if lines else ""
@@ -58,12 +71,37 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     )
 
 
-def sections_html(letter: Letter) -> str:
-    """The sections of a letter [object] as HTML, to stand in a page of their own [text]."""
+def sections_html(letter: Letter, *, words: Words) -> str:
+    """The sections of a letter as HTML, to stand in a page of their own.
+
+    Parameters
+    ----------
+    letter
+        The letter [object].
+    words
+        Language of the reader, for the line that unfolds the working [object].
+
+    Returns
+    -------
+    str
+        The front sheet, then the working, folded; a letter of an earlier version has all its
+        sections one after the other [text].
+    """
     sources = source_count(letter)
-    return "\n".join(
-        _section(section, number, sources) for number, section in enumerate(letter.sections, 1)
-    )
+    numbered = list(enumerate(letter.sections, 1))
+    front = [(n, part) for n, part in numbered if part.sheet is Sheet.FRONT]
+    working = [(n, part) for n, part in numbered if part.sheet is not Sheet.FRONT]
+    rest = "\n".join(_section(part, n, sources) for n, part in working)
+    if not front:
+        return rest
+    lines = []
+    for beside, parts in groupby(front, key=lambda pair: pair[1].matter is Matter.BESIDE):
+        made = "\n".join(_section(part, n, sources) for n, part in parts)
+        lines.append(f'<div class="pair">\n{made}\n</div>' if beside else made)
+    if rest:
+        summary = escape(say(message("front-working"), words))
+        lines.append(f'<details class="working">\n<summary>{summary}</summary>\n{rest}\n</details>')
+    return "\n".join(lines)
 
 
 def _policy(style: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Figure, Letter, Section
 from loamshift.report.figures.claims import claims_figure
@@ -13,6 +13,8 @@ from loamshift.report.figures.dose import dose_figure
 from loamshift.report.figures.ledger import ledger_figure
 from loamshift.report.figures.options import options_figure
 from loamshift.report.figures.year import year_figure
+from loamshift.report.front import front_sheet
+from loamshift.report.learnt import learnt
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import made_by, sources, take_care
 from loamshift.report.letter_checks import checks, worth_measuring
@@ -25,11 +27,8 @@ from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_upkeep import keeping, what_pulls
-from loamshift.report.letter_verdict import opening
 from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
-
-_RESCUE_FIRST = (Decision.STOP, Decision.ELSEWHERE)
 
 
 def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
@@ -52,51 +51,49 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
 
     Notes
     -----
-    The verdict comes first. A rescue stands right behind it where the answer is to stop or to
-    plant elsewhere, and a list of what to measure where the answer is to measure; both come
-    later otherwise.
+    The front sheet says what to do. The working behind it begins with a rescue where there is
+    one, then says how much and why, what was learned, and what the answer rests on.
     """
     numbers = source_numbers(line.key for line in answer.sources)
-    decision = answer.verdict.decision
-    rescue = putting_right(answer, words=words)
-    measure = worth_measuring(answer, words=words)
-    sections: list[Section | None] = [opening(answer, case, words=words)]
-    if decision in _RESCUE_FIRST:
-        sections.append(rescue)
-    if decision is Decision.MEASURE_FIRST:
-        sections.append(measure)
-    sections += [
-        depends_on(answer, words=words),
-        _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words)),
-        _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words)),
-        what_the_test_decides(answer, case, words=words),
-        _with(
-            what_to_expect(answer, words=words), course_figure(answer, case, words=words), after=1
-        ),
-        _with(ways(answer, case, words=words), options_figure(answer, case, words=words), after=0),
-        _with(
-            what_pulls(answer, case, words=words),
-            ledger_figure(answer, case, words=words),
-            after=1,
-        ),
-        keeping(answer, case, words=words),
-    ]
-    if decision not in _RESCUE_FIRST:
-        sections.append(rescue)
-    claims = claims_figure(answer, case, words=words)
-    sections.append(_with(claims_settled(answer, case, words=words), claims, after=0))
-    if decision is not Decision.MEASURE_FIRST:
-        sections.append(measure)
-    sections += [
-        checks(answer, numbers=numbers, words=words),
-        take_care(answer, numbers=numbers, words=words),
-        sources(answer),
-        made_by(answer, words=words),
-    ]
+    need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
+    plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))
+    expect = _with(
+        what_to_expect(answer, words=words), course_figure(answer, case, words=words), after=1
+    )
+    others = _with(
+        ways(answer, case, words=words), options_figure(answer, case, words=words), after=0
+    )
+    undo = _with(
+        what_pulls(answer, case, words=words), ledger_figure(answer, case, words=words), after=1
+    )
+    claims = _with(
+        claims_settled(answer, case, words=words), claims_figure(answer, case, words=words), after=0
+    )
+    working: dict[str, Section | None] = {
+        "rescue": putting_right(answer, words=words),
+        "branches": depends_on(answer, words=words),
+        "need": need,
+        "plan": plan,
+        "decides": what_the_test_decides(answer, case, words=words),
+        "expect": expect,
+        "learnt": learnt(answer, words=words),
+        "options": others,
+        "undo": undo,
+        "keep": keeping(answer, case, words=words),
+        "claims": claims,
+        "measure": worth_measuring(answer, words=words),
+        "checks": checks(answer, numbers=numbers, words=words),
+        "care": take_care(answer, numbers=numbers, words=words),
+        "sources": sources(answer),
+        "made-by": made_by(answer, words=words),
+    }
     return Letter(
         title=answer.name,
         subtitle=subtitle(answer, case, words=words),
-        sections=tuple(section for section in sections if section is not None),
+        sections=(
+            *front_sheet(answer, case, words=words),
+            *(replace(part, topic=topic) for topic, part in working.items() if part is not None),
+        ),
         day=answer.today,
     )
 

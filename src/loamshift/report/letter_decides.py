@@ -1,4 +1,4 @@
-"""What the next test decides: one line for each range of readings, and how often it works out."""
+"""What each test decides: one line for each range of readings, and how often it works out."""
 
 from __future__ import annotations
 
@@ -18,26 +18,19 @@ from loamshift.domain.answer import (
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Note, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
+from loamshift.domain.message import Given, Message, Product, in_100, message, ph, rate
 from loamshift.domain.ph import PhConversion, PhMethod
+from loamshift.report.bed_names import treated_area_m2, whole_bed
+from loamshift.report.front import reads, reads_between
 from loamshift.report.letter_head import method_said, reading_in_force
-from loamshift.report.letter_need import treated_area_m2
-from loamshift.report.letter_words import in_100, product_in_text, sentences, whole
-from loamshift.report.words import MONTHS, Words
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.tables.ph_methods import default_ph_conversion
-
-DECIDES = "What the test decides"
-LATER_TEST = "What a later test would decide"
-CHANCES = "How likely this is to work"
-HEADINGS = (DECIDES, LATER_TEST, CHANCES)
-
-THEN_SHORT = {Then.PART: "", Then.TEST_AGAIN: "nothing yet, test again", Then.DONE: "nothing more"}
-"""What a line calls for where room is short; the amount is said by itself."""
 
 _HALF_STEP_PH = 0.05
 """Readings are told to a tenth, so that a line ends halfway to the next."""
 _WORTH_SAYING = 0.01
-PROVISIONAL = "This holds only if the test you still need gives the result we expect."
 
 
 def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -50,7 +43,7 @@ def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Sectio
     case
         The bed it is about [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -62,13 +55,18 @@ def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Sectio
         return None
     blocks: list[Block] = list(decision_tables(answer, case, words=words))
     if blocks:
-        blocks.append(Paragraph(words.text(_how_to_read(case))))
-    blocks.append(Paragraph(words.text(chances(answer, case, words))))
+        blocks.append(Paragraph(" ".join(say(one, words) for one in _how_to_read(case))))
+    odds = chances(answer, case)
+    if odds:
+        blocks.append(Paragraph(" ".join(say(one, words) for one in odds)))
     later = answer.verdict.decision is Decision.MEASURE_FIRST
     if later:
-        blocks.append(Note(PROVISIONAL, "Provisional"))
-    heading = CHANCES if not plan.decides else LATER_TEST if later else DECIDES
-    return Section(heading, tuple(blocks))
+        label = say(message("need-provisional-label"), words)
+        blocks.append(Note(say(message("decides-provisional"), words), label))
+    heading = "decides-heading-later" if later else "decides-heading"
+    if not plan.decides:
+        heading = "decides-heading-chances"
+    return Section(say(message(heading), words), tuple(blocks))
 
 
 def decision_tables(answer: Answer, case: Case, *, words: Words) -> Iterator[Table]:
@@ -81,7 +79,7 @@ def decision_tables(answer: Answer, case: Case, *, words: Words) -> Iterator[Tab
     case
         The bed it is about [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Yields
     ------
@@ -109,72 +107,54 @@ def _table(
     words: Words,
 ) -> Table:
     own, area = _own_method(case), treated_area_m2(answer, case)
-    columns = [Column("pH in water")]
+    heads = [Column(say(message("decides-in-water"), words))]
     if own is not None:
-        columns.append(Column(f"pH {method_said(own.method)}"))
-    columns.append(Column("then"))
+        method = message("decides-in-own", method=method_said(own.method))
+        heads.append(Column(say(method, words)))
+    heads.append(Column(say(message("decides-then"), words)))
     if area is not None:
-        columns.append(Column(f"for {whole(case)}", Align.RIGHT))
+        whole = message("bed-for-whole", whole=whole_bed(case))
+        heads.append(Column(say(whole, words), Align.RIGHT))
     rows = []
     for line in lines:
-        row = [reads_said(line, words)]
+        row = [say(reads(line), words)]
         if own is not None:
-            row.append(_reads(*_in_own_method(line, own), words))
-        row.append(words.text(_then(line, plan, answer, words)))
+            row.append(say(reads_between(*_in_own_method(line, own)), words))
+        row.append(say(_then(line, plan, answer, words), words))
         if area is not None:
             row.append("" if line.part_g_m2 <= 0.0 else words.amount(line.part_g_m2 * area))
         rows.append(tuple(row))
-    what = ""
-    if any(line.part_g_m2 > 0.0 for line in lines):
-        what = f"; amounts of {product_in_text(plan.material, words)}"
-    caption = words.text(f"Test on {words.date(day)}{what}")
-    return Table(tuple(columns), tuple(rows), caption)
+    goes_on = any(line.part_g_m2 > 0.0 for line in lines)
+    caption = message(
+        "decides-caption", day=day, product=Product(plan.material) if goes_on else None
+    )
+    return Table(tuple(heads), tuple(rows), say(caption, words))
 
 
-def reads_said(line: TestLine, words: Words) -> str:
-    """The readings of one line [object] in a cell, in water: ``5.9 to 6.3`` [text]."""
-    return _reads(line.reads_from, line.reads_to, words)
-
-
-def _reads(low: float | None, high: float | None, words: Words) -> str:
-    """A range of readings [pH] as a person with a report looks for it."""
-    if low is None and high is None:
-        return "any reading"
-    if low is None:
-        return f"{words.ph(high or 0.0)} or less"
-    if high is None:
-        return f"{words.ph(low)} or more"
-    if words.ph(low) == words.ph(high):
-        return words.ph(low)
-    return f"{words.ph(low)} to {words.ph(high)}"
-
-
-def _then(line: TestLine, plan: PlanRule, answer: Answer, words: Words) -> str:
+def _then(line: TestLine, plan: PlanRule, answer: Answer, words: Words) -> Message:
     match line.then:
         case Then.PART:
-            day = "" if line.part_on is None else f" on {words.date(line.part_on)}"
-            return f"{words.rate(line.part_g_m2)}{day}"
+            return message("decides-part", rate=rate(line.part_g_m2), day=line.part_on)
         case Then.TEST_AGAIN:
-            return (
-                f"nothing now; {_working(plan)} still working; test again in "
-                f"{_next_test(line.test, answer)}"
-            )
+            month = _next_month(line.test, answer, words)
+            return message("decides-test-again", group=_working(plan), month=month)
         case Then.DONE:
-            return "nothing more"
+            return message("decides-nothing")
 
 
-def _working(plan: PlanRule) -> str:
+def _working(plan: PlanRule) -> str | None:
     material = load_materials().get(plan.material)
     group = None if material is None else material.group
-    names = {MaterialGroup.SULFUR: "the sulfur is", MaterialGroup.LIME: "the lime is"}
-    return "it is" if group is None else names.get(group, "it is")
+    return (
+        {MaterialGroup.SULFUR: "sulfur", MaterialGroup.LIME: "lime"}.get(group) if group else None
+    )
 
 
-def _next_test(test: date, answer: Answer) -> str:
+def _next_month(test: date, answer: Answer, words: Words) -> Message:
     """Month and year of the test after this one: the next day of the answer, or a year on."""
     later = min((day for day in answer.retest if day > test), default=None)
     month, year = (test.month, test.year + 1) if later is None else (later.month, later.year)
-    return f"{MONTHS[month - 1]} {year}"
+    return message("decides-month", month=Given(words.month(month)), year=Given(str(year)))
 
 
 def _own_method(case: Case) -> PhConversion | None:
@@ -203,24 +183,19 @@ def _below(edge_ph: float, own: PhConversion) -> float:
     return math.floor(10.0 * turned + 1e-6) / 10.0
 
 
-def _how_to_read(case: Case) -> str:
+def _how_to_read(case: Case) -> list[Message]:
     reading = reading_in_force(case)
     method = PhMethod.WATER_1_2_5 if reading is None else reading.method
-    told = ""
+    told = []
     if _own_method(case) is not None:
-        told = (
-            f"This bed was tested {method_said(method)}: use that column if the next test is "
-            "made the same way."
-        )
+        told.append(message("decides-own-column", method=method_said(method)))
     elif not method.is_water:
-        told = "The values are pH in water, as a laboratory reads it."
-    return sentences(
-        told, "After the test, add its reading and ask again: the next step follows from it."
-    )
+        told.append(message("decides-water-column"))
+    return [*told, message("decides-then-ask")]
 
 
-def chances(answer: Answer, case: Case, words: Words) -> str:
-    """How often the plan works out, in counts of 100.
+def chances(answer: Answer, case: Case) -> list[Message]:
+    """How often the plan works out, in counts of 100, beside what the front sheet says.
 
     Parameters
     ----------
@@ -228,38 +203,39 @@ def chances(answer: Answer, case: Case, words: Words) -> str:
         The answer [object].
     case
         The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
 
     Returns
     -------
-    str
-        Sentences; nothing where there is no plan [text].
+    list of Message
+        Sentences; none where there is no plan [objects].
     """
-    plan = answer.plan
+    plan, wanted = answer.plan, answer.wanted
     if plan is None:
-        return ""
-    span, wanted, told = "in the range", answer.wanted, ""
+        return []
+    told = []
     if wanted is not None:
-        span = f"between pH {words.ph(wanted.ph_low)} and {words.ph(wanted.ph_high)}"
+        told.append(
+            message(
+                "front-chance",
+                share=in_100(plan.share_in_range),
+                low=ph(wanted.ph_low),
+                high=ph(wanted.ph_high),
+                day=plan.on,
+            )
+        )
         reading = reading_in_force(case)
         if reading is not None and reading.method.is_salt:
-            told = "That range is pH in water."
-    single = in_100(plan.share_in_range_without_tests)
-    return sentences(
-        f"Of 100 beds like this one treated this way, {in_100(plan.share_in_range)} would be "
-        f"{span} on {words.date(plan.on)} and a year later.",
-        told,
-        f"With the best single amount and no test, {single} would." if plan.decides else "",
-        _harmed(answer, plan),
-    )
-
-
-def _harmed(answer: Answer, plan: PlanRule) -> str:
-    if plan.share_harmed < _WORTH_SAYING:
-        return ""
-    too = "too alkaline" if answer.dose.direction is Direction.LIME else "too acid"
-    return (
-        f"In {in_100(plan.share_harmed)} of 100 such beds, the plan itself would make the soil "
-        f"{too} for the plants at some point."
-    )
+            told.append(message("decides-range-in-water"))
+    if plan.decides:
+        single = in_100(plan.share_in_range_without_tests)
+        told.append(message("decides-chance-tests", share=single))
+    if plan.share_harmed >= _WORTH_SAYING:
+        lime = answer.dose.direction is Direction.LIME
+        told.append(
+            message(
+                "decides-harmed",
+                direction="lime" if lime else "acidify",
+                share=in_100(plan.share_harmed),
+            )
+        )
+    return told

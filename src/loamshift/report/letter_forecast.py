@@ -1,10 +1,11 @@
-"""What to expect: the forecast as one sentence and a few dates."""
+"""What to expect: the forecast in a few sentences and a few dates."""
 
 from __future__ import annotations
 
 from loamshift.domain.answer import WIDTH_CHECK, Answer, Direction, Forecast, WidthShare
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
-from loamshift.report.letter_words import raised, sentences
+from loamshift.domain.message import Message, Prose, message, ph
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 _WEEKS = (13, 26, 52, 104, 156, 260, 520, 1040, 2600)
@@ -14,13 +15,6 @@ _MOST_CAUSES = 4
 _NAMED_SHARE = 0.05
 """A cause of less than this share of the width has no row of its own."""
 _REST_SHARE = 0.01
-_HONEST = {
-    Direction.ACIDIFY: "No measured course of pH after sulfur stands behind this forecast, only "
-    "its parts: the buffer curve and the sulfur clock. Trust a test before it.",
-    Direction.LIME: "In long liming trials such a band held nine readings in ten, but plots limed "
-    "by a middling amount were forecast 0.3 to 0.5 too high. Trust a test before it.",
-    Direction.NONE: "Trust a test before a forecast.",
-}
 
 
 def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
@@ -31,7 +25,7 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     answer
         The answer [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -41,64 +35,53 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     forecast = answer.forecast
     if forecast is None or not forecast.dates:
         return None
+    acts = answer.dose.direction if answer.applications else Direction.NONE
+    closing = [_narrows(answer), message("expect-honest", direction=acts.value)]
     blocks: list[Block] = [
-        Paragraph(words.text(_year_sentence(answer, forecast, words))),
+        Paragraph(" ".join(say(one, words) for one in _year(answer, forecast))),
         _course(answer, forecast, words),
         *_width(answer, forecast, words),
-        Paragraph(words.text(sentences(_narrows(answer), _HONEST[_acting(answer)]))),
+        Paragraph(" ".join(say(one, words) for one in closing if one is not None)),
     ]
-    return Section("What to expect", tuple(blocks))
+    return Section(say(message("expect-heading"), words), tuple(blocks))
 
 
-def _acting(answer: Answer) -> Direction:
-    """Which way the plan moves the bed; none where nothing goes on."""
-    return answer.dose.direction if answer.applications else Direction.NONE
-
-
-def _year_sentence(answer: Answer, forecast: Forecast, words: Words) -> str:
+def _year(answer: Answer, forecast: Forecast) -> list[Message]:
     week = min(_YEAR, len(forecast.dates) - 1)
     low, mid, high = (
-        words.ph(course[week]) for course in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
+        ph(course[week]) for course in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
     )
-    day = words.date(forecast.dates[week])
-    alone = words.ph(forecast.do_nothing.q50[week])
+    day = forecast.dates[week]
     if not answer.applications:
-        return (
-            f"Left as it is, a careful test on {day} should read between pH {low} and {high}, nine "
-            f"times in ten, and most likely near {mid}."
-        )
-    several, stops = len(answer.applications) > 1, ""
-    goes_on = "every part of the plan goes on" if several else "this goes on as planned"
-    if answer.plan is not None and answer.plan.decides:
-        goes_on = "you follow the plan and its test"
-    elif several:
-        stops = " The tests in between are there to stop it short of too much."
-    return (
-        f"If {goes_on}, a careful test on {day} should read between pH {low} and {high}, nine "
-        f"times in ten, and most likely near {mid}; left alone the bed would read about "
-        f"{alone}.{stops}"
-    )
+        return [message("expect-untreated-year", day=day, mid=mid, low=low, high=high)]
+    several = len(answer.applications) > 1
+    tests = answer.plan is not None and bool(answer.plan.decides)
+    follows = "tests" if tests else "several" if several else "one"
+    told = [
+        message("expect-year", follows=follows, day=day, mid=mid),
+        message(
+            "expect-year-range", low=low, high=high, untreated=ph(forecast.do_nothing.q50[week])
+        ),
+    ]
+    if several and not tests:
+        told.append(message("expect-tests-stop"))
+    return told
 
 
 def _course(answer: Answer, forecast: Forecast, words: Words) -> Table:
     planned = bool(answer.applications)
+    heads = ["expect-on", "expect-best", "expect-90-tests"]
+    heads += ["expect-untreated"] if planned else []
     columns = [
-        Column("on"),
-        Column("nine tests in ten read", Align.RIGHT),
-        Column("middle", Align.RIGHT),
+        Column(say(message(head), words), Align.LEFT if place == 0 else Align.RIGHT)
+        for place, head in enumerate(heads)
     ]
-    if planned:
-        columns.append(Column("left alone", Align.RIGHT))
     rows = []
     last = len(forecast.dates) - 1
     weeks = [week for week in _WEEKS if week < last - 8] + [last]
     for week in weeks:
-        low, high = words.ph(forecast.ph.q05[week]), words.ph(forecast.ph.q95[week])
-        row = [
-            words.date(forecast.dates[week]),
-            f"{low} to {high}",
-            words.ph(forecast.ph.q50[week]),
-        ]
+        spread = words.measure(ph(forecast.ph.q05[week], high=forecast.ph.q95[week]))
+        row = [words.date(forecast.dates[week]), words.ph(forecast.ph.q50[week]), spread]
         if planned:
             row.append(words.ph(forecast.do_nothing.q50[week]))
         rows.append(tuple(row))
@@ -115,11 +98,12 @@ def width_causes(answer: Answer) -> tuple[WidthShare, ...]:
     return named if len(named) > 1 else ()
 
 
-def _narrows(answer: Answer) -> str:
+def _narrows(answer: Answer) -> Message | None:
     """What would narrow the forecast most, where the table has said the causes already."""
-    told = next((one.comment for one in answer.findings if one.check == WIDTH_CHECK), "")
-    _, found, after = told.partition("; ")
-    return raised(after) if found and width_causes(answer) else ""
+    told = next((one.comment for one in answer.findings if one.check == WIDTH_CHECK), None)
+    if not isinstance(told, Prose) or not width_causes(answer):
+        return None
+    return next((one for one in told.sentences if one.key == "expect-narrows"), None)
 
 
 def _width(answer: Answer, forecast: Forecast, words: Words) -> tuple[Table, ...]:
@@ -127,9 +111,12 @@ def _width(answer: Answer, forecast: Forecast, words: Words) -> tuple[Table, ...
     named = width_causes(answer)
     if not named:
         return ()
-    rows = [(words.text(one.cause), words.percent(one.share)) for one in named]
+    rows = [(say(one.cause, words), words.percent(one.share)) for one in named]
     rest = sum(one.share for one in forecast.width) - sum(one.share for one in named)
     if rest >= _REST_SHARE:
-        rows.append(("all else", words.percent(rest)))
-    columns = (Column("the width comes from"), Column("share", Align.RIGHT))
+        rows.append((say(message("expect-everything-else"), words), words.percent(rest)))
+    columns = (
+        Column(say(message("expect-wide"), words)),
+        Column(say(message("expect-share"), words), Align.RIGHT),
+    )
     return (Table(columns, tuple(rows)),)

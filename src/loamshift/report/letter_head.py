@@ -6,30 +6,22 @@ from datetime import date
 
 from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case, SoilEntry
-from loamshift.domain.digits import stated
+from loamshift.domain.message import Given, Listed, Measure, Message, Quantity, message, percent, ph
+from loamshift.domain.message import depth as depth_of
 from loamshift.domain.ph import PhMethod, PhReading
-from loamshift.domain.soil import Fizz, FizzAcid, Medium
-from loamshift.report.letter_words import raised
+from loamshift.domain.soil import Medium
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-METHODS = {
-    PhMethod.PASTE: "in saturated paste",
-    PhMethod.CACL2: "in calcium chloride",
-    PhMethod.KCL: "in potassium chloride",
-    PhMethod.PROBE: "by stab probe",
-    PhMethod.STRIP: "by test strip",
-    PhMethod.UNKNOWN: "method not stated",
+_SOLUTIONS = {
+    PhMethod.PASTE: "method-paste",
+    PhMethod.CACL2: "method-cacl2",
+    PhMethod.KCL: "method-kcl",
+    PhMethod.PROBE: "method-probe",
+    PhMethod.STRIP: "method-strip",
+    PhMethod.UNKNOWN: "method-unknown",
 }
-"""How each method is said after a reading; readings in water give their ratio."""
-
-_FIZZ = {
-    Fizz.NONE: "no fizz",
-    Fizz.SLIGHT: "a slight fizz",
-    Fizz.MODERATE: "a moderate fizz",
-    Fizz.STRONG: "a strong fizz",
-    Fizz.EXTREME: "a violent fizz",
-}
-_FIZZ_ACIDS = {FizzAcid.HCL: "hydrochloric acid", FizzAcid.VINEGAR: "vinegar"}
+"""Messages of the methods; readings in water give their ratio."""
 
 
 def subtitle(answer: Answer, case: Case, *, words: Words) -> str:
@@ -42,7 +34,7 @@ def subtitle(answer: Answer, case: Case, *, words: Words) -> str:
     case
         What the user said of the bed [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -62,7 +54,7 @@ def told_of(case: Case, *, day: date, words: Words) -> str:
     day
         The day that the line begins with [date].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -72,17 +64,19 @@ def told_of(case: Case, *, day: date, words: Words) -> str:
     parts = [
         words.date(day),
         case.place.name if case.place is not None else "",
-        _bed(case, words),
-        _soil(case.soil),
-        _readings(case, words),
-        _lime(case.soil),
+        _said(_bed(case), words),
+        _said(_soil(case.soil), words),
+        *_readings(case, words),
+        _said(_lime(case.soil), words),
     ]
-    return words.text(" ".join(raised(part) + "." for part in parts if part))
+    return " ".join(f"{part}." for part in parts if part)
 
 
-def method_said(method: PhMethod) -> str:
-    """A method [enumeration] as it follows a reading: ``in water 1:1`` [text]."""
-    return METHODS.get(method, f"in {method.value}")
+def method_said(method: PhMethod) -> Message:
+    """A method as it follows a reading: ``in water 1:1`` [object]."""
+    if method in _SOLUTIONS:
+        return message(_SOLUTIONS[method])
+    return message("method-water", ratio=Given(method.value.removeprefix("water ")))
 
 
 def reading_in_force(case: Case) -> PhReading | None:
@@ -99,62 +93,68 @@ def reading_in_force(case: Case) -> PhReading | None:
     return None if newest is None else newest[1]
 
 
-def _bed(case: Case, words: Words) -> str:
-    area, count = case.bed.area_m2, case.bed.count
-    kind = case.bed.kind.value
-    name = "bed" if kind == "ground" else "raised bed" if kind == "raised" else kind
-    if kind == "container":
-        name = "pot"
+def _said(what: Message | None, words: Words) -> str:
+    return "" if what is None else say(what, words)
+
+
+def _bed(case: Case) -> Message | None:
+    kind, count = case.bed.kind.value, case.bed.count
     plants, ring = case.bed.plants, case.bed.treated_diameter_cm
     if plants is not None and ring is not None:
-        around = "the plant" if plants == 1 else f"each of {plants} plants"
-        return f"a ring {words.depth(ring)} across round {around}"
+        return message("head-rings", plants=plants, diameter=depth_of(ring))
+    area = case.bed.area_m2
     if area is None:
-        return f"{count} {name}s" if count > 1 else ""
-    if count > 1:
-        return f"{count} {name}s of {words.area(area)} each"
-    return f"{name} of {words.area(area)}"
+        return message("head-beds", kind=kind, count=count) if count > 1 else None
+    return message("head-bed", kind=kind, count=count, area=Measure(Quantity.AREA, area))
 
 
-def _soil(soil: SoilEntry) -> str:
+def _soil(soil: SoilEntry) -> Message | None:
     if soil.medium is not Medium.MINERAL:
-        return soil.medium.value
-    name = soil.texture.name.lower() if soil.texture is not None else ""
-    shares = []
+        return message("head-medium", medium=soil.medium.value.replace(" ", "-"))
+    shares: list[Message] = []
     if soil.clay_pct is not None:
-        shares.append(f"{stated(soil.clay_pct)} % clay")
+        shares.append(message("head-clay", share=percent(soil.clay_pct)))
     if soil.organic_matter_pct is not None:
-        shares.append(f"{stated(soil.organic_matter_pct)} % organic matter")
+        shares.append(message("head-organic-matter", share=percent(soil.organic_matter_pct)))
     elif soil.organic_carbon_pct is not None:
-        shares.append(f"{stated(soil.organic_carbon_pct)} % organic carbon")
-    if not shares:
-        return name
-    said = " and ".join(shares)
-    return f"{name} with {said}" if name else said
+        shares.append(message("head-organic-carbon", share=percent(soil.organic_carbon_pct)))
+    texture = None if soil.texture is None else message(_texture(soil.texture.name))
+    if texture is None and not shares:
+        return None
+    listed = Listed(tuple(shares)) if shares else None
+    return message("head-soil", texture=texture, shares=listed)
 
 
-def _readings(case: Case, words: Words) -> str:
+def _texture(name: str) -> str:
+    return f"texture-{name.lower().replace(' ', '-')}"
+
+
+def _readings(case: Case, words: Words) -> list[str]:
     first, newest = case.soil.ph, reading_in_force(case)
     if newest is None:
-        return ""
+        return []
     parts = [_reading(first, case.soil, words)] if first is not None else []
     if first is None or newest is not first:
         parts.append(_reading(newest, case.soil, words))
-    return "; ".join(parts)
+    return parts
 
 
 def _reading(reading: PhReading, soil: SoilEntry, words: Words) -> str:
     own = reading is soil.ph
-    depth = reading.depth_cm or (soil.sample_depth_cm if own else None)
+    deep = reading.depth_cm or (soil.sample_depth_cm if own else None)
     taken = reading.taken or (soil.sampled if own else None)
-    text = f"pH {words.ph(reading.ph)} {method_said(reading.method)}"
-    if reading.method is PhMethod.UNKNOWN:
-        text = f"pH {words.ph(reading.ph)}, {METHODS[PhMethod.UNKNOWN]}"
-    if depth is not None:
-        text += f", top {words.depth(_half_cm(depth))}"
+    known = reading.method is not PhMethod.UNKNOWN
+    read = message(
+        "head-reading" if known else "head-reading-unknown",
+        ph=ph(reading.ph),
+        method=method_said(reading.method),
+    )
+    parts = [say(read, words)]
+    if deep is not None:
+        parts.append(say(message("head-top", depth=depth_of(_half_cm(deep))), words))
     if taken is not None:
-        text += f", tested {words.date(taken)}"
-    return text
+        parts.append(say(message("head-tested", day=taken), words))
+    return ", ".join(parts)
 
 
 def _half_cm(depth_cm: float) -> float:
@@ -162,12 +162,12 @@ def _half_cm(depth_cm: float) -> float:
     return round(2.0 * depth_cm) / 2.0 if depth_cm >= 1.0 else depth_cm
 
 
-def _lime(soil: SoilEntry) -> str:
+def _lime(soil: SoilEntry) -> Message | None:
     if soil.carbonate_pct is not None:
         if soil.carbonate_pct == 0.0:
-            return "no free lime"
-        return f"{stated(soil.carbonate_pct)} % free lime"
+            return message("head-no-free-lime")
+        return message("head-free-lime", share=percent(soil.carbonate_pct))
     if soil.fizz is None:
-        return ""
-    acid = "acid" if soil.fizz_acid is None else _FIZZ_ACIDS[soil.fizz_acid]
-    return f"{_FIZZ[soil.fizz]} with {acid}"
+        return None
+    acid = None if soil.fizz_acid is None else soil.fizz_acid.value.lower()
+    return message("head-fizz", fizz=soil.fizz.value, acid=acid)

@@ -1,27 +1,38 @@
-"""How much goes on; behind it what the soil takes up and what printed tables say of the step."""
+"""How much, and why: the need as a range, what goes on first, and what published tables give."""
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Application, Band, Decision, Direction, Dose, Option
+from loamshift.domain.answer import Answer, Band, Decision, Direction, Dose
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
-from loamshift.domain.soil import Medium
-from loamshift.report.letter_first import first_as_pure_g_m2, goes_on
-from loamshift.report.letter_words import plants_wanted, sentences, whole
-from loamshift.report.words import Quantity, Words
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Product,
+    Quantity,
+    amount,
+    message,
+    rate,
+)
+from loamshift.report.bed_names import treated_area_m2, whole_bed
+from loamshift.report.headline import sure_parts
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.tables.materials import load_materials
 
 _SHARE_WORTH_SAYING = 0.10
 _CLEARLY_LESS = 0.9
 """A first application below this share of the need is said to be smaller on purpose."""
-_FIRST = {
-    Decision.MEASURE_FIRST: "How much, as far as anyone can say now",
-    Decision.ELSEWHERE: "How much it would take",
-    Decision.LEAVE: "How much it would take",
+_HEADINGS = {
+    Decision.MEASURE_FIRST: "need-heading-provisional",
+    Decision.ELSEWHERE: "need-heading-would",
+    Decision.LEAVE: "need-heading-would",
+    Decision.STOP: "need-heading-would",
 }
 
 
 def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """What goes on, and the need behind it as a range, per area and for the bed.
+    """The need as a range, per area and for the bed, and what goes on of it first.
 
     Parameters
     ----------
@@ -30,7 +41,7 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     case
         The bed it is about [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -41,58 +52,50 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     band = _band(dose)
     if dose.direction is Direction.NONE or band is None:
         return None
-    verb = "would have" if answer.verdict.decision in _FIRST else "has"
-    first = goes_on(answer, case, words)
-    blocks: list[Block] = [Paragraph(words.text(first))] if first else []
-    need = sentences(
-        _taken_up(band, answer, case, verb=verb, bold=not first, words=words),
-        _counted_as(dose),
-        _less_or_more(answer, band),
+    first = [] if answer.verdict.decision in _HEADINGS else _first(answer, case, band)
+    paragraphs = (
+        [*_need(band, answer, case, words), message("need-pure", of=_of(dose))],
+        first,
+        [one for one in (_free_lime(dose), _published(dose)) if one is not None],
     )
-    blocks.append(Paragraph(words.text(need)))
-    more = sentences(_free_lime(dose, words), _published(dose, words))
-    if more:
-        blocks.append(Paragraph(words.text(more)))
+    blocks: list[Block] = [
+        Paragraph(" ".join(say(one, words) for one in told)) for told in paragraphs if told
+    ]
     if dose.provisional:
-        blocks.append(Note(_PROVISIONAL, "Provisional"))
-    heading = _FIRST.get(answer.verdict.decision, "How much")
-    return Section(words.text(heading), tuple(blocks))
+        label = say(message("need-provisional-label"), words)
+        blocks.append(Note(say(message("need-provisional"), words), label))
+    heading = message(_HEADINGS.get(answer.verdict.decision, "need-heading"))
+    return Section(say(heading, words), tuple(blocks))
 
 
-_PROVISIONAL = (
-    "These figures suppose that the test still to be made comes out as expected. Do not buy by "
-    "them yet."
-)
+def first_as_pure_g_m2(answer: Answer) -> float | None:
+    """What goes on whatever a test reads, as pure sulfur or calcium carbonate.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    float or None
+        The amount [g/m2]; None where a material brings neither, or nothing goes on.
+    """
+    known, total = load_materials(), 0.0
+    for part in sure_parts(answer):
+        material = known.get(part.material)
+        if material is None:
+            return None
+        lime = answer.dose.direction is Direction.LIME
+        share = material.caco3_eq_frac if lime else material.elemental_s_frac
+        if share <= 0.0:
+            return None
+        total += part.rate_g_m2 * share
+    return total or None
 
 
-def _less_or_more(answer: Answer, band: Band) -> str:
-    """Why what goes on first differs from the need, where a rule decides about the rest."""
-    first = first_as_pure_g_m2(answer)
-    if answer.plan is None or not answer.plan.decides or first is None:
-        return ""
-    if first < _CLEARLY_LESS * band.mid:
-        return (
-            "The first application is smaller on purpose: more can follow after a test, but none "
-            "can be taken out."
-        )
-    if first > band.mid / _CLEARLY_LESS and _is_undone(answer):
-        return "More than that goes on, because part of it will be undone every year."
-    return ""
-
-
-def _is_undone(answer: Answer) -> bool:
-    """True where the year works against the plan."""
-    net = 0.0 if answer.ledger is None else answer.ledger.net
-    return net > 0.0 if answer.dose.direction is Direction.LIME else net < 0.0
-
-
-def treated_area_m2(answer: Answer, case: Case) -> float | None:
-    """The area that whole amounts are for [m2], as the plan or else the case has it."""
-    parts: tuple[Application | Option, ...] = (*answer.applications, *answer.options)
-    for part in parts:
-        if part.amount_g is not None and part.rate_g_m2 > 0.0:
-            return part.amount_g / part.rate_g_m2
-    return None if case.bed.area_m2 is None else case.bed.area_m2 * case.bed.count
+def _of(dose: Dose) -> str:
+    return "lime" if dose.direction is Direction.LIME else "sulfur"
 
 
 def _band(dose: Dose) -> Band | None:
@@ -101,79 +104,76 @@ def _band(dose: Dose) -> Band | None:
     return dose.sulfur_as_s_g_m2
 
 
-def _taken_up(
-    band: Band, answer: Answer, case: Case, *, verb: str, bold: bool, words: Words
-) -> str:
-    depth = case.bed.depth_cm
-    soil = "the soil" if depth is None else f"the top {words.depth(depth)}"
-    if case.soil.medium is not Medium.MINERAL:
-        soil = "the mix"
-    lime = answer.dose.direction is Direction.LIME
-    of = "lime" if lime else "sulfur"
-    mark = "**" if bold else ""
-    acid = "" if lime else "the acid of "
-    text = (
-        f"{_goal(case, lime=lime, words=words)} {soil} {verb} to take up {acid}"
-        f"{mark}{_range(band, Quantity.RATE, words)} of {of}{mark}"
-    )
-    if _may_be_none(band):
-        text += ", perhaps none at all"
-    if words.rate(band.lo90) != words.rate(band.hi90):
-        text += f", as likely above {words.rate(band.mid)} as below"
+def _need(band: Band, answer: Answer, case: Case, words: Words) -> list[Message]:
+    wide = words.rate(band.lo90) != words.rate(band.hi90)
+    told = [message("need-mid", of=_of(answer.dose), mid=rate(band.mid))]
+    if wide and band.lo90 <= 0.0 < band.hi90:
+        told.append(message("need-range-from-nothing", high=rate(band.hi90)))
+    elif wide:
+        told.append(message("need-range", range=rate(band.lo90, high=band.hi90)))
     area = treated_area_m2(answer, case)
-    if area is not None:
-        total = Band(lo90=band.lo90 * area, mid=band.mid * area, hi90=band.hi90 * area)
-        text += f"; for {whole(case)} that is {_range(total, Quantity.AMOUNT, words)}"
-    return text + "."
+    if area is None:
+        return told
+    mid = amount(band.mid * area)
+    if not wide or band.lo90 <= 0.0:
+        told.append(message("need-whole-mid", whole=whole_bed(case), mid=mid))
+        return told
+    spread = amount(band.lo90 * area, high=band.hi90 * area)
+    told.append(message("need-whole", whole=whole_bed(case), mid=mid, range=spread))
+    return told
 
 
-def _goal(case: Case, *, lime: bool, words: Words) -> str:
-    plants = plants_wanted(case, words)
-    if plants:
-        return f"To suit {plants},"
-    if case.aim.target_ph is not None:
-        return f"To reach pH {words.ph(case.aim.target_ph)},"
-    return f"To come {'up' if lime else 'down'} that far,"
-
-
-def _may_be_none(band: Band) -> bool:
-    return band.lo90 <= 0.0 < band.hi90
-
-
-def _range(band: Band, quantity: Quantity, words: Words) -> str:
-    if _may_be_none(band):
-        return f"up to {words.say(band.hi90, quantity)}"
-    return words.band(band, quantity)
-
-
-def _counted_as(dose: Dose) -> str:
-    if dose.direction is Direction.LIME:
-        return (
-            "Lime is counted as pure calcium carbonate; of a coarse or weak product it takes more."
+def _first(answer: Answer, case: Case, band: Band) -> list[Message]:
+    """What goes on first, what it is worth, and why it differs from the need."""
+    parts = sure_parts(answer)
+    if not parts:
+        return []
+    mine = [part for part in parts if part.material == parts[0].material]
+    amounts = [part.amount_g for part in mine if part.amount_g is not None]
+    told = [
+        message(
+            "need-first",
+            rate=rate(sum(part.rate_g_m2 for part in mine)),
+            product=Product(parts[0].material),
+            amount=amount(sum(amounts)) if len(amounts) == len(mine) else None,
+            whole=whole_bed(case),
         )
-    return "These are weights of pure sulfur, whatever product brings the acid."
+    ]
+    pure = first_as_pure_g_m2(answer)
+    if pure is None:
+        return told
+    bought = sum(part.rate_g_m2 for part in parts)
+    if abs(pure - bought) > 0.03 * bought:
+        told.append(message("need-first-pure", pure=rate(pure), of=_of(answer.dose)))
+    if answer.plan is None or not answer.plan.decides:
+        return told
+    if pure < _CLEARLY_LESS * band.mid:
+        told.append(message("need-smaller"))
+    elif pure > band.mid / _CLEARLY_LESS and _is_undone(answer):
+        told.append(message("need-larger"))
+    return told
 
 
-def _free_lime(dose: Dose, words: Words) -> str:
+def _is_undone(answer: Answer) -> bool:
+    """True where the year works against the plan."""
+    net = 0.0 if answer.ledger is None else answer.ledger.net
+    return net > 0.0 if answer.dose.direction is Direction.LIME else net < 0.0
+
+
+def _free_lime(dose: Dose) -> Message | None:
     share = dose.carbonate_share
     if dose.direction is not Direction.ACIDIFY or share is None or share <= _SHARE_WORTH_SAYING:
-        return ""
-    return (
-        f"About {words.percent(share)} of that goes on free lime, which has to be used up before "
-        "the pH moves for good."
-    )
+        return None
+    return message("need-free-lime", share=Measure(Quantity.SHARE, share))
 
 
-def _published(dose: Dose, words: Words) -> str:
+def _published(dose: Dose) -> Message | None:
     spread = dose.published_g_m2
     if spread is None or spread.n_sources < 1:
-        return ""
-    what = "lime" if dose.direction is Direction.LIME else "sulfur"
-    band = Band(lo90=spread.low, mid=spread.low, hi90=spread.high)
-    said = words.band(band, Quantity.RATE)
-    if spread.n_sources == 1:
-        return f"The one printed {what} table that covers such a soil and step says {said}."
-    text = f"Printed {what} tables for such a soil and step say {said}"
-    if not said.startswith("about"):
-        text = text.replace(" say ", " run from ")
-    return f"{text} ({spread.n_sources} sources)."
+        return None
+    return message(
+        "need-published",
+        of=_of(dose),
+        n=spread.n_sources,
+        range=rate(spread.low, high=spread.high),
+    )

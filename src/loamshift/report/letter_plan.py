@@ -1,25 +1,22 @@
-"""The plan: dated parts, why they are parts, when a test begins to mean something."""
+"""The dated applications, why there are several, and when a test means something."""
 
 from __future__ import annotations
 
 from loamshift.domain.answer import Answer, Application, Decision, Direction
-from loamshift.domain.case import BedKind, Case
+from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
+from loamshift.domain.message import Listed, Message, Product, depth, message
+from loamshift.report.bed_names import whole_bed
 from loamshift.report.letter_head import method_said, reading_in_force
-from loamshift.report.letter_words import (
-    clause,
-    counted,
-    material_called,
-    sentences,
-    whole,
-)
+from loamshift.report.messages import say
+from loamshift.report.steps import how_applied
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 
 
 def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The parts of the plan as a table, with the tests that belong to it.
+    """The applications of the plan as a table, with the tests that belong to it.
 
     Parameters
     ----------
@@ -28,7 +25,7 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
     case
         The bed it is about [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -38,27 +35,28 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
     blocks: list[Block] = []
     if answer.applications:
         blocks.append(parts_table(answer, case, words))
-        why = _why_parts(answer, words)
+        why = [say(one, words) for one in _why_several(answer)]
         if why:
-            blocks.append(Paragraph(words.text(why)))
-    tests = sentences(too_early(answer, words), when_to_retest(answer, case, words))
-    if tests:
-        blocks.append(Paragraph(words.text(tests)))
+            blocks.append(Paragraph(" ".join(why)))
+    tests = [too_early(answer, words), when_to_retest(answer, case, words)]
+    told = " ".join(text for text in tests if text)
+    if told:
+        blocks.append(Paragraph(told))
     if not blocks:
         return None
-    return Section(words.text(_heading(answer)), tuple(blocks))
+    return Section(say(message(_heading(answer)), words), tuple(blocks))
 
 
 def _heading(answer: Answer) -> str:
     if not answer.applications:
-        return "When to test again"
+        return "plan-heading-retest"
     if answer.verdict.decision is Decision.MEASURE_FIRST:
-        return "If the test comes out as expected"
-    return "What to do, and when"
+        return "plan-heading-provisional"
+    return "plan-heading"
 
 
 def dated_parts(answer: Answer) -> tuple[Application, ...]:
-    """What the table of parts lists: not what a test still has to decide, which has its own.
+    """What the table of applications lists: not what a test still has to decide.
 
     Parameters
     ----------
@@ -68,7 +66,7 @@ def dated_parts(answer: Answer) -> tuple[Application, ...]:
     Returns
     -------
     tuple of Application
-        The dated parts; all of them where no rule decides about the later ones [objects].
+        The dated applications; all of them where no rule decides about the later ones [objects].
     """
     if answer.plan is None or not answer.plan.decides:
         return answer.applications
@@ -77,111 +75,84 @@ def dated_parts(answer: Answer) -> tuple[Application, ...]:
 
 
 def parts_table(answer: Answer, case: Case, words: Words) -> Table:
-    """The dated parts of an answer [object] for a bed [object], how much and how [object]."""
+    """The dated applications of an answer [object], how much of each and how [object]."""
     parts = dated_parts(answer)
     amounts = any(part.amount_g is not None for part in parts)
-    columns = [Column("when"), Column("what"), Column("rate", Align.RIGHT)]
+    columns = [
+        Column(say(message("front-when"), words)),
+        Column(say(message("front-what"), words)),
+        Column(say(message("plan-rate"), words), Align.RIGHT),
+    ]
     if amounts:
-        columns.append(Column(f"for {whole(case)}", Align.RIGHT))
-    columns.append(Column("how"))
+        head = message("bed-for-whole", whole=whole_bed(case))
+        columns.append(Column(say(head, words), Align.RIGHT))
+    columns.append(Column(say(message("front-how"), words)))
     rows = []
     for part in parts:
         row = [
             words.date(part.date),
-            _what(part, answer, words),
+            say(message("front-apply", product=Product(part.material)), words),
             words.rate(part.rate_g_m2),
         ]
         if amounts:
             row.append("" if part.amount_g is None else words.amount(part.amount_g))
-        row.append(words.text(_how(part, case, words)))
+        row.append(say(_how(part, case), words))
         rows.append(tuple(row))
     return Table(tuple(columns), tuple(rows))
 
 
-def _what(part: Application, answer: Answer, words: Words) -> str:
-    """The material, with what stands in brackets behind its name only the first time."""
-    name = material_called(part.material, words)
-    first = next(one for one in answer.applications if one.material == part.material)
-    return name if part is first else name.split(" (")[0]
+def _how(part: Application, case: Case) -> Message:
+    how = how_applied(part, case)
+    if not isinstance(part.only_if, Message):
+        return how
+    return message("plan-only-if", condition=part.only_if, how=how)
 
 
-def _how(part: Application, case: Case, words: Words) -> str:
-    if _is_liquid(part.material):
-        text = "diluted in water"
-    elif part.incorporate_cm > 0.0:
-        verb = "mix into" if case.bed.kind is BedKind.CONTAINER else "work into"
-        text = f"{verb} the top {words.depth(part.incorporate_cm)}"
-    elif case.bed.kind is BedKind.CONTAINER:
-        text = "spread over the top, water in"
-    else:
-        text = "spread on the surface, water in"
-    if part.only_if is None or not part.only_if.strip():
-        return text
-    condition = clause(part.only_if, words).removeprefix("only ").removeprefix("if ")
-    return f"only if {condition}: {text}"
+def group_of(answer: Answer) -> str | None:
+    """What the plan puts on: ``sulfur``, ``lime``, ``salt`` or None [text]."""
+    known = load_materials()
+    found = {known[part.material].group for part in answer.applications if part.material in known}
+    if MaterialGroup.SULFUR in found:
+        return "sulfur"
+    if MaterialGroup.LIME in found or (
+        answer.applications and answer.dose.direction is Direction.LIME
+    ):
+        return "lime"
+    return "salt" if MaterialGroup.ACID_SALT in found else None
 
 
-def _is_liquid(key: str) -> bool:
-    material = load_materials().get(key)
-    return material is not None and material.form in ("liquid", "solution")
-
-
-def _groups(answer: Answer) -> set[MaterialGroup]:
-    materials = load_materials()
-    keys = [part.material for part in answer.applications]
-    return {materials[key].group for key in keys if key in materials}
-
-
-def _why_parts(answer: Answer, words: Words) -> str:
-    parts = len({part.date for part in dated_parts(answer)})
-    if parts < 2:
-        return ""
-    lead = f"It goes on in {counted(parts, 'part')}"
-    if answer.dose.direction is Direction.LIME:
-        text = (
-            f"{lead} so that no layer is limed past what the plants bear while it is still "
-            "being mixed in"
-        )
-    elif MaterialGroup.SULFUR in _groups(answer):
-        text = f"{lead} because roots and soil life take only so much sulfur at a time"
-    else:
-        text = f"{lead} so that the salt of one is washed down before the next"
-    if not any(part.only_if for part in dated_parts(answer)):
-        return f"{text}."
-    return f"{text}; the test in between decides whether the next is needed at all."
+def _why_several(answer: Answer) -> list[Message]:
+    parts = dated_parts(answer)
+    days = len({part.date for part in parts})
+    if days < 2:
+        return []
+    told = [message("plan-split", group=group_of(answer) or "salt", n=days)]
+    if any(part.only_if for part in parts):
+        told.append(message("plan-split-tested"))
+    return told
 
 
 def too_early(answer: Answer, words: Words) -> str:
     """Before when a test says nothing of an answer's plan [object]; may be empty [text]."""
     if answer.too_early_before is None:
         return ""
-    text = f"A test before {words.date(answer.too_early_before)} says nothing about the plan"
-    groups = _groups(answer)
-    if MaterialGroup.SULFUR in groups:
-        return f"{text}: sulfur waits for warmth."
-    if MaterialGroup.LIME in groups or answer.dose.direction is Direction.LIME:
-        return f"{text}: lime dissolves slowly."
-    if MaterialGroup.ACID_SALT in groups:
-        return f"{text}: fresh salts pull a reading down by more than will last."
-    return f"{text}."
+    told = message("plan-too-early", group=group_of(answer), day=answer.too_early_before)
+    return say(told, words)
 
 
 def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
     """When and how to test the bed of an answer [object] again; may be empty [text]."""
     if not answer.retest:
         return ""
-    days = words.listed([words.date(day) for day in answer.retest])
+    days = Listed(answer.retest)
     reading = reading_in_force(case)
-    text = f"Test again on {days}, from the same depth and by the same method"
-    if reading is None:
-        return f"{text} each time." if len(answer.retest) > 1 else f"{text} as the first."
-    if reading.method.is_rough:
-        return (
-            f"Test again on {days}: have a laboratory read it, and keep to that depth and method "
-            "from then on."
-        )
-    text += f" ({method_said(reading.method)}"
-    depth = reading.depth_cm or case.soil.sample_depth_cm
-    if depth is not None:
-        text += f", top {words.depth(depth)}"
-    return text + "), or the two readings cannot be compared."
+    if reading is not None and reading.method.is_rough:
+        return say(message("plan-retest-lab", days=days), words)
+    deep = None if reading is None else reading.depth_cm or case.soil.sample_depth_cm
+    told = message(
+        "plan-retest",
+        days=days,
+        method=None if reading is None else method_said(reading.method),
+        depth=None if deep is None else depth(deep),
+    )
+    return say(told, words)

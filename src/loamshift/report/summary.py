@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.letter import Column, Letter, Paragraph, Section, Table
-from loamshift.report.letter_first import sure_parts
+from loamshift.report.headline import sure_parts
 from loamshift.report.letter_words import counted, material_in_text
 from loamshift.report.words import Words
 

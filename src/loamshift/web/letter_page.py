@@ -27,8 +27,6 @@ from loamshift.domain.letter import (
 )
 from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
 from loamshift.report.inline import bare, source_count, without_repeats
-from loamshift.report.letter_branches import HEADING as DEPENDS_ON
-from loamshift.report.letter_decides import HEADINGS as DECIDES
 from loamshift.web.picture import pictures
 
 WHY: Final = {
@@ -127,9 +125,9 @@ def _section(section: Section, number: int, sources: int) -> str:
     beside = [block_html(note, sources=sources) for note in margin]
     kinds = [block.kind for block in section.blocks if isinstance(block, Figure)]
     beside += [_opens(WHY[kind], _why_said(kind)) for kind in kinds]
-    if section.heading in DECIDES:
+    if section.topic == "decides":
         beside.append(_opens("plan", _("How the plan is chosen")))
-    elif section.heading == DEPENDS_ON:
+    elif section.topic == "branches":
         beside.append(_opens("branches", _("Why there are several answers")))
     heading = named = ""
     if section.heading:

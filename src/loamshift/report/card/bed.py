@@ -9,24 +9,22 @@ from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.card import Card, CardBlock, CardKind, Choices, Chores, Log, Part
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Items, Paragraph
+from loamshift.domain.message import message, ph, plants
 from loamshift.report.card.text import READINGS, cautions_listed, closing, first_sentence
 from loamshift.report.figures.course import course_figure
-from loamshift.report.figures.shared import wanted_said
 from loamshift.report.figures.year import year_figure
+from loamshift.report.front import opening
 from loamshift.report.inline import bare
-from loamshift.report.letter_decides import DECIDES, decision_tables
+from loamshift.report.letter_decides import decision_tables
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import parts_table, too_early, when_to_retest
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_upkeep import keeping
-from loamshift.report.letter_verdict import opening
 from loamshift.report.letter_words import sentence, sentences
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
-
-THE_LETTER = "the letter about this bed"
-"""Where the rest stands, should a card not hold it all."""
 
 
 def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
@@ -47,7 +45,8 @@ def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
         The card [object].
     """
     said = opening(answer, case, words=words)
-    lead, because = (b.text for b in said.blocks[:2] if isinstance(b, Paragraph))
+    lead, *rest = (b.text for b in said.blocks if isinstance(b, Paragraph))
+    because = rest[0] if rest else ""
     rows = [
         (_aim(answer, case, because, words),),
         _one(_chores(answer, case, words)),
@@ -56,7 +55,7 @@ def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
         _one(_measure(answer, words)),
         *_middle(answer, case, words),
         _one(_year(answer, case, words)),
-        _both(_course(answer, case, words), _readings()),
+        _both(_course(answer, case, words), _readings(words)),
         _one(_care(answer, words)),
     ]
     return Card(
@@ -66,7 +65,7 @@ def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
         lead=bare(lead),
         rows=tuple(row for row in rows if row),
         closing=closing(words, version=answer.made_by.version),
-        elsewhere=THE_LETTER,
+        elsewhere=say(message("card-elsewhere"), words),
         day=answer.today,
     )
 
@@ -101,9 +100,15 @@ def _steps(answer: Answer, words: Words) -> Part | None:
 def _aim(answer: Answer, case: Case, because: str, words: Words) -> Part:
     aim = ""
     if answer.wanted is not None:
-        aim = words.text(
-            f"{wanted_said(answer.wanted, answer, case, words)}; "
-            f"**aim for {words.ph(answer.wanted.ph_aim)}**, read in water."
+        wanted = answer.wanted
+        aim = say(
+            message(
+                "card-aim",
+                plants=plants(wanted.names) if wanted.names else None,
+                range=ph(wanted.ph_low, high=wanted.ph_high),
+                aim=ph(wanted.ph_aim),
+            ),
+            words,
         )
     blocks = tuple(Paragraph(text) for text in (aim, because) if text)
     brief = (Paragraph(aim or because),)
@@ -114,7 +119,7 @@ def _chores(answer: Answer, case: Case, words: Words) -> Part | None:
     if not answer.applications or answer.verdict.decision is Decision.MEASURE_FIRST:
         return None  # a card on a shed door with weights on it gets spread
     table = parts_table(answer, case, words)
-    return Part(heading="What to do, and when", blocks=(Chores(table),))
+    return Part(heading=say(message("front-do-this"), words), blocks=(Chores(table),))
 
 
 def _decides(answer: Answer, case: Case, words: Words) -> Part | None:
@@ -124,7 +129,11 @@ def _decides(answer: Answer, case: Case, words: Words) -> Part | None:
     blocks: list[CardBlock] = []
     for table in decision_tables(answer, case, words=words):
         blocks += [Paragraph(f"{table.caption}."), replace(table, caption=None)]
-    return Part(heading=DECIDES, blocks=tuple(blocks)) if blocks else None
+    return (
+        Part(heading=say(message("decides-heading"), words), blocks=tuple(blocks))
+        if blocks
+        else None
+    )
 
 
 def _measure(answer: Answer, words: Words) -> Part | None:
@@ -135,7 +144,9 @@ def _measure(answer: Answer, words: Words) -> Part | None:
         for gap in answer.missing
     )
     short = tuple(f"**{words.text(field_called(gap.field))}**" for gap in answer.missing)
-    return Part(heading="Find out first", blocks=(Choices(whole),), brief=(Choices(short),))
+    return Part(
+        heading=say(message("card-first"), words), blocks=(Choices(whole),), brief=(Choices(short),)
+    )
 
 
 def _testing(answer: Answer, case: Case, words: Words) -> Part | None:
@@ -143,7 +154,9 @@ def _testing(answer: Answer, case: Case, words: Words) -> Part | None:
         return None  # days after a part that is not to go on yet
     lines = (too_early(answer, words), when_to_retest(answer, case, words))
     items = tuple(words.text(line) for line in lines if line)
-    return Part(heading="Testing", blocks=(Items(items),)) if items else None
+    return (
+        Part(heading=say(message("card-testing"), words), blocks=(Items(items),)) if items else None
+    )
 
 
 def _every_year(answer: Answer, case: Case, words: Words) -> Part | None:
@@ -171,8 +184,8 @@ def _course(answer: Answer, case: Case, words: Words) -> Part | None:
     return None if figure is None else Part(heading=None, blocks=(figure,), spare=2)
 
 
-def _readings() -> Part:
-    return Part(heading="Readings", blocks=(Log(READINGS),))
+def _readings(words: Words) -> Part:
+    return Part(heading=say(message("card-readings"), words), blocks=(Log(READINGS),))
 
 
 def _never(answer: Answer, words: Words) -> Part | None:
@@ -180,7 +193,7 @@ def _never(answer: Answer, words: Words) -> Part | None:
     if rescue is None or not rescue.never:
         return None
     lines = tuple(sentence(line, words) for line in rescue.never)
-    return Part(heading="Never on this bed", blocks=(Items(lines),), care=True)
+    return Part(heading=say(message("card-never"), words), blocks=(Items(lines),), care=True)
 
 
 def _care(answer: Answer, words: Words) -> Part | None:
@@ -189,7 +202,7 @@ def _care(answer: Answer, words: Words) -> Part | None:
         return None
     whole: tuple[CardBlock, ...] = (cautions_listed(cautions, words=words),)
     brief: tuple[CardBlock, ...] = (cautions_listed(cautions, words=words, brief=True),)
-    return Part(heading="Take care", blocks=whole, brief=brief, care=True)
+    return Part(heading=say(message("caution-title"), words), blocks=whole, brief=brief, care=True)
 
 
 def _of_other_ways(answer: Answer) -> set[str]:

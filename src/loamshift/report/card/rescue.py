@@ -7,13 +7,12 @@ from loamshift.domain.card import Card, CardKind, Choices, Log, Part
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Items, Paragraph
 from loamshift.domain.message import Worded, message
-from loamshift.report.card.bed import THE_LETTER
 from loamshift.report.card.text import READINGS, cautions_listed, closing
+from loamshift.report.front import opening
 from loamshift.report.inline import bare
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import too_early, when_to_retest
 from loamshift.report.letter_rescue import putting_right, steps_said, what_is_wrong
-from loamshift.report.letter_verdict import opening
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -77,7 +76,7 @@ def rescue_sheet(
         lead=bare(lead),
         rows=tuple(rows),
         closing=closing(words, version=answer.made_by.version),
-        elsewhere=THE_LETTER,
+        elsewhere=say(message("card-elsewhere"), words),
         day=answer.today,
     )
 

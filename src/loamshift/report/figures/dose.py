@@ -10,7 +10,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.digits import stated
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.report.figures.shared import round_steps
-from loamshift.report.letter_first import first_as_pure_g_m2
+from loamshift.report.letter_need import first_as_pure_g_m2
 from loamshift.report.letter_words import bed_noun, counted, raised
 from loamshift.report.words import Quantity, Words
 

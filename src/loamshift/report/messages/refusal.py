@@ -55,8 +55,15 @@ def mend_text(fault: Fault, words: Words) -> str:
 
 
 def fault_line(fault: Fault, words: Words) -> str:
-    """A fault with its place in front [text]."""
-    text = Given(fault_text(fault, words))
+    """A fault with its place, and what stood there, in front [text]."""
+    text = fault_text(fault, words)
     if not fault.path:
-        return text.text
-    return say(message("store-fault-line", path=Given(fault.path), text=text), words)
+        return text
+    line = message(
+        "store-fault-line",
+        path=Given(fault.path),
+        text=Given(text),
+        given=Given(fault.given),
+        quoted="yes" if fault.given else "no",
+    )
+    return say(line, words)

@@ -43,3 +43,27 @@ expect-no-forecast-beyond = { $end ->
     [high] Sodium holds a soil this alkaline, and our forecast only knows lime, so there is none for it. The rest of the advice stands without it; have a laboratory confirm the reading.
    *[low] Iron and acid sulphates hold a soil this acid, and our forecast knows neither, so there is none for it. The rest of the advice stands without it; have a laboratory confirm the reading.
 }
+
+## The forecast in words and figures
+
+expect-heading = What to expect
+expect-untreated-year = Left as it is, expect a careful test on { $day } to read about pH { $mid }. Of 100 such tests, 90 would read between { $low } and { $high }.
+expect-year = { $follows ->
+    [tests] If you follow the plan and its tests, expect a careful test on { $day } to read about pH { $mid }.
+    [several] If you apply it all as planned, expect a careful test on { $day } to read about pH { $mid }.
+   *[one] If you apply it as planned, expect a careful test on { $day } to read about pH { $mid }.
+}
+expect-year-range = Of 100 such tests, 90 would read between { $low } and { $high }; any reading in that range is consistent with the plan working. Untreated, the bed would read about { $untreated }.
+expect-tests-stop = The tests in between are there to stop it before it goes too far.
+expect-on = on
+expect-best = best estimate
+expect-90-tests = range for 90 in 100 tests
+expect-untreated = untreated
+expect-wide = what makes the range wide
+expect-share = share
+expect-everything-else = everything else
+expect-honest = { $direction ->
+    [acidify] We have not been able to check this forecast against measured sulphur trials, only its separate steps. Believe your test over the forecast.
+    [lime] In long-running liming trials, 90 in 100 readings fell within ranges like this, but plots given a moderate amount of lime read 0.3 to 0.5 lower than forecast. Believe your test over the forecast.
+   *[none] Believe a test over a forecast.
+}

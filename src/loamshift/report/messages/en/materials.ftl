@@ -70,6 +70,7 @@ material-sphagnum-peat-comment = It adds real acid and holds it, but lime in the
 material-black-peat-comment = Darker and denser than moss peat, with more acid per bucket, and more varied.
 material-ericaceous-compost-comment = Made for pots of acid-loving plants. Dug into limy ground, it loses its effect within weeks or a season.
 material-coffee-grounds-spent-comment = Used grounds are close to neutral and do not lower the pH. Compost them first, because fresh ones are hard on seedlings.
+material-tea-leaves-spent-comment = Used tea leaves test mildly acid, but leave next to no acid once they have rotted.
 material-pine-needles-fallen-comment = A good mulch. Fresh needles lose their acidity as they decompose, and leave no acid worth counting.
 material-oak-leaves-fallen-comment = Fresh leaves test acid on a strip, but they are slightly liming once they have rotted.
 material-leaf-litter-any-tree-comment = Leaves contain the bases the tree took up, so rotted litter limes more than it acidifies.
@@ -89,6 +90,7 @@ material-blood-meal-comment = A quick organic nitrogen, mildly acid in the end l
 
 ## Acids
 
+material-rainwater-comment = Rain itself contains next to no acid. Over many years it makes soil more acid by washing calcium out.
 material-vinegar-5-comment = Microbes break the acid down within days, so it scorches leaves and changes nothing that lasts.
 material-lemon-juice-comment = A weak acid that soil microbes use up within days.
 material-citric-acid-anhydrous-comment = Good for lowering the alkalinity of a can of water, and gone from soil within weeks.

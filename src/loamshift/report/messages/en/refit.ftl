@@ -14,3 +14,6 @@ refit-latest-unfit = The latest readings do not fit what was applied, so we cann
 refit-fits-no-bed = The readings do not fit each other: no likely bed would give them all. Take a new sample before anything else.
 refit-doubted = The test of { $day } (pH { $ph } in water) fits no likely course of this bed. Repeat it before you trust it: a mixed-up or shallow sample is more likely than a strange soil.
 refit-set-aside = Earlier readings were left out, as you asked: this answer uses the latest alone.
+
+refit-heading = What the earlier readings show
+refit-doubted-label = Doubtful reading

@@ -1,0 +1,279 @@
+"""The front sheet of a letter: the answer at a glance, on one side of paper."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import groupby
+
+from loamshift.domain.answer import Answer, Decision, TestLine, Then
+from loamshift.domain.case import Case
+from loamshift.domain.letter import (
+    Align,
+    Block,
+    Column,
+    Matter,
+    Note,
+    Paragraph,
+    Section,
+    Sheet,
+    Table,
+)
+from loamshift.domain.message import Message, Prose, Worded, amount, in_100, message, ph, rate
+from loamshift.report.bed_names import treated_area_m2
+from loamshift.report.figures.course import course_figure as decides_figure
+from loamshift.report.headline import headline, next_test
+from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
+from loamshift.report.messages import say
+from loamshift.report.steps import do_this
+from loamshift.report.words import Words
+
+_IN_HEADLINE = "verdict-start"
+"""Sentences of the verdict that the headline and the table below say already."""
+_UNDER = {
+    Decision.MEASURE_FIRST: "front-would-settle",
+    Decision.EFFORT: "front-would-ease",
+}
+
+
+def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, ...]:
+    """The verdict, what to do, what the test decides, what undoes it, the cautions, one test.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+    words
+        Language and units of the reader [object].
+
+    Returns
+    -------
+    tuple of Section
+        In reading order; what there is nothing to say of is left out [objects].
+    """
+    sections: dict[str, Section | None] = {
+        "opening": opening(answer, case, words=words),
+        "steps": do_this(answer, case, words=words),
+        "course": course(answer, case, words=words),
+        "undo": _undone(answer, case, words),
+        "care": _precautions(answer, words),
+        "measure": _worth_measuring(answer, words),
+    }
+    return tuple(
+        replace(section, sheet=Sheet.FRONT, topic=topic)
+        for topic, section in sections.items()
+        if section is not None
+    )
+
+
+def opening(answer: Answer, case: Case, *, words: Words) -> Section:
+    """The verdict of an answer as the first lines of the letter.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+    words
+        Language and units of the reader [object].
+
+    Returns
+    -------
+    Section
+        A section without a heading [object].
+    """
+    verdict = answer.verdict
+    told = " ".join(
+        part
+        for part in (say(_shorter(verdict.because), words), _said(chance(answer), words))
+        if part
+    )
+    blocks: list[Block] = [Paragraph(f"**{say(headline(answer, case), words)}**")]
+    if told:
+        blocks.append(Paragraph(told))
+    change = say(verdict.would_change_if, words)
+    if change and verdict.decision is not Decision.MEASURE_FIRST:
+        label = _UNDER.get(verdict.decision, "front-would-change")
+        blocks.append(Note(change, say(message(label), words)))
+    return Section(None, tuple(blocks), Matter.OPENING, Sheet.FRONT)
+
+
+def _shorter(because: Worded) -> Worded:
+    if not isinstance(because, Prose):
+        return because
+    return Prose(tuple(one for one in because.sentences if not one.key.startswith(_IN_HEADLINE)))
+
+
+def chance(answer: Answer) -> Message | None:
+    """How often the plan works out, in a count of 100 beds.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    Message or None
+        One sentence; None where there is no plan to follow now [object].
+    """
+    plan, wanted = answer.plan, answer.wanted
+    follows = answer.verdict.decision in (Decision.GO, Decision.EFFORT)
+    if plan is None or wanted is None or not follows or not (plan.parts or plan.decides):
+        return None
+    return message(
+        "front-chance",
+        share=in_100(plan.share_in_range),
+        low=ph(wanted.ph_low),
+        high=ph(wanted.ph_high),
+        day=plan.on,
+    )
+
+
+def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
+    """The course of the pH as one picture, and what the test on it decides.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+    words
+        Language and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where there is neither a forecast nor a test that decides [object].
+    """
+    figure = decides_figure(answer, case, words=words)
+    table = decides_table(answer, case, words=words)
+    if figure is None and table is None:
+        return None
+    test = next_test(answer)
+    heading = message("front-course")
+    if test is not None and table is not None:
+        waits = answer.verdict.decision is Decision.MEASURE_FIRST
+        heading = message("front-decides-later" if waits else "front-decides", day=test)
+    blocks = [block for block in (figure, table) if block is not None]
+    return Section(say(heading, words), tuple(blocks), sheet=Sheet.FRONT)
+
+
+def decides_table(answer: Answer, case: Case, *, words: Words) -> Table | None:
+    """What the next test decides, a line for each range of readings.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+    words
+        Language and units of the reader [object].
+
+    Returns
+    -------
+    Table or None
+        The reading that calls for most first; None where no test decides [object].
+    """
+    if answer.plan is None or not answer.plan.decides:
+        return None
+    _, found = next(groupby(answer.plan.decides, key=lambda line: line.test))
+    lines = tuple(found)
+    if lines[0].part_g_m2 < lines[-1].part_g_m2:
+        lines = lines[::-1]
+    area = treated_area_m2(answer, case)
+    columns = (
+        Column(say(message("front-reads"), words)),
+        Column(say(message("front-then"), words), Align.LEFT),
+    )
+    rows = tuple((say(reads(line), words), say(then(line, area), words)) for line in lines)
+    return Table(columns, rows)
+
+
+def reads(line: TestLine) -> Message:
+    """The readings of one line of a plan [object], in water: ``5.9 to 6.3`` [object]."""
+    return reads_between(line.reads_from, line.reads_to)
+
+
+def reads_between(low_ph: float | None, high_ph: float | None) -> Message:
+    """Readings from one to another, None for an open end [pH], as a cell says them [object]."""
+    if high_ph is None:
+        if low_ph is None:
+            return message("front-any-reading")
+        return message("front-or-more", ph=ph(low_ph))
+    if low_ph is None:
+        return message("front-or-less", ph=ph(high_ph))
+    return message("front-between", range=ph(low_ph, high=high_ph))
+
+
+def then(line: TestLine, area_m2: float | None) -> Message:
+    """What a line of a plan calls for, for the whole bed where its area is known.
+
+    Parameters
+    ----------
+    line
+        The line [object].
+    area_m2
+        Area of the bed [m2]; None where nobody gave it.
+
+    Returns
+    -------
+    Message
+        Such as ``add 1.35 kg`` [object].
+    """
+    match line.then:
+        case Then.PART:
+            much = rate(line.part_g_m2) if area_m2 is None else amount(line.part_g_m2 * area_m2)
+            return message("front-add", amount=much)
+        case Then.TEST_AGAIN:
+            return message("front-test-again")
+        case Then.DONE:
+            return message("front-add-nothing")
+
+
+def pull_back(a, c):
+    return None
+
+
+def upkeep_habit(a, c):
+    return None
+
+
+def _undone(answer: Answer, case: Case, words: Words) -> Section | None:
+    """What pulls the pH back, and the one habit that holds it."""
+    pull, habit = pull_back(answer, case), upkeep_habit(answer, case)
+    told = [say(one, words) for one in (pull, habit) if one is not None]
+    if not told:
+        return None
+    heading = "front-undo" if pull is not None else "front-holds"
+    blocks = tuple(Paragraph(text) for text in told)
+    return Section(say(message(heading), words), blocks, Matter.BESIDE, Sheet.FRONT)
+
+
+def _precautions(answer: Answer, words: Words) -> Section | None:
+    """The cautions of what is really used, and whose rules count."""
+    used = cautions_to_handle(answer)
+    if not used:
+        return None
+    told = " ".join(
+        [*(say(one.short, words) for one in used), say(message("caution-rules"), words)]
+    )
+    heading = say(message("front-precautions"), words)
+    return Section(heading, (Paragraph(told),), Matter.BESIDE, Sheet.FRONT)
+
+
+def _worth_measuring(answer: Answer, words: Words) -> Section | None:
+    """The one thing most worth measuring, where the verdict does not wait for it."""
+    if answer.verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
+        return None
+    how = say(answer.missing[0].how, words)
+    heading = say(message("front-measure"), words)
+    return Section(heading, (Paragraph(how),), Matter.BODY, Sheet.FRONT)
+
+
+def _said(what: Message | None, words: Words) -> str:
+    return "" if what is None else say(what, words)

@@ -1,0 +1,166 @@
+"""The verdict as one sentence, with what goes on first and when."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from loamshift.domain.answer import Answer, Application, Decision, PlanPart, Reason
+from loamshift.domain.case import BedKind, Case
+from loamshift.domain.message import Measure, Message, Product, amount, message, rate
+from loamshift.report.bed_names import plants_wanted, this_bed
+
+Part = Application | PlanPart
+
+
+def headline(answer: Answer, case: Case) -> Message:
+    """The verdict of an answer as a sentence to be read from across the room.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+
+    Returns
+    -------
+    Message
+        One sentence, or two where a test comes first [object].
+    """
+    match answer.verdict.decision:
+        case Decision.STOP:
+            return message("headline-stop", these=this_bed(case))
+        case Decision.LEAVE:
+            return _leave(answer, case)
+        case Decision.MEASURE_FIRST:
+            return _measure(answer)
+        case Decision.ELSEWHERE:
+            return _elsewhere(answer, case)
+        case Decision.EFFORT | Decision.GO:
+            return _go(answer, case)
+
+
+def sure_parts(answer: Answer) -> tuple[Part, ...]:
+    """What goes on whatever a test reads: of the plan as a rule, or of the dated parts.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    tuple of Application or PlanPart
+        In order of their dates [objects].
+    """
+    if answer.plan is not None:
+        return answer.plan.parts
+    return tuple(part for part in answer.applications if part.only_if is None)
+
+
+def next_test(answer: Answer) -> date | None:
+    """The day of the test that decides what follows; None where nothing hangs on one.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    date or None
+        The day [date].
+    """
+    if answer.plan is not None:
+        return min((line.test for line in answer.plan.decides), default=None)
+    if not any(part.only_if for part in answer.applications):
+        return None
+    return min(answer.retest, default=None)
+
+
+def much_of(parts: Sequence[Part]) -> Measure:
+    """How much parts of one material [objects] are: for the bed, or else per area [g or g/m2]."""
+    amounts = [part.amount_g for part in parts if part.amount_g is not None]
+    if len(amounts) == len(parts):
+        return amount(sum(amounts))
+    return rate(sum(part.rate_g_m2 for part in parts))
+
+
+def _leave(answer: Answer, case: Case) -> Message:
+    match answer.verdict.reason:
+        case Reason.WATER:
+            return message("headline-leave-water", these=this_bed(case))
+        case Reason.AT_WORK:
+            return message("headline-leave-at-work", these=this_bed(case))
+        case Reason.UPKEEP:
+            return message("headline-upkeep-inside", these=this_bed(case))
+    return message("headline-leave", these=this_bed(case))
+
+
+def _measure(answer: Answer) -> Message:
+    match answer.verdict.reason:
+        case Reason.NO_PH:
+            return message("headline-no-ph")
+        case Reason.NO_AIM:
+            return message("headline-no-aim")
+    return message("headline-measure", test=first_test(answer))
+
+
+def first_test(answer: Answer) -> str | None:
+    """The test that comes first, as the field it fills in: ``soil-fizz``.
+
+    Parameters
+    ----------
+    answer
+        An answer that waits for a test [object].
+
+    Returns
+    -------
+    str or None
+        The field with dashes; None where a new sample has to be taken [text].
+    """
+    change = answer.verdict.would_change_if
+    if not isinstance(change, Message):
+        return None
+    known = change.key.startswith("settle-")
+    return change.key.removeprefix("settle-") if known else None
+
+
+def _elsewhere(answer: Answer, case: Case) -> Message:
+    plants = plants_wanted(case)
+    if answer.verdict.reason is Reason.NO_COMMON_RANGE and plants is not None:
+        return message("headline-apart", plants=plants)
+    if answer.verdict.reason is Reason.WATER and case.bed.kind is not BedKind.CONTAINER:
+        return message("headline-water-first")
+    if case.bed.kind in (BedKind.CONTAINER, BedKind.RAISED):
+        return message("headline-elsewhere-pot", these=this_bed(case), count=case.bed.count)
+    growing = {plant.key for plant in case.bed.growing}
+    if plants is not None and growing.issuperset(plant.key for plant in case.aim.plants):
+        return message("headline-elsewhere-planted", plants=plants)
+    return message("headline-elsewhere", plants=plants)
+
+
+def _go(answer: Answer, case: Case) -> Message:
+    verdict, parts = answer.verdict, sure_parts(answer)
+    if verdict.reason is Reason.WATER:
+        return message("headline-water-first")
+    test = next_test(answer)
+    if not parts:
+        if test is not None:
+            return message("headline-nothing-yet", day=test)
+        return message("headline-upkeep-inside", these=this_bed(case))
+    days = sorted({part.date for part in parts})
+    first = {
+        "amount": much_of([part for part in parts if part.material == parts[0].material]),
+        "product": Product(parts[0].material),
+        "day": days[0],
+    }
+    if verdict.decision is Decision.EFFORT:
+        if verdict.reason in (Reason.PARTS, Reason.MONTHS):
+            return message("headline-more-than-a-year", **first)
+        return message("headline-every-year", **first)
+    if len(days) > 1:
+        return message("headline-go-in-parts", n=len(days), **first)
+    tests = "yes" if test is not None else "no"
+    return message("headline-go", plants=plants_wanted(case), tests=tests, **first)

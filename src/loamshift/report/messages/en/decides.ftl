@@ -1,0 +1,35 @@
+### What each test decides, and how often the plan works out.
+
+decides-heading = What each test decides
+decides-heading-later = What a later test would decide
+decides-heading-chances = How likely this is to work
+# The head of a table: the day of the test, and what its amounts are weights of.
+decides-caption = { $product ->
+    [none] Test on { $day }
+   *[other] Test on { $day }; amounts of { $product }
+}
+decides-in-water = pH in water
+decides-in-own = pH { $method }
+decides-then = then
+# $rate goes on on $day.
+decides-part = { $day ->
+    [none] { $rate }
+   *[other] { $rate } on { $day }
+}
+decides-test-again = { $group ->
+    [sulfur] nothing now, as the sulphur is still working; test again in { $month }
+    [lime] nothing now, as the lime is still working; test again in { $month }
+   *[none] nothing now, as it is still working; test again in { $month }
+}
+decides-nothing = nothing more
+decides-month = { $month } { $year }
+decides-own-column = This bed was tested { $method }: use that column if the next test is made the same way.
+decides-water-column = The values are pH in water, as a laboratory tests it.
+decides-then-ask = After the test, add its reading and ask again: the next step follows from it.
+decides-chance-tests = With the best single amount and no test, { $share } in 100 would.
+decides-range-in-water = That range is pH in water.
+decides-harmed = { $direction ->
+    [lime] In { $share } of 100 such beds, the plan itself would make the soil too alkaline for the plants at some point.
+   *[acidify] In { $share } of 100 such beds, the plan itself would make the soil too acid for the plants at some point.
+}
+decides-provisional = This holds only if the test you still need gives the result we expect.

@@ -1,0 +1,120 @@
+### The front sheet: the answer at a glance. No sentence here is longer than 25 words.
+
+## The verdict as a sentence
+# $these is "this bed" or "these pots"; $plants the plants wanted, or "none";
+# $amount and $product what goes on first, $day when.
+
+headline-stop = Stop: put nothing more on { $these } for now.
+headline-leave = Leave the pH of { $these } alone.
+headline-leave-at-work = Leave the pH of { $these } alone: what was applied is still working.
+headline-leave-water = Leave the soil of { $these } alone and treat the water.
+headline-upkeep-inside = The pH of { $these } is right, but needs a little upkeep every year.
+headline-water-first = Treat the water first: without that, no change to the soil will last.
+headline-apart = Grow { $plants } in separate places: no single pH suits them all.
+headline-elsewhere = { $plants ->
+    [none] Do not fight this soil; it would win.
+   *[other] { $plants-count ->
+        [one] Do not fight this soil for { $plants }; give it a place of its own.
+       *[other] Do not fight this soil for { $plants }; give them a place of their own.
+    }
+}
+headline-elsewhere-pot = { $count ->
+    [one] Do not try to change the mix in { $these }; repot in fresh compost.
+   *[other] Do not try to change the mix in { $these }; repot them in fresh compost.
+}
+headline-elsewhere-planted = This soil cannot be made to suit { $plants }; treat the plant, not the soil.
+headline-no-ph = Have the pH tested first; everything else starts from that.
+headline-no-aim = First, tell us what you want to grow.
+# $test is the field of the case file that a test would fill in.
+headline-measure = { $test ->
+    [soil-ph] Do not spread anything yet. Get a laboratory pH test first.
+    [soil-fizz] Do not spread anything yet. Do a fizz test first.
+    [soil-carbonate-pct] Do not spread anything yet. Have a laboratory measure the free lime first.
+    [soil-sodium-pct] Do not spread anything yet. Have a laboratory test for sodium first.
+    [water-alkalinity] Do not spread anything yet. Find out the alkalinity of the water first.
+    [water-weekly] Do not spread anything yet. Find out how much water the bed gets first.
+    [soil-texture] Do not spread anything yet. Feel the texture of the soil first.
+    [titration] Do not spread anything yet. Test how strongly this soil resists first.
+    [aim-target-ph] Do not spread anything yet. Find a second source for the range first.
+   *[other] Do not spread anything yet. Take a new, mixed sample first.
+}
+headline-nothing-yet = Apply nothing yet: the test on { $day } decides.
+headline-every-year = You can do it, but it needs topping up every year: start with { $amount } of { $product } on { $day }.
+headline-more-than-a-year = You can do it, but it will take more than a year: start with { $amount } of { $product } on { $day }.
+headline-go = { $plants ->
+    [none] { $tests ->
+        [yes] Go ahead: start with { $amount } of { $product } on { $day }.
+       *[no] Go ahead: apply { $amount } of { $product } on { $day }.
+    }
+   *[other] { $tests ->
+        [yes] Go ahead for { $plants }: start with { $amount } of { $product } on { $day }.
+       *[no] Go ahead for { $plants }: apply { $amount } of { $product } on { $day }.
+    }
+}
+headline-go-in-parts = Go ahead: apply { $amount } of { $product } in { WORD($n) } applications, the first on { $day }.
+
+## Below the headline
+
+front-chance = Of 100 beds like this one treated this way, { $share } would be between pH { $low } and { $high } on { $day } and a year later.
+front-would-change = What would change this
+front-would-settle = What would settle it
+front-would-ease = What would make it easier
+
+## Do this
+
+front-do-this = Do this
+front-when = when
+front-what = what
+front-how-much = how much
+front-how = how
+front-now = now
+front-apply = { CAPITAL($product) }
+front-test = Test the pH
+front-test-how = { $method ->
+    [none] same depth and same method as the last test
+   *[other] { $depth ->
+        [none] { $method }, as before
+       *[other] { $method }, top { $depth }, as before
+    }
+}
+front-test-lab = by a laboratory, mixed from several places
+front-test-early = not before { $day }: an earlier test shows nothing
+front-by-the-test = by the test
+front-as-below = as shown below
+front-nothing = Nothing
+front-nothing-how = the soil needs none
+front-nothing-stop = until the bed has been tested again
+front-nothing-elsewhere = nothing on this soil
+front-mix-into = { $kind ->
+    [container] mix into the top { $depth }
+   *[other] work into the top { $depth }
+}
+front-whole-mix = mix through
+front-surface = spread on the surface and water in
+front-pot-surface = spread over the top and water in
+front-diluted = diluted in water
+front-in-all = { $rate } ({ $amount })
+
+## The course
+
+front-decides = What the test on { $day } decides
+front-decides-later = What a test on { $day } would then decide
+front-course = The course of the pH
+front-reads = test reads
+front-then = then
+front-add = add { $amount }
+front-add-nothing = add nothing more
+front-test-again = add nothing yet; test again
+front-any-reading = any reading
+front-or-less = { $ph } or less
+front-or-more = { $ph } or more
+front-exactly = { $ph }
+front-between = { $range }
+
+## What will undo it, and the cautions
+
+front-undo = What will undo it
+front-holds = What holds it there
+front-precautions = Precautions
+front-measure = Worth measuring
+front-working = The working: how much and why, other products, sources

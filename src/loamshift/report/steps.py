@@ -1,0 +1,156 @@
+"""What to do, in order: date, what, how much for the bed, and how."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.case import BedKind, Case
+from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet, Table
+from loamshift.domain.message import Message, Product, depth, message
+from loamshift.report.headline import Part, much_of, next_test, sure_parts
+from loamshift.report.letter_head import method_said, reading_in_force
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.tables.materials import load_materials
+
+_FIRST_STEPS = 3
+"""So many steps of a rescue stand on the front sheet; the rest is behind it [count]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One row of what to do; None where there is nothing to say."""
+
+    when: date | None
+    what: Message
+    much: Message | None = None
+    how: Message | None = None
+
+
+def do_this(answer: Answer, case: Case, *, words: Words) -> Section | None:
+    """What to do, as a table or as the first steps of a rescue.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+    words
+        Language and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where there is nothing to do [object].
+    """
+    block = _block(answer, case, words)
+    if block is None:
+        return None
+    return Section(say(message("front-do-this"), words), (block,), sheet=Sheet.FRONT)
+
+
+def _block(answer: Answer, case: Case, words: Words) -> Block | None:
+    decision, rescue = answer.verdict.decision, answer.rescue
+    if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
+        first = rescue.steps[:_FIRST_STEPS]
+        return Items(tuple(say(step, words) for step in first), numbered=True)
+    if decision is Decision.MEASURE_FIRST:
+        first_gap = answer.missing[0] if answer.missing else None
+        if first_gap is None:
+            return None
+        return Items((say(first_gap.how, words),))
+    steps = steps_of(answer, case)
+    return _table(steps, words) if steps else None
+
+
+def steps_of(answer: Answer, case: Case) -> list[Step]:
+    """What to do in order of time, where something goes on or is tested.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+
+    Returns
+    -------
+    list of Step
+        What goes on whatever a test reads, the test, and what it decides [objects].
+    """
+    if answer.verdict.decision in (Decision.STOP, Decision.ELSEWHERE):
+        return []
+    sure = [part for part in answer.applications if part.only_if is None]
+    steps = [_applied(part, case) for part in sure or sure_parts(answer)]
+    if not steps and answer.verdict.decision is Decision.LEAVE:
+        steps = [Step(when=None, what=message("front-nothing"), how=message("front-nothing-how"))]
+    test = next_test(answer)
+    day = test if test is not None else min(answer.retest, default=None)
+    if day is not None:
+        steps.append(Step(when=day, what=message("front-test"), how=_test_how(case)))
+    if answer.plan is not None and test is not None:
+        on = min((line.part_on for line in answer.plan.decides if line.part_on), default=None)
+        if on is not None:
+            steps.append(
+                Step(
+                    when=on,
+                    what=message("front-apply", product=Product(answer.plan.material)),
+                    much=message("front-by-the-test"),
+                    how=message("front-as-below"),
+                )
+            )
+    return steps
+
+
+def how_applied(part: Part, case: Case) -> Message:
+    """How a part [object] goes onto a bed [object], as a message [object]."""
+    material = load_materials().get(part.material)
+    if material is not None and material.form in ("liquid", "solution"):
+        return message("front-diluted")
+    deep = getattr(part, "incorporate_cm", None)
+    pot = case.bed.kind is BedKind.CONTAINER
+    if deep:
+        return message("front-mix-into", kind=case.bed.kind.value, depth=depth(deep))
+    return message("front-pot-surface") if pot else message("front-surface")
+
+
+def _applied(part: Part, case: Case) -> Step:
+    return Step(
+        when=part.date,
+        what=message("front-apply", product=Product(part.material)),
+        much=message("verbatim", text=much_of([part])),
+        how=how_applied(part, case),
+    )
+
+
+def _test_how(case: Case) -> Message:
+    reading = reading_in_force(case)
+    if reading is None or reading.method.is_rough:
+        return message("front-test-lab")
+    deep = reading.depth_cm or case.soil.sample_depth_cm
+    return message(
+        "front-test-how",
+        method=method_said(reading.method),
+        depth=None if deep is None else depth(deep),
+    )
+
+
+def _table(steps: list[Step], words: Words) -> Table:
+    heads = ("front-when", "front-what", "front-how-much", "front-how")
+    aligns = (Align.LEFT, Align.LEFT, Align.RIGHT, Align.LEFT)
+    columns = tuple(
+        Column(say(message(head), words), align) for head, align in zip(heads, aligns, strict=True)
+    )
+    rows = tuple(
+        (
+            say(message("front-now"), words) if step.when is None else words.date(step.when),
+            say(step.what, words),
+            "" if step.much is None else f"**{say(step.much, words)}**",
+            "" if step.how is None else say(step.how, words),
+        )
+        for step in steps
+    )
+    return Table(columns, rows)
