@@ -14,7 +14,7 @@ from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.case import Case
 from loamshift.services.context.build_context import curve_of
-from loamshift.services.upkeep.upkeep import TAIL_LINE
+from loamshift.services.upkeep.upkeep import TAIL_LINE, called
 from loamshift.tables.model import verdict_values
 
 HARMED: Final = 0.05
@@ -72,7 +72,7 @@ def upkeep_ledger_and_course_agree(case: Case, answer: Answer) -> list[str]:
     if context.pending_acid_mmolc_m2 != 0.0:
         return found
     drift = keeping.drift_ph_year
-    steady = sum(line.value for line in ledger.lines if line.name != TAIL_LINE)
+    steady = sum(line.value for line in ledger.lines if line.name != called(TAIL_LINE))
     by_ledger = -steady / _mmolc_m2_per_ph(case, answer)
     alone = answer.verdict.decision is Decision.LEAVE
     clear = CLEAR_PH_YEAR if alone else CLEAR_WHILE_WORKING_PH_YEAR

@@ -21,6 +21,7 @@ from loamshift.services.materials.caps import product_cap
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
+from wording import read
 
 RATE: Final = r"([\d.,]+ (?:g/m²|kg/m²|lb/100 ft²))"
 PH: Final = r"(\d+\.\d)"
@@ -142,7 +143,7 @@ def one_excess_is_told_one_way(case: Case, answer: Answer) -> list[str]:
     ratios = _excesses(case, answer)
     return [
         f"{match.group(0)!r}, and the checks say {', '.join(f'{one:.2f}' for one in ratios)}"
-        for text in texts
+        for text in map(read, texts)
         for match in re.finditer(r"([\d.]+) times (?=the published|the yearly|what)", text)
         if not any(_told_as(match.group(1), ratio) for ratio in ratios)
     ]

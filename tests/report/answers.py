@@ -54,6 +54,7 @@ from loamshift.domain.case import (
     Units,
     Water,
 )
+from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.report.letter import letter_from_answer
@@ -155,13 +156,13 @@ def option(
 def ledger(*, water: float, feed: float = 0.0, leaching: float = 25.0, tail: float = 0.0) -> Ledger:
     """The seven lines of a year; acid positive [mmolc/m2]."""
     lines = (
-        LedgerLine(name="irrigation water", value=water),
-        LedgerLine(name="carbonic acid of rain", value=0.4),
-        LedgerLine(name="acid from the air", value=70.0),
-        LedgerLine(name="leaching and uptake", value=leaching),
-        LedgerLine(name="nitrogen feed", value=feed),
-        LedgerLine(name="sulfur of earlier years", value=tail),
-        LedgerLine(name="harvest", value=0.0),
+        LedgerLine(name=message("ledger-irrigation-water"), value=water),
+        LedgerLine(name=message("ledger-carbonic-acid-of-rain"), value=0.4),
+        LedgerLine(name=message("ledger-acid-from-the-air"), value=70.0),
+        LedgerLine(name=message("ledger-leaching-and-uptake"), value=leaching),
+        LedgerLine(name=message("ledger-nitrogen-feed"), value=feed),
+        LedgerLine(name=message("ledger-sulfur-of-earlier-years"), value=tail),
+        LedgerLine(name=message("ledger-harvest"), value=0.0),
     )
     return Ledger(lines=lines, net=sum(line.value for line in lines))
 

@@ -13,7 +13,6 @@ from loamshift.domain.answer import (
     ClaimResult,
     Decision,
     Direction,
-    LedgerLine,
     PublishedSpread,
     Reason,
     Severity,
@@ -28,10 +27,7 @@ from loamshift.report.letter_claims import claims_settled
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import reading_in_force, subtitle
 from loamshift.report.letter_need import how_much, treated_area_m2
-from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
-from loamshift.report.letter_rescue import putting_right
-from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.letter_verdict import opening
 from loamshift.report.letter_words import clause, counted, sentence
 from loamshift.report.words import Words
@@ -386,131 +382,7 @@ def test_why_it_is_too_early_follows_the_material() -> None:
     assert "lime dissolves slowly" in said(what_to_do(*ALL["go-lime"](), words=UK))
 
 
-# -- options -----------------------------------------------------------------------------------
-
-
-def test_at_most_six_ways_and_no_empty_column() -> None:
-    answer, case = ALL["effort"]()
-    assert len(answer.options) == 7
-    made = table(ways(answer, case, words=UK))
-    assert len(made.rows) == 6
-    assert titles(made) == (
-        "material", "rate", "for the bed", "cost, USD", "per mole, USD", "half works in",
-        "salt, dS/m",
-    )  # fmt: skip
-    free = tuple(replace(o, cost=None, cost_per_mol_acid=None) for o in answer.options)
-    section = ways(replace(answer, options=free), case, words=UK)
-    assert "cost" not in " ".join(titles(table(section))) and "mole" not in said(section)
-
-
-@pytest.mark.parametrize(
-    ("weeks", "text"),
-    [(None, "over 3 years"), (0.3, "days"), (1.0, "about 1 week"), (14.4, "about 14 weeks"),
-     (154.0, "about 3 years")],
-)  # fmt: skip
-def test_how_long_half_takes(weeks: float | None, text: str) -> None:
-    answer, case = ALL["effort"]()
-    first = replace(answer.options[0], weeks_to_half=weeks)
-    section = ways(replace(answer, options=(first, *answer.options[1:])), case, words=UK)
-    made = table(section)
-    assert made.rows[0][titles(made).index("half works in")] == text
-
-
-def test_lime_is_compared_by_the_weight_the_reader_buys() -> None:
-    answer, case = ALL["go-lime"]()
-    assert "per kg of lime, USD" in titles(table(ways(answer, case, words=UK)))
-    us = table(ways(answer, case, words=US))
-    column = titles(us).index("per lb of lime, USD")
-    assert us.rows[0][column] == "0.41"
-
-
-# -- from year to year -------------------------------------------------------------------------
-
-
-def test_the_ledger_is_told_in_words_without_signs() -> None:
-    section = what_pulls(*ALL["effort"](), words=UK)
-    rows = {row[0]: row[1:] for row in table(section).rows}
-    assert rows["Irrigation water"] == ("limes", "98 g/m² of limestone")
-    assert rows["Nitrogen feed"] == ("acidifies", "6.9 g/m² of sulphur")
-    assert rows["Carbonic acid of rain"] == ("next to nothing", "")
-    assert "Harvest" not in rows
-    assert "The strongest pull is the irrigation water: in a year it limes" in said(section)
-
-
-def test_what_does_not_pull_back_is_not_said_to() -> None:
-    assert said(what_pulls(*ALL["effort"](), words=UK)).startswith("What pulls it back")
-    assert said(what_pulls(*ALL["go-acidify"](), words=UK)).startswith("What moves it each year")
-
-
-def test_a_still_year_is_said_to_be_still() -> None:
-    answer, case = ALL["effort"]()
-    assert answer.ledger is not None
-    still = replace(answer.ledger, lines=(LedgerLine(name="rain", value=0.1),), net=0.1)
-    text = said(what_pulls(replace(answer, ledger=still), case, words=UK))
-    assert "Nothing pulls at this bed worth speaking of." in text
-
-
-def kept(**changed: object) -> str:
-    answer, case = ALL["effort"]()
-    assert answer.upkeep is not None
-    upkeep = replace(answer.upkeep, **changed)  # type: ignore[arg-type]
-    return said(keeping(replace(answer, upkeep=upkeep), case, words=UK))
-
-
-def test_upkeep_names_drift_feed_and_the_rest() -> None:
-    text = kept()
-    assert "the pH would rise by about 0.5 a year" in text
-    assert "The water alone undoes the whole dose in about 7 years." in text
-    assert "6.0 g/m² of nitrogen a year; give it as sulphate of ammonia, 29 g/m²" in text
-    assert "it also takes 23 g/m² of sulphur a year" in text
-
-
-@pytest.mark.parametrize(
-    ("decision", "heading", "holds"),
-    [
-        (Decision.GO, "Keeping the bed there", True),
-        (Decision.LEAVE, "Keeping the bed as it is", True),
-        (Decision.STOP, "Once the bed has come right", True),
-        (Decision.ELSEWHERE, "From year to year", False),
-    ],
-)
-def test_upkeep_speaks_of_what_was_decided(decision: Decision, heading: str, holds: bool) -> None:
-    answer, case = ALL["effort"]()
-    decided = replace(answer, verdict=replace(answer.verdict, decision=decision), applications=())
-    text = said(keeping(decided, case, words=UK))
-    assert text.startswith(heading)
-    assert ("To hold the pH" in text) is holds
-    assert "undoes the whole dose" not in text  # nothing was put on
-
-
-def test_upkeep_changes_with_its_figures() -> None:
-    assert "hardly move" in kept(drift_ph_year=0.0)
-    assert "fall by about 0.05 a year" in kept(drift_ph_year=-0.05)
-    assert "undoes" not in kept(years_water_undoes_dose=None)
-    assert "within a year or so" in kept(years_water_undoes_dose=0.8)
-    assert "of limestone" in kept(sulfur_as_s_g_m2_year=0.0, lime_as_caco3_g_m2_year=20.0)
-    assert "Nothing more is needed" in kept(sulfur_as_s_g_m2_year=0.0)
-
-
-# -- rescue, claims, checks --------------------------------------------------------------------
-
-
-def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
-    section = putting_right(ALL["stop"]()[0], words=US)
-    assert section is not None
-    steps = next(b for b in section.blocks if isinstance(b, Items))
-    assert steps.numbered and len(steps.items) == 3
-    text = said(section)
-    assert "would end between pH 2.9 and pH 3.6" in text
-    assert "What not to do:\nHydrated lime round living roots." in text
-    assert "needs 12.5 to 25 lb/100 sq ft of pure lime" in text
-
-
-def test_relief_for_plants_in_soil_that_stays_is_called_that() -> None:
-    answer, _ = ALL["stop"]()
-    verdict = replace(answer.verdict, decision=Decision.ELSEWHERE)
-    section = putting_right(replace(answer, verdict=verdict), words=US)
-    assert section is not None and section.heading == "Helping the plants already there"
+# -- claims, checks --------------------------------------------------------------------
 
 
 def claimed(brought: float, needed: float, **more: object) -> str:

@@ -1,26 +1,22 @@
-"""What pulls the pH back each year, and what holds it."""
+"""What undoes a change of the pH each year, and what holds it."""
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision, Direction, Ledger, LedgerLine, Upkeep
+from loamshift.domain.answer import Answer, Decision, FeedLine, LedgerLine, Upkeep
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
-from loamshift.report.letter_words import (
-    as_limestone,
-    as_sulfur,
-    bed_noun,
-    lowered,
-    material_in_text,
-    raised,
-    sentence,
-    sentences,
-)
+from loamshift.domain.message import Listed, Message, Product, message, number, prose, rate
+from loamshift.report.holding import feed_choice, feeds_given, undoes
+from loamshift.report.holding import pull_back as pull_back
+from loamshift.report.holding import upkeep_habit as upkeep_habit
+from loamshift.report.ledger_lines import called, effect_of, strongest, worth
+from loamshift.report.letter_words import sentence
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_NOTHING_MMOLC_M2 = 5.0
-"""Less than a tenth of a gram of sulfur: a line that small says `next to nothing`."""
 _HARDLY_PH = 0.03
-_WITHOUT_THE = ("the ", "acid ", "leaching ", "sulfur ", "sulphur ")
+_SOON_YEARS = 1.5
+_LONG_YEARS = 50.0
 
 
 def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -44,11 +40,16 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
     if ledger is None or not ledger.lines:
         return None
     rows = [_row(line, words) for line in ledger.lines if line.value != 0.0]
-    rows.append(_row(LedgerLine(name="**All together**", value=ledger.net), words))
-    columns = (Column("pull"), Column("way"), Column("in a year, as much as", Align.RIGHT))
-    table = Table(columns, tuple(rows))
-    heading = "What pulls it back" if _pulls_back(answer) else "What moves it each year"
-    return Section(heading, (Paragraph(words.text(_biggest(ledger, case, words))), table))
+    name, effect, equals = _row(LedgerLine(name=message("ledger-net"), value=ledger.net), words)
+    columns = (
+        Column(say(message("ledger-column-line"), words)),
+        Column(say(message("ledger-column-effect"), words)),
+        Column(say(message("ledger-column-worth"), words), Align.RIGHT),
+    )
+    table = Table(columns, (*rows, (f"**{name}**", effect, equals)))
+    heading = message("ledger-heading", undoes="yes" if undoes(answer) else "no")
+    lead = Paragraph(say(strongest(ledger.lines), words))
+    return Section(say(heading, words), (lead, table))
 
 
 def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -72,113 +73,77 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     if upkeep is None:
         return None
     given_up = answer.verdict.decision is Decision.ELSEWHERE
-    planned = bool(answer.applications)
-    first = sentences(_drift(upkeep, words), _undoes(upkeep) if planned else "")
-    second = "" if given_up else sentences(_feed(upkeep, words), _rest(upkeep, words))
-    texts = [words.text(text) for text in (first, second) if text]
-    comment = sentence(upkeep.comment, words)
-    if comment:
-        texts.append(comment)
-    return Section(_heading(answer, case), tuple(Paragraph(t) for t in texts))
+    first = prose(_drift(upkeep), _undone(upkeep) if answer.applications else None)
+    second = None if given_up else prose(_give(upkeep), _rest(upkeep))
+    texts = [sentence(what, words) for what in (first, second, upkeep.comment) if what]
+    heading = say(message("upkeep-heading", when=_when(answer)), words)
+    return Section(heading, tuple(Paragraph(text) for text in texts))
 
 
-def _heading(answer: Answer, case: Case) -> str:
+def _when(answer: Answer) -> str:
     match answer.verdict.decision:
         case Decision.STOP:
-            return f"Once the {bed_noun(case)} has come right"
+            return "recovered"
         case Decision.ELSEWHERE:
-            return "From year to year"
+            return "yearly"
         case Decision.LEAVE:
-            return f"Keeping the {bed_noun(case)} as it is"
+            return "as-it-is"
         case _:
-            return f"Keeping the {bed_noun(case)} there"
-
-
-def _pulls_back(answer: Answer) -> bool:
-    """True where the year works against the plan."""
-    net = 0.0 if answer.ledger is None else answer.ledger.net
-    if answer.verdict.decision in (Decision.LEAVE, Decision.STOP, Decision.ELSEWHERE):
-        return False
-    if answer.dose.direction is Direction.ACIDIFY:
-        return net < 0.0
-    return answer.dose.direction is Direction.LIME and net > 0.0
+            return "there"
 
 
 def _row(line: LedgerLine, words: Words) -> tuple[str, str, str]:
-    name = words.text(raised(line.name.replace("_", " ")))
-    if abs(line.value) < _NOTHING_MMOLC_M2:
-        return (name, "next to nothing", "")
-    if line.value > 0.0:
-        return (name, "acidifies", as_sulfur(line.value, words))
-    return (name, "limes", as_limestone(line.value, words))
+    effect = say(message("ledger-effect", effect=effect_of(line.value)), words)
+    equals = worth(line.value)
+    return called(line.name, words), effect, "" if equals is None else say(equals, words)
 
 
-def _biggest(ledger: Ledger, case: Case, words: Words) -> str:
-    largest = max(ledger.lines, key=lambda line: abs(line.value))
-    if abs(largest.value) < _NOTHING_MMOLC_M2:
-        return f"Nothing pulls at this {bed_noun(case)} worth speaking of."
-    name = lowered(largest.name.replace("_", " "))
-    if largest.value < 0.0:
-        does = f"limes the {bed_noun(case)} as much as {as_limestone(largest.value, words)} would"
-    else:
-        does = f"acidifies the {bed_noun(case)} as much as {as_sulfur(largest.value, words)} would"
-    return f"The strongest pull is {_the(name)}: in a year it {does}."
-
-
-def _the(name: str) -> str:
-    return name if name.startswith(_WITHOUT_THE) else f"the {name}"
-
-
-def _drift(upkeep: Upkeep, words: Words) -> str:
-    drift = upkeep.drift_ph_year
-    if abs(drift) < _HARDLY_PH:
-        return "Left to itself the pH would hardly move from one year to the next."
-    way = "rise" if drift > 0.0 else "fall"
-    return f"Left to itself the pH would {way} by about {_ph_step(drift)} a year."
-
-
-def _ph_step(change: float) -> str:
-    return f"{abs(change):.2f}" if abs(change) < 0.095 else f"{abs(change):.1f}"
-
-
-def _undoes(upkeep: Upkeep) -> str:
-    years = upkeep.years_water_undoes_dose
-    if years is None or upkeep.drift_ph_year <= 0.0:
-        return ""  # where the pH falls by itself the water undoes nothing
-    if years < 1.5:
-        return "The water alone undoes the whole dose within a year or so."
-    if years >= 50.0:
-        return ""
-    return f"The water alone undoes the whole dose in about {years:.0f} years."
-
-
-def _feed(upkeep: Upkeep, words: Words) -> str:
-    feeds = [
-        f"{material_in_text(line.material, words)}, {words.rate(line.rate_g_m2_year)}"
-        for line in upkeep.feed
-        if line.rate_g_m2_year > 0.0
-    ]
-    needed = upkeep.nitrogen_needed_g_m2_year
-    if not feeds:
-        return ""
-    if needed is None:
-        return f"Feed each year with {words.listed(feeds)}."
-    return (
-        f"The plants can use about {words.rate(needed)} of nitrogen a year; give it as "
-        f"{words.listed(feeds)}."
+def _drift(upkeep: Upkeep) -> Message:
+    """How the pH moves untreated."""
+    step = abs(upkeep.drift_ph_year)
+    if step < _HARDLY_PH:
+        return message("upkeep-drift", way=None, step=None)
+    return message(
+        "upkeep-drift",
+        way="rise" if upkeep.drift_ph_year > 0.0 else "fall",
+        step=number(round(step, 2 if step < 0.095 else 1)),
     )
 
 
-def _rest(upkeep: Upkeep, words: Words) -> str:
-    also = "also " if upkeep.feed else ""
+def _undone(upkeep: Upkeep) -> Message | None:
+    years = upkeep.years_water_undoes_dose
+    if years is None or upkeep.drift_ph_year <= 0.0 or years >= _LONG_YEARS:
+        return None  # where the pH falls by itself the water undoes nothing
+    if years < _SOON_YEARS:
+        return message("upkeep-undone-soon")
+    return message("upkeep-undone", years=round(years))
+
+
+def _give(upkeep: Upkeep) -> Message | None:
+    feeds = feeds_given(upkeep)
+    if not feeds:
+        return None
+    needed = upkeep.nitrogen_needed_g_m2_year
+    return message(
+        "upkeep-give",
+        nitrogen=None if needed is None else rate(needed),
+        feeds=Listed(tuple(_fertiliser(line) for line in feeds)),
+    )
+
+
+def _fertiliser(line: FeedLine) -> Message:
+    return message(
+        "upkeep-feed",
+        feed=feed_choice(line),
+        product=Product(line.material),
+        rate=rate(line.rate_g_m2_year),
+    )
+
+
+def _rest(upkeep: Upkeep) -> Message | None:
+    feed = "some" if upkeep.feed else None
     if upkeep.sulfur_as_s_g_m2_year > 0.0:
-        return (
-            f"To hold the pH it {also}takes {words.rate(upkeep.sulfur_as_s_g_m2_year)} of sulfur "
-            "a year."
-        )
+        return message("upkeep-hold-sulfur", rate=rate(upkeep.sulfur_as_s_g_m2_year), feed=feed)
     if upkeep.lime_as_caco3_g_m2_year > 0.0:
-        return (
-            f"To hold the pH it {also}takes {words.rate(upkeep.lime_as_caco3_g_m2_year)} of "
-            "limestone a year, or the same in one go every few years."
-        )
-    return "Nothing more is needed to hold the pH." if upkeep.feed else ""
+        return message("upkeep-hold-lime", rate=rate(upkeep.lime_as_caco3_g_m2_year), feed=feed)
+    return message("upkeep-hold-enough") if upkeep.feed else None

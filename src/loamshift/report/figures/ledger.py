@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Ledger
+from loamshift.domain.answer import Answer, Ledger, Worded
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
+from loamshift.report.ledger_lines import called
 from loamshift.report.letter_words import as_limestone, as_sulfur, bed_noun, counted, lowered
 from loamshift.report.words import Words
 
@@ -56,8 +57,8 @@ def ledger_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     )
 
 
-def _called(name: str, words: Words) -> str:
-    return words.text(lowered(name.replace("_", " ")))
+def _called(name: Worded, words: Words) -> str:
+    return lowered(called(name, words))
 
 
 def _way(value: float) -> str:

@@ -20,6 +20,7 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.material import Material
+from loamshift.domain.message import Message, message
 from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
@@ -47,6 +48,18 @@ FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
 DRAINED_LINE: Final = "bicarbonate washed out"
 LIME_LINE: Final = "free lime dissolving"
+LINES: Final = (
+    "irrigation water",
+    "carbonic acid of rain",
+    "acid from the air",
+    "leaching and uptake",
+    FEED_LINE,
+    TAIL_LINE,
+    "harvest",
+    DRAINED_LINE,
+    LIME_LINE,
+)
+"""Every line of the ledger, in the order of a letter."""
 PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
 """What comes once and is left out of what holds a pH."""
 _BACKGROUND_LINES: Final = ("acid from the air", "leaching and uptake")
@@ -103,7 +116,9 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         return None, None
     held_ph = held_at_ph(soil, target, judged)
     lines = _lines(context, held_ph)
-    kept = tuple(LedgerLine(name=name, value=value) for name, value in lines.items() if value)
+    kept = tuple(
+        LedgerLine(name=called(name), value=value) for name, value in lines.items() if value
+    )
     ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
     lasting = {name: value for name, value in lines.items() if name not in PASSING_LINES}
     alone = sum(value for name, value in lasting.items() if name != FEED_LINE)
@@ -147,6 +162,22 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         years_water_undoes_dose=_years_undone(context, target),
         comment=comment(context, held),
     )
+
+
+def called(line: str) -> Message:
+    """What a line of the ledger is called.
+
+    Parameters
+    ----------
+    line
+        Its name where it is worked out, such as ``nitrogen feed`` [text].
+
+    Returns
+    -------
+    Message
+        Its label [object].
+    """
+    return message(f"ledger-{line.replace(' ', '-')}")
 
 
 def held_at_ph(soil: Soil, target: Target, judged: Judgement) -> float:

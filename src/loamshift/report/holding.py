@@ -1,0 +1,228 @@
+"""What holds a pH and what undoes it, in one sentence each for the front sheet."""
+
+from __future__ import annotations
+
+from loamshift import units
+from loamshift.domain.answer import Answer, Decision, Direction, FeedLine, LedgerLine, Upkeep
+from loamshift.domain.answer import Reason as Reason
+from loamshift.domain.case import Case
+from loamshift.domain.message import (
+    Listed,
+    Message,
+    Product,
+    Prose,
+    alkalinity,
+    message,
+    ph,
+    rate,
+)
+from loamshift.report.ledger_lines import effect_of, equal_g_m2, in_text
+from loamshift.tables.model import verdict_values
+
+_AMMONIUM_SULFATE = "ammonium sulfate"
+_WATER = ("ledger-irrigation-water", "irrigation water")
+"""The line of the water, as it is and as earlier versions kept it."""
+
+
+def upkeep_habit(answer: Answer, case: Case) -> Message | None:
+    """The one habit that holds the pH.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+
+    Returns
+    -------
+    Message or None
+        One or two short sentences with the figures of the upkeep; nothing where none was worked
+        out, or where a test is to come first or the bed is to be put right [object].
+    """
+    upkeep = answer.upkeep
+    if upkeep is None or answer.verdict.decision not in (
+        Decision.GO,
+        Decision.EFFORT,
+        Decision.LEAVE,
+    ):
+        return None
+    if _remarks(upkeep, "upkeep-water-treated"):
+        return message("upkeep-habit-water-treated")
+    if _remarks(upkeep, "upkeep-water-wins"):
+        return message("upkeep-habit-water-wins")
+    feeds = tuple(_fertiliser(line) for line in feeds_given(upkeep))
+    return _with_feed(answer, upkeep, Listed(feeds)) if feeds else _unfed(answer, upkeep)
+
+
+def pull_back(answer: Answer, case: Case) -> Message | None:
+    """The strongest thing that undoes the change, or would move a bed that is left.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed it is about [object].
+
+    Returns
+    -------
+    Message or None
+        One or two short sentences with the figure of the ledger; None where nothing is to be
+        changed and nothing moves it, or where a test comes first or the bed is to be put right
+        [object].
+
+    Notes
+    -----
+    A year undoes of the change what the ledger's net undoes of the need; that many pH a year
+    count from ``effort_pull_ph_year`` on. Where no need is known the drift left to itself counts.
+
+    References
+    ----------
+    own-judgement
+    """
+    decision, ledger = answer.verdict.decision, answer.ledger
+    if ledger is None or decision in (Decision.STOP, Decision.MEASURE_FIRST):
+        return None
+    water = _strongest(answer, case, of_water=True)
+    if answer.verdict.reason is Reason.WATER:
+        return water
+    if decision is Decision.ELSEWHERE:
+        return None
+    found = _strongest(answer, case) if _moves(answer) else None
+    if found is None and decision is not Decision.LEAVE:
+        return message("upkeep-undo-nothing")
+    return found
+
+
+def undoes(answer: Answer) -> bool:
+    """True where a year undoes so much of the plan of an answer [object] that a test shows it."""
+    if answer.verdict.decision in (Decision.LEAVE, Decision.STOP, Decision.ELSEWHERE):
+        return False
+    return _moves(answer)
+
+
+def feeds_given(upkeep: Upkeep) -> tuple[FeedLine, ...]:
+    """The fertilisers an upkeep [object] gives any of [objects]."""
+    return tuple(line for line in upkeep.feed if line.rate_g_m2_year > 0.0)
+
+
+def feed_choice(line: FeedLine) -> str:
+    """Whether a fertiliser of the upkeep [object] is said in words of its own [enumeration]."""
+    return "ammonium-sulfate" if line.material == _AMMONIUM_SULFATE else "other"
+
+
+def _with_feed(answer: Answer, upkeep: Upkeep, feeds: Listed) -> Message:
+    low = None if answer.wanted is None else ph(answer.wanted.ph_low)
+    if upkeep.sulfur_as_s_g_m2_year > 0.0:
+        sulfur = rate(upkeep.sulfur_as_s_g_m2_year)
+        return message("upkeep-habit-feed-sulfur", feeds=feeds, rate=sulfur)
+    if low is not None and _limes_by_test(upkeep):
+        return message("upkeep-habit-feed-lime-by-test", feeds=feeds, ph=low)
+    if upkeep.lime_as_caco3_g_m2_year > 0.0:
+        lime = rate(upkeep.lime_as_caco3_g_m2_year)
+        return message("upkeep-habit-feed-lime", feeds=feeds, rate=lime)
+    return message("upkeep-habit-feed", feeds=feeds)
+
+
+def _unfed(answer: Answer, upkeep: Upkeep) -> Message:
+    wanted = answer.wanted
+    if upkeep.sulfur_as_s_g_m2_year > 0.0:
+        return message("upkeep-habit-sulfur", rate=rate(upkeep.sulfur_as_s_g_m2_year))
+    if wanted is not None and _limes_by_test(upkeep):
+        return message("upkeep-habit-lime-by-test", ph=ph(wanted.ph_low))
+    if upkeep.lime_as_caco3_g_m2_year > 0.0:
+        return message("upkeep-habit-lime", rate=rate(upkeep.lime_as_caco3_g_m2_year))
+    if wanted is not None and _remarks(upkeep, "upkeep-rises"):
+        return message("upkeep-habit-acid-by-test", ph=ph(wanted.ph_high))
+    return message("upkeep-habit-test")
+
+
+def _limes_by_test(upkeep: Upkeep) -> bool:
+    return _remarks(upkeep, "upkeep-lime-by-test") or _remarks(upkeep, "upkeep-falls")
+
+
+def _remarks(upkeep: Upkeep, key: str) -> bool:
+    """Whether the upkeep says this below its figures; what an earlier version kept does not."""
+    comment = upkeep.comment
+    return isinstance(comment, Prose) and any(one.key == key for one in comment.sentences)
+
+
+def _fertiliser(line: FeedLine) -> Message:
+    return message(
+        "upkeep-habit-fertiliser",
+        feed=feed_choice(line),
+        product=Product(line.material),
+        rate=rate(line.rate_g_m2_year),
+    )
+
+
+def _strongest(answer: Answer, case: Case, *, of_water: bool = False) -> Message | None:
+    """The line that works most against what is wanted; None where none does to speak of."""
+    lines = () if answer.ledger is None else answer.ledger.lines
+    sign = -1.0 if of_water else _sign_against(answer)
+    against = [line for line in lines if line.value * sign > 0.0]
+    if of_water:
+        against = [line for line in against if _is_water(line)]
+    if not against:
+        return None
+    largest = max(against, key=lambda line: abs(line.value))
+    effect = effect_of(largest.value)
+    if effect is None:
+        return None
+    equal = rate(equal_g_m2(largest.value))
+    if _is_water(largest):
+        known = case.water.alkalinity_mg_l_as_caco3
+        return message(
+            "upkeep-undo-water",
+            alkalinity=None if known is None else alkalinity(known),
+            amount=equal,
+        )
+    return message("upkeep-undo", line=in_text(largest.name), effect=effect, amount=equal)
+
+
+def _is_water(line: LedgerLine) -> bool:
+    name = line.name
+    return (name.key if isinstance(name, Message) else str(name)) in _WATER
+
+
+def _sign_against(answer: Answer) -> float:
+    """1 where acid works against what is wanted, -1 where base does, 0 where nothing can."""
+    match answer.dose.direction:
+        case Direction.ACIDIFY:
+            return -1.0
+        case Direction.LIME:
+            return 1.0
+    rise = 0.0 if answer.upkeep is None else answer.upkeep.drift_ph_year
+    return 0.0 if rise == 0.0 else -1.0 if rise > 0.0 else 1.0
+
+
+def _against(answer: Answer) -> float:
+    """How much of the yearly net works against the plan, 0 without a plan [mmolc/m2]."""
+    if answer.ledger is None or answer.dose.direction is Direction.NONE:
+        return 0.0
+    return max(answer.ledger.net * _sign_against(answer), 0.0)
+
+
+def _moves(answer: Answer) -> bool:
+    return _undone_ph_year(answer) >= verdict_values()["effort_pull_ph_year"]
+
+
+def _undone_ph_year(answer: Answer) -> float:
+    """How much of the change a year undoes, or how far a bed that is left moves [pH/yr]."""
+    wanted, now = answer.wanted, answer.verdict.ph_now
+    need = _need_mmolc_m2(answer)
+    if need > 0.0 and wanted is not None and now is not None:
+        return _against(answer) / need * abs(wanted.ph_aim - now)
+    drift = 0.0 if answer.upkeep is None else answer.upkeep.drift_ph_year
+    return max(-drift * _sign_against(answer), 0.0)
+
+
+def _need_mmolc_m2(answer: Answer) -> float:
+    """Acid or base that the change takes by its best estimate [mmolc/m2]."""
+    dose = answer.dose
+    if dose.sulfur_as_s_g_m2 is not None and dose.direction is Direction.ACIDIFY:
+        return units.acid_mmolc_m2_from_sulfur_as_s_g_m2(dose.sulfur_as_s_g_m2.mid)
+    if dose.lime_as_caco3_g_m2 is not None and dose.direction is Direction.LIME:
+        return dose.lime_as_caco3_g_m2.mid / units.CACO3_G_PER_MMOLC
+    return 0.0

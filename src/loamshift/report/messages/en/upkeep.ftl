@@ -1,0 +1,105 @@
+### Holding a pH from year to year.
+
+## The section of the letter
+
+upkeep-heading =
+    { $when ->
+        [recovered] Once the pH has recovered
+        [yearly] From year to year
+        [as-it-is] Keeping the pH as it is
+       *[there] Keeping the pH there
+    }
+# $step is the change of pH in a year.
+upkeep-drift =
+    { $way ->
+        [rise] Untreated, the pH would rise by about { $step } a year.
+        [fall] Untreated, the pH would fall by about { $step } a year.
+       *[none] Untreated, the pH would hardly change from one year to the next.
+    }
+upkeep-undone-soon = The water alone would undo the whole change within about a year.
+# $years is a whole number, 2 or more.
+upkeep-undone = The water alone would undo the whole change in about { WORD($years) } years.
+# $feeds is a list of upkeep-feed; $nitrogen is None where it is not known.
+upkeep-give =
+    { $nitrogen ->
+        [none] Each year, give { $feeds }.
+       *[other] The plants can use about { $nitrogen } of nitrogen a year. To supply it, give { $feeds }.
+    }
+# A fertiliser as bought, inside a list.
+upkeep-feed =
+    { $feed ->
+        [ammonium-sulfate] { $rate } of ammonium sulphate (sulphate of ammonia)
+       *[other] { $rate } of { $product }
+    }
+# $feed is None where no fertiliser is named before.
+upkeep-hold-sulfur =
+    { $feed ->
+        [none] To hold the pH, apply { $rate } of pure sulphur a year.
+       *[some] To hold the pH, also apply { $rate } of pure sulphur a year.
+    }
+upkeep-hold-lime =
+    { $feed ->
+        [none] To hold the pH, apply { $rate } of pure lime a year, or a few years' worth at once every few years.
+       *[some] To hold the pH, also apply { $rate } of pure lime a year, or a few years' worth at once every few years.
+    }
+upkeep-hold-enough = Nothing more is needed to hold the pH.
+
+## Remarks under the upkeep
+
+upkeep-water-treated = Once the water is treated, a yearly test is enough to hold the pH.
+# $lime is what the water adds a year, $most the yearly limit of sulphur, $rise in pH a year.
+upkeep-water-wins =
+    Your water adds as much lime a year as { $lime } of pure lime. { $fed ->
+        [yes] Fertiliser and the yearly limit of { $most } of pure sulphur cannot undo all of it, so the pH would still rise by about { $rise } a year.
+       *[no] The yearly limit of { $most } of pure sulphur cannot undo all of it, so the pH would still rise by about { $rise } a year.
+    } Use rainwater, or have the water acidified.
+upkeep-water-guessed = We had to guess the alkalinity of the water: have it tested before you rely on this.
+upkeep-nitrogen-unknown = You have not said how much nitrogen the plants need in a year. Once you do, we can choose a fertiliser that helps to hold the pH.
+# $nitrogen is a range.
+upkeep-nitrogen-of-trial = The nitrogen is the lowest rate of a trial with highbush blueberries, { $nitrogen } a year. Tell us if your plants need more or less.
+# $limit is a pH.
+upkeep-urea = Below pH { $limit }, urea takes the place of ammonium sulphate.
+upkeep-urea-until-then = While the soil still reads above pH { $limit }, ammonium sulphate adds twice the acid for the same nitrogen.
+upkeep-falls = Untreated, the pH would go on falling slowly, so test once a year. Apply no lime unless a test reads below pH { $ph }.
+upkeep-rises = Untreated, the pH would go on rising, so test once a year. Apply no sulphur or other acid unless a test reads above pH { $ph }.
+upkeep-lime-by-test = These plants dislike lime. Apply it only once a test reads below pH { $ph }, and none before.
+upkeep-nitrate = The nitrate fertiliser you use now raises the pH, and plants that dislike lime take up nitrate poorly.
+upkeep-feed-neutral = The fertiliser you use now does not change the pH.
+upkeep-tail = Sulphur applied earlier is still turning into acid: { $sulfur } of pure sulphur in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
+upkeep-free-lime = Free lime in this soil is still dissolving: { $lime } of pure lime in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
+
+## The front sheet: the one habit that holds the pH. At most 25 words a sentence.
+# $feeds is a list of upkeep-habit-fertiliser.
+
+upkeep-habit-feed = Feed with { $feeds }, and test the pH once a year.
+upkeep-habit-feed-sulfur = Feed with { $feeds }, and add { $rate } of pure sulphur each year.
+upkeep-habit-feed-lime = Feed with { $feeds }, and add { $rate } of pure lime each year.
+upkeep-habit-feed-lime-by-test = Feed with { $feeds }. Apply lime only once a yearly test reads below pH { $ph }.
+upkeep-habit-sulfur = Apply { $rate } of pure sulphur each year, and test the pH once a year.
+upkeep-habit-lime = Apply { $rate } of pure lime each year, and test the pH once a year.
+upkeep-habit-lime-by-test = Test the pH once a year. Apply lime only once it reads below { $ph }.
+upkeep-habit-acid-by-test = Test the pH once a year. Apply sulphur only once it reads above { $ph }.
+upkeep-habit-water-treated = Use rainwater or treated water, and test the pH once a year.
+upkeep-habit-water-wins = Use rainwater, or have the water acidified: no yearly amount of sulphur within the published limit would hold the pH.
+upkeep-habit-test = Test the pH once a year: nothing else is needed to hold it.
+upkeep-habit-fertiliser =
+    { $feed ->
+        [ammonium-sulfate] ammonium sulphate ({ $rate } a year)
+       *[other] { $product } ({ $rate } a year)
+    }
+
+## The front sheet: the strongest thing that undoes the change. At most 25 words a sentence.
+
+upkeep-undo-nothing = Nothing we know of will undo it faster than a yearly test would show.
+# $alkalinity is None where it had to be guessed; $amount is pure lime.
+upkeep-undo-water =
+    { $alkalinity ->
+        [none] Your water, of which the alkalinity is a guess, adds as much lime a year as { $amount } of pure lime.
+       *[other] Your water (alkalinity { $alkalinity }) adds as much lime a year as { $amount } of pure lime.
+    }
+# $line is one of the names inside a sentence.
+upkeep-undo =
+    What undoes it most is { $line }. { $effect ->
+        [lime] In a year, that has the same effect as { $amount } of pure lime.
+       *[acidify] In a year, that has the same effect as { $amount } of pure sulphur.
+    }
