@@ -233,6 +233,22 @@ def temperature(temp_c: float, *, high: float | None = None) -> Measure:
     return Measure(Quantity.TEMPERATURE, temp_c, high)
 
 
+def choice(name: str) -> str:
+    """A name in a table or a bed file as a choice between wordings.
+
+    Parameters
+    ----------
+    name
+        Such as ``water 1:2.5`` [text].
+
+    Returns
+    -------
+    str
+        Such as ``water-1-2-5`` [text].
+    """
+    return re.sub("[^a-z0-9]+", "-", name.casefold()).strip("-")
+
+
 def plants(names: tuple[str, ...] | list[str], *, either: bool = False) -> Listed:
     """Plants one after the other, by their names [text]."""
     return Listed(tuple(PlantName(name) for name in names), either)

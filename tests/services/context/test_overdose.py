@@ -12,15 +12,16 @@ from hypothesis import strategies as st
 from loamshift.domain.answer import Direction, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Applied, Bed, BedKind, Case, SoilEntry
+from loamshift.domain.message import Worded, rate, times
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, amount_findings
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.overdose import Load, overdose, overdoses, recent_loads
-from loamshift.services.format import format_rate, format_times
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.services.materials.caps import Substance
 from loamshift.tables.materials import load_materials
+from wording import read
 
 TODAY = date(2026, 4, 12)
 LB_100FT2 = 453.59237 / (100 * 0.3048**2)
@@ -234,36 +235,38 @@ def test_nitrate_takes_no_acid_away() -> None:
     [
         (
             [put_on(ALUMINIUM, 750.0, days_ago=90), put_on(ALUMINIUM, 750.0)],
-            "The aluminium sulfate applied within a year, 1.5 kg/m² in all, is 6.1 times the "
-            "published yearly limit for planted beds, 240 g/m².",
+            "In the past year, 1,500 g/m² of aluminium sulphate was applied. "
+            "That is 6.1 times the published yearly limit for planted beds, 240 g/m².",
         ),
         (
             [put_on("wood ash", 2500.0)],
-            "The wood ash applied within a year, 1.1 kg/m² counted as pure lime, is 2.3 times the "
-            "published yearly limit for planted beds, 490 g/m².",
+            "In the past year, 1.1 kg/m² of pure lime from wood ash was applied. That is 2.3 times "
+            "the published yearly limit for planted beds, 0.49 kg/m².",
         ),
         (
             [put_on(PRILLS, 300.0, days_ago=3 * 365)],
-            "The elemental sulfur applied earlier and not yet reacted, 240 g/m², is 7.0 times the "
-            "published yearly limit for planted beds, 34 g/m².",
+            "Of what was applied earlier, 240 g/m² of sulphur chips or prills has not yet "
+            "reacted. That is 7.0 times the published yearly limit for planted beds, 34 g/m².",
         ),
         (
             [put_on(SULFUR, 60.0), put_on(ALUMINIUM, 200.0)],
-            "The elemental sulfur and aluminium sulfate applied within a year, 87 g/m² in all "
-            "counted as sulfur by its acid, are 2.6 times the published yearly limit for planted "
-            "beds, 34 g/m².",
+            "In the past year, acid equal to 87 g/m² of pure sulphur, from sulphur powder and "
+            "aluminium sulphate, was applied. That is 2.6 times the "
+            "published yearly limit for planted beds, 34 g/m².",
         ),
     ],
 )
 def test_the_sentence_is_made_from_the_figures(applied: list[Applied], words: str) -> None:
-    context = bed_of(*applied)
-    load = found(context)
-    assert load_sentence(context, load) == words
-    assert format_times(load.times) in words
-    assert format_rate(load.limit_g_m2, context.case.units) in words
+    load = found(bed_of(*applied))
+    told = load_sentence(bed_of(*applied), load)
+    assert read(told) == words
+    amount, compared = (one.values for one in told.sentences)
+    assert amount["rate"] == rate(load.rate_g_m2, against=load.limit_g_m2)
+    assert compared["times"] == times(load.times)
+    assert compared["limit"] == rate(load.limit_g_m2, against=load.rate_g_m2)
 
 
-def rows_that_block(context: BedContext) -> list[str]:
+def rows_that_block(context: BedContext) -> list[Worded]:
     return [
         row.comment
         for row in amount_findings(context)
@@ -290,7 +293,7 @@ def test_a_check_blocks_exactly_where_there_is_an_overdose_of_acid_or_lime(
     )
     moving = [load for load in overdoses(context) if load.direction is not Direction.NONE]
     told = [load_sentence(context, load) for load in moving]
-    assert sorted(rows_that_block(context)) == sorted(told)
+    assert sorted(map(str, rows_that_block(context))) == sorted(map(str, told))
     assert overdose(context) == max(overdoses(context), key=lambda load: load.times, default=None)
 
 

@@ -7,11 +7,15 @@ from collections.abc import Iterator
 from loamshift.domain.answer import Direction, Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import ClaimEntry
-from loamshift.services.context.amount_words import COUNTED_AS, load_sentence, short_names
+from loamshift.domain.message import Prose, message, prose, rate, times
+from loamshift.services.context.amount_words import (
+    counted_as,
+    load_sentence,
+    over_limit,
+    products,
+)
 from loamshift.services.context.overdose import Load, recent_loads, substance_direction
-from loamshift.services.format import format_rate, format_times_limit
 from loamshift.services.materials.caps import (
-    GROUND_WORDS,
     ProductCap,
     is_by_weight,
     is_overdose,
@@ -84,7 +88,7 @@ def _proposed_rows(context: BedContext, loads: tuple[Load, ...]) -> Iterator[Fin
             unit="g/m2",
             passed=passed,
             severity=_severity(passed=passed, times=total),
-            comment=_proposed_words(context, claim, cap, there=there),
+            comment=_proposed_words(claim, cap, there=there),
             source_key=cap.source_key,
         )
 
@@ -100,29 +104,34 @@ def _severity(*, passed: bool, times: float) -> Severity:
     return Severity.BLOCK if is_overdose(times) else Severity.CAUTION
 
 
-def _proposed_words(
-    context: BedContext, claim: ClaimEntry, cap: ProductCap, *, there: float
-) -> str:
-    units = context.case.units
-    ground = GROUND_WORDS[cap.ground]
-    own = format_rate(claim.rate_g_m2 * cap.per_product, units)
-    told = own if is_by_weight(cap) else f"{own} {COUNTED_AS[cap.applies_to]}"
-    subject = f"The {short_names([claim.material.key])} proposed, {told},"
+def _proposed_words(claim: ClaimEntry, cap: ProductCap, *, there: float) -> Prose:
+    own, year = claim.rate_g_m2 * cap.per_product, cap.year_printed_g_m2
     total = there + claim.rate_g_m2 / cap.year_g_m2
     alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
+    limit = year if alone is None else alone.printed_g_m2
+    subject = message(
+        "amount-proposed",
+        rate=rate(own, against=limit),
+        products=products([claim.material.key]),
+        counted=counted_as(cap.applies_to, by_weight=is_by_weight(cap)),
+    )
+    if alone is None and total <= 1.0 + 1e-9:
+        within = message("amount-within-year", limit=rate(year, against=own), on=cap.ground)
+        return prose(subject, within)
     if alone is None:
-        year = f"yearly limit for {ground}, {format_rate(cap.year_printed_g_m2, units)}"
-        if total <= 1.0 + 1e-9:
-            return f"{subject} is within the published {year}."
-        return (
-            f"{subject} is within the limit by itself. With what was applied before, it makes "
-            f"{format_times_limit(total)} the published {year}."
+        summed = message(
+            "amount-over-with-earlier",
+            times=times(total),
+            limit=rate(year, against=own),
+            on=cap.ground,
         )
-    named = {"year": f"yearly limit for {ground}", "dose": f"limit for one application on {ground}"}
-    limit = format_rate(alone.printed_g_m2, units)
-    text = f"{subject} is {format_times_limit(alone.times)} the published {named[alone.per]}, "
-    text += f"{limit}."
-    if there > 0.0 and total > 1.0:
-        text += f" With what was applied before, it makes {format_times_limit(total)} "
-        text += "the yearly limit."
-    return text
+        return prose(subject, summed)
+    over = over_limit(
+        alone.per,
+        amount_g_m2=own,
+        limit_g_m2=alone.printed_g_m2,
+        ratio=alone.times,
+        ground=cap.ground,
+    )
+    with_earlier = there > 0.0 and total > 1.0
+    return prose(subject, over, message("amount-sum", times=times(total)) if with_earlier else None)

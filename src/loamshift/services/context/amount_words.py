@@ -1,27 +1,19 @@
-"""Sentences about an amount and the limit it passes: one figure for each, made here alone."""
+"""Messages about an amount and the limit it passes: one figure for each, made here alone."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Final
 
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import Listed, Message, Product, Prose, choice, message, rate, times
 from loamshift.services.context.overdose import RECENT_DAYS, Load
-from loamshift.services.format import format_rate, format_times_limit
-from loamshift.services.materials.caps import GROUND_WORDS, Substance
+from loamshift.services.materials.caps import Substance
 
-COUNTED_AS: Final = {
-    Substance.SULFUR: "counted as pure sulfur",
-    Substance.ALUMINIUM_SULFATE: "counted as aluminium sulfate with 18 water",
-    Substance.IRON_SULFATE: "counted as iron sulfate with 7 water",
-    Substance.LIMESTONE: "counted as pure lime",
-    Substance.NITROGEN: "of nitrogen",
-}
-"""What an amount is told as where the product weighs something else."""
-_BY_ACID: Final = "counted as sulfur by its acid"
+_BY_ACID = "acid"
+_BY_WEIGHT = "none"
 
 
-def load_sentence(context: BedContext, load: Load) -> str:
+def load_sentence(context: BedContext, load: Load) -> Prose:
     """What was put on, and how many times a limit it is: that of a year before that of a dose.
 
     Parameters
@@ -33,74 +25,116 @@ def load_sentence(context: BedContext, load: Load) -> str:
 
     Returns
     -------
-    str
-        One sentence; its ratio is ``load.times`` wherever the yearly limit is passed [text].
+    Prose
+        The amount and how it compares; its ratio is ``load.times`` wherever the yearly limit is
+        passed [messages].
     """
-    units = context.case.units
-    names = short_names(load.materials)
-    verb = "are" if " and " in names else "is"
-    ground = GROUND_WORDS[load.ground]
     if load.times <= 1.0 and load.times_at_once > 1.0:
-        limit = load.limit_at_once_g_m2 or 0.0
-        return (
-            f"The {names} applied at one time or too soon after one another, "
-            f"{counted(context, load, load.at_once_g_m2)}, {verb} "
-            f"{format_times_limit(load.times_at_once)} the published limit for one application on "
-            f"{ground}, {format_rate(limit, units)}."
+        limit_g_m2 = load.limit_at_once_g_m2 or 0.0
+        return Prose(
+            (
+                message(
+                    "amount-applied-at-once",
+                    rate=rate(load.at_once_g_m2, against=limit_g_m2),
+                    products=products(load.materials),
+                    counted=counted_as(load.substance, by_weight=load.is_by_weight),
+                ),
+                over_limit(
+                    "dose",
+                    amount_g_m2=load.at_once_g_m2,
+                    limit_g_m2=limit_g_m2,
+                    ratio=load.times_at_once,
+                    ground=load.ground,
+                ),
+            )
         )
-    amount = counted(context, load, load.rate_g_m2, in_all=load.applications > 1)
-    subject = f"The {names} {_when(context, load)}, {amount},"
-    limit_text = f"the published yearly limit for {ground}, {format_rate(load.limit_g_m2, units)}"
+    amount = message(
+        f"amount-applied-{_when(context, load)}",
+        rate=rate(load.rate_g_m2, against=load.limit_g_m2),
+        products=products(load.materials),
+        counted=counted_as(load.substance, by_weight=load.is_by_weight),
+    )
     if load.times <= 1.0:
-        return f"{subject} {verb} within {limit_text}."
-    return f"{subject} {verb} {format_times_limit(load.times)} {limit_text}."
+        limit = rate(load.limit_g_m2, against=load.rate_g_m2)
+        return Prose((amount, message("amount-within-year", limit=limit, on=load.ground)))
+    over = over_limit(
+        "year",
+        amount_g_m2=load.rate_g_m2,
+        limit_g_m2=load.limit_g_m2,
+        ratio=load.times,
+        ground=load.ground,
+    )
+    return Prose((amount, over))
 
 
-def counted(context: BedContext, load: Load, rate_g_m2: float, *, in_all: bool = False) -> str:
-    """An amount with what it is counted as.
+def over_limit(
+    per: str, *, amount_g_m2: float, limit_g_m2: float, ratio: float, ground: str
+) -> Message:
+    """How many times a published limit an amount is.
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    load
-        What was put on [object].
-    rate_g_m2
-        The amount, as the limit names the substance [g/m2].
-    in_all
-        True where it is the sum of several applications [truth].
+    per
+        ``year`` or ``dose`` [text].
+    amount_g_m2, limit_g_m2
+        Both as the limit names the substance [g/m2].
+    ratio
+        The one through the other [1].
+    ground
+        The ground of the limit [text].
+
+    Returns
+    -------
+    Message
+        One sentence [message].
+    """
+    return message(
+        f"amount-over-{per}",
+        times=times(ratio),
+        limit=rate(limit_g_m2, against=amount_g_m2),
+        on=ground,
+    )
+
+
+def counted_as(substance: Substance | None, *, by_weight: bool) -> str:
+    """What an amount is counted as, for a choice between wordings.
+
+    Parameters
+    ----------
+    substance
+        What a limit speaks of; None is everything that acidifies, told as sulfur [enumeration].
+    by_weight
+        Whether the product counts by its own weight [truth].
 
     Returns
     -------
     str
-        Such as ``1.1 kg/m² in all counted as pure lime`` [text].
+        Such as ``aluminium-sulfate``, or ``none`` [text].
     """
-    rate = format_rate(rate_g_m2, context.case.units) + (" in all" if in_all else "")
-    if load.substance is None:
-        return f"{rate} {_BY_ACID}"
-    return rate if load.is_by_weight else f"{rate} {COUNTED_AS[load.substance]}"
+    if substance is None:
+        return _BY_ACID
+    return _BY_WEIGHT if by_weight else choice(substance.value)
 
 
-def short_names(keys: Iterable[str]) -> str:
-    """Materials by their names without form and fineness, each once.
+def products(keys: Iterable[str]) -> Listed:
+    """Materials one after the other, each once.
 
     Parameters
     ----------
     keys
-        Keys of materials; the form follows a comma [text].
+        Keys of materials [text].
 
     Returns
     -------
-    str
-        Such as ``elemental sulfur and aluminium sulfate`` [text].
+    Listed
+        In their order [object].
     """
-    *others, last = dict.fromkeys(key.split(",", 1)[0] for key in keys)
-    return f"{', '.join(others)} and {last}" if others else last
+    return Listed(tuple(Product(key) for key in dict.fromkeys(keys)))
 
 
 def _when(context: BedContext, load: Load) -> str:
     if not load.is_old:
-        return "applied within a year"
+        return "recent"
     if (context.case.today - load.last_on).days > RECENT_DAYS:
-        return "applied earlier and not yet reacted"
-    return "applied within a year or not yet reacted"
+        return "earlier"
+    return "both"

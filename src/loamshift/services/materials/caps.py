@@ -23,14 +23,6 @@ class Substance(StrEnum):
     NITROGEN = "nitrogen"
 
 
-GROUND_WORDS: Final = {
-    "unplanted": "bare ground",
-    "planted": "planted beds",
-    "lawn": "a lawn",
-    "field": "ground under a crop",
-    "container": "pots",
-}
-"""The ground of a limit in words."""
 _NORM: Final = {
     Substance.ALUMINIUM_SULFATE: "aluminium sulfate, 18-hydrate",
     Substance.IRON_SULFATE: "ferrous sulfate, heptahydrate",
