@@ -9,11 +9,13 @@ import pytest
 
 from loamshift.core.acidity import acid_parts_molc_kg, lasting_acid_molc_kg
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.material_comment import material_comment
 from loamshift.domain.names import plain_name
 from loamshift.tables.materials import VECTOR_FIELDS, find_material, load_materials
 from loamshift.tables.references import load_references
 from loamshift.tables.rows import read_rows
 from loamshift.units import CACO3_G_MOL
+from wording import read
 
 MATERIALS = list(load_materials().values())
 CAUTIONS = {row["code"] for row in read_rows("cautions")}
@@ -30,7 +32,9 @@ def test_contract(material: Material) -> None:
     assert material.name_uk
     assert material.name_us
     assert material.form
-    assert material.comment.endswith(".")
+    comment = material_comment(material)
+    for units in ("metric", "us"):
+        assert read(comment, units=units).endswith(".")
     assert set(material.cautions) <= CAUTIONS
     shares = (
         *(material.elemental_s_frac, material.n_as_nh4_frac, material.n_as_urea_frac),

@@ -101,7 +101,7 @@ def test_the_check_and_the_answer_to_a_claim_tell_one_figure(
     (row,) = rows(answer, "amount proposed")
     told, said = read(row.comment), read(answer.claims[0].comment)
     said = said[said.index(" the yearly limit") - 12 :] if "yearly limit" in said else said
-    said = said[max(said.find(" what may go on") - 12, 0) :]
+    said = said[max(said.find(" the published limit") - 12, 0) :]
     assert TIMES.findall(told) == TIMES.findall(said)
     assert isinstance(row.value, float) and isinstance(row.limit, float)
     for times in TIMES.findall(told):

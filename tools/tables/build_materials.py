@@ -21,7 +21,7 @@ Cells = dict[str, object]
 
 NAME_COLUMNS = (
     *("key", "name_uk", "name_us", "synonyms", "group", "form"),
-    *("intact_diameter_um", "cautions", "comment"),
+    *("intact_diameter_um", "cautions"),
 )
 FIGURE_COLUMNS = (
     *("key", "figure", "value", "low", "high", "unit"),
@@ -217,14 +217,14 @@ def build_materials() -> None:
     """Write the three tables of materials."""
     common_about = {
         "script": "tools/tables/build_materials.py",
-        "licence": "facts with their sources; names, comments and selection Apache-2.0",
+        "licence": "facts with their sources; names and selection Apache-2.0",
     }
     write_table(
         "materials",
         NAME_COLUMNS,
         source_rows("material_names"),
         about={
-            "title": "Materials: names, form, cautions and what to say of them",
+            "title": "Materials: names, form and cautions",
             **common_about,
             "note": "intact_diameter_um: of a prill or pastille before it breaks up",
         },

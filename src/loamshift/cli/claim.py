@@ -23,6 +23,7 @@ from loamshift.errors import InputError
 if TYPE_CHECKING:
     from loamshift.domain.answer import ClaimResult
     from loamshift.domain.case import Case, ClaimEntry
+    from loamshift.report.words import Words
 
 SEED = 1
 """The seed ``advise`` takes when it is given none, so that both say the same."""
@@ -152,12 +153,23 @@ def command(
         never=(case_file,) if case_file is not None else (),
     )
     if as_json:
-        import dataclasses
-        import json
-
-        say(json.dumps(dataclasses.asdict(result), indent=2, ensure_ascii=False))
+        say(_json(result, reader))
     elif not written:
-        show(claim_letter(result, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader))
+        show(
+            claim_letter(result, case, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader)
+        )
+
+
+def _json(result: ClaimResult, reader: Words) -> str:
+    """A result in plain data, with the messages its texts were worded from beside them."""
+    import dataclasses
+    import json
+
+    from loamshift.case.said import SAID, in_words
+
+    said: dict[str, object] = {}
+    worded = in_words(result, reader, said)
+    return json.dumps({**dataclasses.asdict(worded), SAID: said}, indent=2, ensure_ascii=False)
 
 
 def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loamshift.domain.message import Message, Prose
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SamplePlan:
@@ -11,9 +13,9 @@ class SamplePlan:
 
     ``cores`` to take and mix; ``depth_cm`` of each; ``error_ph`` the half-width of the 95 %
     range that this many cores leave in the mean [pH]; ``core_sd_ph`` the spread assumed
-    between single cores [pH]; ``volume_l`` of mixed soil to send [L]; the tuples are
-    sentences in the order they are done, with ``{depth}``, ``{deeper}`` and ``{volume}`` where
-    the reader's own units go. ``deeper_cm`` ends a second sample under trees and shrubs [cm].
+    between single cores [pH]; ``volume_l`` of mixed soil to send [L]; the tuples are steps in
+    the order they are done, the first sentence of each being what a short sheet says.
+    ``deeper_cm`` ends a second sample under trees and shrubs [cm].
     """
 
     cores: int
@@ -25,12 +27,12 @@ class SamplePlan:
     volume_l: float
     samples: int
     """Separate mixed samples to send, where one would average unlike things."""
-    where: tuple[str, ...]
-    how: tuple[str, ...]
-    when: tuple[str, ...]
-    why: tuple[str, ...]
-    tools: tuple[str, ...]
-    ask: tuple[str, ...]
+    where: tuple[Prose, ...]
+    how: tuple[Prose, ...]
+    when: tuple[Prose, ...]
+    why: tuple[Prose, ...]
+    tools: tuple[Message, ...]
+    ask: tuple[Message, ...]
     """What to have the laboratory find and print."""
     source_keys: tuple[str, ...]
 

@@ -8,8 +8,10 @@ from loamshift.domain.digits import stated
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
 from loamshift.domain.material import Figure, Material, SizeClass
+from loamshift.domain.material_comment import material_comment
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
+from loamshift.report.messages import say
 from loamshift.report.sources import source_numbers, sources_section
 from loamshift.report.words import MONTHS, Quantity, Words
 
@@ -216,9 +218,7 @@ def material_letter(material: Material, *, words: Words) -> Letter:
     spelt = [words.text(remark) for remark in remarks]
     if material.cautions:  # codes keep their spelling: they are typed back
         spelt.append(f"Cautions: {', '.join(material.cautions)} (loamshift why CODE).")
-    blocks: list[Block] = []
-    if material.comment:
-        blocks.append(Paragraph(words.text(material.comment)))
+    blocks: list[Block] = [Paragraph(say(material_comment(material), words))]
     blocks.append(Items(tuple(spelt)))
     return Letter(
         words.material_name(material),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Final
 
 from loamshift.domain.answer import Answer, ClaimResult
 from loamshift.domain.case import Case
@@ -17,29 +18,35 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Product,
+    Prose,
+    Quantity,
+    message,
+    ph,
+    plants,
+    rate,
+)
 from loamshift.report.figures.claims import claims_figure
 from loamshift.report.letter_care import sources, take_care
+from loamshift.report.letter_claims import brings_of, claim_place, turn_of
 from loamshift.report.letter_head import subtitle
-from loamshift.report.letter_words import (
-    bed_noun,
-    lowered,
-    material_called,
-    material_in_text,
-    sentence,
-)
+from loamshift.report.letter_words import sentence
+from loamshift.report.messages import say
 from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
 
-_ENOUGH = 0.9
-_FAR_TOO_MUCH = 1.5
-_WORTH_NAMING = 0.01
-_HARDLY_PH = 0.05
-_SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z])")
-_CLAIM_NOTE = re.compile(r"^claim\[\d+\]\.?\w*: ")
+_ENOUGH: Final = 0.9
+_FAR_TOO_MUCH: Final = 1.5
+_WORTH_NAMING: Final = 0.01
+_CLAIM_NOTE: Final = re.compile(r"^claim\[\d+\]\.?\w*: ")
 
 
 def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
-    """Claims settled, on a page of their own.
+    """Claims checked, on a page of their own.
 
     Parameters
     ----------
@@ -57,116 +64,188 @@ def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
     """
     claims = answer.claims
     numbers = source_numbers(line.key for line in answer.sources)
-    lead, rest = _verdict(claims, case, words)
-    blocks: list[Block] = [Paragraph(lead), *(Paragraph(text) for text in rest)]
+    blocks: list[Block] = _opening(claims, case, words)
     figure = claims_figure(answer, case, words=words)
     if figure is not None:
         blocks.append(figure)
-    blocks.append(_readings(claims, case, words))
+    blocks.append(readings_table(claims, case, words))
     noted = [_CLAIM_NOTE.sub("", note) for note in case.notes if note.startswith("claim[")]
-    blocks += [Note(sentence(note, words), "As read") for note in dict.fromkeys(noted)]
+    label = say(message("claim-as-read"), words)
+    blocks += [Note(sentence(note, words), label) for note in dict.fromkeys(noted)]
     sections = [Section(None, tuple(blocks), Matter.OPENING)]
     if len(claims) > 1:
         sections += [
             Section(
-                material_called(claim.material, words),
+                say(message("claim-material", material=Product(claim.material)), words),
                 (Paragraph(sentence(claim.comment, words)),),
             )
             for claim in claims
         ]
     sections.append(take_care(answer, numbers=numbers, words=words))
-    listed = sources(answer)
+    listed = sources(answer, words=words)
     if listed is not None:
         sections.append(listed)
-    return Letter(case.name, _about(answer, case, words), tuple(sections), case.today)
+    return Letter(case.name, claims_about(answer, case, words), tuple(sections), case.today)
 
 
-def _about(answer: Answer, case: Case, words: Words) -> str:
-    """Which soil it is about, and what it is wanted for."""
+def claims_about(answer: Answer, case: Case, words: Words) -> str:
+    """Which soil it is about, and what it is wanted for.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    case
+        The bed [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        Short sentences [text].
+    """
     said = subtitle(answer, case, words=words)
     wanted = answer.wanted
     if wanted is None:
         return said
-    names = words.listed([words.text(name) for name in wanted.names])
-    return f"{said} Wanted at pH {words.ph(wanted.ph_aim)}{f' for {names}' if names else ''}."
+    target = message(
+        "claim-wanted",
+        aim=ph(wanted.ph_aim),
+        plants=plants(list(wanted.names)) if wanted.names else None,
+    )
+    return f"{said} {say(target, words)}"
 
 
-def _verdict(
-    claims: tuple[ClaimResult, ...], case: Case, words: Words
-) -> tuple[str, tuple[str, ...]]:
+def _opening(claims: tuple[ClaimResult, ...], case: Case, words: Words) -> list[Block]:
     """The sentence to be read from across the room, and what follows it."""
-    if len(claims) == 1:
-        first, *rest = _SENTENCE_END.split(sentence(claims[0].comment, words), maxsplit=1)
-        called = material_called(claims[0].material, words)
-        return f"{called}: {lowered(first)}", tuple(rest)
+    if len(claims) > 1:
+        return [Paragraph(say(verdict_of_several(claims, case), words))]
+    (claim,) = claims
+    comment = claim.comment
+    if isinstance(comment, str):  # worded by an earlier version
+        return [Paragraph(sentence(comment, words))]
+    first, *rest = comment.sentences if isinstance(comment, Prose) else (comment,)
+    lead = message("claim-lead", material=Product(claim.material), said=first)
+    blocks: list[Block] = [Paragraph(say(lead, words))]
+    if rest:
+        blocks.append(Paragraph(say(Prose(tuple(rest)), words)))
+    return blocks
+
+
+def verdict_of_several(claims: tuple[ClaimResult, ...], case: Case) -> Message:
+    """Which of several materials is enough, if any.
+
+    Parameters
+    ----------
+    claims
+        Claims on one bed, two or more [objects].
+    case
+        The bed [object].
+
+    Returns
+    -------
+    Message
+        One sentence or two [object].
+    """
+    place = claim_place(case)
     shares = [(claim.share or 0.0, claim) for claim in claims]
     share, best = max(shares, key=lambda pair: pair[0])
-    noun = bed_noun(case)
-    what = "acid" if best.acid_needed_mmolc_m2 > 0.0 else "lime"
-    if abs(best.acid_needed_mmolc_m2) == 0.0:
-        return words.text(f"The {noun} needs neither acid nor lime now."), ()
+    needs = brings_of(best.acid_needed_mmolc_m2)
+    if needs == "none":
+        return message("claim-verdict-nothing-needed", place=place)
     if share < _WORTH_NAMING:
-        return words.text(f"None of these brings the {what} that the {noun} needs."), ()
-    name = material_in_text(best.material, words)
+        return message("claim-verdict-none", needs=needs, place=place)
     enough = sum(1 for one, _ in shares if one >= _ENOUGH)
     if enough > 1:
-        return words.text(f"{_counted(enough)} of these bring the {what} the {noun} needs."), ()
+        return message("claim-verdict-several", needs=needs, n=enough, place=place)
+    material = Product(best.material)
     if share > _FAR_TOO_MUCH:
-        return words.text(f"Of these, {name} brings far more {what} than the {noun} needs."), ()
+        return message("claim-verdict-far-more", needs=needs, material=material, place=place)
     if share >= _ENOUGH:
-        return words.text(f"Of these, {name} alone brings the {what} the {noun} needs."), ()
-    return (
-        words.text(
-            f"None of these is enough; {name} comes nearest, with {words.percent(share)} of the "
-            f"{what} the {noun} needs."
-        ),
-        (),
+        return message("claim-verdict-one", needs=needs, material=material, place=place)
+    return message(
+        "claim-verdict-nearest",
+        needs=needs,
+        material=material,
+        share=Measure(Quantity.SHARE, share),
+        place=place,
     )
 
 
-def _readings(claims: tuple[ClaimResult, ...], case: Case, words: Words) -> Table:
+def readings_table(claims: tuple[ClaimResult, ...], case: Case, words: Words) -> Table:
+    """Each material with its amount and what the pH would do at once and after a year.
+
+    Parameters
+    ----------
+    claims
+        Claims on one bed, in the order of the case [objects].
+    case
+        The bed, with the amounts [object].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Table
+        A row each [object].
+    """
     rows = tuple(
         (
-            material_called(claim.material, words),
-            _put_on(entry.as_given, words.rate(entry.rate_g_m2)),
-            _moved(claim.ph_change_now),
-            _moved(claim.ph_change_1_year),
+            say(message("claim-material", material=Product(claim.material)), words),
+            _amount(entry.as_given, entry.rate_g_m2, words),
+            say(change_cell(claim.ph_change_now), words),
+            say(change_cell(claim.ph_change_1_year), words),
         )
         for claim, entry in zip(claims, case.claims, strict=True)
     )
     columns = (
-        Column("material"),
-        Column("put on", Align.RIGHT),
-        Column("pH at once", Align.RIGHT),
-        Column("after a year", Align.RIGHT),
+        Column(say(message("claim-column-material"), words)),
+        Column(say(message("claim-column-amount"), words), Align.RIGHT),
+        Column(say(message("claim-column-now"), words), Align.RIGHT),
+        Column(say(message("claim-column-year"), words), Align.RIGHT),
     )
     return Table(columns, rows)
 
 
-def _put_on(as_given: str, rate: str) -> str:
+def _amount(as_given: str, rate_g_m2: float, words: Words) -> str:
     """What was said, and the rate it makes where that is not the same."""
     given = " ".join(as_given.replace("m2", "m²").replace("ft2", "ft²").split())
-    return given if _same(given, rate) else f"{given}, {rate}"
+    said = words.rate(rate_g_m2)
+    if not given or _same(given, said):
+        return said
+    return say(message("claim-amount-both", given=Given(given), rate=rate(rate_g_m2)), words)
 
 
-def _same(given: str, rate: str) -> bool:
+def _same(given: str, said: str) -> bool:
     """True for one rate written twice, as 1 kg/m² and 1.0 kg/m²."""
-    first, second = given.split(" ", 1), rate.split(" ", 1)
+    first, second = given.split(maxsplit=1), said.split(maxsplit=1)
     if len(first) == 1 or first[1:] != second[1:]:
-        return given == rate
+        return given == said
     try:
         return float(first[0]) == float(second[0])
     except ValueError:
         return False
 
 
-def _moved(change: float | None) -> str:
+def change_cell(change: float | None) -> Message:
+    """A change for a cell of a table.
+
+    Parameters
+    ----------
+    change
+        The change; None beyond what was ever measured [pH].
+
+    Returns
+    -------
+    Message
+        Such as ``+0.3`` [object].
+    """
     if change is None:
-        return "off the scale"
-    if abs(change) < _HARDLY_PH:
-        return "no change"
-    return f"{change:+.1f}".replace("-", "\u2212")
-
-
-def _counted(number: int) -> str:
-    return {2: "Two", 3: "Three", 4: "Four", 5: "Five"}.get(number, str(number))
+        return message("claim-cell-off")
+    turn = turn_of(change)
+    if turn == "none":
+        return message("claim-cell-none")
+    if turn == "rise":
+        return message("claim-cell-up", change=ph(change))
+    return message("claim-cell-down", change=ph(-change))

@@ -1,24 +1,36 @@
-"""Claims settled: what each material brings beside what the bed needs."""
+"""Claims checked: what each material brings beside what the bed needs."""
 
 from __future__ import annotations
 
 import re
+from typing import Final
 
+from loamshift import units
 from loamshift.domain.answer import Answer, ClaimResult
-from loamshift.domain.case import Case
+from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Paragraph, Section
-from loamshift.report.letter_words import (
-    as_limestone,
-    as_sulfur,
-    bed_noun,
-    material_called,
-    sentence,
-    sentences,
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Product,
+    Prose,
+    Quantity,
+    Worded,
+    message,
+    ph,
+    prose,
+    rate,
 )
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_NOTHING_MMOLC_M2 = 0.5
-_HARDLY_PH = 0.05
+_NOTHING_MMOLC_M2: Final = 0.5
+_TINY: Final = 0.01
+"""A smaller share is told as less than one per cent [1]."""
+_HARDLY_PH: Final = 0.05
+_PLACES: Final = {BedKind.CONTAINER: "pot", BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
+_TELL_THE_PH: Final = ("claim-dips", "claim-iron", "claim-lime-first", "claim-off-the-curve")
 
 
 def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -40,27 +52,37 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
     """
     if not answer.claims:
         return None
-    heading = "The claim in figures" if len(answer.claims) == 1 else "The claims in figures"
-    return Section(heading, tuple(Paragraph(_settled(c, case, words)) for c in answer.claims))
+    heading = message("claim-heading", claims=len(answer.claims))
+    told = tuple(Paragraph(_settled(claim, case, words)) for claim in answer.claims)
+    return Section(say(heading, words), told)
 
 
-def tells_the_ph(comment: str) -> bool:
+def claim_place(case: Case) -> str:
+    """What the ground of a case [object] is called: bed, pot, lawn or field [text]."""
+    return _PLACES.get(case.bed.kind, "bed")
+
+
+def tells_the_ph(comment: Worded) -> bool:
     """True where a comment already says what the pH does.
 
     Parameters
     ----------
     comment
-        What the service said of the claim [text].
+        What the service said of the claim [object].
 
     Returns
     -------
     bool
         True for one that does [truth].
     """
-    return bool(re.search(r"\b[Tt]he pH\b", comment))
+    if isinstance(comment, str):  # worded by an earlier version
+        return bool(re.search(r"\b[Tt]he pH\b", comment))
+    return any(
+        one.key.startswith("claim-year-") or one.key in _TELL_THE_PH for one in _each(comment)
+    )
 
 
-def reading_words(claim: ClaimResult) -> str:
+def reading_words(claim: ClaimResult) -> Prose:
     """What the pH would do at once and after a year, in tenths.
 
     Parameters
@@ -70,66 +92,120 @@ def reading_words(claim: ClaimResult) -> str:
 
     Returns
     -------
-    str
-        A sentence; empty where neither is known [text].
+    Prose
+        A sentence or two; none where neither is known [object].
     """
     now, year = claim.ph_change_now, claim.ph_change_1_year
-    if now is None and year is None:
-        return ""
-    if now is None:
-        return f"After a year the pH would {moved(year or 0.0)}."
-    if year is None:
-        return f"At once the pH would {moved(now)}."
-    if moved(now) == moved(year):
-        if "speak" in moved(now):
-            return f"The pH would {moved(now)}, now or later."
-        return f"The pH would {moved(now)} at once and stay there through the year."
-    if now * year > 0.0 and "speak" not in moved(now) + moved(year):
-        by = f"{abs(year):.1f}"
-        return f"The pH would {moved(now)} at once and by about {by} after a year."
-    return f"At once the pH would {moved(now)}; after a year it would {moved(year)}."
+    first = None if now is None else _reading_now(now)
+    later = None if year is None else _reading_year(year)
+    if now is None or year is None:
+        return prose(first, later)
+    if turn_of(now) == turn_of(year) == "none":
+        return prose(message("claim-reading-still"))
+    if f"{now:.1f}" == f"{year:.1f}":
+        return prose(message("claim-reading-stays", turn=turn_of(now), now=ph(abs(now))))
+    return prose(first, later)
 
 
-def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
-    name = f"**{material_called(claim.material, words)}:**"
-    comment = sentence(claim.comment, words)
-    return sentences(
-        name,
-        words.text(_balance(claim, case, words, share_told="%" in comment)),
-        comment,
-        "" if tells_the_ph(comment) else words.text(reading_words(claim)),
+def _reading_now(change: float) -> Message:
+    return message("claim-reading-now", turn=turn_of(change), now=ph(abs(change)))
+
+
+def _reading_year(change: float) -> Message:
+    return message("claim-reading-year", turn=turn_of(change), year=ph(abs(change)))
+
+
+def turn_of(change: float) -> str:
+    """A change [pH] as a choice: rise, fall or none [text]."""
+    if abs(change) < _HARDLY_PH:
+        return "none"
+    return "rise" if change > 0.0 else "fall"
+
+
+def worth(acid_mmolc_m2: float) -> Measure:
+    """An amount of acid or base as the pure sulphur or limestone that would make it.
+
+    Parameters
+    ----------
+    acid_mmolc_m2
+        Acid; negative where it is base [mmolc/m2].
+
+    Returns
+    -------
+    Measure
+        A rate of sulphur for acid, of limestone for base [g/m2].
+    """
+    if acid_mmolc_m2 >= 0.0:
+        return rate(units.sulfur_as_s_g_m2_from_acid_mmolc_m2(acid_mmolc_m2))
+    return rate(units.lime_as_caco3_g_m2_from_acid_mmolc_m2(-acid_mmolc_m2))
+
+
+def brings_of(acid_mmolc_m2: float) -> str:
+    """Whether an amount [mmolc/m2] is acid, lime or none to speak of, as a choice [text]."""
+    if abs(acid_mmolc_m2) < _NOTHING_MMOLC_M2:
+        return "none"
+    return "acid" if acid_mmolc_m2 > 0.0 else "lime"
+
+
+def balance(claim: ClaimResult, case: Case, *, share_told: bool = False) -> Prose:
+    """What is brought beside what is needed.
+
+    Parameters
+    ----------
+    claim
+        The claim settled [object].
+    case
+        The bed it is about [object].
+    share_told
+        True where the share of the need is told elsewhere [truth].
+
+    Returns
+    -------
+    Prose
+        Two sentences or three [object].
+    """
+    brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
+    place = claim_place(case)
+    brings = brings_of(brought)
+    if brings == "none":
+        limes = needed < 0.0 or (needed == 0.0 and brought < 0.0)
+        brings = "no-lime" if limes else "no-acid"
+    verdict = None
+    share = claim.share
+    some = abs(brought) >= _NOTHING_MMOLC_M2
+    if some and abs(needed) >= _NOTHING_MMOLC_M2:
+        if brought * needed < 0.0:
+            verdict = message("claim-other-way")
+        elif share is not None and share > 0.0 and not share_told:
+            verdict = message(
+                "claim-of-the-need",
+                share=Measure(Quantity.SHARE, share),
+                size="tiny" if share < _TINY else "plain",
+            )
+    return prose(
+        message("claim-adds", brings=brings, amount=worth(brought)),
+        message("claim-needed", needs=brings_of(needed), amount=worth(needed), place=place),
+        verdict,
     )
 
 
-def _balance(claim: ClaimResult, case: Case, words: Words, *, share_told: bool) -> str:
-    """What is brought beside what is needed; the share only where the comment does not tell it."""
-    brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
-    lime = needed < 0.0 or (needed == 0.0 and brought < 0.0)
-    if abs(brought) < _NOTHING_MMOLC_M2:
-        what = "no lime value" if lime else "no lasting acid"
-    elif brought > 0.0:
-        what = f"acid worth {as_sulfur(brought, words)}"
-    else:
-        what = f"lime worth {as_limestone(brought, words)}"
-    if abs(needed) < _NOTHING_MMOLC_M2:
-        return f"{what}; the {bed_noun(case)} needs none."
-    need = as_limestone(needed, words) if needed < 0.0 else as_sulfur(needed, words)
-    share = claim.share
-    if share is not None and share > 0.0 and not share_told and abs(brought) >= _NOTHING_MMOLC_M2:
-        return f"{what}, where the {bed_noun(case)} needs {need}: {_percent(share, words)} of it."
-    if brought * needed < 0.0 and abs(brought) >= _NOTHING_MMOLC_M2:
-        return f"{what}, where the {bed_noun(case)} needs {need}: it pulls the other way."
-    return f"{what}, where the {bed_noun(case)} needs {need}."
+def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
+    comment = claim.comment
+    parts: tuple[Worded, ...] = (
+        balance(claim, case, share_told=_tells_the_share(comment)),
+        comment,
+        Prose() if tells_the_ph(comment) else reading_words(claim),
+    )
+    said = " ".join(text for text in (say(part, words) for part in parts) if text)
+    paragraph = message("claim-paragraph", material=Product(claim.material), said=Given(said))
+    return say(paragraph, words)
 
 
-def _percent(share: float, words: Words) -> str:
-    if share < 0.001:
-        return "less than a thousandth"
-    return f"about {words.percent(share)}"
+def _tells_the_share(comment: Worded) -> bool:
+    if isinstance(comment, str):
+        return "%" in comment
+    return any({"share", "times"} & one.values.keys() for one in _each(comment))
 
 
-def moved(change: float) -> str:
-    """A change [pH] in words, to follow ``the pH would`` [text]."""
-    if abs(change) < _HARDLY_PH:
-        return "not move to speak of"
-    return f"{'rise' if change > 0.0 else 'fall'} by about {abs(change):.1f}"
+def _each(comment: Prose | Message) -> tuple[Message, ...]:
+    return comment.sentences if isinstance(comment, Prose) else (comment,)

@@ -44,7 +44,9 @@ def claims_asked(case: Case, *, seed: int | None) -> Answer:
     """
     context = build_context(case)
     if context.soil is None:
-        raise InputError("A claim needs the pH of the soil it is made for.")
+        raise InputError(
+            "A claim is checked against the pH of the soil. Give soil.ph, for example: ph = 7.0"
+        )
     claims = settle_claims(context, case.claims, seed=seed)
     minded = cautions(context, decide(context).judged, applications=(), options=())
     keys = [

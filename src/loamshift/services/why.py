@@ -9,6 +9,7 @@ from functools import cache
 from loamshift.domain.evidence import Parameter
 from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.figure_name import figure_called
+from loamshift.domain.material_comment import material_comment
 from loamshift.domain.names import NameFault, plain_name
 from loamshift.errors import InputError, TableError
 from loamshift.services.explanations import ANSWER_KEYS
@@ -226,7 +227,7 @@ def _material(key: str) -> Explanation | None:
             kind="material",
             title=material.key,
             text=(
-                material.comment,
+                material_comment(material),
                 f"loamshift why “{material.key}.FIGURE” opens one figure; loamshift materials "
                 "shows the whole card.",
             ),

@@ -67,7 +67,6 @@ def load_materials() -> Mapping[str, Material]:
             sizes=tuple(sizes.pop(key, ())),
             intact_diameter_um=number_or_none(row, "intact_diameter_um"),
             cautions=words(row, "cautions"),
-            comment=row["comment"],
             bulk_density_low_kg_m3=density.low if density else None,
             bulk_density_high_kg_m3=density.high if density else None,
             figures=MappingProxyType(own),

@@ -17,6 +17,7 @@ from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claim, settle_
 from loamshift.services.context.build_context import build_context
 from loamshift.tables.materials import load_materials
 from services.beds import bed
+from wording import read
 
 WATER = '[water]\nalkalinity = "250 mg/L CaCO3"\nweekly = "25 mm"\n'
 BARE = 'area = "20 m2"\nplanted = false'
@@ -112,7 +113,7 @@ def test_organic_acids_dip_and_are_gone(name: str, key: str, rate: float) -> Non
     found = settled(name, key, rate)
     assert found.ph_change_now is not None and found.ph_change_now < -0.05
     assert found.ph_change_1_year is not None and abs(found.ph_change_1_year) < 0.03
-    assert "comes back" in found.comment
+    assert "comes back" in read(found.comment)
 
 
 @pytest.mark.parametrize("name", ["acid sand", "loam", "planted loam", "peat pot"])
@@ -153,7 +154,7 @@ def test_free_lime_leaves_nothing_after_a_year(key: str, rate: float) -> None:
     """A tenth of a per cent of lime holds 20 mmolc/kg: arithmetic; this clay has far more."""
     found = settled("limy clay", key, rate)
     assert found.ph_change_1_year is not None and abs(found.ph_change_1_year) < 0.05
-    assert "ree lime" in found.comment
+    assert "ree lime" in read(found.comment)
 
 
 def test_peat_on_a_limy_soil_drops_it_and_is_gone_within_two_weeks() -> None:
@@ -180,7 +181,7 @@ def test_a_mulch_of_needles_gets_in_slowly_where_dug_in_needles_act_at_once() ->
 def test_lime_hardly_raises_a_limy_soil() -> None:
     found = settled("limy clay", "ground limestone, calcitic", 400.0)
     assert found.ph_change_1_year is not None and 0.0 <= found.ph_change_1_year < 0.05
-    assert "lime hardly dissolves" in found.comment
+    assert "lime hardly dissolves" in read(found.comment)
 
 
 def test_what_lies_on_the_surface_is_slower_than_what_is_dug_in() -> None:
@@ -264,14 +265,15 @@ def test_where_a_material_goes() -> None:
 
 
 def test_a_dangerous_amount_is_told_before_the_course() -> None:
-    comment = settled("planted loam", "elemental sulfur, powder", 180.0).comment
+    comment = read(settled("planted loam", "elemental sulfur, powder", 180.0).comment)
     assert comment.index("a dangerous overdose") < comment.index("The pH would")
 
 
 def test_an_amount_off_the_curve_gives_no_change() -> None:
     found = settled("acid sand", "sulfuric acid, 98 %", 20_000.0)
     assert found.ph_change_now is None and found.ph_change_1_year is None
-    assert "off the curve" in found.comment and "never for a bed" in found.comment
+    text = read(found.comment)
+    assert "where no figure holds" in text and "never for a bed" in text
 
 
 def test_the_letter_takes_them_with_a_forecast_and_the_curve_without() -> None:
@@ -312,18 +314,18 @@ def said(
     *,
     context: BedContext | None = None,
     acidifies: bool = True,
-    noun: str = "bed",
+    place: str = "bed",
     against: bool = False,
     **more: object,
 ) -> str:
     from loamshift.services.claim.year_words import year_words
 
-    return " ".join(
+    return read(
         year_words(
             context or build_context(BEDS["loam"]),
             load_materials()[key],
             replace(STILL, **more),  # type: ignore[arg-type]
-            noun=noun,
+            place=place,
             acidifies=acidifies,
             against_the_aim=against,
         )
@@ -333,25 +335,25 @@ def said(
 @pytest.mark.parametrize(
     ("now", "year", "low", "high", "text"),
     [
-        (0.0, 0.0, 0.0, 0.0, "The pH would not move to speak of, now or in a year."),
+        (0.0, 0.0, 0.0, 0.0, "The pH would barely change, now or in a year."),
         (0.0, -0.04, -0.3, 0.0,
-         "The pH would not move to speak of, now or in a year (nine such beds in ten: between "
-         "nothing and 0.3 lower)."),
+         "The pH would barely change, now or in a year. For 90 in 100 such beds it would then be "
+         "between unchanged and 0.3 lower."),
         (0.0, -0.62, -1.44, -0.2,
-         "The pH would not move to speak of in the first two weeks; after a year it would be about "
-         "0.6 lower (nine such beds in ten: 0.2 to 1.4 lower)."),
+         "The pH would barely change in the first two weeks. After a year it would be about 0.6 "
+         "lower. For 90 in 100 such beds it would then be 0.2 to 1.4 lower."),
         (-0.32, 0.0, 0.0, 0.0,
          "The pH would fall by about 0.3 in the first two weeks and be back where it was after a "
          "year."),
         (0.75, 1.5, 0.6, 2.6,
-         "The pH would rise by about 0.8 in the first two weeks; after a year it would be about "
-         "1.5 higher (nine such beds in ten: 0.6 to 2.6 higher)."),
+         "The pH would rise by about 0.8 in the first two weeks. After a year it would be about "
+         "1.5 higher. For 90 in 100 such beds it would then be 0.6 to 2.6 higher."),
         (0.32, 0.29, 0.28, 0.33,
          "The pH would rise by about 0.3 in the first two weeks and be much the same after a "
          "year."),
         (0.13, 0.06, -0.1, 0.2,
-         "The pH would rise by about 0.1 in the first two weeks and be much the same after a year "
-         "(nine such beds in ten: anything from 0.1 lower to 0.2 higher)."),
+         "The pH would rise by about 0.1 in the first two weeks and be much the same after a year. "
+         "For 90 in 100 such beds it would then be anything from 0.1 lower to 0.2 higher."),
     ],
 )  # fmt: skip
 def test_now_and_after_a_year(now: float, year: float, low: float, high: float, text: str) -> None:
@@ -363,41 +365,40 @@ def test_now_and_after_a_year(now: float, year: float, low: float, high: float, 
 
 def test_when_a_test_could_first_tell_and_why() -> None:
     slow = {"year": -0.6, "year_low": -0.6, "year_high": -0.6, "first_shows_day": 40}
-    assert "after about 6 weeks, for soil life has to turn it to acid first, and at 6 °C" in said(
-        "elemental sulfur, powder", **slow
-    )
+    assert (
+        "after about 6 weeks, because soil microbes have to turn it into acid first. At 6°C, as now"
+    ) in said("elemental sulfur, powder", **slow)
     winter = replace(BEDS["loam"], today=BEDS["loam"].today.replace(month=1))
     assert "too cold for that now" in said(
         "elemental sulfur, powder", context=build_context(winter), **slow
     )
-    assert "after about 6 weeks, for its nitrogen has to nitrify first." in said(
+    assert "after about 6 weeks, because its nitrogen has to nitrify first." in said(
         "ammonium sulfate", **slow
     )
     assert "after about 7 months" in said("oyster shell", **(slow | {"first_shows_day": 210}))
     assert "only above its own pH" in said("ericaceous compost", **slow)
-    assert "could first tell" not in said("ammonium sulfate", **(slow | {"now": -0.2}))
+    assert "could first show" not in said("ammonium sulfate", **(slow | {"now": -0.2}))
 
 
 def test_what_lies_there_unreacted_and_why() -> None:
-    assert "Nearly all of it would still lie there unreacted: only the outside" in said(
+    assert "Nearly all of it would still be there unreacted after a year. Only the outside" in said(
         "elemental sulfur, prills", left_frac=0.97
     )
-    assert "About 40 % of it would still lie there unreacted: so near the pH of lime" in said(
-        "ground limestone, calcitic", acidifies=False, left_frac=0.41
-    )
+    limestone = said("ground limestone, calcitic", acidifies=False, left_frac=0.41)
+    assert "About 40% of it would still be there unreacted after a year. So near the" in limestone
     assert "turned to carbonate" in said("hydrated lime", acidifies=False, left_frac=0.41)
     sand = build_context(BEDS["acid sand"])
-    assert "its coarse grains last for years" in said(
+    assert "Its coarse grains last for years" in said(
         "oyster shell", context=sand, acidifies=False, left_frac=0.41
     )
     pot = build_context(BEDS["peat pot"])
     assert "limes the top few centimetres and works down slowly" in said(
         "oyster shell", context=pot, acidifies=False, left_frac=0.41
     )
-    assert "on the surface it dries out" in said(
+    assert "On the surface it dries out" in said(
         "elemental sulfur, powder", context=pot, left_frac=0.41
     )
-    assert "lie there" not in said("oyster shell", acidifies=False, left_frac=0.2)
+    assert "still be there" not in said("oyster shell", acidifies=False, left_frac=0.2)
 
 
 def test_what_takes_it_back() -> None:
@@ -407,27 +408,27 @@ def test_what_takes_it_back() -> None:
         salt, context=limy, lime_frac=1.0
     )
     perhaps = build_context(bed(LOAM.replace("carbonate_pct = 0", "").replace("7.0", "7.5")))
-    assert "likely to hold, takes up about 75 % of its acid; a fizz test would settle it." in said(
-        salt, context=perhaps, lime_frac=0.76
-    )
-    assert "If this soil holds free lime" in said(
+    assert (
+        "probably contains free lime, which takes up about 75% of its acid. A fizz test would show."
+    ) in said(salt, context=perhaps, lime_frac=0.76)
+    assert "If this soil contains free lime" in said(
         salt, context=perhaps, year=-0.5, year_low=-1.0, year_high=0.0
     )
-    assert "Soil life burns its acid off as it rots." in said("pine bark, fresh", now=-0.2)
-    assert "so most of it comes back" in said(salt, now=-0.2, given_back_frac=0.5)
+    assert "Soil microbes break its acid down as it" in said("pine bark, fresh", now=-0.2)
+    assert "so most of the change is lost again" in said(salt, now=-0.2, given_back_frac=0.5)
     assert "Free lime" not in said("calcium nitrate", context=limy, acidifies=False, lime_frac=1.0)
 
 
 def test_what_the_bed_does_meanwhile() -> None:
     pot = build_context(BEDS["peat pot"])
-    lifted = {"context": pot, "noun": "pot", "alone": 0.4}
+    lifted = {"context": pot, "place": "pot", "alone": 0.4}
     assert said("ammonium sulfate", year=-0.2, **lifted).endswith(  # type: ignore[arg-type]
-        "By itself this pot would rise by about 0.4, from the lime in its water, so in all a test "
-        "would read about 0.2 higher than today."
+        "Untreated, the pH of this pot would rise by about 0.4 in a year, from the lime in its "
+        "water. So a test would then read about 0.2 higher than today."
     )
     assert "what it reads today" in said("ammonium sulfate", year=-0.41, **lifted)  # type: ignore[arg-type]
-    assert "By itself" not in said("wood ash", year=0.2, **lifted)  # type: ignore[arg-type]
-    assert "By itself" not in said("ammonium sulfate", year=-0.2, against=True, **lifted)  # type: ignore[arg-type]
+    assert "Untreated" not in said("wood ash", year=0.2, **lifted)  # type: ignore[arg-type]
+    assert "Untreated" not in said("ammonium sulfate", year=-0.2, against=True, **lifted)  # type: ignore[arg-type]
 
 
 def test_the_top_is_told_where_roots_are_in_it() -> None:
@@ -439,7 +440,7 @@ def test_the_top_is_told_where_roots_are_in_it() -> None:
 
 
 def test_a_dip_in_between_is_told() -> None:
-    assert "in between it would fall by about 0.2 and come back" in said(
+    assert "In between it would fall by about 0.2 and come back" in said(
         "elemental sulfur, powder", most=-0.2, most_day=100
     )
 
@@ -447,24 +448,26 @@ def test_a_dip_in_between_is_told() -> None:
 @pytest.mark.parametrize(
     ("name", "key", "rate", "text"),
     [
-        ("peat pot", "gypsum", 50.0, "It brings no acid"),
-        ("peat pot", "ammonium sulfate", 50.0, "This pot needs neither acid nor lime today."),
-        ("peat pot", "wood ash", 300.0, "this only carries it away from its aim"),
-        ("acid sand", "cottonseed meal", 20.0, "In the end it acidifies a little, and"),
+        ("peat pot", "gypsum", 50.0, "It adds no acid"),
+        ("peat pot", "ammonium sulfate", 50.0, "This pot needs neither acid nor lime now."),
+        ("peat pot", "wood ash", 300.0, "this would only move it away from its target"),
+        ("acid sand", "cottonseed meal", 20.0, "The little it leaves in the end is acid, and"),
         ("acid sand", "elemental sulfur, powder", 50.0, "this bed needs lime: keep it off"),
-        ("loam", "elemental sulfur, prills", 60.0, "In the end that is 50 % of the acid this bed"),
-        ("loam", "calcium nitrate", 30.0, "It limes a little, and this bed needs acid."),
-        ("loam", "coffee grounds, spent", 2000.0, "In the end it limes slightly."),
+        ("loam", "elemental sulfur, prills", 60.0, "In the end that is 50% of the acid this bed"),
+        ("loam", "calcium nitrate", 30.0, "The little it leaves in the end is lime, and this"),
+        ("loam", "coffee grounds, spent", 2000.0, "The little it leaves in the end is lime"),
     ],
 )
 def test_the_lead_does_not_contradict_the_year(name: str, key: str, rate: float, text: str) -> None:
-    assert text in settled(name, key, rate).comment
+    assert text in read(settled(name, key, rate).comment)
 
 
 @pytest.mark.parametrize("key", sorted(load_materials()))
 def test_every_material_is_settled_on_a_limy_bed_and_in_a_pot(key: str) -> None:
     for name in ("limy clay", "peat pot"):
         found = settle_claim(BEDS[name], claim(key, 100.0), seed=1, members=8)
-        assert found.comment.endswith((".", "!")) and "  " not in found.comment
+        for units in ("metric", "us"):
+            text = read(found.comment, units=units)
+            assert text.endswith(".") and "  " not in text and ".." not in text
         for change in (found.ph_change_now, found.ph_change_1_year):
             assert change is None or np.isfinite(change)

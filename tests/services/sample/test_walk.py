@@ -8,6 +8,7 @@ from loamshift.domain.case import BedKind
 from loamshift.errors import OutOfRangeError
 from loamshift.services.sample.walk import cores_needed, sample_plan
 from loamshift.tables.references import load_references
+from wording import read
 
 
 @pytest.mark.parametrize(
@@ -49,8 +50,9 @@ def test_every_plan_keeps_its_bounds(
     assert 5 <= plan.cores <= 20
     assert plan.error_ph == pytest.approx(1.96 * plan.core_sd_ph / plan.cores**0.5)
     assert plan.where and plan.how and plan.when and plan.why
-    for line in plan.how:
-        line.format(depth="15 cm", deeper="30 cm", volume="0.5 L")
+    for line in (*plan.where, *plan.how, *plan.when, *plan.why, *plan.tools, *plan.ask):
+        for units in ("metric", "us"):
+            assert read(line, units=units)[-1] not in " ,;:"
     assert all(key in load_references() for key in plan.source_keys)
 
 
@@ -68,7 +70,7 @@ def test_trees_get_a_second_sample_below() -> None:
 def test_an_error_out_of_reach_is_told_with_the_number_it_would_take() -> None:
     plan = sample_plan(uneven=True, wanted_error_ph=0.05)
     assert plan.cores == 20
-    assert any("would take 298 cores" in line for line in plan.why)
+    assert any("would take 298 cores" in read(line) for line in plan.why)
 
 
 def test_large_ground_is_sampled_in_parts() -> None:
@@ -79,8 +81,8 @@ def test_large_ground_is_sampled_in_parts() -> None:
 def test_pots_are_sampled_across_pots() -> None:
     many = sample_plan(kind=BedKind.CONTAINER, pots=50)
     one = sample_plan(kind=BedKind.CONTAINER, pots=1)
-    assert any("pots picked without choosing" in line for line in many.where)
-    assert any("the pot" in line for line in one.where)
+    assert any("pots picked at random" in read(line) for line in many.where)
+    assert any("the pot," in read(line) for line in one.where)
 
 
 @pytest.mark.parametrize(

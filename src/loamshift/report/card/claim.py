@@ -3,25 +3,24 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Final
 
 from loamshift.domain.answer import Caution, ClaimResult
 from loamshift.domain.card import Card, CardBlock, CardKind, Log, Part
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Table
+from loamshift.domain.message import Message, Product, Prose, message, ph, rate
 from loamshift.report.card.text import after_first, cautions_listed, closing, first_sentence
 from loamshift.report.figures.claims import brought_figure
-from loamshift.report.letter_claims import moved
+from loamshift.report.letter_claims import turn_of
 from loamshift.report.letter_head import told_of
-from loamshift.report.letter_words import material_called, sentence
+from loamshift.report.letter_words import sentence
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import load_cautions
 
-_FAIR = (
-    "The same soil, one part with it and one without, watered alike and tested on the same days "
-    "by the same method."
-)
-_LOG = ("date", "pH with it", "pH without it", "method", "by")
+_LOG: Final = ("date", "with", "without", "method", "by")
 
 
 def claim_card(
@@ -33,20 +32,20 @@ def claim_card(
     day: date,
     words: Words,
 ) -> Card:
-    """A settled claim as a sheet to pin up or hand over.
+    """A checked claim as a sheet to pin up or hand over.
 
     Parameters
     ----------
     claim
         What the service found [object].
     case
-        The bed it was settled for [object].
+        The bed it was checked for [object].
     rate_g_m2
         The material at the rate it makes on this bed [g/m2].
     notes
         What the reading of the amount gave cause to say [text].
     day
-        The day it was settled [date].
+        The day it was checked [date].
     words
         Spelling and units of the reader [object].
 
@@ -55,48 +54,68 @@ def claim_card(
     Card
         The card [object].
     """
-    comment = sentence(claim.comment, words)
+
+    def label(key: str) -> str:
+        return say(message(f"claim-card-{key}"), words)
+
+    lead, rest = _lead(claim, words)
     figure = brought_figure((claim,), case, words=words)
     rows: list[tuple[Part, ...]] = []
     if figure is not None:
         sentences = (figure, Paragraph(figure.sentence))
         rows.append((Part(heading=None, blocks=sentences, brief=(figure,)),))
-    reading = Part(heading="What a test would show", blocks=(_readings(claim, words),))
-    why = tuple(text for text in (after_first(comment), *map(words.text, notes)) if text)
+    reading = Part(heading=label("readings"), blocks=(_readings(claim, words),))
+    why = tuple(text for text in (rest, *(sentence(note, words) for note in notes)) if text)
     if why:
-        explained = Part(heading="Why", blocks=tuple(Paragraph(text) for text in why))
+        explained = Part(heading=label("why"), blocks=tuple(Paragraph(text) for text in why))
         rows.append((reading, explained))
     else:
         rows.append((reading,))
-    rows.append((Part(heading="A fair test", blocks=(Paragraph(_FAIR), Log(_LOG)), spare=1),))
+    log = Log(tuple(say(message(f"claim-log-{key}"), words) for key in _LOG))
+    fair = (Paragraph(label("fair-text")), log)
+    rows.append((Part(heading=label("fair"), blocks=fair, spare=1),))
     care = _care(claim.material, words)
     if care is not None:
         rows.append((care,))
+    title = message("claim-title", material=Product(claim.material), rate=rate(rate_g_m2))
     return Card(
         kind=CardKind.CLAIM,
-        title=f"{material_called(claim.material, words)}, {words.rate(rate_g_m2)}",
+        title=say(title, words),
         subtitle=told_of(case, day=day, words=words),
-        lead=first_sentence(comment),
+        lead=lead,
         rows=tuple(rows),
         closing=closing(words),
-        elsewhere="what loamshift claim prints",
+        elsewhere=label("elsewhere"),
         day=day,
     )
 
 
+def _lead(claim: ClaimResult, words: Words) -> tuple[str, str]:
+    """The first sentence of what is said of a claim, and the others."""
+    comment = claim.comment
+    if isinstance(comment, Prose):
+        first, rest = comment.sentences[0], Prose(comment.sentences[1:])
+        return say(first, words), say(rest, words)
+    text = sentence(comment, words)
+    return first_sentence(text), after_first(text)
+
+
 def _readings(claim: ClaimResult, words: Words) -> Table:
     rows = (
-        ("at once", _said(claim.ph_change_now)),
-        ("after a year", _said(claim.ph_change_1_year)),
+        (message("claim-card-now"), _change(claim.ph_change_now)),
+        (message("claim-card-year"), _change(claim.ph_change_1_year)),
     )
-    columns = (Column("when"), Column("the pH would", Align.LEFT))
-    return Table(columns, tuple((when, words.text(said)) for when, said in rows))
+    columns = (
+        Column(say(message("claim-card-when"), words)),
+        Column(say(message("claim-card-would"), words), Align.LEFT),
+    )
+    return Table(columns, tuple((say(when, words), say(said, words)) for when, said in rows))
 
 
-def _said(change: float | None) -> str:
+def _change(change: float | None) -> Message:
     if change is None:
-        return "**run off what was ever measured**"
-    return f"**{moved(change)}**"
+        return message("claim-card-change", turn="off", change=None)
+    return message("claim-card-change", turn=turn_of(change), change=ph(abs(change)))
 
 
 def _care(key: str, words: Words) -> Part | None:
@@ -105,7 +124,13 @@ def _care(key: str, words: Words) -> Part | None:
     if material is None:
         return None
     cautions = [
-        Caution(code=code, text=known[code].text, source_key=known[code].source_key)
+        Caution(
+            code=code,
+            text=known[code].text,
+            source_key=known[code].source_key,
+            short=known[code].short,
+            handling=True,
+        )
         for code in material.cautions
         if code in known
     ]
@@ -113,4 +138,5 @@ def _care(key: str, words: Words) -> Part | None:
         return None
     whole: tuple[CardBlock, ...] = (cautions_listed(cautions, words=words),)
     brief: tuple[CardBlock, ...] = (cautions_listed(cautions, words=words, brief=True),)
-    return Part(heading="Take care", blocks=whole, brief=brief, care=True)
+    heading = say(message("claim-card-care"), words)
+    return Part(heading=heading, blocks=whole, brief=brief, care=True)

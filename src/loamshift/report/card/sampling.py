@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date
 
 from loamshift.domain.card import Blanks, Card, CardBlock, CardKind, Choices, Part, WalkPlan
 from loamshift.domain.letter import Items, Paragraph
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    Worded,
+    depth,
+    message,
+    prose,
+)
 from loamshift.domain.sampling import SamplePlan, SampleWalk
-from loamshift.report.card.text import first_sentence, made_with
+from loamshift.report.card.text import made_with
 from loamshift.report.inline import bare
-from loamshift.report.letter_words import raised
-from loamshift.report.sampling import filled
-from loamshift.report.words import Quantity, Words
-
-_AS_DRAWN = "Drawn twice as long as wide; fit the walk to the shape of yours."
+from loamshift.report.messages import say
+from loamshift.report.sampling import sample_error, sample_lead
+from loamshift.report.words import Words
 
 
 def sampling_sheet(
@@ -39,44 +49,57 @@ def sampling_sheet(
     Card
         The card [object].
     """
-    count = "one sample" if plan.samples == 1 else f"{plan.samples} samples"
-    lead = f"{plan.cores} cores, each {words.depth(plan.depth_cm)} deep, mixed into {count}."
     drawing = _drawing(plan, walk, words)
-    told: list[CardBlock] = [drawing] if walk.pots else [drawing, Paragraph(_pace(walk, words))]
-    where = tuple(words.text(line) for line in plan.where)
-    tools = tuple(words.text(raised(line)) for line in filled(plan.tools, plan, words))
-    how = tuple(words.text(line) for line in filled(plan.how, plan, words))
-    when = tuple(words.text(line) for line in plan.when)
-    ask = tuple(words.text(raised(line)) for line in plan.ask)
+    told: list[CardBlock] = [drawing]
+    if not walk.pots:
+        told.append(Paragraph(say(_pace(walk), words)))
+    name = bare(bed)
+    title = message("sample-title-bed", bed=Given(name)) if bed else message("sample-title")
+
+    def heading(key: str) -> str:
+        return say(message(f"sample-heading-{key}"), words)
+
+    def lines(told: Iterable[Worded]) -> tuple[str, ...]:
+        return tuple(say(line, words) for line in told)
+
+    deep = message("sample-label-depth-value", depth=depth(plan.depth_cm))
     label = (
-        ("Bed or pots", bare(bed)),
-        ("Depth", f"0 to {words.depth(plan.depth_cm)}"),
-        ("Date", ""),
-        ("Sampled by", ""),
-        ("Plants wanted", ""),
-        ("Last limed or fed", ""),
+        (message("sample-label-bed"), name),
+        (message("sample-label-depth"), say(deep, words)),
+        (message("sample-label-date"), ""),
+        (message("sample-label-by"), ""),
+        (message("sample-label-plants"), ""),
+        (message("sample-label-last"), ""),
     )
     return Card(
         kind=CardKind.SAMPLE,
-        title=f"Taking the sample: {bare(bed)}" if bed else "Taking the sample",
-        subtitle=words.text(_error(plan)),
-        lead=lead,
+        title=say(title, words),
+        subtitle=say(sample_error(plan), words),
+        lead=say(sample_lead(plan), words),
         rows=(
             (
                 Part(heading=None, blocks=tuple(told)),
-                Part(heading="Where", blocks=(Items(where),), brief=(Items(_brief(where)),)),
+                Part(
+                    heading=heading("where"),
+                    blocks=(Items(lines(plan.where)),),
+                    brief=(Items(lines(_first(plan.where))),),
+                ),
             ),
             (
-                Part(heading="Take along", blocks=(Choices(tools),)),
-                Part(heading="When", blocks=(Items(when),), brief=(Items(_brief(when)),)),
+                Part(heading=heading("tools"), blocks=(Choices(lines(plan.tools)),)),
+                Part(
+                    heading=heading("when"),
+                    blocks=(Items(lines(plan.when)),),
+                    brief=(Items(lines(_first(plan.when))),),
+                ),
             ),
-            (Part(heading="How", blocks=(Items(how, numbered=True),)),),
+            (Part(heading=heading("how"), blocks=(Items(lines(plan.how), numbered=True),)),),
             (
                 Part(
-                    heading="For the bag",
-                    blocks=(Blanks(tuple((words.text(a), b) for a, b in label)),),
+                    heading=heading("bag"),
+                    blocks=(Blanks(tuple((say(key, words), said) for key, said in label)),),
                 ),
-                Part(heading="Ask the laboratory for", blocks=(Choices(ask),)),
+                Part(heading=heading("ask"), blocks=(Choices(lines(plan.ask)),)),
             ),
         ),
         closing=made_with(),
@@ -85,30 +108,26 @@ def sampling_sheet(
     )
 
 
-def _brief(lines: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(first_sentence(line) for line in lines)
-
-
-def _error(plan: SamplePlan) -> str:
-    return f"Their mean lies within about ±{plan.error_ph:.1f} pH of that of the whole."
+def _first(lines: tuple[Prose, ...]) -> tuple[Message, ...]:
+    return tuple(line.sentences[0] for line in lines)
 
 
 def _drawing(plan: SamplePlan, walk: SampleWalk, words: Words) -> WalkPlan:
     if walk.pots:
-        said = f"A plan of {len(walk.pots)} pots with {len(walk.spots)} cores marked in them."
-        return WalkPlan(walk, "", "", said)
-    said = f"A plan of the bed: a zigzag from corner to corner with {plan.cores} cores along it."
+        said = message("sample-drawing-pots", pots=len(walk.pots), cores=len(walk.spots))
+        return WalkPlan(walk, "", "", say(said, words))
+    said = message("sample-drawing-bed", cores=plan.cores)
     if walk.length_m is None or walk.width_m is None:
-        return WalkPlan(walk, "", "", said)
-    along, across = (f"about {_long(m, words)}" for m in (walk.length_m, walk.width_m))
-    return WalkPlan(walk, along, across.removeprefix("about "), said)
+        return WalkPlan(walk, "", "", say(said, words))
+    along = message("sample-drawing-about", length=Measure(Quantity.LENGTH, walk.length_m))
+    across = message("sample-drawing-across", length=Measure(Quantity.LENGTH, walk.width_m))
+    return WalkPlan(walk, say(along, words), say(across, words), say(said, words))
 
 
-def _pace(walk: SampleWalk, words: Words) -> str:
+def _pace(walk: SampleWalk) -> Prose:
     if walk.step_m is None:
-        return "Take even paces, so many that the last core comes near the far corner."
-    return f"About **{_long(walk.step_m, words)}** along the line from core to core. {_AS_DRAWN}"
-
-
-def _long(metres: float, words: Words) -> str:
-    return words.say(metres, Quantity.LENGTH)
+        return prose(message("sample-pace-even"))
+    return prose(
+        message("sample-pace", step=Measure(Quantity.LENGTH, walk.step_m)),
+        message("sample-pace-shape"),
+    )

@@ -33,7 +33,7 @@ YEAR_DAYS: Final = 365
 ONE_PH: Final = 1.0
 """Step that stands for a need where nobody named an aim [pH]."""
 
-_NOUNS: Final = {BedKind.CONTAINER: "pot", BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
+_PLACES: Final = {BedKind.CONTAINER: "pot", BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
 LOWEST_PH: Final = 3.0
 """Below this the buffer curve was never measured [pH in water]."""
 
@@ -80,8 +80,7 @@ def settle_claim(
     context = build_context(case)
     if context.soil is None:
         raise InputError(
-            "a claim needs the pH of the soil it is made for: give soil.ph, and soil.ph_method "
-            "if you know it"
+            "A claim is checked against the pH of the soil. Give soil.ph, for example: ph = 7.0"
         )
     return settle_claims(context, (entry,), seed=seed, members=members)[0]
 
@@ -184,7 +183,7 @@ def _settle(context: BedContext, entry: ClaimEntry, course: Course | None) -> Cl
         year_mmolc_m2=effect.year_mmolc_m2,
         change_now=now,
         change_year=year,
-        noun=_NOUNS.get(context.case.bed.kind, "bed"),
+        place=_PLACES.get(context.case.bed.kind, "bed"),
         course=course,
     )
     return ClaimResult(

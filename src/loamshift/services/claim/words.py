@@ -7,28 +7,38 @@ from typing import TYPE_CHECKING, Final
 
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.material_comment import material_comment
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    message,
+    ph,
+    prose,
+    rate,
+    times,
+)
 from loamshift.services.claim.year_words import year_words
-from loamshift.services.format import format_rate, format_times_limit
-from loamshift.services.materials.caps import GROUND_WORDS, is_overdose, limit_passed, product_cap
+from loamshift.services.materials.caps import is_overdose, limit_passed, product_cap
 
 if TYPE_CHECKING:
+    from loamshift.domain.message import Value
     from loamshift.services.claim.course import Course
 
 _NOTHING_MMOLC_M2: Final = 1.0
 """Less than a sixtieth of a gram of sulfur [mmolc/m2]."""
 _SMALL: Final = 0.1
 """Share of the need below which a material is no help [1]."""
+_TINY: Final = 0.01
+"""A smaller share is told as less than one per cent [1]."""
 _FITS: Final = (0.8, 1.25)
+_FAR: Final = 10.0
 _TOLD_PH: Final = 0.05
 _SLOW: Final = 0.3
 """Share unreacted after a year from which the whole is called its end [1]."""
-_LIMITED: Final = {
-    "sulfur": "sulfur",
-    "nitrogen": "nitrogen",
-    "limestone": "lime, counted as pure calcium carbonate",
-    "aluminium sulfate": "aluminium sulfate with 18 water",
-    "iron sulfate": "iron sulfate with 7 water",
-}
+_TRAINED: Final = "acid-handling"
+"""The caution of acids that only trained people handle."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +56,7 @@ class Told:
     year_mmolc_m2: float
     change_now: float | None
     change_year: float | None
-    noun: str = "bed"
+    place: str = "bed"
     """What this ground is called: bed, pot, lawn or field."""
     course: Course | None = None
 
@@ -57,7 +67,7 @@ class Told:
         return any(change is None or abs(change) >= _TOLD_PH for change in changes)
 
 
-def comment(context: BedContext, told: Told) -> str:
+def comment(context: BedContext, told: Told) -> Prose:
     """What an adviser says: what it does, and what stands against it.
 
     Parameters
@@ -69,56 +79,64 @@ def comment(context: BedContext, told: Told) -> str:
 
     Returns
     -------
-    str
-        One to three sentences, and those of the year where the column was run [text].
+    Prose
+        One to four sentences, and those of the year where the column was run [object].
     """
-    sentences = [_what_it_does(context, told), _over_the_limit(context, told)]
-    if told.material.group is MaterialGroup.ACID and not _burnt_off(told):
-        sentences.append("Mineral acid is for treating water by trained people, never for a bed.")
+    burnt = _burnt_off(told)
     off_the_curve = told.change_now is None or told.change_year is None
-    if told.course is not None and not off_the_curve and not _burnt_off(told):
-        sentences += year_words(
+    year = None
+    if told.course is not None and not off_the_curve and not burnt:
+        year = year_words(
             context,
             told.material,
             told.course,
-            noun=told.noun,
+            place=told.place,
             acidifies=told.brought_mmolc_m2 > 0.0,
             against_the_aim=told.brought_mmolc_m2 * told.needed_mmolc_m2 < 0.0,
         )
-    if off_the_curve:
-        sentences.append(
-            "So much takes the soil off the curve, below pH 3 or above 11, where no figure holds."
-        )
-    return " ".join(sentence for sentence in sentences if sentence)
+    return prose(
+        _what_it_does(context, told),
+        _over_the_limit(context, told),
+        message("claim-mineral-acid") if _trained(told) and not burnt else None,
+        year,
+        message("claim-off-the-curve") if off_the_curve else None,
+    )
 
 
-def _what_it_does(context: BedContext, told: Told) -> str:
+def _what_it_does(context: BedContext, told: Told) -> Prose:
     group = told.material.group
     if group is MaterialGroup.NEUTRAL_SALT:
-        return (
-            "It brings no acid, whatever the label says. As a salt it can lower a reading in "
-            "water for a while; the soil is no more acid for it."
-        )
+        return prose(message("claim-neutral-salt"), message("claim-neutral-salt-reading"))
     if group is MaterialGroup.IRON:
-        return "It feeds iron to the leaves and leaves the pH where it is."
+        return prose(message("claim-iron"))
     if abs(told.brought_mmolc_m2) < _NOTHING_MMOLC_M2:
         return _nothing_lasting(told)
     if told.needed_mmolc_m2 == 0.0:
-        return _not_needed(told)
+        return prose(_not_needed(told))
     if told.brought_mmolc_m2 * told.needed_mmolc_m2 < 0.0:
         return _wrong_way(told)
     share = told.brought_mmolc_m2 / told.needed_mmolc_m2
     if group is MaterialGroup.ORGANIC and share < 1.0:
         return _organic(context, told, share)
-    lead = _by_share(told, share)
-    return f"{lead} {_pace(context, told)}".strip()
+    rain = group is MaterialGroup.ACID and not _trained(told)
+    return prose(
+        material_comment(told.material) if rain else None,
+        _by_share(told, share),
+        _pace(context, told),
+    )
 
 
-def _not_needed(told: Told) -> str:
-    if told.course is not None and told.course.alone * told.course.year < 0.0:
-        return f"This {told.noun} needs neither acid nor lime today."
-    text = f"This {told.noun} needs neither acid nor lime"
-    return f"{text}, so this only carries it away from its aim." if told.moves else f"{text}."
+def _trained(told: Told) -> bool:
+    """True for the mineral acids that only trained people handle."""
+    material = told.material
+    return material.group is MaterialGroup.ACID and _TRAINED in material.cautions
+
+
+def _not_needed(told: Told) -> Message:
+    back = told.course is not None and told.course.alone * told.course.year < 0.0
+    if told.moves and not back:
+        return message("claim-none-needed-away", place=told.place)
+    return message("claim-none-needed", place=told.place)
 
 
 def _burnt_off(told: Told) -> bool:
@@ -127,114 +145,114 @@ def _burnt_off(told: Told) -> bool:
     return material.group is MaterialGroup.ACID and material.organic_acid_molc_kg > 0.0
 
 
-def _nothing_lasting(told: Told) -> str:
+def _nothing_lasting(told: Told) -> Prose:
     if _burnt_off(told):
-        if told.change_now is not None and told.change_now < -_TOLD_PH:
-            return (
-                f"Soil life burns this acid off: the pH dips by about {-told.change_now:.1f} for "
-                "some days and then comes back, and the leaves it touches are scorched."
-            )
-        return (
-            "Soil life burns this acid off within days, so nothing of it lasts; the leaves it "
-            "touches are scorched."
+        dips = told.change_now is not None and told.change_now < -_TOLD_PH
+        first = (
+            message("claim-dips", fall=ph(-(told.change_now or 0.0)))
+            if dips
+            else message("claim-burns-off")
         )
+        return prose(first, message("claim-scorches"))
     if told.material.organic_acid_molc_kg > 0.0:
-        return "Its own sourness goes as it rots and leaves no acid behind; use it as a mulch."
-    return "It neither acidifies nor limes."
+        return prose(message("claim-rots-away"), message("claim-mulch"))
+    return prose(message("claim-neither"))
 
 
-def _wrong_way(told: Told) -> str:
-    feeds = told.material.group in (MaterialGroup.NITROGEN, MaterialGroup.ORGANIC)
+def _wrong_way(told: Told) -> Prose:
+    organic = told.material.group is MaterialGroup.ORGANIC
+    feeds = organic or told.material.group is MaterialGroup.NITROGEN
     little = feeds and -told.brought_mmolc_m2 / told.needed_mmolc_m2 < _SMALL
     if told.needed_mmolc_m2 < 0.0:
         if little:
-            return f"In the end it acidifies a little, and this {told.noun} needs lime."
-        return f"It acidifies, and this {told.noun} needs lime: keep it off."
-    if told.material.group is MaterialGroup.ORGANIC:
-        said = "lim" in told.material.comment
-        return told.material.comment + ("" if said else " In the end it limes slightly.")
-    if little:
-        return f"It limes a little, and this {told.noun} needs acid."
-    return f"It limes, and this {told.noun} needs acid: keep it off."
-
-
-def _organic(context: BedContext, told: Told, share: float) -> str:
-    material = told.material
-    percent = f"{_percent(share)} of {_need(told)}"
-    if material.fast_acid_molc_kg > 0.0 and told.needed_mmolc_m2 > 0.0:
-        text = f"It brings real acid, {percent}, but it can take the soil no lower than its own pH"
-        if context.water_base_mmolc_m2_year > 0.0 or _limy(context):
-            return f"{text}, and lime in the soil or the water uses it up from the edges."
-        return f"{text}, and the soil under and around it gives base back."
-    if told.brought_mmolc_m2 > 0.0 and material.n_organic_frac > 0.0:
-        return f"{material.comment} Once all its nitrogen has turned to nitrate, that is {percent}."
-    return f"{material.comment} What it leaves behind in the end is {percent}."
-
-
-def _by_share(told: Told, share: float) -> str:
-    need = _need(told)
-    slow = told.course is not None and told.course.left_frac >= _SLOW
-    that = "In the end that" if slow else "That"
-    if share < _SMALL and not told.moves:
-        return f"{that} is {_percent(share)} of {need}: too little for a test to notice."
-    if share < _FITS[0]:
-        return f"{that} is {_percent(share)} of {need}."
-    if share <= _FITS[1]:
-        return f"{that} is about {need}."
-    if share < 10.0:
-        return f"{that} is {share:.1f} times {need}: too much."
-    return f"{that} is {share:.0f} times {need}: far too much."
-
-
-def _need(told: Told) -> str:
-    if not told.aim_given:
-        return "the acid of one pH unit, for want of an aim"
-    return f"the {'lime' if told.needed_mmolc_m2 < 0.0 else 'acid'} this {told.noun} needs"
-
-
-def _pace(context: BedContext, told: Told) -> str:
-    """What else is to be known: how much a year brings, and what takes it."""
-    if told.material.group is MaterialGroup.NITROGEN:
-        acid = told.brought_mmolc_m2 > 0.0 and not context.in_pot
-        stays = ", and in open ground about a third of its acid stays" if acid else ""
-        return f"It is a feed first{stays}: give it for the nitrogen the plants need."
-    if told.material.group is MaterialGroup.ACID:
-        return ""
-    if told.course is not None:
-        return ""
-    done = told.year_mmolc_m2 / told.brought_mmolc_m2
-    unmoved = told.change_year is not None and told.change_year > -_TOLD_PH
-    if told.brought_mmolc_m2 > 0.0 and unmoved and done >= _SMALL and _limy(context):
-        return "The free lime of this soil takes it first, so the pH does not move."
-    if done < 0.7:
-        return f"Only about {_percent(done)} of it reacts within a year."
-    return ""
-
-
-def _over_the_limit(context: BedContext, told: Told) -> str:
-    cap = product_cap(told.material, cap_situation=context.cap_situation)
-    if cap is None or told.rate_g_m2 <= 0.0:
-        return ""
-    passed = limit_passed(cap, rate_g_m2=told.rate_g_m2)
-    if passed is None:
-        return ""
-    units = context.case.units
-    ground = GROUND_WORDS[cap.ground]
-    named = f"{format_rate(told.rate_g_m2, units)} is {format_times_limit(passed.times)}"
-    limit = f"{format_rate(passed.printed_g_m2, units)} of {_LIMITED[cap.applies_to]}"
-    if passed.per == "year":
-        text = f"{named} the yearly limit for {ground}, {limit}"
-        return f"{text}: a dangerous overdose." if is_overdose(passed.times) else f"{text}."
-    return (
-        f"{named} what may go on {ground} at once, {limit}: "
-        "put it on in parts and test between them."
+            return prose(message("claim-little-acid-on-lime-need", place=told.place))
+        return prose(message("claim-acid-on-lime-need", place=told.place))
+    return prose(
+        material_comment(told.material) if organic else None,
+        message("claim-little-lime-on-acid-need", place=told.place)
+        if little
+        else message("claim-lime-on-acid-need", place=told.place),
     )
 
 
-def _percent(share: float) -> str:
-    if share < 0.01:
-        return "less than 1 %"
-    return f"{100.0 * share:.0f} %" if share >= 0.095 else f"{100.0 * share:.1g} %"
+def _organic(context: BedContext, told: Told, share: float) -> Prose:
+    material = told.material
+    part = _part(share) | _need(told)
+    if material.fast_acid_molc_kg > 0.0 and told.needed_mmolc_m2 > 0.0:
+        limed = context.water_base_mmolc_m2_year > 0.0 or _limy(context)
+        return prose(
+            message("claim-peat", **part),
+            message("claim-peat-lime") if limed else message("claim-peat-soil"),
+        )
+    if told.brought_mmolc_m2 > 0.0 and material.n_organic_frac > 0.0:
+        return prose(material_comment(material), message("claim-organic-nitrate", **part))
+    return prose(material_comment(material), message("claim-organic-left", **part))
+
+
+def _by_share(told: Told, share: float) -> Message:
+    slow = told.course is not None and told.course.left_frac >= _SLOW
+    need = {"pace": "slow" if slow else "quick"} | _need(told)
+    if share < _SMALL and not told.moves:
+        return message("claim-share-unnoticed", **need, **_part(share))
+    if share < _FITS[0]:
+        return message("claim-share", **need, **_part(share))
+    if share <= _FITS[1]:
+        return message("claim-share-fits", **need)
+    if share < _FAR:
+        return message("claim-share-over", times=times(share), **need)
+    return message("claim-share-far-over", times=times(share), **need)
+
+
+def _need(told: Told) -> dict[str, Value]:
+    """What an amount is held against: the need, or one pH unit for want of a target."""
+    return {
+        "aim": "given" if told.aim_given else "none",
+        "needs": "lime" if told.needed_mmolc_m2 < 0.0 else "acid",
+        "place": told.place,
+    }
+
+
+def _part(share: float) -> dict[str, Value]:
+    return {
+        "share": Measure(Quantity.SHARE, share),
+        "size": "tiny" if share < _TINY else "plain",
+    }
+
+
+def _pace(context: BedContext, told: Told) -> Prose | Message | None:
+    """What else is to be known: how much a year brings, and what takes it."""
+    if told.material.group is MaterialGroup.NITROGEN:
+        stays = told.brought_mmolc_m2 > 0.0 and not context.in_pot
+        return prose(message("claim-feed"), message("claim-feed-stays") if stays else None)
+    if told.material.group is MaterialGroup.ACID or told.course is not None:
+        return None
+    done = told.year_mmolc_m2 / told.brought_mmolc_m2
+    unmoved = told.change_year is not None and told.change_year > -_TOLD_PH
+    if told.brought_mmolc_m2 > 0.0 and unmoved and done >= _SMALL and _limy(context):
+        return message("claim-lime-first")
+    if done < 0.7:
+        return message("claim-pace", done=Measure(Quantity.SHARE, done))
+    return None
+
+
+def _over_the_limit(context: BedContext, told: Told) -> Prose | Message | None:
+    cap = product_cap(told.material, cap_situation=context.cap_situation)
+    if cap is None or told.rate_g_m2 <= 0.0:
+        return None
+    passed = limit_passed(cap, rate_g_m2=told.rate_g_m2)
+    if passed is None:
+        return None
+    values: dict[str, Value] = {
+        "rate": rate(told.rate_g_m2, against=passed.printed_g_m2),
+        "limit": rate(passed.printed_g_m2, against=told.rate_g_m2),
+        "times": times(passed.times),
+        "on": cap.ground,
+        "substance": cap.applies_to.value.replace(" ", "-"),
+    }
+    if passed.per == "year":
+        danger = "yes" if is_overdose(passed.times) else "no"
+        return message("claim-over-year", danger=danger, **values)
+    return prose(message("claim-over-once", **values), message("claim-over-once-split"))
 
 
 def _limy(context: BedContext) -> bool:

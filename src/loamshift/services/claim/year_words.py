@@ -6,6 +6,16 @@ from typing import TYPE_CHECKING, Final
 
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    message,
+    ph,
+    prose,
+    temperature,
+)
 from loamshift.services.claim.put_on import own_ph, worked_in_cm
 from loamshift.services.context.build_context import require_soil
 from loamshift.tables.model import sulfur_parameters
@@ -26,10 +36,22 @@ _NEAR_LIME_PH: Final = 7.0
 """From here on ground lime hardly dissolves within a year [pH in water]."""
 _COLD_C: Final = 8.0
 _DRIFT_PH: Final = 0.15
+_ALL: Final = 0.95
+"""A larger share of an amount is called nearly all, or all [1]."""
+_SHARE_STEP: Final = 0.05
+"""Shares of what reacts are told in such steps [1]."""
 _SHARP_PH: Final = 1.0
 """So much lower at the surface is told to those with roots there [pH]."""
 _WEEKS_TOLD: Final = 12
 _DAYS_IN_MONTH: Final = 30.4
+_WAITS: Final = {
+    MaterialGroup.SULFUR: "sulfur",
+    MaterialGroup.LIME: "grains",
+    MaterialGroup.ASH: "grains",
+    MaterialGroup.NITROGEN: "nitrogen",
+    MaterialGroup.ORGANIC: "rot",
+}
+"""What has to happen first, by the kind of material."""
 
 
 def year_words(
@@ -37,10 +59,10 @@ def year_words(
     material: Material,
     course: Course,
     *,
-    noun: str,
+    place: str,
     acidifies: bool,
     against_the_aim: bool,
-) -> tuple[str, ...]:
+) -> Prose:
     """What the pH does now and in a year, and why.
 
     Parameters
@@ -51,7 +73,7 @@ def year_words(
         What is claimed [object].
     course
         What the column made of it [object].
-    noun
+    place
         What this ground is called: bed, pot, lawn or field [text].
     acidifies
         True where it ends as acid [truth].
@@ -60,185 +82,189 @@ def year_words(
 
     Returns
     -------
-    tuple of str
-        Sentences; none where nothing in it acts [text].
+    Prose
+        Sentences; none where nothing in it acts [object].
     """
     if material.group in (MaterialGroup.NEUTRAL_SALT, MaterialGroup.IRON):
-        return ()
+        return Prose()
     sours = acidifies or material.organic_acid_molc_kg > 0.0
-    told = (
-        _movement(course, noun),
+    return prose(
+        _movement(course),
+        _range(course, place),
         _when(context, material, course),
         _unreacted(context, material, course),
-        _taken_back(context, material, course) if sours else "",
-        "" if against_the_aim else _by_itself(context, course, noun),
+        _taken_back(context, material, course) if sours else None,
+        None if against_the_aim else _by_itself(context, course, place),
         _at_the_surface(context, material, course),
     )
-    return tuple(text for text in told if text)
 
 
-def _movement(course: Course, noun: str) -> str:
+def _movement(course: Course) -> Message:
     now, year = course.now, course.year
     if _still(now) and _still(year):
         if abs(course.most) < _SHOWN_PH:
-            text = "The pH would not move to speak of, now or in a year"
-        else:
-            text = (
-                "The pH would not move to speak of in two weeks or in a year; in between it would "
-                f"{_verb(course.most)} by about {_tenths(course.most)} and come back"
-            )
-        return f"{text}{_range(course, noun)}."
-    first = (
-        "The pH would not move to speak of in the first two weeks"
-        if _still(now)
-        else f"The pH would {_verb(now)} by about {_tenths(now)} in the first two weeks"
-    )
+            return message("claim-year-still")
+        return message("claim-year-in-between", turn=_turn(course.most), most=_by(course.most))
+    if _still(now):
+        return message("claim-year-later", side=_side(year), year=_by(year))
     if _still(year):
-        return f"{first} and be back where it was after a year{_range(course, noun)}."
+        return message("claim-year-back", turn=_turn(now), now=_by(now))
     if _tenths(now) == _tenths(year) and now * year > 0.0:
-        return f"{first} and be much the same after a year{_range(course, noun)}."
-    return f"{first}; after a year it would be about {_side(year)}{_range(course, noun)}."
+        return message("claim-year-same", turn=_turn(now), now=_by(now))
+    return message(
+        "claim-year-first-and-later",
+        turn=_turn(now),
+        now=_by(now),
+        side=_side(year),
+        year=_by(year),
+    )
 
 
-def _range(course: Course, noun: str) -> str:
+def _range(course: Course, place: str) -> Message | None:
     """Where nine beds in ten would be, unless it is the middle again."""
     low, high = sorted((course.year_low, course.year_high), key=abs)
     if _still(high) or _tenths(low) == _tenths(high) == _tenths(course.year):
-        return ""
+        return None
     if _still(low):
-        ends = f"between nothing and {_side(high)}"
-    elif low * high < 0.0:
-        ends = f"anything from {_side(low)} to {_side(high)}"
-    else:
-        ends = f"{_tenths(low)} to {_side(high)}"
-    return f" (nine such {noun}s in ten: {ends})"
+        return message("claim-year-range-from-none", side=_side(high), high=_by(high), place=place)
+    if low * high < 0.0:
+        return message(
+            "claim-year-range-both",
+            lower=_by(min(low, high)),
+            higher=_by(max(low, high)),
+            place=place,
+        )
+    return message("claim-year-range", side=_side(high), low=_by(low), high=_by(high), place=place)
 
 
-def _when(context: BedContext, material: Material, course: Course) -> str:
+def _when(context: BedContext, material: Material, course: Course) -> Prose | None:
     """When a test could first tell, where that is not at once."""
     day = course.first_shows_day
     if day is None or day <= _TWO_WEEKS or not _still(course.now) or _still(course.year):
-        return ""
+        return None
     if own_ph(material) is not None:
-        return (
-            f"A test could first tell after about {_span(day)}, for it works only above its own pH."
-        )
-    reason = {
-        MaterialGroup.SULFUR: "soil life has to turn it to acid first",
-        MaterialGroup.LIME: "its grains dissolve slowly",
-        MaterialGroup.ASH: "its grains dissolve slowly",
-        MaterialGroup.NITROGEN: "its nitrogen has to nitrify first",
-        MaterialGroup.ORGANIC: "it has to rot first",
-    }.get(material.group)
-    because = f", for {reason}" if reason else ""
-    if material.group is MaterialGroup.SULFUR:
-        because += _cold(context)
-    return f"A test could first tell after about {_span(day)}{because}."
+        return prose(message("claim-when", wait="own-ph", span=_span(day)))
+    wait = _WAITS.get(material.group, "none")
+    cold = _cold(context) if material.group is MaterialGroup.SULFUR else None
+    return prose(message("claim-when", wait=wait, span=_span(day)), cold)
 
 
-def _cold(context: BedContext) -> str:
+def _cold(context: BedContext) -> Message | None:
     if not context.soil_temp_c:
-        return ""
+        return None
     day = min(context.case.today.timetuple().tm_yday, len(context.soil_temp_c))
     temp = context.soil_temp_c[day - 1]
     if temp >= _COLD_C:
-        return ""
+        return None
     if temp < sulfur_parameters().lowest_temp_c:
-        return ", and the soil is too cold for that now"
-    return f", and at {temp:.0f} °C, as now, that goes slowly"
+        return message("claim-too-cold")
+    return message("claim-cold", temp=temperature(temp))
 
 
-def _unreacted(context: BedContext, material: Material, course: Course) -> str:
+def _unreacted(context: BedContext, material: Material, course: Course) -> Prose | None:
     groups = (MaterialGroup.SULFUR, MaterialGroup.LIME, MaterialGroup.ASH)
     if material.group not in groups or course.left_frac < _MUCH:
-        return ""
-    share = "Nearly all" if course.left_frac > 0.95 else f"About {_percent(course.left_frac)}"
-    turned = "turned to carbonate" if "caustic-lime" in material.cautions else "unreacted"
-    text = f"{share} of it would still lie there {turned}"
+        return None
+    size = "nearly-all" if course.left_frac > _ALL else "some"
+    left = _about(course.left_frac)
+    lies = (
+        message("claim-carbonate", size=size, left=left)
+        if "caustic-lime" in material.cautions
+        else message("claim-unreacted", size=size, left=left)
+    )
+    return prose(lies, _why_unreacted(context, material, course))
+
+
+def _why_unreacted(context: BedContext, material: Material, course: Course) -> Message | None:
     on_top = worked_in_cm(context, material) == 0.0
     if material.group is MaterialGroup.SULFUR:
         if material.intact_diameter_um:
-            return f"{text}: only the outside of each grain reacts."
-        return f"{text}: on the surface it dries out." if on_top else f"{text}."
+            return message("claim-slow-grain")
+        return message("claim-slow-dry") if on_top else None
     start = require_soil(context).ph.ph_water
-    near = f"{text}: so near the pH of lime itself, lime hardly dissolves."
     if start >= _NEAR_LIME_PH:
-        return near
+        return message("claim-slow-near-lime")
     if on_top:
-        return f"{text}: on the surface it limes the top few centimetres and works down slowly."
+        return message("claim-slow-on-top")
     if start + course.alone + course.year >= _NEAR_LIME_PH:
-        return near
-    return f"{text}: its coarse grains last for years."
+        return message("claim-slow-near-lime")
+    return message("claim-slow-coarse")
 
 
-def _taken_back(context: BedContext, material: Material, course: Course) -> str:
+def _taken_back(context: BedContext, material: Material, course: Course) -> Message | None:
     """What takes the acid up again, where most of it is taken."""
     no_lime = require_soil(context).carbonate.zero_weight
-    sure = no_lime <= _MAYBE[0]
-    lime = "Free lime in the soil" if sure else "Free lime, which this soil is likely to hold,"
-    test = "" if sure else "; a fizz test would settle it"
+    sure = "yes" if no_lime <= _MAYBE[0] else "no"
     if _MOST <= course.lime_frac <= 1.1 and material.group is not MaterialGroup.ORGANIC:
-        share = "all" if course.lime_frac > 0.95 else f"about {_percent(course.lime_frac)}"
-        return f"{lime} takes up {share} of its acid{test}."
+        size = "all" if course.lime_frac > _ALL else "some"
+        return message("claim-lime-takes", sure=sure, size=size, taken=_about(course.lime_frac))
     if course.lime_frac >= _MOST and material.fast_acid_molc_kg > 0.0:
-        return f"{lime} takes its acid up{test}."
+        return message("claim-lime-takes-peat", sure=sure)
     if not _still(course.year) and _still(course.year_high) and _MAYBE[0] < no_lime < _MAYBE[1]:
-        return (
-            "If this soil holds free lime, that takes up part or all of it: a fizz test would tell."
-        )
+        return message("claim-lime-maybe")
     gone = abs(course.now) >= _SHOWN_PH and abs(course.year) <= _MOST * abs(course.now)
     if gone and course.given_back_frac >= _MUCH:
-        return "Roots and drainage take less base from a more acid soil, so most of it comes back."
+        return message("claim-comes-back")
     if gone and material.organic_acid_molc_kg > 0.0:
-        return "Soil life burns its acid off as it rots."
-    return ""
+        return message("claim-microbes")
+    return None
 
 
-def _by_itself(context: BedContext, course: Course, noun: str) -> str:
+def _by_itself(context: BedContext, course: Course, place: str) -> Prose | None:
     """What the bed does meanwhile, where that works against the claim."""
     drift, year = course.alone, course.year
     if abs(drift) < _DRIFT_PH or _still(year) or drift * year > 0.0:
-        return ""
-    water = ", from the lime in its water" if context.water_base_mmolc_m2_year > 0.0 else ""
-    why = water if drift > 0.0 else ", as rain and roots take base away"
+        return None
     net = drift + year
-    end = (
-        "so a test would read about what it reads today"
+    return prose(
+        message(
+            "claim-alone",
+            turn=_turn(drift),
+            drift=_by(drift),
+            cause="water" if context.water_base_mmolc_m2_year > 0.0 else "none",
+            place=place,
+        ),
+        message("claim-alone-same")
         if _still(net)
-        else f"so in all a test would read about {_side(net)} than today"
+        else message("claim-alone-net", side=_side(net), net=_by(net)),
     )
-    return f"By itself this {noun} would {_verb(drift)} by about {abs(drift):.1f}{why}, {end}."
 
 
-def _at_the_surface(context: BedContext, material: Material, course: Course) -> str:
+def _at_the_surface(context: BedContext, material: Material, course: Course) -> Message | None:
     sharp = course.lowest_alone_ph - course.lowest_ph >= _SHARP_PH
     if not sharp or worked_in_cm(context, material) > 0.0:
-        return ""
-    return f"The top few centimetres, where it lies, would fall to about pH {course.lowest_ph:.1f}."
+        return None
+    return message("claim-at-the-surface", lowest=ph(course.lowest_ph))
 
 
 def _still(change: float) -> bool:
     return abs(change) < _STILL_PH
 
 
-def _verb(change: float) -> str:
+def _turn(change: float) -> str:
     return "rise" if change > 0.0 else "fall"
 
 
 def _side(change: float) -> str:
-    return f"{_tenths(change)} {'higher' if change > 0.0 else 'lower'}"
+    return "higher" if change > 0.0 else "lower"
+
+
+def _by(change: float) -> Measure:
+    return ph(abs(change))
 
 
 def _tenths(change: float) -> str:
+    """A change as it will be told; only to see whether two would be told alike."""
     return f"{abs(change):.1f}"
 
 
-def _percent(share: float) -> str:
-    return f"{5 * round(20.0 * share)} %"
+def _about(share: float) -> Measure:
+    """A share in steps that do not pretend."""
+    return Measure(Quantity.SHARE, _SHARE_STEP * round(share / _SHARE_STEP))
 
 
-def _span(days: int) -> str:
+def _span(days: int) -> Measure | Message:
     weeks = round(days / 7.0)
     if weeks <= _WEEKS_TOLD:
-        return f"{weeks} weeks"
-    return f"{round(days / _DAYS_IN_MONTH)} months"
+        return Measure(Quantity.WEEKS, float(weeks))
+    return message("claim-months", n=round(days / _DAYS_IN_MONTH))

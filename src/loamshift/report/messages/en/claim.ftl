@@ -1,0 +1,377 @@
+### Claims checked: what a material really does to one soil.
+### $place is the kind of ground: bed, pot, lawn or field.
+
+# The ground a sentence speaks of. Used inside sentences, after "this", "the" or "such".
+claim-place =
+    { $place ->
+        [pot] pot
+        [lawn] lawn
+        [field] field
+       *[bed] bed
+    }
+claim-places =
+    { $place ->
+        [pot] pots
+        [lawn] lawns
+        [field] fields
+       *[bed] beds
+    }
+
+# What an amount is held against. $aim is "none" where nobody gave a target; then it is one pH unit.
+claim-need =
+    { $aim ->
+        [none] the acid that would lower the pH by 1 (you gave no target)
+       *[given]
+            { $needs ->
+                [lime] the lime this { claim-place } needs
+               *[acid] the acid this { claim-place } needs
+            }
+    }
+
+# $share is a percentage; $size is "tiny" below 1%.
+claim-part =
+    { $size ->
+        [tiny] less than 1%
+       *[plain] { $share }
+    }
+
+## What it does
+
+claim-neutral-salt = It adds no acid, whatever the label says.
+claim-neutral-salt-reading = As a salt it can lower a pH reading in water for a while, but the soil itself is no more acid.
+claim-iron = It feeds the leaves with iron and does not change the pH.
+claim-none-needed = This { claim-place } needs neither acid nor lime now.
+claim-none-needed-away = This { claim-place } needs neither acid nor lime, so this would only move it away from its target.
+claim-dips = Soil microbes break this acid down: the pH dips by about { $fall } for some days and then comes back.
+claim-burns-off = Soil microbes break this acid down within days, so no effect lasts.
+claim-scorches = It scorches the leaves it touches.
+claim-rots-away = It loses its own acidity as it decomposes and leaves no acid behind.
+claim-mulch = Use it as a mulch.
+claim-neither = It neither acidifies nor limes.
+
+# Against what the ground needs.
+claim-acid-on-lime-need = It acidifies, and this { claim-place } needs lime: keep it off.
+claim-little-acid-on-lime-need = The little it leaves in the end is acid, and this { claim-place } needs lime.
+claim-lime-on-acid-need = It limes, and this { claim-place } needs acid: keep it off.
+claim-little-lime-on-acid-need = The little it leaves in the end is lime, and this { claim-place } needs acid.
+
+# Organic matter.
+claim-peat = It adds real acid, { claim-part } of { claim-need }.
+claim-peat-lime = It cannot take the soil below its own pH, and lime in the soil or the water uses its acid up from the edges.
+claim-peat-soil = It cannot take the soil below its own pH, and the soil under and around it slowly neutralises it.
+claim-organic-nitrate = Once all its nitrogen has turned to nitrate, it has added { claim-part } of { claim-need }.
+claim-organic-left = What it leaves behind in the end is { claim-part } of { claim-need }.
+
+# By its share of the need. $pace is "slow" where much of it is still unreacted after a year.
+claim-share =
+    { $pace ->
+        [slow] In the end that is { claim-part } of { claim-need }.
+       *[quick] That is { claim-part } of { claim-need }.
+    }
+claim-share-unnoticed =
+    { $pace ->
+        [slow] In the end that is { claim-part } of { claim-need }: too little for a test to notice.
+       *[quick] That is { claim-part } of { claim-need }: too little for a test to notice.
+    }
+claim-share-fits =
+    { $pace ->
+        [slow] In the end that is about { claim-need }.
+       *[quick] That is about { claim-need }.
+    }
+claim-share-over =
+    { $pace ->
+        [slow] In the end that is { $times } { claim-need }: too much.
+       *[quick] That is { $times } { claim-need }: too much.
+    }
+claim-share-far-over =
+    { $pace ->
+        [slow] In the end that is { $times } { claim-need }: far too much.
+       *[quick] That is { $times } { claim-need }: far too much.
+    }
+
+claim-feed = It is a fertiliser first: use it for the nitrogen the plants need.
+claim-feed-stays = In open ground, about a third of its acid stays.
+claim-lime-first = The free lime in this soil neutralises it first, so the pH does not change.
+claim-pace = Only { $done } of it reacts within a year.
+claim-mineral-acid = Mineral acid is for trained people who treat water, never for a bed.
+claim-off-the-curve = So much would take this soil below pH 3 or above pH 11, where no figure holds.
+
+# The published limit. $on is the ground of the limit, $substance what it speaks of; $times is
+# "2.4 times" or "just over".
+claim-over-year =
+    { $danger ->
+        [yes] { $rate } is { $times } the yearly limit for { claim-ground }, { $limit } of { claim-substance }: a dangerous overdose.
+       *[no] { $rate } is { $times } the yearly limit for { claim-ground }, { $limit } of { claim-substance }.
+    }
+claim-over-once = { $rate } is { $times } the published limit for one application on { claim-ground }, { $limit } of { claim-substance }.
+claim-over-once-split = Split it into several applications, and test between them.
+claim-ground =
+    { $on ->
+        [unplanted] bare ground
+        [lawn] a lawn
+        [field] ground under a crop
+        [container] pots
+       *[planted] planted beds
+    }
+claim-substance =
+    { $substance ->
+        [nitrogen] nitrogen
+        [limestone] lime, counted as pure calcium carbonate
+        [aluminium-sulfate] aluminium sulphate with 18 water
+        [iron-sulfate] iron sulphate with 7 water
+       *[sulfur] pure sulphur
+    }
+
+## The pH over a year
+## $turn is "rise" or "fall"; $side is "higher" or "lower"; pH figures are differences.
+
+claim-year-still = The pH would barely change, now or in a year.
+claim-year-in-between =
+    { $turn ->
+        [rise] The pH would barely change in two weeks or in a year. In between it would rise by about { $most } and come back.
+       *[fall] The pH would barely change in two weeks or in a year. In between it would fall by about { $most } and come back.
+    }
+claim-year-back =
+    { $turn ->
+        [rise] The pH would rise by about { $now } in the first two weeks and be back where it was after a year.
+       *[fall] The pH would fall by about { $now } in the first two weeks and be back where it was after a year.
+    }
+claim-year-same =
+    { $turn ->
+        [rise] The pH would rise by about { $now } in the first two weeks and be much the same after a year.
+       *[fall] The pH would fall by about { $now } in the first two weeks and be much the same after a year.
+    }
+claim-year-later =
+    { $side ->
+        [higher] The pH would barely change in the first two weeks. After a year it would be about { $year } higher.
+       *[lower] The pH would barely change in the first two weeks. After a year it would be about { $year } lower.
+    }
+claim-year-first-and-later =
+    { $turn ->
+        [rise] The pH would rise by about { $now } in the first two weeks. After a year it would be about { $year } { claim-side }.
+       *[fall] The pH would fall by about { $now } in the first two weeks. After a year it would be about { $year } { claim-side }.
+    }
+claim-side =
+    { $side ->
+        [higher] higher
+       *[lower] lower
+    }
+
+# The range of nine beds in ten after that year. $low is the end nearer to no change.
+claim-year-range =
+    { $side ->
+        [higher] For 90 in 100 such { claim-places } it would then be { $low } to { $high } higher.
+       *[lower] For 90 in 100 such { claim-places } it would then be { $low } to { $high } lower.
+    }
+claim-year-range-from-none =
+    { $side ->
+        [higher] For 90 in 100 such { claim-places } it would then be between unchanged and { $high } higher.
+       *[lower] For 90 in 100 such { claim-places } it would then be between unchanged and { $high } lower.
+    }
+claim-year-range-both = For 90 in 100 such { claim-places } it would then be anything from { $lower } lower to { $higher } higher.
+
+# When a test could first show it. $span is "6 weeks" or "4 months".
+claim-when =
+    { $wait ->
+        [own-ph] A test could first show it after about { $span }, because it works only above its own pH.
+        [sulfur] A test could first show it after about { $span }, because soil microbes have to turn it into acid first.
+        [grains] A test could first show it after about { $span }, because its grains dissolve slowly.
+        [nitrogen] A test could first show it after about { $span }, because its nitrogen has to nitrify first.
+        [rot] A test could first show it after about { $span }, because it has to decompose first.
+       *[none] A test could first show it after about { $span }.
+    }
+claim-months =
+    { $n ->
+        [one] 1 month
+       *[other] { $n } months
+    }
+claim-too-cold = The soil is too cold for that now.
+claim-cold = At { $temp }, as now, that is slow.
+
+claim-unreacted =
+    { $size ->
+        [nearly-all] Nearly all of it would still be there unreacted after a year.
+       *[some] About { $left } of it would still be there unreacted after a year.
+    }
+claim-carbonate =
+    { $size ->
+        [nearly-all] Nearly all of it would still be there after a year, turned to carbonate.
+       *[some] About { $left } of it would still be there after a year, turned to carbonate.
+    }
+claim-slow-grain = Only the outside of each grain reacts.
+claim-slow-dry = On the surface it dries out.
+claim-slow-near-lime = So near the pH of lime itself, lime hardly dissolves.
+claim-slow-on-top = On the surface it limes the top few centimetres and works down slowly.
+claim-slow-coarse = Its coarse grains last for years.
+
+claim-lime-takes =
+    { $sure ->
+        [yes]
+            { $size ->
+                [all] Free lime in the soil takes up all of its acid.
+               *[some] Free lime in the soil takes up about { $taken } of its acid.
+            }
+       *[no]
+            { $size ->
+                [all] This soil probably contains free lime, which takes up all of its acid. A fizz test would show.
+               *[some] This soil probably contains free lime, which takes up about { $taken } of its acid. A fizz test would show.
+            }
+    }
+claim-lime-takes-peat =
+    { $sure ->
+        [yes] Free lime in the soil takes up its acid.
+       *[no] This soil probably contains free lime, which takes up its acid. A fizz test would show.
+    }
+claim-lime-maybe = If this soil contains free lime, that takes up part or all of it. A fizz test would show.
+claim-comes-back = Roots and drainage take less base from a more acid soil, so most of the change is lost again.
+claim-microbes = Soil microbes break its acid down as it decomposes.
+
+# What the ground does by itself over the same year, against the claim.
+claim-alone =
+    { $turn ->
+        [rise]
+            { $cause ->
+                [water] Untreated, the pH of this { claim-place } would rise by about { $drift } in a year, from the lime in its water.
+               *[none] Untreated, the pH of this { claim-place } would rise by about { $drift } in a year.
+            }
+       *[fall] Untreated, the pH of this { claim-place } would fall by about { $drift } in a year, as rain and roots take base away.
+    }
+claim-alone-same = So a test would then read about what it reads today.
+claim-alone-net =
+    { $side ->
+        [higher] So a test would then read about { $net } higher than today.
+       *[lower] So a test would then read about { $net } lower than today.
+    }
+claim-at-the-surface = The top few centimetres, where it lies, would fall to about pH { $lowest }.
+
+## In the letter and on pages
+
+claim-heading =
+    { $claims ->
+        [one] The claim checked
+       *[other] The claims checked
+    }
+# $said holds whole sentences.
+claim-paragraph = **{ CAPITAL($material) }.** { $said }
+claim-material = { CAPITAL($material) }
+claim-title = { CAPITAL($material) }, { $rate }
+# An American reads a rate in both units, because books and papers print the metric one.
+claim-both-rates = { $rate } ({ $metric })
+
+claim-adds =
+    { $brings ->
+        [acid] It adds acid equivalent to { $amount } of pure sulphur.
+        [lime] It adds lime equivalent to { $amount } of pure limestone.
+        [no-lime] It adds no lime.
+       *[no-acid] It adds no lasting acid.
+    }
+claim-needed =
+    { $needs ->
+        [none] This { claim-place } needs none.
+        [lime] This { claim-place } needs the equivalent of { $amount } of pure limestone.
+       *[acid] This { claim-place } needs the equivalent of { $amount } of pure sulphur.
+    }
+claim-of-the-need = That is { claim-part } of the need.
+claim-other-way = It works the other way.
+
+# What the pH would do, where only the curve was asked.
+claim-reading-now =
+    { $turn ->
+        [rise] At once the pH would rise by about { $now }.
+        [fall] At once the pH would fall by about { $now }.
+       *[none] At once the pH would barely change.
+    }
+claim-reading-year =
+    { $turn ->
+        [rise] After a year it would be about { $year } higher than without it.
+        [fall] After a year it would be about { $year } lower than without it.
+       *[none] After a year there would be no difference.
+    }
+claim-reading-still = The pH would barely change, now or later.
+claim-reading-stays =
+    { $turn ->
+        [rise] The pH would rise by about { $now } at once and stay there through the year.
+       *[fall] The pH would fall by about { $now } at once and stay there through the year.
+    }
+
+# Two bars in a terminal: what it adds, and what the ground needs.
+claim-row-adds = it adds
+claim-row-needs = the { claim-place } needs
+claim-column-what = what
+claim-column-worth = equal to, pure
+claim-column-bar = on one scale
+claim-worth =
+    { $brings ->
+        [acid] { $amount } of sulphur
+        [lime] { $amount } of limestone
+       *[none] nothing
+    }
+
+# The page of several claims.
+claim-lead = { CAPITAL($material) }: { LOWER($said) }
+claim-verdict-nothing-needed = The { claim-place } needs neither acid nor lime now.
+claim-verdict-none =
+    { $needs ->
+        [lime] None of these adds any of the lime the { claim-place } needs.
+       *[acid] None of these adds any of the acid the { claim-place } needs.
+    }
+claim-verdict-several =
+    { $needs ->
+        [lime] { CAPITAL(WORD($n)) } of these add all the lime the { claim-place } needs.
+       *[acid] { CAPITAL(WORD($n)) } of these add all the acid the { claim-place } needs.
+    }
+claim-verdict-far-more =
+    { $needs ->
+        [lime] Of these, { $material } adds far more lime than the { claim-place } needs.
+       *[acid] Of these, { $material } adds far more acid than the { claim-place } needs.
+    }
+claim-verdict-one =
+    { $needs ->
+        [lime] Of these, only { $material } adds the lime the { claim-place } needs.
+       *[acid] Of these, only { $material } adds the acid the { claim-place } needs.
+    }
+claim-verdict-nearest =
+    { $needs ->
+        [lime] None of these is enough. { CAPITAL($material) } comes nearest, with { $share } of the lime the { claim-place } needs.
+       *[acid] None of these is enough. { CAPITAL($material) } comes nearest, with { $share } of the acid the { claim-place } needs.
+    }
+claim-wanted =
+    { $plants ->
+        [none] Target: pH { $aim }.
+       *[other] Target: pH { $aim }, for { $plants }.
+    }
+claim-as-read = As read
+claim-column-material = material
+claim-column-amount = amount
+claim-column-now = pH at once
+claim-column-year = after a year
+claim-amount-both = { $given }, that is { $rate }
+claim-cell-up = +{ $change }
+claim-cell-down = −{ $change }
+claim-cell-none = no change
+claim-cell-off = beyond our figures
+
+## The card
+
+claim-card-readings = What a test would show
+claim-card-why = Why
+claim-card-fair = A fair test
+claim-card-fair-text = Take the same soil, one part with it and one without. Water both alike, and test them on the same days by the same method.
+claim-card-care = Precautions
+claim-card-when = when
+claim-card-would = the pH would
+claim-card-now = at once
+claim-card-year = after a year
+claim-card-change =
+    { $turn ->
+        [rise] **rise by about { $change }**
+        [fall] **fall by about { $change }**
+        [off] **go beyond our figures**
+       *[none] **barely change**
+    }
+claim-card-elsewhere = what loamshift claim prints
+claim-log-date = date
+claim-log-with = pH with it
+claim-log-without = pH without it
+claim-log-method = method
+claim-log-by = by
