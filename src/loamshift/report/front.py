@@ -8,7 +8,6 @@ from itertools import groupby
 from loamshift.domain.answer import Answer, Decision, TestLine, Then
 from loamshift.domain.case import Case
 from loamshift.domain.letter import (
-    Align,
     Block,
     Column,
     Matter,
@@ -22,13 +21,19 @@ from loamshift.domain.message import Message, Prose, Worded, amount, in_100, mes
 from loamshift.report.bed_names import treated_area_m2
 from loamshift.report.figures.course import course_figure as decides_figure
 from loamshift.report.headline import headline, next_test
-from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
+from loamshift.report.holding import pull_back, upkeep_habit
+from loamshift.report.letter_branches import depends_on
+from loamshift.report.letter_care import cautions_to_handle
+from loamshift.report.letter_head import method_said
 from loamshift.report.messages import say
-from loamshift.report.steps import do_this
+from loamshift.report.own_method import in_own_method, own_method
+from loamshift.report.steps import INSTEAD, do_this, instead_of
 from loamshift.report.words import Words
 
 _IN_HEADLINE = "verdict-start"
 """Sentences of the verdict that the headline and the table below say already."""
+_OF_A_TEST = frozenset({"acid-handling"})
+"""Cautions of a test itself: nothing else is handled while the verdict waits for it."""
 _UNDER = {
     Decision.MEASURE_FIRST: "front-would-settle",
     Decision.EFFORT: "front-would-ease",
@@ -85,9 +90,13 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
         A section without a heading [object].
     """
     verdict = answer.verdict
+    below = bool(instead_of(answer))
     told = " ".join(
         part
-        for part in (say(_shorter(verdict.because), words), _said(chance(answer), words))
+        for part in (
+            say(_shorter(verdict.because, instead_below=below), words),
+            _said(chance(answer), words),
+        )
         if part
     )
     blocks: list[Block] = [Paragraph(f"**{say(headline(answer, case), words)}**")]
@@ -100,10 +109,17 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     return Section(None, tuple(blocks), Matter.OPENING, Sheet.FRONT)
 
 
-def _shorter(because: Worded) -> Worded:
+def _shorter(because: Worded, *, instead_below: bool) -> Worded:
     if not isinstance(because, Prose):
         return because
-    return Prose(tuple(one for one in because.sentences if not one.key.startswith(_IN_HEADLINE)))
+    said = INSTEAD if instead_below else frozenset()
+    return Prose(
+        tuple(
+            one
+            for one in because.sentences
+            if not one.key.startswith(_IN_HEADLINE) and one.key not in said
+        )
+    )
 
 
 def chance(answer: Answer) -> Message | None:
@@ -149,6 +165,12 @@ def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
     Section or None
         Nothing where there is neither a forecast nor a test that decides [object].
     """
+    if answer.verdict.decision is Decision.MEASURE_FIRST and answer.branches:
+        open_question = depends_on(answer, words=words)
+        heading = say(message("front-test-decides"), words)
+        return None if open_question is None else replace(open_question, heading=heading)
+    if answer.verdict.decision is Decision.MEASURE_FIRST:
+        return None  # weights under a verdict that waits would be spread
     figure = decides_figure(answer, case, words=words)
     table = decides_table(answer, case, words=words)
     if figure is None and table is None:
@@ -156,8 +178,7 @@ def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
     test = next_test(answer)
     heading = message("front-course")
     if test is not None and table is not None:
-        waits = answer.verdict.decision is Decision.MEASURE_FIRST
-        heading = message("front-decides-later" if waits else "front-decides", day=test)
+        heading = message("front-decides", day=test)
     blocks = [block for block in (figure, table) if block is not None]
     return Section(say(heading, words), tuple(blocks), sheet=Sheet.FRONT)
 
@@ -185,12 +206,19 @@ def decides_table(answer: Answer, case: Case, *, words: Words) -> Table | None:
     lines = tuple(found)
     if lines[0].part_g_m2 < lines[-1].part_g_m2:
         lines = lines[::-1]
-    area = treated_area_m2(answer, case)
+    area, own = treated_area_m2(answer, case), own_method(case)
+    method = None if own is None else method_said(own.method)
     columns = (
-        Column(say(message("front-reads"), words)),
-        Column(say(message("front-then"), words), Align.LEFT),
+        Column(say(message("front-reads", method=method), words)),
+        Column(say(message("front-then"), words)),
     )
-    rows = tuple((say(reads(line), words), say(then(line, area), words)) for line in lines)
+    rows = tuple(
+        (
+            say(reads(line) if own is None else reads_between(*in_own_method(line, own)), words),
+            say(then(line, area), words),
+        )
+        for line in lines
+    )
     return Table(columns, rows)
 
 
@@ -235,14 +263,6 @@ def then(line: TestLine, area_m2: float | None) -> Message:
             return message("front-add-nothing")
 
 
-def pull_back(a, c):
-    return None
-
-
-def upkeep_habit(a, c):
-    return None
-
-
 def _undone(answer: Answer, case: Case, words: Words) -> Section | None:
     """What pulls the pH back, and the one habit that holds it."""
     pull, habit = pull_back(answer, case), upkeep_habit(answer, case)
@@ -256,7 +276,8 @@ def _undone(answer: Answer, case: Case, words: Words) -> Section | None:
 
 def _precautions(answer: Answer, words: Words) -> Section | None:
     """The cautions of what is really used, and whose rules count."""
-    used = cautions_to_handle(answer)
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST
+    used = [one for one in cautions_to_handle(answer) if not waits or one.code in _OF_A_TEST]
     if not used:
         return None
     told = " ".join(

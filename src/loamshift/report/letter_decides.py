@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from datetime import date
 from itertools import groupby
@@ -19,17 +18,15 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Note, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
 from loamshift.domain.message import Given, Message, Product, in_100, message, ph, rate
-from loamshift.domain.ph import PhConversion, PhMethod
+from loamshift.domain.ph import PhMethod
 from loamshift.report.bed_names import treated_area_m2, whole_bed
 from loamshift.report.front import reads, reads_between
 from loamshift.report.letter_head import method_said, reading_in_force
 from loamshift.report.messages import say
+from loamshift.report.own_method import own_method
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
-from loamshift.tables.ph_methods import default_ph_conversion
 
-_HALF_STEP_PH = 0.05
-"""Readings are told to a tenth, so that a line ends halfway to the next."""
 _WORTH_SAYING = 0.01
 
 
@@ -106,7 +103,7 @@ def _table(
     case: Case,
     words: Words,
 ) -> Table:
-    own, area = _own_method(case), treated_area_m2(answer, case)
+    own, area = own_method(case), treated_area_m2(answer, case)
     heads = [Column(say(message("decides-in-water"), words))]
     if own is not None:
         method = message("decides-in-own", method=method_said(own.method))
@@ -119,7 +116,7 @@ def _table(
     for line in lines:
         row = [say(reads(line), words)]
         if own is not None:
-            row.append(say(reads_between(*_in_own_method(line, own)), words))
+            row.append(say(reads_between(*in_own_method(line, own)), words))
         row.append(say(_then(line, plan, answer, words), words))
         if area is not None:
             row.append("" if line.part_g_m2 <= 0.0 else words.amount(line.part_g_m2 * area))
@@ -157,37 +154,11 @@ def _next_month(test: date, answer: Answer, words: Words) -> Message:
     return message("decides-month", month=Given(words.month(month)), year=Given(str(year)))
 
 
-def _own_method(case: Case) -> PhConversion | None:
-    """How the bed's own method turns into pH in water, where the two differ."""
-    reading = reading_in_force(case)
-    if reading is None or reading.method.is_rough:
-        return None
-    found = default_ph_conversion(reading.method)
-    return None if (found.intercept, found.slope) == (0.0, 1.0) else found
-
-
-def _in_own_method(line: TestLine, own: PhConversion) -> tuple[float | None, float | None]:
-    """The ends of a line [pH in water] as the bed's own method reads them, to a tenth.
-
-    The edge between two lines lies halfway between their tenths; turned into the other method
-    it falls between two of its tenths, so that there too every reading has one line.
-    """
-    low = None if line.reads_from is None else _below(line.reads_from - _HALF_STEP_PH, own) + 0.1
-    high = None if line.reads_to is None else _below(line.reads_to + _HALF_STEP_PH, own)
-    return low, high
-
-
-def _below(edge_ph: float, own: PhConversion) -> float:
-    """The last tenth below an edge [pH in water], in the other method [pH]."""
-    turned = (edge_ph - own.intercept) / own.slope
-    return math.floor(10.0 * turned + 1e-6) / 10.0
-
-
 def _how_to_read(case: Case) -> list[Message]:
     reading = reading_in_force(case)
     method = PhMethod.WATER_1_2_5 if reading is None else reading.method
     told = []
-    if _own_method(case) is not None:
+    if own_method(case) is not None:
         told.append(message("decides-own-column", method=method_said(method)))
     elif not method.is_water:
         told.append(message("decides-water-column"))

@@ -151,14 +151,14 @@ def _reading(reading: PhReading, soil: SoilEntry, words: Words) -> str:
     )
     parts = [say(read, words)]
     if deep is not None:
-        parts.append(say(message("head-top", depth=depth_of(_half_cm(deep))), words))
+        parts.append(say(message("head-top", depth=depth_of(as_ruled_cm(deep))), words))
     if taken is not None:
         parts.append(say(message("head-tested", day=taken), words))
     return ", ".join(parts)
 
 
-def _half_cm(depth_cm: float) -> float:
-    """A depth as a ruler tells it: 6 in are 15 cm, not 15.2."""
+def as_ruled_cm(depth_cm: float) -> float:
+    """A depth as a ruler tells it: 6 in are 15 cm, not 15.2 [cm]."""
     return round(2.0 * depth_cm) / 2.0 if depth_cm >= 1.0 else depth_cm
 
 

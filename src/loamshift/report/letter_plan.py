@@ -8,7 +8,7 @@ from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Ta
 from loamshift.domain.material import MaterialGroup
 from loamshift.domain.message import Listed, Message, Product, depth, message
 from loamshift.report.bed_names import whole_bed
-from loamshift.report.letter_head import method_said, reading_in_force
+from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say
 from loamshift.report.steps import how_applied
 from loamshift.report.words import Words
@@ -153,6 +153,6 @@ def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
         "plan-retest",
         days=days,
         method=None if reading is None else method_said(reading.method),
-        depth=None if deep is None else depth(deep),
+        depth=None if deep is None else depth(as_ruled_cm(deep)),
     )
     return say(told, words)

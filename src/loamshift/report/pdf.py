@@ -4,45 +4,28 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Mapping
-from datetime import UTC, datetime
 from enum import StrEnum
-from functools import cache
 from importlib import resources
-from typing import TYPE_CHECKING, Any, Final
+from typing import Final
 
 from loamshift.domain.letter import Letter
 from loamshift.report.html import LANGUAGES
 from loamshift.report.pdf_data import letter_data, pictures
-from loamshift.report.typeface import type_folder
+from loamshift.report.typesetting import Extent, extent, forget, set_pdf, typesetting
 from loamshift.report.words import Words
 
-if TYPE_CHECKING:
-    from typst import Fonts
-
-SETTINGS: Final[tuple[Mapping[str, float | bool], ...]] = tuple(
-    dict(zip(("size", "captions", "spares", "tight", "pictures_last"), way, strict=True))
-    for way in (
-        (10.5, True, True, False, False),
-        (10.0, True, True, False, False),
-        (9.5, True, True, False, False),
-        (9.5, False, True, True, False),
-        (9.5, False, False, True, False),
-        (9.5, False, False, True, True),
-    )
-)
-"""Ways to set the letter, the one liked best first; the last takes the least room."""
-TIGHT: Final = 4
-"""The first setting that hardly ever takes more sheets than the last."""
-FILLED: Final[Mapping[str, bool]] = {"fill": True, "aside_beside": True}
-IN_COLUMN: Final[Mapping[str, bool]] = {"fill": False, "aside_beside": True}
-"""Whether what is left of the letter fills the margin, or stays in the column: a short letter may
-fit on one sheet so."""
-STANDARD: Final = "ua-1"
-"""Tagged, titled and with its language: what a screen reader needs."""
-
-
 Way = Mapping[str, float | bool]
-"""Size of the type, what is left out, and where the rest stands."""
+"""Size of the type of the front sheet, and whether room is short."""
+
+SETTINGS: Final[tuple[Way, ...]] = (
+    {"size": 10.5, "tight": False},
+    {"size": 10.0, "tight": False},
+    {"size": 9.5, "tight": False},
+    {"size": 9.5, "tight": True},
+)
+"""Ways to set the front sheet, the one liked best first; no type is smaller than 9 points."""
+SHORTER: Final = (1.0, 0.96, 0.92, 0.0)
+"""What is left of a front sheet's length in each setting, at least for most letters [ratio]."""
 
 
 class PaperSize(StrEnum):
@@ -50,6 +33,11 @@ class PaperSize(StrEnum):
 
     A4 = "a4"
     LETTER = "us-letter"
+
+    @property
+    def height_pt(self) -> float:
+        """How tall the sheet is [pt]."""
+        return 841.9 if self is PaperSize.A4 else 792.0
 
 
 def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
@@ -71,91 +59,52 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
 
     Notes
     -----
-    The letter is set as large as it can be without taking one sheet more than it needs at the
-    smallest size. Only our own type is used, whatever the machine has.
+    The front sheet is set as large as it can be on one side; the working follows on sheets of its
+    own. Only our own type is used, whatever the machine has.
     """
-    import typst
-
     files: dict[str, bytes] = {
         "main.typ": resources.files("loamshift.report").joinpath("letter.typ").read_bytes(),
         **pictures(letter),
     }
     language, region = LANGUAGES[words.spelling].split("-")
-    data = letter_data(letter) | {"paper": paper.value, "lang": language, "region": region}
-    fonts = _fonts()
+    data = letter_data(letter, words=words)
+    data |= {"paper": paper.value, "lang": language, "region": region}
 
     def sheets(way: Way) -> dict[str, bytes]:
         return files | {"letter.json": json.dumps({**data, **way}).encode("utf-8")}
 
-    def count(way: Way) -> int:
-        found = typst.query(
-            _source(sheets(way)), "<pages>", field="value", one=True,
-            font_paths=fonts, ignore_system_fonts=True,
-        )  # fmt: skip
-        return int(json.loads(found))
+    def measured(way: Way) -> Extent:
+        forget()
+        return extent(sheets(way), height_pt=paper.height_pt, label="front")
 
-    chosen = way_for(count)
-    made = typst.compile(
-        _source(sheets(chosen)), font_paths=fonts, ignore_system_fonts=True, format="pdf",
-        pdf_standards=STANDARD, timestamp=_stamp(letter),
-    )  # fmt: skip
-    assert isinstance(made, bytes)
-    return made
+    with typesetting():
+        way = way_for(measured) if letter.front else SETTINGS[0]
+        return set_pdf(sheets(way), day=letter.day)
 
 
-def way_for(count: Callable[[Way], int]) -> Way:
-    """The largest way to set a letter that takes no sheet more than it needs.
+def way_for(measured: Callable[[Way], Extent]) -> Way:
+    """The largest way to set a front sheet on one side of paper.
 
     Parameters
     ----------
-    count
-        How many sheets the letter takes set one way [function].
+    measured
+        How much paper the front sheet takes set one way [function].
 
     Returns
     -------
     Way
-        Setting and place [object].
+        Setting; the one that takes least room where none holds [object].
 
     Notes
     -----
-    Sheets fall from setting to setting, so that halving finds the largest; five tries at most.
+    At most two tries: the first, set large, mostly holds. Where it does not, it says how much too
+    long it is, and from that follows the largest setting that may hold; where that one fails the
+    last is taken.
     """
-    least: Way = {**SETTINGS[TIGHT], **FILLED}
-    fewest = count(least)
-    if fewest > 2:
-        last: Way = {**SETTINGS[-1], **FILLED}
-        if (sheets := count(last)) < fewest:
-            least, fewest = last, sheets
-    elif fewest > 1 and count(aside := {**SETTINGS[TIGHT], **IN_COLUMN}) == 1:
-        return aside
-    low, high = 0, TIGHT
-    while low < high:
-        middle = (low + high) // 2
-        if count({**SETTINGS[middle], **FILLED}) <= fewest:
-            high = middle
-        else:
-            low = middle + 1
-    return least if low == TIGHT else {**SETTINGS[low], **FILLED}
-
-
-def _source(files: dict[str, bytes]) -> Any:
-    """Files in memory; the type hints of the wheel do not know that they may be given so."""
-    return files
-
-
-def _stamp(letter: Letter) -> datetime:
-    """The moment written into the document: noon of the letter's day, so that it never varies."""
-    day = letter.day
-    if day is None:
-        return datetime(2000, 1, 1, 12, tzinfo=UTC)
-    return datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
-
-
-@cache
-def _fonts() -> Fonts:
-    import typst
-
-    with type_folder() as folder:
-        return typst.Fonts(
-            include_system_fonts=False, include_embedded_fonts=False, font_paths=[folder]
-        )
+    found = measured(SETTINGS[0])
+    if found.sheets == 1:
+        return SETTINGS[0]
+    place = next(n for n, left in enumerate(SHORTER) if left * found.length <= 1.0)
+    if place == len(SETTINGS) - 1 or measured(SETTINGS[place]).sheets == 1:
+        return SETTINGS[place]
+    return SETTINGS[-1]

@@ -16,8 +16,10 @@ from loamshift.domain.letter import (
     Note,
     Paragraph,
     Section,
+    Sheet,
     Table,
 )
+from loamshift.domain.message import message
 from loamshift.report.drawn import drawn
 from loamshift.report.inline import (
     bare,
@@ -27,7 +29,9 @@ from loamshift.report.inline import (
     without_link,
     without_repeats,
 )
+from loamshift.report.messages import say
 from loamshift.report.typeface import settable
+from loamshift.report.words import Words
 
 MARGIN_MM: Final = 50.0
 """Width of the margin beside the column."""
@@ -43,54 +47,44 @@ _SPARE: Final = (FigureKind.OPTIONS, FigureKind.CLAIMS, FigureKind.DOSE)
 """Pictures of what the sentences and the table around them say whole: left out of a long letter."""
 _WIDE_COLUMNS: Final = 6
 """A table of so many columns needs the whole column of print."""
-SOURCE_COLUMNS: Final = 3
+SOURCE_COLUMNS: Final = 2
 _SHORT_COLUMNS: Final = 4
 _SHORT: Final = 18
 """A table column no longer than this is as wide as its words; longer ones share the rest."""
 
 
-def letter_data(letter: Letter) -> dict[str, Any]:
+def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
     """What the template sets, without size and paper.
 
     Parameters
     ----------
     letter
         What to print [object].
+    words
+        Language of the reader [object].
 
     Returns
     -------
     dict
-        Texts as runs of words and boldness, sections by where they stand [object].
+        Texts as runs of words and boldness, sections by the sheets they stand on [object].
     """
     sources = next((s for s in letter.sections if s.matter is Matter.SOURCES), None)
     colophon = [b for s in letter.sections if s.matter is Matter.COLOPHON for b in s.blocks]
     names = iter(range(1, len(figures(letter)) + 1))
-    placed: dict[str, list[dict[str, Any]]] = {"column": [], "notes": [], "care": [], "aside": []}
+    placed: dict[str, list[dict[str, Any]]] = {"front": [], "working": []}
     for section in letter.sections:
-        blocks = without_repeats(section)
-        match section.matter:
-            case Matter.SOURCES | Matter.COLOPHON:
-                continue
-            case Matter.CARE:
-                place = "care"
-            case Matter.ASIDE:
-                place = "aside"
-            case Matter.OPENING:
-                place = "column"
-                notes = tuple(block for block in blocks if isinstance(block, Note))
-                blocks = tuple(block for block in blocks if not isinstance(block, Note))
-                if notes:
-                    placed["notes"].append(_section(Section(None, notes), notes, names))
-            case _:
-                place = "column"
-        placed[place].append(_section(section, blocks, names))
+        if section.matter in (Matter.SOURCES, Matter.COLOPHON):
+            continue
+        place = "front" if section.sheet is Sheet.FRONT else "working"
+        placed[place].append(_section(section, without_repeats(section), names))
     day = letter.day
     return {
         "title": settable(bare(letter.title)),
         "subtitle": _runs(letter.subtitle),
         "letterhead": [settable(line) for line in letter.letterhead],
         "day": None if day is None else {"year": day.year, "month": day.month, "day": day.day},
-        "of": "of",
+        "of": say(message("paper-of"), words),
+        "next": say(message("paper-next"), words),
         "margin": MARGIN_MM,
         **placed,
         "sources": None if sources is None else _sources(sources),

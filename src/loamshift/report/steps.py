@@ -8,13 +8,23 @@ from datetime import date
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet, Table
-from loamshift.domain.message import Message, Product, depth, message
+from loamshift.domain.message import Message, Product, Prose, depth, message
 from loamshift.report.headline import Part, much_of, next_test, sure_parts
-from loamshift.report.letter_head import method_said, reading_in_force
+from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 
+INSTEAD = frozenset(
+    {
+        "verdict-suit",
+        "verdict-repot",
+        "verdict-pot-instead",
+        "verdict-water-first",
+        "verdict-water-first-then",
+    }
+)
+"""Sentences of a verdict that say what to do in place of changing the soil."""
 _FIRST_STEPS = 3
 """So many steps of a rescue stand on the front sheet; the rest is behind it [count]."""
 
@@ -54,16 +64,40 @@ def do_this(answer: Answer, case: Case, *, words: Words) -> Section | None:
 
 def _block(answer: Answer, case: Case, words: Words) -> Block | None:
     decision, rescue = answer.verdict.decision, answer.rescue
+    instead = instead_of(answer)
+    if decision is Decision.ELSEWHERE and instead:
+        return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
         first = rescue.steps[:_FIRST_STEPS]
         return Items(tuple(say(step, words) for step in first), numbered=True)
     if decision is Decision.MEASURE_FIRST:
         first_gap = answer.missing[0] if answer.missing else None
-        if first_gap is None:
-            return None
-        return Items((say(first_gap.how, words),))
+        return None if first_gap is None else Items((say(first_gap.how, words),))
     steps = steps_of(answer, case)
     return _table(steps, words) if steps else None
+
+
+def instead_of(answer: Answer) -> tuple[Message, ...]:
+    """What to do where this soil is not to be changed, as the verdict says it.
+
+    Nothing where plants stand that can be helped: what helps them comes first.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    tuple of Message
+        Whole sentences; empty in an answer of an earlier version [objects].
+    """
+    because = answer.verdict.because
+    if answer.verdict.decision is not Decision.ELSEWHERE or not isinstance(because, Prose):
+        return ()
+    if any(one.key == "verdict-help-plants" for one in because.sentences):
+        return ()
+    return tuple(one for one in because.sentences if one.key in INSTEAD)
 
 
 def steps_of(answer: Answer, case: Case) -> list[Step]:
@@ -113,7 +147,7 @@ def how_applied(part: Part, case: Case) -> Message:
     deep = getattr(part, "incorporate_cm", None)
     pot = case.bed.kind is BedKind.CONTAINER
     if deep:
-        return message("front-mix-into", kind=case.bed.kind.value, depth=depth(deep))
+        return message("front-mix-into", kind=case.bed.kind.value, depth=depth(as_ruled_cm(deep)))
     return message("front-pot-surface") if pot else message("front-surface")
 
 
@@ -134,7 +168,7 @@ def _test_how(case: Case) -> Message:
     return message(
         "front-test-how",
         method=method_said(reading.method),
-        depth=None if deep is None else depth(deep),
+        depth=None if deep is None else depth(as_ruled_cm(deep)),
     )
 
 

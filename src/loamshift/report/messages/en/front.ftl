@@ -98,9 +98,15 @@ front-in-all = { $rate } ({ $amount })
 ## The course
 
 front-decides = What the test on { $day } decides
+# Where a test comes first: what each of its outcomes would mean.
+front-test-decides = What that test decides
 front-decides-later = What a test on { $day } would then decide
 front-course = The course of the pH
-front-reads = test reads
+# $method is the method of the bed's own tests where it is not in water, or "none".
+front-reads = { $method ->
+    [none] test reads
+   *[other] test reads ({ $method })
+}
 front-then = then
 front-add = add { $amount }
 front-add-nothing = add nothing more
@@ -118,3 +124,8 @@ front-holds = What holds it there
 front-precautions = Precautions
 front-measure = Worth measuring
 front-working = The working: how much and why, other products, sources
+
+## On paper, at the foot of a sheet: "2 of 5"
+
+paper-of = of
+paper-next = How much and why, other products and sources: next sheets.
