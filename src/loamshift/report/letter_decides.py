@@ -23,7 +23,7 @@ from loamshift.report.bed_names import treated_area_m2, whole_bed
 from loamshift.report.front import reads, reads_between
 from loamshift.report.letter_head import method_said, reading_in_force
 from loamshift.report.messages import say
-from loamshift.report.own_method import own_method
+from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 

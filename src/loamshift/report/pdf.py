@@ -18,13 +18,13 @@ Way = Mapping[str, float | bool]
 """Size of the type of the front sheet, and whether room is short."""
 
 SETTINGS: Final[tuple[Way, ...]] = (
+    {"size": 11.5, "tight": False},
     {"size": 10.5, "tight": False},
-    {"size": 10.0, "tight": False},
     {"size": 9.5, "tight": False},
     {"size": 9.5, "tight": True},
 )
 """Ways to set the front sheet, the one liked best first; no type is smaller than 9 points."""
-SHORTER: Final = (1.0, 0.96, 0.92, 0.0)
+SHORTER: Final = (1.0, 0.91, 0.83, 0.0)
 """What is left of a front sheet's length in each setting, at least for most letters [ratio]."""
 
 
