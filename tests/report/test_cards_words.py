@@ -97,7 +97,7 @@ def test_first_sentence_ends_where_the_next_begins() -> None:
 
 def test_acid_goes_into_water_before_anything_else_is_poured() -> None:
     text = " ".join(plain("water 350 sulphuric acid 93 metric").split())
-    order = ["goggles", "Fill the tank nearly", "Measure", "Pour the acid slowly", "Fill up"]
+    order = ["goggles", "Fill the tank with the water nearly", "Measure", "Pour the acid slowly", "Fill up"]
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     assert "chlorine gas" in text and "1:100" in text
@@ -110,10 +110,10 @@ def test_crystals_are_weighed_and_liquids_measured_in_us_too() -> None:
 
 def test_a_range_of_acid_begins_with_the_least() -> None:
     card, _ = every_card()["water 180 phosphoric 75 metric"]
-    assert "Begin with the least" in card.lead
+    assert "Start with the smaller amount" in card.lead
 
 
-def test_a_soft_water_needs_no_acid_and_names_none() -> None:
+def test_a_water_of_low_alkalinity_needs_no_acid_and_names_none() -> None:
     text = plain("water 20 None metric")
     assert "No acid is needed" in text and "goggles" not in text
 

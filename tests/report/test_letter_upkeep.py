@@ -184,7 +184,7 @@ def test_what_undoes_it_is_the_strongest_line_against_the_plan() -> None:
     assert answer.ledger is not None
     rows = {row[0]: row[2] for row in table(what_pulls(answer, case, words=UK)).rows}
     assert rows["Irrigation water"] == "110 g/m² of pure lime"
-    assert say(told, UK).endswith("adds as much lime a year as 110 g/m² of pure lime.")
+    assert say(told, UK).endswith("each year as liming with 110 g/m² of pure lime.")
     assert "alkalinity 180 mg/L" in say(told, UK)
 
 

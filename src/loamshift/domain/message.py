@@ -36,6 +36,10 @@ class Quantity(StrEnum):
     ACID_AREA = "acid area"  # mmolc/m2
     EC = "ec"  # dS/m
     ALKALINITY = "alkalinity"  # mg/L CaCO3
+    ACID_WATER = "acid in water"  # mmolc/L
+    IN_WATER = "in water"  # mg/L of a nutrient
+    ML = "millilitres"  # mL, in every country: measuring cylinders have them
+    GRAMS = "grams"  # g, in every country: balances have them
     SHARE = "share"  # 0-1, said in per cent
     PERCENT = "percent"  # per cent, as somebody stated it
     IN_100 = "in 100"  # 0-1, said as a count of a hundred: about 28

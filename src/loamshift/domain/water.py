@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from loamshift.domain.answer import Band, Caution
+from loamshift.domain.message import Measure, Message, Prose, Quantity, message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +22,21 @@ class AcidDose:
     amount: Band
     adds: str | None
     adds_mg_l: float | None
-    remark: str
+    remark: Prose
+
+    @property
+    def called(self) -> Message:
+        """What the product is called in a sentence."""
+        return message(f"water-acid-{re.sub(r'[^a-z0-9]+', '-', self.product).strip('-')}")
+
+    @property
+    def said(self) -> Message:
+        """Its amount, to be measured out."""
+        if self.unit == "g":
+            exact, size = Quantity.GRAMS, Quantity.AMOUNT
+        else:
+            exact, size = Quantity.ML, Quantity.VOLUME
+        return message("water-dose", amount=_measure(self, size), exact=_measure(self, exact))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,8 +51,8 @@ class WaterTreatment:
 
     alkalinity_mg_l_as_caco3: float
     alkalinity_left_mg_l_as_caco3: Band
-    target: str
-    """What was aimed at, in words."""
+    target: Message
+    """What was aimed at."""
     aims_at_ph: bool
     ph_start: float
     ph_start_assumed: bool
@@ -47,7 +63,7 @@ class WaterTreatment:
     lime_g_m2_year: float | None
     lime_left_g_m2_year: float | None
     sulfur_as_s_g_m2_year: float | None
-    comments: tuple[str, ...]
+    comments: tuple[Message, ...]
     cautions: tuple[Caution, ...]
     source_keys: tuple[str, ...]
 
@@ -59,8 +75,7 @@ class TankFill:
     ``doses`` hold amounts per tank, not per 100 L: all of them, or the one acid that was chosen;
     ``stock_per_l`` is what a litre of stock holds of the chosen acid for an injector that gives
     one part of stock to ``injector_parts`` parts of water [mL/L or g/L], None where none was
-    chosen. ``steps`` are sentences in the order they are done, with ``{tank}``, ``{amount}``,
-    ``{acid}`` and ``{left}`` where the reader's own words go; ``never`` what must not be done.
+    chosen. ``steps`` in the order they are done; ``never`` what must not be done.
     """
 
     tank_l: float
@@ -68,6 +83,12 @@ class TankFill:
     chosen: AcidDose | None
     injector_parts: float
     stock_per_l: Band | None
-    steps: tuple[str, ...]
-    check: tuple[str, ...]
-    never: tuple[str, ...]
+    steps: tuple[Message, ...]
+    check: tuple[Message, ...]
+    never: tuple[Message, ...]
+
+
+def _measure(dose: AcidDose, kind: Quantity) -> Measure:
+    """The amount of a dose in a unit of that kind, as a range."""
+    factor = 0.001 if kind is Quantity.VOLUME else 1.0  # mL to L
+    return Measure(kind, dose.amount.lo90 * factor, dose.amount.hi90 * factor)

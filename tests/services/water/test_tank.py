@@ -5,6 +5,7 @@ import pytest
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.water.tank import fill_tank
 from loamshift.services.water.treat import treat_water
+from wording import read
 
 WATER = treat_water(alkalinity_mg_l_as_caco3=180.0)
 
@@ -35,7 +36,25 @@ def test_a_tank_without_a_size_is_refused(tank_l: float) -> None:
         fill_tank(WATER, tank_l=tank_l)
 
 
-def test_a_soft_water_gets_nothing() -> None:
-    soft = treat_water(alkalinity_mg_l_as_caco3=20.0)
-    tank = fill_tank(soft, acid="citric")
+def test_a_water_of_low_alkalinity_gets_nothing() -> None:
+    low = treat_water(alkalinity_mg_l_as_caco3=20.0)
+    tank = fill_tank(low, acid="citric")
     assert tank.doses == () and tank.chosen is None and tank.steps == ()
+
+
+def test_every_acid_has_a_name_and_its_dose_is_told_in_ml_or_g_everywhere() -> None:
+    for dose in fill_tank(WATER, tank_l=1000.0).doses:
+        name = read(dose.called)
+        assert name.split()[0][:4] == dose.product.split()[0].replace("sulfu", "sulphu")[:4]
+        exact = read(dose.said)
+        assert exact.endswith(f" {dose.unit}")
+        assert read(dose.said, units="us").endswith(f"({exact})")
+
+
+def test_crystals_are_weighed_and_liquids_measured() -> None:
+    dry, wet = (fill_tank(WATER, acid=acid) for acid in ("citric", "sulfuric 93"))
+    assert [step.key for step in dry.steps[2:4]] == ["water-step-weigh", "water-step-stir-in"]
+    assert [step.key for step in wet.steps[2:4]] == ["water-step-measure", "water-step-pour"]
+    assert wet.chosen is not None
+    assert f"**{read(wet.chosen.said)}** of sulphuric acid 93%" in read(wet.steps[2])
+    assert "the acid you chose" in read(fill_tank(WATER).steps[2])

@@ -61,7 +61,7 @@ def test_a_ph_nobody_read_is_carried_through_as_a_range() -> None:
     assert read.acid_mmolc_l.lo90 == read.acid_mmolc_l.hi90
 
 
-def test_soft_water_needs_no_acid_and_no_caution() -> None:
+def test_water_of_low_alkalinity_needs_no_acid_and_no_caution() -> None:
     result = treat_water(alkalinity_mg_l_as_caco3=20.0)
     assert result.acid_mmolc_l.mid == 0.0
     assert result.products == () and result.cautions == ()
@@ -78,9 +78,10 @@ def test_more_phosphoric_acid_than_a_fact_sheet_allows_is_said() -> None:
     much = treat_water(alkalinity_mg_l_as_caco3=300.0)
     little = treat_water(alkalinity_mg_l_as_caco3=80.0)
     remark = {dose.product: dose.remark for dose in much.products}["phosphoric acid 75 %"]
-    assert "17.6 mL per 100 L" in remark
+    assert "17.6 mL per 100 L" in read(remark)
+    assert "2.3 fl oz per 100 US gallons" in read(remark, units="us")  # 17.6 x 3.785 / 29.57
     remark = {dose.product: dose.remark for dose in little.products}["phosphoric acid 75 %"]
-    assert "17.6" not in remark
+    assert "17.6" not in read(remark)
 
 
 def test_hardness_is_never_taken_for_alkalinity() -> None:
@@ -92,7 +93,7 @@ def test_hardness_beside_alkalinity_changes_no_figure_and_is_explained() -> None
     without = treat_water(alkalinity_mg_l_as_caco3=200.0)
     beside = treat_water(alkalinity_mg_l_as_caco3=200.0, hardness_mg_l_as_caco3=300.0)
     assert beside.products == without.products
-    assert any("hardness was left out" in comment for comment in beside.comments)
+    assert "water-hardness-left-out" in [comment.key for comment in beside.comments]
 
 
 @pytest.mark.parametrize(

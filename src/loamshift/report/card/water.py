@@ -4,16 +4,27 @@ from __future__ import annotations
 
 from datetime import date
 
-from loamshift.domain.answer import Band
 from loamshift.domain.card import Card, CardBlock, CardKind, Log, Part
 from loamshift.domain.digits import sensible
 from loamshift.domain.letter import Align, Column, Items, Paragraph, Table
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    alkalinity,
+    message,
+    number,
+    ph,
+    prose,
+)
 from loamshift.domain.water import AcidDose, TankFill, WaterTreatment
 from loamshift.report.card.text import cautions_listed, closing
-from loamshift.report.words import Quantity, Words
-from loamshift.units import OUNCE_G, US_FLUID_OUNCE_ML
+from loamshift.report.messages import say, say_each
+from loamshift.report.water import acid_said
+from loamshift.report.words import Words
 
-_LOG = ("date", "tank", "acid", "strip reads", "by")
+_LOG = ("water-log-date", "water-log-tank", "water-log-acid", "water-log-reads", "water-log-by")
 
 
 def water_card(
@@ -37,131 +48,115 @@ def water_card(
     Card
         The card [object].
     """
-    holds = words.volume(tank.tank_l)
     rows: list[tuple[Part, ...]] = []
     if tank.doses:
         if tank.chosen is None:
             rows.append((_choice(tank, words),))
-        steps = Items(tuple(_filled(line, water, tank, words) for line in tank.steps), True)
-        never = Items(tuple(words.text(line) for line in tank.never))
-        check = Items(tuple(_filled(line, water, tank, words) for line in tank.check))
+        steps = Items(tuple(say_each(tank.steps, words)), numbered=True)
+        never = Items(tuple(say_each(tank.never, words)))
+        check = Items(tuple(say_each(tank.check, words)))
         rows += [
             (
-                Part(heading="In this order", blocks=(steps,)),
-                Part(heading="Never", blocks=(never,), care=True),
+                _part(message("water-card-steps"), words, steps),
+                _part(message("water-card-never"), words, never, care=True),
             ),
-            (Part(heading="Then check", blocks=(check,)), _figures(water, tank, words)),
+            (_part(message("water-card-check"), words, check), _figures(water, tank, words)),
         ]
-        rows.append((Part(heading="Filled", blocks=(Log(_LOG),)),))
-        whole: tuple[CardBlock, ...] = (cautions_listed(water.cautions, words=words),)
-        rows.append((Part(heading="Take care", blocks=whole, care=True),))
+        log = Log(tuple(say(Message(key), words) for key in _LOG))
+        rows.append((_part(message("water-card-filled"), words, log),))
+        cautions = cautions_listed(water.cautions, words=words)
+        rows.append((_part(message("water-card-care"), words, cautions, care=True),))
     else:
         rows.append((_figures(water, tank, words),))
-    comments = Items(tuple(words.text(comment) for comment in water.comments))
-    rows.append((Part(heading="To keep in mind", blocks=(comments,), spare=1),))
+    comments = Items(tuple(say_each(water.comments, words)))
+    rows.append((_part(message("water-keep-in-mind"), words, comments, spare=1),))
+    holds = Measure(Quantity.VOLUME, tank.tank_l)
+    title = message("water-card-title", tank=holds) if tank.doses else message("water-title")
     return Card(
         kind=CardKind.WATER,
-        title=f"Acid for the tank: {holds}" if tank.doses else "The water",
-        subtitle=_water(water, words),
-        lead=_lead(water, tank, words),
+        title=say(title, words),
+        subtitle=say(_water(water), words),
+        lead=say(_lead(tank, holds), words),
         rows=tuple(rows),
         closing=closing(words),
-        elsewhere="what loamshift water prints",
+        elsewhere=say(message("water-card-elsewhere"), words),
         day=day,
     )
 
 
-def _water(water: WaterTreatment, words: Words) -> str:
-    text = f"Water of {words.say(water.alkalinity_mg_l_as_caco3, Quantity.ALKALINITY)}"
-    read = "taken as" if water.ph_start_assumed else "read"
-    return f"{text} alkalinity, pH {read} {words.ph(water.ph_start)}. Aim: {water.target}."
+def _part(
+    heading: Message, words: Words, *blocks: CardBlock, care: bool = False, spare: int = 0
+) -> Part:
+    return Part(heading=say(heading, words), blocks=blocks, care=care, spare=spare)
 
 
-def _lead(water: WaterTreatment, tank: TankFill, words: Words) -> str:
-    holds = words.volume(tank.tank_l)
+def _water(water: WaterTreatment) -> Prose:
+    has = message(
+        "water-card-water",
+        assumed="yes" if water.ph_start_assumed else "no",
+        alkalinity=alkalinity(water.alkalinity_mg_l_as_caco3),
+        ph=ph(water.ph_start),
+    )
+    return prose(has, water.target)
+
+
+def _lead(tank: TankFill, holds: Measure) -> Message | Prose:
     if not tank.doses:
-        return "No acid is needed for this target."
+        return message("water-card-no-acid")
     if tank.chosen is None:
-        return f"One of these acids to {holds} of water, never two."
-    name = words.text(tank.chosen.product)
-    text = f"{dose_said(tank.chosen, words)} of {name} to {holds} of water."
-    if _is_range(tank.chosen.amount):
-        text += " Begin with the least and check."
-    return text
+        return message("water-card-one", tank=holds)
+    dose = message("water-card-dose", dose=tank.chosen.said, acid=tank.chosen.called, tank=holds)
+    return prose(dose, message("water-card-least") if _is_range(tank.chosen) else None)
 
 
 def _choice(tank: TankFill, words: Words) -> Part:
-    columns = (Column("acid"), Column("amount", Align.RIGHT), Column("remark"))
-    rows = tuple(
-        (words.text(dose.product), dose_said(dose, words), words.text(dose.remark))
-        for dose in tank.doses
+    columns = (
+        Column(say(message("water-column-acid"), words)),
+        Column(say(message("water-column-amount"), words), Align.RIGHT),
+        Column(say(message("water-column-remark"), words)),
     )
-    heading = f"For {words.volume(tank.tank_l)}, one of these"
-    brief = tuple((name, amount, remark.split("; ")[-1]) for name, amount, remark in rows)
-    return Part(heading=heading, blocks=(Table(columns, rows),), brief=(Table(columns, brief),))
+    whole = tuple(_row(dose, dose.remark, words) for dose in tank.doses)
+    brief = tuple(_row(dose, Prose(dose.remark.sentences[-1:]), words) for dose in tank.doses)
+    heading = message("water-card-choice", tank=Measure(Quantity.VOLUME, tank.tank_l))
+    return Part(
+        heading=say(heading, words),
+        blocks=(Table(columns, whole),),
+        brief=(Table(columns, brief),),
+    )
+
+
+def _row(dose: AcidDose, remark: Prose, words: Words) -> tuple[str, str, str]:
+    return say(dose.called, words), say(dose.said, words), say(remark, words)
 
 
 def _figures(water: WaterTreatment, tank: TankFill, words: Words) -> Part:
-    left = words.say(water.alkalinity_left_mg_l_as_caco3.mid, Quantity.ALKALINITY)
-    rows = [
-        ("Alkalinity as it comes", words.say(water.alkalinity_mg_l_as_caco3, Quantity.ALKALINITY)),
-    ]
+    has = alkalinity(water.alkalinity_mg_l_as_caco3)
+    rows = [(message("water-figure-alkalinity"), words.measure(has))]
     if tank.doses:
-        rows.append(("Alkalinity left", left))
-        rows.append(("Acid it takes", f"{_band(water.acid_mmolc_l)} mmol/L"))
+        left = alkalinity(water.alkalinity_left_mg_l_as_caco3.mid)
+        acid, acid_range = acid_said(water)
+        rows.append((message("water-figure-left"), words.measure(left)))
+        rows.append((message("water-figure-acid"), words.measure(acid_range or acid)))
     chosen = tank.chosen
-    if chosen is not None:
-        if chosen.adds is not None:
-            rows.append((f"Adds {chosen.adds}", f"{sensible(chosen.adds_mg_l or 0.0)} mg/L"))
-        if tank.stock_per_l is not None:
-            said = f"{_band(tank.stock_per_l)} {chosen.unit} in each litre of stock"
-            rows.append((f"Injector at 1:{tank.injector_parts:.0f}", said))
+    if chosen is not None and chosen.adds is not None:
+        adds = Measure(Quantity.IN_WATER, chosen.adds_mg_l or 0.0)
+        label = message("water-figure-adds", nutrient=chosen.adds.lower())
+        rows.append((label, words.measure(adds)))
+    if chosen is not None and tank.stock_per_l is not None:
+        kind = Quantity.GRAMS if chosen.unit == "g" else Quantity.ML
+        stock = Measure(kind, tank.stock_per_l.lo90, tank.stock_per_l.hi90)
+        label = message("water-figure-injector", parts=number(tank.injector_parts))
+        rows.append((label, say(message("water-figure-stock", stock=stock), words)))
     blocks: list[CardBlock] = [
         Table(
             (Column(""), Column("", Align.RIGHT)),
-            tuple((words.text(name), f"**{words.text(said)}**") for name, said in rows),
+            tuple((say(label, words), f"**{said}**") for label, said in rows),
         )
     ]
     if chosen is not None and chosen.remark:
-        blocks.append(Paragraph(words.text(chosen.remark[:1].upper() + chosen.remark[1:] + ".")))
-    return Part(heading="The figures", blocks=tuple(blocks))
+        blocks.append(Paragraph(say(chosen.remark, words)))
+    return _part(message("water-card-figures"), words, *blocks)
 
 
-def _filled(line: str, water: WaterTreatment, tank: TankFill, words: Words) -> str:
-    after = water.ph_after
-    reads = ""
-    if after is not None:
-        low, high = words.ph(after.lo90), words.ph(after.hi90)
-        reads = f"about {low}" if low == high else f"{low} to {high}"
-    chosen = tank.chosen
-    left = words.say(water.alkalinity_left_mg_l_as_caco3.mid, Quantity.ALKALINITY)
-    return words.text(
-        line.format(
-            tank=words.volume(tank.tank_l),
-            amount="the amount" if chosen is None else f"**{dose_said(chosen, words)}**",
-            acid="the one acid chosen" if chosen is None else chosen.product,
-            left=f"**{left}**",
-            ph=f"**{reads}**",
-        )
-    )
-
-
-def dose_said(dose: AcidDose, words: Words) -> str:
-    """An amount of acid for a tank [object]; mL or g in any country, as cylinders read [text]."""
-    metric = f"{_band(dose.amount)} {dose.unit}"
-    if words.units != "us":
-        return metric
-    per, unit = (US_FLUID_OUNCE_ML, "fl oz") if dose.unit == "mL" else (OUNCE_G, "oz")
-    amount = dose.amount
-    ounces = Band(lo90=amount.lo90 / per, mid=amount.mid / per, hi90=amount.hi90 / per)
-    return f"{_band(ounces)} {unit} ({metric})"
-
-
-def _is_range(band: Band) -> bool:
-    return sensible(band.lo90) != sensible(band.hi90)
-
-
-def _band(band: Band) -> str:
-    if not _is_range(band):
-        return sensible(band.mid)
-    return f"{sensible(band.lo90)} to {sensible(band.hi90)}"
+def _is_range(dose: AcidDose) -> bool:
+    return sensible(dose.amount.lo90) != sensible(dose.amount.hi90)

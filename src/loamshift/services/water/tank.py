@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from loamshift.domain.answer import Band
+from loamshift.domain.message import Measure, Message, Quantity, alkalinity, message, ph
 from loamshift.domain.water import AcidDose, TankFill, WaterTreatment
 from loamshift.errors import InputError, OutOfRangeError
 
@@ -16,10 +17,10 @@ _INJECTOR_PARTS: Final = 100.0
 """Water to one part of stock in the injector that the stock is given for."""
 _LARGEST_TANK_L: Final = 1_000_000.0
 _NEVER: Final = (
-    "Water into acid: it boils up and spatters.",
-    "Acid near bleach, pool chlorine or line chlorine: chlorine gas.",
-    "Acid in galvanised, copper or brass vessels and fittings.",
-    "Acid and feed in one stock: salts drop out, and nobody knows the dose any more.",
+    message("water-never-water-into-acid"),
+    message("water-never-chlorine"),
+    message("water-never-metal"),
+    message("water-never-one-stock"),
 )
 
 
@@ -63,56 +64,49 @@ def fill_tank(
     """
     if not 0.0 < tank_l <= _LARGEST_TANK_L:
         raise OutOfRangeError(
-            f"tank of {tank_l:g} L: give what it holds, above 0 and at most {_LARGEST_TANK_L:,.0f}"
+            f"a tank of {tank_l:g} L: it must hold more than 0 L and at most "
+            f"{_LARGEST_TANK_L:,.0f} L. For example: 200 L"
         )
     chosen = None if acid is None or not treatment.products else _called(acid, treatment.products)
     doses = treatment.products if chosen is None else (chosen,)
     if acid is not None and not treatment.products:
         doses = ()
     in_tank = tuple(replace(dose, amount=_times(dose.amount, tank_l / _DOSED_L)) for dose in doses)
+    dose_chosen = None if chosen is None else in_tank[0]
     return TankFill(
         tank_l=tank_l,
         doses=in_tank,
-        chosen=None if chosen is None else in_tank[0],
+        chosen=dose_chosen,
         injector_parts=_INJECTOR_PARTS,
         stock_per_l=None if chosen is None else chosen.amount,
-        steps=_steps(chosen) if doses else (),
+        steps=_steps(dose_chosen, Measure(Quantity.VOLUME, tank_l)) if doses else (),
         check=_check(treatment) if doses else (),
         never=_NEVER if doses else (),
     )
 
 
-def _steps(chosen: AcidDose | None) -> tuple[str, ...]:
-    measure = "Weigh" if chosen is not None and chosen.unit == "g" else "Measure"
-    into = "Stir the crystals into the tank" if measure == "Weigh" else "Pour the acid slowly into"
-    pour = (
-        f"{into} little by little until they are gone."
-        if measure == "Weigh"
-        else f"{into} the water, stirring all the time: acid into water, never water into acid."
-    )
+def _steps(dose: AcidDose | None, tank: Measure) -> tuple[Message, ...]:
+    acid, much = (None, None) if dose is None else (dose.called, dose.said)
+    dry = dose is not None and dose.unit == "g"
     return (
-        "Put on goggles, acid-proof gloves and an apron; stand upwind, clean water to rinse with "
-        "in reach.",
-        "Fill the tank nearly to the {tank} mark with the water itself.",
-        measure + " {amount} of {acid} in plastic or glass that is kept for acid alone.",
-        pour,
-        "Fill up to {tank} and stir again; close the acid before anything else is done.",
+        message("water-step-protect"),
+        message("water-step-fill", tank=tank),
+        message("water-step-weigh", dose=much, acid=acid)
+        if dry
+        else message("water-step-measure", dose=much, acid=acid),
+        message("water-step-stir-in") if dry else message("water-step-pour"),
+        message("water-step-fill-up", tank=tank),
     )
 
 
-def _check(treatment: WaterTreatment) -> tuple[str, ...]:
-    lines = [
-        "Dip an alkalinity (KH) strip, or drop by drop with an aquarium test: it should read about "
-        "{left} (a degree of KH is 18 of them). Far above, something was measured wrong: do not "
-        "just add more, work it out again. Far below, thin with untreated water before it goes on "
-        "a plant.",
-    ]
-    if treatment.ph_after is not None:
-        lines.append(
-            "Read the pH at once, before carbon dioxide escapes: {ph}. It climbs by itself later, "
-            "and that is no reason to add acid."
-        )
-    return tuple(lines)
+def _check(treatment: WaterTreatment) -> tuple[Message, ...]:
+    left = message(
+        "water-check-alkalinity", left=alkalinity(treatment.alkalinity_left_mg_l_as_caco3.mid)
+    )
+    after = treatment.ph_after
+    if after is None:
+        return (left,)
+    return left, message("water-check-ph", ph=ph(after.lo90, high=after.hi90))
 
 
 def _called(acid: str, products: tuple[AcidDose, ...]) -> AcidDose:
@@ -123,8 +117,8 @@ def _called(acid: str, products: tuple[AcidDose, ...]) -> AcidDose:
         return (exact or found)[0]
     names = "; ".join(dose.product for dose in (found or products))
     if found:
-        raise InputError(f"acid {acid!r} may be any of these; say which: {names}")
-    raise InputError(f"acid {acid!r} is none that is worked out here; name one of these: {names}")
+        raise InputError(f"acid “{acid}” could be any of these; say which: {names}")
+    raise InputError(f"no acid called “{acid}”. Choose one of these: {names}")
 
 
 def _plain(name: str) -> str:

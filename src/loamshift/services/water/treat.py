@@ -17,6 +17,17 @@ from loamshift.core.water_acids import (
     protons_released,
 )
 from loamshift.domain.answer import Band, Caution
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    message,
+    number,
+    ph,
+    prose,
+)
+from loamshift.domain.message import alkalinity as alkalinity_said
 from loamshift.domain.water import AcidDose, WaterTreatment
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.cautions.cautions import caution_from_rule
@@ -36,12 +47,11 @@ _MG_PER_MMOLC = units.CACO3_G_MOL / 2.0
 _LOWEST_PH = 4.5
 _PHOSPHORUS_G_MOL = 30.974
 
-HARDNESS_IS_NOT_ALKALINITY = (
-    "hardness counts calcium and magnesium; alkalinity counts the bicarbonate that takes up "
-    "acid. A water may be hard with little alkalinity (gypsum water) or soft with much (a "
-    "softener takes out the hardness and leaves the alkalinity). Ask the supplier or a "
-    "laboratory for alkalinity or bicarbonate, or use an aquarium KH test: 1 degree KH is "
-    "18 mg/L CaCO3"
+_HARDNESS_IS_NOT_ALKALINITY = (
+    "hardness counts calcium and magnesium; alkalinity counts the bicarbonate that neutralises "
+    "acid. Hard water can have little alkalinity, and water from a softener can have a lot. Ask "
+    "the supplier or a laboratory for alkalinity or bicarbonate, or use an aquarium KH test: "
+    "1 degree KH is 18 mg/L CaCO3"
 )
 
 
@@ -121,7 +131,7 @@ def treat_water(
     line = _Line(alkalinity_mmolc_l=alkalinity / _MG_PER_MMOLC, temp_c=temp, ec_ds_m=ec_ds_m)
     if target_ph is not None:
         acids = [line.acid_to_ph(ph_start=start, ph_target=target_ph) for start in starts]
-        target = f"pH {target_ph:.1f} in the line"
+        target = message("water-target-ph", ph=ph(target_ph))
         after: Band | None = Band(lo90=target_ph, mid=target_ph, hi90=target_ph)
     else:
         left = target_alkalinity_mg_l_as_caco3
@@ -134,7 +144,7 @@ def treat_water(
                 f"{alkalinity:g}; below {least:g} nothing buffers a dosing error"
             )
         acids = [(alkalinity - left) / _MG_PER_MMOLC] * 3
-        target = f"{left:.0f} mg/L CaCO3 left"
+        target = message("water-target-left", left=alkalinity_said(left))
         after = None
         if acids[1] > 0.0:
             after = _band(
@@ -216,7 +226,7 @@ def _alkalinity(*, alkalinity: float | None, hardness: float | None) -> float:
         if hardness is not None:
             raise InputError(
                 f"hardness {hardness:.0f} mg/L CaCO3 given where alkalinity is needed: "
-                f"{HARDNESS_IS_NOT_ALKALINITY}"
+                f"{_HARDNESS_IS_NOT_ALKALINITY}"
             )
         raise InputError(
             'give the alkalinity of the water, such as "180 mg/L CaCO3" or "220 mg/L HCO3"'
@@ -271,54 +281,46 @@ def _nutrient(
     return None, None
 
 
-def _remark(name: str, *, protons: float, amount: float) -> str:
+def _remark(name: str, *, protons: float, amount: float) -> Prose:
+    given = message("water-remark-protons", protons=number(protons))
     if name.startswith("citric"):
-        return (
-            f"gives {protons:.1f} H per molecule at this pH; microbes eat it in the soil and give "
-            "the alkalinity back, so it clears pipes but takes no lime out of a bed"
-        )
+        return prose(given, message("water-remark-citric"))
     if name.startswith("phosphoric"):
         most = load_parameters()["water_advice"]["phosphoric_75_most_ml_100l"].value
         if name.endswith("75 %") and amount > most:
-            return (
-                f"too much: a fact sheet names {most:.3g} mL per 100 L as the most, for the "
-                "phosphorus it brings"
-            )
-        return f"gives {protons:.2f} H per molecule at this pH; count its phosphorus as feed"
+            return prose(_too_much_phosphorus(most))
+        return prose(given, message("water-remark-phosphorus"))
     if name.startswith("nitric"):
-        return "count its nitrogen as feed; plants that take up nitrate give alkalinity back"
-    if "35" in name:
-        return "battery-acid strength; take a technical grade, used battery acid carries lead"
-    return ""
+        return prose(message("water-remark-nitrogen"))
+    return prose(message("water-remark-battery") if "35" in name else None)
 
 
-def _comments(*, alkalinity: float, hardness: float | None, treated: bool) -> tuple[str, ...]:
+def _too_much_phosphorus(most_ml_100l: float) -> Message:
+    per_100_gal_l = most_ml_100l / 1000.0 * units.US_GALLON_L
+    return message(
+        "water-remark-phosphorus-most",
+        most=number(most_ml_100l),
+        most_us=Measure(Quantity.VOLUME, per_100_gal_l),
+    )
+
+
+def _comments(*, alkalinity: float, hardness: float | None, treated: bool) -> tuple[Message, ...]:
     advised = load_parameters()["water_advice"]["acid_often_advised_above"].value
-    lines = []
-    if alkalinity < advised:
-        lines.append(
-            f"{alkalinity:.0f} mg/L CaCO3 is below the {advised:.0f} from which acid is often "
-            "advised for young plants in pots; an acid-forming feed may do."
-        )
-    else:
-        lines.append(
-            f"{alkalinity:.0f} mg/L CaCO3 is above the {advised:.0f} from which acid is often "
-            "advised for young plants in pots."
-        )
+    has = Measure(Quantity.ALKALINITY, alkalinity, against=advised)
+    limit = Measure(Quantity.ALKALINITY, advised, against=alkalinity)
+    lines = [
+        message("water-below-advice", alkalinity=has, limit=limit)
+        if alkalinity < advised
+        else message("water-above-advice", alkalinity=has, limit=limit)
+    ]
     if hardness is not None:
-        lines.append("The hardness was left out of the sum: " + HARDNESS_IS_NOT_ALKALINITY + ".")
+        lines.append(message("water-hardness-left-out"))
     if treated:
-        lines.append(
-            "Acid here only stops the water from liming; it does not acidify the soil. In a tree "
-            "nursery three years of water at pH 6.0 left the soil pH where it was."
-        )
-        lines.append(
-            "In an open tank carbon dioxide escapes and the pH climbs again. That is no loss: the "
-            "alkalinity taken out is what counts. Dose by the sum, not until the pH stays down."
-        )
-        lines.append(
-            "Rain water has next to no alkalinity; half rain, half tap halves everything here."
-        )
+        lines += [
+            message("water-only-stops"),
+            message("water-open-tank"),
+            message("water-rainwater"),
+        ]
     return tuple(lines)
 
 

@@ -49,7 +49,7 @@ upkeep-hold-enough = Nothing more is needed to hold the pH.
 upkeep-water-treated = Once the water is treated, a yearly test is enough to hold the pH.
 # $lime is what the water adds a year, $most the yearly limit of sulphur, $rise in pH a year.
 upkeep-water-wins =
-    Your water adds as much lime a year as { $lime } of pure lime. { $fed ->
+    Your water has the same effect each year as liming with { $lime } of pure lime. { $fed ->
         [yes] Fertiliser and the yearly limit of { $most } of pure sulphur cannot undo all of it, so the pH would still rise by about { $rise } a year.
        *[no] The yearly limit of { $most } of pure sulphur cannot undo all of it, so the pH would still rise by about { $rise } a year.
     } Use rainwater, or have the water acidified.
@@ -94,8 +94,8 @@ upkeep-undo-nothing = Nothing we know of will undo it faster than a yearly test 
 # $alkalinity is None where it had to be guessed; $amount is pure lime.
 upkeep-undo-water =
     { $alkalinity ->
-        [none] Your water, of which the alkalinity is a guess, adds as much lime a year as { $amount } of pure lime.
-       *[other] Your water (alkalinity { $alkalinity }) adds as much lime a year as { $amount } of pure lime.
+        [none] Your water has the same effect each year as liming with { $amount } of pure lime. We had to guess its alkalinity.
+       *[other] Your water (alkalinity { $alkalinity }) has the same effect each year as liming with { $amount } of pure lime.
     }
 # $line is one of the names inside a sentence.
 upkeep-undo =
