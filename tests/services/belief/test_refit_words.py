@@ -5,10 +5,11 @@ from datetime import date
 
 import pytest
 
-from loamshift.domain.case import Units
+from loamshift.domain.message import ph
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.belief.refit_words import Learned, refit_words
 from loamshift.services.context.readings import SeasonReading
+from wording import read
 
 DAY = date(2026, 4, 1)
 READING = SeasonReading(
@@ -31,7 +32,7 @@ PLAIN = Learned(
 
 
 def said(learned: Learned) -> str:
-    return refit_words(learned, units=Units.METRIC)[0]
+    return read(refit_words(learned)[0])
 
 
 @pytest.mark.parametrize(
@@ -40,7 +41,7 @@ def said(learned: Learned) -> str:
         (1.4, "1.4 times as much as its texture suggests"),
         (2.0, "2.0 times as much"),
         (1.0, "about as much as its texture suggests"),
-        (0.62, "about 62 parts in 100"),
+        (0.62, "only 62% as much as its texture suggests"),
     ],
 )
 def test_how_strongly_it_resists_is_said_by_the_number(times: float, words: str) -> None:
@@ -60,13 +61,10 @@ def test_nothing_learned_is_said() -> None:
 
 
 def test_a_doubted_reading_is_named_and_no_number_of_the_soil_is_given() -> None:
-    words, doubted = refit_words(replace(PLAIN, doubted=(READING,)), units=Units.METRIC)
-    assert "times as much" not in words and "do not fit what was put on" in words
-    assert doubted == (
-        "The test of 1 April 2026 (pH 7.9 in water) fits no likely course of this bed. Repeat it "
-        "before you trust it: a mixed-up or shallow sample is likelier than a strange soil.",
-    )
-    nothing, _ = refit_words(
-        replace(PLAIN, doubted=(READING,), fits_no_bed=True), units=Units.METRIC
-    )
-    assert "do not fit each other" in nothing
+    words, doubted = refit_words(replace(PLAIN, doubted=(READING,)))
+    assert "times as much" not in read(words) and "do not fit what was applied" in read(words)
+    (told,) = doubted
+    assert told.values == {"day": DAY, "ph": ph(7.9)}
+    assert read(told).startswith("The test of 1 April 2026 (pH 7.9 in water) fits no likely course")
+    nothing, _ = refit_words(replace(PLAIN, doubted=(READING,), fits_no_bed=True))
+    assert "do not fit each other" in read(nothing)

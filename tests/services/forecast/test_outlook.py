@@ -7,7 +7,9 @@ import numpy as np
 import pytest
 
 from loamshift.domain.answer import Application
+from loamshift.domain.message import message
 from loamshift.services.belief.column_inputs import forecast_inputs
+from loamshift.services.belief.column_priors import Cause
 from loamshift.services.context.build_context import build_context
 from loamshift.services.forecast.outlook import (
     Outlook,
@@ -17,6 +19,7 @@ from loamshift.services.forecast.outlook import (
     width_words,
 )
 from services.beds import TODAY, bed
+from wording import read
 
 NO_LIME = (
     'ph = 7.0\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\ncarbonate_pct = 0'
@@ -144,28 +147,28 @@ def test_hard_water_lifts_a_peat_pot() -> None:
 
 def test_the_width_is_explained_in_one_sentence(loam: Outlook) -> None:
     assert sum(one.share for one in loam.width_shares) == pytest.approx(1.0)
-    assert loam.width_shares[0].cause == "how strongly the soil is buffered"
-    assert "buffer pH or a jar titration would narrow it most" in loam.width_words
-    assert "11 April 2027" in loam.width_words
-    assert "nitrogen" not in loam.width_words
+    assert loam.width_shares[0].cause == message("cause-buffering")
+    assert "buffer pH or a jar titration would narrow it most" in read(loam.width_words)
+    assert "11 April 2027" in read(loam.width_words)
+    assert "nitrogen" not in read(loam.width_words)
 
 
 def test_unknown_free_lime_is_named_as_the_cause() -> None:
     untried = NO_LIME.replace("7.0", "7.4").replace("carbonate_pct = 0", "")
     outlook = forecast(build_context(bed(untried)), [powder(100.0)], members=250, years=1)
-    assert outlook.width_shares[0].cause == "the free lime"
-    assert "free lime would narrow it most" in outlook.width_words
+    assert outlook.width_shares[0].cause == message("cause-free-lime")
+    assert "free lime would narrow it most" in read(outlook.width_words)
 
 
 def test_the_share_of_a_cause_follows_its_draw() -> None:
     inputs = forecast_inputs(build_context(bed(NO_LIME)), [powder(100.0)], members=200)
-    words, draws = inputs.members.words, inputs.members.draws
-    index = words.index("the error of the first reading")
-    shares = width_shares(words, draws, draws[:, index], events=inputs.events)
-    assert shares[0].cause == "the error of the first reading"
+    causes, draws = inputs.members.causes, inputs.members.draws
+    index = causes.index(Cause.FIRST_READING)
+    shares = width_shares(causes, draws, draws[:, index], events=inputs.events)
+    assert shares[0].cause == message("cause-first-reading")
     assert shares[0].share > 0.9
 
 
 def test_a_width_without_a_cause_is_said() -> None:
-    words = width_words([WidthShare("a", 0.05)], on=date(2027, 1, 1))
-    assert words.startswith("No single cause")
+    words = width_words([WidthShare(message("cause-lime"), 0.05)], on=date(2027, 1, 1))
+    assert read(words).startswith("No single cause")

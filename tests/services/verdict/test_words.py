@@ -8,6 +8,7 @@ import pytest
 
 from loamshift.domain.answer import Decision, Reason, Verdict
 from loamshift.domain.case import Case
+from loamshift.domain.message import Product, Prose, message, rate
 from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
 from loamshift.services.plan.plan import plan_of
@@ -16,6 +17,7 @@ from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
 from services.beds import bed
+from wording import read
 
 LOAM = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
 NO_LIME = LOAM + "carbonate_pct = 0\n"
@@ -29,12 +31,12 @@ def told(case: Case) -> tuple[Judgement, Verdict]:
 
 
 def test_every_reason_has_its_sentences() -> None:
-    assert set(words._SENTENCES) == set(Reason)
+    assert set(words._TOLD) == set(Reason)
 
 
 def test_every_test_that_may_be_asked_for_is_named() -> None:
     asked = {judged.measure for judged, _ in (told(case) for case in OPEN_CASES)}
-    assert None not in asked and asked <= set(words.TESTS)
+    assert None not in asked and asked <= set(words.SETTLED_BY)
 
 
 OPEN_CASES = (
@@ -50,7 +52,7 @@ OPEN_CASES = (
 def test_what_would_settle_it_stands_under_its_label() -> None:
     said = advise(bed("ph = 7.8\nph_method = 'water 1:1'\ntexture = 'loam'")).verdict
     assert said.decision is Decision.MEASURE_FIRST
-    assert said.would_change_if.startswith("A fizz test")
+    assert said.would_change_if == message("settle-soil-fizz")
 
 
 @pytest.mark.parametrize(("amount", "inside"), [("2 kg", True), ("300 g", False)])
@@ -59,15 +61,17 @@ def test_what_gets_near_the_range_by_itself_is_not_said_to_be_within(
 ) -> None:
     judged, said = told(bed("ph = 6.0\n" + NO_LIME, more=FLOWERS + f'amount = "{amount}"'))
     assert judged.reason is Reason.AT_WORK
-    ends = float(re.findall(r"about pH (\d\.\d)", said.because)[0])
+    ends = float(re.findall(r"about pH (\d\.\d)", read(said.because))[0])
     assert (4.5 <= ends <= 5.5) is inside
-    assert ("That is within" in said.because) is inside
+    assert ("That is within" in read(said.because)) is inside
 
 
 def test_the_first_amount_and_the_day_of_the_test_are_those_of_the_plan() -> None:
     answer = advise(bed("ph = 7.0\n" + NO_LIME))
     assert answer.plan is not None
     first = sum(part.rate_g_m2 for part in answer.plan.parts)
-    assert f"Start with {first:.0f} g/m² of {answer.plan.material}" in answer.verdict.because
-    day = answer.plan.decides[0].test
-    assert f"Test on {day.day} {day:%B %Y}" in answer.verdict.because
+    assert isinstance(answer.verdict.because, Prose)
+    said = {one.key: one.values for one in answer.verdict.because.sentences}
+    assert said["verdict-start"]["rate"] == rate(first)
+    assert said["verdict-start"]["product"] == Product(answer.plan.material)
+    assert said["verdict-start-test"]["day"] == answer.plan.decides[0].test
