@@ -4,20 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from loamshift.domain.answer import Answer, Direction, Option
+from loamshift.domain.answer import Answer, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Note, Section, Table
 from loamshift.domain.material import MaterialGroup
-from loamshift.report.letter_words import material_called, whole
-from loamshift.report.words import Quantity, Words
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    amount,
+    message,
+    prose,
+)
+from loamshift.domain.message import salt as salt_said
+from loamshift.report.bed_names import whole_bed
+from loamshift.report.letter_words import material_called
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 
 MOST_OPTIONS = 6
 OVER_THREE_YEARS = "over 3 years"
+"""As :func:`half_said` says where no time is known, for those who ask for it by itself."""
 _SALT_WORTH_SAYING_DS_M = 0.05
+_SALT_HURTS_DS_M = 1.0
+"""Salinity in all from which sensitive roots suffer [dS/m]."""
 
-_EC_UNIT = " dS/m"
 _WEEKS_SAID_IN_YEARS = 92.0
 
 _Cell = Callable[[Option], str]
@@ -50,11 +65,10 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
         if any(cell(option) for option in options)
     ]
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
-    what = "lime" if answer.dose.direction is Direction.LIME else "acid"
-    caption = f"Each would bring the same {what}"
+    caption = say(message("options-caption"), words)
     blocks: list[Block] = [Table(tuple(column for column, _ in columns), rows, caption)]
-    blocks += [Note(words.text(text), label) for label, text in _remarks(options, words)]
-    return Section(f"What brings the {what}", tuple(blocks))
+    blocks += [Note(say(text, words), say(label, words)) for label, text in _remarks(options)]
+    return Section(say(message("options-heading"), words), tuple(blocks))
 
 
 def _one_currency(options: tuple[Option, ...]) -> str | None:
@@ -67,7 +81,7 @@ def _columns(
     case: Case, shared: str | None, timed: bool, words: Words
 ) -> list[tuple[Column, _Cell]]:
     """Every column there may be, with what stands in it for one option."""
-    price = f", {shared}" if shared else ""
+    in_currency = Given(shared) if shared else None
 
     def currency(option: Option) -> str | None:
         return None if shared else option.currency
@@ -78,7 +92,7 @@ def _columns(
     def rate(option: Option) -> str:
         return words.rate(option.rate_g_m2)
 
-    def amount(option: Option) -> str:
+    def amount_of(option: Option) -> str:
         return "" if option.amount_g is None else words.amount(option.amount_g)
 
     def cost(option: Option) -> str:
@@ -91,43 +105,51 @@ def _columns(
         cost_kg = option.cost_per_kg_caco3_eq
         if cost_kg is None:
             return ""
-        return _small_money(cost_kg * _lime_unit(words)[1], currency(option), words)
+        unit_kg = POUND_G / 1000.0 if words.units == "us" else 1.0
+        return _small_money(cost_kg * unit_kg, currency(option), words)
 
     def time(option: Option) -> str:
-        return half_said(option.weeks_to_half, words) or (OVER_THREE_YEARS if timed else "")
+        return half_said(option.weeks_to_half, words) if timed else ""
 
     def salt(option: Option) -> str:
         rise = option.ec_rise_ds_m
         if rise is None or rise < _SALT_WORTH_SAYING_DS_M:
             return ""
-        return f"+{words.say(rise, Quantity.EC).removesuffix(_EC_UNIT)}"
+        return say(message("options-salt", rise=salt_said(rise)), words)
 
-    numbers: tuple[tuple[str, _Cell], ...] = (
-        ("rate", rate),
-        (f"for {whole(case)}", amount),
-        (f"cost{price}", cost),
-        (f"per mole{price}", per_mole),
-        (f"per {_lime_unit(words)[0]} of lime{price}", per_lime),
-        ("half works in", time),
-        (f"salt,{_EC_UNIT}", salt),
+    numbers: tuple[tuple[Message, _Cell], ...] = (
+        (message("options-column-rate"), rate),
+        (message("bed-for-whole", whole=whole_bed(case)), amount_of),
+        (message("options-column-cost", currency=in_currency), cost),
+        (message("options-column-per-mole", currency=in_currency), per_mole),
+        (message("options-column-per-lime", currency=in_currency), per_lime),
+        (message("options-column-half"), time),
+        (message("options-column-salt"), salt),
     )
-    return [(Column("material"), name), *((Column(t, Align.RIGHT), c) for t, c in numbers)]
+    product = Column(say(message("options-column-product"), words))
+    return [
+        (product, name),
+        *((Column(say(title, words), Align.RIGHT), cell) for title, cell in numbers),
+    ]
 
 
 def half_said(weeks: float | None, words: Words) -> str:
-    """How long half of it takes to work [weeks]: ``days``, ``about 9 weeks``; empty for None."""
+    """How long until half of it has reacted [weeks]: ``days``, ``about 9 weeks`` [text].
+
+    None, of which it is only known that it takes long, is said as ``over 3 years``.
+    """
+    return say(half_time(weeks), words)
+
+
+def half_time(weeks: float | None) -> Message:
+    """The same as a message, from weeks or None [object]."""
     if weeks is None:
-        return ""
+        return message("options-half-longer")
     if weeks < 1.0:
-        return "days"
+        return message("options-half-days")
     if weeks >= _WEEKS_SAID_IN_YEARS:
-        return f"about {weeks / 52.0:.0f} years"
-    return f"about {words.say(weeks, Quantity.WEEKS)}"
-
-
-def _lime_unit(words: Words) -> tuple[str, float]:
-    """The weight that lime is compared by, and its share of a kilogram."""
-    return ("lb", POUND_G / 1000.0) if words.units == "us" else ("kg", 1.0)
+        return message("options-half-years", years=round(weeks / 52.0))
+    return message("options-half-weeks", weeks=Measure(Quantity.WEEKS, weeks))
 
 
 def _is_sulfur(key: str) -> bool:
@@ -143,28 +165,21 @@ def _small_money(value: float | None, currency: str | None, words: Words) -> str
     return f"{value:.3f}" + (f" {currency}" if currency else "")
 
 
-def _remarks(options: tuple[Option, ...], words: Words) -> list[tuple[str, str]]:
-    """What each column of the table means, under a label."""
+def _remarks(options: tuple[Option, ...]) -> list[tuple[Message, Prose]]:
+    """What columns of the table mean, each under a label."""
     remarks = []
+    label = message("options-price-label")
     if any(option.cost_per_mol_acid is not None for option in options):
-        sulfur = words.amount(1000.0 * SULFUR_G_PER_MMOLC)
-        remarks.append(
-            (
-                "Price",
-                f"Compare by the mole of acid ({sulfur} of sulfur makes one), not by the bag.",
-            )
-        )
+        sulfur = amount(1000.0 * SULFUR_G_PER_MMOLC)
+        remarks.append((label, prose(message("options-price-mole", sulfur=sulfur))))
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
-        unit = "pound" if words.units == "us" else "kilogram"
-        text = f"Compare by the {unit} of lime, counted as pure calcium carbonate, not by the bag."
-        remarks.append(("Price", text))
+        remarks.append((label, prose(message("options-price-lime"))))
     salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]
     if salty:
-        text = (
-            "How far the conductivity of the wet soil may rise until rain has washed it down. "
-            "Sensitive roots suffer from about 1 dS/m in all"
-        )
         gypsum = any(_is_sulfur(option.material) for option in salty)
-        text += ", but what sulfur makes is gypsum, which they bear better." if gypsum else "."
-        remarks.append(("Salt", text))
+        text = prose(
+            message("options-salt-note", limit=salt_said(_SALT_HURTS_DS_M)),
+            message("options-salt-gypsum") if gypsum else None,
+        )
+        remarks.append((message("options-salt-label"), text))
     return remarks
