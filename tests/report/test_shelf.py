@@ -3,9 +3,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loamshift.domain.letter import Matter, Note, Paragraph, Table
-from loamshift.report.shelf import price_said, scale_said, shelf_letter
+from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
 from loamshift.report.words import Words
-from loamshift.services.shelf import shelf_for_bed, shelf_prices
+from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
 from services.beds import bed
 
 UK = Words(spelling="uk", units="metric")
@@ -34,7 +34,7 @@ def test_the_table_names_products_and_says_what_is_not_on_the_shelf() -> None:
     (table,) = [b for s in letter.sections for b in s.blocks if isinstance(b, Table)]
     titles = [column.title for column in table.columns]
     assert titles[0] == "product" and "packs" in titles
-    assert "cost, GBP" in titles and "per mole of acid, GBP" in titles
+    assert "cost, GBP" in titles and "per kg of sulphur's worth, GBP" in titles
     assert table.rows[0][0] == "**Yellow dust**"
     assert all("not on the shelf" in row[0] for row in table.rows[1:])
 
@@ -75,9 +75,58 @@ def test_us_words_and_pounds() -> None:
 
 def test_prices_are_said_by_what_a_product_brings() -> None:
     sulfur, lime, gypsum = shelf_prices(bed(more=PRODUCTS).on_hand)
-    assert price_said(sulfur, words=UK) == "0.10 GBP a mole of acid"
-    assert price_said(lime, words=UK) == "0.50 GBP a kg of lime"
-    assert price_said(lime, words=US) == "0.23 GBP a lb of lime"
-    assert price_said(gypsum, words=UK) == "brings no lasting acid or lime"
+    assert price_said(sulfur, words=UK) == "6.06 GBP per kg of sulphur's worth"
+    assert price_said(lime, words=UK) == "0.50 GBP per kg of lime"
+    assert price_said(lime, words=US) == "0.23 GBP per lb of lime"
+    assert price_said(gypsum, words=UK) == ""
+    said = [brings_said(one, words=UK) for one in (sulfur, lime, gypsum)]
+    assert said == [
+        "acid of 99 kg of sulphur in 100 kg",
+        "50 kg of pure lime in 100 kg",
+        "neither acid nor lime",
+    ]
     unpriced = replace(sulfur, cost_per_mol_acid=None)
     assert price_said(unpriced, words=UK) == ""
+
+
+BAGS = """
+[[on_hand]]
+material = "Weak *Sulphur*"
+label = { s_element_pct = 30, filler_pct = 70 }
+pack = "10 kg"
+price = %s
+currency = "GBP"
+[[on_hand]]
+material = "flowers of sulphur"
+label = { s_element_pct = 99 }
+pack = "5 kg"
+price = 21
+currency = "%s"
+[[on_hand]]
+material = "Potash Sulphate"
+label = { k2o_pct = 50, so3_pct = 45 }
+"""
+
+
+def bags(price: float = 12, currency: str = "GBP", *, second: int = 1) -> tuple[str, ...]:
+    on_hand = bed(more=(BAGS % (price, currency)).replace("*", "")).on_hand
+    compared = compare_bags(on_hand[0], on_hand[second])
+    return bags_said(compared, ("Weak", "*Strong*"), words=UK)
+
+
+def test_a_weak_bag_against_a_strong_one_names_the_cheaper() -> None:
+    # 12 for 3 kg of sulfur against 21 for 4.95 kg
+    assert bags() == (
+        "Weak is the cheaper: 4.00 GBP per kg of sulphur's worth, against 4.24 GBP per kg of "
+        "sulphur's worth. That is 6% less.",
+        "1 kg of Strong does the work of 3.3 kg of Weak.",
+    )
+    assert bags(20)[0].startswith("Strong is the cheaper: 4.24 GBP")
+    assert bags(12.727)[0] == "They cost the same for what they bring."
+    assert "two currencies" in bags(12, "EUR")[0]
+
+
+def test_a_neutral_sulfate_is_not_compared() -> None:
+    said = bags(second=2)
+    assert said[1] == "Strong: no acid: its sulphur is sulphate."
+    assert "do not compare" in said[2]

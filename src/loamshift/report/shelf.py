@@ -151,10 +151,10 @@ def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -
     """
     one, other = compared.bags
     if not compared.alike:
-        return tuple(
-            words.text(f"{_bare(name)}: {brings_said(bag, words=words)}.")
-            for name, bag in zip(names, compared.bags, strict=True)
-        ) + (words.text("They do not do the same work, so their prices do not compare."),)
+        both = zip(names, compared.bags, strict=True)
+        each = [f"{_bare(name)}: {brings_said(bag, words=words)}." for name, bag in both]
+        each.append("They do not do the same work, so their prices do not compare.")
+        return tuple(words.text(one) for one in each)
     said = []
     if compared.cheaper is not None and compared.price_ratio is not None:
         cheap, dear = compared.cheaper, 1 - compared.cheaper
@@ -183,8 +183,9 @@ def scale_said(*, words: Words) -> str:
     """What sulfur's worth and lime mean, for a reader [object], in two sentences [text]."""
     unit = "pound" if words.units == "us" else "kilogram"
     return words.text(
-        f"A {unit} of sulfur's worth is the acid that a {unit} of pure sulfur makes in open ground; "
-        "lime is counted as pure calcium carbonate. Speed and losses come in with a bed."
+        f"A {unit} of sulfur's worth is the acid that a {unit} of pure sulfur makes in open "
+        f"ground; a {unit} of lime is counted as pure calcium carbonate. Speed and losses come in "
+        "with a bed."
     )
 
 

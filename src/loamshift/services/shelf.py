@@ -10,7 +10,7 @@ from loamshift.core.acidity import CACO3_BASE_MOLC_KG
 from loamshift.domain.answer import Direction, Option
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, OnHand
-from loamshift.domain.shelf import ShelfForBed, ShelfPrice, ShelfWay
+from loamshift.domain.shelf import BagsCompared, ShelfForBed, ShelfPrice, ShelfWay
 from loamshift.services.advise import advise
 from loamshift.services.claim.settle import acid_needed_mmolc_m2
 from loamshift.services.context.build_context import build_context
@@ -19,6 +19,9 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.plan.plan import first_season_mmolc_m2
 from loamshift.services.products.options import options, useless_on_hand
 from loamshift.services.products.prices import as_sold, price_per_g
+
+_SAME = 0.005
+"""Prices or strengths this near to each other are the same [0-1]."""
 
 
 def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:
@@ -46,6 +49,53 @@ def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:
     own-arithmetic
     """
     return tuple(_price(product) for product in products)
+
+
+def compare_bags(first: OnHand, second: OnHand) -> BagsCompared:
+    """Which of two products is the cheaper by what it brings, and which the stronger.
+
+    Answers whether a weak bag at a low price is a bargain; speed and losses are left out.
+
+    Parameters
+    ----------
+    first
+        A product with pack and price [object].
+    second
+        Another [object].
+
+    Returns
+    -------
+    BagsCompared
+        The two with what decides [object].
+
+    Raises
+    ------
+    InputError
+        Where a purity is no percentage.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    one, other = shelf_prices((first, second))
+    alike = one.acid_molc_kg * other.acid_molc_kg > 0.0
+    stronger = strength = cheaper = ratio = None
+    if alike:
+        share = abs(one.acid_molc_kg / other.acid_molc_kg)
+        if not math.isclose(share, 1.0, rel_tol=_SAME):
+            stronger, strength = (0, share) if share > 1.0 else (1, 1.0 / share)
+    if alike and one.cost and other.cost and first.currency == second.currency:
+        share = other.cost / one.cost
+        if not math.isclose(share, 1.0, rel_tol=_SAME):
+            cheaper, ratio = (0, share) if share > 1.0 else (1, 1.0 / share)
+    return BagsCompared(
+        bags=(one, other),
+        alike=alike,
+        stronger=stronger,
+        strength_ratio=strength,
+        cheaper=cheaper,
+        price_ratio=ratio,
+    )
 
 
 def shelf_for_bed(case: Case) -> ShelfForBed:

@@ -10,6 +10,9 @@ from typing import Any, Final
 
 from django.utils.translation import gettext
 
+from loamshift.case.label import label_table, label_text, read_label
+from loamshift.case.label_keys import FINENESS, LABEL_KEYS
+from loamshift.case.mend import Mend
 from loamshift.domain.case import OnHand
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.shelf import shelf_prices
@@ -23,11 +26,16 @@ ASKED: Final = (
     "pack",
     "price",
     "currency",
+    "label",
     "in_stock",
     "note",
 )
 """What is asked of a product, in the order of the form and of the price list."""
-_IN_CASE: Final = ("material", "purity_pct", "pack", "price", "currency")
+_IN_CASE: Final = ("material", "label", "purity_pct", "pack", "price", "currency")
+LABEL_FIELDS: Final = (*(row.key for row in LABEL_KEYS), FINENESS)
+"""The figures of a bag, each a field of the form named ``label.KEY``."""
+_LABEL: Final = "label"
+_IN_LABEL: Final = f"{_LABEL}."
 _AT: Final = "on_hand[1]."
 _YES: Final = frozenset(("yes", "y", "true", "1", "on", "x"))
 _NO: Final = frozenset(("no", "n", "false", "0", "off", ""))
@@ -57,6 +65,9 @@ def read_product(said: Mapping[str, str], *, currency: str = "") -> ReadProduct:
         Values to keep, and every fault [object].
     """
     told = {name: said.get(name, "").strip() for name in ASKED}
+    told[_LABEL] = _label_line(said) or told[_LABEL]
+    if told[_LABEL] and not told["material"]:
+        told["material"] = told["name"]
     if told["price"] and not told["currency"]:
         told["currency"] = currency
     faults = [*_own_faults(told)]
@@ -76,8 +87,10 @@ def read_product(said: Mapping[str, str], *, currency: str = "") -> ReadProduct:
         "in_stock": told["in_stock"].casefold() not in _NO,
     }
     if product is not None:
+        label = product.material.label
         values |= {
-            "material": product.material.key,
+            "material": product.material.written or product.material.key,
+            "label": "" if label is None else label_text(label),
             "purity_pct": product.purity_pct,
             "price": product.price,
             "currency": product.currency or "",
@@ -117,9 +130,34 @@ def entry_of(told: Mapping[str, Any]) -> dict[str, str]:
 
 
 def said_of(product: Product) -> dict[str, str]:
-    """A kept product as its form shows it."""
+    """A kept product as its form shows it, the figures of its label by field as well."""
     said = {name: _text(getattr(product, name)) for name in ASKED if name != "in_stock"}
-    return {**said, "in_stock": "yes" if product.in_stock else ""}
+    return {
+        **said,
+        **label_said(product.label),
+        "in_stock": "yes" if product.in_stock else "",
+    }
+
+
+def label_said(line: str) -> dict[str, str]:
+    """The figures of a kept label by the fields of the form; none where it cannot be read."""
+    if not line:
+        return {}
+    try:
+        label = read_label(line)
+    except Mend:
+        return {}
+    return {f"{_IN_LABEL}{key}": str(value) for key, value in label_table(label).items()}
+
+
+def _label_line(said: Mapping[str, str]) -> str:
+    """The fields of the label as one text, each as it was typed."""
+    parts = []
+    for key in LABEL_FIELDS:
+        typed = said.get(f"{_IN_LABEL}{key}", "").strip().replace('"', "")
+        if typed:
+            parts.append(f'{key} = "{typed}"')
+    return ", ".join(parts)
 
 
 def usable(products: Iterable[Product]) -> list[tuple[Product, OnHand]]:
@@ -146,7 +184,7 @@ def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
         yield Fault(
             "in_stock", told["in_stock"], gettext("it is neither yes nor no"), gettext("Write one")
         )
-    for name in ("name", "material", "pack", "currency", "note"):
+    for name in ("name", "material", "pack", "currency", "note", "label"):
         most = getattr(Product._meta.get_field(name), "max_length", None)
         if most is not None and len(told[name]) > most:
             yield Fault(
@@ -159,6 +197,8 @@ def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
 
 def _here(fault: Fault, told: Mapping[str, str]) -> Fault:
     name = fault.path.removeprefix(_AT)
+    if name.startswith(_LABEL):
+        return Fault(name, fault.given, fault.problem, fault.mend.rstrip("."))
     mend = fault.mend
     if name == "material" and "`" in mend:
         mend = gettext("Choose one of the list that opens in the field; trade names are known too")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from loamshift.case.label import read_label
 from loamshift.core.acidity import (
     NITROGEN_MOL_KG,
     UptakeConvention,
@@ -11,6 +12,7 @@ from loamshift.core.acidity import (
     product_kg_per_kg_sulfur,
 )
 from loamshift.core.formula import acid_mol_per_mol, acid_molc_kg
+from loamshift.services.materials.labelled import labelled_material
 from loamshift.tables.parameters import parameter_values
 from published.check import Check
 from published.checks.carbonate import rows
@@ -22,12 +24,19 @@ FORMS = {
     "nitrate": {"n_as_no3_frac": 1.0},
     "ammonium nitrate": {"n_as_nh4_frac": 0.5, "n_as_no3_frac": 0.5},
 }
+NEUTRAL_LABELS = {
+    "magnesium sulfate": "mgo = 16, so3 = 32.5",
+    "gypsum": "cao = 32, so3 = 46",
+    "potassium sulfate": "k2o = 50, so3 = 45",
+    "potassium magnesium sulfate": "k2o = 30, mgo = 10, so3 = 42",
+}
 NEUTRAL = ("CaSO4.2H2O", "MgSO4.7H2O", "K2SO4")
 
 
 def checks() -> list[Check]:
     return [
         *_product_checks(),
+        *_labels(),
         _per_nitrogen("half", "half of the nitrogen taken up"),
         _per_nitrogen("all", "all of the nitrogen taken up"),
         _sulfur(),
@@ -87,6 +96,80 @@ def _product_checks() -> list[Check]:
             limit="each differs by more than its tolerance",
             passed=all(abs(misfit[row["material"]]) > 1.0 for row in differing),
             note=". ".join(f"{row['material'].capitalize()}: {row['note']}" for row in differing),
+        ),
+    ]
+
+
+def _by_label(row: dict[str, str]) -> float:
+    """The same product known by its label alone."""
+    figures = {
+        "n_ammonium": row["n_as_nh4_pct"],
+        "n_urea": row["n_as_urea_pct"],
+        "n_nitrate": row["n_as_no3_pct"],
+        "s_element": row["elemental_s_pct"],
+    }
+    line = ", ".join(f"{key} = {value}" for key, value in figures.items() if float(value))
+    return label_acidity(f"{line}, nv_as_caco3 = {row['caco3_eq_pct']}")
+
+
+def label_acidity(line: str) -> float:
+    """Equivalent acidity of a label, half of the nitrogen taken up [kg CaCO3/100 kg]."""
+    material = labelled_material(read_label(line), key="bag", written="bag")
+    return equivalent_acidity_kg_caco3_per_100_kg(
+        elemental_s_frac=material.elemental_s_frac,
+        fast_acid_molc_kg=material.fast_acid_molc_kg,
+        n_as_nh4_frac=material.n_as_nh4_frac,
+        n_as_urea_frac=material.n_as_urea_frac,
+        n_as_no3_frac=material.n_as_no3_frac,
+        n_organic_frac=material.n_organic_frac,
+        caco3_eq_frac=material.caco3_eq_frac,
+        convention=UptakeConvention.HALF,
+    )
+
+
+def _labels() -> list[Check]:
+    cases = [
+        row
+        for row in rows("equivalent_acidity")
+        if row["agrees"] == "yes" and row["material"] != "anhydrous ammonia"  # a gas has no bag
+    ]
+    misfit = {
+        row["material"]: abs(_by_label(row) - float(row["printed_kg_caco3_per_100_kg"]))
+        / float(row["tolerance"])
+        for row in cases
+    }
+    worst = max(misfit, key=lambda material: misfit[material])
+    phosphate = label_acidity("n_ammonium = 11, p2o5 = 52")
+    neutral = {name: label_acidity(line) for name, line in NEUTRAL_LABELS.items()}
+    return [
+        Check(
+            topic="equivalents",
+            claim="the same fertilisers known by the analysis on the bag",
+            source=cases[0]["source"],
+            n=len(cases),
+            figure=f"largest misfit {misfit[worst]:.2f} of its tolerance ({worst})",
+            limit="each row within its own tolerance",
+            passed=all(value <= 1.0 for value in misfit.values()),
+        ),
+        Check(
+            topic="equivalents",
+            claim="monoammonium phosphate by its label, kg CaCO3 per 100 kg",
+            source="a consultant's case study, New Zealand: 580 kg of lime per tonne",
+            n=1,
+            figure=f"{phosphate:.1f}",
+            limit="58, within 3.2",
+            passed=abs(phosphate - 58.0) <= 3.2,
+            note="11 % nitrogen and 52 % P2O5, half of the nitrogen taken up. The tolerance is that "
+            "of the other grades: last printed digit and half a point of nitrogen.",
+        ),
+        Check(
+            topic="equivalents",
+            claim="sulfate in the name of a neutral salt brings no acid by its label",
+            source="a supplier's table of equivalent acidity",
+            n=len(neutral),
+            figure=", ".join(f"{name} {value:g}" for name, value in neutral.items()),
+            limit="exactly 0",
+            passed=all(value == 0.0 for value in neutral.values()),
         ),
     ]
 

@@ -152,6 +152,7 @@ class ProductIn(Strict):
     currency: Annotated[str, Field(max_length=3)] = ""
     in_stock: bool = True
     note: Annotated[str, Field(max_length=1000)] = ""
+    label: Annotated[str, Field(max_length=1000)] = ""
 
 
 class ProductPut(ProductIn, Seen):
@@ -169,6 +170,7 @@ class ProductOut(ThingOut):
     currency: str
     in_stock: bool
     note: str
+    label: str
 
 
 class ActOut(Schema):
@@ -264,6 +266,7 @@ _FIELDS: dict[type[Kept], tuple[str, ...]] = {
         "currency",
         "in_stock",
         "note",
+        "label",
     ),
 }
 _OUT: dict[type[Kept], type[Schema]] = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 from uuid import UUID
 
 from django.db import transaction
@@ -15,12 +15,14 @@ from django.urls import URLPattern, path
 from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
+from loamshift.case.label import label_short
 from loamshift.domain.case import OnHand
 from loamshift.errors import Fault, InputError
-from loamshift.report.shelf import price_said, scale_said, shelf_letter
-from loamshift.services.shelf import shelf_for_bed, shelf_prices
+from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
+from loamshift.report.words import Words
+from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
 from loamshift.store.changes import Overtaken, Writer
-from loamshift.store.models import Bed, Office, Product
+from loamshift.store.models import Bed, Kept, Office, Product
 from loamshift.store.models.base import folded
 from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
@@ -35,7 +37,8 @@ from loamshift.web.price_list import (
     price_list_csv,
     read_price_list,
 )
-from loamshift.web.products import ASKED, entry_of, read_product, said_of, usable
+from loamshift.web.product_label import label_groups
+from loamshift.web.products import ASKED, LABEL_FIELDS, entry_of, read_product, said_of, usable
 from loamshift.web.said import told, told_fault, who
 
 FEW: Final = 8
@@ -48,8 +51,19 @@ class Line:
 
     product: Product
     material: str
+    strength: str
+    brings: str
     price: str
     usable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Bags:
+    """Two products chosen to be compared, and what is said of them; nothing until both are."""
+
+    one: Product | None
+    other: Product | None
+    said: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +84,10 @@ def shelf(request: HttpRequest) -> HttpResponse:
     products = list(found(kept(Product, office), sought))
     beds = kept(Bed, office).select_related("garden__client")
     chosen = _bed_in(request, office)
-    count = kept(Product, office).count()
+    every = kept(Product, office)
+    count = every.count()
     context = {
+        "comparable": every if count > 1 else (),
         "lines": _lines(products, office),
         "any": count > 0,
         "searchable": bool(sought) or count > FEW,
@@ -79,6 +95,7 @@ def shelf(request: HttpRequest) -> HttpResponse:
         "find": sought,
         "beds": beds,
         "for_bed": None if chosen is None else _for_bed(chosen, office),
+        "bags": _bags(request, office),
         "style": letter_style_name(),
     }
     return render(request, "loamshift/shelf/shelf.html", context)
@@ -207,13 +224,12 @@ def _lines(products: Sequence[Product], office: Office) -> list[Line]:
     words = words_of(office)
     good: dict[Any, OnHand] = {product.pk: item for product, item in usable(products)}
     prices = dict(zip(good, shelf_prices(good.values()), strict=True))
-    materials = load_materials()
     return [
         Line(
             product,
-            words.material_name(materials[product.material])
-            if product.material in materials
-            else product.material,
+            _called(product, words),
+            _strength(product, good.get(product.pk)),
+            brings_said(prices[product.pk], words=words) if product.pk in prices else "",
             price_said(prices[product.pk], words=words) if product.pk in prices else "",
             product.pk in good,
         )
@@ -221,12 +237,49 @@ def _lines(products: Sequence[Product], office: Office) -> list[Line]:
     ]
 
 
+def _called(product: Product, words: Words) -> str:
+    """What a product is: a shipped material, or known by its label alone."""
+    material = load_materials().get(product.material)
+    if material is not None:
+        return words.material_name(material)
+    return gettext("by its label") if product.label else product.material
+
+
+def _strength(product: Product, item: OnHand | None) -> str:
+    if item is not None and item.material.label is not None:
+        return label_short(item.material.label)
+    return "" if product.purity_pct is None else f"{product.purity_pct:g} %"
+
+
+def _bags(request: HttpRequest, office: Office) -> Bags:
+    chosen = [_kept_at(request, Product, office, key) for key in ("one", "other")]
+    one, other = chosen
+    if one is None or other is None or one == other:
+        return Bags(one, other, ())
+    good = usable((one, other))
+    if len(good) < 2:
+        return Bags(one, other, (gettext("One of them cannot be used as it stands."),))
+    compared = compare_bags(good[0][1], good[1][1])
+    said = bags_said(compared, (one.name, other.name), words=words_of(office))
+    return Bags(one, other, said)
+
+
 def _bed_in(request: HttpRequest, office: Office) -> Bed | None:
+    return _kept_at(request, Bed, office, "bed")
+
+
+AnyKept = TypeVar("AnyKept", bound=Kept)
+
+
+def _kept_at(
+    request: HttpRequest, model: type[AnyKept], office: Office, key: str
+) -> AnyKept | None:
+    """The thing whose id stands in the address under a key, or None."""
     try:
-        pk = UUID(request.GET.get("bed", ""))
+        pk = UUID(request.GET.get(key, ""))
     except ValueError:
         return None
-    return kept(Bed, office).filter(pk=pk).first()
+    return kept(model, office).filter(pk=pk).first()
 
 
 def _for_bed(bed: Bed, office: Office) -> ForBed:
@@ -270,19 +323,29 @@ def _form(
         "currency": gettext("Currency"),
         "note": gettext("Note"),
     }
-    fields = {
-        name: {
+
+    def field(name: str, label: str) -> dict[str, Any]:
+        return {
             "name": name,
             "label": label,
             "value": said.get(name, ""),
             "fault": wrong.get(name),
             "now": now.get(name, "") if now and now.get(name, "") != said.get(name, "") else "",
         }
-        for name, label in labels.items()
-    }
+
+    fields = {name: field(name, label) for name, label in labels.items()}
+    groups = [
+        (title, [field(f"label.{key}", label) for key, label in rows.items()])
+        for title, rows in label_groups()
+    ]
+    figures = [figure for _, rows in groups for figure in rows]
     words = words_of(office_of(request))
     context = {
         "fields": fields,
+        "label_groups": groups,
+        "label_fault": wrong.get("label"),
+        "label_open": "label" in wrong
+        or any(figure["value"] or figure["fault"] or figure["now"] for figure in figures),
         "in_stock": bool(said.get("in_stock")),
         "product": product,
         "version": seen if seen is not None else (product.version if product else 1),
@@ -298,7 +361,8 @@ def _form(
 
 
 def _said(request: HttpRequest) -> dict[str, str]:
-    return {name: request.POST.get(name, "") for name in ASKED}
+    names = (*ASKED, *(f"label.{key}" for key in LABEL_FIELDS))
+    return {name: request.POST.get(name, "") for name in names if name != "label"}
 
 
 def _seen(request: HttpRequest) -> int:
