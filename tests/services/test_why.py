@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 
 from loamshift.domain.answer import Answer
+from loamshift.domain.message import Message, Prose
 from loamshift.report.explanation import explanation_letter, keys_letter
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
@@ -16,16 +17,17 @@ from loamshift.services.why import UnknownKey, explain, explained_keys
 from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import load_references
+from wording import read
 
 
 def answer_paths(kind: type = Answer, stem: str = "") -> Iterator[str]:
-    """Every dotted key of the public answer."""
+    """Every dotted key of the public answer; what is said there is worded, and has no keys."""
     hints = typing.get_type_hints(kind)
     for field in dataclasses.fields(kind):
         path = f"{stem}{field.name}"
         yield path
         for part in _parts(hints[field.name]):
-            if dataclasses.is_dataclass(part):
+            if dataclasses.is_dataclass(part) and part not in (Message, Prose):
                 yield from answer_paths(typing.cast(type, part), f"{path}.")
 
 
@@ -41,8 +43,10 @@ def _parts(hint: object) -> Iterator[object]:
 @pytest.mark.parametrize("path", sorted(set(answer_paths())))
 def test_every_key_of_the_answer_opens(path: str) -> None:
     explanation = explain(path)
-    assert explanation.kind == "key of the answer"
-    assert explanation.text and all(explanation.text)
+    assert explanation.kind == "answer"
+    assert read(explanation.title)
+    assert explanation.text and all(read(text) for text in explanation.text)
+    assert all("=" in read(line) or "follows" in read(line) for line in explanation.equations)
 
 
 @pytest.mark.parametrize("key", sorted(ANSWER_KEYS))
@@ -71,7 +75,7 @@ def test_every_material_figure_opens() -> None:
             assert explanation.figures[0].value == figure.value
 
 
-@pytest.mark.parametrize("kind", ["cautions", "caps", "parameter topics", "materials"])
+@pytest.mark.parametrize("kind", ["cautions", "limits", "parameter-topics", "materials"])
 def test_every_listed_key_opens(kind: str) -> None:
     keys = explained_keys()[kind]
     assert keys
@@ -83,7 +87,7 @@ def test_every_listed_key_opens(kind: str) -> None:
 
 def test_a_source_opens_to_its_citation_and_what_rests_on_it() -> None:
     explanation = explain("schmidinger-2025")
-    assert any("sampling.core_sd_even" in text for text in explanation.text)
+    assert any("sampling.core_sd_even" in read(text) for text in explanation.text)
 
 
 @pytest.mark.parametrize(
@@ -101,6 +105,8 @@ def test_a_misspelt_key_names_the_nearest(wrong: str, right: str) -> None:
         explain(wrong)
     assert right in error.value.nearest
     assert right in str(error.value)
+    assert str(error.value).endswith(f"For example: loamshift why {error.value.nearest[0]}")
+    assert explain(error.value.nearest[0])
 
 
 def test_a_wrong_figure_of_a_material_lists_the_right_ones() -> None:
@@ -120,4 +126,4 @@ def test_uk_spelling_finds_the_same_caution() -> None:
 
 
 def test_the_list_of_keys_prints() -> None:
-    assert "dose.acid_mmolc_kg" in letter_text(keys_letter(explained_keys()))
+    assert "dose.acid_mmolc_kg" in letter_text(keys_letter(explained_keys(), words=Words()))

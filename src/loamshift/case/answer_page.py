@@ -12,11 +12,13 @@ from loamshift.case.answer_keys import AnswerKey
 from loamshift.case.answer_schema import answer_parts, key_of
 from loamshift.domain.answer import Answer
 from loamshift.domain.explanation import ExplainedFigure, Explanation
-from loamshift.report.messages import say
+from loamshift.report.messages import say, say_each
 from loamshift.report.words import Words
+from loamshift.services.explanation_entry import title_of
 from loamshift.services.explanations import ANSWER_KEYS as EXPLAINED
 from loamshift.services.why import explain
 
+_WORDS: Final = Words()
 _HEAD: Final = f"""# Answer keys
 
 <!-- Written by `python -m loamshift.case.answer_page docs/answer-keys.md`; do not edit here. -->
@@ -51,7 +53,7 @@ def answer_page() -> str:
         for stem in stems[1:]:
             if stem in EXPLAINED:
                 parts.append(
-                    _explained(stem, head=f"### `{stem}`: {_small(EXPLAINED[stem].title)}")
+                    _explained(stem, head=f"### `{stem}`: {_small(say(title_of(stem), _WORDS))}")
                 )
     return "\n".join(parts)
 
@@ -95,9 +97,9 @@ def _explained(stem: str, *, head: str) -> str:
     explanation = explain(stem)
     lines = [head, ""] if head else []
     for text in explanation.text:
-        lines += [say(text, Words()), ""]
+        lines += [say(text, _WORDS), ""]
     if explanation.equations:
-        lines += ["```text", *explanation.equations, "```", ""]
+        lines += ["```text", *say_each(explanation.equations, _WORDS), "```", ""]
     if explanation.figures:
         lines += _figures(explanation)
     return "\n".join(lines)

@@ -1,12 +1,18 @@
-"""``loamshift why``: open a number to its equation, inputs and source."""
+"""``loamshift why``: show where a number comes from, in general or with the sum of one bed."""
 
 from __future__ import annotations
 
-from typing import Annotated
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.errors import InputError
+
+if TYPE_CHECKING:
+    from loamshift.domain.answer import Answer
+    from loamshift.domain.case import Case
 
 
 def command(
@@ -14,26 +20,91 @@ def command(
         str | None,
         typer.Argument(
             metavar="KEY",
-            help="Answer key, parameter, caution, cap, MATERIAL.FIGURE or source; none lists them.",
+            help="Answer key, parameter, caution, limit, MATERIAL.FIGURE or source. Without one, "
+            "lists what can be opened.",
+            show_default=False,
+        ),
+    ] = None,
+    case_file: Annotated[
+        Path | None,
+        typer.Option(
+            "--case",
+            metavar="CASE.toml",
+            help="Show the sum for this bed, step by step: a case file, or the JSON of an answer.",
             show_default=False,
         ),
     ] = None,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
-    """Open a number: what it answers, its equation, what goes in, and who says so.
+    """Show where a number comes from: its equation, inputs and source.
+
+    With --case it shows the sum with the figures of that bed: what came from the case, what from
+    a table, what was assumed, how sure the number is and what would make it surer.
 
     \b
     Examples:
       loamshift why dose.acid_mmolc_kg
-      loamshift why sampling.core_sd_even
+      loamshift why dose.sulfur_as_s_g_m2 --case bed.toml
+      loamshift why --case bed.toml
       loamshift why "elemental sulfur, powder.bulk_density_kg_m3"
     """
     from loamshift.cli.show import show, words_for
     from loamshift.report.explanation import explanation_letter, keys_letter
     from loamshift.services.why import explain, explained_keys
 
+    if case_file is not None:
+        _of_bed(case_file, key, units, words)
+        return
+    reader = words_for(units, words)
     if key is None:
-        show(keys_letter(explained_keys()))
+        show(keys_letter(explained_keys(), words=reader))
     else:
-        show(explanation_letter(explain(key), words=words_for(units, words)))
+        show(explanation_letter(explain(key), words=reader))
+
+
+def _of_bed(path: Path, key: str | None, units: UnitsOption, words: WordsOption) -> None:
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.explanation import explanation_letter, own_keys_letter, sum_letter
+    from loamshift.services.own_sum.sums import NoSum, own_keys, own_sum
+    from loamshift.services.why import UnknownKey, explain
+
+    case, answer = _asked(path)
+    reader = words_for(units, words, fallback=case.units.value)
+    if key is None:
+        show(own_keys_letter(own_keys(answer), name=case.name, words=reader))
+        return
+    try:
+        own = own_sum(case, answer, key)
+    except NoSum as fault:
+        try:
+            found = explain(key)
+        except UnknownKey:
+            raise fault from None
+        if found.kind == "answer":
+            raise fault from None
+        show(explanation_letter(found, words=reader))
+        return
+    try:
+        general = explain(own.key)
+    except UnknownKey:
+        general = None
+    show(sum_letter(own, general, name=case.name, words=reader))
+
+
+def _asked(path: Path) -> tuple[Case, Answer]:
+    """The case in a file and its answer: the one the file keeps, or one worked out now."""
+    from loamshift.cli.answering import Wish, answer_for, case_in
+
+    if path.is_dir():
+        raise InputError(
+            f"{path} is a folder. Name one case file in it. For example: "
+            f"loamshift why verdict.ph_now --case {path}/bed.toml"
+        )
+    if path.suffix.casefold() == ".json":
+        from loamshift.case.answer_file import read_answer_file
+
+        kept = read_answer_file(path)
+        return kept.case(), kept.answer
+    case = case_in(path, day=None)
+    return case, answer_for(case, Wish())

@@ -70,3 +70,28 @@ def stated(value: float) -> str:
     places = max(0, 2 - math.floor(math.log10(abs(value))))
     text = f"{value:,.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def worked(value: float) -> str:
+    """A number within a sum: four digits, enough for a reader to work the sum out again.
+
+    Parameters
+    ----------
+    value
+        Any finite number [any unit].
+
+    Returns
+    -------
+    str
+        The number, without trailing zeros [text].
+
+    Examples
+    --------
+    >>> [worked(v) for v in (0.01603, 38.2266, 202.5, 12345.6, 6.1)]
+    ['0.01603', '38.23', '202.5', '12,346', '6.1']
+    """
+    if abs(value) < TOO_SMALL_TO_SAY:
+        return "0"
+    places = max(0, 3 - math.floor(math.log10(abs(value))))
+    text = f"{value:,.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

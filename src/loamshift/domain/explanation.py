@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from loamshift.domain.evidence import Evidence
-from loamshift.domain.message import Worded
+from loamshift.domain.message import Message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,15 +27,15 @@ class ExplainedFigure:
 class Explanation:
     """The answer to ``why KEY``.
 
-    ``kind`` says what the key is (answer key, parameter, topic, material figure, caution, cap,
-    source); ``equations`` and ``text`` are lines and paragraphs in reading order.
+    ``kind`` says what the key is, a choice of the message ``why-kind``; ``equations`` and
+    ``text`` are lines and paragraphs in reading order.
     """
 
     key: str
     kind: str
-    title: str
-    text: tuple[Worded, ...]
-    equations: tuple[str, ...] = ()
+    title: Message
+    text: tuple[Message, ...]
+    equations: tuple[Message, ...] = ()
     figures: tuple[ExplainedFigure, ...] = ()
     see_also: tuple[str, ...] = ()
     source_keys: tuple[str, ...] = ()

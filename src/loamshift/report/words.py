@@ -20,7 +20,7 @@ from babel.numbers import get_decimal_symbol, get_group_symbol
 
 from loamshift import units
 from loamshift.domain.answer import Band
-from loamshift.domain.digits import sensible, stated
+from loamshift.domain.digits import sensible, stated, worked
 from loamshift.domain.material import Material
 from loamshift.domain.message import Measure
 from loamshift.domain.message import Quantity as Quantity
@@ -177,6 +177,10 @@ class Words:
     def rate(self, rate_g_m2: float) -> str:
         """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 sq ft`` [text]."""
         return self.say(rate_g_m2, Quantity.RATE)
+
+    def worked(self, value: float) -> str:
+        """A number within a sum [any unit], in digits enough to work it out again [text]."""
+        return self._marks(worked(value))
 
     def rate_oz_yd2(self, rate_g_m2: float) -> str:
         """A rate of product [g/m2] in the older garden unit, ``2.9 oz/yd²`` [text]."""

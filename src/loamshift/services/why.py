@@ -10,8 +10,10 @@ from loamshift.domain.evidence import Parameter
 from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.figure_name import figure_called
 from loamshift.domain.material_comment import material_comment
+from loamshift.domain.message import Given, Message, choice, message, number, rate
 from loamshift.domain.names import NameFault, plain_name
 from loamshift.errors import InputError, TableError
+from loamshift.services.explanation_entry import equations_of, paragraphs_of, title_of
 from loamshift.services.explanations import ANSWER_KEYS
 from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.parameters import load_parameters
@@ -25,13 +27,15 @@ class UnknownKey(InputError):
     def __init__(self, key: str, nearest: tuple[str, ...]) -> None:
         self.key = key
         self.nearest = nearest
-        listed = ", ".join(nearest)
-        hint = f"; nearest: {listed}" if nearest else ""
+        near = f" Did you mean {_either(nearest)}?" if nearest else ""
+        first = nearest[0] if nearest else "dose.acid_mmolc_kg"
         super().__init__(
-            f"nothing is called “{key}”{hint}. A key is an answer key (dose.acid_mmolc_kg), a "
-            "parameter (buffer.NAME), a caution code, a cap, a material's figure "
-            "(MATERIAL.FIGURE) or a source; loamshift why without a key lists them"
+            f"Nothing called “{key}” can be opened.{near} For example: loamshift why {first}"
         )
+
+
+def _either(keys: tuple[str, ...]) -> str:
+    return " or ".join((", ".join(keys[:-1]), keys[-1])) if len(keys) > 1 else keys[0]
 
 
 def explain(key: str) -> Explanation:
@@ -67,13 +71,13 @@ def explained_keys() -> Mapping[str, tuple[str, ...]]:
     Returns
     -------
     Mapping
-        Kind to its keys in alphabetical order [text].
+        Kind, as a choice of the message ``why-kinds``, to its keys in alphabetical order [text].
     """
     return {
-        "answer keys": tuple(sorted(ANSWER_KEYS)),
-        "parameter topics": tuple(sorted(load_parameters())),
+        "answer-keys": tuple(sorted(ANSWER_KEYS)),
+        "parameter-topics": tuple(sorted(load_parameters())),
         "cautions": tuple(sorted(load_cautions())),
-        "caps": tuple(sorted(cap.key for cap in load_caps())),
+        "limits": tuple(sorted(cap.key for cap in load_caps())),
         "materials": tuple(sorted(load_materials())),
     }
 
@@ -85,17 +89,18 @@ def _answer_key(key: str) -> Explanation | None:
     parts = name.split(".")
     while parts and ".".join(parts) not in ANSWER_KEYS:
         parts.pop()
-    entry = ANSWER_KEYS.get(".".join(parts))
-    if entry is None or not _is_below(name, ".".join(parts)):
+    stem = ".".join(parts)
+    entry = ANSWER_KEYS.get(stem)
+    if entry is None or not _is_below(name, stem):
         return None
     figures = tuple(_figure(_named(name), full=True) for name in entry.figures)
     sources = (*entry.source_keys, *(figure.source_key for figure in figures))
     return Explanation(
         key=key,
-        kind="key of the answer",
-        title=entry.title,
-        text=entry.text,
-        equations=entry.equations,
+        kind="answer",
+        title=title_of(stem),
+        text=paragraphs_of(stem, entry),
+        equations=equations_of(stem, entry),
         figures=figures,
         see_also=(*entry.see_also, *entry.topics),
         source_keys=_once(sources),
@@ -143,9 +148,9 @@ def _parameter(key: str) -> Explanation | None:
         return None
     return Explanation(
         key=key,
-        kind="parameter of the model",
-        title=figure_called(name, parameter.unit),
-        text=(parameter.note,) if parameter.note else (),
+        kind="parameter",
+        title=_as_written(figure_called(name, parameter.unit)),
+        text=_remark(parameter.note),
         figures=(_figure(parameter, full=False),),
         see_also=(topic,),
         source_keys=(parameter.source_key,),
@@ -158,9 +163,9 @@ def _topic(key: str) -> Explanation | None:
         return None
     return Explanation(
         key=key,
-        kind="topic of the parameter table",
-        title=f"Parameters of {key.replace('_', ' ')}",
-        text=(f"{len(topic)} figures; loamshift why {key}.NAME opens one.",),
+        kind="topic",
+        title=message("explained-topic", topic=Given(key.replace("_", " "))),
+        text=(message("explained-topic-1", n=len(topic), topic=Given(key)),),
         figures=tuple(_figure(parameter, full=False) for parameter in topic.values()),
         source_keys=_once(parameter.source_key for parameter in topic.values()),
     )
@@ -174,7 +179,7 @@ def _caution(key: str) -> Explanation | None:
     return Explanation(
         key=rule.code,
         kind="caution",
-        title=rule.code.replace("-", " "),
+        title=rule.label,
         text=(rule.text,),
         see_also=("cautions",),
         source_keys=(rule.source_key,),
@@ -186,13 +191,17 @@ def _cap(key: str) -> Explanation | None:
     if cap is None:
         return None
     text = [
-        f"At most {cap.limit_g_m2:.3g} g/m² of {cap.applies_to} per {cap.per}, {cap.situation}.",
-        "This row governs."
-        if cap.used
-        else "Kept for the record; another row governs this situation.",
+        message(
+            "explained-limit-1",
+            ground=choice(cap.situation),
+            limit=rate(cap.limit_g_m2),
+            of=Given(cap.applies_to),
+            per=Given(cap.per),
+        ),
+        message("explained-limit-governs", governs="yes" if cap.used else "no"),
     ]
     if cap.wait_months is not None:
-        text.append(f"Then wait {cap.wait_months:g} months.")
+        text.append(message("explained-limit-wait", months=number(cap.wait_months)))
     figure = ExplainedFigure(
         name="limit",
         value=cap.limit_g_m2,
@@ -206,8 +215,8 @@ def _cap(key: str) -> Explanation | None:
     )
     return Explanation(
         key=cap.key,
-        kind="cap",
-        title=cap.key.replace("-", " "),
+        kind="limit",
+        title=_as_written(cap.key.replace("-", " ")),
         text=tuple(text),
         figures=(figure,),
         see_also=("applications", "over-cap"),
@@ -225,11 +234,10 @@ def _material(key: str) -> Explanation | None:
         return Explanation(
             key=material.key,
             kind="material",
-            title=material.key,
+            title=_as_written(material.key),
             text=(
                 material_comment(material),
-                f"loamshift why “{material.key}.FIGURE” opens one figure; loamshift materials "
-                "shows the whole card.",
+                message("explained-material", material=Given(material.key)),
             ),
             figures=tuple(
                 ExplainedFigure(
@@ -251,9 +259,9 @@ def _material(key: str) -> Explanation | None:
         raise UnknownKey(key, tuple(f"{material.key}.{name}" for name in material.figures))
     return Explanation(
         key=f"{material.key}.{figure_name}",
-        kind="figure of a material",
-        title=f"{material.key}: {figure_name.replace('_', ' ')}",
-        text=(figure.note,) if figure.note else (),
+        kind="material-figure",
+        title=_as_written(f"{material.key}: {figure_name.replace('_', ' ')}"),
+        text=_remark(figure.note),
         figures=(
             ExplainedFigure(
                 name=figure_name,
@@ -279,13 +287,13 @@ def _source(key: str) -> Explanation | None:
         for name, parameter in rows.items()
         if parameter.source_key == reference.key
     ]
-    text = [f"Grade: {reference.grade}."]
+    text = [message("explained-source-grade", grade=Given(reference.grade))]
     if used:
-        text.append(f"Parameters that rest on it: {', '.join(used)}.")
+        text.append(message("explained-source-used", rows=Given(", ".join(used))))
     return Explanation(
         key=reference.key,
         kind="source",
-        title=reference.key,
+        title=_as_written(reference.key),
         text=tuple(text),
         source_keys=(reference.key,),
     )
@@ -303,6 +311,15 @@ def _figure(parameter: Parameter, *, full: bool) -> ExplainedFigure:
         where=parameter.where,
         note=parameter.note,
     )
+
+
+def _as_written(text: str) -> Message:
+    """A name or a remark as it stands in the tables."""
+    return message("explained-note", text=Given(text))
+
+
+def _remark(note: str) -> tuple[Message, ...]:
+    return (_as_written(note),) if note else ()
 
 
 def _once(keys: Iterable[str]) -> tuple[str, ...]:
