@@ -29,6 +29,13 @@ def test_at_most_six_products_and_no_empty_column() -> None:
     assert "cost" not in " ".join(titles(table(section))) and "mole" not in said(section)
 
 
+@pytest.mark.parametrize("name", ["effort", "go-lime"])
+def test_without_products_there_is_no_table(name: str) -> None:
+    answer, case = ALL[name]()
+    assert ways(answer, case, words=UK) is not None
+    assert ways(replace(answer, options=()), case, words=UK) is None
+
+
 def test_two_currencies_stand_with_their_prices() -> None:
     answer, case = ALL["effort"]()
     priced = [option for option in answer.options if option.cost is not None]

@@ -7,8 +7,6 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
 from loamshift.domain.message import Listed, Message, Product, message, number, prose, rate
 from loamshift.report.holding import feed_choice, feeds_given, undoes
-from loamshift.report.holding import pull_back as pull_back
-from loamshift.report.holding import upkeep_habit as upkeep_habit
 from loamshift.report.ledger_lines import called, effect_of, strongest, worth
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say

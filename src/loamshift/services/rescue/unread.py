@@ -5,8 +5,9 @@ from __future__ import annotations
 from loamshift.domain.answer import Direction, Rescue
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message, prose
+from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.overdose import Load
-from loamshift.services.rescue.words import laboratory_test, load_said, take_up
+from loamshift.services.rescue.words import laboratory_test, take_up
 
 
 def without_a_reading(context: BedContext, load: Load) -> Rescue:
@@ -38,7 +39,7 @@ def without_a_reading(context: BedContext, load: Load) -> Rescue:
     if context.planted:
         steps.append(message("rescue-lift-until-result"))
     return Rescue(
-        problem=prose(load_said(context, load), message("rescue-unread")),
+        problem=prose(load_sentence(context, load), message("rescue-unread")),
         ph_expected=None,
         steps=tuple(steps),
         never=(

@@ -8,7 +8,6 @@ from loamshift.domain.answer import Band, Rescue
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage
 from loamshift.domain.message import (
-    Given,
     Measure,
     Message,
     Prose,
@@ -22,7 +21,6 @@ from loamshift.domain.message import (
 )
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.context.overdose import Load
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.rescue.chlorosis import iron_steps
 from loamshift.services.verdict.stops import overdosed
@@ -243,25 +241,6 @@ def laboratory_test(what: str) -> Message:
     return message("rescue-today-test", what=what, top=depth(_TOP_CM))
 
 
-def load_said(context: BedContext, load: Load) -> Message | Prose:
-    """How much was put on, against its limit.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    load
-        What was put on [object].
-
-    Returns
-    -------
-    Message or Prose
-        One sentence [object].
-    """
-    said = load_sentence(context, load)
-    return message("verbatim", text=Given(said)) if isinstance(said, str) else said
-
-
 def _too_acid(
     context: BedContext, *, coming: float, expected: Band, back_to_ph: float
 ) -> Message | Prose:
@@ -273,7 +252,7 @@ def _too_acid(
         return message("rescue-acid-at-once", sulfur=worth)
     load = overdosed(context)
     if load is not None and require_soil(context).ph.ph_water >= back_to_ph:
-        return prose(load_said(context, load), message("rescue-so-much-at-once"))
+        return prose(load_sentence(context, load), message("rescue-so-much-at-once"))
     return message("rescue-too-acid", ph=ph(back_to_ph))
 
 

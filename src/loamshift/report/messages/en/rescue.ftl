@@ -61,7 +61,7 @@ rescue-today-test =
 
 ## Then, in this order
 
-rescue-test-drained = Once it is drained, have a laboratory test the pH of the top { $top }, of the depth you treated and of the soil below it, each by itself.
+rescue-test-drained = Once it is drained, have a laboratory test the pH of the top { $top }, of the depth you treated and of the soil below.
 rescue-test-sodic = Have a laboratory test sodium, salt (EC) and free lime at several depths.
 rescue-sodic-advice = Take specialist advice on gypsum, drainage and flushing, in that order. Flushing a sodic soil without calcium seals it.
 # $limit is salt in the saturated paste, $water the depth of one flushing.
@@ -123,7 +123,7 @@ rescue-never-plain-iron = Do not use plain iron sulphate for the iron on chalky 
 rescue-iron-or-not = Make sure that iron is the problem: the youngest leaves turn yellow between green veins. If the oldest leaves turn yellow first, the plant is short of nitrogen or magnesium, and iron will not help.
 # The pH up to which each kind of chelate holds its iron.
 rescue-chelate-eddha = Water in an EDDHA iron chelate at the rate on its label, in spring as growth starts. It holds its iron up to about pH { $eddha }, where DTPA stops at { $dtpa } and EDTA at { $edta }.
-rescue-chelate-dtpa = Water in an iron chelate at the rate on its label, in spring as growth starts. At this pH a DTPA chelate still holds its iron, up to about pH { $dtpa }; above that, only EDDHA does.
+rescue-chelate-dtpa = Water in an iron chelate at the rate on its label, in spring as growth starts. At this pH a DTPA chelate still holds its iron. Above about pH { $dtpa }, only EDDHA does.
 rescue-iron-spray = For quick greening, spray the leaves with an iron chelate or iron sulphate sold for leaves, on a dull day and at the rate on the label. It greens only the leaves it touches, so repeat it as new ones come.
 rescue-iron-feed = Use ammonium fertiliser instead of nitrate, within the nitrogen the plants need, and avoid waterlogging. Nitrate and wet soil both keep plants short of iron.
 rescue-rainwater = Use rainwater where you can: the lime in mains water adds to the problem.

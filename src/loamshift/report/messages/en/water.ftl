@@ -43,7 +43,7 @@ water-remark-citric = Soil microbes break it down and give the alkalinity back, 
 # $limit is the alkalinity from which acid is often advised.
 water-below-advice = Acid is often advised for young plants in pots only from { $limit }: this water has { $alkalinity }. An acid-forming fertiliser may be enough.
 water-above-advice = Acid is often advised for young plants in pots from { $limit }: this water has { $alkalinity }.
-water-hardness-left-out = The hardness was left out of the calculation. Hardness counts calcium and magnesium; alkalinity counts the bicarbonate that neutralises acid. Hard water can have little alkalinity, and water from a softener can have a lot. Ask your supplier or a laboratory for alkalinity or bicarbonate, or use an aquarium KH test: 1 degree KH is 18 mg/L CaCO3.
+water-hardness-left-out = The hardness was left out of the calculation. Hardness counts calcium and magnesium. Alkalinity counts the bicarbonate that neutralises acid. Hard water can have little alkalinity, and water from a softener can have a lot. Ask your supplier or a laboratory for alkalinity or bicarbonate, or use an aquarium KH test: 1 degree KH is 18 mg/L CaCO3.
 water-only-stops = The acid only stops the water from liming: it does not acidify the soil. In a tree nursery, three years of water at pH 6.0 left the soil pH unchanged.
 water-open-tank = In an open tank, carbon dioxide escapes and the pH rises again. That does no harm: what counts is the alkalinity removed. Add the calculated amount, and do not keep adding until the pH stays down.
 water-rainwater = Rainwater has almost no alkalinity: mixed half and half with your water, it halves the alkalinity.
