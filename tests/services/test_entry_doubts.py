@@ -12,6 +12,7 @@ from loamshift.case.read import parse_case
 from loamshift.case.write_case import case_to_toml
 from loamshift.domain.answer import Severity
 from loamshift.domain.case import Case
+from loamshift.domain.message import message
 from loamshift.services.advise import advise
 from loamshift.services.cautions.entry_doubts import (
     CHECK,
@@ -19,9 +20,11 @@ from loamshift.services.cautions.entry_doubts import (
     doubtful_paths,
     entry_doubt_findings,
     entry_doubts,
+    figure_told,
 )
 from loamshift.tables.entry_ranges import load_entry_ranges
 from services.beds import bed
+from wording import read
 
 SOIL = 'ph = 7.0\nph_method = "water 1:1"\n'
 POT = 'kind = "container"\narea = "0.07 m2"\ndepth = "30 cm"'
@@ -46,15 +49,15 @@ def own(air: Sequence[float], rain: Sequence[float]) -> Case:
 
 
 ASKED = [
-    (soil("organic_matter_pct = 0.03"), "soil.organic_matter_pct", "a fraction, it is 3 %"),
-    (soil("organic_matter_pct = 35"), "soil.organic_matter_pct", "g/kg, it is 3.5 %"),
-    (soil("organic_carbon_pct = 0.018"), "soil.organic_carbon_pct", "it is 1.8 %"),
-    (soil("clay_pct = 0.18"), "soil.clay_pct", "a fraction, it is 18 %"),
-    (soil("carbonate_pct = 0.02"), "soil.carbonate_pct", "a fraction, it is 2 %"),
+    (soil("organic_matter_pct = 0.03"), "soil.organic_matter_pct", "a fraction, it is 3%"),
+    (soil("organic_matter_pct = 35"), "soil.organic_matter_pct", "g/kg, it is 3.5%"),
+    (soil("organic_carbon_pct = 0.018"), "soil.organic_carbon_pct", "it is 1.8%"),
+    (soil("clay_pct = 0.18"), "soil.clay_pct", "a fraction, it is 18%"),
+    (soil("carbonate_pct = 0.02"), "soil.carbonate_pct", "a fraction, it is 2%"),
     (soil("cec_cmolc_kg = 120"), "soil.cec_cmolc_kg", "mmol/kg, it is 12 cmolc/kg"),
-    (soil("base_saturation_pct = 0.85"), "soil.base_saturation_pct", "it is 85 %"),
-    (soil("mg_saturation_pct = 0.1"), "soil.mg_saturation_pct", "it is 10 %"),
-    (soil("sodium_pct = 0.05"), "soil.sodium_pct", "it is 5 %"),
+    (soil("base_saturation_pct = 0.85"), "soil.base_saturation_pct", "it is 85%"),
+    (soil("mg_saturation_pct = 0.1"), "soil.mg_saturation_pct", "it is 10%"),
+    (soil("sodium_pct = 0.05"), "soil.sodium_pct", "it is 5%"),
     (soil("exchangeable_al_cmolc_kg = 36"), "soil.exchangeable_al_cmolc_kg", "mg/kg, it is 0.4"),
     (soil("ec_ds_m = 45"), "soil.ec_ds_m", "mS/m, it is 0.45 dS/m"),
     (soil("bulk_density_g_cm3 = 0.13"), "soil.bulk_density_g_cm3", "Is the figure right?"),
@@ -87,7 +90,7 @@ ASKED = [
     (
         bed(more='[[on_hand]]\nmaterial = "flowers of sulphur"\npurity_pct = 0.9'),
         "on_hand[1].purity_pct",
-        "it is 90 %",
+        "it is 90%",
     ),
     (
         bed(more='[[applied]]\ndate = 2025-10-05\nmaterial = "flowers of sulphur"\namount = 1.5'),
@@ -153,8 +156,9 @@ def test_a_likely_slip_is_asked_about_with_what_may_be_meant(
 ) -> None:
     rows = entry_doubt_findings(case)
     assert [row.check for row in rows] == [CHECK + path]
-    assert words in rows[0].comment
-    assert "?" in rows[0].comment
+    told = read(rows[0].comment)
+    assert words in told
+    assert "?" in told
     assert rows[0].severity is Severity.CAUTION
     assert not rows[0].passed
     assert doubtful_paths(case) == {path}
@@ -185,7 +189,7 @@ def test_lists_of_pairs_are_walked_to_the_entry_that_is_doubtful() -> None:
     found = {doubt.path: doubt for doubt in entry_doubts(case)}
     assert set(found) == {"place.soil_temp[2].c", "place.soil_temp[2].depth"}
     (unit, meant) = found["place.soil_temp[2].c"].meant[0]
-    assert unit == "°F"
+    assert unit == "deg-f"
     assert meant == pytest.approx((54 - 32) / 1.8, abs=0.01)
 
 
@@ -204,6 +208,19 @@ def test_only_units_that_explain_the_figure_are_offered() -> None:
 
 def test_every_word_of_the_table_is_known() -> None:
     assert {row.when for row in load_entry_ranges()} <= set(WHEN)
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_every_phrase_hint_and_unit_of_the_table_has_its_words(units: str) -> None:
+    other = read(message("doubt-meant", meant="kg", value=None), units=units)
+    for row in load_entry_ranges():
+        assert read(message(f"doubt-what-{row.phrase}"), units=units)
+        assert not row.hint or read(message(f"doubt-hint-{row.hint}"), units=units).endswith("?")
+        used = read(message("doubt-until", given=figure_told(3.0, row.unit)), units=units)
+        assert used != "Until you correct it, we use 3." or row.unit == "pH"
+        for slip in row.slips:
+            said = read(message("doubt-meant", meant=slip.meant, value=None), units=units)
+            assert (said == other) is (slip.meant == "kg"), slip.meant
 
 
 def test_a_bare_figure_stays_bare_in_a_kept_case_and_in_a_file() -> None:
@@ -248,6 +265,6 @@ def test_household_measures_are_told_by_the_reader_and_not_by_their_words(
 
 def test_a_reader_in_us_units_is_asked_in_them() -> None:
     text = 'case = 1\ntoday = 2026-04-12\nunits = "us"\n[bed]\narea = 20\ndepth = "15 mm"'
-    comment = entry_doubt_findings(parse_case(text))[0].comment
-    assert "0.59 in" in comment
-    assert "5.9 in" in comment
+    comment = read(entry_doubt_findings(parse_case(text))[0].comment, units="us")
+    assert "depth of 0.591 in is" in comment
+    assert "it is 6 in." in comment

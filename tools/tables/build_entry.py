@@ -36,7 +36,8 @@ def build() -> None:
             "licence": LICENCE,
             "note": (
                 "attribute is where the reader of the file keeps the figure; [] stands for each "
-                "entry of a list. zero = yes where nought is an ordinary figure."
+                "entry of a list. zero = yes where zero is an ordinary figure. phrase and hint are "
+                "the ends of the keys of messages, doubt-what-PHRASE and doubt-hint-HINT."
             ),
         },
     )
@@ -48,7 +49,10 @@ def build() -> None:
             "title": "Units that figures outside their usual range were probably meant in",
             "script": "tools/tables/build_entry.py",
             "licence": LICENCE,
-            "note": "The figure meant is (given - offset) times factor, in the unit of the range.",
+            "note": (
+                "The figure meant is (given - offset) times factor, in the unit of the range. "
+                "meant is the choice of a unit in the message doubt-meant."
+            ),
         },
     )
 

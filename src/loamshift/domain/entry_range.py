@@ -27,7 +27,8 @@ class Side(StrEnum):
 class UnitSlip:
     """A unit that a figure on one side of its range was probably meant in.
 
-    The figure meant is ``(given - offset) * factor`` in the unit of the range.
+    ``meant`` is its choice in the message ``doubt-meant``. The figure meant is
+    ``(given - offset) * factor`` in the unit of the range.
     """
 
     side: Side
@@ -42,7 +43,7 @@ class EntryRange:
 
     ``path`` is the key, ``[]`` standing for each entry of a list; ``attribute`` is where the
     case keeps the figure; ``when`` names the cases the row is for. ``low`` and ``high`` in
-    ``unit``; ``zero_is_usual`` lets nought pass below ``low``.
+    ``unit``; ``zero_is_usual`` lets zero pass below ``low``.
     """
 
     path: str
@@ -50,13 +51,14 @@ class EntryRange:
     gather: Gather
     when: str
     phrase: str
-    """The figure inside a sentence, such as ``A clay content``."""
+    """What the figure is: the end of its message, ``doubt-what-clay-content``."""
     unit: str
     low: float
     high: float
     zero_is_usual: bool
     hint: str
-    """A question of its own where no other unit explains the figure; may be empty."""
+    """The end of the message of a question of its own, for where no other unit explains the figure;
+    may be empty."""
     slips: tuple[UnitSlip, ...]
     source_key: str
     evidence: Evidence

@@ -3,27 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
-from loamshift.domain.answer import WIDTH_CHECK, Answer, Decision, Finding, Severity
+from loamshift.domain.answer import WIDTH_CHECK, Answer, Decision, Finding, Missing, Severity
 from loamshift.domain.letter import Block, Items, Matter, Note, Paragraph, Section
+from loamshift.domain.message import Given, Measure, Message, Quantity, Value, message
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_forecast import width_causes
-from loamshift.report.letter_words import counted, raised, sentence, sentences
+from loamshift.report.letter_words import sentence
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_ORDER = (Severity.BLOCK, Severity.CAUTION, Severity.INFO)
-_LABELS = {Severity.BLOCK: "Stop", Severity.CAUTION: "Careful", Severity.INFO: "Noted"}
-
-_NOT_COMPARED = ("", "beside")
-"""Operators of findings that set a figure beside another, or only pass on a remark."""
-_OPERATORS = {
-    "<=": "at most",
-    "<": "less than",
-    ">=": "at least",
-    ">": "more than",
-    "is not": "anything but",
-    "is": "",
+_ORDER: Final = (Severity.BLOCK, Severity.CAUTION, Severity.INFO)
+_LABELS: Final[Mapping[Severity, Message]] = {
+    Severity.BLOCK: message("check-stop"),
+    Severity.CAUTION: message("check-caution"),
+    Severity.INFO: message("check-note"),
 }
+_NOT_COMPARED: Final = ("", "beside")
+"""Operators of findings that set a figure beside another, or only pass on a remark."""
+_OPERATORS: Final[Mapping[str, str]] = {
+    "<=": "at-most",
+    "<": "below",
+    ">=": "at-least",
+    ">": "above",
+    "is not": "not",
+}
+_QUANTITIES: Final[Mapping[str, Quantity]] = {
+    "g/m2": Quantity.RATE,
+    "pH": Quantity.PH,
+    "pH in water": Quantity.PH,
+    "% CaCO3": Quantity.PERCENT,
+    "%": Quantity.PERCENT,
+    "share": Quantity.SHARE,
+    "cm": Quantity.DEPTH,
+    "dS/m, saturated paste": Quantity.EC,
+    "dS/m": Quantity.EC,
+    "years": Quantity.YEARS,
+    "": Quantity.NUMBER,
+}
+"""Kinds of the figures of findings, by the units that the checks name."""
 
 
 def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
@@ -43,16 +62,34 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
     """
     if not answer.missing:
         return None
-    items = tuple(
-        sentences(
-            f"**{words.text(field_called(gap.field))}.**",
-            sentence(gap.why, words),
-            sentence(gap.how, words),
-        )
-        for gap in answer.missing
-    )
+    items = tuple(missing_line(gap, words=words) for gap in answer.missing)
     first = answer.verdict.decision is Decision.MEASURE_FIRST
-    return Section("Worth measuring", (Items(items),), Matter.BODY if first else Matter.ASIDE)
+    title = say(message("missing-title"), words)
+    return Section(title, (Items(items),), Matter.BODY if first else Matter.ASIDE)
+
+
+def missing_line(gap: Missing, *, words: Words) -> str:
+    """One thing worth measuring, in Markdown.
+
+    Parameters
+    ----------
+    gap
+        What is missing [row].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    str
+        Its label, why it matters and how to find it out [text].
+    """
+    line = message(
+        "missing-line",
+        field=Given(field_called(gap.field, words)),
+        why=Given(sentence(gap.why, words)),
+        how=Given(sentence(gap.how, words)),
+    )
+    return say(line, words)
 
 
 def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:
@@ -79,20 +116,20 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
     remarks = [finding for finding in noted if not _is_told_by_a_table(finding, answer)]
     passed = len(answer.findings) - len(failed) - len(noted)
     blocks: list[Block] = [
-        Note(_worded(finding, numbers, words), _LABELS[severity])
+        Note(_worded(finding, numbers, words), say(_LABELS[severity], words))
         for severity in _ORDER
         for finding in failed
         if finding.severity is severity
     ]
-    blocks += [Note(_worded(remark, numbers, words), "Noted") for remark in remarks]
+    note = say(_LABELS[Severity.INFO], words)
+    blocks += [Note(_worded(remark, numbers, words), note) for remark in remarks]
     if passed and failed:
-        verb = "was" if passed == 1 else "were"
-        blocks.append(Paragraph(f"{raised(counted(passed, 'further check'))} {verb} passed."))
+        blocks.append(Paragraph(say(message("check-passed-others", n=passed), words)))
     elif passed == 1:
-        blocks.append(Paragraph("The one check that could be made was passed."))
+        blocks.append(Paragraph(say(message("check-passed-one"), words)))
     elif passed:
-        blocks.append(Paragraph(f"All {counted(passed, 'check')} were passed."))
-    return Section("Checks", tuple(blocks), Matter.ASIDE)
+        blocks.append(Paragraph(say(message("check-passed-all", n=passed), words)))
+    return Section(say(message("check-title"), words), tuple(blocks), Matter.ASIDE)
 
 
 def _is_remark(finding: Finding) -> bool:
@@ -106,25 +143,35 @@ def _is_told_by_a_table(finding: Finding, answer: Answer) -> bool:
 
 
 def _worded(finding: Finding, numbers: Mapping[str, str], words: Words) -> str:
-    text = sentence(finding.comment, words) or sentence(_bare(finding), words)
+    text = sentence(finding.comment, words) or say(_bare(finding), words)
     return text + cited(finding.source_key, numbers)
 
 
-def _bare(finding: Finding) -> str:
+def _bare(finding: Finding) -> Message:
+    """A finding of an earlier version that has no sentence of its own."""
     name = finding.check.replace("_", " ").replace("-", " ")
-    if finding.value is None:
-        return name
-    unit = f" {finding.unit}" if finding.unit else ""
-    text = f"{name}: {_value(finding.value)}{unit}"
-    if finding.limit is None:
-        return text
-    operator = _OPERATORS.get(finding.operator, finding.operator)
-    expected = f"{operator} {_value(finding.limit)}".strip()
-    return f"{text}, where {expected}{unit} was expected"
+    check = Given(name[:1].upper() + name[1:])
+    value, limit = finding.value, finding.limit
+    if value is None or limit is None:
+        told = Given("–") if value is None else _figure(value, finding.unit)
+        return message("check-bare", check=check, value=told)
+    return message(
+        "check-bare-expected",
+        check=check,
+        operator=_OPERATORS.get(finding.operator, "is"),
+        value=_figure(value, finding.unit, against=limit),
+        limit=_figure(limit, finding.unit, against=value),
+    )
 
 
-def _value(value: float | str) -> str:
-    return value if isinstance(value, str) else f"{value:.3g}"
+def _figure(value: float | str, unit: str, *, against: float | str | None = None) -> Value:
+    """A figure of a finding, in digits that tell it from its limit."""
+    if isinstance(value, str):
+        return Given(value)
+    kind = _QUANTITIES.get(unit)
+    if kind is None:
+        return Given(f"{value:.3g} {unit}")
+    return Measure(kind, value, None, against if isinstance(against, (int, float)) else None)
 
 
 def cited(key: str | None, numbers: Mapping[str, str]) -> str:

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loamshift.domain.soil import KBelief, ScaleMeasurement, UnusedFact, UnusedReason
 from loamshift.services.context.build_context import build_context
-from loamshift.services.context.scale_words import FACTS, doubt_sentence, unused_sentence
+from loamshift.services.context.scale_words import scale_doubt, scale_unused
 from loamshift.tables.laboratory import load_buffer_ph_methods
 from services.beds import bed
+from wording import read
+
+PATHS = (
+    "soil.buffer_ph",
+    "soil.buffer_ph_method",
+    "soil.lab_lime_requirement",
+    "soil.exchangeable_al_cmolc_kg",
+    "soil.cec_cmolc_kg",
+    "soil.base_saturation_pct",
+    "titration",
+)
 
 NAMED = {
     "SMP": 6.4,
@@ -150,7 +163,7 @@ def test_a_figure_that_is_hard_to_believe_is_doubted_and_counts_for_less() -> No
     k = scale('lab_lime_requirement = "3000 g/m2"')
     assert k.measured[0].doubted
     assert k.log10_k_mean < 0.4 * k.measured[0].log10_k_mean
-    assert "hard to believe" in doubt_sentence(k.measured[0])
+    assert "hard to believe" in read(scale_doubt(k.measured[0]))
     assert not scale('lab_lime_requirement = "500 g/m2"').measured[0].doubted
 
 
@@ -240,7 +253,7 @@ def test_every_figure_is_used_or_named(
     assert abs(k.log10_k_mean) < 1.0
     assert 0.05 < k.log10_k_sd < 0.5
     for fact in k.unused:
-        assert unused_sentence(fact).endswith(".")
+        assert read(scale_unused(fact)).endswith(".")
 
 
 @settings(derandomize=True, deadline=None, max_examples=60)
@@ -277,11 +290,11 @@ def test_near_the_end_of_a_method_its_word_fades() -> None:
 
 @pytest.mark.parametrize("reason", list(UnusedReason))
 def test_every_reason_has_a_sentence_with_its_figures(reason: UnusedReason) -> None:
-    for path in FACTS:
-        words = unused_sentence(
-            UnusedFact(path=path, reason=reason, value=6.25, limit=6.5, method="SMP buffer")
-        )
+    for path in PATHS:
+        fact = UnusedFact(path=path, reason=reason, value=6.25, limit=6.5, method="SMP buffer")
+        words = read(scale_unused(fact))
         assert words.startswith("The ") and words.endswith(".")
         assert "SMP buffer" in words
     measured = ScaleMeasurement(path="soil.buffer_ph", log10_k_mean=-0.7, log10_k_sd=0.2)
-    assert "20 % of" in doubt_sentence(measured)
+    assert "only 20% of" in read(scale_doubt(measured))
+    assert "5.0 times as much" in read(scale_doubt(replace(measured, log10_k_mean=0.7)))

@@ -8,10 +8,25 @@ from loamshift.core.salinity import al_saturation_frac
 from loamshift.domain.answer import Finding, Reason, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage, Site
+from loamshift.domain.message import (
+    Measure,
+    Message,
+    Prose,
+    Quantity,
+    choice,
+    depth,
+    message,
+    percent,
+    ph,
+    rate,
+    salt,
+)
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.entry_doubts import entry_doubt_findings
 from loamshift.services.cautions.reading_checks import reading_findings
+from loamshift.services.cautions.reading_words import reading_told
 from loamshift.services.cautions.target_checks import (
+    CACL2_STEP_PH,
     finding_row,
     range_agreed,
     shared_range,
@@ -20,14 +35,14 @@ from loamshift.services.cautions.target_checks import (
     wanted_too_soon,
 )
 from loamshift.services.context.readings import current_reading
-from loamshift.services.context.scale_words import doubt_sentence
-from loamshift.services.format import format_rate
+from loamshift.services.context.scale_words import scale_doubt
 from loamshift.services.verdict.doubts import likely_sodic
 from loamshift.services.verdict.stops import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
 
 ACID_WITH_LIME_PH = 6.5
 DEPTH_FACTOR = 1.5
+MUCH_LIME_PCT = 1.0
 
 
 def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Finding, ...]:
@@ -76,48 +91,48 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
 def _method(context: BedContext) -> Finding | None:
     if context.soil is None:
         return None
-    ph = context.soil.ph
-    rough = ph.method.is_rough
-    comments = {
-        PhMethod.PROBE: "A stab probe can be out by half a unit or more either way; it widens "
-        "this answer and does not drive it.",
-        PhMethod.STRIP: "A colour strip or kit reads to about half a unit; it widens this answer.",
-        PhMethod.UNKNOWN: "The report does not say how the pH was read. In calcium chloride the "
-        "same soil reads about 0.6 lower than in water.",
-    }
-    comment = comments.get(ph.method, f"Read by a laboratory method: {ph.basis}.")
+    method = context.soil.ph.method
+    rough = method.is_rough
     return finding_row(
         "pH method",
-        value=ph.method.value,
+        value=method.value,
         operator="is",
         limit="a laboratory method",
         unit="",
         passed=not rough,
         severity=Severity.CAUTION,
-        comment=comment,
+        comment=_method_words(context, method),
         source_key="own-judgement" if rough else None,
     )
 
 
+def _method_words(context: BedContext, method: PhMethod) -> Message | Prose:
+    if method is PhMethod.UNKNOWN:
+        return message("check-method-unknown", step=ph(CACL2_STEP_PH))
+    if method.is_rough:
+        return message(f"check-method-{choice(method.value)}")
+    reading = current_reading(context.case)
+    if reading is None:
+        return Prose()
+    return message("check-method-laboratory", reading=reading_told(reading))
+
+
 def _salt_above_water(case: Case) -> Finding | None:
     readings: list[PhReading] = [*([case.soil.ph] if case.soil.ph else []), *case.soil.other_ph]
-    salt = [reading.ph for reading in readings if reading.method.is_salt]
+    salty = [reading.ph for reading in readings if reading.method.is_salt]
     water = [reading.ph for reading in readings if reading.method.is_water]
-    if not salt or not water:
+    if not salty or not water:
         return None
-    passed = max(salt) <= max(water)
+    passed = max(salty) <= max(water)
     return finding_row(
         "salt pH against water pH",
-        value=max(salt),
+        value=max(salty),
         operator="<=",
         limit=max(water),
         unit="pH",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="The reading in salt lies below that in water, as it should."
-        if passed
-        else "The reading in a salt solution lies above the one in water. That hardly happens; "
-        "one of the two is mislabelled, so ask the laboratory.",
+        comment=message("check-salt-water-ok" if passed else "check-salt-water-odd"),
         source_key="nsw-dpi-acidity-2021",
     )
 
@@ -126,20 +141,17 @@ def _buffer_for_ph(context: BedContext) -> Finding | None:
     entry = context.case.soil
     if entry.buffer_ph is None or context.soil is None:
         return None
-    ph = context.soil.ph.ph_water
-    passed = ph < entry.buffer_ph + 0.3
+    ph_water = context.soil.ph.ph_water
+    passed = ph_water < entry.buffer_ph + 0.3
     return finding_row(
         "buffer pH against soil pH",
         value=entry.buffer_ph,
         operator=">",
-        limit=round(ph, 2),
+        limit=round(ph_water, 2),
         unit="pH",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="The buffer reading lies above the soil pH, as it does in an acid soil."
-        if passed
-        else "A buffer pH is read on acid soils only and lies above the soil pH. Here it does not: "
-        "the two may have changed places.",
+        comment=message("check-buffer-ok" if passed else "check-buffer-odd"),
     )
 
 
@@ -147,19 +159,18 @@ def _lime_with_acid(context: BedContext) -> Finding | None:
     if context.soil is None or not context.soil.carbonate.measured:
         return None
     value = context.soil.carbonate.high_pct
-    passed = not (value > 1.0 and context.soil.ph.ph_water < ACID_WITH_LIME_PH)
+    passed = not (value > MUCH_LIME_PCT and context.soil.ph.ph_water < ACID_WITH_LIME_PH)
     return finding_row(
         "free lime against pH",
         value=value,
         operator="<=",
-        limit=1.0,
+        limit=MUCH_LIME_PCT,
         unit="% CaCO3",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="pH and free lime fit each other."
+        comment=message("check-lime-ok")
         if passed
-        else "More than 1 % free lime does not go with so acid a soil. Shell or coarse limestone "
-        "grit can do it; otherwise one of the two figures belongs to another sample.",
+        else message("check-lime-odd", limit=percent(MUCH_LIME_PCT)),
         source_key="own-judgement",
     )
 
@@ -179,9 +190,9 @@ def _old_sample(case: Case) -> Finding | None:
         unit="days",
         passed=age <= limit,
         severity=Severity.CAUTION,
-        comment="The sample is recent enough."
+        comment=message("check-age-ok")
         if age <= limit
-        else "The sample is more than two years old; feed, water and rain have gone on since.",
+        else message("check-age-old", age=Measure(Quantity.YEARS, limit / 365.0)),
         source_key="common-practice",
     )
 
@@ -206,10 +217,9 @@ def _sample_depth(context: BedContext) -> Finding | None:
         unit="cm",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="The sample speaks for the depth that is treated."
+        comment=message("check-depth-ok")
         if passed
-        else f"The sample reached {sampled:g} cm and the treatment {context.depth_cm:g} cm. "
-        "Sample the depth you treat, now and later, or the two cannot be compared.",
+        else message("check-depth-odd", sampled=depth(sampled), treated=depth(context.depth_cm)),
         source_key="common-practice",
     )
 
@@ -229,8 +239,7 @@ def _salt(context: BedContext) -> Finding | None:
             unit="dS/m",
             passed=False,
             severity=Severity.CAUTION,
-            comment="A conductivity means nothing without its extract: give soil.ec_method as "
-            "paste, 1:1 or 1:5.",
+            comment=message("check-salt-no-extract"),
         )
     limits = verdict_values()
     sensitive = context.target is not None and context.target.calcifuge
@@ -243,10 +252,11 @@ def _salt(context: BedContext) -> Finding | None:
         unit="dS/m, saturated paste",
         passed=ece <= limit,
         severity=Severity.BLOCK,
-        comment="Salt is low enough."
+        comment=message("check-salt-ok")
         if ece <= limit
-        else "The soil is too salty already. Acidifying and liming materials are salts or make "
-        "salts; wash the soil through with good water first.",
+        else message(
+            "check-salt-high", ece=salt(ece, against=limit), limit=salt(limit, against=ece)
+        ),
         source_key="ussl-1954",
     )
 
@@ -271,10 +281,9 @@ def _aluminium(context: BedContext) -> Finding | None:
         unit="share",
         passed=share <= limit,
         severity=Severity.CAUTION,
-        comment="By the pH little aluminium is loose."
+        comment=message("check-aluminium-ok")
         if share <= limit
-        else "At this pH aluminium holds a large share of the exchange sites; plants that do not "
-        "come from acid ground suffer at the root.",
+        else message("check-aluminium-high", share=Measure(Quantity.SHARE, share)),
         source_key="malavolta-classes",
     )
 
@@ -292,10 +301,7 @@ def _sodium(context: BedContext) -> Finding | None:
         unit="%",
         passed=sodium <= limit,
         severity=Severity.BLOCK,
-        comment="Not sodic."
-        if sodium <= limit
-        else "A sodic soil: its high pH comes from sodium, and gypsum, drainage and specialist "
-        "advice come before any acid.",
+        comment=message("check-sodium-ok" if sodium <= limit else "check-sodium-high"),
         source_key="ussl-1954",
     )
 
@@ -312,8 +318,7 @@ def _sodium_suspected(context: BedContext) -> Finding | None:
         unit="pH in water",
         passed=False,
         severity=Severity.CAUTION,
-        comment="So high a pH is most often that of a sodic soil, where gypsum, drainage and "
-        "specialist advice come before any acid.",
+        comment=message("check-sodium-suspected"),
         source_key="ussl-1954",
     )
 
@@ -331,10 +336,7 @@ def _drainage(context: BedContext, *, blocks: bool) -> Finding | None:
         unit="",
         passed=not wet,
         severity=Severity.BLOCK if blocks else Severity.CAUTION,
-        comment="In waterlogged soil sulfur does not turn to acid but to hydrogen sulfide, which "
-        "kills roots. Drain first."
-        if wet
-        else "Air reaches the soil.",
+        comment=message("check-drainage-wet" if wet else "check-drainage-ok"),
         source_key="yarborough-2008" if wet else None,
     )
 
@@ -352,10 +354,7 @@ def _site(context: BedContext) -> Finding | None:
         unit="",
         passed=not old,
         severity=Severity.CAUTION,
-        comment="Old urban or orchard ground can hold lead, copper, zinc, cadmium or arsenic. "
-        "Test for metals before you make it more acid, and grow food in clean soil."
-        if old
-        else "Nothing known against it.",
+        comment=message("check-site-old" if old else "check-site-ok"),
         source_key=None,
     )
 
@@ -372,8 +371,7 @@ def _hardness(case: Case) -> Finding | None:
         unit="mg/L CaCO3",
         passed=case.water.alkalinity_mg_l_as_caco3 is not None,
         severity=Severity.CAUTION,
-        comment="Hardness counts calcium and magnesium; only alkalinity (bicarbonate) raises the "
-        "pH. Ask the water company for the alkalinity.",
+        comment=message("check-hardness"),
     )
 
 
@@ -388,8 +386,7 @@ def _volcanic(context: BedContext) -> Finding | None:
         unit="",
         passed=False,
         severity=Severity.CAUTION,
-        comment="Volcanic soils resist about twice as much as this model's curve; the dose is "
-        "doubled and its range widened. A jar titration would settle it.",
+        comment=message("check-volcanic"),
         source_key=None,
     )
 
@@ -398,7 +395,6 @@ def _laboratory_lime(context: BedContext) -> Finding | None:
     lab = context.case.soil.lab_lime_requirement_g_m2
     if lab is None:
         return None
-    units = context.case.units
     return finding_row(
         "lime requirement of the laboratory",
         value=round(lab, 1),
@@ -407,8 +403,7 @@ def _laboratory_lime(context: BedContext) -> Finding | None:
         unit="g/m2",
         passed=True,
         severity=Severity.INFO,
-        comment=f"Your laboratory advises {format_rate(lab, units)} of lime. Its target pH, depth "
-        "and lime quality may differ from ours; where the two disagree by more than twice, ask.",
+        comment=message("check-laboratory-lime", lime=rate(lab)),
     )
 
 
@@ -426,7 +421,7 @@ def _doubted_measurements(context: BedContext) -> Iterator[Finding]:
                 unit="times the usual resistance",
                 passed=False,
                 severity=Severity.CAUTION,
-                comment=doubt_sentence(measured),
+                comment=scale_doubt(measured),
                 source_key="own-judgement",
             )
 

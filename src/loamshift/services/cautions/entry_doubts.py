@@ -6,22 +6,48 @@ unit that would bring it into that range.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
+from typing import Final
 
 from loamshift.domain.answer import Finding, Severity
-from loamshift.domain.case import BedKind, Case, Units
+from loamshift.domain.case import BedKind, Case
 from loamshift.domain.entry_range import EntryDoubt, EntryRange, Gather, Side
+from loamshift.domain.field_name import field_in_text
+from loamshift.domain.message import Measure, Message, Prose, Quantity, message, prose
 from loamshift.domain.soil import Medium
 from loamshift.services.cautions.target_checks import finding_row
-from loamshift.services.format import format_amount, format_rate
 from loamshift.tables.entry_ranges import load_entry_ranges
-from loamshift.units import INCH_CM, SQUARE_FOOT_M2, f_from_c
 
 CHECK = "unit of "
 """Every row's check begins with it; the path of the case file follows."""
 OWN_CLIMATE = "case-file"
 ORGANIC_MATTER = "soil.organic_matter_pct"
 EACH_ENTRY = "[]"
+_ENTRY: Final = re.compile(r"[a-z_.]+\[\d+\]")
+_KINDS: Final[Mapping[str, Quantity]] = {
+    "%": Quantity.PERCENT,
+    "cm": Quantity.DEPTH,
+    "g": Quantity.AMOUNT,
+    "g/m2": Quantity.RATE,
+    "m2": Quantity.AREA,
+    "°C": Quantity.TEMPERATURE,
+}
+"""Units of the table whose figures are said in the units of the reader."""
+_WITHIN: Final[Mapping[str, Quantity]] = {
+    "mm a week": Quantity.WATER_DEPTH,
+    "mm a year": Quantity.WATER_DEPTH,
+}
+_OWN_UNITS: Final[Mapping[str, str]] = {
+    "cmolc/kg": "cmolc-kg",
+    "g/cm³": "g-cm3",
+    "dS/m": "ds-m",
+    "mg/L CaCO3": "mg-l-caco3",
+    "mm a week": "mm-a-week",
+    "mm a year": "mm-a-year",
+    "pH": "none",
+}
+"""The others, by their choice in the message ``doubt-figure``."""
 
 
 def entry_doubts(case: Case) -> tuple[EntryDoubt, ...]:
@@ -75,7 +101,7 @@ def entry_doubt_findings(case: Case) -> tuple[Finding, ...]:
     tuple of Finding
         One row a figure, all of severity caution [unit of the row].
     """
-    return tuple(_question(doubt, case.units) for doubt in entry_doubts(case))
+    return tuple(map(_question, entry_doubts(case)))
 
 
 def _doubt(row: EntryRange, path: str, *, given: float) -> EntryDoubt | None:
@@ -94,22 +120,10 @@ def _doubt(row: EntryRange, path: str, *, given: float) -> EntryDoubt | None:
     )
 
 
-def _question(doubt: EntryDoubt, units: Units) -> Finding:
+def _question(doubt: EntryDoubt) -> Finding:
     row, low = doubt.range, doubt.side is Side.LOW
-    given = _with_unit(doubt.given, row.unit, units)
-    which = f" ({doubt.path})" if "[" in doubt.path else ""
-    said = f"{row.phrase} of {given}{which} is unusually {doubt.side.value}."
-    if doubt.meant:
-        readings = "; ".join(
-            f"{'if it was meant in' if place == 0 else 'in'} {unit}, it is "
-            f"{_with_unit(value, row.unit, units)}"
-            if unit != "a fraction"
-            else f"if it was meant as a fraction, it is {_with_unit(value, row.unit, units)}"
-            for place, (unit, value) in enumerate(doubt.meant)
-        )
-        asked = f"Was another unit meant? {readings[0].upper()}{readings[1:]}."
-    else:
-        asked = row.hint or "Is the figure right?"
+    given = figure_told(doubt.given, row.unit)
+    entry = _ENTRY.match(doubt.path)
     return finding_row(
         f"{CHECK}{doubt.path}",
         value=float(f"{doubt.given:.4g}"),
@@ -118,31 +132,54 @@ def _question(doubt: EntryDoubt, units: Units) -> Finding:
         unit=row.unit,
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"{said} {asked} Until it is corrected, {given} is used.",
+        comment=prose(
+            message(
+                "doubt-unusual",
+                what=message(f"doubt-what-{row.phrase}"),
+                given=given,
+                entry=None if entry is None else field_in_text(entry[0]),
+                side=doubt.side.value,
+            ),
+            _asked(doubt),
+            message("doubt-until", given=given),
+        ),
         source_key=row.source_key,
     )
 
 
-def _with_unit(value: float, unit: str, units: Units) -> str:
-    """A figure as this reader says it."""
-    us = units is Units.US
-    if unit == "g/m2":
-        return format_rate(value, units)
-    if unit == "g":
-        return format_amount(value, units)
-    if unit == "m2":
-        return f"{_figure(value / SQUARE_FOOT_M2)} ft²" if us else f"{_figure(value)} m²"
-    if us and unit.split(" ")[0] in ("cm", "mm"):
-        inches = value / INCH_CM * (0.1 if unit.startswith("mm") else 1.0)
-        return f"{_figure(inches)} in{unit[2:]}"
-    if us and unit == "°C":
-        return f"{f_from_c(value):.0f} °F"
-    return f"{_figure(value)} {unit}"
+def _asked(doubt: EntryDoubt) -> Prose:
+    """Which other unit may have been meant, or a question of the key's own."""
+    row = doubt.range
+    if not doubt.meant:
+        return prose(message(f"doubt-hint-{row.hint}" if row.hint else "doubt-right"))
+    meant = (
+        message("doubt-meant", meant=unit, value=figure_told(value, row.unit))
+        for unit, value in doubt.meant
+    )
+    return prose(message("doubt-other-unit"), *meant)
 
 
-def _figure(value: float) -> str:
-    """Two digits where nobody can be surer, all before the point where there are more."""
-    return f"{value:,.0f}" if abs(value) >= 100.0 else f"{value:.2g}"
+def figure_told(value: float, unit: str) -> Measure | Message:
+    """A figure of a bed file in the unit of its key.
+
+    Parameters
+    ----------
+    value
+        The figure [unit].
+    unit
+        A unit of the table of usual ranges [text].
+
+    Returns
+    -------
+    Measure or Message
+        In units of the reader where such a quantity is said in them; else with its own
+        [measure or message].
+    """
+    kind = _KINDS.get(unit)
+    if kind is not None:
+        return Measure(kind, value)
+    measure = Measure(_WITHIN.get(unit, Quantity.NUMBER), value)
+    return message("doubt-figure", n=measure, unit=_OWN_UNITS.get(unit, "none"))
 
 
 def _figures(case: Case, row: EntryRange) -> Iterator[tuple[str, float]]:

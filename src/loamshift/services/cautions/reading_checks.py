@@ -1,4 +1,4 @@
-"""Doubts about the readings themselves: each a sentence, never a silent number."""
+"""Doubts about the readings themselves: each is said, never a silent number."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import combinations, pairwise
 
-from loamshift.domain.answer import Finding, Severity
+from loamshift.domain.answer import Finding, Severity, Worded
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Case, Units
+from loamshift.domain.case import Case
+from loamshift.domain.message import Listed, Measure, Message, Product, Quantity, message, prose
 from loamshift.domain.ph import PhReading
+from loamshift.services.cautions.reading_words import applied_told, reading_told
 from loamshift.services.cautions.target_checks import finding_row
 from loamshift.services.context.readings import (
     OLDEST_D,
@@ -19,7 +21,6 @@ from loamshift.services.context.readings import (
     ph_belief,
     season_readings,
 )
-from loamshift.services.format import format_date
 
 AGREEMENT = "two readings of one soil"
 REPEATED = "readings given twice"
@@ -34,6 +35,8 @@ DISAGREE_SD = 2.0
 """Two readings farther apart than this many standard deviations disagree."""
 DEPTHS_DIFFER = 1.5
 """Depths in a greater ratio than this are not the same soil [1]."""
+OLDEST_YEARS = OLDEST_D / 366.0
+"""The same as ``OLDEST_D`` [years]."""
 SEEN_SHARE = 0.5
 """Less of a material acted than this share, and a reading does not judge it [0-1]."""
 
@@ -77,41 +80,44 @@ def _agreement(case: Case, seasons: Sequence[SeasonReading]) -> tuple[Finding, .
         if not _applied_between(case, before.day, _day(after.readings[0]))
     ]
     failed = [pair for pair in within if _apart_in_sd(*pair) > DISAGREE_SD]
-    rows = [_contradiction(case, failed)] if failed else []
-    rows += [_jump(case, *pair) for pair in between if _apart_in_sd(*pair) > DISAGREE_SD]
+    rows = [_contradiction(failed)] if failed else []
+    rows += [_jump(*pair) for pair in between if _apart_in_sd(*pair) > DISAGREE_SD]
     if rows or not (within or between):
         return tuple(rows)
     worst = max((*within, *between), key=lambda pair: _apart_in_sd(*pair))
-    return (_row_of_two(*worst, passed=True, comment="The readings agree within their errors."),)
+    return (_row_of_two(*worst, passed=True, comment=message("check-readings-agree")),)
 
 
-def _contradiction(case: Case, failed: Sequence[tuple[PhReading, PhReading]]) -> Finding:
+def _contradiction(failed: Sequence[tuple[PhReading, PhReading]]) -> Finding:
     one, two = max(failed, key=lambda pair: _apart_in_sd(*pair))
-    more = "" if len(failed) == 1 else f" They are the worst of {len(failed)} such pairs."
+    pairs = len(failed)
     return _row_of_two(
         one,
         two,
         passed=False,
-        comment="Two readings of one season contradict each other, with nothing applied in "
-        f"between: {_told(one, case.units)}, and {_told(two, case.units)}.{more}"
-        f"{_depths(one, two)} This answer takes the readings of the season together and allows "
-        "for a wider error. Take another sample before you spend money on either.",
+        comment=prose(
+            message("check-readings-contradict", one=_told(one), two=_told(two)),
+            message("check-readings-worst", pairs=pairs) if pairs > 1 else None,
+            _depths(one, two),
+            message("check-readings-together"),
+        ),
     )
 
 
-def _jump(case: Case, one: PhReading, two: PhReading) -> Finding:
+def _jump(one: PhReading, two: PhReading) -> Finding:
     return _row_of_two(
         one,
         two,
         passed=False,
-        comment=f"The readings changed from {_told(one, case.units)}, to "
-        f"{_told(two, case.units)}, and the case names nothing applied in between."
-        f"{_depths(one, two)} If something was applied, add it. If nothing was, one of the two is "
-        "probably wrong: take another sample.",
+        comment=prose(
+            message("check-readings-jump", one=_told(one), two=_told(two)),
+            _depths(one, two),
+            message("check-readings-jump-ask"),
+        ),
     )
 
 
-def _row_of_two(one: PhReading, two: PhReading, *, passed: bool, comment: str) -> Finding:
+def _row_of_two(one: PhReading, two: PhReading, *, passed: bool, comment: Worded) -> Finding:
     return finding_row(
         AGREEMENT,
         value=round(_apart(one, two), 2),
@@ -134,7 +140,6 @@ def _given_twice(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]
     given = (1 if entry.ph else 0) + len(entry.other_ph) + len(case.readings)
     extra = given - len(readings)
     if extra > 0:
-        what = "One reading is given twice" if extra == 1 else f"{extra} readings are repeats"
         yield finding_row(
             REPEATED,
             value=float(extra),
@@ -143,7 +148,7 @@ def _given_twice(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]
             unit="readings",
             passed=False,
             severity=Severity.INFO,
-            comment=f"{what}: same day, same pH and same method. Each counts once.",
+            comment=message("check-readings-repeated", extra=extra),
         )
 
 
@@ -152,19 +157,17 @@ def _too_old(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
     old = [reading for reading in readings if _day(reading) < oldest]
     if not old:
         return
-    days = ", ".join(format_date(_day(reading), case.units) for reading in old)
     is_all = len(old) == len(readings)
-    comment = (
-        f"No reading is recent enough to use: a soil changes too much in twelve years ({days}). "
-        "Take a new sample."
-        if is_all
-        else f"Readings more than twelve years old were not used ({days})."
+    comment = message(
+        "check-readings-all-too-old" if is_all else "check-readings-too-old",
+        days=Listed(tuple(_day(reading) for reading in old)),
+        age=Measure(Quantity.YEARS, OLDEST_YEARS),
     )
     yield finding_row(
         TOO_OLD,
         value=round((case.today - _day(old[0])).days / 365.25, 1),
         operator="<=",
-        limit=12.0,
+        limit=OLDEST_YEARS,
         unit="years",
         passed=False,
         severity=Severity.CAUTION if is_all else Severity.INFO,
@@ -178,12 +181,10 @@ def _no_date(case: Case) -> Iterator[Finding]:
     report = [*((entry.ph,) if entry.ph else ()), *entry.other_ph]
     if entry.sampled is not None or not any(reading.taken is None for reading in report):
         return
-    beside = [
-        *(("dated readings",) if case.readings else ()),
-        *(("dated applications",) if case.applied else ()),
-    ]
-    if not beside:
+    if not (case.readings or case.applied):
         return
+    one = "readings" if case.readings else "applications"
+    beside = "both" if case.readings and case.applied else one
     yield finding_row(
         NO_DATE,
         value="not given",
@@ -192,9 +193,7 @@ def _no_date(case: Case) -> Iterator[Finding]:
         unit="",
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"The soil report has no date, so it counts as taken today, "
-        f"{format_date(case.today, case.units)}, after all the {' and '.join(beside)}. If it is "
-        "older, give soil.sampled: the answer may change.",
+        comment=message("check-no-date", beside=beside, today=case.today),
         source_key="own-judgement",
     )
 
@@ -210,9 +209,7 @@ def _rough_only(readings: Sequence[PhReading]) -> Iterator[Finding]:
         unit="readings",
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"None of the {len(readings)} readings was made by a named laboratory method. "
-        "Probes, strips and unnamed methods can all be wrong in the same direction, so several of "
-        "them are not much better than one. A single laboratory test would count for more.",
+        comment=message("check-rough-only", n=len(readings)),
         source_key="own-judgement",
     )
 
@@ -226,7 +223,6 @@ def _rough_first(
     left_out = [one for one in readings if oldest <= _day(one) < first and one.method.is_rough]
     if not left_out:
         return
-    told = "; ".join(_told(reading, case.units) for reading in left_out)
     yield finding_row(
         ROUGH_FIRST,
         value=float(len(left_out)),
@@ -235,11 +231,7 @@ def _rough_first(
         unit="readings",
         passed=False,
         severity=Severity.INFO,
-        comment=f"Not used, because it is a rough reading older than the first laboratory test: "
-        f"{told}."
-        if len(left_out) == 1
-        else f"Not used, because they are rough readings older than the first laboratory test: "
-        f"{told}.",
+        comment=message("check-rough-first", readings=Listed(tuple(map(_told, left_out)))),
         source_key="own-judgement",
     )
 
@@ -252,12 +244,8 @@ def _not_seen(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
     unseen = [applied for applied in case.applied if applied.on >= last]
     if not unseen:
         return
-    names = " and ".join(
-        dict.fromkeys(
-            f"the {applied.material.key} of {format_date(applied.on, case.units)}"
-            for applied in unseen
-        )
-    )
+    different = {(applied.material.key, applied.on): applied for applied in unseen}
+    told = Listed(tuple(map(applied_told, different.values())))
     yield finding_row(
         NOT_SEEN,
         value=last.isoformat(),
@@ -266,9 +254,7 @@ def _not_seen(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
         unit="",
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"The last reading, of {format_date(last, case.units)}, was taken before {names} "
-        "could act, so it says nothing about the effect. That effect is calculated here, not "
-        "measured.",
+        comment=message("check-not-seen", day=last, applied=told),
         source_key="own-arithmetic",
     )
 
@@ -278,7 +264,6 @@ def _half_seen(context: BedContext) -> Iterator[Finding]:
 
     Nothing is pending where no pH is known.
     """
-    units = context.case.units
     for applied, pending in zip(context.case.applied, context.pending, strict=False):
         if pending.since_days <= 0 or pending.total_mmolc_m2 == 0.0:
             continue
@@ -293,9 +278,12 @@ def _half_seen(context: BedContext) -> Iterator[Finding]:
             unit="share",
             passed=False,
             severity=Severity.CAUTION,
-            comment=f"When the sample was taken, about {round(100.0 * max(acted, 0.0))} % of the "
-            f"{pending.material} of {format_date(applied.on, units)} had reacted, so the reading "
-            "does not show its full effect yet. The rest is calculated.",
+            comment=message(
+                "check-half-seen",
+                share=Measure(Quantity.SHARE, max(acted, 0.0)),
+                product=Product(pending.material),
+                day=applied.on,
+            ),
             source_key="own-arithmetic",
         )
 
@@ -305,19 +293,15 @@ def _day(reading: PhReading) -> date:
     return reading.taken
 
 
-def _told(reading: PhReading, units: Units) -> str:
-    return f"{ph_belief(reading).basis} on {format_date(_day(reading), units)}"
+def _told(reading: PhReading) -> Message:
+    return reading_told(reading, day=_day(reading))
 
 
-def _depths(one: PhReading, two: PhReading) -> str:
+def _depths(one: PhReading, two: PhReading) -> Message | None:
     if one.depth_cm is None or two.depth_cm is None:
-        return ""
+        return None
     shallow, deep = sorted((one.depth_cm, two.depth_cm))
-    return (
-        " They come from different depths, which may explain it."
-        if (deep > DEPTHS_DIFFER * shallow)
-        else ""
-    )
+    return message("check-readings-depths") if deep > DEPTHS_DIFFER * shallow else None
 
 
 def _apart(one: PhReading, two: PhReading) -> float:

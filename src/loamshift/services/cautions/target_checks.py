@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Finding, Severity
+from typing import Final
+
+from loamshift.domain.answer import Finding, Severity, Worded
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
+from loamshift.domain.message import Listed, Message, PlantName, choice, message, ph, plants
 from loamshift.domain.plant import Plant
 from loamshift.services.context.readings import current_reading
 from loamshift.services.context.target import plants_share_a_range
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.tables.model import verdict_values
+
+CACL2_STEP_PH: Final = 0.6
+"""How much lower soil reads in calcium chloride than in water (NSW DPI 2021) [pH]."""
 
 
 def finding_row(
@@ -21,7 +27,7 @@ def finding_row(
     unit: str,
     passed: bool,
     severity: Severity,
-    comment: str,
+    comment: Worded,
     source_key: str | None = None,
 ) -> Finding:
     """One check as a row; a passed check is information, whatever it would have been.
@@ -43,7 +49,7 @@ def finding_row(
     severity
         How grave a failure is [enumeration].
     comment
-        A sentence for the letter [text].
+        What the letter says of it [message].
     source_key
         Source of the limit, if any [text].
 
@@ -91,9 +97,9 @@ def target_method(case: Case) -> Finding | None:
         unit="",
         passed=False,
         severity=Severity.CAUTION,
-        comment=f"The soil was read in {reading.method.value}, but the target does not say by "
-        "which method it is meant; it was taken as pH in water. If it is meant in "
-        f"{reading.method.value}, give aim.target_method: the difference is about 0.6.",
+        comment=message(
+            "check-target-method", method=choice(reading.method.value), step=ph(CACL2_STEP_PH)
+        ),
         source_key="nsw-dpi-acidity-2021",
     )
 
@@ -111,10 +117,10 @@ def target_in_range(context: BedContext) -> Finding | None:
     Finding or None
         None where there is nothing to check [row].
     """
-    target, plants = context.target, context.case.aim.plants
-    if target is None or not plants or context.case.aim.target_ph is None:
+    target, wanted = context.target, context.case.aim.plants
+    if target is None or not wanted or context.case.aim.target_ph is None:
         return None
-    low, high = max(p.ph_low for p in plants), min(p.ph_high for p in plants)
+    low, high = max(p.ph_low for p in wanted), min(p.ph_high for p in wanted)
     passed = low <= target.ph_aim <= high
     return finding_row(
         "target pH against the printed range",
@@ -124,11 +130,14 @@ def target_in_range(context: BedContext) -> Finding | None:
         unit="pH",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="The target lies in the range printed for the plants."
+        comment=message("check-target-ok")
         if passed
-        else f"The target, pH {target.ph_aim:.1f} in water, lies outside the range printed for "
-        f"{' and '.join(p.name for p in plants)}, {low:.1f} to {high:.1f}. It was followed all "
-        "the same; check it, and the method it is meant in.",
+        else message(
+            "check-target-outside",
+            target=ph(target.ph_aim, against=low if target.ph_aim < low else high),
+            plants=plants([plant.name for plant in wanted]),
+            range=ph(low, high=high),
+        ),
         source_key=None,
     )
 
@@ -149,22 +158,17 @@ def range_agreed(context: BedContext) -> Finding | None:
     target = context.target
     if target is None or not target.names:
         return None
-    plants: tuple[Plant, ...] = context.case.aim.plants
-    agree = all(plant.ranges_agree for plant in plants)
+    wanted: tuple[Plant, ...] = context.case.aim.plants
+    agree = all(plant.ranges_agree for plant in wanted)
     passed = not target.weak and agree
     if target.weak:
-        comment = (
-            "The printed range for this plant rests on one source or on memory. It does not start "
-            "a plan by itself: give a target pH if you have reason to trust one."
-        )
+        comment = message("check-range-weak")
     elif not agree:
-        spread = max(plant.midpoint_spread for plant in plants)
-        comment = (
-            f"Sources disagree about this plant: the middles of their ranges lie {spread:.1f} pH "
-            "apart. The median range is used."
-        )
+        spread = max(plant.midpoint_spread for plant in wanted)
+        comment = message("check-range-disagree", spread=ph(spread))
     else:
-        comment = f"The printed ranges agree ({target.basis})."
+        sources = wanted[0].n_sources if len(wanted) == 1 else None
+        comment = message("check-range-agree", sources=sources)
     return finding_row(
         "printed pH range of the plant",
         value=target.basis,
@@ -203,9 +207,9 @@ def shared_range(case: Case) -> Finding | None:
         unit="pH",
         passed=passed,
         severity=Severity.CAUTION,
-        comment="Their pH ranges overlap."
+        comment=message("check-shared-ok")
         if passed
-        else f"No one pH suits all of these plants ({ranges}). Plant them apart.",
+        else message("check-shared-none", ranges=Listed(tuple(map(_range_of, case.aim.plants)))),
     )
 
 
@@ -232,7 +236,14 @@ def wanted_too_soon(case: Case) -> Finding | None:
         unit="days",
         passed=False,
         severity=Severity.CAUTION,
-        comment="Nothing put on now could show by the day wanted: sulfur and lime take months. "
-        "The answer looks three years ahead instead.",
+        comment=message("check-wanted-too-soon"),
         source_key="common-practice",
+    )
+
+
+def _range_of(plant: Plant) -> Message:
+    return message(
+        "check-plant-range",
+        plant=PlantName(plant.name),
+        range=ph(plant.ph_low, high=plant.ph_high),
     )

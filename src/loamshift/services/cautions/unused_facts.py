@@ -13,17 +13,13 @@ from datetime import timedelta
 from loamshift.domain.answer import Answer, Decision, Direction, Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, OnHand, Water
+from loamshift.domain.field_name import field_in_text
 from loamshift.domain.material import Material
+from loamshift.domain.message import Listed, Message, message
 from loamshift.domain.plant import Plant
 from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
 from loamshift.services.cautions.target_checks import finding_row
-from loamshift.services.cautions.unused_reasons import (
-    REASONS,
-    AnswerUse,
-    Unused,
-    Why,
-    fact_called,
-)
+from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
 from loamshift.services.cautions.unused_soil import needs_curve, not_yet, unused_soil_facts
 from loamshift.services.context.laboratory_scale import BUFFER_PATH
 from loamshift.services.context.readings import (
@@ -31,7 +27,7 @@ from loamshift.services.context.readings import (
     dated_readings,
     season_readings,
 )
-from loamshift.services.context.scale_words import unused_sentence
+from loamshift.services.context.scale_words import scale_unused
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.products.options import useless_on_hand
@@ -51,7 +47,7 @@ MONTHS = (Water().months, (11, 12, 1, 2, 3))
 
 
 def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
-    """A sentence for each reason why facts of this case were not used.
+    """A message for each reason why facts of this case were not used.
 
     Parameters
     ----------
@@ -150,21 +146,21 @@ def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
 
 
 def _row(why: Why, paths: Sequence[str]) -> Finding:
-    listed = ", ".join(fact_called(path) for path in paths)
-    return _remark(why, paths, f"Given but not used: {listed}. {REASONS[why]}")
+    facts = Listed(tuple(field_in_text(path) for path in paths))
+    return _remark(why, paths, message(f"unused-{why.value}", facts=facts))
 
 
 def _left_out_of_the_scale(context: BedContext, paths: Sequence[str]) -> Iterator[Finding]:
-    """A sentence with its own figures for each fact left out of the belief about the soil."""
+    """A message with its own figures for each fact left out of the belief about the soil."""
     if context.soil is None:
         return
     for fact in context.soil.k.unused:
         if fact.path in paths:
             also = [METHOD_PATH] if fact.path == BUFFER_PATH and METHOD_PATH in paths else []
-            yield _remark(Why.RESISTANCE, [fact.path, *also], unused_sentence(fact))
+            yield _remark(Why.RESISTANCE, [fact.path, *also], scale_unused(fact))
 
 
-def _remark(why: Why, paths: Sequence[str], comment: str) -> Finding:
+def _remark(why: Why, paths: Sequence[str], comment: Message) -> Finding:
     return finding_row(
         f"{CHECK}{', '.join(paths)}",
         value=why.value,

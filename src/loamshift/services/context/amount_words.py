@@ -11,6 +11,8 @@ from loamshift.services.materials.caps import Substance
 
 _BY_ACID = "acid"
 _BY_WEIGHT = "none"
+_SALTS = (Substance.ALUMINIUM_SULFATE, Substance.IRON_SULFATE)
+"""Sold as what their limits speak of; of sulfur, lime and nitrogen a bag is never the whole."""
 
 
 def load_sentence(context: BedContext, load: Load) -> Prose:
@@ -113,7 +115,7 @@ def counted_as(substance: Substance | None, *, by_weight: bool) -> str:
     """
     if substance is None:
         return _BY_ACID
-    return _BY_WEIGHT if by_weight else choice(substance.value)
+    return _BY_WEIGHT if by_weight and substance in _SALTS else choice(substance.value)
 
 
 def products(keys: Iterable[str]) -> Listed:

@@ -1,0 +1,37 @@
+### What nobody filled in that matters: why it matters, and how to find it out.
+
+missing-title = Worth measuring
+# One line of the list; $field is the label of what is missing.
+missing-line = **{ $field }.** { $why } { $how }
+
+missing-ph-why = Everything else starts from it.
+missing-ph-how = Get a laboratory pH, measured in water, of a mixed sample, and note its depth.
+missing-rough-why = A probe, a test strip or a pH of unknown method is a hint, not a test.
+missing-rough-how = Send a mixed sample to a laboratory and ask for the pH in water.
+missing-aim-why = No pH is right or wrong by itself.
+missing-aim-how = Name the plant you want to grow, or give a target pH.
+missing-fizz-why = Free lime uses up the acid before the pH changes.
+missing-fizz-how = Drip dilute hydrochloric acid (or vinegar) on dry soil, and watch and listen for fizzing.
+missing-carbonate-why = A fizz test can still be out by a factor of four, and soil that does not fizz can still contain some free lime.
+missing-carbonate-how = Ask a laboratory for free lime (CaCO3 by gas volume).
+missing-sodium-why = So high a pH comes from sodium more often than from lime.
+missing-sodium-how = Ask a laboratory for exchangeable sodium and salt (EC), at two depths.
+missing-alkalinity-why = Alkaline water limes the bed with every watering.
+missing-alkalinity-how = Ask the water company for it, or measure it with an aquarium drop kit.
+missing-weekly-why = This water limes the bed with every watering, so the amount matters.
+missing-weekly-how = Set out a jar while you water, or read the meter before and after.
+missing-texture-why = Clay resists two to three times as much as sand.
+missing-texture-how = Roll a moist ball of soil between your fingers, or give the clay content.
+missing-organic-matter-why = Organic matter resists most of all.
+missing-organic-matter-how = It is on most soil reports; otherwise ask a laboratory for loss on ignition.
+missing-titration-why = Most of the range comes from how strongly this soil resists.
+missing-titration-how = { $buffer ->
+    [given] A jar titration of this soil would halve the range.
+   *[none] A jar titration of this soil, or a buffer pH, would halve the range.
+}
+missing-area-why = Without it there is a rate but no amount.
+missing-area-how = Multiply the length of the bed by its width.
+missing-place-why = Sulphur reacts faster in warm soil.
+missing-place-how = Name the nearest town, or give its latitude and longitude.
+missing-planted-why = Roots in the ground lower the amount you can apply at once.
+missing-planted-how = Say whether plants are growing in the bed; we took it as empty.

@@ -1,0 +1,83 @@
+### Facts that were given and have no influence on this advice, each with the reason.
+### $facts lists them by their names inside a sentence; $facts-count is how many there are.
+
+unused-no-ph = { $facts-count ->
+    [one] Given but not used: { $facts }. We will use it once we know the pH of the soil.
+   *[other] Given but not used: { $facts }. We will use them once we know the pH of the soil.
+}
+unused-no-aim = { $facts-count ->
+    [one] Given but not used: { $facts }. We will use it once you say what you want to grow.
+   *[other] Given but not used: { $facts }. We will use them once you say what you want to grow.
+}
+unused-no-place = { $facts-count ->
+    [one] Given but not used: { $facts }. Without a place there is no yearly course to compare it with.
+   *[other] Given but not used: { $facts }. Without a place there is no yearly course to compare them with.
+}
+unused-nothing-applied = { $facts-count ->
+    [one] Given but not used: { $facts }. It would matter only if this advice called for something to be applied.
+   *[other] Given but not used: { $facts }. They would matter only if this advice called for something to be applied.
+}
+unused-lime-idle = Given but not used: { $facts }. Free lime matters only where the pH is to be changed or kept.
+unused-too-acid-for-lime = Given but not used: { $facts }. We take so acid a soil to hold no free lime in any case.
+unused-no-common-range = Given but not used: { $facts }. No single pH suits all of these plants, whatever the date.
+unused-no-lime-wanted = Given but not used: { $facts }. Magnesium matters only for the choice between kinds of limestone.
+unused-no-watering = Given but not used: { $facts }. Nothing says that the bed is watered.
+unused-medium-has-its-own = Given but not used: { $facts }. For a peat or bark mix, figures of the mix are used instead.
+unused-texture-given = Given but not used: { $facts }. The texture class is used instead.
+unused-shares-given = Given but not used: { $facts }. Sand and clay already give the texture.
+unused-one-share = Given but not used: { $facts }. One share alone does not give the texture: add the clay.
+unused-carbon-given = Given but not used: { $facts }. The organic carbon is used instead.
+unused-carbonate-given = Given but not used: { $facts }. The free lime that the laboratory measured is used instead.
+unused-no-fizz = Given but not used: { $facts }. Without the result of the fizz test, the acid says nothing.
+unused-no-acid-planned = Given but not used: { $facts }. Which acid showed so weak a fizz matters only where acid is planned.
+unused-no-ec = Given but not used: { $facts }. Without the conductivity, the extract says nothing.
+unused-no-target-ph = Given but not used: { $facts }. The method belongs to a target pH, and none is given.
+unused-resistance = { $facts-count ->
+    [one] Given but not used: { $facts }. It says nothing about how strongly this soil resists.
+   *[other] Given but not used: { $facts }. They say nothing about how strongly this soil resists.
+}
+unused-stopped = { $facts-count ->
+    [one] Given but not used: { $facts }. The advice is to stop first, and that does not depend on it.
+   *[other] Given but not used: { $facts }. The advice is to stop first, and that does not depend on them.
+}
+unused-clay-type-usual = Given but not used: { $facts }. The usual curve fits this clay: only volcanic soil needs another.
+unused-not-per-plant = Given but not used: { $facts }. No amount here is given per plant.
+unused-planted-given = Given but not used: { $facts }. It matters here only that the bed is planted.
+unused-treated-depth = Given but not used: { $facts }. Your soil temperatures are taken as those of the treated depth.
+unused-depths-agree = Given but not used: { $facts }. The readings agree, so their depths explain nothing.
+unused-own-climate = Given but not used: { $facts }. Your own climate figures are used instead.
+unused-neutral = { $facts-count ->
+    [one] Given but not used: { $facts }. It brings neither acid nor lime.
+   *[other] Given but not used: { $facts }. They bring neither acid nor lime.
+}
+unused-all-acted = { $facts-count ->
+    [one] Given but not used: { $facts }. It had fully reacted before the soil was tested.
+   *[other] Given but not used: { $facts }. They had fully reacted before the soil was tested.
+}
+unused-sodium-first = { $facts-count ->
+    [one] Given but not used: { $facts }. Sodium comes first; we will use it once sodium is known not to be the cause.
+   *[other] Given but not used: { $facts }. Sodium comes first; we will use them once sodium is known not to be the cause.
+}
+unused-wrong-way = { $facts-count ->
+    [one] Given but not used: { $facts }. It does not move the pH in the direction needed.
+   *[other] Given but not used: { $facts }. They do not move the pH in the direction needed.
+}
+unused-no-price = Given but not used: { $facts }. Without a price and the weight of its pack there is no cost.
+unused-not-compared = Given but not used: { $facts }. No amounts of products are compared here, so nothing is priced.
+
+## What could have said how strongly the soil resists
+
+# $fact is the figure, $method the laboratory's name for how it was measured.
+unused-fact-by = { $fact } ({ $method })
+unused-scale-no-equation = The { $fact } is not used: we found no source for the equation of this method. The laboratory's own lime figure can be used instead.
+# $limit is a pH.
+unused-scale-not-acid = The { $fact } is not used: it is about raising the pH to { $limit }, and the soil is there already.
+unused-scale-no-acidity = The { $fact } of { $value } is not used: the equation of this method finds no acidity at that reading. That fits a soil that needs little lime, such as a poor sand.
+unused-scale-above-sense = The { $fact } of { $value } is not used: this buffer reads { $limit } without any soil, and no acid soil can raise it. Check the figure and the name of the buffer.
+unused-scale-below-sense = The { $fact } of { $value } is not used: this buffer seldom falls below { $limit } in any soil. Check the figure and the name of the buffer.
+unused-scale-like-soil-ph = The { $fact } of { $value } is not used: it is no higher than the soil's own pH of { $limit }, and a buffer pH always is. It may be the soil pH itself.
+unused-scale-no-reading = The buffer is named ({ $method }), but its pH is not given.
+unused-scale-same-report = The { $fact } is not counted a second time: it is in the same report as the figure that is used, and one is calculated from the other.
+unused-scale-nothing-found = The { $fact } is zero, so it says little about how strongly the soil resists.
+unused-scale-organic-medium = The { $fact } is not used: it is made for mineral soil, and a peat or bark mix behaves differently. A jar titration of the mix itself can be used.
+unused-scale-needs-companion = The { $fact } is not used: exchange capacity and base saturation help only together, beside a measured clay and organic matter content.

@@ -1,0 +1,51 @@
+"""Readings and applications inside a sentence."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from loamshift.domain.case import Applied
+from loamshift.domain.message import Message, Product, choice, message, number, ph
+from loamshift.domain.ph import PhReading
+from loamshift.services.context.readings import ph_belief
+
+
+def reading_told(reading: PhReading, *, day: date | None = None) -> Message:
+    """A reading with its method, and its day where that is asked for.
+
+    Parameters
+    ----------
+    reading
+        The reading as taken [object].
+    day
+        When it was taken, or None [calendar].
+
+    Returns
+    -------
+    Message
+        Such as ``pH 6.4 (water 1:1) on 20 March 2026`` [message].
+    """
+    taken_as = ph(ph_belief(reading).ph_water) if reading.method.is_salt else None
+    return message(
+        "check-reading",
+        ph=number(reading.ph) if round(reading.ph, 1) != reading.ph else ph(reading.ph),
+        method=choice(reading.method.value),
+        in_water=taken_as,
+        day=day,
+    )
+
+
+def applied_told(applied: Applied) -> Message:
+    """What was applied, with its day.
+
+    Parameters
+    ----------
+    applied
+        The application [object].
+
+    Returns
+    -------
+    Message
+        Such as ``the sulphur powder applied on 20 April 2026`` [message].
+    """
+    return message("check-applied", product=Product(applied.material.key), day=applied.on)
