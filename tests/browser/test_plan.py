@@ -185,7 +185,7 @@ def test_without_script_the_drawn_course_stands_and_the_form_answers(
     new_page: NewPage, live_server: Any
 ) -> None:
     page = opened(new_page, live_server, java_script_enabled=False)
-    assert page.locator("#course .pic-wide svg .mid").count() == 1
+    assert page.locator("#course .pic-wide svg.chart").count() == 1
     expect(page.locator("#sliders")).to_be_hidden()
     page.fill("#f-soil-ph", "6.5")
     page.click("button:has-text('Answer again')")

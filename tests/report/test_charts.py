@@ -23,7 +23,7 @@ from loamshift.report.chart import (
     chart_svg,
     draw,
 )
-from loamshift.report.chart_drawing import Drawing, Layer, Mark, hatching
+from loamshift.report.chart_drawing import Drawing, Layer, Mark
 from loamshift.report.chart_files import chart_files
 from loamshift.report.chart_text import LINE_PX, TEXT_PX, spread, text_width, wrapped
 from loamshift.report.chart_tones import (
@@ -249,13 +249,6 @@ def test_lines_are_broken_evenly_and_units_kept() -> None:
     assert long.endswith("…") and text_width(long) <= 60.0
     many = wrapped("one two three four five six seven", width=40.0, lines=2)
     assert many.count("\n") == 1 and many.endswith("…")
-
-
-def test_hatching_stays_in_its_box() -> None:
-    lines = hatching(10.0, 5.0, 60.0, 25.0, step=7.0)
-    assert len(lines) > 5
-    for x, y, x2, y2 in lines:
-        assert 10.0 <= x <= x2 <= 60.0 and 5.0 - 1e-9 <= y2 <= y <= 25.0 + 1e-9
 
 
 def test_too_narrow_is_refused() -> None:

@@ -77,7 +77,7 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
     )
     Writer(office, what="Sent").add(letter)
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
-    assert page.count('<svg class="picture"') == 2
+    assert page.count('<svg class="chart"') == 2
     assert "a miss" in page and "above" in page
     assert "A filled ring missed its forecast" in page and "The grey band" in page
     assert "A broken bar" not in page, "no rough method was drawn"

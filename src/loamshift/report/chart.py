@@ -92,6 +92,7 @@ def chart_inline(figure: Figure, *, width: int, name: str = "", moves: bool = Fa
     if figure.kind is FigureKind.COURSE and moves:
         zero, one = drawing.y.px(0.0), drawing.y.px(1.0)
         about = f' data-zero="{zero:.3f}" data-slope="{one - zero:.3f}"'
+    name = f"{name}{figure.kind.value}-{width}-"
     return page_svg(drawing, name=name, moves=moves, about=about)
 
 

@@ -96,14 +96,18 @@ def ph_span(values: Sequence[float]) -> tuple[float, float, float]:
 
 def bands(drawing: Drawing, rows: list[Row]) -> None:
     """The bands of a forecast, half and nine tests in ten, with edges where there is no colour."""
-    for low, high, colour in (
-        ("q05", "q95", Colour.BAND_OUTER),
-        ("q25", "q75", Colour.BAND_INNER),
+    for low, high, colour, thick in (
+        ("q05", "q95", Colour.BAND_OUTER, 0.8),
+        ("q25", "q75", Colour.BAND_INNER, 0.4),
     ):
-        drawing.put("course", Mark.AREA, rows, f"x y={low} y2={high}", color=colour)
-    for edge, thick in (("q05", 0.8), ("q25", 0.4), ("q75", 0.4), ("q95", 0.8)):
         drawing.put(
-            "course", Mark.LINE, rows, f"x y={edge}", color=Colour.OUTLINE, strokeWidth=thick
+            "course",
+            Mark.AREA,
+            rows,
+            f"x y={low} y2={high}",
+            fill=colour,
+            stroke=Colour.OUTLINE,
+            strokeWidth=thick,
         )
 
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from loamshift.domain.letter import Figure
-from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, hatching, number, rows_of
+from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
 from loamshift.report.chart_text import LINE_PX, text_width, wrapped
 from loamshift.report.chart_tones import Colour
 
@@ -189,8 +189,7 @@ def _rectangles(drawing: Drawing, bars: list[_Bar]) -> None:
         row: Row = {"x": 0.0, "x2": bar.value, "y": top, "y2": foot}
         fills[f"need_{side}" if bar.kind == "need" else side].append(row)
         if side == "base" and bar.kind != "need":
-            ends = sorted((drawing.x.px(0.0), drawing.x.px(bar.value)))
-            hatch += [drawing.box(*line) for line in hatching(ends[0], top, ends[1], foot, step=4)]
+            hatch.append(row)
     for name, rows in fills.items():
         needed = name.startswith("need")
         acid = name.endswith("acid")
@@ -206,7 +205,7 @@ def _rectangles(drawing: Drawing, bars: list[_Bar]) -> None:
             stroke=edge if needed else Colour.OUTLINE,
             strokeWidth=1.0,
         )
-    drawing.put("hatch", Mark.RULE, hatch, "x y x2 y2", color=Colour.LINED, strokeWidth=0.7)
+    drawing.put("hatch", Mark.HATCH, hatch, "x y x2 y2", color=Colour.LINED, step=4.0)
 
 
 def _words(drawing: Drawing, bars: list[_Bar]) -> None:

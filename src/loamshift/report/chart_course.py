@@ -22,7 +22,7 @@ from loamshift.report.chart_axes import (
     wanted_edges,
     wanted_field,
 )
-from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, hatching, number, rows_of
+from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
 from loamshift.report.chart_text import text_width
 from loamshift.report.chart_tones import Colour
 from loamshift.report.figures.course import days_between
@@ -98,20 +98,22 @@ def _ph_range(
 
 
 def _too_early(drawing: Drawing, figure: Figure, text: str, first: str) -> None:
+    boxes: list[Row] = []
     lines: list[Row] = []
     words: list[Row] = []
     top, bottom = drawing.y.end_px, drawing.y.start_px
     for row in rows_of(figure, "too_early"):
         left = drawing.x.px(days_between(first, str(row["from"])))
         right = drawing.x.px(days_between(first, str(row["to"])))
-        lines = [drawing.box(*line) for line in hatching(left, top, right, bottom, step=7.0)]
-        lines.append(drawing.box(right, top, right, bottom))
+        boxes = [drawing.box(left, top, right, bottom)]
+        lines = [drawing.box(right, top, right, bottom)]
         at = max(left, 4.0 + text_width(dict(figure.labels)["axis"]) + 14.0)
         words = [{**drawing.point(at, 7.0), "text": text}]
         if at > right:
             lines.append(drawing.box(right, top, right, 17.0))
             lines.append(drawing.box(right, 17.0, at - 3.0, 9.0))
-    drawing.put("too_early", Mark.RULE, lines, "x y x2 y2", color=Colour.HATCH, strokeWidth=0.8)
+    drawing.put("too_early", Mark.HATCH, boxes, "x y x2 y2", color=Colour.HATCH, step=7.0)
+    drawing.put("too_early_end", Mark.RULE, lines, "x y x2 y2", color=Colour.HATCH, strokeWidth=0.8)
     drawing.put("too_early_label", Mark.TEXT, words, "x y text", color=Colour.QUIET, align="left")
 
 

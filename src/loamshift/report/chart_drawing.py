@@ -24,6 +24,8 @@ class Mark(StrEnum):
     RECT = "rect"
     TEXT = "text"
     POINT = "point"
+    HATCH = "hatch"
+    """A box filled with slanting lines, one ``step`` apart [px]."""
     WARMTH = "warmth"
     """A run of blocks that pass into each other, each with its share of one hue."""
 
@@ -105,34 +107,6 @@ class Drawing:
             "x2": self.x.at(x2_px),
             "y2": self.y.at(y2_px),
         }
-
-
-def hatching(
-    left: float, top: float, right: float, bottom: float, *, step: float
-) -> list[tuple[float, float, float, float]]:
-    """Slanting lines that fill a box.
-
-    Parameters
-    ----------
-    left, top, right, bottom
-        The box, top above bottom [px].
-    step
-        From one line to the next along the box [px].
-
-    Returns
-    -------
-    list of tuple
-        Ends of each line, x, y, x2, y2, rising to the right [px].
-    """
-    lines = []
-    height = bottom - top
-    offset = left - height + step
-    while offset < right:
-        start, end = max(left, offset), min(right, offset + height)
-        if end - start > 0.5:
-            lines.append((start, bottom - (start - offset), end, bottom - (end - offset)))
-        offset += step
-    return lines
 
 
 def rows_of(figure: Figure, name: str) -> list[dict[str, str | float | None]]:

@@ -14,7 +14,7 @@ from html import escape
 from typing import Final
 
 from loamshift.report.chart_drawing import Drawing, Layer, Mark, Row
-from loamshift.report.chart_path import Point, path_of, plainer
+from loamshift.report.chart_path import UNSEEN_PX, Point, path_of, plainer
 from loamshift.report.chart_text import LINE_PX, TEXT_PX
 from loamshift.report.chart_tones import Colour, Colours
 from loamshift.report.typeface import SANS_STACK
@@ -30,13 +30,11 @@ _ANCHORS: Final = {"right": "end", "center": "middle"}
 _MOVED: Final = {
     (Mark.AREA, "q05"): "b90",
     (Mark.AREA, "q25"): "b50",
-    (Mark.LINE, "q05"): "e05",
-    (Mark.LINE, "q25"): "e25",
     (Mark.LINE, "q50"): "mid",
-    (Mark.LINE, "q75"): "e75",
-    (Mark.LINE, "q95"): "e95",
 }
-"""What a page that moves them calls the bands, their edges and the course."""
+"""What a page that moves them calls the bands and the course."""
+_SOFT_PX: Final = 0.6
+"""The edge of a band may stay as far off its points as this; it is soft to the eye."""
 _ALIKE: Final = 0.02
 """Shares of warmth that differ by no more than this look alike."""
 _NOT_SHOWN: Final = re.compile(
@@ -65,7 +63,11 @@ def page_svg(drawing: Drawing, *, name: str = "", moves: bool = False, about: st
         SVG whose colours are ``var(--p-…)``; its type is the page's [text].
     """
     inside = _inside(drawing, lambda colour: f"var(--p-{colour.value})", name=name, moves=moves)
-    return f'<svg class="chart" aria-hidden="true"{about} {_size(drawing)}>{inside}</svg>'
+    wide, high = _n(drawing.width), _n(drawing.height)
+    return (
+        f'<svg class="chart" aria-hidden="true"{about} viewBox="0 0 {wide} {high}" '
+        f'width="{wide}">{inside}</svg>'
+    )
 
 
 def file_svg(drawing: Drawing, *, colours: Colours, sentence: str) -> str:
@@ -86,10 +88,12 @@ def file_svg(drawing: Drawing, *, colours: Colours, sentence: str) -> str:
         SVG; its text stays text, in our sans face or the reader's [text].
     """
     said = escape(_NOT_SHOWN.sub("", sentence), quote=True)
+    wide, high = _n(drawing.width), _n(drawing.height)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{said}" {_size(drawing)} '
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{said}" '
+        f'viewBox="0 0 {wide} {high}" width="{wide}" height="{high}" '
         f'font-family="{escape(SANS_STACK, quote=True)}" font-size="{_n(TEXT_PX)}">'
-        f'<path fill="{colours[Colour.PAPER]}" d="M0 0h{_n(drawing.width)}v{_n(drawing.height)}'
+        f'<path fill="{colours[Colour.PAPER]}" d="M0 0h{wide}v{high}'
         f'H0z"/>{_inside(drawing, colours.__getitem__, name="", moves=False)}</svg>'
     )
 
@@ -101,11 +105,6 @@ def thinned(count: int) -> list[int]:
     if chosen and chosen[-1] != count - 1:
         chosen.append(count - 1)
     return chosen
-
-
-def _size(drawing: Drawing) -> str:
-    wide, high = _n(drawing.width), _n(drawing.height)
-    return f'viewBox="0 0 {wide} {high}" width="{wide}" height="{high}"'
 
 
 def _inside(drawing: Drawing, paint: Paint, *, name: str, moves: bool) -> str:
@@ -125,6 +124,8 @@ def _layer(layer: Layer, drawing: Drawing, paint: Paint, *, name: str, moves: bo
     match layer.mark:
         case Mark.AREA | Mark.LINE:
             return _course(layer, fields, text, drawing, moves)
+        case Mark.HATCH:
+            return _hatch(layer, drawing, paint, name)
         case Mark.WARMTH:
             return _warmth(layer, drawing, paint, name)
         case Mark.TEXT:
@@ -139,8 +140,10 @@ def _layer(layer: Layer, drawing: Drawing, paint: Paint, *, name: str, moves: bo
             body = f'<path d="{path_of(_ends(row, fields, drawing) for row in layer.rows)}"/>'
         case Mark.RECT:
             body = "".join(_rect(row, drawing) for row in layer.rows)
-    named = ' class="ends"' if layer.name.startswith("end_labels") else ""
-    named = ' class="leaders"' if layer.name == "leaders" else named
+    named = ""
+    if moves:
+        named = ' class="ends"' if layer.name.startswith("end_labels") else ""
+        named = ' class="leaders"' if layer.name == "leaders" else named
     return f"<g{named}{text}>{body}</g>"
 
 
@@ -152,7 +155,7 @@ def _colours(
     keys = {"color": "stroke" if lines else "fill", "fill": "fill", "stroke": "stroke"}
     told = {keys[key]: paint(Colour(str(style[key]))) for key in keys if key in style}
     seen = {key: colour for key, colour in told.items() if colour is not None}
-    if seen and "fill" not in seen:
+    if seen and "fill" not in seen and mark is not Mark.RULE:  # a straight line has no inside
         yield ' fill="none"'
     for key, colour in seen.items():
         if colour.startswith("#") and len(colour) == 9:  # not every reader of files knows eight
@@ -163,7 +166,7 @@ def _colours(
 
 def _strokes(style: dict[str, str | float | bool | tuple[float, ...]]) -> Iterator[str]:
     if "strokeWidth" in style:
-        yield f' stroke-width="{style["strokeWidth"]}"'
+        yield f' stroke-width="{_n(_float(style["strokeWidth"]))}"'
     dash = style.get("strokeDash")
     if isinstance(dash, tuple):
         yield f' stroke-dasharray="{" ".join(_n(part) for part in dash)}"'
@@ -192,7 +195,8 @@ def _course(layer: Layer, fields: dict[str, str], look: str, drawing: Drawing, m
         path = "L".join(f"{_n(x)} {_n(y)}" for edge in edges for x, y in edge)
         path = f"M{path}"
     else:
-        path = path_of([[point for edge in edges for point in plainer(edge)]])
+        unseen = _SOFT_PX if layer.mark is Mark.AREA else UNSEEN_PX
+        path = path_of([[point for edge in edges for point in plainer(edge, unseen=unseen)]])
     path += "Z" if layer.mark is Mark.AREA else ""
     name = _MOVED.get((layer.mark, fields["y"])) if moves else None
     named = f' class="{name}"' if name else ""
@@ -229,9 +233,26 @@ def _rect(row: Row, drawing: Drawing) -> str:
     return f'<path d="{path_of([[(left, top), (right, top), (right, foot), (left, foot)]])}z"/>'
 
 
+def _hatch(layer: Layer, drawing: Drawing, paint: Paint, name: str) -> str:
+    """Boxes filled with slanting lines: one tile, laid side by side."""
+    style = dict(layer.style)
+    step = _float(style["step"])
+    wide, over = _n(step), _n(step + 1.0)
+    key = escape(f"{name}{layer.name}", quote=True)
+    colour = paint(Colour(str(style["color"])))
+    boxes = "".join(_rect(row, drawing) for row in layer.rows)
+    return (
+        f'<pattern id="{key}" width="{wide}" height="{wide}" '
+        f'patternUnits="userSpaceOnUse"><path fill="none" stroke="{colour}" '
+        f'stroke-width="0.8" d="M-1 1L1 -1M0 {wide}L{wide} 0M{_n(step - 1.0)} {over}L{over} '
+        f'{_n(step - 1.0)}"/></pattern><g fill="url(#{key})">{boxes}</g>'
+    )
+
+
 def _warmth(layer: Layer, drawing: Drawing, paint: Paint, name: str) -> str:
     """A band of one hue that is seen through the more the cooler it is: one gradient."""
-    hue = paint(Colour(str(dict(layer.style)["color"])))
+    colour = str(paint(Colour(str(dict(layer.style)["color"]))))
+    hue = "" if colour.startswith("var") else f' stop-color="{colour}"'  # pages say it once
     blocks = [
         (drawing.x.px(_float(row["x"])), drawing.x.px(_float(row["x2"])), _float(row["share"]))
         for row in layer.rows
@@ -239,15 +260,15 @@ def _warmth(layer: Layer, drawing: Drawing, paint: Paint, name: str) -> str:
     left, right = blocks[0][0], blocks[-1][1]
     top, foot = sorted(drawing.y.px(_float(layer.rows[0][key])) for key in ("y", "y2"))
     stops = "".join(
-        f'<stop offset="{_share((x - left) / (right - left))}" stop-color="{hue}" '
+        f'<stop offset="{_share((x - left) / (right - left))}"{hue} '
         f'stop-opacity="{_share(share)}"/>'
         for x, share in fewest_stops(list(_stops(blocks)))
     )
-    key = f"{name}warmth-{zlib.crc32(stops.encode('ascii')):08x}"
+    key = escape(f"{name}warmth-{zlib.crc32(stops.encode('ascii')):08x}", quote=True)
     across = path_of([[(left, top), (right, top), (right, foot), (left, foot)]])
     return (
-        f'<linearGradient id="{escape(key, quote=True)}">{stops}</linearGradient>'
-        f'<path fill="url(#{escape(key, quote=True)})" d="{across}z"/>'
+        f'<linearGradient id="{key}">{stops}</linearGradient>'
+        f'<path fill="url(#{key})" d="{across}z"/>'
     )
 
 

@@ -10,13 +10,12 @@ from loamshift.report.html_blocks import inline_html, table_html
 
 WIDTH_PX: Final = 664
 """How wide a picture is drawn for the column of the page."""
-BARS_PX: Final = 460
-"""Bars of few words are no better for more room."""
-_BARS: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS, FigureKind.DOSE)
+ALONG_THE_CALENDAR: Final = frozenset((FigureKind.COURSE, FigureKind.YEAR, FigureKind.HISTORY))
+"""Figures that take all the room there is; bars of few words are no better for more."""
 
 
 def figure_pictures(figure: Figure, *, name: str = "", wide_px: int = WIDTH_PX) -> str:
-    """A figure drawn for a page and for a phone, each for light, dark and print.
+    """A figure drawn for a page and for a phone, in light, in the dark and printed.
 
     Parameters
     ----------
@@ -25,18 +24,19 @@ def figure_pictures(figure: Figure, *, name: str = "", wide_px: int = WIDTH_PX) 
     name
         What the names inside it begin with, unlike every other in the page [text].
     wide_px
-        How wide it is drawn for the page; bars are never wider than they need [px].
+        How wide it is drawn for the page, where it needs room [px].
 
     Returns
     -------
     str
-        Two SVG pictures, hidden from screen readers; the style sheet shows one [text].
+        One SVG picture that serves both, or two of which the style sheet shows one, hidden from
+        screen readers [text].
     """
-    wide = min(wide_px, BARS_PX) if figure.kind in _BARS else wide_px
-    return (
-        f'<div class="pic-wide">{chart_inline(figure, width=wide, name=name)}</div>\n'
-        f'<div class="pic-phone">{chart_inline(figure, width=PHONE_WIDTH_PX, name=name)}</div>'
-    )
+    narrow = chart_inline(figure, width=PHONE_WIDTH_PX, name=name)
+    if figure.kind not in ALONG_THE_CALENDAR or wide_px <= PHONE_WIDTH_PX:
+        return f'<div class="pic-both">{narrow}</div>'
+    wide = chart_inline(figure, width=wide_px, name=name)
+    return f'<div class="pic-wide">{wide}</div>\n<div class="pic-phone">{narrow}</div>'
 
 
 def figure_html(

@@ -25,7 +25,7 @@ def pictures(figure: Figure, *, strip_px: int = STRIP_PX) -> str:
     Returns
     -------
     str
-        Two SVG pictures, hidden from screen readers; the style sheet shows one [text].
+        SVG, hidden from screen readers [text].
     """
     wide = strip_px if figure.kind is FigureKind.YEAR else PAGE_WIDTH_PX
     return figure_pictures(figure, wide_px=wide)

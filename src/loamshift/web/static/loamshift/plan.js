@@ -115,10 +115,7 @@ function draw([q05, q25, q50, q75, q95]) {
     const area = (low, high) => `M${there(low).join("L")}L${there(high).reverse().join("L")}Z`;
     svg.querySelector(".b90").setAttribute("d", area(q05, q95));
     svg.querySelector(".b50").setAttribute("d", area(q25, q75));
-    const lines = { mid: q50, e05: q05, e25: q25, e75: q75, e95: q95 };
-    for (const [name, band] of Object.entries(lines)) {
-      svg.querySelector(`.${name}`).setAttribute("d", `M${there(band).join("L")}`);
-    }
+    svg.querySelector(".mid").setAttribute("d", `M${there(q50).join("L")}`);
     label(svg, zero + slope * q50[q50.length - 1]);
   }
 }
