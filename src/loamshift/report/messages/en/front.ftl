@@ -78,29 +78,23 @@ front-test-how = { $method ->
     }
 }
 front-test-lab = by a laboratory, mixed from several places
-front-test-early = not before { $day }: an earlier test shows nothing
 front-by-the-test = by the test
 front-as-below = as shown below
 front-nothing = Nothing
 front-nothing-how = the soil needs none
-front-nothing-stop = until the bed has been tested again
-front-nothing-elsewhere = nothing on this soil
 front-mix-into = { $kind ->
     [container] mix into the top { $depth }
    *[other] work into the top { $depth }
 }
-front-whole-mix = mix through
 front-surface = spread on the surface and water in
 front-pot-surface = spread over the top and water in
 front-diluted = diluted in water
-front-in-all = { $rate } ({ $amount })
 
 ## The course
 
 front-decides = What the test on { $day } decides
 # Where a test comes first: what each of its outcomes would mean.
 front-test-decides = What that test decides
-front-decides-later = What a test on { $day } would then decide
 front-course = The course of the pH
 # $method is the method of the bed's own tests where it is not in water, or "none".
 front-reads = { $method ->
@@ -114,7 +108,6 @@ front-test-again = add nothing yet; test again
 front-any-reading = any reading
 front-or-less = { $ph } or less
 front-or-more = { $ph } or more
-front-exactly = { $ph }
 front-between = { $range }
 
 ## What will undo it, and the cautions

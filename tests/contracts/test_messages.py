@@ -1,0 +1,199 @@
+"""Words stand in message files, and nowhere else: no fault in the files, no prose left in code."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from fluent.syntax import FluentParser, FluentSerializer, ast
+from fluent.syntax.visitor import Visitor
+
+import messages as checker
+from loamshift.case.answer import answer_from_json, answer_to_json
+from loamshift.case.read import read_case
+from loamshift.domain.case import Case
+from loamshift.domain.letter import Letter, Matter
+from loamshift.domain.message import Measure, Quantity, message, rate
+from loamshift.errors import LoamshiftError
+from loamshift.report import words as words_module
+from loamshift.report.layout import letter_lines, plain_text
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.messages import say
+from loamshift.report.messages.book import Book, folder_texts
+from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
+from loamshift.tables.materials import load_materials
+from loamshift.tables.places import load_places
+from loamshift.tables.plants import load_plants
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+TODAY = date(2026, 11, 30)
+UK, US = Words("uk", "metric"), Words("us", "us")
+
+
+def test_message_files_and_code_agree() -> None:
+    assert list(checker.all_faults()) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        ("a-key = One { $n ->\n    [one] thing\n}\n", "not a message"),
+        ("verdict-no-ph = Twice.\n", "stands also in"),
+        ("nobody-asks = Nothing.\n", "nothing asks for nobody-asks"),
+    ],
+)
+def test_a_broken_file_is_found(
+    text: str, fault: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _copied(tmp_path)
+    (tmp_path / "en" / "zz.ftl").write_text(text, encoding="utf-8")
+    monkeypatch.setattr(checker, "HOME", tmp_path)
+    assert any(fault in line for line in checker.all_faults())
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "fault"),
+    [
+        ("verdict-no-ph = ", "verdict-no-ph-gone = ", "no message verdict-no-ph"),
+        (
+            "tested at { $reading }, within",
+            "tested, within",
+            "verdict-in-range never says $reading",
+        ),
+        ("It tested at { $reading }, within", "{ $who } { $reading }", "needs $who"),
+    ],
+)
+def test_a_message_that_code_asks_for_otherwise_is_found(
+    old: str, new: str, fault: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _copied(tmp_path)
+    file = tmp_path / "en" / "verdict.ftl"
+    text = file.read_text(encoding="utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new), encoding="utf-8")
+    monkeypatch.setattr(checker, "HOME", tmp_path)
+    assert any(fault in line for line in checker.all_faults())
+
+
+def test_a_translation_without_a_form_of_its_plural_is_found(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Polish has few and many beside one and other."""
+    _copied(tmp_path)
+    (tmp_path / "pl").mkdir()
+    text = "bed-whole = { $kind ->\n   *[ground] { $count ->\n        [one] a\n       *[other] b\n    }\n}\n"
+    (tmp_path / "pl" / "bed.ftl").write_text(text, encoding="utf-8")
+    monkeypatch.setattr(checker, "HOME", tmp_path)
+    faults = list(checker.all_faults())
+    assert any("bed-whole has no form “few” of $count" in line for line in faults)
+
+
+def test_a_message_without_its_figure_is_never_printed() -> None:
+    with pytest.raises(LoamshiftError, match="verdict-start"):
+        say(message("verdict-start", rate=rate(98.0)), UK)
+    with pytest.raises(LoamshiftError, match="no message"):
+        say(message("no-such-message"), UK)
+
+
+def _copied(folder: Path) -> None:
+    for name in ("en", "en-US"):
+        (folder / name).mkdir()
+        for file, text in folder_texts(name).items():
+            (folder / name / file).write_text(text, encoding="utf-8")
+
+
+class _Marked(Visitor):
+    """Every word of a message between brackets, so that what has none did not come from one."""
+
+    def visit_TextElement(self, node: ast.TextElement) -> None:
+        node.value = re.sub(r"\S(?:.*\S)?", lambda found: f"⟦{found[0]}⟧", node.value)
+
+
+def _marked(text: str) -> str:
+    resource = FluentParser(with_spans=False).parse(text)
+    _Marked().visit(resource)
+    return FluentSerializer().serialize(resource)
+
+
+@pytest.fixture
+def marked(monkeypatch: pytest.MonkeyPatch) -> Words:
+    """A reader of a third language, whose every text stands in brackets; German by its figures."""
+    book = Book("de", {name: _marked(text) for name, text in folder_texts("en").items()})
+    monkeypatch.setattr(words_module, "languages", lambda: ("en", "de"))
+    monkeypatch.setattr(words_module, "book_of", lambda language: book)
+    return Words("de", "metric")
+
+
+def _letters(case: Case, words: Words) -> Letter:
+    answer = advise(case, look_ahead=LookAhead(members=40))
+    return letter_from_answer(answer, case, words=words)
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_no_word_of_a_letter_is_left_in_code(path: Path, marked: Words) -> None:
+    case = read_case(path, today=TODAY)
+    letter = _letters(case, marked)
+    own = tuple(part for part in letter.sections if part.matter is not Matter.SOURCES)
+    text = plain_text(letter_lines(replace(letter, sections=own), width=10_000))
+    text = re.sub(r"⟦[^⟦⟧]*⟧", " ", text)
+    for name in _names(case):
+        text = text.replace(name, " ")
+    left = {word for word in re.findall(r"[^\W\d_]{3,}", text) if word not in _ALLOWED}
+    assert not left, " ".join(sorted(left))
+
+
+_ALLOWED = frozenset({"CaCO", "mmolc", "USD", "EUR", "GBP", "und", "oder", "belief", "column"})
+
+
+def _names(case: Case) -> Iterator[str]:
+    """What a letter takes from tables and from the case: names, places, months."""
+    german = Words("de", "metric")
+    names = {case.name or "", case.place.name if case.place else ""}
+    names |= {german.plant(plant.name) for plant in load_plants().values()}
+    names |= {plant.name for plant in case.aim.plants}
+    for key, material in load_materials().items():
+        names |= {german.product(key), german.material_name(material), key}
+    names |= {place.name for place in load_places().values()}
+    names |= {german.month(n) for n in range(1, 13)} | {
+        german.month(n, short=True) for n in range(1, 13)
+    }
+    yield from sorted((name for name in names if len(name) > 2), key=len, reverse=True)
+
+
+def test_another_language_has_its_own_marks_in_a_figure(marked: Words) -> None:
+    assert marked.rate(1234.0) == "1,25 ⟦kg/m²⟧"
+    assert marked.date(date(2026, 4, 12)) == "12. April 2026"
+
+
+def test_a_figure_never_passes_through_a_rounded_text() -> None:
+    """Kept in metric and read in pounds, each of 19,999 rates is said as if it came directly."""
+    for tenth in range(1, 20_000):
+        asked = message("verdict-start", rate=rate(tenth / 10.0), product=message("number-1"))
+        assert say(asked, US) == f"Start with {US.rate(tenth / 10.0)} of one."
+
+
+def test_an_answer_kept_in_metric_is_told_in_pounds_from_its_own_figures() -> None:
+    case = read_case(EXAMPLES[6], today=TODAY)
+    answer = advise(case)
+    kept = answer_from_json(answer_to_json(answer, case=case))
+    assert kept.verdict.because == answer.verdict.because
+    assert say(kept.verdict.because, US) == say(answer.verdict.because, US)
+
+
+def test_a_limit_and_what_is_compared_with_it_never_read_alike() -> None:
+    for words in (UK, US):
+        for step in range(1, 400):
+            limit = 34.0 + 0.7 * step
+            amount = limit * (1.0 + 0.002 * (1 + step % 60))
+            said = words.measure(Measure(Quantity.RATE, amount, against=limit))
+            compared = words.measure(Measure(Quantity.RATE, limit, against=amount))
+            assert _number(said) > _number(compared)
+
+
+def _number(text: str) -> float:
+    return float(re.match(r"[\d,.]+", text).group().replace(",", ""))  # type: ignore[union-attr]
