@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import re
@@ -14,7 +15,9 @@ from pathlib import Path
 import pytest
 
 from cli.kept import write_case
-from loamshift.cli.batch import case_files, errands, printable, progress
+from loamshift.cli.batch import case_files, errands, workers_for
+from loamshift.cli.batch_letters import printable
+from loamshift.cli.batch_progress import EVERY, Reached, progress
 from loamshift.cli.letter_forms import Form
 from loamshift.errors import InputError
 
@@ -126,6 +129,8 @@ def test_a_write_that_fails_leaves_nothing_half_written(command, beds: Path, mon
     monkeypatch.setattr("loamshift.cli.files.os.fdopen", full)
     result = command("advise", str(beds), "--as", "md", *QUICK)
     assert result.code == 1 and "No space left" in result.err
+    assert "the letters of 1 of 3 cases are written" in result.err
+    assert "those of 2 are not" in result.err and "run the same command again" in result.err
     assert names(beds) == ["broken.toml", "one.md", "one.toml", "two.toml"]
 
 
@@ -197,35 +202,84 @@ def test_odd_names_do_no_harm(command, tmp_path: Path, name: str) -> None:
 def test_no_bar_without_a_terminal(command, beds: Path) -> None:
     result = command("advise", str(beds / "one.toml"), "--as", "md", *QUICK)
     assert result.err == ""
-    with progress(2) as step:
-        step("[/wrong] markup")
+
+
+def test_a_log_gets_a_line_now_and_then(capsys) -> None:
+    with progress(2 * EVERY + 5) as tell:
+        for done in range(2 * EVERY + 6):
+            for _ in range(2):
+                tell(Reached(done=done, written=done - done // EVERY, name="[/wrong] markup"))
+    shown = capsys.readouterr()
+    assert shown.out == "" and shown.err.splitlines() == [
+        "24 of 55 letters written, 1 to mend",
+        "48 of 55 letters written, 2 to mend",
+    ]
+
+
+def test_many_cases_are_told_of_in_a_log(command, tmp_path: Path) -> None:
+    for number in range(EVERY + 3):
+        write_case(tmp_path / f"bed-{number:02}.toml")
+    result = command("advise", str(tmp_path), "--as", "md", "--jobs", "1", *QUICK)
+    assert result.err == f"{EVERY} of {EVERY + 3} letters written\n"
+
+
+def test_processes_are_started_where_they_are_worth_it() -> None:
+    assert workers_for(500, [], jobs=4) == 1, "the first case is answered here"
+    assert workers_for(500, [2.0], jobs=4) == 4
+    assert workers_for(3, [2.0], jobs=8) == 3
+    assert workers_for(500, [2.0], jobs=1) == workers_for(1, [2.0], jobs=4) == 1
+    assert workers_for(500, [2.0], jobs=None) == 1, "one case does not tell what a start costs"
+
+
+def test_by_itself_it_weighs_what_is_saved_against_the_start(monkeypatch) -> None:
+    monkeypatch.setattr("loamshift.cli.batch.cores", lambda: 4)
+    assert workers_for(498, [2.0, 0.5], jobs=None) == 4
+    assert workers_for(3, [2.0, 2.0], jobs=None) == 3
+    assert workers_for(4, [2.5, 0.5], jobs=None) == 1
+    assert workers_for(400, [30.0, 0.5], jobs=None) == 4
+    monkeypatch.setattr("loamshift.cli.batch.cores", lambda: 1)
+    assert workers_for(498, [2.0, 0.5], jobs=None) == 1
 
 
 def test_a_bar_while_a_terminal_watches(monkeypatch, capsys) -> None:
     monkeypatch.setattr("sys.stderr.isatty", lambda: True)
     monkeypatch.setenv("TERM", "xterm")
-    with progress(2) as step:
-        step("[/wrong] markup")
-        step("b")
+    with progress(2) as tell:
+        tell(Reached(done=0, written=0, name="[/wrong] markup"))
+        tell(Reached(done=1, written=1, name="b"))
     shown = capsys.readouterr()
     assert shown.out == "" and "Answering" in shown.err
 
 
+def running_in(group: int) -> list[str]:
+    """Processes of a group that have not ended, where the system shows them."""
+    found = []
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        with contextlib.suppress(OSError):
+            name, rest = stat.read_text("utf-8").rsplit(")", 1)
+            state, _, its_group = rest.split()[:3]
+            if int(its_group) == group and state != "Z":
+                found.append(name)
+    return found
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="signals to a process are of POSIX")
-def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path) -> None:
+@pytest.mark.parametrize("jobs", ["1", "3"])
+def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path, jobs: str) -> None:
+    """A terminal sends the interrupt to every process of the command."""
     for number in range(400):
         write_case(tmp_path / "beds" / f"bed-{number:03}.toml")
     process = subprocess.Popen(
         [sys.executable, "-m", "loamshift.cli", "advise", "beds", "--as", "md", "--out", "out",
-         *QUICK],
+         "--jobs", jobs, *QUICK],
         cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, encoding="utf-8",
-        env={**os.environ, "PYTHONIOENCODING": "utf-8"},
+        env={**os.environ, "PYTHONIOENCODING": "utf-8"}, start_new_session=True,
     )  # fmt: skip
     for _ in range(600):
-        if (tmp_path / "out").is_dir() and len(list((tmp_path / "out").glob("*.md"))) > 2:
+        if (tmp_path / "out").is_dir() and len(list((tmp_path / "out").glob("*.md"))) > 6:
             break
         time.sleep(0.05)
-    process.send_signal(signal.SIGINT)
+    os.killpg(process.pid, signal.SIGINT)
     out, err = process.communicate(timeout=60)
     assert process.returncode == 130, err
     written = sorted((tmp_path / "out").iterdir())
@@ -235,3 +289,28 @@ def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path) -> None:
     assert all(path.read_bytes() == whole for path in written)
     assert f"{len(written)} of 400 answered, {400 - len(written)} not begun." in out
     assert "Stopped" in err and "Traceback" not in err
+    for _ in range(200):
+        if not running_in(process.pid):
+            break
+        time.sleep(0.05)
+    assert running_in(process.pid) == []
+
+
+def test_in_processes_the_letters_are_the_same_in_the_same_order(tmp_path: Path) -> None:
+    """Some examples, with their forecasts: byte for byte what one process writes."""
+    cases = [str(path) for path in sorted(EXAMPLES.glob("*.toml"))[::3]]
+    shown = []
+    for jobs in ("1", "2"):
+        done = subprocess.run(
+            [sys.executable, "-m", "loamshift.cli", "advise", *cases, "--jobs", jobs,
+             "--as", "md,json,html,pdf", "--out", jobs, "--members", "20", "--years", "1"],
+            cwd=tmp_path, capture_output=True, text=True, encoding="utf-8", check=True,
+        )  # fmt: skip
+        assert done.stderr == ""
+        shown.append(done.stdout.replace(f"letters are in {jobs}", "letters are in N"))
+    assert shown[0] == shown[1]
+    files = [sorted((tmp_path / jobs).iterdir()) for jobs in ("1", "2")]
+    assert len(files[0]) == 4 * len(cases)
+    assert [path.name for path in files[0]] == [path.name for path in files[1]]
+    for one, other in zip(*files, strict=True):
+        assert one.read_bytes() == other.read_bytes(), one.name

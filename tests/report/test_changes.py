@@ -11,7 +11,7 @@ from case.test_answer import bare_answer, made_answer
 from loamshift.domain.answer import Answer, Decision, Reason
 from loamshift.domain.letter import Table
 from loamshift.report.changes import changes_letter
-from loamshift.report.summary import DECISIONS, CaseRow, amount_said, summary_letter
+from loamshift.report.summary import DECISIONS, CaseRow, amount_said, answered_row, summary_letter
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.services.changes import changes
@@ -146,7 +146,7 @@ def test_a_plan_beside_an_answer_of_0_1_0_stands_alone() -> None:
 
 def test_the_summary_counts() -> None:
     rows = (
-        CaseRow(name="a", answer=made_answer(), words=METRIC, written="a.md"),
+        answered_row("a", made_answer(), words=METRIC).with_letter("a.md"),
         CaseRow(name="b", fault="soil.ph: no"),
     )
     text = letter_text(summary_letter(rows, unreached=3, where="In x."), width=88)

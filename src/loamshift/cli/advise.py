@@ -55,6 +55,17 @@ def command(
             show_default=False,
         ),
     ] = None,
+    jobs: Annotated[
+        int | None,
+        typer.Option(
+            "--jobs",
+            min=1,
+            metavar="N",
+            help="Cases to answer at the same time; else as many as there are cores, where that "
+            "is quicker.",
+            show_default=False,
+        ),
+    ] = None,
     paper: PaperOption = None,
     open_it: OpenOption = False,
     table: Annotated[
@@ -111,7 +122,15 @@ def command(
     if len(cases) > 1 or forms or out is not None or cases[0].is_dir():
         named = {"--md": markdown, "--html": html, "--pdf": pdf, "--chart": chart}
         _refuse_named(named)
-        _many(cases, wish, forms=_forms(forms, as_json=as_json), out=out, paper=paper, show=open_it)
+        _many(
+            cases,
+            wish,
+            forms=_forms(forms, as_json=as_json),
+            out=out,
+            paper=paper,
+            jobs=jobs,
+            show=open_it,
+        )
         return
     if open_it and html is None and pdf is None:
         raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
@@ -161,13 +180,14 @@ def _many(
     forms: list[Form],
     out: Path | None,
     paper: Paper | None,
+    jobs: int | None,
     show: bool,
 ) -> None:
     from loamshift.cli.answering import Wish
     from loamshift.cli.batch import advise_many, case_files
 
     assert isinstance(wish, Wish)
-    code, files = advise_many(case_files(given), wish, forms=forms, out=out, paper=paper)
+    code, files = advise_many(case_files(given), wish, forms=forms, out=out, paper=paper, jobs=jobs)
     shown = [path for path in files if path.suffix in (".html", ".pdf")]
     if show and shown:
         from loamshift.cli.viewer import show_or_say

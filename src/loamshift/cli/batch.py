@@ -2,36 +2,30 @@
 
 from __future__ import annotations
 
+import os
 import sys
-import traceback
+import time
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Final
 
-from loamshift.cli.answering import Answered, Wish, answered
-from loamshift.cli.files import check_folder, make_folder, write_whole
-from loamshift.cli.letter_forms import CHARTS, Form, Paper, chart_content, letter_content
-from loamshift.cli.run import ANSWERED, INTERRUPTED, OUR_FAULT, TO_MEND, TRACEBACK_SWITCH
-from loamshift.errors import CaseError, InputError
+from loamshift.cli.answering import Wish
+from loamshift.cli.batch_letters import End, Errand, Order, Outcome, printable, write_letters
+from loamshift.cli.batch_progress import Reached, progress
+from loamshift.cli.files import make_folder
+from loamshift.cli.letter_forms import Form, Paper
+from loamshift.cli.run import ANSWERED, INTERRUPTED, TO_MEND
+from loamshift.errors import InputError
 
 ENDING: Final = ".toml"
-_CHART_ENDINGS: Final = tuple(f".{form.value}" for form in CHARTS)
 _BESIDE: Final = "Each letter is beside its case."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Errand:
-    """One case file and the file names of its letters, without their ending."""
-
-    case: Path
-    stem: Path
-
-    def file(self, form: Form) -> Path:
-        """Where the letter in this form goes [path]."""
-        return self.stem.parent / f"{self.stem.name}.{form.value}"
+_START_S: Final = 1.5
+"""A process is ready for its first case after so long, at the least [s]."""
+_WORTH: Final = 1.5
+"""Processes are started where they save this many times what starting them takes."""
 
 
 def case_files(given: Sequence[Path]) -> list[Path]:
@@ -88,13 +82,15 @@ def errands(cases: Sequence[Path], out: Path | None) -> list[Errand]:
     """
     stems = [(out if out is not None else case.parent) / case.stem for case in cases]
     twice = Counter(map(_folded, stems))
+    in_one = len({case.parent for case in cases}) == 1
     named: list[Errand] = []
     taken: set[str] = {_folded(stem) for stem in stems if twice[_folded(stem)] == 1}
     for case, stem in zip(cases, stems, strict=True):
         if twice[_folded(stem)] > 1:
             stem = _free(stem, case, taken)
             taken.add(_folded(stem))
-        named.append(Errand(case=case, stem=stem))
+        name = printable(case.name if in_one else str(case))
+        named.append(Errand(case=case, stem=stem, name=name))
     return named
 
 
@@ -120,6 +116,7 @@ def advise_many(
     forms: Sequence[Form],
     out: Path | None,
     paper: Paper | None,
+    jobs: int | None = None,
 ) -> tuple[int, list[Path]]:
     """Answer every case, write its letters, and print a summary.
 
@@ -135,6 +132,8 @@ def advise_many(
         Folder for all letters; None puts each beside its case [path].
     paper
         Of a PDF; None follows the reader's units [enumeration].
+    jobs
+        Cases to answer at a time; None takes every core where that is quicker [count].
 
     Returns
     -------
@@ -142,159 +141,129 @@ def advise_many(
         Exit code [code], and the files written [paths].
     """
     from loamshift.cli.show import show, warn
-    from loamshift.report.summary import CaseRow, summary_letter
+    from loamshift.report.summary import summary_letter
 
     if out is not None:
         make_folder(out)
     todo = errands(cases, out)
-    read = {case.absolute() for case in cases}
-    rows: list[CaseRow] = []
-    told: list[str] = []
-    files: list[Path] = []
-    code = ANSWERED
-    in_one = len({case.parent for case in cases}) == 1
-    with progress(len(todo)) as step:
-        for errand in todo:
-            name = printable(errand.case.name if in_one else str(errand.case))
-            step(name)
-            written: list[Path] = []
-            try:
-                check_folder(errand.stem.parent)
-                done = answered(errand.case, wish)
-                for path, content in _made(errand, done, forms, paper, never=read).items():
-                    write_whole(path, content, replace=True)
-                    written.append(path)
-            except KeyboardInterrupt:
-                code = INTERRUPTED
-                if written:
-                    rows.append(CaseRow(name=name, fault=f"stopped after {_named(written)}"))
-                break
-            except InputError as error:
-                code = max(code, TO_MEND)
-                told.append(_with_source(str(error), name))
-                rows.append(CaseRow(name=name, fault=_in_short(error)))
-            except Exception as error:
-                code = OUR_FAULT
-                told.append(_our_fault(error, name))
-                rows.append(CaseRow(name=name, fault=f"our fault: {type(error).__name__}"))
-            else:
-                files += written
-                rows.append(
-                    CaseRow(
-                        name=name,
-                        answer=done.answer,
-                        words=done.frozen.words,
-                        written=_named(written),
-                    )
-                )
+    read = frozenset(case.absolute() for case in cases)
+    order = Order(wish=wish, forms=tuple(forms), paper=paper, never=read)
+    batch = Batch(todo, order)
+    end = batch.run(jobs)
+    reached = batch.in_order()
+    files = [path for outcome in reached for path in outcome.files]
     where = f"The letters are in {printable(str(out))}." if out is not None else _BESIDE
+    rows = [outcome.row for outcome in reached]
     show(summary_letter(rows, unreached=len(todo) - len(rows), where=where if files else ""))
     sys.stdout.flush()
-    for text in told:
-        warn(f"\n{text}")
-    if code == INTERRUPTED:
+    for outcome in reached:
+        if outcome.told:
+            warn(f"\n{outcome.told}")
+    code = max((outcome.code for outcome in reached), default=ANSWERED)
+    if end is End.STOPPED:
         warn("\nStopped. The letters named above are written, each whole; nothing else was.")
+        code = INTERRUPTED
+    elif end is End.NO_ROOM:
+        warn(f"\n{_no_room(written=batch.written, total=len(todo))}")
+        code = max(code, TO_MEND)
     return code, files
 
 
-def _made(
-    errand: Errand,
-    done: Answered,
-    forms: Sequence[Form],
-    paper: Paper | None,
-    *,
-    never: set[Path],
-) -> dict[Path, str | bytes]:
-    """Every form of a letter, made before the first is written: a fault in one leaves none."""
-    made: dict[Path, str | bytes] = {}
-    for form in forms:
-        if form is Form.JSON:
-            made[errand.file(form)] = done.json() + "\n"
-        elif form in CHARTS:
-            for name, data in chart_content(done.frozen, form).items():
-                made[errand.stem.parent / f"{errand.stem.name}-{name}"] = data
-        else:
-            made[errand.file(form)] = letter_content(form, done.frozen, paper=paper)
-    for path in made:
-        if path.absolute() in never:
-            raise InputError(f"{path} is a file that is read; give another folder with --out")
-    return made
-
-
-def _named(written: Sequence[Path]) -> str:
-    """``bed.html, .pdf, 5 charts``: the first file in full, then endings, charts counted."""
-    charts = [path for path in written if path.suffix in _CHART_ENDINGS]
-    letters = [path for path in written if path not in charts]
-    said = [printable(path.name) if path is letters[0] else path.suffix for path in letters]
-    if charts:
-        said.append(f"{len(charts)} chart{'s' if len(charts) != 1 else ''}")
-    return ", ".join(said) or "no chart in it"
-
-
-def _in_short(error: InputError) -> str:
-    if not isinstance(error, CaseError) or not error.faults:
-        return printable(str(error))
-    rest = len(error.faults) - 1
-    more = f" (and {rest} more)" if rest else ""
-    fault = error.faults[0]
-    return f"{fault.path}: {fault.problem}{more}"
-
-
-def _with_source(text: str, name: str) -> str:
-    return text if text.startswith(name) else f"{name}: {text}"
-
-
-def _our_fault(error: Exception, name: str) -> str:
-    import os
-
-    if os.environ.get(TRACEBACK_SWITCH) == "1":
-        return "".join(traceback.format_exception(error))
+def _no_room(*, written: int, total: int) -> str:
     return (
-        f"{name}: this is our fault, not yours: {type(error).__name__}: {error}. Please report it "
-        "with the case file."
+        f"Stopped, as there is no room to write: the letters of {written} of {total} cases are "
+        f"written, each whole, those of {total - written} are not; make room, then run the same "
+        "command again."
     )
 
 
-def printable(text: str) -> str:
-    """A text [text] that a terminal shows as it stands: control codes become ``?`` [text]."""
-    return "".join(char if char.isprintable() else "?" for char in text)
+class Batch:
+    """The run over the cases: what became of each so far, and how far it is."""
+
+    def __init__(self, todo: Sequence[Errand], order: Order) -> None:
+        self._todo = todo
+        self._order = order
+        self._outcomes: dict[int, Outcome] = {}
+        self.written = 0
+        """Cases whose letters are written [count]."""
+
+    def in_order(self) -> list[Outcome]:
+        """What became of the cases that were begun, in the order of the cases [objects]."""
+        return [self._outcomes[place] for place in sorted(self._outcomes)]
+
+    def run(self, jobs: int | None) -> End | None:
+        """Answer all cases, some at a time [count]; what ended it early is returned.
+
+        The first case is always answered in this process: machine code that is not there yet is
+        then made once, and a word about it said once. With the second it tells what a case and
+        what a start costs on this machine with these forms.
+        """
+        try:
+            with progress(len(self._todo)) as bar:
+                return self._answer(jobs, bar)
+        except KeyboardInterrupt:
+            return End.STOPPED
+
+    def _answer(self, jobs: int | None, bar: Callable[[Reached], None]) -> End | None:
+        def tell(place: int, outcome: Outcome) -> None:
+            if outcome.end is End.STOPPED and not outcome.row.fault:
+                return  # nothing of it was written: as if it had not been begun
+            self._outcomes[place] = outcome
+            self.written += outcome.row.decision is not None
+            self._show(bar, self._todo[place])
+
+        took_s: list[float] = []
+        for place, errand in enumerate(self._todo):
+            spread = workers_for(len(self._todo) - place, took_s, jobs=jobs)
+            if spread > 1:
+                from loamshift.cli.batch_workers import answer_in_workers
+
+                rest = dict(enumerate(self._todo[place:], start=place))
+                return answer_in_workers(rest, self._order, jobs=spread, tell=tell)
+            self._show(bar, errand)
+            begun_s = time.perf_counter()
+            outcome = write_letters(errand, self._order)
+            took_s.append(time.perf_counter() - begun_s)
+            tell(place, outcome)
+            if outcome.end is not None:
+                return outcome.end
+        return None
+
+    def _show(self, bar: Callable[[Reached], None], errand: Errand) -> None:
+        bar(Reached(done=len(self._outcomes), written=self.written, name=errand.name))
 
 
-@contextmanager
-def progress(total: int) -> Iterator[Callable[[str], None]]:
-    """A bar on stderr while a terminal watches; else nothing.
+def workers_for(cases: int, took_s: Sequence[float], *, jobs: int | None) -> int:
+    """How many processes to spread the cases that are left over; 1 for none but this.
 
     Parameters
     ----------
-    total
-        Cases to answer [count].
+    cases
+        Cases that are left [count].
+    took_s
+        What each case so far took in this process; the first one loaded everything [s].
+    jobs
+        What was asked for; None asks for what is quickest [count].
 
-    Yields
-    ------
-    callable
-        Call it with the name of each case before it is answered [text].
+    Returns
+    -------
+    int
+        Processes [count].
     """
-    if not sys.stderr.isatty():
-        yield lambda name: None
-        return
-    from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+    if not took_s or cases < 2:
+        return 1
+    if jobs is not None:
+        return min(jobs, cases)
+    if len(took_s) < 2:
+        return 1
+    spread = min(cores(), cases)
+    start_s = max(took_s[0] - took_s[1], _START_S)
+    saved_s = cases * min(took_s[1:]) * (1.0 - 1.0 / spread)
+    return spread if saved_s > _WORTH * start_s else 1
 
-    bar = Progress(
-        TextColumn("Answering"),
-        BarColumn(bar_width=24),
-        MofNCompleteColumn(),
-        TextColumn("{task.fields[case]}", markup=False),
-        console=Console(stderr=True),
-        transient=True,
-    )
-    with bar:
-        task = bar.add_task("", total=total, case="")
-        begun = 0
 
-        def step(name: str) -> None:
-            nonlocal begun
-            bar.update(task, completed=begun, case=name)
-            begun += 1
-
-        yield step
+def cores() -> int:
+    """Cores that this process may use [count]."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1

@@ -6,7 +6,12 @@ import os
 import tempfile
 from pathlib import Path
 
+from loamshift.cli.streams import NO_ROOM
 from loamshift.errors import InputError
+
+
+class NoRoomError(InputError):
+    """A disk or a quota is full: whatever is written next fails too."""
 
 
 def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
@@ -24,7 +29,8 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
     Raises
     ------
     InputError
-        Where the file is there and may not be replaced, or the folder cannot be written.
+        Where the file is there and may not be replaced, or the folder cannot be written;
+        a ``NoRoomError`` where the disk is full.
     """
     data = content.encode("utf-8") if isinstance(content, str) else content
     temporary = None
@@ -46,11 +52,16 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
             _move_without_replacing(temporary, path)
         temporary = None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or error
-        raise InputError(f"{path} cannot be written: {reason}") from error
+        raise _refused(f"{path} cannot be written", error) from error
     finally:
         if temporary is not None:
             temporary.unlink(missing_ok=True)
+
+
+def _refused(what: str, error: OSError | ValueError) -> InputError:
+    reason = getattr(error, "strerror", None) or error
+    full = isinstance(error, OSError) and error.errno in NO_ROOM
+    return (NoRoomError if full else InputError)(f"{what}: {reason}")
 
 
 def _already_there(path: Path) -> InputError:
@@ -93,8 +104,7 @@ def check_folder(folder: Path) -> None:
     except FileNotFoundError:
         raise InputError(f"{folder} is not there; make the folder first") from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or error
-        raise InputError(f"nothing can be written into {folder}: {reason}") from error
+        raise _refused(f"nothing can be written into {folder}", error) from error
 
 
 def make_folder(folder: Path) -> None:
@@ -115,6 +125,5 @@ def make_folder(folder: Path) -> None:
     except FileExistsError:
         raise InputError(f"{folder} is a file; give a folder") from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or error
-        raise InputError(f"{folder} cannot be made: {reason}") from error
+        raise _refused(f"{folder} cannot be made", error) from error
     check_folder(folder)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.letter import Column, Letter, Paragraph, Section, Table
@@ -23,13 +23,33 @@ DECISIONS = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseRow:
-    """One case of many: its answer with the reader's words, or what has to be mended."""
+    """One case of many: what was decided and where its letter is, or what has to be mended."""
 
     name: str
-    answer: Answer | None = None
-    words: Words | None = None
+    decision: Decision | None = None
+    amount: str = ""
     written: str = ""
     fault: str = ""
+
+    def with_letter(self, written: str) -> CaseRow:
+        """The same once the letter is written into files of these names [text]."""
+        return replace(self, written=written)
+
+
+def answered_row(name: str, answer: Answer, *, words: Words) -> CaseRow:
+    """The line of a case with an answer, small enough to keep for thousands of cases.
+
+    Parameters
+    ----------
+    name
+        What the case is called [text].
+    answer
+        Its answer [object].
+    words
+        Spelling and units of the reader [object].
+    """
+    amount = amount_said(answer, words=words)
+    return CaseRow(name=name, decision=answer.verdict.decision, amount=amount)
 
 
 def amount_said(answer: Answer, *, words: Words) -> str:
@@ -91,7 +111,7 @@ def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0, where: str = 
         (Column("case"), Column("decision"), Column("goes on"), Column("letter, or what to mend")),
         tuple(_cells(row) for row in rows),
     )
-    answered = sum(1 for row in rows if row.answer is not None)
+    answered = sum(1 for row in rows if row.decision is not None)
     faulty = len(rows) - answered
     parts = [f"{answered} of {len(rows) + unreached} answered"]
     if faulty:
@@ -104,11 +124,6 @@ def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0, where: str = 
 
 
 def _cells(row: CaseRow) -> tuple[str, str, str, str]:
-    if row.answer is None or row.words is None:
+    if row.decision is None:
         return (row.name, "–", "", row.fault)
-    return (
-        row.name,
-        DECISIONS[row.answer.verdict.decision],
-        amount_said(row.answer, words=row.words),
-        row.written,
-    )
+    return (row.name, DECISIONS[row.decision], row.amount, row.written)

@@ -1,0 +1,185 @@
+"""One case of many: its letter answered and written, and what is told of it afterwards."""
+
+from __future__ import annotations
+
+import os
+import traceback
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from loamshift.cli.answering import Answered, Wish, answered
+from loamshift.cli.files import NoRoomError, check_folder, write_whole
+from loamshift.cli.letter_forms import CHARTS, Form, Paper, chart_content, letter_content
+from loamshift.cli.run import ANSWERED, OUR_FAULT, TO_MEND, TRACEBACK_SWITCH
+from loamshift.errors import CaseError, InputError
+
+if TYPE_CHECKING:
+    from loamshift.report.summary import CaseRow
+
+_CHART_ENDINGS: Final = tuple(f".{form.value}" for form in CHARTS)
+
+
+class End(Enum):
+    """What ends a whole batch, whatever cases are left."""
+
+    STOPPED = "stopped"
+    NO_ROOM = "no room"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Errand:
+    """One case file, what it is called in lists, and where its letters go."""
+
+    case: Path
+    stem: Path
+    """Path of its letters without their ending [path]."""
+    name: str = ""
+
+    def file(self, form: Form) -> Path:
+        """Where the letter in this form goes [path]."""
+        return self.stem.parent / f"{self.stem.name}.{form.value}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """What is the same for every case of a batch."""
+
+    wish: Wish
+    forms: tuple[Form, ...]
+    paper: Paper | None
+    never: frozenset[Path] = frozenset()
+    """Files that are read, which no letter may replace [paths]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What became of one case: small, as it may come from another process."""
+
+    row: CaseRow
+    code: int = ANSWERED
+    files: tuple[Path, ...] = ()
+    """Files of a letter that is written in every form [paths]."""
+    told: str = ""
+    """What is said below the table, where something has to be mended [text]."""
+    end: End | None = None
+
+
+def write_letters(errand: Errand, order: Order) -> Outcome:
+    """Answer one case and write its letter in every form.
+
+    Parameters
+    ----------
+    errand
+        The case [object].
+    order
+        How, and in which forms [object].
+
+    Returns
+    -------
+    Outcome
+        What became of it; an interrupt and a full disk are told in it too [object].
+    """
+    from loamshift.report.summary import CaseRow, answered_row
+
+    written: list[Path] = []
+    try:
+        check_folder(errand.stem.parent)
+        done = answered(errand.case, order.wish)
+        row = answered_row(errand.name, done.answer, words=done.frozen.words)
+        for path, content in _made(errand, done, order).items():
+            write_whole(path, content, replace=True)
+            written.append(path)
+    except KeyboardInterrupt:
+        row = CaseRow(name=errand.name, fault=f"stopped after {named(written)}" if written else "")
+        return Outcome(row=row, end=End.STOPPED)
+    except NoRoomError as error:
+        fault = f"no room after {named(written)}" if written else "no room"
+        row = CaseRow(name=errand.name, fault=fault)
+        return Outcome(row=row, code=TO_MEND, told=str(error), end=End.NO_ROOM)
+    except InputError as error:
+        row = CaseRow(name=errand.name, fault=_in_short(error))
+        return Outcome(row=row, code=TO_MEND, told=_with_source(str(error), errand.name))
+    except Exception as error:
+        row = CaseRow(name=errand.name, fault=f"our fault: {type(error).__name__}")
+        return Outcome(row=row, code=OUR_FAULT, told=_our_fault(error, errand.name))
+    return Outcome(row=row.with_letter(named(written)), files=tuple(written))
+
+
+def died(errand: Errand, exit_code: int | None) -> Outcome:
+    """What is told of a case whose process ended while it was answered.
+
+    Parameters
+    ----------
+    errand
+        The case [object].
+    exit_code
+        Of the process; negative for a signal of the system, as for want of memory [code].
+    """
+    from loamshift.report.summary import CaseRow
+
+    how = f"signal {-exit_code}" if exit_code is not None and exit_code < 0 else f"{exit_code}"
+    return Outcome(
+        row=CaseRow(name=errand.name, fault="our fault: its process ended"),
+        code=OUR_FAULT,
+        told=(
+            f"{errand.name}: the process that answered this case ended without an answer "
+            f"({how}). Run this case by itself; where memory is short, give a smaller --jobs."
+        ),
+    )
+
+
+def _made(errand: Errand, done: Answered, order: Order) -> dict[Path, str | bytes]:
+    """Every form of a letter, made before the first is written: a fault in one leaves none."""
+    made: dict[Path, str | bytes] = {}
+    for form in order.forms:
+        if form is Form.JSON:
+            made[errand.file(form)] = done.json() + "\n"
+        elif form in CHARTS:
+            for name, data in chart_content(done.frozen, form).items():
+                made[errand.stem.parent / f"{errand.stem.name}-{name}"] = data
+        else:
+            made[errand.file(form)] = letter_content(form, done.frozen, paper=order.paper)
+    for path in made:
+        if path.absolute() in order.never:
+            raise InputError(f"{path} is a file that is read; give another folder with --out")
+    return made
+
+
+def named(written: Sequence[Path]) -> str:
+    """``bed.html, .pdf, 5 charts``: the first file in full, then endings, charts counted."""
+    charts = [path for path in written if path.suffix in _CHART_ENDINGS]
+    letters = [path for path in written if path not in charts]
+    said = [printable(path.name) if path is letters[0] else path.suffix for path in letters]
+    if charts:
+        said.append(f"{len(charts)} chart{'s' if len(charts) != 1 else ''}")
+    return ", ".join(said) or "no chart in it"
+
+
+def printable(text: str) -> str:
+    """A text [text] that a terminal shows as it stands: control codes become ``?`` [text]."""
+    return "".join(char if char.isprintable() else "?" for char in text)
+
+
+def _in_short(error: InputError) -> str:
+    if not isinstance(error, CaseError) or not error.faults:
+        return printable(str(error))
+    rest = len(error.faults) - 1
+    more = f" (and {rest} more)" if rest else ""
+    fault = error.faults[0]
+    return f"{fault.path}: {fault.problem}{more}"
+
+
+def _with_source(text: str, name: str) -> str:
+    return text if text.startswith(name) else f"{name}: {text}"
+
+
+def _our_fault(error: Exception, name: str) -> str:
+    if os.environ.get(TRACEBACK_SWITCH) == "1":
+        return "".join(traceback.format_exception(error))
+    return (
+        f"{name}: this is our fault, not yours: {type(error).__name__}: {error}. Please report it "
+        "with the case file."
+    )

@@ -1,0 +1,73 @@
+"""How far a batch is: a bar on a terminal, a line now and then in a log."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import Final
+
+EVERY: Final = 25
+"""A log gets a line after so many cases [count]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reached:
+    """How far a batch is."""
+
+    done: int
+    """Cases that are through [count]."""
+    written: int
+    """Of these, cases whose letters are written [count]."""
+    name: str
+    """The case begun or finished last [text]."""
+
+
+@contextmanager
+def progress(total: int) -> Iterator[Callable[[Reached], None]]:
+    """A bar on stderr while a terminal watches; else a line after every 25 cases.
+
+    Parameters
+    ----------
+    total
+        Cases to answer [count].
+
+    Yields
+    ------
+    callable
+        Call it with how far the batch is, whenever that changes [function].
+    """
+    if not sys.stderr.isatty():
+        yield _lines(total)
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+
+    bar = Progress(
+        TextColumn("Answering"),
+        BarColumn(bar_width=24),
+        MofNCompleteColumn(),
+        TextColumn("{task.fields[case]}", markup=False),
+        console=Console(stderr=True),
+        transient=True,
+    )
+    with bar:
+        task = bar.add_task("", total=total, case="")
+        yield lambda reached: bar.update(task, completed=reached.done, case=reached.name)
+
+
+def _lines(total: int) -> Callable[[Reached], None]:
+    said = 0
+
+    def tell(reached: Reached) -> None:
+        nonlocal said
+        if reached.done < said + EVERY or reached.done == total:
+            return
+        said = reached.done
+        mend = reached.done - reached.written
+        more = f", {mend} to mend" if mend else ""
+        sys.stderr.write(f"{reached.written} of {total} letters written{more}\n")
+        sys.stderr.flush()
+
+    return tell
