@@ -207,13 +207,23 @@ def test_nothing_is_held_or_undone_where_nothing_is_to_be_changed(decision: Deci
     assert upkeep_habit(other, case) is None and pull_back(other, case) is None
 
 
-def test_a_bed_that_is_left_is_told_what_moves_it_only_where_it_moves() -> None:
+def test_a_bed_that_is_left_has_no_change_to_undo_but_water_to_treat() -> None:
     answer, case = example_answers()["bean-rows"]
     assert answer.dose.direction is Direction.NONE and answer.upkeep is not None
-    assert pull_back(answer, case) is None
     faster = replace(answer, upkeep=replace(answer.upkeep, drift_ph_year=-0.3))
-    told = pull_back(faster, case)
-    assert told is not None and told.key == "upkeep-undo" and told.values["effect"] == "acidify"
+    assert pull_back(answer, case) is None and pull_back(faster, case) is None
+    treated, pots = example_answers()["patio-pots"]
+    left = replace(treated, verdict=replace(treated.verdict, decision=Decision.LEAVE))
+    told = pull_back(left, pots)
+    assert told is not None and told.key == "upkeep-undo-water"
+
+
+@pytest.mark.parametrize(("drift", "still"), [(0.0, "yes"), (-0.2, "no")])
+def test_nothing_else_is_needed_only_where_the_ph_stays(drift: float, still: str) -> None:
+    answer, case = acting("cabbage-plot", lime_as_caco3_g_m2_year=0.0, drift_ph_year=drift)
+    habit = upkeep_habit(answer, case)
+    assert habit is not None and habit.key == "upkeep-habit-test"
+    assert habit.values["still"] == still
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -3,8 +3,15 @@
 from __future__ import annotations
 
 from loamshift import units
-from loamshift.domain.answer import Answer, Decision, Direction, FeedLine, LedgerLine, Upkeep
-from loamshift.domain.answer import Reason as Reason
+from loamshift.domain.answer import (
+    Answer,
+    Decision,
+    Direction,
+    FeedLine,
+    LedgerLine,
+    Reason,
+    Upkeep,
+)
 from loamshift.domain.case import Case
 from loamshift.domain.message import (
     Listed,
@@ -20,6 +27,8 @@ from loamshift.report.ledger_lines import effect_of, equal_g_m2, in_text
 from loamshift.tables.model import verdict_values
 
 _AMMONIUM_SULFATE = "ammonium sulfate"
+_HARDLY_PH = 0.03
+"""A drift that no test can tell from chance [pH/yr]."""
 _WATER = ("ledger-irrigation-water", "irrigation water")
 """The line of the water, as it is and as earlier versions kept it."""
 
@@ -56,7 +65,7 @@ def upkeep_habit(answer: Answer, case: Case) -> Message | None:
 
 
 def pull_back(answer: Answer, case: Case) -> Message | None:
-    """The strongest thing that undoes the change, or would move a bed that is left.
+    """The strongest thing that undoes the change.
 
     Parameters
     ----------
@@ -69,8 +78,8 @@ def pull_back(answer: Answer, case: Case) -> Message | None:
     -------
     Message or None
         One or two short sentences with the figure of the ledger; None where nothing is to be
-        changed and nothing moves it, or where a test comes first or the bed is to be put right
-        [object].
+        changed, or where a test comes first or the bed is to be put right. Water that is to be
+        treated is named in any case [object].
 
     Notes
     -----
@@ -84,15 +93,12 @@ def pull_back(answer: Answer, case: Case) -> Message | None:
     decision, ledger = answer.verdict.decision, answer.ledger
     if ledger is None or decision in (Decision.STOP, Decision.MEASURE_FIRST):
         return None
-    water = _strongest(answer, case, of_water=True)
     if answer.verdict.reason is Reason.WATER:
-        return water
-    if decision is Decision.ELSEWHERE:
+        return _strongest(answer, case, of_water=True)
+    if decision in (Decision.ELSEWHERE, Decision.LEAVE):
         return None
     found = _strongest(answer, case) if _moves(answer) else None
-    if found is None and decision is not Decision.LEAVE:
-        return message("upkeep-undo-nothing")
-    return found
+    return message("upkeep-undo-nothing") if found is None else found
 
 
 def undoes(answer: Answer) -> bool:
@@ -135,7 +141,8 @@ def _unfed(answer: Answer, upkeep: Upkeep) -> Message:
         return message("upkeep-habit-lime", rate=rate(upkeep.lime_as_caco3_g_m2_year))
     if wanted is not None and _remarks(upkeep, "upkeep-rises"):
         return message("upkeep-habit-acid-by-test", ph=ph(wanted.ph_high))
-    return message("upkeep-habit-test")
+    still = abs(upkeep.drift_ph_year) < _HARDLY_PH and not _moves(answer)
+    return message("upkeep-habit-test", still="yes" if still else "no")
 
 
 def _limes_by_test(upkeep: Upkeep) -> bool:

@@ -81,7 +81,12 @@ upkeep-habit-lime-by-test = Test the pH once a year. Apply lime only once it rea
 upkeep-habit-acid-by-test = Test the pH once a year. Apply sulphur only once it reads above { $ph }.
 upkeep-habit-water-treated = Use rainwater or treated water, and test the pH once a year.
 upkeep-habit-water-wins = Use rainwater, or have the water acidified: no yearly amount of sulphur within the published limit would hold the pH.
-upkeep-habit-test = Test the pH once a year: nothing else is needed to hold it.
+# $still is "yes" where the pH hardly moves by itself.
+upkeep-habit-test =
+    { $still ->
+        [yes] Test the pH once a year: nothing else is needed to hold it.
+       *[no] Test the pH once a year, and act only on what the test reads.
+    }
 upkeep-habit-fertiliser =
     { $feed ->
         [ammonium-sulfate] ammonium sulphate ({ $rate } a year)
