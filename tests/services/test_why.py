@@ -46,7 +46,7 @@ def test_every_key_of_the_answer_opens(path: str) -> None:
     assert explanation.kind == "answer"
     assert read(explanation.title)
     assert explanation.text and all(read(text) for text in explanation.text)
-    assert all("=" in read(line) or "follows" in read(line) for line in explanation.equations)
+    assert all(read(line) for line in explanation.equations)
 
 
 @pytest.mark.parametrize("key", sorted(ANSWER_KEYS))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import Application, PlanPart
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Message, Prose, amount, message, prose, rate
 from loamshift.domain.own_sum import Origin, OwnSum, SumInput, SumStep, SumUnit
 from loamshift.domain.rules import Cap
@@ -109,22 +110,22 @@ def product_steps(bed: OpenedBed, seasons: Seasons) -> tuple[SumStep, ...]:
     )
 
 
-def limit_of(bed: OpenedBed, seasons: Seasons) -> tuple[Cap, float] | None:
+def limit_of(seasons: Seasons, context: BedContext) -> tuple[Cap, float] | None:
     """The published limit of one application, and the substance it speaks of per gram of product.
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
     seasons
         What may go on, with the product [object].
+    context
+        The bed as understood [object].
 
     Returns
     -------
     tuple of Cap and float, or None
         The row that governs, and grams per gram of the product as sold; None without a limit.
     """
-    found = product_cap(seasons.material, cap_situation=bed.context.cap_situation)
+    found = product_cap(seasons.material, cap_situation=context.cap_situation)
     if found is None:
         return None
     by_year = found.dose_g_m2 is None or found.year_g_m2 < found.dose_g_m2
@@ -155,7 +156,7 @@ def amount_of(bed: OpenedBed, rate_g_m2: float, step: SumStep) -> SumStep | None
 
 
 def _limit_steps(bed: OpenedBed, seasons: Seasons) -> list[SumStep]:
-    found = limit_of(bed, seasons)
+    found = limit_of(seasons, bed.context)
     if found is None:
         return []
     cap, per_product = found

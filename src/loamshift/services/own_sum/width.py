@@ -145,8 +145,6 @@ def narrowing_need(bed: OpenedBed) -> Prose:
         message(
             "why-narrow",
             test=test_for(bed, cause),
-            low=rate(width.without[cause].lo90),
-            high=rate(width.without[cause].hi90),
             range=rate(width.without[cause].lo90, high=width.without[cause].hi90),
         )
         for cause in ordered

@@ -1,14 +1,14 @@
 ### What an American says in other words.
 
 why-narrow = { $test ->
-    [laboratory-ph] A lab pH test costs little. If the pH were known exactly, the range would be { $range }.
-    [second-ph] A second careful pH test costs little. If the pH were known exactly, the range would be { $range }.
-    [fizz] A fizz test costs nothing. If the free lime were known exactly, the range would be { $range }.
-    [laboratory-lime] A lab figure for free lime is the next step. If it were exact, the range would be { $range }.
-    [texture] Feeling the texture costs nothing. If the soil's resistance were known exactly, the range would be { $range }.
-    [organic-matter] A lab figure for organic matter is cheap. If the soil's resistance were known exactly, the range would be { $range }.
-    [buffer-ph] A lab buffer pH is cheap. If the soil's resistance were known exactly, the range would be { $range }.
-   *[jars] A test in jars with weak acid costs a week. If the soil's resistance were known exactly, the range would be { $range }.
+    [laboratory-ph] A lab pH test, which costs little, could at best narrow that to { $range }.
+    [second-ph] A second careful pH test, which costs little, could at best narrow that to { $range }.
+    [fizz] A fizz test, which costs nothing, could at best narrow that to { $range }.
+    [laboratory-lime] A lab figure for free lime could at best narrow that to { $range }.
+    [texture] Feeling the texture, which costs nothing, could at best narrow that to { $range }.
+    [organic-matter] A lab figure for organic matter could at best narrow that to { $range }.
+    [buffer-ph] A lab buffer pH could at best narrow that to { $range }.
+   *[jars] A test in jars with weak acid, which takes a week, could at best narrow that to { $range }.
 }
 
 why-narrow-reading = { $rough ->

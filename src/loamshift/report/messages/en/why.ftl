@@ -124,6 +124,10 @@ why-sum-lime = Lime this soil needs
 why-sum-lime-share = Share of the acid that free lime uses up
 why-sum-ph-now = The pH of the bed today
 why-sum-application = The application on { $day }
+why-sum-bag = { $way ->
+    [lime] The need as lime from the bag
+   *[acidify] The need as sulphur from the bag
+}
 why-sum-amount = The amount for the whole bed on { $day }
 why-sum-share = { $which ->
     [in-range] How often the plan works
@@ -464,8 +468,8 @@ why-sure-need = 90 in 100 soils like yours need { $range } of pure { $way ->
    *[acidify] sulphur
 }.
 why-wide-need = { $cause ->
-    [reading] The error of the pH reading makes that range wide.
-    [scale] How strongly soils of one texture resist differs a great deal, and that makes the range wide.
+    [reading] The error of the pH test makes that range wide.
+    [scale] Soils of one texture resist very differently, which makes that range wide.
    *[lime] The free lime makes that range wide.
 }
 why-wide-need-all = No single cause makes that range wide.
@@ -493,16 +497,16 @@ why-sure-claim = What a material holds differs from batch to batch; the need dif
 
 ## What would make it surer, the cheapest first
 
-# $low to $high is what would be left if that were known exactly.
+# $range is what would be left if what the test measures were known exactly.
 why-narrow = { $test ->
-    [laboratory-ph] A laboratory pH test costs little. If the pH were known exactly, the range would be { $range }.
-    [second-ph] A second careful pH test costs little. If the pH were known exactly, the range would be { $range }.
-    [fizz] A fizz test costs nothing. If the free lime were known exactly, the range would be { $range }.
-    [laboratory-lime] A laboratory figure for free lime is the next step. If it were exact, the range would be { $range }.
-    [texture] Feeling the texture costs nothing. If the soil's resistance were known exactly, the range would be { $range }.
-    [organic-matter] A laboratory figure for organic matter is cheap. If the soil's resistance were known exactly, the range would be { $range }.
-    [buffer-ph] A laboratory buffer pH is cheap. If the soil's resistance were known exactly, the range would be { $range }.
-   *[jars] A test in jars with weak acid costs a week. If the soil's resistance were known exactly, the range would be { $range }.
+    [laboratory-ph] A laboratory pH test, which costs little, could at best narrow that to { $range }.
+    [second-ph] A second careful pH test, which costs little, could at best narrow that to { $range }.
+    [fizz] A fizz test, which costs nothing, could at best narrow that to { $range }.
+    [laboratory-lime] A laboratory figure for free lime could at best narrow that to { $range }.
+    [texture] Feeling the texture, which costs nothing, could at best narrow that to { $range }.
+    [organic-matter] A laboratory figure for organic matter could at best narrow that to { $range }.
+    [buffer-ph] A laboratory buffer pH could at best narrow that to { $range }.
+   *[jars] A test in jars with weak acid, which takes a week, could at best narrow that to { $range }.
 }
 why-narrow-none = No cheap test would make this range much narrower.
 why-narrow-reading = { $rough ->
@@ -520,3 +524,9 @@ why-narrow-water = { $missing ->
 why-narrow-yearly-test = One careful test a year, in the same month, shows the real drift.
 why-narrow-lime-line = A laboratory figure for free lime.
 why-narrow-claim = A laboratory analysis of the material, or its label.
+why-sure-bag = It is as sure as the need, and as the label on the bag.
+why-sure-limit = { $per ->
+    [year] The published limit for a year is { $limit } of it.
+   *[dose] The published limit for one application is { $limit } of it.
+}
+why-narrow-bag = A cheaper bag does as well if it holds as much and is as fine.
