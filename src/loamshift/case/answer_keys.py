@@ -161,6 +161,11 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         "part_g_m2": AnswerKey("g/m2", "Product that goes on then; 0 for nothing."),
         "then": AnswerKey("", "What such a reading calls for."),
         "part_on": AnswerKey("date", "Day it goes on, or null for nothing."),
+        "ph_after": AnswerKey(
+            "pH",
+            "Median course of the simulated beds that read so, one value a week from the last "
+            "date of the forecast not after the test, to the plan's `on`; null without a forecast.",
+        ),
     },
     "Branch": {
         "field": AnswerKey("", "Path of the case file that would settle it, such as soil.fizz."),
@@ -311,6 +316,7 @@ KEPT_KEYS: dict[str, AnswerKey] = {
 LATER_KEYS: dict[str, tuple[str, ...]] = {
     "Answer": ("plan", "branches"),
     "Verdict": ("reason", "ph_now"),
+    "TestLine": ("ph_after",),
     "Caution": ("short", "handling"),
 }
 """Keys that every new answer has and that one kept by 0.1.0 lacks."""

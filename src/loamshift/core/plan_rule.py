@@ -98,8 +98,9 @@ class Rule:
     """A plan as a rule, and how it does.
 
     Shares of beds not used to choose it [0-1]. ``amounts_g_m2`` (S, M) what each bed comes to
-    get under the rule, its readings spread evenly over their errors [g/m2]; ``steps`` what the
-    tests call for, None without one; ``goal`` what it was chosen for.
+    get under the rule, its readings spread evenly over their errors [g/m2]; ``read_line`` (M,)
+    the line of the first test each of these readings falls into, and ``steps`` what the tests
+    call for, None without one; ``goal`` what it was chosen for.
     """
 
     goal: RuleGoal
@@ -110,6 +111,7 @@ class Rule:
     share_if_known: float
     share_harmed: float
     amounts_g_m2: FloatArray
+    read_line: IntArray | None
     steps: RuleSteps | None
 
 
@@ -200,6 +202,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     policy = _solve(_both(tables), goal, acid=acid)
     good, hurt = _judged(tables, goal, acid=acid)
     steps = _steps(surface, goal, policy, first_g_m2=amount, edges=edges)
+    amounts, read = _followed(surface, goal, steps, first_g_m2=amount)
+    ends = [end for _, end, _ in policy.segments[:-1]]
     return Rule(
         goal=goal,
         first_g_m2=amount,
@@ -208,7 +212,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
         share_without_tests=single,
         share_if_known=max(known, good),
         share_harmed=hurt,
-        amounts_g_m2=_followed(surface, goal, steps, first_g_m2=amount),
+        amounts_g_m2=amounts,
+        read_line=np.searchsorted(ends, np.searchsorted(edges, read), side="right"),
         steps=steps,
     )
 
@@ -230,6 +235,7 @@ def _one_season(bounds: RuleBounds, goal: RuleGoal, *, single: float, known: flo
         share_if_known=max(known, single),
         share_harmed=float(hurt[:, best].mean()),
         amounts_g_m2=amounts,
+        read_line=None,
         steps=None,
     )
 
@@ -474,8 +480,8 @@ def _steps(
 
 def _followed(
     surface: DoseSurface, goal: RuleGoal, steps: RuleSteps, *, first_g_m2: float
-) -> FloatArray:
-    """What each bed gets: its readings taken from an even spread over their errors."""
+) -> tuple[FloatArray, FloatArray]:
+    """What each bed gets, and what its first test reads: an even spread over the errors."""
     beds = surface.ph.shape[0]
     order = np.arange(beds)
     amounts = np.zeros((goal.seasons, beds))
@@ -487,4 +493,4 @@ def _followed(
     if goal.seasons > 2:
         again = surface.at(goal.tests[1], (first_g_m2, amounts[1])) + errors[1]
         amounts[2] = steps.third(read, again)
-    return amounts
+    return amounts, read

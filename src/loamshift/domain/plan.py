@@ -37,7 +37,9 @@ class TestLine:
 
     Both ends are included and printed to a tenth; None is an open end [pH in water]. ``test`` the
     day of the test; ``part_g_m2`` of product that goes on then, 0 for nothing [g/m2]; ``part_on``
-    the day it goes on, None for nothing.
+    the day it goes on, None for nothing. ``ph_after`` the median course of the beds that read so,
+    one value a week from the last date of the forecast that is not after the test to ``on`` of the
+    plan; None without a forecast, or where too few beds read so [pH in water].
     """
 
     __test__ = False  # not a case for the test runner
@@ -48,6 +50,7 @@ class TestLine:
     part_g_m2: float
     then: Then
     part_on: date | None
+    ph_after: tuple[float, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.belief import Belief, believe
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.forecast.outlook import DAYS_IN_YEAR, Outlook, outlook
-from loamshift.services.plan.plan import Plan, plan_of
+from loamshift.services.plan.plan import Plan, plan_of, with_courses
 from loamshift.services.verdict.judge import days_needed, judge
 from loamshift.services.verdict.judgement import Judgement
 
@@ -66,7 +66,7 @@ def look_with_column(
     believed = replace(context, soil=belief.soil)
     alone = belief.beds.run(())
     judged = judge(believed, belief.beds, alone=alone, doubted=_is_doubted(belief))
-    plan = plan_of(believed, judged)
+    plan = with_courses(plan_of(believed, judged), judged)
     return Look(
         context=believed,
         judged=judged,

@@ -313,3 +313,40 @@ def test_a_day_within_one_season_leaves_a_single_amount_and_no_test() -> None:
     assert plan.rule.on == date(2026, 9, 1)
     assert plan.retest == (plan.rule.on,)
     assert all(part.only_if is None for part in plan.applications)
+
+
+@pytest.mark.parametrize("name", ["loam", "sand", "limed"])
+def test_each_line_has_the_course_of_the_beds_that_read_so(name: str) -> None:
+    context = build_context(BEDS[name]())
+    look = look_with_column(context, members=MEMBERS, seed=1, years=3, refit=True)
+    rule, outlook = look.plan.rule, look.outlook
+    assert rule is not None and rule.decides and outlook is not None
+    shown = outlook.forecast
+    start = max(i for i, day in enumerate(shown.dates) if day <= rule.decides[0].test)
+    courses = [line.ph_after for line in rule.decides if line.ph_after is not None]
+    weeks = (rule.on - shown.dates[start]).days // 7 + 1
+    assert courses and {len(course) for course in courses} == {weeks}
+    at_test = [course[0] for course in courses]
+    assert at_test == sorted(at_test), "beds that read higher are higher"
+    for line in rule.decides:
+        if line.ph_after is not None and line.reads_from is not None and line.reads_to is not None:
+            assert line.reads_from - 0.4 <= line.ph_after[0] <= line.reads_to + 0.4
+    after = zip(*courses, strict=True)
+    for week, values in zip(range(start, len(shown.dates)), after, strict=False):
+        assert min(values) - 0.05 <= shown.ph.q50[week] <= max(values) + 0.05
+        assert all(shown.ph.q05[week] < value < shown.ph.q95[week] for value in values)
+
+
+def test_beds_of_a_line_get_what_the_line_says() -> None:
+    judged, plan = by_column("loam")
+    assert judged.rule is not None and plan.rule is not None
+    read, amounts = judged.rule.read_line, judged.rule.amounts_g_m2
+    assert read is not None and read.shape == amounts[1].shape
+    for number, line in enumerate(plan.rule.decides):
+        assert np.all(amounts[1][read == number] == line.part_g_m2)
+
+
+def test_without_the_column_no_course_is_told() -> None:
+    _, plan = quick(BEDS["loam"]())
+    assert plan.rule is not None and plan.rule.decides
+    assert all(line.ph_after is None for line in plan.rule.decides)

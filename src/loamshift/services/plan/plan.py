@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -44,6 +45,9 @@ class Plan:
     retest: tuple[date, ...]
     ph: FloatArray | None
 
+
+_FEWEST_BEDS: Final = 10
+"""The median of fewer beds than this tells nothing."""
 
 NO_PLAN = Plan(rule=None, applications=(), too_early_before=None, retest=(), ph=None)
 
@@ -100,6 +104,42 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
         retest=tuple(sorted({*seasons.tests, seasons.on})),
         ph=ph,
     )
+
+
+def with_courses(plan: Plan, judged: Judgement) -> Plan:
+    """The plan, each of its test lines with the median course of the beds that read so.
+
+    Parameters
+    ----------
+    plan
+        A plan of the column [object].
+    judged
+        The judgement it was made from [object].
+
+    Returns
+    -------
+    Plan
+        The same plan, however many years are shown [object].
+
+    Notes
+    -----
+    The beds are those the plan was chosen on, each following the whole rule; what one reads at
+    the first test is its pH that day with an error, evenly spread over all errors.
+    """
+    rule, courses, chosen = plan.rule, judged.courses, judged.rule
+    if rule is None or plan.ph is None or courses is None or chosen is None:
+        return plan
+    if chosen.read_line is None:
+        return plan
+    start, end = courses.index(rule.decides[0].test), courses.index(rule.on)
+    found = []
+    for number, line in enumerate(rule.decides):
+        beds = plan.ph[chosen.read_line == number, start : end + 1]
+        if beds.shape[0] >= _FEWEST_BEDS and beds.shape[1]:
+            course = tuple(round(float(ph), 3) for ph in np.median(beds, axis=0))
+            line = replace(line, ph_after=course)
+        found.append(line)
+    return replace(plan, rule=replace(rule, decides=tuple(found)))
 
 
 def dated_parts(
