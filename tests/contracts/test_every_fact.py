@@ -15,14 +15,17 @@ from loamshift.case.answer import answer_to_dict
 from loamshift.case.read import case_from_tree
 from loamshift.domain.answer import Severity
 from loamshift.domain.case import Case
+from loamshift.domain.field_name import field_in_text, field_key
+from loamshift.domain.message import Listed, message
 from loamshift.errors import CaseError
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.cautions.unused_facts import CHECK, answer_use, unused, unused_facts
-from loamshift.services.cautions.unused_reasons import NAMES, REASONS, Why, fact_called
+from loamshift.services.cautions.unused_reasons import Why
 from loamshift.services.context.build_context import build_context
+from wording import read
 
 NO_FACT = {"case"}
 """Keys that say nothing about a bed."""
@@ -193,12 +196,24 @@ def test_every_key_of_the_schema_is_tried() -> None:
     assert set(PAIRS) == set(schema_keys()) - NO_FACT
 
 
-def test_every_reason_has_a_sentence_and_every_name_a_key() -> None:
-    assert set(REASONS) == set(Why)
-    assert all(text.endswith(".") for text in REASONS.values())
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("why", list(Why))
+def test_every_reason_has_its_sentences_for_one_fact_and_for_two(why: Why, units: str) -> None:
+    facts = [field_in_text(path) for path in ("water.weekly", "applied[2]")]
+    for number in (1, 2):
+        listed = Listed(tuple(facts[:number]))
+        said = read(message(f"unused-{why.value}", facts=listed), units=units)
+        assert said.startswith("Given but not used: weekly watering")
+        assert ("and application 2." in said) is (number == 2)
+        assert said.endswith(".")
+
+
+def test_every_key_and_every_table_has_a_label_and_a_name_inside_a_sentence() -> None:
     keys = {path.replace("[]", "") for path in schema_keys()}
-    tables = {key.rpartition(".")[0] for key in keys}
-    assert set(NAMES) <= keys | tables
+    lists = {path.partition("[")[0] for path in schema_keys() if "[]" in path}
+    for path in keys | lists:
+        assert read(message(field_key(path)))
+        assert read(field_in_text(path))
 
 
 def test_a_silent_fact_would_be_caught(folder: Path) -> None:
@@ -230,9 +245,9 @@ def test_facts_of_one_reason_share_a_sentence() -> None:
     )
     context = build_context(case)
     rows = unused_facts(context, answer_use(context, advise(case)))
-    (kept,) = [row for row in rows if "pH of the soil is known" in row.comment]
+    (kept,) = [row for row in rows if "once we know the pH of the soil" in read(row.comment)]
     for path in ("water.alkalinity", "water.weekly", "feed", "on_hand[1]", "claim[1]"):
         assert path in kept.check.removeprefix(CHECK).split(", ")
-        assert fact_called(path) in kept.comment
+        assert read(field_in_text(path)) in read(kept.comment)
     assert kept.severity is Severity.INFO
     assert kept.passed

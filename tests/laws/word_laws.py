@@ -168,7 +168,9 @@ def nothing_given_is_called_missing(case: Case, answer: Answer) -> list[str]:
     found = [f"{row.field} is missing and given" for row in answer.missing if given.get(row.field)]
     if case.soil.buffer_ph is not None:
         found += [
-            "a buffer pH is asked for and given" for row in answer.missing if "buffer pH" in row.how
+            "a buffer pH is asked for and given"
+            for row in answer.missing
+            if "buffer pH" in read(row.how)
         ]
     return found
 
