@@ -11,11 +11,13 @@ from loamshift.domain.card import Card
 from loamshift.domain.case import BedKind, Case, ClaimEntry
 from loamshift.report.card.bed import bed_card
 from loamshift.report.card.claim import claim_card
+from loamshift.report.card.claims_sheet import claims_sheet_card
 from loamshift.report.card.rescue import rescue_sheet
 from loamshift.report.card.sampling import sampling_sheet
 from loamshift.report.card.water import water_card
 from loamshift.report.words import Words
 from loamshift.services.claim.settle import settle_claim
+from loamshift.services.claim.sheet import claims_sheet
 from loamshift.services.rescue.ask import whom_to_ask
 from loamshift.services.sample.walk import sample_plan
 from loamshift.services.sample.walk_points import sample_walk
@@ -95,6 +97,21 @@ def claim_cards() -> dict[str, tuple[Card, Words]]:
 
 
 @cache
+def claims_sheets() -> dict[str, tuple[Card, Words]]:
+    """Folk remedies side by side, for ground that needs acid and for pots."""
+    made = {}
+    for name in ("north-border", "blue-hydrangeas"):
+        _, case = example_answers()[name]
+        for words in (UK, US):
+            sheet = claims_sheet(case, seed=None)
+            made[f"remedies {name} {words.units}"] = (
+                claims_sheet_card(sheet, day=DAY, words=words),
+                words,
+            )
+    return made
+
+
+@cache
 def sampling_sheets() -> dict[str, tuple[Card, Words]]:
     """Beds small and large, pots few and many."""
     made = {}
@@ -140,6 +157,7 @@ def every_card() -> dict[str, tuple[Card, Words]]:
         **bed_cards(),
         **rescue_sheets(),
         **claim_cards(),
+        **claims_sheets(),
         **sampling_sheets(),
         **water_cards(),
     }

@@ -1,4 +1,4 @@
-"""Materials: names, figures and particle sizes.
+"""Materials: names, figures, particle sizes and usual amounts.
 
 Figures come from three hand-kept lists: formulas (stoichiometry worked out here), picks (rows of
 the copied source tables, by row) and own figures. A figure printed per dry mass is turned into
@@ -25,6 +25,10 @@ NAME_COLUMNS = (
 )
 FIGURE_COLUMNS = (
     *("key", "figure", "value", "low", "high", "unit"),
+    *("source_key", "where", "evidence", "note"),
+)
+USUAL_COLUMNS = (
+    *("key", "for_need", "way", "depth_cm", "volume_l_m2", "mass_g_m2"),
     *("source_key", "where", "evidence", "note"),
 )
 SIZE_COLUMNS = ("key", "low_um", "high_um", "mass_frac", "source_key", "evidence", "note")
@@ -214,7 +218,7 @@ def all_sizes() -> list[Cells]:
 
 
 def build_materials() -> None:
-    """Write the three tables of materials."""
+    """Write the tables of materials."""
     common_about = {
         "script": "tools/tables/build_materials.py",
         "licence": "facts with their sources; names and selection Apache-2.0",
@@ -251,6 +255,17 @@ def build_materials() -> None:
             **common_about,
             "note": "sulfur: classes no wider than a factor of two, equal mass per log size; lime: "
             "classes of the lime laws",
+        },
+    )
+    write_table(
+        "usual_amounts",
+        USUAL_COLUMNS,
+        [{**row, "where": ""} for row in source_rows("usual_amounts")],
+        about={
+            "title": "What people commonly put on a square metre of each folk remedy",
+            **common_about,
+            "note": "one of depth, volume and mass; depth and volume by the bulk density of the "
+            "material; for_need: listed where ground needs acid, lime, or any",
         },
     )
 

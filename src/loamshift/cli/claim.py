@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -21,8 +22,14 @@ from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOpt
 from loamshift.errors import InputError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+    from datetime import date
+
     from loamshift.domain.answer import ClaimResult
-    from loamshift.domain.case import Case, ClaimEntry
+    from loamshift.domain.card import Card
+    from loamshift.domain.case import Case
+    from loamshift.domain.claims_sheet import SheetLine
+    from loamshift.domain.letter import Letter
     from loamshift.report.words import Words
 
 SEED = 1
@@ -31,19 +38,30 @@ SEED = 1
 
 def command(
     material: Annotated[
-        str, typer.Argument(metavar="MATERIAL", help="What is said to help.", show_default=False)
-    ],
+        str | None,
+        typer.Argument(
+            metavar="MATERIAL", help="The material that is said to help.", show_default=False
+        ),
+    ] = None,
     amount: Annotated[
-        str,
+        str | None,
         typer.Argument(
             metavar="AMOUNT",
-            help="How much, as “1 cup per plant”, “5 oz/yd2” or “2 kg” on the whole bed.",
+            help="How much: “1 cup per plant”, “5 oz/yd2”, or “2 kg” for the whole bed.",
             show_default=False,
         ),
-    ],
+    ] = None,
+    sheet: Annotated[
+        bool,
+        typer.Option(
+            "--sheet", help="Ten folk remedies side by side, in place of MATERIAL and AMOUNT."
+        ),
+    ] = False,
     case_file: Annotated[
         Path | None,
-        typer.Option("--case", metavar="CASE.toml", help="The bed it is for.", show_default=False),
+        typer.Option(
+            "--case", metavar="CASE.toml", help="The bed the claim is about.", show_default=False
+        ),
     ] = None,
     plant: co.PlantOption = None,
     target_ph: co.TargetOption = None,
@@ -61,7 +79,7 @@ def command(
     years: Annotated[
         int,
         typer.Option(
-            "--years", min=0, max=1, help="1 runs the bed through a year; 0 asks the curve alone."
+            "--years", min=0, max=1, help="1 forecasts a year; 0 uses the buffer curve alone."
         ),
     ] = 1,
     markdown: CardMarkdownOption = None,
@@ -74,7 +92,7 @@ def command(
     words: WordsOption = None,
     today: TodayOption = None,
 ) -> None:
-    """Settle a claim: the acid a material brings, and what the pH does now and in a year.
+    """Check a claim: how much acid a material really adds, and what the pH does in a year.
 
     Give the bed as a case file, or in a few options. As a card it goes on one sheet to pin up.
 
@@ -82,6 +100,7 @@ def command(
     Examples:
       loamshift claim "coffee grounds" "2 kg/m2" --ph 7.2 --texture loam --target-ph 5.5
       loamshift claim "pine needles" "2 kg/m2" --case bed.toml --pdf card.pdf
+      loamshift claim --sheet --case bed.toml --html remedies.html
     """
     from loamshift.cli.show import clock_today, read_date, say, show, words_for
 
@@ -110,40 +129,26 @@ def command(
             "--plant",
             param_hint="--case",
         )
-    from loamshift.case.amounts import read_amount, spread_amount
-    from loamshift.case.mend import Mend
+    if sheet == (material is not None) or (amount is None) == (material is not None):
+        raise typer.BadParameter(
+            'name a material and an amount, or give --sheet. For example: claim gypsum "50 g/m2"',
+            param_hint="MATERIAL",
+        )
     from loamshift.case.read import read_case
-    from loamshift.domain.case import ClaimEntry
-    from loamshift.tables.materials import find_material
 
     case = (
         read_case(case_file, today=day)
         if case_file is not None
         else co.case_from(answers, today=day)
     )
-    found = find_material(material)
-    try:
-        much = read_amount(amount)
-        spread = spread_amount(much, material=found, bed=case.bed)
-    except Mend as fault:
-        raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
-    from loamshift.report.claim import claim_letter
-
-    entry = ClaimEntry(
-        material=found,
-        rate_g_m2=spread.rate_g_m2,
-        as_given=amount,
-        in_household_measures=much.rough,
-    )
-    result = _settled(case, entry, years=years)
     reader = words_for(units, words, fallback=case.units.value)
-    from loamshift.report.card.claim import claim_card
-
-    card = claim_card(
-        result, case, rate_g_m2=spread.rate_g_m2, notes=spread.notes, day=day, words=reader
+    checked = (
+        _sheet(case, years=years, day=day, reader=reader)
+        if material is None or amount is None
+        else _claim(case, material, amount, years=years, day=day, reader=reader)
     )
     written = write_card(
-        card,
+        checked.card,
         words=reader,
         markdown=markdown,
         html=html,
@@ -153,11 +158,57 @@ def command(
         never=(case_file,) if case_file is not None else (),
     )
     if as_json:
-        say(_json(result, reader))
+        say(checked.json())
     elif not written:
-        show(
-            claim_letter(result, case, rate_g_m2=spread.rate_g_m2, notes=spread.notes, words=reader)
-        )
+        show(checked.letter())
+
+
+@dataclass(frozen=True, slots=True)
+class _Checked:
+    """What was found, as a card, as a page for the terminal and as JSON."""
+
+    card: Card
+    letter: Callable[[], Letter]
+    json: Callable[[], str]
+
+
+def _claim(
+    case: Case, material: str, amount: str, *, years: int, day: date, reader: Words
+) -> _Checked:
+    from loamshift.case.amounts import read_amount, spread_amount
+    from loamshift.case.mend import Mend
+    from loamshift.domain.case import ClaimEntry
+    from loamshift.report.card.claim import claim_card
+    from loamshift.report.claim import claim_letter
+    from loamshift.services.claim.settle import settle_claim
+    from loamshift.tables.materials import find_material
+
+    found = find_material(material)
+    try:
+        much = read_amount(amount)
+        spread = spread_amount(much, material=found, bed=case.bed)
+    except Mend as fault:
+        raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
+    rate_g_m2, notes = spread.rate_g_m2, spread.notes
+    entry = ClaimEntry(
+        material=found, rate_g_m2=rate_g_m2, as_given=amount, in_household_measures=much.rough
+    )
+    result = settle_claim(case, entry, seed=_seed(years))
+    return _Checked(
+        claim_card(result, case, rate_g_m2=rate_g_m2, notes=notes, day=day, words=reader),
+        lambda: claim_letter(result, case, rate_g_m2=rate_g_m2, notes=notes, words=reader),
+        lambda: _json(result, reader),
+    )
+
+
+def _sheet(case: Case, *, years: int, day: date, reader: Words) -> _Checked:
+    from loamshift.report.card.claims_sheet import claims_sheet_card
+    from loamshift.report.card.plain import card_letter
+    from loamshift.services.claim.sheet import claims_sheet
+
+    sheet = claims_sheet(case, seed=_seed(years))
+    card = claims_sheet_card(sheet, day=day, words=reader)
+    return _Checked(card, lambda: card_letter(card), lambda: _json_of_all(sheet.lines, reader))
 
 
 def _json(result: ClaimResult, reader: Words) -> str:
@@ -172,15 +223,26 @@ def _json(result: ClaimResult, reader: Words) -> str:
     return json.dumps({**dataclasses.asdict(worded), SAID: said}, indent=2, ensure_ascii=False)
 
 
-def _settled(case: Case, entry: ClaimEntry, *, years: int) -> ClaimResult:
-    from loamshift.services.claim.settle import settle_claim
+def _json_of_all(lines: tuple[SheetLine, ...], reader: Words) -> str:
+    import dataclasses
+    import json
 
+    from loamshift.case.said import SAID, in_words
+
+    said: dict[str, object] = {}
+    worded = in_words(lines, reader, said)
+    plain = {"remedies": [dataclasses.asdict(line) for line in worded], SAID: said}
+    return json.dumps(plain, indent=2, ensure_ascii=False)
+
+
+def _seed(years: int) -> int | None:
+    """The seed of a forecast; none where the curve alone is asked."""
     if years == 0:
-        return settle_claim(case, entry)
+        return None
     from loamshift.cli.kernel_cache import keep_kernels
     from loamshift.cli.show import warn
 
     note = keep_kernels().message
     if note:
         warn(note)
-    return settle_claim(case, entry, seed=SEED)
+    return SEED

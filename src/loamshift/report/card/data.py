@@ -28,6 +28,9 @@ WHOLE_PX: Final = 560
 HALF_PX: Final = 300
 BARS_PX: Final = 480
 """The bars of a claim are read across a room: drawn for less width, they come out larger."""
+MANY_BARS_PX: Final = 680
+"""Many bars on one sheet leave room for their table: type of 9.5 points on A4."""
+_FEW_BARS: Final = 5
 _LONG_WORD: Final = re.compile(r"\S{22,}")
 _SHORT: Final = 18
 """A column no longer than this is as wide as its words; longer ones share the rest."""
@@ -73,7 +76,8 @@ def card_pictures(card: Card) -> dict[str, bytes]:
 
                 width = WHOLE_PX if len(row) == 1 else HALF_PX
                 if block.kind is FigureKind.CLAIMS:
-                    width = min(width, BARS_PX)
+                    few = len(block.data[0].rows) <= _FEW_BARS
+                    width = min(width, BARS_PX) if few else MANY_BARS_PX
                 svg = drawn(block, tone=Tone.PRINT, width_px=width)
             else:
                 continue

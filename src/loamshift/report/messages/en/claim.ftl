@@ -375,3 +375,137 @@ claim-log-with = pH with it
 claim-log-without = pH without it
 claim-log-method = method
 claim-log-by = by
+
+## The sheet of folk remedies
+
+claim-sheet-title =
+    { $n ->
+        [one] What one folk remedy adds, beside what this soil needs
+       *[other] What { WORD($n) } folk remedies add, beside what this soil needs
+    }
+claim-sheet-need =
+    { $needs ->
+        [none] This { claim-place } needs neither acid nor lime now.
+        [lime] This { claim-place } needs lime equivalent to { $amount } of pure limestone.
+       *[acid] This { claim-place } needs acid equivalent to { $amount } of pure sulphur.
+    }
+claim-sheet-best =
+    { $size ->
+        [tiny] None of these { WORD($n) } adds as much as 1% of that.
+        [enough] Of these, { $material } adds the most, and it is enough.
+       *[part] Of these, { $material } adds the most: { $share } of that.
+    }
+
+# How people usually put it on, for each square metre.
+claim-usual-rain = a year of rain, { $water }
+claim-usual-mulch = a { $depth } mulch
+claim-usual-dug-in = a { $depth } layer, dug in
+claim-usual-cup-weekly = one cup a week for a year
+claim-usual-litre =
+    { $units ->
+        [us] one quart, watered on
+       *[metric] one litre, watered on
+    }
+claim-usual-handful = one handful
+claim-usual-handfuls = two handfuls
+claim-usual-dressing = a usual dressing
+claim-usual-eggs = the shells of 50 eggs
+claim-usual-area =
+    { $units ->
+        [us] Cups, handfuls and shells are for 11 sq ft.
+       *[metric] Cups, handfuls and shells are for each square metre.
+    }
+claim-usual-common = The amounts are what people commonly use, without a published source. They are not what we suggest.
+claim-usual-figures = What each material adds is calculated from its own figures; loamshift materials NAME shows them with their sources.
+
+# One plain sentence on each.
+claim-sheet-salt = It adds neither acid nor lime, whatever the label says.
+claim-sheet-fades = Microbes use its acid up within days.
+claim-sheet-not-needed =
+    { $brings ->
+        [acid] It adds acid that this { claim-place } does not need.
+       *[lime] It adds lime that this { claim-place } does not need.
+    }
+claim-sheet-nothing = It adds next to nothing.
+claim-sheet-wrong-way =
+    { $needs ->
+        [lime]
+            { $size ->
+                [trace] It adds a trace of acid, and this { claim-place } needs lime.
+               *[plain] It adds acid, and this { claim-place } needs lime.
+            }
+       *[acid]
+            { $size ->
+                [trace] It adds a trace of lime, and this { claim-place } needs acid.
+               *[plain] It adds lime, and this { claim-place } needs acid.
+            }
+    }
+claim-sheet-trace =
+    { $needs ->
+        [lime] It adds less than 1% of the lime this { claim-place } needs.
+       *[acid] It adds less than 1% of the acid this { claim-place } needs.
+    }
+# $pace is "slow" where much of it has not reacted after a year.
+claim-sheet-part =
+    { $needs ->
+        [lime]
+            { $pace ->
+                [slow] It adds { $share } of the lime this { claim-place } needs, but takes years to react.
+               *[quick] It adds { $share } of the lime this { claim-place } needs.
+            }
+       *[acid]
+            { $pace ->
+                [slow] It adds { $share } of the acid this { claim-place } needs, but takes years to react.
+               *[quick] It adds { $share } of the acid this { claim-place } needs.
+            }
+    }
+claim-sheet-peat = It adds { $share } of the acid needed, but stops at its own pH.
+claim-sheet-enough =
+    { $needs ->
+        [lime]
+            { $pace ->
+                [slow] It adds about as much lime as this { claim-place } needs, but takes years to react.
+               *[quick] It adds about as much lime as this { claim-place } needs.
+            }
+       *[acid]
+            { $pace ->
+                [slow] It adds about as much acid as this { claim-place } needs, but takes years to react.
+               *[quick] It adds about as much acid as this { claim-place } needs.
+            }
+    }
+claim-sheet-too-much =
+    { $needs ->
+        [lime]
+            { $pace ->
+                [slow] It adds { $times } the lime this { claim-place } needs, but takes years to react.
+               *[quick] It adds { $times } the lime this { claim-place } needs: too much.
+            }
+       *[acid]
+            { $pace ->
+                [slow] It adds { $times } the acid this { claim-place } needs, but takes years to react.
+               *[quick] It adds { $times } the acid this { claim-place } needs: too much.
+            }
+    }
+
+claim-sheet-column-usual = usual amount
+claim-sheet-column-rate = that is
+claim-sheet-rate = { $rate }
+claim-sheet-column-ph = pH after a year
+claim-sheet-column-adds = adds in the end, as pure
+claim-sheet-column-verdict = in one sentence
+claim-sheet-heading-each = Each on its own
+# In the picture: the bar of the need, and a remedy with its amount.
+claim-sheet-figure = What each adds in the end, on one scale
+claim-sheet-bar-need = What the { claim-place } needs
+claim-sheet-bar = { CAPITAL($material) }, { $usual }
+claim-sheet-bar-said =
+    { $brings ->
+        [acid] { $amount } of sulphur
+        [lime] { $amount } of limestone
+       *[none] nothing that lasts
+    }
+claim-sheet-limes = limes
+claim-sheet-acidifies = acidifies
+claim-sheet-picture = Bars on one scale, acid to the right and lime to the left: { $lines }.
+claim-sheet-picture-line = { $name }, { $said }
+claim-sheet-elsewhere = what loamshift claim --sheet prints
