@@ -30,7 +30,6 @@ from loamshift.domain.message import (
 from loamshift.domain.message import alkalinity as alkalinity_said
 from loamshift.domain.water import AcidDose, WaterTreatment
 from loamshift.errors import InputError, OutOfRangeError
-from loamshift.services.cautions.cautions import caution_from_rule
 from loamshift.tables.parameters import load_parameters, parameter_values
 from loamshift.tables.rules import load_cautions
 
@@ -325,4 +324,13 @@ def _comments(*, alkalinity: float, hardness: float | None, treated: bool) -> tu
 
 
 def _cautions() -> tuple[Caution, ...]:
-    return (caution_from_rule(load_cautions()["acid-handling"], handling=True),)
+    rule = load_cautions()["acid-handling"]
+    return (
+        Caution(
+            code=rule.code,
+            text=rule.text,
+            source_key=rule.source_key,
+            short=rule.short,
+            handling=True,
+        ),
+    )
