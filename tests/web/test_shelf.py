@@ -196,3 +196,53 @@ def test_us_words(client: Browser, office: Office, chips: Product) -> None:
     shown = page(client)
     assert "ulphur" not in shown.replace("Sulphur chips", "")
     assert "pound of lime" in shown
+
+
+WEAK = {
+    "name": "Weak bag",
+    "label.s_element_pct": "30",
+    "label.filler_pct": "70 %",
+    "pack": "10 kg",
+    "price": "12",
+    "currency": "GBP",
+    "in_stock": "yes",
+}
+
+
+def test_a_product_is_known_by_its_label(client: Browser, office: Office) -> None:
+    client.post("/shelf/new", WEAK)
+    weak = kept(Product, office).get()
+    assert (weak.material, weak.label) == ("Weak bag", "s_element_pct = 30, filler_pct = 70")
+    shown = html.unescape(page(client))
+    assert "acid of 30 kg of sulphur in 100 kg" in shown and "30 % S" in shown
+    assert "4.00 GBP per kg of sulphur's worth" in shown
+    form = page(client, f"/shelf/{weak.pk}")
+    assert "<details class=\"label\" open>" in form
+    assert 'name="label.s_element_pct" id="p-label.s_element_pct" value="30"' in form
+    client.post(f"/shelf/{weak.pk}", {**WEAK, "label.s_element_pct": "25", "version": "1"})
+    assert kept(Product, office).get().label == "s_element_pct = 25, filler_pct = 70"
+    assert "details class=\"label\" open" not in page(client, "/shelf/new")
+
+
+def test_faults_of_a_label_stand_by_their_figures(client: Browser, office: Office) -> None:
+    wrong = {**WEAK, "label.s_element_pct": "", "label.so3_pct": "225", "label.n_total_pct": "9"}
+    answer = client.post("/shelf/new", wrong)
+    shown = answer.content.decode()
+    assert answer.status_code == 422 and shown.count('aria-invalid="true"') == 2
+    assert "write “S, elemental” = 90" in shown and "_pct =" not in shown
+    full = client.post("/shelf/new", {**WEAK, "label.n_urea_pct": "46"}).content.decode()
+    assert "need at least" in full and 'id="p-label-said"' in full
+    assert not kept(Product, office).exists()
+
+
+def test_a_weak_and_a_strong_bag_are_compared(client: Browser, office: Office) -> None:
+    client.post("/shelf/new", WEAK)
+    assert "Compare two bags" not in page(client)
+    strong = {**CHIPS, "name": "Strong bag", "purity_pct": "99", "pack": "5 kg", "price": "21"}
+    client.post("/shelf/new", strong)
+    one, other = (kept(Product, office).get(name=f"{name} bag").pk for name in ("Weak", "Strong"))
+    shown = html.unescape(page(client, f"/shelf/?one={one}&other={other}"))
+    assert "Weak bag is the cheaper: 4.00 GBP per kg of sulphur's worth" in shown
+    assert "1 kg of Strong bag does the work of 3.3 kg of Weak bag." in shown
+    assert "Choose two different products." in page(client, f"/shelf/?one={one}&other={one}")
+    assert "the cheaper" not in page(client, "/shelf/?one=x&other=y")

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from loamshift.case.collect import Collected
+from loamshift.case.faults import faults_from
 from loamshift.case.label import label_short
 from loamshift.case.label_checks import kind_faults
 from loamshift.case.schema_base import OwnName
 from loamshift.case.schema_care import AppliedEntry, ClaimEntryTable, FeedTable, OnHandEntry
 from loamshift.domain.label import Label
 from loamshift.domain.material import Material
+from loamshift.errors import CaseError
 from loamshift.services.materials.labelled import labelled_material
 
 Entry = AppliedEntry | ClaimEntryTable | FeedTable | OnHandEntry
@@ -94,3 +97,37 @@ def _note_grain(material: Material, kind: Material | None, path: str, collected:
             f"{path}.label: the fineness of the lime is not said, so it counts as ground garden "
             "lime; a bag of the trade prints what passes a sieve."
         )
+
+
+def product_from_label(name: str, label: str) -> Material:
+    """A product known by its name and by the analysis on its bag, outside any case file.
+
+    Parameters
+    ----------
+    name
+        Its own name, or that of a shipped material of the same sort [text].
+    label
+        The analysis, such as ``n_ammonium = 21, s_sulfate = 24`` [text].
+
+    Returns
+    -------
+    Material
+        The material [object].
+
+    Raises
+    ------
+    CaseError
+        With every fault of the label.
+    """
+    from pydantic import ValidationError
+
+    collected = Collected()
+    try:
+        entry = OnHandEntry.model_validate({"material": name, "label": label})
+    except ValidationError as error:
+        raise CaseError(faults_from(error.errors(include_url=False)), source="the label") from None
+    material = entry_material(entry, "", collected)
+    if material is None or collected.faults:
+        faults = [replace(fault, path=fault.path.removeprefix(".")) for fault in collected.faults]
+        raise CaseError(faults, source="the label")
+    return material

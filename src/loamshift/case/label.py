@@ -69,7 +69,7 @@ _SIEVE: Final = re.compile(
     re.IGNORECASE,
 )
 _PAIR: Final = re.compile(
-    r"\s*([A-Za-z0-9_ ]+?)\s*[=:]\s*(\"[^\"]*\"|'[^']*'|\d+,\d+\s*%?|[^,;]+?)\s*(?:[,;]|$)"
+    r"\s*([A-Za-z0-9_ \-]+?)\s*[=:]\s*(\"[^\"]*\"|'[^']*'|\d+,\d+\s*%?|[^,;]+?)\s*(?:[,;]|$)"
 )
 _ACTS: Final = {
     "s_element": "S",
@@ -120,8 +120,10 @@ def read_label(value: object) -> Label:
         except Mend as mend:
             wrong.append((shown(name), given, mend))
     label = Label(**figures, fineness=fineness)
-    if not wrong:
-        wrong += [(key, _as_given(table, key), mend) for key, mend in label_faults(label)]
+    wrong_keys = {_spelled(name) for name, _, _ in wrong}
+    wrong += [
+        (key, _as_given(table, key), mend) for key, mend in label_faults(label, wrong=wrong_keys)
+    ]
     whole = [mend for key, _, mend in wrong if not key]
     if whole and len(wrong) == 1:
         raise whole[0]
@@ -157,15 +159,15 @@ def label_text(label: Label) -> str:
     )
 
 
-def label_short(label: Label) -> str:
-    """What acts on the pH in a label [object], in a few words [text]."""
+def label_short(label: Label, *, nothing: str = "by its label") -> str:
+    """What acts on the pH in a label [object], in a few words; ``nothing`` where none does."""
     shares = label_shares(label)
     acting = [
         f"{plain_figure(100.0 * shares[name])} % {called}"
         for name, called in _ACTS.items()
         if shares.get(name)
     ]
-    return ", ".join(acting) or "by its label"
+    return ", ".join(acting) or nothing
 
 
 def fineness_text(fineness: Iterable[Passing]) -> str:
@@ -223,6 +225,14 @@ def _key_of(name: str) -> str:
     if near:
         raise Mend("unknown key", f"Nearest: “{near[0]}”.")
     raise Mend("unknown key", f"A label has {', '.join(_BY_KEY)} and {FINENESS}.")
+
+
+def _spelled(name: int | str) -> str:
+    """The key a name means, or the name where it means none."""
+    try:
+        return _key_of(str(name))
+    except Mend:
+        return str(name)
 
 
 def _read_figure(given: object, row: LabelKey) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Final
 
 from loamshift.case.mend import Mend, plain_figure
@@ -32,13 +32,15 @@ _SAME: Final = 0.06
 Found = Iterator[tuple[str, Mend]]
 
 
-def label_faults(label: Label) -> Found:
+def label_faults(label: Label, *, wrong: Collection[str] = ()) -> Found:
     """What is wrong with an analysis as a whole.
 
     Parameters
     ----------
     label
         The analysis, each figure possible by itself [object].
+    wrong
+        Keys that were given and could not be read: what rests on all figures is not checked then.
 
     Yields
     ------
@@ -46,6 +48,11 @@ def label_faults(label: Label) -> Found:
         Key, empty where it is the whole label, and what to do.
     """
     said = label.said
+    if wrong:
+        yield from _given_twice(label)
+        if not any(key.startswith("n_") or key == "n" for key in wrong):
+            yield from _nitrogen(label)
+        return
     if not any(said.values()) and "nv_as_caco3_pct" not in said:
         yield "", Mend("a label without a figure", "Copy what the bag prints under its name.")
         return

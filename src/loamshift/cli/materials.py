@@ -18,15 +18,28 @@ def command(
             show_default=False,
         ),
     ] = "",
+    label: Annotated[
+        str,
+        typer.Option(
+            "--label",
+            metavar="FIGURES",
+            help="The analysis on a bag, in per cent: what that product brings.",
+            show_default=False,
+        ),
+    ] = "",
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
     """Search the materials; one match is shown whole, with range, evidence and source.
 
     \b
-    Example:
+    Examples:
       loamshift materials "sulfur"
+      loamshift materials "Heath Feed" --label "n_ammonium = 8, n_urea = 4, so3 = 22"
     """
+    if label:
+        _show_label(name, label, units=units, words=words)
+        return
     from loamshift.cli.show import show, words_for
     from loamshift.report.catalogue import material_letter, materials_letter
     from loamshift.services.search import search_keys
@@ -43,3 +56,19 @@ def command(
         show(material_letter(materials[keys[0]], words=reader))
     else:
         show(materials_letter([materials[key] for key in keys], words=reader))
+
+
+def _show_label(name: str, label: str, *, units: UnitsOption, words: WordsOption) -> None:
+    """What a bag brings by its analysis, and the figures that follow from it."""
+    from loamshift.case.build_label import product_from_label
+    from loamshift.cli.show import say, show, words_for
+    from loamshift.domain.case import OnHand
+    from loamshift.report.catalogue import material_letter
+    from loamshift.report.shelf import brings_said
+    from loamshift.services.shelf import shelf_prices
+
+    material = product_from_label(name or "this product", label)
+    reader = words_for(units, words)
+    (brought,) = shelf_prices((OnHand(material=material),))
+    say(f"{material.key}: {brings_said(brought, words=reader)}.")
+    show(material_letter(material, words=reader))

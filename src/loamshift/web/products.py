@@ -18,6 +18,7 @@ from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.shelf import shelf_prices
 from loamshift.store.models import Product
 from loamshift.web.cases import case_of, text_of
+from loamshift.web.product_label import in_form_words
 
 ASKED: Final = (
     "name",
@@ -198,7 +199,8 @@ def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
 def _here(fault: Fault, told: Mapping[str, str]) -> Fault:
     name = fault.path.removeprefix(_AT)
     if name.startswith(_LABEL):
-        return Fault(name, fault.given, fault.problem, fault.mend.rstrip("."))
+        problem, mend = in_form_words(fault.problem), in_form_words(fault.mend)
+        return Fault(name, fault.given, problem, mend.rstrip("."))
     mend = fault.mend
     if name == "material" and "`" in mend:
         mend = gettext("Choose one of the list that opens in the field; trade names are known too")

@@ -159,8 +159,8 @@ def _labels() -> list[Check]:
             figure=f"{phosphate:.1f}",
             limit="58, within 3.2",
             passed=abs(phosphate - 58.0) <= 3.2,
-            note="11 % nitrogen and 52 % P2O5, half of the nitrogen taken up. The tolerance is that "
-            "of the other grades: last printed digit and half a point of nitrogen.",
+            note="11 % nitrogen and 52 % P2O5, half of the nitrogen taken up. The tolerance is "
+            "that of the other grades: last printed digit and half a point of nitrogen.",
         ),
         Check(
             topic="equivalents",

@@ -209,7 +209,7 @@ def _candidates(
         )
         for item in on_hand
     ]
-    had = {candidate.material.key for candidate in found}
+    had = {candidate.material.written or candidate.material.key for candidate in found}
     usual = ACID_CHOICES if direction is Direction.ACIDIFY else LIME_CHOICES
     found.extend(
         _Candidate(material=load_materials()[key], price_per_g=None, currency=None, on_hand=False)

@@ -247,7 +247,7 @@ def _called(product: Product, words: Words) -> str:
 
 def _strength(product: Product, item: OnHand | None) -> str:
     if item is not None and item.material.label is not None:
-        return label_short(item.material.label)
+        return label_short(item.material.label, nothing="")
     return "" if product.purity_pct is None else f"{product.purity_pct:g} %"
 
 
