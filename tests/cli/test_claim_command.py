@@ -33,7 +33,7 @@ def test_a_page_gives_the_ph_in_tenths_with_its_reason(command) -> None:
     year = command("claim", "elemental sulfur, powder", "50 g/m2", *BED)
     assert "in the first two weeks. After a year it would" in " ".join(year.out.split())
     curve = command("claim", "elemental sulfur, powder", "50 g/m2", *BED, "--years", "0")
-    assert "After a year it would be about 0." in " ".join(curve.out.split())
+    assert "After a year the pH would be about 0." in " ".join(curve.out.split())
 
 
 @pytest.mark.parametrize(

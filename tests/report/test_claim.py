@@ -44,8 +44,8 @@ def test_a_page_says_the_answer_then_two_bars_then_the_reading() -> None:
     assert bars.rows[0][1] == "135 g/m² of limestone" and bars.rows[1][1] == "200 g/m² of sulphur"
     assert [row[2].count("█") for row in bars.rows] == [6, 30]
     assert isinstance(items, Items) and items.items == (
-        "At once the pH would rise by about 0.1. After a year it would be about 0.4 higher than "
-        "without it.",
+        "At once the pH would rise by about 0.1. After a year the pH would be about 0.4 higher "
+        "than without it.",
         "Weigh it.",
     )
 

@@ -20,6 +20,7 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.letter import Block, Items, Note, Paragraph, Section, Table
+from loamshift.domain.message import Measure, Quantity, message, prose
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid
 from loamshift.report.letter_checks import checks, worth_measuring
@@ -395,40 +396,54 @@ def claimed(brought: float, needed: float, **more: object) -> str:
     return said(claims_settled(replace(answer, claims=(claim,)), case, words=UK)).splitlines()[1]
 
 
+SULFUR, LIME = "It adds acid equivalent to", "It adds lime equivalent to"
+NEEDS_160 = "This lawn needs the equivalent of 160 g/m² of pure sulphur."
+
+
 @pytest.mark.parametrize(
     ("brought", "needed", "share", "text"),
     [
-        (1000.0, 10000.0, 0.1, "acid worth 16 g/m² of sulphur, where the lawn needs 160 g/m² of "
-         "sulphur: about 10 % of it."),
-        (0.0, 10000.0, 0.0, "no lasting acid, where the lawn needs 160 g/m² of sulphur."),
-        (-1000.0, 10000.0, -0.1, "lime worth 50 g/m² of limestone, where the lawn needs 160 g/m² "
-         "of sulphur: it pulls the other way."),
-        (-1000.0, -2000.0, 0.5, "lime worth 50 g/m² of limestone, where the lawn needs 100 g/m² "
-         "of limestone: about 50 % of it."),
-        (1000.0, 0.0, None, "acid worth 16 g/m² of sulphur; the lawn needs none."),
-        (1.0, 1000000.0, 1e-6, "acid worth 0.016 g/m² of sulphur, where the lawn needs 16 kg/m² of "
-         "sulphur: less than a thousandth of it."),
+        (1000.0, 10000.0, 0.1, f"{SULFUR} 16 g/m² of pure sulphur. {NEEDS_160} That is 10% of the "
+         "need."),
+        (0.0, 10000.0, 0.0, f"It adds no lasting acid. {NEEDS_160}"),
+        (-1000.0, 10000.0, -0.1, f"{LIME} 50 g/m² of pure limestone. {NEEDS_160} It works the "
+         "other way."),
+        (-1000.0, -2000.0, 0.5, f"{LIME} 50 g/m² of pure limestone. This lawn needs the equivalent "
+         "of 100 g/m² of pure limestone. That is 50% of the need."),
+        (1000.0, 0.0, None, f"{SULFUR} 16 g/m² of pure sulphur. This lawn needs none."),
+        (1.0, 1000000.0, 1e-6, f"{SULFUR} 0.016 g/m² of pure sulphur. This lawn needs the "
+         "equivalent of 16 kg/m² of pure sulphur. That is less than 1% of the need."),
     ],
 )  # fmt: skip
 def test_a_claim_is_weighed(brought: float, needed: float, share: float | None, text: str) -> None:
-    assert claimed(brought, needed, share=share) == f"**Wood ash:** {text}"
+    assert claimed(brought, needed, share=share) == f"**Wood ash.** {text}"
 
 
 def test_a_comment_that_tells_the_figures_is_not_told_twice() -> None:
-    text = claimed(1000.0, 10000.0, share=0.1, comment="That is 10 % of it; the pH falls by 0.1.",
-                   ph_change_now=-0.1)  # fmt: skip
-    assert text.endswith("needs 160 g/m² of sulphur. That is 10 % of it; the pH falls by 0.1.")
+    part = {"share": Measure(Quantity.SHARE, 0.1), "size": "plain", "aim": "given"}
+    told = message("claim-share", pace="quick", needs="acid", place="lawn", **part)
+    comment = prose(told, message("claim-year-still"))
+    text = claimed(1000.0, 10000.0, share=0.1, comment=comment, ph_change_now=-0.1)
+    assert text.endswith(
+        "of pure sulphur. That is 10% of the acid this lawn needs. The pH would barely change, "
+        "now or in a year."
+    )
+    kept = "That is 10 % of it; the pH falls by 0.1."
+    assert claimed(1000.0, 10000.0, share=0.1, comment=kept, ph_change_now=-0.1).endswith(
+        f"of pure sulphur. {kept}"
+    )
 
 
 @pytest.mark.parametrize(
     ("now", "year", "text"),
     [
-        (0.1, 0.2, "The pH would rise by about 0.1 at once and by about 0.2 after a year."),
-        (-0.3, 0.0, "At once the pH would fall by about 0.3; after a year it would not move to "
-         "speak of."),
-        (0.0, 0.0, "The pH would not move to speak of, now or later."),
+        (0.1, 0.2, "At once the pH would rise by about 0.1. After a year the pH would be about "
+         "0.2 higher than without it."),
+        (-0.3, 0.0, "At once the pH would fall by about 0.3. After a year there would be no "
+         "difference."),
+        (0.0, 0.0, "The pH would barely change, now or later."),
         (-0.4, -0.4, "The pH would fall by about 0.4 at once and stay there through the year."),
-        (None, -0.2, "After a year the pH would fall by about 0.2."),
+        (None, -0.2, "After a year the pH would be about 0.2 lower than without it."),
         (-0.2, None, "At once the pH would fall by about 0.2."),
     ],
 )  # fmt: skip

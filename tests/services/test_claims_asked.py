@@ -41,5 +41,5 @@ def test_every_caution_with_a_source_has_it_listed() -> None:
 
 
 def test_a_claim_needs_the_ph_of_its_soil() -> None:
-    with pytest.raises(InputError, match="pH of the soil"):
+    with pytest.raises(InputError, match="claim-no-ph"):
         claims_asked(bed('texture = "loam"', more=CLAIMS), seed=None)

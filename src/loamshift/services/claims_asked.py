@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from loamshift.domain.answer import Answer, SourceLine
 from loamshift.domain.case import Case
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError
 from loamshift.services.advise import advise
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.claim.settle import settle_claims
@@ -44,9 +45,7 @@ def claims_asked(case: Case, *, seed: int | None) -> Answer:
     """
     context = build_context(case)
     if context.soil is None:
-        raise InputError(
-            "A claim is checked against the pH of the soil. Give soil.ph, for example: ph = 7.0"
-        )
+        raise WordedError(message("claim-no-ph"))
     claims = settle_claims(context, case.claims, seed=seed)
     minded = cautions(context, decide(context).judged, applications=(), options=())
     keys = [

@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING, Final
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, Case, ClaimEntry
-from loamshift.errors import InputError, OutOfRangeError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError
+from loamshift.errors import OutOfRangeError
 from loamshift.services.claim.put_on import own_ph
 from loamshift.services.claim.words import Told, comment
 from loamshift.services.context.build_context import build_context, require_soil
@@ -79,9 +81,7 @@ def settle_claim(
     """
     context = build_context(case)
     if context.soil is None:
-        raise InputError(
-            "A claim is checked against the pH of the soil. Give soil.ph, for example: ph = 7.0"
-        )
+        raise WordedError(message("claim-no-ph"))
     return settle_claims(context, (entry,), seed=seed, members=members)[0]
 
 

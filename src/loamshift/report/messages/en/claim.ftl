@@ -35,6 +35,9 @@ claim-part =
        *[plain] { $share }
     }
 
+# Refused where nobody gave the pH of the soil.
+claim-no-ph = A claim is checked against the pH of the soil. Give the key ph in [soil], for example: ph = 7.0
+
 ## What it does
 
 claim-neutral-salt = It adds no acid, whatever the label says.
@@ -283,8 +286,8 @@ claim-reading-now =
     }
 claim-reading-year =
     { $turn ->
-        [rise] After a year it would be about { $year } higher than without it.
-        [fall] After a year it would be about { $year } lower than without it.
+        [rise] After a year the pH would be about { $year } higher than without it.
+        [fall] After a year the pH would be about { $year } lower than without it.
        *[none] After a year there would be no difference.
     }
 claim-reading-still = The pH would barely change, now or later.
