@@ -5,21 +5,17 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from functools import cache, lru_cache
 from importlib import resources
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 from loamshift.domain.card import Card
 from loamshift.report.card.data import card_data, card_pictures
 from loamshift.report.card.shorter import shorter
 from loamshift.report.html import LANGUAGES
-from loamshift.report.pdf import STANDARD, PaperSize
-from loamshift.report.typeface import type_folder
+from loamshift.report.pdf import PaperSize
+from loamshift.report.typesetting import extent, set_pdf, typesetting
 from loamshift.report.words import Words
-
-if TYPE_CHECKING:
-    from typst import Fonts
 
 SIZES: Final = (
     (16.0, 1.2),
@@ -70,18 +66,13 @@ def card_pdf(card: Card, *, paper: PaperSize, words: Words) -> bytes:
     The card is set whole, as large as it can be on one sheet; where even the smallest size that
     reads at arm's length is too large, it is cut and says where the rest stands.
     """
-    import typst
-
     found = fitted(card, paper=paper, words=words)
-    made = typst.compile(
-        _source(found, paper, words), font_paths=_fonts(), ignore_system_fonts=True, format="pdf",
-        pdf_standards=STANDARD, timestamp=_stamp(card),
-    )  # fmt: skip
-    assert isinstance(made, bytes)
-    return made
+    with typesetting():
+        return set_pdf(_source(found, paper, words), day=card.day)
 
 
 @lru_cache(maxsize=16)
+@typesetting()
 def fitted(card: Card, *, paper: PaperSize, words: Words) -> Fitted:
     """A card [object] as it fits on one sheet of a paper [enumeration] for a reader [object].
 
@@ -114,17 +105,11 @@ def _has_log(card: Card) -> bool:
 
 
 def _sheets(fit: Fitted, paper: PaperSize, words: Words) -> int:
-    import typst
-
-    found = typst.query(
-        _source(fit, paper, words), "<pages>", field="value", one=True,
-        font_paths=_fonts(), ignore_system_fonts=True,
-    )  # fmt: skip
-    return int(json.loads(found))
+    return extent(_source(fit, paper, words), height_pt=paper.height_pt).sheets
 
 
-def _source(fit: Fitted, paper: PaperSize, words: Words) -> Any:
-    """Files in memory; the type hints of the wheel do not know that they may be given so."""
+def _source(fit: Fitted, paper: PaperSize, words: Words) -> dict[str, bytes]:
+    """The template and what it reads, by name."""
     language, region = LANGUAGES[words.spelling].split("-")
     how: Mapping[str, Any] = {
         "size": fit.size_pt,
@@ -149,21 +134,3 @@ def _template() -> bytes:
 @lru_cache(maxsize=16)
 def _pictures(card: Card) -> dict[str, bytes]:
     return card_pictures(card)
-
-
-def _stamp(card: Card) -> datetime:
-    """Noon of the card's day, so that the document never varies."""
-    day = card.day
-    if day is None:
-        return datetime(2000, 1, 1, 12, tzinfo=UTC)
-    return datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
-
-
-@cache
-def _fonts() -> Fonts:
-    import typst
-
-    with type_folder() as folder:
-        return typst.Fonts(
-            include_system_fonts=False, include_embedded_fonts=False, font_paths=[folder]
-        )
