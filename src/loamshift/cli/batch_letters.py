@@ -18,6 +18,7 @@ from loamshift.errors import CaseError, InputError
 
 if TYPE_CHECKING:
     from loamshift.report.summary import CaseRow
+    from loamshift.report.words import Words
 
 _CHART_ENDINGS: Final = tuple(f".{form.value}" for form in CHARTS)
 
@@ -82,6 +83,8 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
     Outcome
         What became of it; an interrupt and a full disk are told in it too [object].
     """
+    from loamshift.cli.show import words_for
+    from loamshift.report.messages.refusal import refusal
     from loamshift.report.summary import CaseRow, answered_row
 
     written: list[Path] = []
@@ -100,8 +103,10 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
         row = CaseRow(name=errand.name, fault=fault)
         return Outcome(row=row, code=TO_MEND, told=str(error), end=End.NO_ROOM)
     except InputError as error:
-        row = CaseRow(name=errand.name, fault=_in_short(error))
-        return Outcome(row=row, code=TO_MEND, told=_with_source(str(error), errand.name))
+        reader = words_for(order.wish.units, order.wish.words)
+        row = CaseRow(name=errand.name, fault=_in_short(error, reader))
+        told = _with_source(refusal(error, reader), errand.name)
+        return Outcome(row=row, code=TO_MEND, told=told)
     except Exception as error:
         row = CaseRow(name=errand.name, fault=f"our fault: {type(error).__name__}")
         return Outcome(row=row, code=OUR_FAULT, told=_our_fault(error, errand.name))
@@ -163,13 +168,15 @@ def printable(text: str) -> str:
     return "".join(char if char.isprintable() else "?" for char in text)
 
 
-def _in_short(error: InputError) -> str:
+def _in_short(error: InputError, words: Words) -> str:
+    from loamshift.report.messages.refusal import problem_text, refusal
+
     if not isinstance(error, CaseError) or not error.faults:
-        return printable(str(error))
+        return printable(refusal(error, words))
     rest = len(error.faults) - 1
     more = f" (and {rest} more)" if rest else ""
     fault = error.faults[0]
-    return f"{fault.path}: {fault.problem}{more}"
+    return f"{fault.path}: {problem_text(fault, words)}{more}"
 
 
 def _with_source(text: str, name: str) -> str:
