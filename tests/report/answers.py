@@ -56,6 +56,7 @@ from loamshift.domain.case import (
 )
 from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.domain.rules import CautionKind
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.terminal import letter_text
@@ -83,7 +84,16 @@ LIME, DOLOMITE, SLAKED = (
 def cautions(*codes: str) -> tuple[Caution, ...]:
     """The shipped cautions of these codes."""
     rules = load_cautions()
-    return tuple(Caution(code=c, text=rules[c].text, source_key=rules[c].source_key) for c in codes)
+    return tuple(
+        Caution(
+            code=code,
+            text=rules[code].text,
+            source_key=rules[code].source_key,
+            short=rules[code].short,
+            handling=rules[code].kind is CautionKind.HAZARD,
+        )
+        for code in codes
+    )
 
 
 def sources(*keys: str) -> tuple[SourceLine, ...]:

@@ -10,7 +10,7 @@ import pytest
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Block, Figure, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Note, Paragraph, Table
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.markdown import letter_markdown
@@ -217,7 +217,8 @@ def test_every_caution_is_printed_whole_under_its_name() -> None:
     answer, case = ALL["bare"]()
     everything = replace(answer, cautions=cautions(*load_cautions()))
     made = letter_from_answer(everything, case, words=UK)
-    items = next(b.items for b in made.sections[1].blocks if isinstance(b, Items))
+    care = next(one for one in made.sections if one.matter is Matter.CARE)
+    items = next(b.items for b in care.blocks if isinstance(b, Items))
     assert len(items) == len(load_cautions())
     for rule, item in zip(load_cautions().values(), items, strict=True):
         assert item == f"**{read(rule.label)}.** {read(rule.text)}"
@@ -232,14 +233,13 @@ def test_every_caution_has_a_name_of_its_own() -> None:
 
 def test_a_front_sheet_warns_only_of_what_is_handled() -> None:
     answer, _ = ALL["bare"]()
-    both = cautions("sulfur-dust", "too-early")
-    rules = load_cautions()
-    new = tuple(replace(one, short=rules[one.code].short) for one in both)
-    handled = (replace(new[0], handling=True), new[1])
-    assert cautions_to_handle(replace(answer, cautions=handled)) == handled[:1]
-    assert cautions_to_handle(replace(answer, cautions=new)) == ()
-    kept = cautions_to_handle(replace(answer, cautions=both))
-    assert [one.code for one in kept] == ["sulfur-dust"], "an earlier version tells nothing"
+    dust, early = cautions("sulfur-dust", "too-early")
+    assert cautions_to_handle(replace(answer, cautions=(dust, early))) == (dust,)
+    compared = replace(dust, handling=False)
+    assert cautions_to_handle(replace(answer, cautions=(compared, early))) == ()
+    kept = tuple(replace(one, short="", handling=False) for one in (dust, early))
+    (known,) = cautions_to_handle(replace(answer, cautions=kept))
+    assert (known.code, known.short) == ("sulfur-dust", dust.short), "by its code alone"
 
 
 @pytest.mark.parametrize("name", [name for name in ALL if name != "bare"])

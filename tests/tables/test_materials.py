@@ -169,8 +169,9 @@ def test_every_peat_has_a_ph_of_its_own() -> None:
 def test_the_caution_on_cold_soil_says_what_the_rate_does() -> None:
     """Arrhenius from 25 degC, by the row of the sulfur table."""
     energy = parameter_values("sulfur")["activation_energy_kj_mol"]
-    told = load_cautions()["cold-soil"].text
-    for celsius, said, share in ((13.0, "two fifths", 0.4), (5.0, "a fifth", 0.2)):
-        inverse = 1.0 / 298.15 - 1.0 / (celsius + 273.15)
+    figures = load_cautions()["cold-soil"].figures
+    assert figures["warm"].value == 25.0
+    for name in ("cool", "cold"):
+        inverse = 1.0 / 298.15 - 1.0 / (figures[name].value + 273.15)
+        share = figures[f"{name}_share"].value / 100.0
         assert math.exp(energy / 0.008314 * inverse) == pytest.approx(share, abs=0.025)
-        assert f"at {celsius:g} °C" in told and said in told

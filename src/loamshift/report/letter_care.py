@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Final
 
 from loamshift.domain.answer import Answer, Caution
@@ -60,16 +61,17 @@ def cautions_to_handle(answer: Answer) -> tuple[Caution, ...]:
     Returns
     -------
     tuple of Caution
-        In order; one kept by an earlier version does not tell what is handled, so that every
-        hazard in it counts [rows].
+        In order, each with its short text; one kept by an earlier version does not tell what
+        is handled, so that every hazard in it counts [rows].
     """
     if any(caution.short for caution in answer.cautions):
         return tuple(caution for caution in answer.cautions if caution.handling)
     rules = load_cautions()
+    hazards = {code for code, rule in rules.items() if rule.kind is CautionKind.HAZARD}
     return tuple(
-        caution
+        replace(caution, short=rules[caution.code].short)
         for caution in answer.cautions
-        if caution.code in rules and rules[caution.code].kind is CautionKind.HAZARD
+        if caution.code in hazards
     )
 
 
