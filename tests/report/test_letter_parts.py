@@ -466,10 +466,11 @@ def test_checks_stand_gravest_first_and_passed_ones_are_counted() -> None:
         finding("b", "Do not", severity=Severity.BLOCK),
     )
     assert checked(replace(answer, findings=rows)) == [
-        "Stop: Do not.", "Careful: Mind that.", "Noted: So it is.", "One further check was passed.",
+        "Stop: Do not.", "Caution: Mind that.", "Note: So it is.",
+        "One other check found nothing wrong.",
     ]  # fmt: skip
     assert checked(replace(answer, findings=rows[1:2])) == [
-        "The one check that could be made was passed."
+        "The one check that could be made found nothing wrong."
     ]
 
 
@@ -485,7 +486,7 @@ def test_what_was_only_noted_is_said_and_not_counted_as_a_check() -> None:
         operator="",
     )
     assert checked(replace(answer, findings=(note,))) == [
-        "Noted: Applied 1, rate: a plain ton was read as 910 kg."
+        "Note: Application 1, rate: a plain ton was read as 910 kg."
     ]
 
 
@@ -493,7 +494,7 @@ def test_a_check_without_words_is_put_into_some() -> None:
     answer, _ = ALL["bare"]()
     bare = finding("ph_above_limit", "", value=7.25, limit=5.5)
     assert checked(replace(answer, findings=(bare,))) == [
-        "Careful: Ph above limit: 7.25, where at most 5.5 was expected."
+        "Caution: Ph above limit: 7.25; at most 5.5 was expected."
     ]
 
 
