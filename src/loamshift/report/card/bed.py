@@ -140,10 +140,10 @@ def _measure(answer: Answer, words: Words) -> Part | None:
     if answer.verdict.decision is not Decision.MEASURE_FIRST or not answer.missing:
         return None
     whole = tuple(
-        sentences(f"**{words.text(field_called(gap.field))}.**", sentence(gap.how, words))
+        sentences(f"**{field_called(gap.field, words)}.**", sentence(gap.how, words))
         for gap in answer.missing
     )
-    short = tuple(f"**{words.text(field_called(gap.field))}**" for gap in answer.missing)
+    short = tuple(f"**{field_called(gap.field, words)}**" for gap in answer.missing)
     return Part(
         heading=say(message("card-first"), words), blocks=(Choices(whole),), brief=(Choices(short),)
     )
