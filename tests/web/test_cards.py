@@ -66,7 +66,8 @@ def test_a_bed_has_a_card_on_the_paper_of_its_office(
     answer = client.get(linked["card"])
     text, pages, width = read(answer.content)
     assert answer.headers["Content-Type"] == "application/pdf"
-    assert 'filename="berry-border.pdf"' in answer.headers["Content-Disposition"]
+    told = answer.headers["Content-Disposition"]
+    assert re.search(r'filename="berry-border-card-\d{4}-\d\d-\d\d\.pdf"', told)
     assert "Berry border" in text and pages == 1
     assert width == pytest.approx(width_mm, abs=0.5)
 

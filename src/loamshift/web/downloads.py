@@ -1,12 +1,23 @@
-"""Files that a page hands out."""
+"""Files that a page hands out, named after the bed they are about."""
 
 from __future__ import annotations
+
+import unicodedata
+from datetime import date
+from typing import Final
+from urllib.parse import quote
 
 from django.http import HttpResponse
 from django.utils.text import slugify
 
+LONGEST_BYTES: Final = 160
+"""Longest name without date and ending: file systems take 255 in all [bytes]."""
+NAMELESS: Final = "loamshift"
 
-def download(data: bytes | str, *, name: str, tail: str, kind: str) -> HttpResponse:
+
+def download(
+    data: bytes | str, *, name: str, tail: str, kind: str, day: date | None = None
+) -> HttpResponse:
     """A file to be kept, under a name that every system takes.
 
     Parameters
@@ -14,14 +25,52 @@ def download(data: bytes | str, *, name: str, tail: str, kind: str) -> HttpRespo
     data
         What is in it [bytes].
     name
-        What it is called, in any signs [text].
+        What it is called, in any letters [text].
     tail
         The end of its name, with the dot [text].
     kind
         Its media type [text].
+    day
+        The day it is of, which its name ends with; None for none [date].
+
+    Notes
+    -----
+    A name beyond ASCII goes along in ``filename*`` (RFC 6266, RFC 8187), which browsers prefer;
+    what is left of it in ASCII serves programs that do not know it.
     """
     response = HttpResponse(data, content_type=kind)
-    plain = slugify(name)[:80] or "loamshift"
-    response.headers["Content-Disposition"] = f'attachment; filename="{plain}{tail}"'
+    dated = "" if day is None else f"-{day.isoformat()}"
+    stem = file_stem(name) or NAMELESS
+    plain = slugify(stem)[:LONGEST_BYTES].strip("-") or NAMELESS
+    header = f'attachment; filename="{plain}{dated}{tail}"'
+    if plain != stem:
+        header += f"; filename*=UTF-8''{quote(f'{stem}{dated}{tail}', safe='')}"
+    response.headers["Content-Disposition"] = header
     response.headers["Cache-Control"] = "private, no-store"
     return response
+
+
+def file_stem(name: str) -> str:
+    """A name as part of a file's name: letters and digits of any script, in small, and hyphens.
+
+    Parameters
+    ----------
+    name
+        What something is called [text].
+
+    Returns
+    -------
+    str
+        Never a path, a control code or a sign that turns writing around; may be empty [text].
+
+    Examples
+    --------
+    >>> file_stem("North border (by the shed)")
+    'north-border-by-the-shed'
+    >>> file_stem("../Hügel № 3")
+    'hügel-3'
+    """
+    known = unicodedata.normalize("NFC", name).lower()
+    kept = "".join(char if unicodedata.category(char)[0] in "LMN" else " " for char in known)
+    stem = "-".join(kept.split())
+    return stem.encode("utf-8")[:LONGEST_BYTES].decode("utf-8", "ignore").strip("-")

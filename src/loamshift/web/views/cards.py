@@ -13,7 +13,7 @@ from django.urls import URLPattern, path, reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
-from loamshift.domain.card import Card
+from loamshift.domain.card import Card, CardKind
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.report.words import Words
@@ -121,7 +121,8 @@ def _handed_out(card: Card, office: Office) -> HttpResponse:
     from loamshift.web.press import press
 
     data = press(card, paper=paper_of(office), words=words_of(office))
-    return download(data, name=card.title, tail=".pdf", kind="application/pdf")
+    name = f"{card.title} {NAMED[card.kind]}" if card.kind in NAMED else card.title
+    return download(data, name=name, day=card.day, tail=".pdf", kind="application/pdf")
 
 
 SHEETS: Final[dict[str, Callable[[str, Office], Card | None]]] = {
@@ -130,6 +131,9 @@ SHEETS: Final[dict[str, Callable[[str, Office], Card | None]]] = {
     "sampling": _sampling_sheet,
 }
 """Sheets by the name that addresses have for them; nothing where there is none for the bed."""
+
+NAMED: Final = {CardKind.BED: "card", CardKind.RESCUE: "rescue"}
+"""What is added to the names of sheets whose title is that of their bed, as a letter's is."""
 
 ROUTES: list[URLPattern] = [
     path("plan/sheets/<slug:sheet>.pdf", walk_in_sheet, name="plan-sheet"),

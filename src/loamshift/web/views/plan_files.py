@@ -9,7 +9,6 @@ from uuid import UUID
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.urls import URLPattern, path, reverse
-from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
 from loamshift.errors import InputError
@@ -17,6 +16,7 @@ from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered, paper_of, words_of
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.plan_page import said_in
 from loamshift.web.views.plan import today
@@ -53,14 +53,9 @@ def _file(request: HttpRequest, tree: Tree, ending: str, *, back: str) -> HttpRe
         found = answered(text_of(tree), office=office, today=today())
     except InputError:
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
-    text = text_of(tree) if ending == "toml" else None
-    response = HttpResponse(
-        text if text is not None else letter_bytes(found, office, ending),
-        content_type=TYPES[ending],
-    )
-    name = slugify(found.letter.title)[:60] or "letter"
-    response.headers["Content-Disposition"] = f'attachment; filename="{name}.{ending}"'
-    return response
+    data = text_of(tree) if ending == "toml" else letter_bytes(found, office, ending)
+    letter = found.letter
+    return download(data, name=letter.title, day=letter.day, tail=f".{ending}", kind=TYPES[ending])
 
 
 def letter_bytes(found: Answered, office: Office, ending: str) -> bytes:
