@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from loamshift.domain.case import Case
     from loamshift.domain.claims_sheet import SheetLine
     from loamshift.domain.letter import Letter
+    from loamshift.domain.material import Material
     from loamshift.report.words import Words
 
 SEED = 1
@@ -57,6 +58,15 @@ def command(
             "--sheet", help="Ten folk remedies side by side, in place of MATERIAL and AMOUNT."
         ),
     ] = False,
+    label: Annotated[
+        str | None,
+        typer.Option(
+            "--label",
+            metavar="FIGURES",
+            help="The analysis on the bag, in per cent; MATERIAL may then be any name.",
+            show_default=False,
+        ),
+    ] = None,
     case_file: Annotated[
         Path | None,
         typer.Option(
@@ -100,6 +110,7 @@ def command(
     Examples:
       loamshift claim "coffee grounds" "2 kg/m2" --ph 7.2 --texture loam --target-ph 5.5
       loamshift claim "pine needles" "2 kg/m2" --case bed.toml --pdf card.pdf
+      loamshift claim "Heath Feed" "50 g/m2" --label "n_ammonium = 8, so3 = 22" --case bed.toml
       loamshift claim --sheet --case bed.toml --html remedies.html
     """
     from loamshift.cli.show import clock_today, read_date, say, show, words_for
@@ -145,7 +156,7 @@ def command(
     checked = (
         _sheet(case, years=years, day=day, reader=reader)
         if material is None or amount is None
-        else _claim(case, material, amount, years=years, day=day, reader=reader)
+        else _claim(case, _material(material, label), amount, years=years, day=day, reader=reader)
     )
     written = write_card(
         checked.card,
@@ -172,8 +183,18 @@ class _Checked:
     json: Callable[[], str]
 
 
+def _material(name: str, label: str | None) -> Material:
+    if label is None:
+        from loamshift.tables.materials import find_material
+
+        return find_material(name)
+    from loamshift.case.build_label import product_from_label
+
+    return product_from_label(name, label)
+
+
 def _claim(
-    case: Case, material: str, amount: str, *, years: int, day: date, reader: Words
+    case: Case, found: Material, amount: str, *, years: int, day: date, reader: Words
 ) -> _Checked:
     from loamshift.case.amounts import read_amount, spread_amount
     from loamshift.case.mend import Mend
@@ -181,9 +202,7 @@ def _claim(
     from loamshift.report.card.claim import claim_card
     from loamshift.report.claim import claim_letter
     from loamshift.services.claim.settle import settle_claim
-    from loamshift.tables.materials import find_material
 
-    found = find_material(material)
     try:
         much = read_amount(amount)
         spread = spread_amount(much, material=found, bed=case.bed)
@@ -194,6 +213,7 @@ def _claim(
         material=found, rate_g_m2=rate_g_m2, as_given=amount, in_household_measures=much.rough
     )
     result = settle_claim(case, entry, seed=_seed(years))
+    case = replace(case, claims=(entry,))
     return _Checked(
         claim_card(result, case, rate_g_m2=rate_g_m2, notes=notes, day=day, words=reader),
         lambda: claim_letter(result, case, rate_g_m2=rate_g_m2, notes=notes, words=reader),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from loamshift.domain.answer import Answer, Band, Decision, Direction, Dose
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Note, Paragraph, Section
+from loamshift.domain.material import Material
 from loamshift.domain.message import (
     Measure,
     Message,
@@ -68,20 +71,22 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     return Section(say(heading, words), tuple(blocks))
 
 
-def first_as_pure_g_m2(answer: Answer) -> float | None:
+def first_as_pure_g_m2(answer: Answer, own: Mapping[str, Material] | None = None) -> float | None:
     """What goes on whatever a test reads, as pure sulfur or calcium carbonate.
 
     Parameters
     ----------
     answer
         The answer [object].
+    own
+        Products of the case known by their label, by key [objects].
 
     Returns
     -------
     float or None
         The amount [g/m2]; None where a material brings neither, or nothing goes on.
     """
-    known, total = load_materials(), 0.0
+    known, total = {**load_materials(), **(own or {})}, 0.0
     for part in sure_parts(answer):
         material = known.get(part.material)
         if material is None:
@@ -139,7 +144,7 @@ def _first(answer: Answer, case: Case, band: Band) -> list[Message]:
             whole=whole_bed(case),
         )
     ]
-    pure = first_as_pure_g_m2(answer)
+    pure = first_as_pure_g_m2(answer, case.own_materials)
     if pure is None:
         return told
     bought = sum(part.rate_g_m2 for part in parts)

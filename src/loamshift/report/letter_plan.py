@@ -112,8 +112,9 @@ def group_of(answer: Answer) -> str | None:
     """What the plan puts on: ``sulfur``, ``lime``, ``salt`` or None [text]."""
     known = load_materials()
     found = {known[part.material].group for part in answer.applications if part.material in known}
-    if MaterialGroup.SULFUR in found:
-        return "sulfur"
+    by_label = any(part.material not in known for part in answer.applications)
+    if MaterialGroup.SULFUR in found or (by_label and answer.dose.direction is Direction.ACIDIFY):
+        return "sulfur"  # a plan puts on nothing else that acidifies
     if MaterialGroup.LIME in found or (
         answer.applications and answer.dose.direction is Direction.LIME
     ):

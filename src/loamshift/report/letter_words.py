@@ -6,6 +6,7 @@ import re
 
 from loamshift import units
 from loamshift.domain.case import BedKind, Case
+from loamshift.domain.material import Material
 from loamshift.domain.message import Worded
 from loamshift.report.letter_fields import without_paths
 from loamshift.report.letter_units import in_reader_units
@@ -69,14 +70,24 @@ def raised(text: str) -> str:
 
 
 def material_called(key: str, words: Words) -> str:
-    """The name of a material by its key [text] as this reader says it, for a table [text]."""
+    """The name of a material by its key [text] as this reader says it, for a table [text].
+
+    A product known by its label keeps its own name, or has its figures behind the name of its kind.
+    """
     material = load_materials().get(key)
-    return words.text(key) if material is None else words.material_name(material)
+    if material is not None:
+        return words.material_name(material)
+    kind, figures = _kind_and_figures(key)
+    if kind is None:
+        return key
+    return f"{words.material_name(kind).split(' (')[0]} ({words.text(figures)}"
 
 
 def material_in_text(key: str, words: Words) -> str:
-    """The same name [text] to stand inside a sentence [text]."""
-    return lowered(material_called(key, words))
+    """The same name [text] to stand inside a sentence; an own name is left as it is [text]."""
+    called = material_called(key, words)
+    is_own = key not in load_materials() and _kind_and_figures(key)[0] is None
+    return called if is_own else lowered(called)
 
 
 def product_in_text(key: str, words: Words) -> str:
@@ -84,8 +95,17 @@ def product_in_text(key: str, words: Words) -> str:
 
     Its other names in brackets are left out; a form behind a comma goes into them [text].
     """
-    name, comma, form = material_in_text(key, words).split(" (")[0].partition(", ")
+    said = material_in_text(key, words)
+    if key not in load_materials():
+        return said
+    name, comma, form = said.split(" (")[0].partition(", ")
     return f"{name} ({form})" if comma else name
+
+
+def _kind_and_figures(key: str) -> tuple[Material | None, str]:
+    """The shipped kind that a labelled product is named after, and what stands behind it."""
+    stem, opened, figures = key.partition(" (")
+    return (load_materials().get(stem) if opened else None), figures
 
 
 def bed_noun(case: Case) -> str:

@@ -266,7 +266,10 @@ class Words:
         Its other names in brackets are left out; a form behind a comma goes into them [text].
         """
         material = load_materials().get(key)
-        name = self.text(key) if material is None else self.material_name(material)
+        if material is None:  # known by its label: an own name, or its figures behind a kind
+            kind, _, figures = key.partition(" (")
+            return f"{self.product(kind)} ({figures}" if kind in load_materials() else key
+        name = self.material_name(material)
         name, comma, form = name.split(" (")[0].partition(", ")
         if not name.startswith(_KEPT_CAPITALS) and not name[1:2].isupper():
             name = name[:1].lower() + name[1:]

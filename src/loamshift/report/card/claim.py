@@ -74,7 +74,7 @@ def claim_card(
     log = Log(tuple(say(message(f"claim-log-{key}"), words) for key in _LOG))
     fair = (Paragraph(label("fair-text")), log)
     rows.append((Part(heading=label("fair"), blocks=fair, spare=1),))
-    care = _care(claim.material, words)
+    care = _care(claim.material, case, words)
     if care is not None:
         rows.append((care,))
     title = message("claim-title", material=Product(claim.material), rate=rate(rate_g_m2))
@@ -118,8 +118,8 @@ def _change(change: float | None) -> Message:
     return message("claim-card-change", turn=turn_of(change), change=ph(abs(change)))
 
 
-def _care(key: str, words: Words) -> Part | None:
-    material = load_materials().get(key)
+def _care(key: str, case: Case, words: Words) -> Part | None:
+    material = case.own_materials.get(key) or load_materials().get(key)
     known = load_cautions()
     if material is None:
         return None

@@ -295,7 +295,7 @@ def _figures(vector: Mapping[str, float], ions: Ions) -> Mapping[str, Figure]:
     return MappingProxyType(
         {
             name: Figure(
-                value=value,
+                value=float(f"{value:.3g}"),
                 low=None,
                 high=None,
                 unit="molc/kg" if name.endswith("_molc_kg") else "kg/kg",
