@@ -45,17 +45,17 @@ def test_the_empty_page_asks_and_gives_examples_that_are_answered(
     shown = page(client)
     assert "<article" not in shown and 'role="alert"' not in shown
     links = [part.split('"')[0] for part in shown.split('<a href="?')[1:]]
-    assert len(links) == 2
+    assert len(links) == 3
     for link in links:
         found = client.get(f"/claims/?{link}".replace("&amp;", "&")).content.decode()
-        assert "Brought against needed" in found
+        assert "<article" in found and "<svg" in found and 'role="alert"' not in found
 
 
 def test_a_claim_against_a_soil_told_in_a_sentence(client: Browser, office: Office) -> None:
     shown = page(client, COFFEE, SOIL)
     assert 'class="lead"' in shown and "Spent coffee grounds" in shown
-    assert "pH 7.2, method not stated. Wanted at pH 5.5." in shown
-    for part in ("<svg", "pH at once", "after a year", "Take care", "Sources"):
+    assert "pH 7.2 (method not stated). Target: pH 5.5." in shown
+    for part in ("<svg", "pH at once", "after a year", "Precautions", "Sources"):
         assert part in shown
     assert 'value="coffee grounds"' in shown and 'value="7.2"' in shown
     assert "claim.1.material" in shown
@@ -93,7 +93,7 @@ def test_every_fault_stands_by_its_field_and_nothing_typed_is_lost(
         },
     )
     assert "&lt;i&gt;moon" in shown and "<i>moon" not in shown
-    assert "How much is not said" in shown and "No material is named" in shown
+    assert "Enter how much of it." in shown and "Enter the name of a material." in shown
     assert shown.count('aria-invalid="true"') == 5
     assert "did you mean 7.2?" in shown and "`" not in shown
     assert "<article" not in shown
@@ -101,7 +101,7 @@ def test_every_fault_stands_by_its_field_and_nothing_typed_is_lost(
 
 def test_a_soil_without_its_ph_is_asked_for_it(client: Browser, office: Office) -> None:
     shown = page(client, COFFEE, {"soil.texture": "loam"})
-    assert "Give the pH that was read" in shown and 'aria-invalid="true"' in shown
+    assert "Enter the pH that was measured." in shown and 'aria-invalid="true"' in shown
 
 
 def test_what_a_bed_lacks_is_told_in_words(client: Browser, office: Office, bed: Bed) -> None:
@@ -147,3 +147,29 @@ def test_us_words(client: Browser, office: Office) -> None:
     shown = page(client, COFFEE, SULFUR, SOIL).split("<article")[1]
     shown = re.sub(r'href="[^"]*"', "", shown)
     assert "ulphur" not in shown and "lb" in shown
+
+
+def test_folk_remedies_side_by_side_for_a_soil(client: Browser, office: Office) -> None:
+    shown = page(client, SOIL, sheet="1")
+    assert "What ten folk remedies add, beside what this soil needs" in shown
+    for name in ("Rainwater", "Garden compost", "Used tea leaves", "cm mulch", "<svg"):
+        assert name in shown
+    assert "pH 7.2 (method not stated). Target: pH 5.5." in shown
+    query = shown.split("/claims/sheet.pdf?")[1].split('"')[0].replace("&amp;", "&")
+    sheet = client.get(f"/claims/sheet.pdf?{query}")
+    assert sheet.status_code == 200 and sheet.content.startswith(b"%PDF")
+    assert "folk" in sheet["Content-Disposition"]
+
+
+def test_folk_remedies_for_a_kept_bed(client: Browser, office: Office, bed: Bed) -> None:
+    shown = page(client, bed=str(bed.pk), sheet="1")
+    assert "folk remedies add" in shown
+    assert Bed.objects.get().case_text == SAMPLES[1].case_text
+
+
+def test_folk_remedies_need_the_ph_of_the_soil(client: Browser, office: Office) -> None:
+    for soil in ({"soil.texture": "loam"}, {"soil.ph": "72"}):
+        shown = page(client, soil, sheet="1")
+        assert "<article" not in shown and 'aria-invalid="true"' in shown
+        sheet = client.get(f"/claims/sheet.pdf?{urlencode(soil)}")
+        assert sheet.status_code == 302 and sheet["Location"].startswith("/claims/?")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.domain.claims_sheet import ClaimsSheet, SheetLine
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.domain.message import Given, Listed, Product, message
+from loamshift.domain.message import Listed, Message, Product, message
 from loamshift.report.letter_claims import brings_of, claim_place, worth
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -35,7 +35,7 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
             "need",
             say(message("claim-sheet-bar-need", place=place), words),
             round(need, 1),
-            _said(need, words),
+            say(_worth(need), words),
         )
     ]
     rows += [
@@ -43,7 +43,7 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
             "claim",
             _name(line, words, with_amount=alone),
             round(line.claim.acid_brought_mmolc_m2, 2),
-            _said(line.claim.acid_brought_mmolc_m2, words),
+            say(_worth(line.claim.acid_brought_mmolc_m2), words),
         )
         for line in sheet.lines
     ]
@@ -53,8 +53,12 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
     )
     told = Listed(
         tuple(
-            message("claim-sheet-picture-line", name=Given(name), said=Given(said))
-            for _, name, _, said in rows
+            message(
+                "claim-sheet-picture-line",
+                material=Product(line.claim.material),
+                said=_worth(line.claim.acid_brought_mmolc_m2),
+            )
+            for line in sheet.lines
         )
     )
     return Figure(
@@ -65,7 +69,7 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
             else message("claim-sheet-figure"),
             words,
         ),
-        sentence=say(message("claim-sheet-picture", lines=told), words),
+        sentence=say(message("claim-sheet-picture", need=_worth(need), lines=told), words),
         data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), tuple(rows)),),
         table=Table(columns, tuple((name, said) for _, name, _, said in rows)),
         labels=(
@@ -82,8 +86,7 @@ def _name(line: SheetLine, words: Words, *, with_amount: bool) -> str:
     return say(message("claim-sheet-bar", material=material, usual=line.usual), words)
 
 
-def _said(acid_mmolc_m2: float, words: Words) -> str:
-    said = message(
+def _worth(acid_mmolc_m2: float) -> Message:
+    return message(
         "claim-sheet-bar-said", brings=brings_of(acid_mmolc_m2), amount=worth(acid_mmolc_m2)
     )
-    return say(said, words)

@@ -509,6 +509,6 @@ claim-sheet-bar-said =
     }
 claim-sheet-limes = limes
 claim-sheet-acidifies = acidifies
-claim-sheet-picture = Bars on one scale, acid to the right and lime to the left: { $lines }.
-claim-sheet-picture-line = { $name }, { $said }
+claim-sheet-picture = On one scale, beside the need of { $need }: { $lines }.
+claim-sheet-picture-line = { $material } ({ $said })
 claim-sheet-elsewhere = what loamshift claim --sheet prints
