@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Callable, Iterable, Mapping
 from functools import cache
+from typing import Final
 
 from loamshift.domain.evidence import Parameter
 from loamshift.domain.explanation import ExplainedFigure, Explanation
@@ -19,6 +21,9 @@ from loamshift.tables.materials import find_material, load_materials
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import load_references
 from loamshift.tables.rules import load_caps, load_cautions
+
+_PLACE: Final = re.compile(r"\[\d+\]|\.\d+(?=\.|$)")
+"""The place of one entry in a list, ``[0]`` or ``.0``."""
 
 
 class UnknownKey(InputError):
@@ -83,7 +88,7 @@ def explained_keys() -> Mapping[str, tuple[str, ...]]:
 
 
 def _answer_key(key: str) -> Explanation | None:
-    name = key.casefold()
+    name = _PLACE.sub("", key.casefold())
     if name == "verdict" or name == "dose":
         name = {"verdict": "verdict.decision", "dose": "dose.acid_mmolc_kg"}[name]
     parts = name.split(".")

@@ -95,6 +95,25 @@ def own_sum(case: Case, answer: Answer, key: str) -> OwnSum:
     return makers[wanted](open_bed(case, answer), wanted)
 
 
+def own_sums(case: Case, answer: Answer) -> Mapping[str, OwnSum]:
+    """Every number of an answer with its sum, in the order of the answer.
+
+    Parameters
+    ----------
+    case
+        The case that was asked [object].
+    answer
+        Its answer [object].
+
+    Returns
+    -------
+    mapping
+        Key [text] to sum [object].
+    """
+    bed = open_bed(case, answer)
+    return {key: make(bed, key) for key, make in _makers(answer).items()}
+
+
 def own_keys(answer: Answer) -> tuple[str, ...]:
     """The numbers of an answer that have a sum.
 

@@ -530,3 +530,15 @@ why-sure-limit = { $per ->
    *[dose] The published limit for one application is { $limit } of it.
 }
 why-narrow-bag = A cheaper bag does as well if it holds as much and is as fine.
+
+## The page
+
+why-title-all = All figures and sources
+why-page-all = All figures and sources
+why-page-all-under = Every number in a letter, and every figure behind it, with its source.
+why-page-back = Back to the plan
+why-page-near = Near this
+why-page-unknown = No such number
+# $key is what the address names.
+why-page-unknown-key = No number, parameter, caution, limit, material or source is called “{ $key }”.
+why-page-nearest = Did you mean:
