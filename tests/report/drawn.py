@@ -12,6 +12,7 @@ from loamshift.domain.answer import (
     DoNothing,
     Forecast,
     ForecastPh,
+    PlanRule,
     SoilTemperature,
     Wanted,
 )
@@ -50,6 +51,7 @@ def seen_ahead(name: str, *, weeks: int = WEEKS) -> tuple[Answer, Case]:
     year = range(53)
     return replace(
         answer,
+        plan=_with_courses(answer, mid),
         wanted=Wanted(ph_low=low, ph_high=high, ph_aim=0.5 * (low + high), names=names),
         forecast=Forecast(
             dates=tuple(answer.today + timedelta(weeks=week) for week in range(weeks)),
@@ -65,6 +67,19 @@ def seen_ahead(name: str, *, weeks: int = WEEKS) -> tuple[Answer, Case]:
             ),
         ),
     ), case  # fmt: skip
+
+
+def _with_courses(answer: Answer, mid: list[float]) -> PlanRule | None:
+    """The plan, its test lines with invented courses that come together in a year."""
+    if answer.plan is None or not answer.plan.decides:
+        return answer.plan
+    found = []
+    for number, line in enumerate(answer.plan.decides):
+        start = (line.test - answer.today).days // 7
+        off = 0.4 * (number - 0.5 * (len(answer.plan.decides) - 1))
+        after = tuple(ph + off * math.exp(-k / 30.0) for k, ph in enumerate(mid[start:]))
+        found.append(replace(line, ph_after=after or None))
+    return replace(answer.plan, decides=tuple(found))
 
 
 def figures(name: str, words: Words = UK, *, weeks: int = WEEKS) -> dict[FigureKind, Figure]:

@@ -67,6 +67,8 @@ class Note:
 class FigureKind(StrEnum):
     """What a figure shows; every kind has one way of drawing it for page, print and file."""
 
+    DECIDES = "decides"
+    """The course up to the next test, and what each reading of it leads to."""
     COURSE = "course"
     """The pH over time: bands, plan, bed left alone, range wanted."""
     YEAR = "year"

@@ -10,6 +10,7 @@ from typing import Final
 from loamshift.domain.letter import Figure, FigureKind
 from loamshift.report.chart_bars import draw_bars
 from loamshift.report.chart_course import draw_course
+from loamshift.report.chart_decides import draw_decides
 from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_drawing import Drawing
 from loamshift.report.chart_history import draw_history
@@ -29,6 +30,7 @@ NARROWEST_PX: Final = 280
 
 DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
     {
+        FigureKind.DECIDES: draw_decides,
         FigureKind.COURSE: draw_course,
         FigureKind.YEAR: draw_year,
         FigureKind.LEDGER: draw_bars,

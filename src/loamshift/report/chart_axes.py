@@ -158,13 +158,16 @@ def ph_grid(drawing: Drawing, title: str, *, step: float) -> None:
     )
 
 
-def date_labels(drawing: Drawing, figure: Figure, first: str) -> None:
+def date_labels(
+    drawing: Drawing, figure: Figure, first: str, *, foot_px: float | None = None
+) -> None:
     """Dates under the axis, the most welcome first, each only where it has room.
 
     Days of the lower ranks, such as each July, get their words all or none: one named July
     among others would be read as the only one. They get none where years had to be left out.
+    They stand at the foot of the picture, or at another height [px].
     """
-    at_y = drawing.height - _DATE_PX
+    at_y = (drawing.height if foot_px is None else foot_px) - _DATE_PX
     taken: list[tuple[float, float]] = []
     words: list[Row] = []
     ticks: list[Row] = []

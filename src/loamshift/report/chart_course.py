@@ -81,7 +81,7 @@ def draw_course(figure: Figure, *, width: float) -> Drawing:
     _too_early(drawing, figure, labels["too_early"], first)
     rows = _lines(drawing, course, first)
     wanted_edges(drawing, figure)
-    _events(drawing, figure, labels, first)
+    draw_events(drawing, figure, labels, first)
     date_labels(drawing, figure, first)
     ends = _ends(drawing, rows[-1], labels, wanted)
     end_labels(drawing, ends, room=room)
@@ -147,7 +147,7 @@ def _lines(
     return rows
 
 
-def _events(
+def draw_events(
     drawing: Drawing,
     figure: Figure,
     labels: dict[str, str],
@@ -175,8 +175,9 @@ def _events(
         for rows, key in ((parts, "part"), (perhaps, "perhaps"), (tests, "test"))
         if rows
     ]
-    if parts and sum(text_width(text) + KEY_PX for _, text in shown) > room:
-        shown = [entry for entry in shown if entry[0] is not perhaps]
+    for spare in (perhaps, parts):  # a narrow picture has them in the table beside it
+        if sum(text_width(text) + KEY_PX for _, text in shown) > room:
+            shown = [entry for entry in shown if entry[0] is not spare]
     for rows, text in shown:
         if rows is tests:
             rows.append(drawing.point(at + 2.0, middle))
@@ -186,7 +187,15 @@ def _events(
         words.append({**drawing.point(start, middle), "text": text})
         at = start + text_width(text) + 10.0
     drawing.put("parts", Mark.RULE, parts, "x y x2 y2", color=Colour.RUST, strokeWidth=2.6)
-    drawing.put("perhaps", Mark.RULE, perhaps, "x y x2 y2", color=Colour.RUST, strokeWidth=1.1)
+    drawing.put(
+        "perhaps",
+        Mark.RULE,
+        perhaps,
+        "x y x2 y2",
+        color=Colour.RUST,
+        strokeWidth=1.4,
+        strokeDash=(2.0, 2.0),
+    )
     drawing.put(
         "tests",
         Mark.POINT,

@@ -13,6 +13,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Figure, FigureKind
 from loamshift.report.figures.claims import claims_figure
 from loamshift.report.figures.course import course_figure
+from loamshift.report.figures.decides import decides_figure
 from loamshift.report.figures.dose import dose_figure
 from loamshift.report.figures.ledger import ledger_figure
 from loamshift.report.figures.options import options_figure
@@ -21,6 +22,7 @@ from loamshift.report.words import Words
 
 FIGURES: Mapping[FigureKind, Callable[..., Figure | None]] = MappingProxyType(
     {
+        FigureKind.DECIDES: decides_figure,
         FigureKind.DOSE: dose_figure,
         FigureKind.YEAR: year_figure,
         FigureKind.COURSE: course_figure,

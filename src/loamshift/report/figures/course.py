@@ -52,11 +52,11 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     labels = (
         ("axis", "pH in water"),
         ("plan", "with the plan" if planned else "left as it is"),
-        ("band", "nine tests in ten"),
-        ("alone", "left alone"),
+        ("band", "90 in 100 tests"),
+        ("alone", "untreated"),
         ("wanted", wanted_called(answer, case, words)),
         ("too_early", "too early to judge"),
-        ("part", "part" if len(parts.rows) > 1 else "dose"),
+        ("part", "application"),
         ("perhaps", "if needed"),
         ("test", "test"),
     )
@@ -66,7 +66,7 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
         sentence=words.text(_sentence(answer, case, forecast, words)),
         data=(
             _course(forecast, words, planned=planned),
-            _wanted(answer.wanted),
+            DataSet("wanted", ("low", "high"), wanted_rows(answer.wanted)),
             parts,
             _tests(answer, forecast),
             _too_early(answer, forecast),
@@ -99,23 +99,40 @@ def _course(forecast: Forecast, words: Words, *, planned: bool) -> DataSet:
     )
 
 
-def _wanted(wanted: Wanted | None) -> DataSet:
-    rows = () if wanted is None else ((round(wanted.ph_low, 2), round(wanted.ph_high, 2)),)
-    return DataSet("wanted", ("low", "high"), rows)
+def wanted_rows(wanted: Wanted | None) -> tuple[tuple[float, float], ...]:
+    """The range wanted [object] as rows of its two ends, none without one [pH]."""
+    return () if wanted is None else ((round(wanted.ph_low, 2), round(wanted.ph_high, 2)),)
 
 
 def _parts(answer: Answer, forecast: Forecast) -> DataSet:
-    """What goes on for sure, and what may once a test has been read."""
+    rows = part_rows(answer, forecast.dates[0], forecast.dates[-1])
+    return DataSet("parts", ("date", "sure"), rows)
+
+
+def part_rows(answer: Answer, first: date, last: date) -> tuple[tuple[str, str], ...]:
+    """What goes on for sure from one day to another, and what may once a test has been read.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+    first, last
+        The days shown [calendar].
+
+    Returns
+    -------
+    tuple of tuple
+        Each day, and whether it is sure [text].
+    """
     sure = {part.date for part in answer.applications if part.only_if is None}
     perhaps = {part.date for part in answer.applications if part.only_if is not None}
     if answer.plan is not None:
         perhaps |= {line.part_on for line in answer.plan.decides if line.part_on is not None}
-    rows = tuple(
+    return tuple(
         (day.isoformat(), "sure" if day in sure else "if a test asks for it")
         for day in sorted(sure | perhaps)
-        if forecast.dates[0] <= day <= forecast.dates[-1]
+        if first <= day <= last
     )
-    return DataSet("parts", ("date", "sure"), rows)
 
 
 def _tests(answer: Answer, forecast: Forecast) -> DataSet:
@@ -132,15 +149,31 @@ def _too_early(answer: Answer, forecast: Forecast) -> DataSet:
 
 
 def _calendar(forecast: Forecast, words: Words) -> DataSet:
+    rows = calendar_rows(forecast.dates[0], forecast.dates[-1], words)
+    return DataSet("calendar", ("date", "text", "rank"), rows)
+
+
+def calendar_rows(first: date, last: date, words: Words) -> tuple[tuple[str, str, float], ...]:
     """Days that may stand at the axis, the most welcome ones with the lowest rank.
 
     The first of January goes by its year; quarters are offered only where there is room.
+
+    Parameters
+    ----------
+    first, last
+        The days shown [calendar].
+    words
+        Language of the reader [object].
+
+    Returns
+    -------
+    tuple of tuple
+        Each day, its words and its rank [text; count].
     """
-    first, last = forecast.dates[0], forecast.dates[-1]
     long = last.year - first.year > _LONG_YEARS
     short = (last - first).days <= _SHORT_DAYS
     start = short_date(first, words) if short else f"{SHORT_MONTHS[first.month - 1]} {first.year}"
-    rows: list[tuple[str | float | None, ...]] = [(first.isoformat(), start, 0)]
+    rows: list[tuple[str, str, float]] = [(first.isoformat(), start, 0)]
     for year in range(first.year, last.year + 1):
         for month in (1, 4, 7, 10):
             day = date(year, month, 1)
@@ -153,7 +186,7 @@ def _calendar(forecast: Forecast, words: Words) -> DataSet:
             else:
                 rank = {1: 1, 7: 2}.get(month, 3)
                 rows.append((day.isoformat(), str(year) if month == 1 else name, rank))
-    return DataSet("calendar", ("date", "text", "rank"), tuple(rows))
+    return tuple(rows)
 
 
 def _table(forecast: Forecast, words: Words, *, planned: bool) -> Table:
