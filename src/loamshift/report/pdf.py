@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Mapping
+from datetime import date
 from enum import StrEnum
 from importlib import resources
 from typing import Final
 
 from loamshift.domain.letter import Letter
 from loamshift.report.html import LANGUAGES
+from loamshift.report.inline import bare
 from loamshift.report.pdf_data import letter_data, pictures
 from loamshift.report.typesetting import Extent, extent, forget, set_pdf, typesetting
 from loamshift.report.words import Words
@@ -69,6 +71,7 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     language, region = LANGUAGES[words.spelling].split("-")
     data = letter_data(letter, words=words)
     data |= {"paper": paper.value, "lang": language, "region": region}
+    data["document"] = document_title(letter.title, day=letter.day, words=words)
 
     def sheets(way: Way) -> dict[str, bytes]:
         return files | {"letter.json": json.dumps({**data, **way}).encode("utf-8")}
@@ -80,6 +83,27 @@ def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     with typesetting():
         way = way_for(measured) if letter.front else SETTINGS[0]
         return set_pdf(sheets(way), day=letter.day)
+
+
+def document_title(title: str, *, day: date | None, words: Words) -> str:
+    """What a reader of PDF shows above the sheets, in any script.
+
+    Parameters
+    ----------
+    title
+        Of the letter or card, which mostly is the name of its bed [text].
+    day
+        The day it is of, or None [date].
+    words
+        How the reader has dates [object].
+
+    Returns
+    -------
+    str
+        The title with the day, by which letters of one bed are told apart [text].
+    """
+    named = bare(title)
+    return named if day is None else f"{named}, {words.date(day)}"
 
 
 def way_for(measured: Callable[[Way], Extent]) -> Way:

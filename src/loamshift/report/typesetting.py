@@ -116,9 +116,7 @@ def extent(files: Mapping[str, bytes], *, height_pt: float, label: str = "pages"
 
     compiler = typst.Compiler(_source(files), font_paths=fonts(), ignore_system_fonts=True)
     found = json.loads(compiler.eval(_EXTENT.format(label=label)))
-    return Extent(
-        sheets=int(found["sheets"]), down_pt=float(found["down_pt"]), height_pt=height_pt
-    )
+    return Extent(sheets=int(found["sheets"]), down_pt=float(found["down_pt"]), height_pt=height_pt)
 
 
 def forget() -> None:

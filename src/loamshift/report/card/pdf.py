@@ -13,7 +13,7 @@ from loamshift.domain.card import Card
 from loamshift.report.card.data import card_data, card_pictures
 from loamshift.report.card.shorter import shorter
 from loamshift.report.html import LANGUAGES
-from loamshift.report.pdf import PaperSize
+from loamshift.report.pdf import PaperSize, document_title
 from loamshift.report.typesetting import extent, set_pdf, typesetting
 from loamshift.report.words import Words
 
@@ -118,6 +118,7 @@ def _source(fit: Fitted, paper: PaperSize, words: Words) -> dict[str, bytes]:
         "paper": paper.value,
         "lang": language,
         "region": region,
+        "document": document_title(fit.card.title, day=fit.card.day, words=words),
     }
     return {
         "main.typ": _template(),
