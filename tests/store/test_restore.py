@@ -7,6 +7,8 @@ from collections.abc import Callable
 
 import pytest
 
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.words import Words
 from loamshift.store.archive import ArchiveFault, Limits
 from loamshift.store.changes import Writer
 from loamshift.store.export import client_zip, store_zip
@@ -47,8 +49,9 @@ def packed(files: Files, method: int = zipfile.ZIP_DEFLATED) -> bytes:
 def refused(data: bytes, *, limits: Limits | None = None) -> str:
     with pytest.raises(ArchiveFault) as caught:
         read_zip(data, limits=limits)
-    assert str(caught.value).startswith("Nothing was brought in")
-    return str(caught.value)
+    said = refusal(caught.value, Words())
+    assert said.startswith("Nothing was restored")
+    return said
 
 
 def first(files: Files, start: str) -> str:
@@ -77,46 +80,46 @@ def with_file(name: str, data: bytes) -> Callable[[Files], None]:
     [
         (replaced("loamshift.toml", b"format = 1", b"format = 9"), "later version of loamshift"),
         (replaced("loamshift.toml", b"format = 1", b"format = 'x'"), "does not say what the zip"),
-        (replaced("loamshift.toml", b"made_at = .*", b""), "does not say when"),
-        (replaced("loamshift.toml", b"format", b"form at"), "loamshift.toml: it is not TOML"),
-        (replaced("loamshift.toml", b'"metric"', b'"furlongs"'), "Write one of: metric, us"),
+        (replaced("loamshift.toml", b"made_at = .*", b""), "made_at is missing"),
+        (replaced("loamshift.toml", b"format", b"form at"), "toml: This is not valid TOML"),
+        (replaced("loamshift.toml", b'"metric"', b'"furlongs"'), "Write one of these: metric, us"),
         (replaced("loamshift.toml", b'"metric"', b"true"), "loamshift.toml office.units"),
-        (without("loamshift.toml"), "holds no loamshift.toml"),
-        (without("clients.csv"), "clients.csv: this file is missing"),
-        (without("beds/"), "beds.csv row 2: this file is missing"),
-        (without("letters/"), "letters.csv row 2: this file is missing"),
-        (without("gardens/"), "beds.csv row 2: garden: no garden of this id is in the zip"),
-        (with_file("notes.doc", b"x"), "notes.doc: it does not belong"),
-        (with_file("beds/x.toml", b"x"), "beds/x.toml: it does not belong"),
-        (replaced("beds/", b"case = 1", b"case = "), "case_text: it is not TOML"),
-        (replaced("beds/", b"case = 1", b"a = '\xff'"), "is not written in UTF-8"),
-        (replaced("letters/", b"{", b"{{"), "answer_text: it is not JSON"),
-        (replaced("gardens/", b"name = ", b"name "), "it is not TOML"),
-        (replaced("gardens/", b"version = 1", b"version = 0"), "version: it is outside 1"),
-        (replaced("gardens/", b"version = 1", b"version = 'x'"), "it is of the wrong kind"),
+        (without("loamshift.toml"), "does not contain loamshift.toml"),
+        (without("clients.csv"), "clients.csv: This file is missing"),
+        (without("beds/"), ".toml”: This file is missing"),
+        (without("letters/"), ".json”: This file is missing"),
+        (without("gardens/"), "The zip contains no garden with this id"),
+        (with_file("notes.doc", b"x"), "notes.doc: This file does not belong"),
+        (with_file("beds/x.toml", b"x"), "beds/x.toml: This file does not belong"),
+        (replaced("beds/", b"case = 1", b"case = "), "This is not valid TOML"),
+        (replaced("beds/", b"case = 1", b"a = '\xff'"), "is not UTF-8 text"),
+        (replaced("letters/", b"{", b"{{"), "This is not valid JSON"),
+        (replaced("gardens/", b"name = ", b"name "), "This is not valid TOML"),
+        (replaced("gardens/", b"version = 1", b"version = 0"), "must be a whole number from 1"),
+        (replaced("gardens/", b"version = 1", b"version = 'x'"), "not the kind of value"),
         (replaced("gardens/", b"version = 1", b""), "keys are missing"),
         (replaced("gardens/", b"version = 1", b"version = 1\nodd = 2"), "odd"),
         (replaced("gardens/", b"version", b"nothing_at = [['x', 'y']]\nversion"), "a value"),
-        (replaced("gardens/", b"width_m = 20.0", b"width_m = nan"), "cannot be kept"),
-        (replaced("gardens/", b"width_m = 20.0", b"w = 2026-04-12"), "cannot be kept"),
+        (replaced("gardens/", b"width_m = 20.0", b"width_m = nan"), "cannot be stored"),
+        (replaced("gardens/", b"width_m = 20.0", b"w = 2026-04-12"), "cannot be stored"),
         (replaced("gardens/", rb"areas = \[\]", b"areas = " + b"[" * 30 + b"]" * 30), "deeply"),
-        (replaced("gardens/", rb"areas = \[\]", b"a = " + b"[" * 5000 + b"]" * 5000), "not TOML"),
-        (replaced("clients.csv", b"name", b"nom"), "row 1: these are not its columns"),
-        (replaced("clients.csv", b",1,", b",one,"), "row 2: version: it cannot be read"),
+        (replaced("gardens/", rb"areas = \[\]", b"a = " + b"[" * 5000 + b"]" * 5000), "not valid"),
+        (replaced("clients.csv", b"name", b"nom"), "row 1: These are not the columns"),
+        (replaced("clients.csv", b",1,", b",one,"), "version, “one”: This cell cannot"),
         (replaced("clients.csv", rb"\n[0-9a-f]{8}", b"\nzzzzzzzz"), "Write an id of 32 hexa"),
-        (replaced("clients.csv", b"'=A client", b""), "clients.csv row 2: name: it is empty"),
-        (replaced("clients.csv", b"A client", b"A" * 161), "Shorten it to 160"),
-        (replaced("clients.csv", b"A client", b"A\x00"), "a sign that cannot be kept"),
-        (replaced("clients.csv", b"'=A client", b'"A" client'), "clients.csv row 2: it is broken"),
-        (replaced("clients.csv", rb"\r\n$", b",more\r\n"), "wrong number of cells"),
-        (replaced("clients.csv", rb"\+00:00", b""), "a moment with its zone"),
-        (replaced("beds.csv", rb",6\.8,", b",nan,"), "beds.csv row 2: ph: it is no number"),
-        (replaced("beds.csv", rb",6\.8,", b",6,8,"), "row 2: it has a wrong number of cells"),
+        (replaced("clients.csv", b"'=A client", b""), "clients.csv row 2: name: Nothing"),
+        (replaced("clients.csv", b"A client", b"A" * 161), "Use no more than 160 characters"),
+        (replaced("clients.csv", b"A client", b"A\x00"), "a character that cannot be stored"),
+        (replaced("clients.csv", b"'=A client", b'"A" client'), "clients.csv row 2: This row"),
+        (replaced("clients.csv", rb"\r\n$", b",more\r\n"), "cells. It needs"),
+        (replaced("clients.csv", rb"\+00:00", b""), "a date and time with its zone"),
+        (replaced("beds.csv", rb",6\.8,", b",nan,"), "row 2: ph, “nan”: This is not a number"),
+        (replaced("beds.csv", rb",6\.8,", b",6,8,"), "beds.csv row 2: This row has"),
         (replaced("beds.csv", b",no", b",perhaps"), "beds.csv row 2: is_sample"),
-        (replaced("letters.csv", b",2026-04-12,", b",12.4.2026,"), "a date like 2026-04-12"),
+        (replaced("letters.csv", b",2026-04-12,", b",12.4.2026,"), "a date such as 2026-04-12"),
         (
             replaced("gardens/", b"version", b"deleted_at = 2026-04-12T00:00:00Z\nversion"),
-            "beds.csv row 2: deleted_at: the garden it lies in was deleted",
+            "beds.csv row 2: deleted_at: Its garden was deleted",
         ),
     ],
 )  # fmt: skip
@@ -139,7 +142,7 @@ def test_every_fault_is_told_at_once(files: Files) -> None:
 def test_the_same_row_twice_is_refused(files: Files) -> None:
     head, row, *_ = files["products.csv"].split(b"\r\n")
     files["products.csv"] = b"\r\n".join([head, row, row, b""])
-    assert "this id stands twice" in refused(packed(files))
+    assert "This id appears twice" in refused(packed(files))
 
 
 def test_what_a_file_manager_adds_and_a_folder_round_it_are_no_fault(files: Files) -> None:
@@ -157,13 +160,13 @@ def test_a_table_saved_by_a_spreadsheet_without_its_mark_is_read(files: Files) -
 
 @pytest.mark.parametrize("data", [b"", b"PK", b"not a zip", b"\x00" * 1000, b"case = 1\n"])
 def test_what_is_no_zip_is_refused(data: bytes) -> None:
-    assert "it is no zip, or a damaged one" in refused(data)
+    assert "not a zip file, or it is damaged" in refused(data)
 
 
 def test_a_zip_cut_short_or_damaged_is_refused(files: Files) -> None:
     whole = packed(files, zipfile.ZIP_STORED)
-    assert "no zip, or a damaged one" in refused(whole[: len(whole) // 2])
-    assert "it is damaged" in refused(whole.replace(b"case = 1", b"case = 2"))
+    assert "not a zip file, or it is damaged" in refused(whole[: len(whole) // 2])
+    assert "This file is damaged" in refused(whole.replace(b"case = 1", b"case = 2"))
 
 
 @pytest.mark.parametrize(
@@ -171,7 +174,7 @@ def test_a_zip_cut_short_or_damaged_is_refused(files: Files) -> None:
 )
 def test_paths_that_lead_elsewhere_are_refused(files: Files, name: str) -> None:
     files[name] = b"x"
-    assert "its path leads out of the zip" in refused(packed(files))
+    assert "The path of this file leads out of the zip" in refused(packed(files))
 
 
 def test_a_bomb_is_not_unpacked(files: Files) -> None:
@@ -199,7 +202,7 @@ def test_a_file_twice_in_the_zip_is_refused(files: Files) -> None:
     file = io.BytesIO(packed(files))
     with zipfile.ZipFile(file, "a") as archive, pytest.warns(UserWarning, match="Duplicate"):
         archive.writestr("beds.csv", b"x")
-    assert "it is in the zip twice" in refused(file.getvalue())
+    assert "This file is in the zip twice" in refused(file.getvalue())
 
 
 def test_an_encrypted_zip_is_refused(files: Files) -> None:
@@ -220,7 +223,7 @@ def test_ids_of_another_office_are_refused_and_nothing_is_changed(office: Office
         lambda: add_missing(read_zip(data), other, what="x"),
         lambda: replace_all(read_zip(data), other),
     ):
-        with pytest.raises(ArchiveFault, match="belongs to another office"):
+        with pytest.raises(ArchiveFault, match="store-id-elsewhere"):
             put()
     assert everything(other) == before
     assert len(mine) == 5
@@ -235,7 +238,7 @@ def test_adding_below_something_deleted_here_adds_nothing(office: Office, files:
     SentLetter.objects.all().delete()
     Bed.objects.all().delete()
     before = everything(office)
-    with pytest.raises(InputError, match="was deleted"):
+    with pytest.raises(InputError, match="store-parent-deleted"):
         add_missing(read_zip(packed(files)), office, what="Brought in")
     assert everything(office) == before
 

@@ -108,7 +108,7 @@ print(json.dumps([ends, live.count()]))
 """,
     )
     assert left == 0
-    assert all(end in ("done", "InputError", "Overtaken") for group in ends for end in group), ends
+    assert all(end in ("done", "WordedError", "Overtaken") for group in ends for end in group), ends
     assert all("done" in group for group in ends)
 
 
@@ -134,5 +134,5 @@ print(json.dumps([ends, live.count()]))
 """,
     )
     assert left == 0
-    assert all(end in ("done", "InputError") for group in ends for end in group), ends
-    assert all(group.count("InputError") >= 1 for group in ends)
+    assert all(end in ("done", "WordedError") for group in ends for end in group), ends
+    assert all(group.count("WordedError") >= 1 for group in ends)

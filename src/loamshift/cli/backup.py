@@ -49,10 +49,15 @@ def backup(
         if file.suffix == ".zip":
             from django.utils import timezone
 
+            from loamshift.domain.message import message
+            from loamshift.report.messages import say
             from loamshift.store.export import write_store
+            from loamshift.web.wording import words_of
 
+            whose = _office(office)
+            about = say(message("store-about"), words_of(whose))
             with part.open("wb") as target:
-                write_store(target, _office(office), now=timezone.now())
+                write_store(target, whose, now=timezone.now(), about=about)
         elif file.suffix == ".sqlite3":
             from django.db import connection
 
@@ -125,6 +130,7 @@ def _ready(data: Path | None, *, must_exist: bool) -> Path:
 
 
 def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: bool) -> list[str]:
+    from loamshift.domain.message import message
     from loamshift.store.put_in import add_missing, is_empty, replace_all
     from loamshift.store.restore import Limits, read_zip
     from loamshift.web.backups import BEFORE_RESTORE, back_up
@@ -141,7 +147,8 @@ def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: b
     if archive.scope != "store" and replace:
         raise InputError(f"{file} holds one client, not a whole store; say --add")
     if add or archive.scope != "store":
-        done = add_missing(archive, whose, what=f"Brought in {file.name}")
+        what = message("data-restored-from", day=archive.made_at.date())
+        done = add_missing(archive, whose, what=what)
         return [
             f"{done.added} things were added; {done.left} stood there already and stayed as they "
             f"are, {done.differing} of them different from the zip."

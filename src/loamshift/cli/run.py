@@ -51,7 +51,10 @@ def run(arguments: Sequence[str]) -> int:
         _say("Stopped; nothing was left half-written.")
         return INTERRUPTED
     except InputError as error:
-        _say(str(error))
+        from loamshift.report.messages.refusal import refusal
+        from loamshift.report.words import Words
+
+        _say(refusal(error, Words()))
         return TO_MEND
     except OSError as error:
         if error.errno not in NO_ROOM:

@@ -9,7 +9,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.errors import Fault, InputError
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import WordedError, fault, given
+from loamshift.errors import Fault
 from loamshift.store.limits import shown
 
 MOST_FAULTS: Final = 40
@@ -28,21 +30,20 @@ class Limits:
     one_file: int = 64 * _MB
 
 
-class ArchiveFault(InputError):
-    """A zip cannot be read; carries every fault with the file and the row it stands in."""
+class ArchiveFault(WordedError):
+    """A zip cannot be read; carries every fault with the file and the row it is in."""
 
     def __init__(self, faults: Sequence[Fault]) -> None:
-        self.faults = tuple(faults[:MOST_FAULTS])
-        more = len(faults) - len(self.faults)
-        lines = [f"  {fault}" for fault in self.faults]
-        if more:
-            lines.append(f"  and {more} more")
-        super().__init__("\n".join(["Nothing was brought in, because:", *lines]))
+        shown_faults = faults[:MOST_FAULTS]
+        self.more = len(faults) - len(shown_faults)
+        super().__init__(message("store-nothing-restored", more=self.more), shown_faults)
 
 
-def refuse(file: str, problem: str, mend: str, *, given: str = "") -> ArchiveFault:
-    """One fault that ends the reading."""
-    return ArchiveFault([Fault(file, given, problem, mend)])
+def refuse(
+    file: str, wrong: Message, right: Message | None = None, *, entry: str = ""
+) -> ArchiveFault:
+    """One fault that ends the reading; the whole zip is to blame where no file is."""
+    return ArchiveFault([fault(file, wrong, right or message("store-use-own-zip"), given=entry)])
 
 
 def files_in(data: bytes, *, head: str, limits: Limits) -> dict[str, bytes]:
@@ -56,12 +57,12 @@ def files_in(data: bytes, *, head: str, limits: Limits) -> dict[str, bytes]:
     """
     if len(data) > limits.packed:
         raise refuse(
-            "the zip",
-            f"it has {len(data) / _MB:.0f} MB, more than {limits.packed / _MB:.0f} MB",
-            "Bring it in with loamshift restore, which takes larger ones.",
+            "",
+            message("store-zip-large", mb=round(len(data) / _MB), most=round(limits.packed / _MB)),
+            message("store-restore-by-command"),
         )
     if data.count(_ENTRY) > limits.files:
-        raise _too_much(f"it holds more than {limits.files} files")
+        raise _too_much(message("store-zip-many-files", most=limits.files))
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             entries = [entry for entry in archive.infolist() if not entry.is_dir()]
@@ -72,19 +73,21 @@ def files_in(data: bytes, *, head: str, limits: Limits) -> dict[str, bytes]:
                 for entry, name in zip(entries, names, strict=True)
                 if name
             }
-    except (zipfile.BadZipFile, UnicodeDecodeError, EOFError, ValueError, OSError) as fault:
-        raise refuse(
-            "the zip", "it is no zip, or a damaged one", "Use a zip that loamshift made."
-        ) from fault
+    except (zipfile.BadZipFile, UnicodeDecodeError, EOFError, ValueError, OSError) as error:
+        raise refuse("", message("store-zip-damaged")) from error
 
 
 def _fair(entries: Sequence[zipfile.ZipInfo], limits: Limits) -> None:
     if sum(entry.file_size for entry in entries) > limits.unpacked:
-        raise _too_much(f"it would unpack to more than {limits.unpacked / _MB:.0f} MB")
+        raise _too_much(message("store-zip-unpacks", most=round(limits.unpacked / _MB)))
     for entry in entries:
         if entry.file_size > limits.one_file:
             raise _too_much(
-                f"{shown(entry.filename)} would unpack to {entry.file_size / _MB:.0f} MB"
+                message(
+                    "store-zip-file-unpacks",
+                    file=given(shown(entry.filename)),
+                    mb=round(entry.file_size / _MB),
+                )
             )
 
 
@@ -94,7 +97,7 @@ def _names(entries: Sequence[zipfile.ZipInfo], head: str) -> list[str]:
         _safe(entry.orig_filename)
     tops = [e.filename.removesuffix(head) for e in entries if _last(e.filename) == head]
     if not tops:
-        raise refuse("the zip", f"it holds no {head}", "Use a zip that loamshift made, whole.")
+        raise refuse("", message("store-zip-no-head", file=given(head)))
     top = min(tops, key=len)
     names: list[str] = []
     seen: set[str] = set()
@@ -105,7 +108,7 @@ def _names(entries: Sequence[zipfile.ZipInfo], head: str) -> list[str]:
             continue
         name = name.removeprefix(top) if name.startswith(top) else name
         if name in seen:
-            raise refuse(shown(name), "it is in the zip twice", "Use a zip that loamshift made.")
+            raise refuse(shown(name), message("store-file-twice"))
         seen.add(name)
         names.append(name)
     return names
@@ -114,7 +117,7 @@ def _names(entries: Sequence[zipfile.ZipInfo], head: str) -> list[str]:
 def _safe(name: str) -> None:
     parts = name.replace("\\", "/").split("/")
     if name.startswith(("/", "\\")) or ".." in parts or ":" in parts[0] or "\x00" in name:
-        raise refuse(shown(name), "its path leads out of the zip", "Use a zip that loamshift made.")
+        raise refuse(shown(name), message("store-file-outside"))
 
 
 def _last(name: str) -> str:
@@ -125,15 +128,17 @@ def _read(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, name: str) -> bytes:
     try:
         with archive.open(entry) as file:
             return file.read(entry.file_size + 1)
-    except (NotImplementedError, RuntimeError) as fault:
+    except (NotImplementedError, RuntimeError) as error:
         raise refuse(
-            shown(name), f"it cannot be unpacked ({fault})", "Zip it again without a password."
-        ) from fault
-    except (zipfile.BadZipFile, zlib.error, EOFError) as fault:
+            shown(name),
+            message("store-file-locked", why=given(error)),
+            message("store-zip-without-password"),
+        ) from error
+    except (zipfile.BadZipFile, zlib.error, EOFError) as error:
         raise refuse(
-            shown(name), "it is damaged", "Fetch the zip again, or use another one."
-        ) from fault
+            shown(name), message("store-file-damaged"), message("store-use-other-zip")
+        ) from error
 
 
-def _too_much(problem: str) -> ArchiveFault:
-    return refuse("the zip", problem, "It is not unpacked. Use a zip that loamshift made.")
+def _too_much(wrong: Message) -> ArchiveFault:
+    return refuse("", wrong, message("store-not-unpacked"))

@@ -8,6 +8,7 @@ from typing import Any, Final, TypeAlias
 from django.core.exceptions import ValidationError
 from django.db import models
 
+from loamshift.domain.message import Message, message
 from loamshift.store.limits import shown
 from loamshift.store.models import Bed, Client, Kept, Product, SentLetter
 from loamshift.store.plain import field_value
@@ -23,9 +24,19 @@ TABLES: Final[dict[str, type[Kept]]] = {
     "letters.csv": SentLetter,
     "products.csv": Product,
 }
+LATER: Final = ("label",)
+"""Columns that files written before they came do not have; they are empty then."""
 _NOT_WRITTEN: Final = ("office", "sought")
 _STARTS_A_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠", "'")
 _YES, _NO = "yes", "no"
+
+
+class Unreadable(ValueError):
+    """A cell that cannot be a value of its field; ``right`` says what can."""
+
+    def __init__(self, right: Message) -> None:
+        self.right = right
+        super().__init__(right.key)
 
 
 def columns(model: type[Kept]) -> dict[str, AsField]:
@@ -60,23 +71,23 @@ def value_of(field: AsField, cell: str) -> Any:
 
     Raises
     ------
-    ValueError
-        Where the cell cannot be a value of this field; the message says what is right.
+    Unreadable
+        Where the cell cannot be a value of this field; it says what is right.
     """
     if _is_text(field):
         return cell.removeprefix("'")
     if isinstance(field, models.BooleanField):
         if cell not in (_YES, _NO):
-            raise ValueError(f"write {_YES} or {_NO}")
+            raise Unreadable(message("store-write-yes-no"))
         return cell == _YES
     if cell == "":
         return None
     try:
         value = field_value(field, cell)
-    except ValidationError as fault:
-        raise ValueError(_right(field)) from fault
+    except ValidationError as error:
+        raise Unreadable(_right(field)) from error
     if isinstance(value, datetime) and value.tzinfo is None:
-        raise ValueError(_right(field))
+        raise Unreadable(_right(field))
     return value
 
 
@@ -89,11 +100,11 @@ def _is_text(field: AsField) -> bool:
     return isinstance(field, (models.CharField, models.TextField))
 
 
-def _right(field: AsField) -> str:
+def _right(field: AsField) -> Message:
     if isinstance(field, models.DateTimeField):
-        return "write a moment with its zone, like 2026-04-12T09:30:00+00:00"
+        return message("store-write-moment")
     if isinstance(field, models.DateField):
-        return "write a date like 2026-04-12"
+        return message("store-write-date")
     if isinstance(field, (models.UUIDField, models.ForeignKey)):
-        return "write an id of 32 hexadecimal digits"
-    return "write a number with a decimal point, without separators"
+        return message("store-write-id")
+    return message("store-write-number")

@@ -9,9 +9,9 @@ from typing import Any, Final, TypeVar
 
 from django.db import transaction
 from django.utils import timezone
-from django.utils.translation import gettext as _
 
-from loamshift.errors import InputError
+from loamshift.domain.message import Given, Message, Worded, message
+from loamshift.domain.worded_error import WordedError, given, plainly
 from loamshift.store.limits import check
 from loamshift.store.models import Change, Kept, Office, User
 from loamshift.store.plain import (
@@ -23,36 +23,30 @@ from loamshift.store.plain import (
     restore,
     snapshot,
 )
+from loamshift.store.recorded import other_way, text_of, what_of
 
 __all__ = ["KEPT_DAYS", "KINDS", "Overtaken", "Writer", "purge", "snapshot", "take_back"]
 
 Thing = TypeVar("Thing", bound=Kept)
 
 KEPT_DAYS: Final = 30
-TOOK_BACK: Final = "Took back: "
-DID_AGAIN: Final = "Did again: "
 _purged: Final[dict[str, date]] = {}
 
 
-class Overtaken(InputError):
-    """Somebody else changed the thing in the meantime; carries what stands there now."""
+class Overtaken(WordedError):
+    """Somebody else changed the thing in the meantime; carries what is there now."""
 
     def __init__(self, current: Kept) -> None:
         self.current = current
-        gone = current.deleted_at is not None
-        told = (
-            _(
-                "“%(name)s” was deleted by somebody else at %(at)s (UTC). Nothing of yours was "
-                "lost: take the deletion back under Changes, and save again."
-            )
-            if gone
-            else _(
-                "“%(name)s” was changed by somebody else at %(at)s (UTC). Nothing of yours was "
-                "lost: look at what stands there now, and save again."
+        at = current.deleted_at or current.changed_at
+        super().__init__(
+            message(
+                "store-overtaken",
+                how="changed" if current.deleted_at is None else "deleted",
+                name=given(current),
+                at=Given(f"{at:%H:%M}"),
             )
         )
-        at = current.deleted_at or current.changed_at
-        super().__init__(told % {"name": current, "at": f"{at:%H:%M}"})
 
 
 class Writer:
@@ -68,10 +62,10 @@ class Writer:
     user
         Who does it; None for a single adviser [object].
     what
-        What is done, as the list of changes says it: ``Added North border`` [text].
+        What is done, as the list of changes says it: ``North border added.`` [object].
     """
 
-    def __init__(self, office: Office, *, user: User | None = None, what: str) -> None:
+    def __init__(self, office: Office, *, user: User | None = None, what: Worded) -> None:
         self.office = office
         self.user = user
         self.what = what
@@ -156,14 +150,16 @@ class Writer:
             return
         parent = _locked(KINDS[name], self.office, [getattr(thing, f"{name}_id")])
         if not parent:
-            told = _("The %(kind)s that “%(name)s” is to lie in is not there; choose another.")
-            raise InputError(told % {"kind": _(name), "name": thing})
+            raise WordedError(message("store-parent-missing", kind=name, name=given(thing)))
         if parent[0].deleted_at is not None and thing.deleted_at is None:
-            told = _(
-                "The %(kind)s “%(above)s” that “%(name)s” lies in was deleted. Take that back "
-                "first under Changes, or choose another."
+            raise WordedError(
+                message(
+                    "store-parent-deleted",
+                    kind=name,
+                    above=given(parent[0]),
+                    name=given(thing),
+                )
             )
-            raise InputError(told % {"kind": _(name), "above": parent[0], "name": thing})
         if seen_version not in (None, parent[0].version):
             raise Overtaken(parent[0])
 
@@ -173,7 +169,8 @@ class Writer:
             user=self.user,
             who="" if self.user is None else self.user.get_username()[:150],
             act=self.act,
-            what=self.what[:200],
+            what=plainly(self.what)[:200],
+            said=text_of(self.what),
             kind=kind_of(thing),
             thing=thing.pk,
             before=before,
@@ -204,17 +201,16 @@ def take_back(office: Office, act: uuid.UUID, *, user: User | None = None) -> Wr
             .order_by("-id")
         )
         if not changes:
-            raise InputError(_("There is no such change; it may be older than thirty days."))
-        what = changes[0].what
+            raise WordedError(message("store-no-such-act", days=KEPT_DAYS))
+        what = what_of(changes[0].said, changes[0].what)
         if changes[0].taken_back:
-            raise InputError(_("“%(what)s” was taken back already.") % {"what": what})
+            raise WordedError(message("store-already-undone", what=_in_message(what)))
         things = _things_of(office, changes)
-        writer = Writer(office, user=user, what=_other_way(what))
+        writer = Writer(office, user=user, what=other_way(what))
         for change in changes:
             thing = things.get(change.thing)
             if thing is None:
-                told = _("What “%(what)s” touched was removed for good.")
-                raise InputError(told % {"what": what})
+                raise WordedError(message("store-touched-removed", what=_in_message(what)))
             _undo(thing, change, writer)
         for thing in things.values():
             _whole(thing, writer)
@@ -259,11 +255,8 @@ def belongings(thing: Kept, *, locked: bool = False) -> list[Kept]:
 def _undo(thing: Kept, change: Change, writer: Writer) -> None:
     now = snapshot(thing)
     if any(now.get(key) != value for key, value in change.after.items()):
-        told = _(
-            "“%(name)s” was changed again after “%(what)s”. Take back the later change first; the "
-            "list of changes has it."
-        )
-        raise InputError(told % {"name": thing, "what": change.what})
+        what = _in_message(what_of(change.said, change.what))
+        raise WordedError(message("store-changed-again", name=given(thing), what=what))
     if change.before is None:
         thing.deleted_at = timezone.now()
     else:
@@ -279,17 +272,18 @@ def _whole(thing: Kept, writer: Writer) -> None:
         return
     left = belongings(thing)
     if left:
-        told = _(
-            "“%(inside)s” was added to “%(name)s” since. Take that back first, or delete "
-            "“%(name)s” as a whole."
+        raise WordedError(
+            message("store-something-inside", inside=given(left[0]), name=given(thing))
         )
-        raise InputError(told % {"inside": left[0], "name": thing})
 
 
-def _removed(thing: Kept) -> InputError:
-    return InputError(
-        _("“%(name)s” is no longer there; it was removed for good.") % {"name": thing}
-    )
+def _removed(thing: Kept) -> WordedError:
+    return WordedError(message("store-removed", name=given(thing)))
+
+
+def _in_message(what: Worded) -> Message | Given:
+    """What an act did, as a value of another message."""
+    return what if isinstance(what, Message) else given(what)
 
 
 def _things_of(office: Office, changes: Sequence[Change]) -> dict[uuid.UUID, Kept]:
@@ -316,9 +310,3 @@ def _things_of(office: Office, changes: Sequence[Change]) -> dict[uuid.UUID, Kep
 def _locked(model: type[Thing], office: Office, keys: Iterable[Any]) -> list[Thing]:
     rows = model._default_manager.select_for_update(of=("self",))
     return list(rows.filter(pk__in=keys, office=office).order_by("pk"))
-
-
-def _other_way(what: str) -> str:
-    if what.startswith(TOOK_BACK):
-        return DID_AGAIN + what.removeprefix(TOOK_BACK)
-    return TOOK_BACK + what.removeprefix(DID_AGAIN)

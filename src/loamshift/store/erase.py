@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from django.db import connection, transaction
-from django.utils.translation import gettext as _
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 from loamshift.store.models import Bed, Change, Client, Garden, Kept, Office, SentLetter
 
 
@@ -37,7 +37,7 @@ def erase_client(office: Office, client: Client) -> int:
     with transaction.atomic():
         rows = Client.objects.select_for_update(of=("self",)).filter(office=office, pk=client.pk)
         if not rows:
-            raise InputError(_("“%(name)s” is no longer there.") % {"name": client})
+            raise WordedError(message("store-removed", name=given(client)))
         keys: list[Any] = [client.pk]
         gone = 1
         above: list[Any] = [client.pk]

@@ -27,27 +27,10 @@ HEAD: Final = "loamshift.toml"
 ABOUT: Final = "READ-ME.txt"
 OFFICE_FIELDS: Final = ("name", "units", "words", "paper", "currency", "letterhead", "toured")
 _BOM: Final = "\ufeff"
-_ABOUT: Final = """\
-Beds, gardens, letters and shelf kept by loamshift, as plain files.
-
-loamshift.toml   what this is, and the settings of the office
-clients.csv      clients
-gardens/         one TOML file for each garden, with its place and its plan
-beds.csv         beds; beds/ holds the case file of each, as loamshift reads it
-letters.csv      letters sent; letters/ holds each as it was sent (JSON)
-products.csv     the shelf
-
-The tables open in any spreadsheet. A text that would be taken for a formula there has an
-apostrophe in front, and so has one that starts with an apostrophe; it is taken off on the way
-back. Ids tie the files together. Days and times carry their zone. What has a moment under
-deleted_at was deleted then. Loamshift reads the zip back under Settings, Data, or with
-loamshift restore.
-"""
-
 Part = tuple[str, str]
 
 
-def store_zip(office: Office, *, now: datetime) -> bytes:
+def store_zip(office: Office, *, now: datetime, about: str = "") -> bytes:
     """Everything of an office, what was put away included.
 
     Parameters
@@ -56,6 +39,8 @@ def store_zip(office: Office, *, now: datetime) -> bytes:
         Whose things [object].
     now
         The moment to write into it [time].
+    about
+        What the zip is, for somebody who unpacks it; empty for no such file [text].
 
     Returns
     -------
@@ -63,11 +48,11 @@ def store_zip(office: Office, *, now: datetime) -> bytes:
         A zip that ``restore.read_zip`` reads [bytes].
     """
     file = io.BytesIO()
-    write_store(file, office, now=now)
+    write_store(file, office, now=now, about=about)
     return file.getvalue()
 
 
-def client_zip(client: Client, *, now: datetime) -> bytes:
+def client_zip(client: Client, *, now: datetime, about: str = "") -> bytes:
     """One client with its gardens, beds and letters, without what was put away of them."""
     file = io.BytesIO()
     with _one_moment():
@@ -77,11 +62,11 @@ def client_zip(client: Client, *, now: datetime) -> bytes:
         clients = Client.objects.filter(pk=client.pk)
         parts = _parts(clients, gardens, beds, letters, Product.objects.none())
         head = _head(client.office, scope="client", now=now)
-        _write(file, [head, *parts], now=now)
+        _write(file, [head, *parts], now=now, about=about)
     return file.getvalue()
 
 
-def write_store(file: BinaryIO, office: Office, *, now: datetime) -> None:
+def write_store(file: BinaryIO, office: Office, *, now: datetime, about: str = "") -> None:
     """Write everything of an office into a file that is open for writing."""
     with _one_moment():
         of = {"office": office}
@@ -92,7 +77,8 @@ def write_store(file: BinaryIO, office: Office, *, now: datetime) -> None:
             SentLetter.objects.filter(**of),
             Product.objects.filter(**of),
         )
-        _write(file, _chained(_head(office, scope="store", now=now), parts), now=now)
+        head = _head(office, scope="store", now=now)
+        _write(file, _chained(head, parts), now=now, about=about)
 
 
 def table(model: type[Kept], things: Iterable[Kept]) -> str:
@@ -154,11 +140,11 @@ def _chained(head: Part, parts: Iterable[Part]) -> Iterator[Part]:
     yield from parts
 
 
-def _write(file: BinaryIO, parts: Iterable[Part], *, now: datetime) -> None:
+def _write(file: BinaryIO, parts: Iterable[Part], *, now: datetime, about: str = "") -> None:
     day = now.astimezone(UTC)
     stamp = (max(day.year, 1980), day.month, day.day, day.hour, day.minute, day.second)
     with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, text in _chained((ABOUT, _ABOUT), parts):
+        for name, text in parts if not about else _chained((ABOUT, about.rstrip() + "\n"), parts):
             entry = zipfile.ZipInfo(name, stamp)
             entry.compress_type = zipfile.ZIP_DEFLATED
             entry.external_attr = 0o600 << 16

@@ -7,12 +7,14 @@ import math
 import re
 import tomllib
 from collections.abc import Iterator, Sequence
-from typing import Any, Final
+from typing import Any, Final, TypeAlias
 
 from django.core.exceptions import ValidationError
 from django.db import models
 
-from loamshift.errors import Fault, InputError
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import WordedError, fault, given
+from loamshift.errors import Fault
 from loamshift.store.models import Kept
 from loamshift.store.plain import field_value
 
@@ -20,22 +22,22 @@ LARGEST_JSON: Final = 1_000_000
 DEEPEST: Final = 20
 _UNWRITABLE: Final = re.compile("[\x00\ud800-\udfff]")
 _SHOWN: Final = 60
+_LARGEST_WHOLE: Final = 2_147_483_647
 
 
-class Unfit(InputError):
+class Unfit(WordedError):
     """A thing cannot be kept as it is; carries every reason with its field."""
 
     def __init__(self, faults: Sequence[Fault], *, source: str) -> None:
-        self.faults = tuple(faults)
         self.source = source
-        super().__init__("\n".join([f"{source} cannot be kept:", *(f"  {f}" for f in faults)]))
+        super().__init__(message("store-unfit", name=given(source)), faults)
 
 
 def check(thing: Kept) -> None:
     """Raise ``Unfit`` where a thing cannot be kept as it stands."""
     faults = faults_in(thing)
     if faults:
-        raise Unfit(faults, source=f"“{shown(str(thing))}”")
+        raise Unfit(faults, source=shown(thing))
 
 
 def faults_in(thing: Kept) -> list[Fault]:
@@ -43,8 +45,8 @@ def faults_in(thing: Kept) -> list[Fault]:
     faults: list[Fault] = []
     for field in thing._meta.concrete_fields:
         value = getattr(thing, field.attname)
-        for problem, mend in _problems(field, value):
-            faults.append(Fault(field.name, shown(value), problem, mend))
+        for wrong, right in _problems(field, value):
+            faults.append(fault(field.name, wrong, right, given=shown(value)))
     return faults
 
 
@@ -54,7 +56,10 @@ def shown(value: object) -> str:
     return text if len(text) <= _SHOWN else text[: _SHOWN - 1] + "…"
 
 
-def _problems(field: models.Field[Any, Any], value: Any) -> Iterator[tuple[str, str]]:
+_Problem: TypeAlias = tuple[Message, Message]
+
+
+def _problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Problem]:
     if field.name in ("office", "sought"):
         return
     if isinstance(field, models.JSONField):
@@ -62,7 +67,7 @@ def _problems(field: models.Field[Any, Any], value: Any) -> Iterator[tuple[str, 
         return
     if value is None:
         if not field.null:
-            yield "it is missing", "Fill it in."
+            yield message("store-missing"), message("store-fill-in")
         return
     if isinstance(field, (models.CharField, models.TextField)):
         yield from _text_problems(field, value)
@@ -70,47 +75,50 @@ def _problems(field: models.Field[Any, Any], value: Any) -> Iterator[tuple[str, 
     try:
         held = field_value(field, value)
     except ValidationError:
-        yield "it is of the wrong kind", "Write it as the other entries have it."
+        yield message("store-wrong-kind"), message("store-write-like-others")
         return
     if isinstance(held, float) and not math.isfinite(held):
-        yield "it is no number", "Write a number, or leave it out."
-    if isinstance(field, models.PositiveIntegerField) and not 1 <= held <= 2_147_483_647:
-        yield "it is outside 1 to 2147483647", "Write a whole number from 1 up."
+        yield message("store-not-a-number"), message("store-write-a-number")
+    if isinstance(field, models.PositiveIntegerField) and not 1 <= held <= _LARGEST_WHOLE:
+        yield (
+            message("store-outside", most=_LARGEST_WHOLE),
+            message("store-write-whole-number"),
+        )
 
 
-def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[tuple[str, str]]:
+def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Problem]:
     if not isinstance(value, str):
-        yield "it is no text", "Write a text."
+        yield message("store-not-a-text"), message("store-write-a-text")
         return
     if _UNWRITABLE.search(value):
-        yield "it holds a sign that cannot be kept (NUL or half a pair)", "Take that sign out."
+        yield message("store-bad-character"), message("store-remove-character")
         return
     if not value.strip() and not field.blank:
-        yield "it is empty", "Fill it in."
+        yield message("store-empty"), message("store-fill-in")
     if field.max_length is not None and len(value) > field.max_length:
-        yield f"it has {len(value)} signs", f"Shorten it to {field.max_length}."
+        yield (
+            message("store-too-long", count=len(value)),
+            message("store-shorten", most=field.max_length),
+        )
     elif field.name == "case_text":
         try:
             tomllib.loads(value)
-        except (tomllib.TOMLDecodeError, RecursionError) as fault:
-            yield f"it is not TOML ({fault})", "Mend the case file."
+        except (tomllib.TOMLDecodeError, RecursionError) as error:
+            yield message("store-not-toml", why=given(error)), message("store-fix-bed-text")
     elif field.name == "answer_text":
         try:
             json.loads(value)
-        except (ValueError, RecursionError) as fault:
-            yield f"it is not JSON ({fault})", "Use the answer as loamshift wrote it."
+        except (ValueError, RecursionError) as error:
+            yield message("store-not-json", why=given(error)), message("store-use-answer-as-is")
 
 
-def _json_problems(value: Any) -> Iterator[tuple[str, str]]:
+def _json_problems(value: Any) -> Iterator[_Problem]:
     if not isinstance(value, dict):
-        yield "it is no table", "Write a table of keys and values."
+        yield message("store-not-a-table"), message("store-write-a-table")
     elif not _sound(value, DEEPEST):
-        yield (
-            "it holds something that cannot be kept, or is nested too deeply",
-            f"Use texts, finite numbers, yes or no, lists and tables, at most {DEEPEST} deep.",
-        )
+        yield message("store-not-storable"), message("store-use-storable", deepest=DEEPEST)
     elif len(json.dumps(value)) > LARGEST_JSON:
-        yield "it is larger than 1 MB", "Draw fewer points."
+        yield message("store-plan-too-large"), message("store-draw-less")
 
 
 def _sound(value: Any, depth: int) -> bool:

@@ -9,7 +9,8 @@ from typing import Any, Final
 
 from django.db import transaction
 
-from loamshift.errors import Fault
+from loamshift.domain.message import Worded, message
+from loamshift.domain.worded_error import fault
 from loamshift.store.archive import ArchiveFault
 from loamshift.store.changes import Writer
 from loamshift.store.export import OFFICE_FIELDS
@@ -38,7 +39,9 @@ def is_empty(office: Office) -> bool:
     )
 
 
-def add_missing(archive: Archive, office: Office, *, user: User | None = None, what: str) -> PutIn:
+def add_missing(
+    archive: Archive, office: Office, *, user: User | None = None, what: Worded
+) -> PutIn:
     """Add what an office does not have; what it has stays as it is, settings too.
 
     It is one act, which can be taken back.
@@ -103,12 +106,7 @@ def _here(things: Sequence[Kept], office: Office) -> dict[tuple[str, uuid.UUID],
 
 def _nobody_elses(things: Sequence[Kept], office: Office) -> None:
     faults = [
-        Fault(
-            f"{kind} {key}",
-            "",
-            "this id belongs to another office",
-            "Ask that office for its own export of what it wants to hand over.",
-        )
+        fault(f"{kind} {key}", message("store-id-elsewhere"), message("store-ask-for-export"))
         for kind, model in KINDS.items()
         for keys in _keys(things, model)
         for key in model._default_manager.filter(pk__in=keys)

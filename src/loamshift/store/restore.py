@@ -7,16 +7,18 @@ import io
 import tomllib
 import uuid
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, Final
 
 from django.core.exceptions import ValidationError
 from django.db import models
 
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import fault, given
 from loamshift.errors import Fault
 from loamshift.store.archive import ArchiveFault, Limits, files_in, refuse
-from loamshift.store.cells import TABLES, columns, fault_of, value_of
+from loamshift.store.cells import LATER, TABLES, Unreadable, columns, fault_of, value_of
 from loamshift.store.export import ABOUT, FORMAT, HEAD, OFFICE_FIELDS
 from loamshift.store.limits import faults_in, shown
 from loamshift.store.models import Garden, Kept, Office
@@ -98,14 +100,14 @@ class _Reading:
         if isinstance(number, int) and number > FORMAT:
             raise refuse(
                 HEAD,
-                f"it was written by a later version of loamshift ({shown(head.get('program'))})",
-                "Install that version, or a later one, and bring it in there.",
-                given=f"format {number}",
+                message("store-zip-later-version", version=given(shown(head.get("program")))),
+                message("store-install-later-version"),
+                entry=f"format = {number}",
             )
         if number != FORMAT or head.get("scope") not in _SCOPES:
-            raise refuse(HEAD, "it does not say what the zip is", "Use a zip that loamshift made.")
+            raise refuse(HEAD, message("store-head-unknown"))
         if not isinstance(head.get("made_at"), datetime):
-            raise refuse(HEAD, "it does not say when it was made", "Put made_at back in.")
+            raise refuse(HEAD, message("store-head-no-date"), message("store-put-back-made-at"))
         return head
 
     def office(self, head: Mapping[str, Any]) -> Office:
@@ -113,7 +115,7 @@ class _Reading:
         told = head.get("office")
         office = Office()
         if not isinstance(told, dict):
-            raise refuse(HEAD, "it holds no table [office]", "Put it back in.")
+            raise refuse(HEAD, message("store-head-no-office"), message("store-put-back-office"))
         for name in OFFICE_FIELDS:
             field = Office._meta.get_field(name)
             assert isinstance(field, models.Field)
@@ -124,11 +126,13 @@ class _Reading:
                     raise ValidationError("kind")
                 setattr(office, name, field.clean(told[name], office))
             except ValidationError:
-                right = ", ".join(str(value) for value, _ in field.flatchoices)
+                choices = ", ".join(str(value) for value, _ in field.flatchoices)
+                right = message("store-shorten-or-leave-out")
+                if choices:
+                    right = message("store-write-one-of", choices=given(choices))
                 self._fault(
-                    f"{HEAD} office.{name}", told[name], "it cannot be used",
-                    f"Write one of: {right}." if right else "Shorten it, or leave it out.",
-                )  # fmt: skip
+                    f"{HEAD} office.{name}", told[name], message("store-setting-unusable"), right
+                )
         if self.faults:
             raise ArchiveFault(self.faults)
         return office
@@ -140,10 +144,9 @@ class _Reading:
             found += self._table(name)
         found += self._gardens()
         for name in self.files:
-            self._fault(shown(name), "", "it does not belong in such a zip", "Take it out.")
+            self._fault(shown(name), "", message("store-file-strange"), message("store-remove-it"))
         for where, thing in found:
-            for fault in faults_in(thing):
-                self._fault(f"{where}: {fault.path}", fault.given, fault.problem, fault.mend)
+            self.faults += [replace(one, path=f"{where}: {one.path}") for one in faults_in(thing)]
         if not self.faults:
             self._tied_together(found)
         order = list(KINDS)
@@ -156,9 +159,16 @@ class _Reading:
         model, heads = TABLES[name], columns(TABLES[name])
         rows = csv.reader(io.StringIO(text, newline=""), strict=True)
         try:
-            if next(rows, []) != list(heads):
+            found = next(rows, [])
+            heads = {
+                head: field for head, field in heads.items() if head in found or head not in LATER
+            }
+            if found != list(heads):
                 self._fault(
-                    f"{name} row 1", "", "these are not its columns", f"Use: {', '.join(heads)}."
+                    f"{name} row 1",
+                    "",
+                    message("store-wrong-columns"),
+                    message("store-use-columns", columns=given(", ".join(heads))),
                 )
                 return
             for number, row in enumerate(rows, start=2):
@@ -167,15 +177,18 @@ class _Reading:
                     continue
                 if len(row) != len(heads):
                     self._fault(
-                        where, f"{len(row)} cells", "it has a wrong number of cells",
-                        f"Give it {len(heads)}.",
-                    )  # fmt: skip
+                        where,
+                        "",
+                        message("store-cells", count=len(row)),
+                        message("store-cells-needed", count=len(heads)),
+                    )
                     continue
                 thing = self._thing(model, heads, row, where)
                 if thing is not None and self._with_file(name, thing, where):
                     yield where, thing
-        except csv.Error as fault:
-            self._fault(f"{name} row {rows.line_num}", "", f"it is broken ({fault})", "Mend it.")
+        except csv.Error as error:
+            wrong = message("store-row-broken", why=given(error))
+            self._fault(f"{name} row {rows.line_num}", "", wrong, message("store-fix-row"))
 
     def _thing(
         self,
@@ -189,12 +202,11 @@ class _Reading:
         for (head, field), cell in zip(heads.items(), row, strict=True):
             try:
                 setattr(thing, field.attname, value_of(field, cell))
-            except ValueError as fault:
+            except Unreadable as error:
                 sound = False
                 self._fault(
-                    f"{where}: {head}", fault_of(cell), "it cannot be read",
-                    f"{str(fault).capitalize()}.",
-                )  # fmt: skip
+                    f"{where}: {head}", fault_of(cell), message("store-cell-unread"), error.right
+                )
         return thing if sound else None
 
     def _with_file(self, name: str, thing: Kept, where: str) -> bool:
@@ -226,10 +238,11 @@ class _Reading:
                 wrong.append("id")
             if wrong:
                 self._fault(
-                    shown(name), ", ".join(shown(one) for one in wrong[:5]),
-                    "these keys are missing, unknown or of the wrong kind",
-                    f"Use: {', '.join(heads)}.",
-                )  # fmt: skip
+                    shown(name),
+                    ", ".join(shown(one) for one in wrong[:5]),
+                    message("store-garden-keys"),
+                    message("store-use-columns", columns=given(", ".join(heads))),
+                )
                 continue
             yield name, garden
 
@@ -239,7 +252,7 @@ class _Reading:
         for where, thing in found:
             key = (kind_of(thing), thing.pk)
             if key in by_id:
-                self._fault(where, str(thing.pk), "this id stands twice", "Take one out.")
+                self._fault(where, thing.pk, message("store-id-twice"), message("store-remove-one"))
             by_id[key] = thing
         for where, thing in found:
             name = PARENT.get(type(thing))
@@ -249,37 +262,47 @@ class _Reading:
             parent = by_id.get((name, held_by))
             if parent is None:
                 self._fault(
-                    f"{where}: {name}", str(held_by), f"no {name} of this id is in the zip",
-                    f"Put the {name} back in.",
-                )  # fmt: skip
+                    f"{where}: {name}",
+                    held_by,
+                    message("store-id-missing", kind=name),
+                    message("store-put-back", kind=name),
+                )
             elif parent.deleted_at is not None and thing.deleted_at is None:
                 self._fault(
-                    f"{where}: deleted_at", "", f"the {name} it lies in was deleted, it was not",
-                    "Write the same moment, or take it out of both.",
-                )  # fmt: skip
+                    f"{where}: deleted_at",
+                    "",
+                    message("store-above-deleted", kind=name),
+                    message("store-same-moment"),
+                )
 
     def _text(self, name: str, *, told_by: str = "") -> str | None:
         data = self.files.pop(name, None)
         if data is None:
-            self._fault(told_by or shown(name), name, "this file is missing", "Put it back in.")
+            self._fault(
+                told_by or shown(name),
+                name,
+                message("store-file-missing"),
+                message("store-add-file"),
+            )
             return None
         try:
             return data.decode("utf-8-sig" if name.endswith(".csv") else "utf-8")
         except UnicodeDecodeError:
-            self._fault(shown(name), "", "it is not written in UTF-8", "Save it as UTF-8.")
+            self._fault(shown(name), "", message("store-not-utf-8"), message("store-save-utf-8"))
             return None
 
     def _toml(self, name: str, data: bytes) -> dict[str, Any] | None:
         try:
             return tomllib.loads(data.decode("utf-8"))
         except UnicodeDecodeError:
-            self._fault(shown(name), "", "it is not written in UTF-8", "Save it as UTF-8.")
-        except (tomllib.TOMLDecodeError, RecursionError, ValueError) as fault:
-            self._fault(shown(name), "", f"it is not TOML ({shown(fault)})", "Mend it there.")
+            self._fault(shown(name), "", message("store-not-utf-8"), message("store-save-utf-8"))
+        except (tomllib.TOMLDecodeError, RecursionError, ValueError) as error:
+            wrong = message("store-not-toml", why=given(shown(error)))
+            self._fault(shown(name), "", wrong, message("store-fix-file"))
         return None
 
-    def _fault(self, path: str, given: object, problem: str, mend: str) -> None:
-        self.faults.append(Fault(path, shown(given) if given != "" else "", problem, mend))
+    def _fault(self, path: str, entry: object, wrong: Message, right: Message) -> None:
+        self.faults.append(fault(path, wrong, right, given=shown(entry) if entry != "" else ""))
 
 
 def _garden_value(field: models.Field[Any, Any], value: Any) -> Any:

@@ -17,6 +17,8 @@ from loamshift.store.models import Office
 from loamshift.web.cases import case_of
 from loamshift.web.letter_page import LetterPage, letter_page
 from loamshift.web.with_shelf import in_stock, with_shelf
+from loamshift.web.wording import ground_of
+from loamshift.web.wording import words_of as words_of
 
 MEMBERS = 250
 YEARS = 3
@@ -31,11 +33,7 @@ class Answered:
     answer: Answer
     letter: Letter
     page: LetterPage
-
-
-def words_of(office: Office) -> Words:
-    """Units and spelling of an office."""
-    return Words(spelling=office.words, units=office.units)
+    words: Words
 
 
 def letterhead_of(office: Office) -> tuple[str, ...]:
@@ -75,7 +73,7 @@ def _answered(
     case = case_of(case_text, today=today)
     look_ahead = LookAhead(members=MEMBERS, seed=SEED, years=YEARS) if forecast else None
     answer = advise(case, look_ahead=look_ahead)
-    words = Words(spelling=spelling, units=units)
+    words = Words(spelling=spelling, units=units, ground=ground_of(case))
     letter = letter_from_answer(answer, case, words=words)
     letter = replace(letter, letterhead=letterhead)
-    return Answered(case, answer, letter, letter_page(letter))
+    return Answered(case, answer, letter, letter_page(letter, words=words), words)

@@ -13,7 +13,8 @@ from typing import Final
 from django.db import connection
 from django.db.migrations.loader import MigrationLoader
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 from loamshift.web.tables import TAIL, write_tables
 
 BACKUPS: Final = "backups"
@@ -80,10 +81,7 @@ def restore_database(backup: Path, *, folder: Path) -> Path | None:
         Where the file is no sound database of this program, or a later version wrote it.
     """
     if connection.vendor != "sqlite":
-        raise InputError(
-            f"{backup} is a copy of an SQLite database, and this data lies in PostgreSQL. Restore "
-            "the zip that loamshift backup writes, or use the server's own backups."
-        )
+        raise WordedError(message("setup-sqlite-into-postgresql", file=given(backup)))
     _sound(backup)
     folder.mkdir(parents=True, exist_ok=True)
     kept = back_up(folder, why=BEFORE_RESTORE)
@@ -110,7 +108,7 @@ def _patience() -> Callable[[int, int, int], None]:
         if left != seen["left"]:
             seen.update(left=left, since=now)
         elif now - seen["since"] > LONGEST_WAIT_S:
-            raise InputError("The database is busy; try again when nobody is writing to it")
+            raise WordedError(message("setup-database-busy"))
 
     return waited
 
@@ -124,16 +122,17 @@ def _sound(backup: Path) -> None:
             if "django_migrations" in tables:
                 applied = set(source.execute("select app, name from django_migrations"))
     except sqlite3.Error as fault:
-        raise InputError(f"{backup} is not a backup of loamshift: {fault}") from fault
+        raise WordedError(
+            message("setup-not-a-backup-why", file=given(backup), why=given(fault))
+        ) from fault
     if "store_bed" not in tables:
-        raise InputError(f"{backup} is not a backup of loamshift: it holds no beds")
+        raise WordedError(message("setup-not-a-backup", file=given(backup)))
     if not whole:
-        raise InputError(f"{backup} is damaged; use an earlier backup")
+        raise WordedError(message("setup-backup-damaged", file=given(backup)))
     later = unknown_migrations(applied)
     if later:
-        raise InputError(
-            f"{backup} was written by a later version of loamshift (it knows {later[0]}). Nothing "
-            "was changed. Install that version, or a later one, and restore it there."
+        raise WordedError(
+            message("setup-backup-later", file=given(backup), migration=given(later[0]))
         )
 
 

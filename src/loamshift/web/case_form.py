@@ -9,10 +9,11 @@ from datetime import date
 from functools import cache
 from typing import Any, Final
 
-from django.utils.translation import gettext, gettext_lazy
-
 from loamshift.case.questions import Question, QuestionTable, case_questions
+from loamshift.domain.message import Given, message
 from loamshift.errors import Fault
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.web.cases import Tree, with_fields
 
 USUAL: Final[Mapping[str, tuple[str, ...]]] = {
@@ -57,10 +58,8 @@ EXAMPLES_US: Final = {
     "temperature": "47 F",
 }
 HINTS: Final = {
-    "today": gettext_lazy(
-        "Leave it empty, and the letter is written for the day on which it is read."
-    ),
-    "place.name": gettext_lazy("The nearest place of the list, or a name beside your own figures."),
+    "today": message("form-hint-today"),
+    "place.name": message("form-hint-place"),
 }
 _NUMBER: Final = re.compile(r"-?\d{1,15}(\.\d{1,12})?")
 _DAY: Final = re.compile(r"\d{4}-\d\d-\d\d")
@@ -123,6 +122,11 @@ class Group:
         return "g-" + (self.name or "top").replace(".", "-")
 
     @property
+    def key(self) -> str:
+        """Its name as a message chooses by it; ``top`` for the keys above all tables."""
+        return self.name or "top"
+
+    @property
     def more_is_open(self) -> bool:
         """True where something stands among the others, or is wrong there."""
         return any(line.value or line.faults for line in self.others)
@@ -144,7 +148,7 @@ def case_form(
     tree: Mapping[str, Any],
     *,
     faults: Sequence[Fault] = (),
-    units: str = "metric",
+    words: Words | None = None,
     empty_rows: Mapping[str, int] | None = None,
 ) -> tuple[Group, ...]:
     """Everything a case file holds as groups of lines.
@@ -155,8 +159,8 @@ def case_form(
         The case file as tables, values as typed [object].
     faults
         What the reader found wrong [objects].
-    units
-        Units of the examples: metric or us [text].
+    words
+        Units of the examples, and language and spelling of what is asked [object].
     empty_rows
         How many empty rows a list shows, by its name; one where nothing is said [count].
 
@@ -168,7 +172,7 @@ def case_form(
     told: dict[str, list[Fault]] = {}
     for fault in faults:
         told.setdefault(asked_path(fault.path), []).append(fault)
-    build = _Builder(tree, told, units, dict(empty_rows or {}))
+    build = _Builder(tree, told, words or Words(), dict(empty_rows or {}))
     groups = []
     for table in case_questions():
         if "." not in table.name:
@@ -195,22 +199,32 @@ def untold(groups: Iterable[Group], faults: Sequence[Fault]) -> tuple[Fault, ...
     return tuple(fault for fault in faults if fault not in beside)
 
 
-def faulty_lines(groups: Iterable[Group]) -> list[tuple[str, str]]:
+def faulty_lines(groups: Iterable[Group], words: Words) -> list[tuple[str, str]]:
     """Ids of the lines with faults and what they are called, for links to them."""
     found = []
     for group in groups:
         for one in (group, *group.lists):
-            lines = [("", line) for line in (*one.usual, *one.others)]
-            lines += [(f" {row.number}", line) for row in one.rows for line in row.lines]
+            lines = [(0, line) for line in (*one.usual, *one.others)]
+            lines += [(row.number, line) for row in one.rows for line in row.lines]
             found += [
-                (line.name, f"{one.label}{number}: {line.label}" if one.name else line.label)
+                (line.name, _in_group(one.label if one.name else "", number, line.label, words))
                 for number, line in lines
                 if line.faults
             ]
     return found
 
 
-def path_label(path: str) -> str:
+def _in_group(group: str, number: int, field: str, words: Words) -> str:
+    """A field with the table it belongs to, and its row in a list."""
+    if not group:
+        return field
+    where, what = Given(group), Given(field)
+    if number:
+        return say(message("form-field-in-row", group=where, n=number, field=what), words)
+    return say(message("form-field-in", group=where, field=what), words)
+
+
+def path_label(path: str, words: Words) -> str:
     """A place in a case file as the form calls it: ``applied[2].rate`` is ``Put on 2: Rate``."""
     question = _asked().get(_without_numbers(_INDEX.sub("", path)))
     name, _, _key = _INDEX.sub("", path).rpartition(".")
@@ -218,8 +232,12 @@ def path_label(path: str) -> str:
     if question is None or table is None:
         return path
     number = _INDEX.search(path)
-    where = f"{gettext(table.label)} {number[1]}" if number else gettext(table.label)
-    return f"{where}: {gettext(question.label)}" if table.name else gettext(question.label)
+    return _in_group(
+        words.text(table.label) if table.name else "",
+        int(number[1]) if number else 0,
+        words.text(question.label),
+        words,
+    )
 
 
 def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:
@@ -271,7 +289,7 @@ def value_text(node: Any) -> str:
 class _Builder:
     tree: Mapping[str, Any]
     told: Mapping[str, list[Fault]]
-    units: str
+    words: Words
     empty_rows: Mapping[str, int]
 
     def group(self, table: QuestionTable, lists: tuple[Group, ...] = ()) -> Group:
@@ -281,8 +299,8 @@ class _Builder:
         rows = self._rows(table, asked) if table.is_list else ()
         return Group(
             name=table.name,
-            label=gettext(table.label) if table.label else gettext("The bed's name"),
-            meaning=gettext(table.meaning) if table.name else "",
+            label=self._label(table),
+            meaning=self.words.text(table.meaning) if table.name else "",
             usual=() if table.is_list else tuple(self._line(table, q, table.name) for q in first),
             others=()
             if table.is_list
@@ -292,6 +310,11 @@ class _Builder:
             faults=tuple(self.told.get(table.name, ())) if table.name else (),
             is_list=table.is_list,
         )
+
+    def _label(self, table: QuestionTable) -> str:
+        if not table.label:
+            return say(message("form-top-label"), self.words)
+        return self.words.text(table.label)
 
     def _rows(self, table: QuestionTable, asked: Sequence[Question]) -> tuple[Row, ...]:
         entries = _at(self.tree, table.name)
@@ -318,11 +341,11 @@ class _Builder:
         own = (value,) if value and value not in question.choices else ()
         return Line(
             path=path,
-            label=gettext(question.label),
+            label=self.words.text(question.label),
             value=value,
             choices=(*question.choices, *own) if question.choices else (),
-            hint=_hint(key, question),
-            example=_example(question, self.units),
+            hint=_hint(key, question, self.words),
+            example=_example(question, self.words.units),
             suggests=SUGGESTS.get(key, ""),
             is_day=question.takes.startswith("date"),
             is_numeric=question.takes.startswith(("number", "pH", "whole")),
@@ -333,15 +356,16 @@ class _Builder:
         )
 
 
-def _hint(key: str, question: Question) -> str:
+def _hint(key: str, question: Question, words: Words) -> str:
     if key in HINTS:
-        return str(HINTS[key])
-    said = _ASIDE.sub("", gettext(question.meaning)).replace("`", "")
+        return say(HINTS[key], words)
+    said = words.text(_ASIDE.sub("", question.meaning).replace("`", ""))
     _, _, bare = question.takes.partition("; ")
     if bare.startswith("a bare number"):
         said += f" {bare[0].upper()}{bare[1:]}."
     if "list" in question.takes and "January" not in question.takes and not question.choices:
-        said += " " + gettext("Part several by a semicolon.") if "name" in question.takes else ""
+        several = say(message("form-hint-several"), words)
+        said += f" {several}" if "name" in question.takes else ""
     return said
 
 

@@ -1,4 +1,4 @@
-"""What every page knows: the office, the way round, and whether this person may change things."""
+"""What every page knows: the office, its words, the navigation, and who may change things."""
 
 from __future__ import annotations
 
@@ -8,17 +8,23 @@ from typing import Any, Final
 from django.conf import settings
 from django.http import HttpRequest
 from django.urls import reverse
-from django.utils.translation import gettext_lazy as _
 
-DESK: Final = (
-    ("beds", _("Beds"), ("/beds", "/clients", "/gardens")),
-    ("claims", _("Claims"), ("/claims",)),
-    ("shelf", _("Shelf"), ("/shelf",)),
-    ("post", _("Post"), ("/post",)),
+from loamshift.domain.message import Message, message
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.store.changes import KEPT_DAYS
+from loamshift.web.wording import words_for
+
+Pages = tuple[tuple[str, Message, tuple[str, ...]], ...]
+MAIN: Final[Pages] = (
+    ("beds", message("page-beds"), ("/beds", "/clients", "/gardens")),
+    ("claims", message("page-claims"), ("/claims",)),
+    ("shelf", message("page-products"), ("/shelf",)),
+    ("post", message("page-letters"), ("/post",)),
 )
-BACK_ROOM: Final = (
-    ("changes", _("Changes"), ("/changes",)),
-    ("settings", _("Settings"), ("/settings",)),
+OFFICE: Final[Pages] = (
+    ("changes", message("page-history"), ("/changes",)),
+    ("settings", message("page-settings"), ("/settings",)),
 )
 
 
@@ -27,23 +33,27 @@ class Way:
     """One page in the line at the top."""
 
     address: str
-    label: Any
+    label: str
     here: bool
 
 
 def page(request: HttpRequest) -> dict[str, Any]:
-    """Office, role, mode, and the ways round for the templates."""
+    """Office, words, role, mode, and the navigation for the templates."""
     office = getattr(request, "office", None)
+    words = words_for(request)
     return {
         "office": office,
+        "words": words,
+        "undo_days": KEPT_DAYS,
         "may_change": getattr(request, "may_change", False),
         "office_mode": settings.OFFICE_MODE,
-        "desk": _ways(DESK, request) if office else (),
-        "back_room": _ways(BACK_ROOM, request) if office else (),
+        "main_pages": _ways(MAIN, request, words) if office else (),
+        "office_pages": _ways(OFFICE, request, words) if office else (),
     }
 
 
-def _ways(pages: tuple[tuple[str, Any, tuple[str, ...]], ...], request: HttpRequest) -> list[Way]:
+def _ways(pages: Pages, request: HttpRequest, words: Words) -> list[Way]:
     return [
-        Way(reverse(name), label, request.path.startswith(starts)) for name, label, starts in pages
+        Way(reverse(name), say(label, words), request.path.startswith(starts))
+        for name, label, starts in pages
     ]

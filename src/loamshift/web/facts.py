@@ -7,26 +7,30 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from django.utils.translation import gettext_lazy as _
-
 from loamshift.domain.case import BedKind
+from loamshift.domain.message import Given, Message, message
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.errors import Fault
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 
-_HOLE: Final = re.compile(r"\{([a-z_.]+)\}")
+_HOLE: Final = re.compile("\ue000([a-z_.]+)\ue001")
 _SEPARATOR: Final = "; "
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ask:
-    """How one key of the case file is asked for inside a sentence."""
+    """How one key of the case file is asked for inside a sentence.
 
-    label: Any
-    empty: Any
+    ``empty`` is what an empty field says; a field with choices says it in its first.
+    """
+
+    label: Message
+    empty: Message | None = None
     example: str = ""
     example_us: str = ""
-    choices: tuple[tuple[str, Any], ...] = ()
+    choices: tuple[tuple[str, Message], ...] = ()
     suggests: str = ""
     numeric: bool = False
 
@@ -40,10 +44,11 @@ class Field:
     value: str
     empty: str
     example: str
-    choices: tuple[tuple[str, Any], ...]
+    choices: tuple[tuple[str, str], ...]
     suggests: str
     numeric: bool
     fault: Fault | None
+    hint: str
     kept: str = ""
 
     @property
@@ -56,11 +61,6 @@ class Field:
         """Characters that show [count]."""
         return min(max(len(self.value or self.empty), 2), 34)
 
-    @property
-    def hint(self) -> str:
-        """The label with an example, for those who point at the field."""
-        return f"{self.label}, for example {self.example}" if self.example else self.label
-
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -71,109 +71,157 @@ class Said:
 
 Piece = Said | Field
 
-_METHODS = tuple((str(method), str(method)) for method in PhMethod)
 ASKED: Final[Mapping[str, Ask]] = {
     "bed.kind": Ask(
-        label=_("What it is"),
-        empty=_("a bed"),
-        choices=(
-            ("", _("A bed")),
-            (str(BedKind.GROUND), _("A bed in the ground")),
-            (str(BedKind.RAISED), _("A raised bed")),
-            (str(BedKind.CONTAINER), _("A pot")),
-            (str(BedKind.LAWN), _("A lawn")),
-            (str(BedKind.FIELD), _("A field")),
+        label=message("facts-bed-kind"),
+        choices=tuple(
+            ("" if kind is None else str(kind), message("facts-kind", kind=kind))
+            for kind in (None, *(str(one) for one in BedKind))
         ),
     ),
-    "bed.area": Ask(label=_("Area"), empty=_("any size"), example="20 m2", example_us="200 sq ft"),
-    "bed.depth": Ask(label=_("Depth worked"), empty=_("15 cm"), example="15 cm", example_us="6 in"),
+    "bed.area": Ask(
+        label=message("facts-bed-area"),
+        empty=message("facts-bed-area-empty"),
+        example="20 m2",
+        example_us="200 sq ft",
+    ),
+    "bed.depth": Ask(
+        label=message("facts-bed-depth"),
+        empty=message("facts-bed-depth-empty"),
+        example="15 cm",
+        example_us="6 in",
+    ),
     "bed.planted": Ask(
-        label=_("Planted already"),
-        empty=_("not planted yet"),
+        label=message("facts-bed-planted"),
         choices=(
-            ("", _("perhaps planted")),
-            ("false", _("not planted yet")),
-            ("true", _("planted")),
+            ("", message("facts-planted", planted=None)),
+            ("false", message("facts-planted", planted="no")),
+            ("true", message("facts-planted", planted="yes")),
         ),
     ),
     "place.name": Ask(
-        label=_("Place"), empty=_("a place"), example="Minneapolis", suggests="places"
+        label=message("facts-place-name"),
+        empty=message("facts-place-name-empty"),
+        example="Minneapolis",
+        suggests="places",
     ),
     "soil.texture": Ask(
-        label=_("Texture"), empty=_("any texture"), example="loam", suggests="textures"
+        label=message("facts-soil-texture"),
+        empty=message("facts-soil-texture-empty"),
+        example="loam",
+        suggests="textures",
     ),
     "soil.medium": Ask(
-        label=_("What the roots stand in"),
-        empty=_("soil"),
+        label=message("facts-soil-medium"),
         choices=(
-            ("", _("soil")),
-            (str(Medium.MINERAL), _("mineral soil")),
-            (str(Medium.PEAT_MIX), _("a peat mix")),
-            (str(Medium.BARK_MIX), _("a bark mix")),
+            ("", message("facts-medium", medium=None)),
+            (str(Medium.MINERAL), message("facts-medium", medium="mineral")),
+            (str(Medium.PEAT_MIX), message("facts-medium", medium="peat-mix")),
+            (str(Medium.BARK_MIX), message("facts-medium", medium="bark-mix")),
         ),
     ),
     "soil.organic_matter_pct": Ask(
-        label=_("Organic matter, per cent"), empty=_("some"), example="3", numeric=True
+        label=message("facts-soil-organic-matter-pct"),
+        empty=message("facts-soil-organic-matter-pct-empty"),
+        example="3",
+        numeric=True,
     ),
-    "soil.ph": Ask(label=_("pH read"), empty=_("not read"), example="7.0", numeric=True),
+    "soil.ph": Ask(
+        label=message("facts-soil-ph"),
+        empty=message("facts-soil-ph-empty"),
+        example="7.0",
+        numeric=True,
+    ),
     "soil.ph_method": Ask(
-        label=_("How the pH was read"),
-        empty=_("an unknown method"),
-        choices=(("", _("an unknown method")), *((m, m) for m, _x in _METHODS if m != "unknown")),
+        label=message("facts-soil-ph-method"),
+        choices=(
+            ("", message("facts-method-unknown")),
+            *(
+                (str(method), message("verbatim", text=Given(str(method))))
+                for method in PhMethod
+                if method is not PhMethod.UNKNOWN
+            ),
+        ),
     ),
     "soil.fizz_acid": Ask(
-        label=_("Acid of the fizz test"),
-        empty=_("acid"),
+        label=message("facts-soil-fizz-acid"),
         choices=(
-            ("", _("acid")),
-            (str(FizzAcid.HCL), _("hydrochloric acid")),
-            (str(FizzAcid.VINEGAR), _("vinegar")),
+            ("", message("facts-acid", acid=None)),
+            (str(FizzAcid.HCL), message("facts-acid", acid="hcl")),
+            (str(FizzAcid.VINEGAR), message("facts-acid", acid="vinegar")),
         ),
     ),
     "soil.fizz": Ask(
-        label=_("Fizz"),
-        empty=_("was not tried"),
+        label=message("facts-soil-fizz"),
         choices=(
-            ("", _("was not tried")),
-            (str(Fizz.NONE), _("did not fizz")),
-            (str(Fizz.SLIGHT), _("fizzed slightly")),
-            (str(Fizz.MODERATE), _("fizzed moderately")),
-            (str(Fizz.STRONG), _("fizzed strongly")),
-            (str(Fizz.EXTREME), _("fizzed extremely")),
+            ("", message("facts-fizz", fizz=None)),
+            (str(Fizz.NONE), message("facts-fizz", fizz="no-fizz")),
+            (str(Fizz.SLIGHT), message("facts-fizz", fizz="slight")),
+            (str(Fizz.MODERATE), message("facts-fizz", fizz="moderate")),
+            (str(Fizz.STRONG), message("facts-fizz", fizz="strong")),
+            (str(Fizz.EXTREME), message("facts-fizz", fizz="extreme")),
         ),
     ),
     "aim.plant": Ask(
-        label=_("Plant wanted"), empty=_("a plant"), example="highbush blueberry", suggests="plants"
+        label=message("facts-aim-plant"),
+        empty=message("facts-aim-plant-empty"),
+        example="highbush blueberry",
+        suggests="plants",
     ),
     "aim.target_ph": Ask(
-        label=_("pH aimed at"), empty=_("what the plant likes"), example="5.0", numeric=True
+        label=message("facts-aim-target-ph"),
+        empty=message("facts-aim-target-ph-empty"),
+        example="5.0",
+        numeric=True,
     ),
     "water.weekly": Ask(
-        label=_("Water a week"), empty=_("nothing"), example="25 mm", example_us="1 in"
+        label=message("facts-water-weekly"),
+        empty=message("facts-water-weekly-empty"),
+        example="25 mm",
+        example_us="1 in",
     ),
     "water.alkalinity": Ask(
-        label=_("Alkalinity of the water"), empty=_("unknown"), example="180 mg/L CaCO3"
+        label=message("facts-water-alkalinity"),
+        empty=message("facts-water-alkalinity-empty"),
+        example="180 mg/L CaCO3",
     ),
 }
 """Keys asked for in sentences; every other key has its place on the page that edits the bed."""
 
-SENTENCES: Final = (
-    _(
-        "{bed.kind} of {bed.area}, worked {bed.depth} deep, {bed.planted}, near {place.name}. "
-        "It is wanted for {aim.plant}; the pH to reach is {aim.target_ph}."
+SENTENCES: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
+    (
+        "facts-bed",
+        (
+            "bed.kind",
+            "bed.area",
+            "bed.depth",
+            "bed.planted",
+            "place.name",
+            "aim.plant",
+            "aim.target_ph",
+        ),
     ),
-    _(
-        "Roots stand in {soil.medium}: {soil.texture}, {soil.organic_matter_pct} % organic matter. "
-        "It reads pH {soil.ph} by {soil.ph_method}; a drop of {soil.fizz_acid} {soil.fizz}."
+    (
+        "facts-soil",
+        (
+            "soil.medium",
+            "soil.texture",
+            "soil.organic_matter_pct",
+            "soil.ph",
+            "soil.ph_method",
+            "soil.fizz_acid",
+            "soil.fizz",
+        ),
     ),
-    _("Watering brings it {water.weekly} a week in the season, of {water.alkalinity} alkalinity."),
+    ("facts-water", ("water.weekly", "water.alkalinity")),
 )
+"""Messages with the keys whose fields stand in them."""
 
 
 def facts(
     tree: Mapping[str, Any],
     *,
-    units: str = "metric",
+    words: Words,
     faults: Sequence[Fault] = (),
     kept: Mapping[str, Any] | None = None,
 ) -> tuple[tuple[Piece, ...], ...]:
@@ -183,8 +231,8 @@ def facts(
     ----------
     tree
         The case file as tables [object].
-    units
-        Units of the examples where a field is empty: metric or us [text].
+    words
+        The reader; the units are those of examples where a field is empty [object].
     faults
         What the reader found wrong [objects].
     kept
@@ -197,7 +245,7 @@ def facts(
     """
     wrong = {fault.path: fault for fault in faults}
     return tuple(
-        tuple(_pieces(str(sentence), tree, units, wrong, kept or {})) for sentence in SENTENCES
+        tuple(_pieces(key, names, tree, words, wrong, kept or {})) for key, names in SENTENCES
     )
 
 
@@ -221,17 +269,21 @@ def value_at(tree: Mapping[str, Any], path: str) -> str:
 
 
 def _pieces(
-    sentence: str,
+    key: str,
+    names: Sequence[str],
     tree: Mapping[str, Any],
-    units: str,
+    words: Words,
     wrong: Mapping[str, Fault],
     kept: Mapping[str, Any],
 ) -> Iterator[Piece]:
+    """A sentence parted at its fields, in the order that its language wants."""
+    holes = {name.replace(".", "_"): Given(f"\ue000{name}\ue001") for name in names}
+    sentence = say(message(key, **holes), words)
     end = 0
     for hole in _HOLE.finditer(sentence):
         if hole.start() > end:
             yield Said(sentence[end : hole.start()])
-        yield field_of(hole.group(1), tree, units=units, wrong=wrong, kept=kept)
+        yield field_of(hole.group(1), tree, words=words, wrong=wrong, kept=kept)
         end = hole.end()
     if end < len(sentence):
         yield Said(sentence[end:])
@@ -241,26 +293,29 @@ def field_of(
     path: str,
     tree: Mapping[str, Any],
     *,
-    units: str = "metric",
+    words: Words,
     wrong: Mapping[str, Fault] | None = None,
     kept: Mapping[str, Any] | None = None,
 ) -> Field:
     """One field that stands in a sentence, as it is now."""
     asked = ASKED[path]
     value = value_at(tree, path)
-    example = asked.example_us if units == "us" and asked.example_us else asked.example
-    choices = asked.choices
-    if choices and value not in (known for known, _said in choices):
+    example = asked.example_us if words.units == "us" and asked.example_us else asked.example
+    choices = tuple((known, say(what, words)) for known, what in asked.choices)
+    if choices and value not in (known for known, _text in choices):
         choices = (*choices, (value, value))
+    label = say(asked.label, words)
+    hint = message("facts-hint", label=Given(label), example=Given(example))
     return Field(
         path=path,
-        label=str(asked.label),
+        label=label,
         value=value,
-        empty=str(asked.empty),
+        empty=say(asked.empty, words) if asked.empty else choices[0][1] if choices else "",
         example=example,
         choices=choices,
         suggests=asked.suggests,
         numeric=asked.numeric,
         fault=(wrong or {}).get(path),
+        hint=say(hint, words) if example else label,
         kept=value_at(kept or {}, path),
     )

@@ -9,8 +9,9 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.http import QueryDict
-from django.utils.translation import gettext
 
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault
 from loamshift.units import FOOT_CM
 
@@ -140,9 +141,8 @@ def plan_from_form(
         if (area := _area(post, f"area.{number}", faults, known=known, unit_m=unit_m)) is not None
     ]
     if len(areas) > MOST_AREAS:
-        problem = gettext("%d areas") % len(areas)
-        mend = gettext("A plan has at most %d.") % MOST_AREAS
-        faults.append(Fault("areas", "", problem, mend))
+        wrong = message("gardens-too-many-areas", n=len(areas))
+        faults.append(fault("areas", wrong, message("gardens-most-areas", most=MOST_AREAS)))
         areas = areas[:MOST_AREAS]
     right = max((a.box[0] + a.box[2] for a in areas), default=0.0)
     foot = max((a.box[1] + a.box[3] for a in areas), default=0.0)
@@ -170,20 +170,20 @@ def _area(
     points = _points_of([pair.split(",") for pair in post.get(f"{at}.points", "").split()])
     if not any(typed.values()):
         if name or bed:
-            mend = gettext("Give width and length, or empty the row.")
-            faults.append(Fault(f"{at}.width", "", gettext("no size"), mend))
+            wrong, right = message("gardens-no-size"), message("gardens-give-size")
+            faults.append(fault(f"{at}.width", wrong, right))
         return None
     if len(name) > LONGEST_NAME:
-        mend = gettext("Use at most %d signs.") % LONGEST_NAME
-        faults.append(Fault(f"{at}.name", name[:20], gettext("far too long"), mend))
+        wrong, right = message("gardens-name-long"), message("page-shorten", most=LONGEST_NAME)
+        faults.append(fault(f"{at}.name", wrong, right, given=name[:20]))
         name = name[:LONGEST_NAME]
     if bed and bed not in known:
-        mend = gettext("Choose a bed of this garden.")
-        faults.append(Fault(f"{at}.bed", "", gettext("no bed of this garden"), mend))
+        wrong, right = message("gardens-bed-unknown"), message("gardens-choose-bed")
+        faults.append(fault(f"{at}.bed", wrong, right))
         bed = ""
     if len(points) > MOST_CORNERS:
-        mend = gettext("An area has at most %d corners.") % MOST_CORNERS
-        faults.append(Fault(f"{at}.width", "", gettext("too many corners"), mend))
+        right = message("gardens-most-corners", most=MOST_CORNERS)
+        faults.append(fault(f"{at}.width", message("gardens-many-corners"), right))
         points = points[:MOST_CORNERS]
     width = _length(post, f"{at}.width", faults, unit_m=unit_m)
     length = _length(post, f"{at}.length", faults, unit_m=unit_m)
@@ -225,17 +225,21 @@ def _length(
     text = post.get(key, "").strip().replace(",", ".")
     if not text:
         if key.endswith((".width", ".length")):
-            mend = gettext("Both width and length are needed.")
-            faults.append(Fault(key, "", gettext("missing"), mend))
+            wrong, right = message("gardens-size-half"), message("gardens-size-both")
+            faults.append(fault(key, wrong, right))
         return None
     try:
         value = float(text) * unit_m
     except ValueError:
         value = math.nan
     if not math.isfinite(value) or not least <= value <= MOST_M:
-        said = {"least": f"{least / unit_m:.3g}", "most": f"{MOST_M / unit_m:.0f}"}
-        mend = gettext("Give a number from %(least)s to %(most)s.") % said
-        faults.append(Fault(key, text[:20], gettext("no length a plan can have"), mend))
+        wrong = message("gardens-length-wrong", typed=Given(text[:20]))
+        right = message(
+            "gardens-length-right",
+            least=Given(f"{least / unit_m:.3g}"),
+            most=Given(f"{MOST_M / unit_m:.0f}"),
+        )
+        faults.append(fault(key, wrong, right, given=text[:20]))
         return None
     return value
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from datetime import date
 from uuid import UUID
 
-from django.utils.translation import gettext
-
 from loamshift.domain.case import Case
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.advise import advise
 from loamshift.services.context.readings import current_reading
 from loamshift.store.models import Bed, Garden, Office
@@ -30,7 +31,7 @@ def put_case(bed: Bed, case_text: str, *, today: date) -> Case:
     decision = str(advise(case).verdict.decision)
     reading = current_reading(case)
     bed.case_text = case_text
-    bed.name = (case.name or gettext("Unnamed bed"))[:LONGEST_NAME]
+    bed.name = (case.name or say(message("beds-unnamed"), Words()))[:LONGEST_NAME]
     bed.plants = ", ".join(plant.name for plant in case.aim.plants)[:LONGEST_PLANTS]
     bed.ph = None if reading is None else reading.ph
     bed.decision = decision
@@ -52,5 +53,5 @@ def garden_called(office: Office, key: str) -> Garden | None:
     except ValueError:
         garden = None
     if garden is None:
-        raise InputError(gettext("That garden is not there any more; choose another."))
+        raise WordedError(message("beds-garden-gone"))
     return garden

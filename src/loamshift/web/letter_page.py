@@ -12,7 +12,6 @@ from html import escape
 from typing import Final
 
 from django.urls import reverse
-from django.utils.translation import gettext as _
 
 from loamshift.domain.letter import (
     Block,
@@ -25,13 +24,17 @@ from loamshift.domain.letter import (
     Paragraph,
     Section,
 )
+from loamshift.domain.message import Message, message
 from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
 from loamshift.report.inline import bare, source_count, without_repeats
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.web.picture import pictures
 
 WHY: Final = {
     FigureKind.DOSE: "dose.acid_mmolc_kg",
     FigureKind.YEAR: "applications",
+    FigureKind.DECIDES: "plan.decides",
     FigureKind.COURSE: "forecast",
     FigureKind.OPTIONS: "options",
     FigureKind.LEDGER: "ledger",
@@ -55,13 +58,15 @@ class LetterPage:
     sections: str
 
 
-def letter_page(letter: Letter) -> LetterPage:
+def letter_page(letter: Letter, *, words: Words) -> LetterPage:
     """The pieces of a letter for the plan page.
 
     Parameters
     ----------
     letter
         The letter [object].
+    words
+        The reader [object].
 
     Returns
     -------
@@ -85,12 +90,12 @@ def letter_page(letter: Letter) -> LetterPage:
         strip="".join(pictures(f) for f in _figures(letter) if f.kind is FigureKind.YEAR),
         verdict=bare(lead),
         because="\n".join(block_html(block, sources=sources) for block in rest),
-        beside="\n".join(_beside(notes, aside, sources)),
+        beside="\n".join(_beside(notes, aside, sources, words)),
         course="".join(
-            _figure(f, sources) for f in _figures(letter) if f.kind is FigureKind.COURSE
+            _figure(f, sources, words) for f in _figures(letter) if f.kind is FigureKind.COURSE
         ),
         sections="\n".join(
-            _section(section, number, sources)
+            _section(section, number, sources, words)
             for number, section in enumerate(letter.sections, 1)
             if section is not opening and section not in aside
         ),
@@ -105,9 +110,11 @@ def _figures(letter: Letter) -> list[Figure]:
     return [b for s in letter.sections for b in s.blocks if isinstance(b, Figure)]
 
 
-def _beside(notes: Iterable[Note], aside: Iterable[Section], sources: int) -> list[str]:
+def _beside(
+    notes: Iterable[Note], aside: Iterable[Section], sources: int, words: Words
+) -> list[str]:
     lines = [block_html(note, sources=sources) for note in notes]
-    lines.append(_opens("verdict.decision", _("Why this verdict")))
+    lines.append(_opens("verdict.decision", message("advice-why-verdict"), words))
     for section in aside:
         items = (i for block in section.blocks if isinstance(block, Items) for i in block.items)
         lines.append(f'<h2 class="aside-title">{inline_html(section.heading or "")}</h2>')
@@ -115,20 +122,21 @@ def _beside(notes: Iterable[Note], aside: Iterable[Section], sources: int) -> li
     return lines
 
 
-def _opens(key: str, said: str) -> str:
-    return f'<p class="note opens"><a href="{reverse("why", args=[key])}">{escape(said)}</a></p>'
+def _opens(key: str, what: Message, words: Words) -> str:
+    address, text = reverse("why", args=[key]), escape(say(what, words))
+    return f'<p class="note opens"><a href="{address}">{text}</a></p>'
 
 
-def _section(section: Section, number: int, sources: int) -> str:
+def _section(section: Section, number: int, sources: int, words: Words) -> str:
     column, margin = _placed(section)
-    lines = [line for block in column if (line := _block(block, section, sources))]
+    lines = [line for block in column if (line := _block(block, section, sources, words))]
     beside = [block_html(note, sources=sources) for note in margin]
     kinds = [block.kind for block in section.blocks if isinstance(block, Figure)]
-    beside += [_opens(WHY[kind], _why_said(kind)) for kind in kinds]
+    beside += [_opens(WHY[kind], _why_said(kind), words) for kind in kinds]
     if section.topic == "decides":
-        beside.append(_opens("plan", _("How the plan is chosen")))
+        beside.append(_opens("plan", message("advice-why-plan"), words))
     elif section.topic == "branches":
-        beside.append(_opens("branches", _("Why there are several answers")))
+        beside.append(_opens("branches", message("advice-why-branches"), words))
     heading = named = ""
     if section.heading:
         heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
@@ -152,43 +160,43 @@ def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
     return others, notes
 
 
-def _block(block: Block, section: Section, sources: int) -> str:
+def _block(block: Block, section: Section, sources: int, words: Words) -> str:
     if isinstance(block, Figure):
         if block.kind is FigureKind.COURSE:
             return ""
         if block.kind is FigureKind.YEAR:
             said = inline_html(block.sentence, sources=sources)
-            return f'<p class="under">{said}</p>{_table(block)}'
-        return _figure(block, sources)
+            return f'<p class="under">{said}</p>{_table(block, words)}'
+        return _figure(block, sources, words)
     if isinstance(block, Items) and section.matter is Matter.SOURCES:
         return sources_html(block)
     return block_html(block, sources=sources)
 
 
-def _figure(figure: Figure, sources: int) -> str:
+def _figure(figure: Figure, sources: int, words: Words) -> str:
     return (
         f'<figure class="{figure.kind.value}">\n'
         f'<p class="figure-title">{inline_html(figure.title)}</p>\n{pictures(figure)}\n'
         f"<figcaption>{inline_html(figure.sentence, sources=sources)}</figcaption>"
-        f"{_table(figure)}\n</figure>"
+        f"{_table(figure, words)}\n</figure>"
     )
 
 
-def _table(figure: Figure) -> str:
-    shown = escape(_("The figures in a table"))
+def _table(figure: Figure, words: Words) -> str:
+    shown = escape(say(message("advice-figures-in-table"), words))
     return f"<details><summary>{shown}</summary>\n{table_html(figure.table)}\n</details>"
 
 
-def _why_said(kind: FigureKind) -> str:
+def _why_said(kind: FigureKind) -> Message:
     match kind:
         case FigureKind.DOSE:
-            return _("How the amount is worked out")
+            return message("advice-why-amount")
         case FigureKind.YEAR:
-            return _("How the parts and dates are chosen")
-        case FigureKind.COURSE:
-            return _("How the course is worked out")
+            return message("advice-why-dates")
+        case FigureKind.DECIDES | FigureKind.COURSE:
+            return message("advice-why-course")
         case FigureKind.OPTIONS:
-            return _("How the ways are compared")
+            return message("advice-why-options")
         case FigureKind.LEDGER:
-            return _("How the year’s acid is added up")
-    return _("How a claim is settled")
+            return message("advice-why-ledger")
+    return message("advice-why-claims")

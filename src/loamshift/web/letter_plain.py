@@ -5,8 +5,6 @@ from __future__ import annotations
 from functools import lru_cache
 from html import escape
 
-from django.utils.translation import gettext as _
-
 from loamshift.domain.letter import (
     Block,
     Figure,
@@ -17,14 +15,17 @@ from loamshift.domain.letter import (
     Paragraph,
     Section,
 )
+from loamshift.domain.message import message
 from loamshift.report.chart import PAGE_WIDTH_PX
 from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
 from loamshift.report.inline import bare, source_count
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.web.picture import pictures
 
 
 @lru_cache(maxsize=128)
-def letter_plain(letter: Letter, *, part: str = "part") -> str:
+def letter_plain(letter: Letter, *, part: str = "part", words: Words | None = None) -> str:
     """The sections of a letter as HTML, every block where the letter has it.
 
     Parameters
@@ -33,6 +34,8 @@ def letter_plain(letter: Letter, *, part: str = "part") -> str:
         The letter [object].
     part
         What the names of its headings begin with, where two letters share a page [text].
+    words
+        The reader; British where nobody says [object].
 
     Returns
     -------
@@ -41,18 +44,19 @@ def letter_plain(letter: Letter, *, part: str = "part") -> str:
     """
     sources = source_count(letter)
     return "\n".join(
-        _section(section, f"{part}-{number}", sources)
+        _section(section, f"{part}-{number}", sources, words or Words())
         for number, section in enumerate(letter.sections, 1)
     )
 
 
-def _section(section: Section, name: str, sources: int) -> str:
+def _section(section: Section, name: str, sources: int, words: Words) -> str:
     notes = [block for block in section.blocks if isinstance(block, Note)]
     column: list[Block] = [block for block in section.blocks if not isinstance(block, Note)]
     if section.matter is Matter.ASIDE or not column:
         column, notes = list(section.blocks), []
     lines = [
-        _block(block, section, sources, first=place == 0) for place, block in enumerate(column)
+        _block(block, section, sources, words, first=place == 0)
+        for place, block in enumerate(column)
     ]
     heading = named = beside = ""
     if section.heading:
@@ -68,9 +72,9 @@ def _section(section: Section, name: str, sources: int) -> str:
     )
 
 
-def _block(block: Block, section: Section, sources: int, *, first: bool) -> str:
+def _block(block: Block, section: Section, sources: int, words: Words, *, first: bool) -> str:
     if isinstance(block, Figure):
-        return _figure(block, sources)
+        return _figure(block, sources, words)
     if isinstance(block, Items) and section.matter is Matter.SOURCES:
         return sources_html(block)
     if isinstance(block, Paragraph) and section.matter is Matter.OPENING and first:
@@ -78,8 +82,8 @@ def _block(block: Block, section: Section, sources: int, *, first: bool) -> str:
     return block_html(block, sources=sources)
 
 
-def _figure(figure: Figure, sources: int) -> str:
-    shown = escape(_("The figures in a table"))
+def _figure(figure: Figure, sources: int, words: Words) -> str:
+    shown = escape(say(message("advice-figures-in-table"), words))
     return (
         f'<figure class="{figure.kind.value}">\n'
         f'<p class="figure-title">{inline_html(figure.title)}</p>\n'

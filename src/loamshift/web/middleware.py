@@ -57,7 +57,7 @@ def refused(request: HttpRequest, status: int) -> HttpResponse:
     from loamshift.web.views.errors import error_page
 
     if request.path.startswith(API):
-        return answer_for_status(status)
+        return answer_for_status(request, status)
     return error_page(request, status)
 
 

@@ -9,15 +9,19 @@ from typing import Any, Final
 
 from django.http import QueryDict
 from django.utils.http import urlencode
-from django.utils.translation import gettext as _
-from django.utils.translation import ngettext
 
+from loamshift.domain.field_name import IN_TEXT, field_key
+from loamshift.domain.message import Given, Message, message
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.letter_fields import field_called
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.store.models import Office
 from loamshift.web.answers import Answered, answered
 from loamshift.web.cases import Tree, text_of
 from loamshift.web.facts import ASKED, Field, Piece, facts, faults_elsewhere
+from loamshift.web.problems import whole_fault
+from loamshift.web.wording import words_of
 
 TOP_KEYS: Final = ("name", "units", "today")
 _MOST_TOLD: Final = 8
@@ -40,7 +44,7 @@ class Page:
     elsewhere: tuple[Fault, ...]
     fields: tuple[tuple[str, str], ...]
     carried: tuple[tuple[str, str], ...]
-    also: tuple[str, ...]
+    also: str
 
     @property
     def query(self) -> str:
@@ -92,20 +96,21 @@ def page_of(
     except CaseError as error:
         faults = error.faults
     except InputError as error:
-        faults = (Fault("", "", str(error), ""),)
+        faults = (whole_fault(error),)
     fields = changed(tree, kept or {})
+    words = words_of(office)
     return Page(
         tree=dict(tree),
-        sentences=facts(tree, units=office.units, faults=faults, kept=kept),
+        sentences=facts(tree, words=words, faults=faults, kept=kept),
         answered=found,
         faults=faults,
         elsewhere=tuple(
-            replace(fault, path=field_called(fault.path) if fault.path else "")
+            replace(fault, path=field_called(fault.path, words) if fault.path else "")
             for fault in faults_elsewhere(faults)
         ),
         fields=tuple(fields),
         carried=tuple((path, value) for path, value in fields if path not in ASKED),
-        also=tuple(also_known(tree)),
+        also=words.listed(also_known(tree, words)),
     )
 
 
@@ -147,9 +152,9 @@ def _gathered(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     return found
 
 
-def also_known(tree: Mapping[str, Any]) -> Iterator[str]:
+def also_known(tree: Mapping[str, Any], words: Words) -> list[str]:
     """What is known of a bed that no sentence asks for, as short phrases."""
-    told = []
+    told: list[Message] = []
     for key, node in tree.items():
         if key in TOP_KEYS or key == "case":
             continue
@@ -157,33 +162,42 @@ def also_known(tree: Mapping[str, Any]) -> Iterator[str]:
             told.append(_counted(key, len(node)))
         elif isinstance(node, Mapping):
             told += [
-                f"{_lowered(field_called(path))} {value}"
-                for path, value in _gathered_text(leaves(node, key))
+                message("advice-also-fact", field=_named(path, words), value=value)
+                for path, value in _gathered_text(leaves(node, key), words)
                 if path not in ASKED
             ]
-    yield from told[:_MOST_TOLD]
+    shown = told[:_MOST_TOLD]
     if len(told) > _MOST_TOLD:
-        more = len(told) - _MOST_TOLD
-        yield ngettext("%(count)d thing more", "%(count)d things more", more) % {"count": more}
+        shown.append(message("advice-also-more", n=len(told) - _MOST_TOLD))
+    return [say(one, words) for one in shown]
 
 
-def _gathered_text(pairs: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
+def _named(path: str, words: Words) -> Message | Given:
+    """A key as it is called inside a sentence."""
+    key = f"{field_key(path)}{IN_TEXT}"
+    if key in words.book:
+        return message(key)
+    return Given(path.rsplit(".", 1)[-1].replace("_", " "))
+
+
+def _gathered_text(
+    pairs: Iterable[tuple[str, str]], words: Words
+) -> Iterator[tuple[str, Message | Given]]:
+    truths = {"true": message("page-yes"), "false": message("page-no")}
     for path, values in _gathered(pairs).items():
-        yield path, {"true": _("yes"), "false": _("no")}.get(values[0], ", ".join(values))
+        yield path, truths.get(values[0], Given(", ".join(values)))
 
 
-def _lowered(text: str) -> str:
-    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
-
-
-def _counted(key: str, count: int) -> str:
-    named = {
-        "claim": ngettext("%(count)d claim to settle", "%(count)d claims to settle", count),
-        "applied": ngettext("%(count)d thing put on", "%(count)d things put on", count),
-        "reading": ngettext("%(count)d later reading", "%(count)d later readings", count),
-        "on_hand": ngettext("%(count)d material at hand", "%(count)d materials at hand", count),
-        "titration": ngettext(
-            "a titration of %(count)d step", "a titration of %(count)d steps", count
-        ),
-    }.get(key, f"%(count)d × {key.replace('_', ' ')}")
-    return named % {"count": count}
+def _counted(key: str, count: int) -> Message:
+    match key:
+        case "claim":
+            return message("advice-also-claims", n=count)
+        case "applied":
+            return message("advice-also-applied", n=count)
+        case "reading":
+            return message("advice-also-readings", n=count)
+        case "on_hand":
+            return message("advice-also-products", n=count)
+        case "titration":
+            return message("advice-also-titration", n=count)
+    return message("advice-also-other", n=count, what=Given(key.replace("_", " ")))

@@ -11,7 +11,10 @@ from django.db.migrations.executor import MigrationExecutor
 from django.db.utils import DatabaseError
 from django.utils import timezone
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.store.changes import Writer, purge
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.web.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
@@ -46,25 +49,28 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
         folder.mkdir(parents=True, exist_ok=True)
         connection.ensure_connection()
     except OSError as fault:
-        raise InputError(
-            f"{folder} cannot be used ({fault.strerror or fault}); name another folder with --data"
+        why = given(fault.strerror or fault)
+        raise WordedError(
+            message("setup-folder-unusable", folder=given(folder), why=why)
         ) from fault
     except DatabaseError as fault:
-        raise InputError(
-            f"The database cannot be opened: {fault}. Backups, where there are any, lie in "
-            f"{folder / BACKUPS}"
+        raise WordedError(
+            message("setup-database-unusable", why=given(fault), backups=given(folder / BACKUPS))
         ) from fault
     steps, later = _pending()
     if later:
-        raise InputError(
-            f"The data in {folder} was written by a later version of loamshift (it knows "
-            f"{later[0]}). Nothing was changed. Install that version again, or restore a backup "
-            f"from {folder / BACKUPS} into a new folder."
+        raise WordedError(
+            message(
+                "setup-later-version",
+                folder=given(folder),
+                migration=given(later[0]),
+                backups=given(folder / BACKUPS),
+            )
         )
     if steps:
         kept = back_up(folder, why=BEFORE_MIGRATION)
         if kept is not None:
-            told.append(f"A backup was kept first: {kept}")
+            told.append(say(message("setup-backup-made", file=given(kept)), Words()))
         call_command("migrate", verbosity=0, interactive=False)
     with transaction.atomic():
         if samples and not Office.objects.exists():
@@ -85,10 +91,18 @@ def _pending() -> tuple[list[str], list[str]]:
 
 def add_samples(office: Office) -> None:
     """Two invented beds of an invented client, so that no page is empty on the first day."""
-    writer = Writer(office, what="Added two sample beds")
-    client = Client(name="Sample client", note="Invented, to look around with; delete it any time.")
+    writer = Writer(office, what=message("changes-examples-added"))
+    words = Words()
+    client = Client(
+        name=say(message("setup-example-client"), words),
+        note=say(message("setup-example-note"), words),
+    )
     writer.add(client)
-    garden = Garden(client=client, name="Sample garden", place={"name": "Minneapolis"})
+    garden = Garden(
+        client=client,
+        name=say(message("setup-example-garden"), words),
+        place={"name": "Minneapolis"},
+    )
     writer.add(garden)
     today = date.today()  # noqa: DTZ011 - the local day
     for sample in SAMPLES:

@@ -7,8 +7,6 @@ from datetime import date
 from functools import lru_cache
 from typing import Any
 
-from django.utils.translation import gettext
-
 from loamshift.case.answer import answer_from_json, answer_to_json
 from loamshift.case.answer_file import AnswerFile, answer_file_from_json
 from loamshift.case.frozen import FrozenLetter
@@ -16,7 +14,9 @@ from loamshift.case.frozen_case import case_to_plain
 from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter
-from loamshift.errors import CaseError, InputError
+from loamshift.domain.message import Worded, message
+from loamshift.domain.worded_error import WordedError
+from loamshift.errors import CaseError
 from loamshift.report.changes import changes_letter
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
@@ -34,13 +34,13 @@ def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
         Where the case file of the bed cannot be used; it carries every fault.
     """
     found = answered(bed.case_text, office=office, today=today)
-    frozen = FrozenLetter(found.letter, words_of(office))
+    frozen = FrozenLetter(found.letter, found.words)
     return SentLetter(
         bed=bed,
         title=(bed.name or found.letter.title)[:200],
         sent_on=today,
         decision=str(found.answer.verdict.decision),
-        answer_text=answer_to_json(found.answer, case=found.case, letter=frozen),
+        answer_text=answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words),
     )
 
 
@@ -50,7 +50,7 @@ class Opened:
 
     file: AnswerFile | None
     letter: FrozenLetter | None
-    problem: str
+    problem: Worded
 
 
 def opened(sent: SentLetter) -> Opened:
@@ -60,7 +60,7 @@ def opened(sent: SentLetter) -> Opened:
     except CaseError as error:
         return Opened(None, None, str(error))
     if file.letter is None:
-        return Opened(file, None, gettext("It keeps an answer but no letter."))
+        return Opened(file, None, message("letters-no-letter"))
     return Opened(file, file.letter, "")
 
 
@@ -115,5 +115,5 @@ def _answered_like(case: Case, like: Answer) -> Answer:
 
 def _table(kept: Any) -> dict[str, Any]:
     if not isinstance(kept, dict):
-        raise InputError(gettext("The letter keeps no case to answer again."))
+        raise WordedError(message("letters-no-case"))
     return kept

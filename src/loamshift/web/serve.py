@@ -9,7 +9,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 from loamshift.web import surroundings as around
 
 LOOPBACK: Final = "127.0.0.1"
@@ -65,12 +66,9 @@ def free_port(port: int, *, host: str = LOOPBACK) -> int:
         try:
             probe.bind((host, port))
         except socket.gaierror as fault:
-            raise InputError(f"{host} is no address of this machine; see --host") from fault
+            raise WordedError(message("setup-host-unknown", host=given(host))) from fault
         except OSError as fault:
-            raise InputError(
-                f"Port {port} is taken, perhaps by a workbench that is open already; choose "
-                "another with --port"
-            ) from fault
+            raise WordedError(message("setup-port-taken", port=given(port))) from fault
         return int(probe.getsockname()[1])
 
 

@@ -36,7 +36,6 @@ MIDDLEWARE = [
     "django.middleware.gzip.GZipMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
-    "django.middleware.locale.LocaleMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
@@ -57,6 +56,7 @@ TEMPLATES = [
                 "django.contrib.messages.context_processors.messages",
                 "loamshift.web.context.page",
             ],
+            "builtins": ["loamshift.web.templatetags.say"],
         },
     }
 ]
@@ -76,7 +76,8 @@ LOGIN_REDIRECT_URL = "start"
 LOGOUT_REDIRECT_URL = "sign-in"
 
 LANGUAGE_CODE = "en-gb"
-USE_I18N = True
+USE_I18N = False
+"""Every word that people read is in loamshift.report.messages; Django's own never show."""
 USE_TZ = True
 TIME_ZONE = "UTC"
 

@@ -11,7 +11,8 @@ from django.core.management.color import no_style
 from django.db import connection, transaction
 from django.db.utils import DatabaseError
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 TAIL: Final = ".tables.zip"
 _MIGRATIONS: Final = "django_migrations"
@@ -46,12 +47,12 @@ def restore_tables(file: Path) -> None:
         program wrote it.
     """
     if connection.vendor != "postgresql":
-        raise InputError(f"{file} is a backup of PostgreSQL, and this data lies in SQLite")
+        raise WordedError(message("setup-postgresql-into-sqlite", file=given(file)))
     try:
         with zipfile.ZipFile(file) as archive, transaction.atomic():
             _restore(archive, file)
     except (zipfile.BadZipFile, DatabaseError, UnicodeDecodeError, KeyError, OSError) as fault:
-        raise InputError(f"{file} is no backup, or a damaged one; nothing was changed") from fault
+        raise WordedError(message("setup-tables-damaged", file=given(file))) from fault
 
 
 def _restore(archive: zipfile.ZipFile, file: Path) -> None:
@@ -66,10 +67,7 @@ def _restore(archive: zipfile.ZipFile, file: Path) -> None:
         )
         other = cursor.fetchone()
         if other is not None or held != known:
-            raise InputError(
-                f"{file} was written by another version of loamshift. Nothing was changed. Install "
-                "that version, restore it into a new database, and bring that up to date."
-            )
+            raise WordedError(message("setup-tables-other-version", file=given(file)))
         cursor.execute(f"TRUNCATE {', '.join(_quoted(table) for table in sorted(known))}")
         for table in sorted(known):
             _copy(archive, table, into=table)
@@ -90,5 +88,5 @@ def _copy(archive: zipfile.ZipFile, table: str, *, into: str) -> None:
 
 def _quoted(name: str) -> str:
     if '"' in name:
-        raise InputError("A table or column has a name that no version of loamshift gives")
+        raise WordedError(message("setup-tables-strange"))
     return connection.ops.quote_name(name)

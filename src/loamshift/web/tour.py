@@ -7,30 +7,19 @@ from typing import Any, Final
 
 from django.http import HttpRequest
 from django.urls import reverse
-from django.utils.translation import gettext_lazy as _
 
+from loamshift.domain.message import Message, message
+from loamshift.store.changes import KEPT_DAYS
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 
-ALONE: Final = _("Say what you know of a soil, and the answer is a letter.")
-"""The first step once the invented beds are gone."""
+ALONE: Final = message("tour-alone")
+"""The first step once the example beds are gone."""
 STEPS: Final = (
-    _(
-        "Say what you know of a soil, and the answer is a letter. Two invented beds are here to "
-        "look around in: Berry border wants acid, Kitchen plot wants lime."
-    ),
-    _(
-        "Words and figures with dots under them can be changed where they stand; the letter "
-        "follows. What you leave empty counts as not known, and widens the range of the answer."
-    ),
-    _(
-        "The verdict comes before the dose, and it may be “leave it”. Notes in the margin say why, "
-        "from where, and which cheap test would tell more."
-    ),
-    _(
-        "Keep a letter as sent and it opens the same for good. Whatever you change or delete comes "
-        "back for thirty days, under Changes."
-    ),
+    message("tour-start"),
+    message("tour-fields"),
+    message("tour-verdict"),
+    message("tour-letters", days=KEPT_DAYS),
 )
 PARAMETER: Final = "tour"
 
@@ -41,7 +30,7 @@ class Step:
 
     number: int
     of: int
-    said: Any
+    said: Message
     before: str
     after: str
     samples: bool
@@ -68,19 +57,19 @@ def strip(request: HttpRequest) -> Step | None:
     asked = request.GET.get(PARAMETER, "")
     number = int(asked) if asked.isdecimal() and len(asked) == 1 else 1
     number = min(max(number, 1), len(STEPS))
-    invented = samples(office).exists()
+    examples = samples(office).exists()
     return Step(
         number=number,
         of=len(STEPS),
-        said=ALONE if number == 1 and not invented else STEPS[number - 1],
+        said=ALONE if number == 1 and not examples else STEPS[number - 1],
         before=_address(request, number - 1) if number > 1 else "",
         after=_address(request, number + 1) if number < len(STEPS) else "",
-        samples=invented,
+        samples=examples,
     )
 
 
 def samples(office: Office) -> Any:
-    """The invented beds that are still there."""
+    """The example beds that are still there."""
     return kept(Bed, office).filter(is_sample=True)
 
 

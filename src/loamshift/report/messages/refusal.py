@@ -64,6 +64,6 @@ def fault_line(fault: Fault, words: Words) -> str:
         path=Given(fault.path),
         text=Given(text),
         given=Given(fault.given),
-        quoted="yes" if fault.given else "no",
+        quoted="yes" if fault.given not in ("", fault.path) else "no",
     )
     return say(line, words)

@@ -17,6 +17,8 @@ class Change(models.Model):
     Things changed by one act share ``act`` and are taken back together. For something new
     ``before`` is null and ``after`` holds every field; what was put away is a change of
     ``deleted_at``. ``who`` is the name of the person, kept also when the account is gone.
+    ``said`` is what was done as a message [JSON]; ``what`` its text for programmers, and in
+    records of earlier versions, which have no message, for everybody.
     """
 
     office = models.ForeignKey(
@@ -29,6 +31,7 @@ class Change(models.Model):
     at = models.DateTimeField(default=timezone.now, db_index=True)
     act = models.UUIDField(default=uuid.uuid4, db_index=True)
     what = models.CharField(max_length=200)
+    said = models.TextField(blank=True, default="")
     kind = models.CharField(max_length=20)
     thing = models.UUIDField(db_index=True)
     before = models.JSONField(null=True)

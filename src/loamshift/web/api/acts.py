@@ -15,7 +15,8 @@ from loamshift.web.api.beds import WRITES
 from loamshift.web.api.faults import Refused, answer_for_status
 from loamshift.web.api.shapes import ActOut
 from loamshift.web.middleware import office_of
-from loamshift.web.said import who
+from loamshift.web.notices import person_of
+from loamshift.web.wording import said
 
 router = Router(tags=["changes"])
 
@@ -25,9 +26,9 @@ def undo(request: HttpRequest, act: UUID) -> Any:
     """Take back one act as a whole; 409 where what it touched was changed since."""
     office = office_of(request)
     if not Change.objects.filter(office=office, act=act).exists():
-        return answer_for_status(404)
+        return answer_for_status(request, 404)
     try:
-        writer = take_back(office, act, user=who(request))
+        writer = take_back(office, act, user=person_of(request))
     except InputError as fault:
-        raise Refused(409, str(fault)) from fault
-    return {"act": writer.act, "what": writer.what}
+        raise Refused(409, getattr(fault, "said", str(fault))) from fault
+    return {"act": writer.act, "what": said(request, writer.what)}

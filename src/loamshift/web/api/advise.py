@@ -14,6 +14,7 @@ from pydantic import Field
 from loamshift.case.answer import answer_to_json
 from loamshift.case.frozen import FrozenLetter
 from loamshift.case.read import parse_case
+from loamshift.case.said import in_words
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
@@ -24,6 +25,7 @@ from loamshift.web.api.door import forecasting
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import CaseIn
 from loamshift.web.cases import text_of, tree_of
+from loamshift.web.wording import words_for
 
 MOST_MEMBERS: Final = 2000
 MOST_YEARS: Final = 10
@@ -129,7 +131,8 @@ def settle(request: HttpRequest, given: ClaimsIn) -> Any:
     seed = SEED if given.forecast else None
     with forecasting(request) if given.forecast else nullcontext():
         settled = [settle_claim(case, entry, seed=seed) for entry in case.claims]
-    return {"claims": [asdict(one) for one in settled]}
+    words = words_for(request)
+    return {"claims": [asdict(in_words(one, words, {})) for one in settled]}
 
 
 def _tree(given: CaseIn) -> dict[str, Any]:

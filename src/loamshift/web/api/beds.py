@@ -9,11 +9,13 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 
-from loamshift.errors import CaseError, Fault
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import CaseError
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import found, kept
 from loamshift.web.api.cases import clock_today, text_in, whole_bed, with_entry
-from loamshift.web.api.door import acted, writer_of
+from loamshift.web.api.door import acted, done, writer_of
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
     ActOut,
@@ -52,7 +54,7 @@ def add_bed(request: HttpRequest, given: BedIn) -> Any:
     """Keep a new bed; its name is the name of its case."""
     bed = Bed()
     _put(request, bed, given)
-    writer = writer_of(request, f"Added {bed.name}")
+    writer = writer_of(request, message("form-added", bed=Given(bed.name)))
     writer.add(bed)
     return Status(201, {**whole_bed(bed), "act": writer.act})
 
@@ -75,9 +77,9 @@ def put_bed(request: HttpRequest, pk: UUID, given: BedPut) -> Any:
 def delete_bed(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a bed away with its letters; for thirty days it can be taken back."""
     bed = bed_of(request, pk)
-    writer = writer_of(request, f"Deleted {bed.name}")
+    writer = writer_of(request, message("beds-deleted", bed=Given(bed.name)))
     writer.put_away(bed, seen_version=seen.version)
-    return {"act": writer.act, "what": writer.what}
+    return done(request, writer)
 
 
 @router.get(
@@ -117,7 +119,7 @@ def _entry(request: HttpRequest, pk: UUID, name: str, given: EntryIn) -> dict[st
 
 
 def _change(request: HttpRequest, bed: Bed, seen: int) -> dict[str, Any]:
-    writer = writer_of(request, f"Changed {bed.name}")
+    writer = writer_of(request, message("form-changed", bed=Given(bed.name)))
     writer.change(bed, seen_version=seen)
     return {**whole_bed(bed), "act": acted(bed, writer, seen=seen)}
 
@@ -127,8 +129,6 @@ def _put(request: HttpRequest, bed: Bed, given: BedIn) -> None:
     if given.garden is not None:
         bed.garden = kept(Garden, office_of(request)).filter(pk=given.garden).first()
         if bed.garden is None:
-            raise CaseError([Fault("garden", str(given.garden), *_NO_GARDEN)])
+            wrong, right = message("api-no-garden"), message("api-gardens-listed")
+            raise CaseError([fault("garden", wrong, right, given=str(given.garden))])
     put_case(bed, text_in(given), today=clock_today())
-
-
-_NO_GARDEN = ("there is no such garden", "GET /api/v1/gardens lists them.")

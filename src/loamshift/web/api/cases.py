@@ -12,7 +12,9 @@ from django.http import HttpRequest
 from loamshift.case.plain import load_json
 from loamshift.case.read import case_from_tree, parse_case
 from loamshift.domain.case import Case
-from loamshift.errors import CaseError, Fault
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import CaseError
 from loamshift.store.models import Bed
 from loamshift.web.api.faults import Refused
 from loamshift.web.api.shapes import CaseIn, brief
@@ -40,7 +42,7 @@ def case_in_body(request: HttpRequest, *, today: date | None) -> Case:
         return parse_case(text, source=SOURCE, today=day)
     if request.content_type == JSON:
         return case_from_tree(table(load_json(text, source=SOURCE)), source=SOURCE, today=day)
-    raise Refused(415, f"Send the case as {JSON}, or the text of a case file as {TOML[0]}.")
+    raise Refused(415, message("api-content-type"))
 
 
 def clock_today() -> date:
@@ -52,7 +54,7 @@ def _text(request: HttpRequest) -> str:
     try:
         return request.body.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise Refused(400, "The body is not text in UTF-8.") from None
+        raise Refused(400, message("api-not-text")) from None
 
 
 def table(tree: Any) -> dict[str, Any]:
@@ -64,11 +66,11 @@ def table(tree: Any) -> dict[str, Any]:
         Where it is neither.
     """
     if not isinstance(tree, dict):
-        fault = Fault("case", "", "a table belongs here", "Send the keys of a case file.")
-        raise CaseError([fault], source=SOURCE)
+        wrong = fault("case", message("api-table-needed"), message("api-send-keys"))
+        raise CaseError([wrong], source=SOURCE)
     if _is_deep(tree, DEEPEST):
-        fault = Fault("case", "", "nested too deeply", "A case file has tables in tables once.")
-        raise CaseError([fault], source=SOURCE)
+        wrong = fault("case", message("api-too-deep"), message("api-table-depth"))
+        raise CaseError([wrong], source=SOURCE)
     return {"case": 1, **tree}
 
 
@@ -93,13 +95,8 @@ def text_in(given: CaseIn) -> str:
         Where there is none, or two, or keys that no case file has.
     """
     if (given.case is None) == (given.case_toml is None):
-        fault = Fault(
-            "case",
-            "",
-            "give the case once: its keys as case, or its text as case_toml",
-            "Leave one of the two out.",
-        )
-        raise CaseError([fault], source=SOURCE)
+        wrong = fault("case", message("api-case-once"), message("api-leave-one-out"))
+        raise CaseError([wrong], source=SOURCE)
     if given.case_toml is not None:
         return given.case_toml
     return text_of(table(given.case))

@@ -9,11 +9,13 @@ from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 
-from loamshift.errors import CaseError, Fault
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import CaseError
 from loamshift.store.models import Client, Garden
 from loamshift.store.scope import found, kept
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
-from loamshift.web.api.door import writer_of, written
+from loamshift.web.api.door import done, writer_of, written
 from loamshift.web.api.shapes import (
     ActOut,
     ClientIn,
@@ -52,7 +54,7 @@ def list_clients(request: HttpRequest, asked: Query[ListQuery]) -> Any:
 def add_client(request: HttpRequest, given: ClientIn) -> Any:
     """Keep a new client."""
     client = Client(**given.model_dump())
-    writer = writer_of(request, f"Added {client.name}")
+    writer = writer_of(request, message("clients-added", client=Given(client.name)))
     writer.add(client)
     return Status(201, written(client, writer))
 
@@ -69,7 +71,7 @@ def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
     client = _client(request, pk)
     for name, value in given.model_dump(exclude={"version"}).items():
         setattr(client, name, value)
-    writer = writer_of(request, f"Changed {client.name}")
+    writer = writer_of(request, message("clients-changed", client=Given(client.name)))
     writer.change(client, seen_version=given.version)
     return written(client, writer, seen=given.version)
 
@@ -78,9 +80,9 @@ def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
 def delete_client(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a client away with gardens, beds and letters; for thirty days it can be taken back."""
     client = _client(request, pk)
-    writer = writer_of(request, f"Deleted {client.name}")
+    writer = writer_of(request, message("clients-deleted", client=Given(client.name)))
     writer.put_away(client, seen_version=seen.version)
-    return {"act": writer.act, "what": writer.what}
+    return done(request, writer)
 
 
 @router.get("/gardens", response={200: GardensOut, **ASKED})
@@ -93,7 +95,7 @@ def list_gardens(request: HttpRequest, asked: Query[ListQuery]) -> Any:
 def add_garden(request: HttpRequest, given: GardenIn) -> Any:
     """Keep a new garden of a client."""
     garden = Garden(client=_owner(request, given), name=given.name, place=given.place)
-    writer = writer_of(request, f"Added {garden.name}")
+    writer = writer_of(request, message("gardens-added", garden=Given(garden.name)))
     writer.add(garden)
     return Status(201, written(garden, writer))
 
@@ -109,7 +111,7 @@ def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
     """Change a garden; its plan stays. 409 where somebody else changed it since."""
     garden = _garden(request, pk)
     garden.client, garden.name, garden.place = _owner(request, given), given.name, given.place
-    writer = writer_of(request, f"Changed {garden.name}")
+    writer = writer_of(request, message("gardens-changed", garden=Given(garden.name)))
     writer.change(garden, seen_version=given.version)
     return written(garden, writer, seen=given.version)
 
@@ -118,14 +120,14 @@ def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
 def delete_garden(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a garden away with its beds and letters; for thirty days it can be taken back."""
     garden = _garden(request, pk)
-    writer = writer_of(request, f"Deleted {garden.name}")
+    writer = writer_of(request, message("gardens-deleted", garden=Given(garden.name)))
     writer.put_away(garden, seen_version=seen.version)
-    return {"act": writer.act, "what": writer.what}
+    return done(request, writer)
 
 
 def _owner(request: HttpRequest, given: GardenIn) -> Client:
     client = kept(Client, office_of(request)).filter(pk=given.client).first()
     if client is None:
-        mend = "GET /api/v1/clients lists them."
-        raise CaseError([Fault("client", str(given.client), "there is no such client", mend)])
+        wrong, right = message("api-no-client"), message("api-clients-listed")
+        raise CaseError([fault("client", wrong, right, given=str(given.client))])
     return client

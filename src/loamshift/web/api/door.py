@@ -13,13 +13,15 @@ from django.http import HttpRequest
 from ninja.security import HttpBearer
 from ninja.utils import check_csrf
 
+from loamshift.domain.message import Message, message
 from loamshift.store.changes import Writer
 from loamshift.store.models import Kept
 from loamshift.web.api.faults import Refused
 from loamshift.web.api.shapes import AnyThing, brief
 from loamshift.web.limits import Pace
 from loamshift.web.middleware import LOOKING, office_of
-from loamshift.web.said import who
+from loamshift.web.notices import person_of
+from loamshift.web.wording import said
 
 FORECASTS_A_MINUTE: Final = 30
 AT_ONCE: Final = 2
@@ -42,17 +44,13 @@ class Door(HttpBearer):
             return True
         if settings.OFFICE_MODE:
             if check_csrf(request) is not None:
-                raise Refused(
-                    403,
-                    "A browser's session needs the header X-CSRFToken; programs "
-                    "send a key instead.",
-                )
+                raise Refused(403, message("api-csrf"))
             return True
         origin = request.headers.get("Origin")
         site = request.headers.get("Sec-Fetch-Site", "none")
         ours = f"{request.scheme}://{request.get_host()}"
         if origin not in (None, ours) or site not in ("none", "same-origin"):
-            raise Refused(403, "Only this machine's own programs and pages may use the API.")
+            raise Refused(403, message("api-own-only"))
         return True
 
     def authenticate(self, request: HttpRequest, token: str) -> Any:
@@ -74,13 +72,13 @@ def forecasting(request: HttpRequest) -> Iterator[None]:
     if wait:
         raise Refused(
             429,
-            f"At most {FORECASTS_A_MINUTE} forecasts a minute; wait {wait} s.",
+            message("api-pace", most=FORECASTS_A_MINUTE, seconds=wait),
             headers={"Retry-After": str(wait)},
         )
     if not _running.acquire(timeout=PATIENCE_S):
         raise Refused(
             429,
-            "Other forecasts are still running; try again in a moment.",
+            message("api-busy"),
             headers={"Retry-After": "10"},
         )
     try:
@@ -89,9 +87,14 @@ def forecasting(request: HttpRequest) -> Iterator[None]:
         _running.release()
 
 
-def writer_of(request: HttpRequest, what: str) -> Writer:
+def writer_of(request: HttpRequest, what: Message) -> Writer:
     """A writer for the person of a request."""
-    return Writer(office_of(request), user=who(request), what=what)
+    return Writer(office_of(request), user=person_of(request), what=what)
+
+
+def done(request: HttpRequest, writer: Writer) -> dict[str, Any]:
+    """An act that was done, with what it did in the words of the office."""
+    return {"act": writer.act, "what": said(request, writer.what)}
 
 
 def written(thing: AnyThing, writer: Writer, *, seen: int | None = None) -> dict[str, Any]:

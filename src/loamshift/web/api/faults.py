@@ -10,9 +10,15 @@ from django.http import Http404, HttpRequest, HttpResponse
 from ninja import NinjaAPI, Schema
 from ninja.errors import HttpError, ValidationError
 
+from loamshift.domain.message import Given, Message, Worded, message
+from loamshift.domain.worded_error import fault, plainly
 from loamshift.errors import CaseError, Fault, InputError
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import mend_text, problem_text, refusal
+from loamshift.report.words import Words
 from loamshift.store.changes import Overtaken
 from loamshift.store.limits import Unfit
+from loamshift.web.wording import words_for
 
 _SHOWN: Final = 80
 
@@ -39,7 +45,7 @@ class Refused(Exception):
     def __init__(
         self,
         status: int,
-        detail: str,
+        detail: Worded,
         faults: Sequence[Fault] = (),
         *,
         extra: Mapping[str, Any] | None = None,
@@ -50,37 +56,41 @@ class Refused(Exception):
         self.faults = tuple(faults)
         self.extra = dict(extra or {})
         self.headers = dict(headers or {})
-        super().__init__(detail)
+        super().__init__(plainly(detail))
 
 
-_WORDS: Final[Mapping[int, str]] = {
-    400: "The request could not be read.",
-    401: "Sign in first, or send a key as “Authorization: Bearer KEY”; `loamshift office-user key` "
-    "makes one.",
-    403: "You may not do that: readers change nothing, and a workbench for one adviser answers on "
-    "its own machine only.",
-    404: "There is nothing at this address.",
-    405: "This address does not answer that method; the header Allow lists those it does.",
-    413: "The request is larger than 2.5 MB.",
-    429: "Too many requests; the header Retry-After says when to go on.",
-    500: "The program failed; this is our fault. Please report it with the request id.",
-}
+_KNOWN: Final = (400, 401, 403, 404, 405, 413, 429, 500)
+"""Statuses that have a message."""
 
 
-def answer_for_status(status: int) -> HttpResponse:
+def answer_for_status(request: HttpRequest, status: int) -> HttpResponse:
     """A refusal that has nothing to say but its status."""
-    return answer(status, _WORDS.get(status, _WORDS[400]))
+    return answer(status, _meaning(status), words=words_for(request))
+
+
+def _meaning(status: int) -> Message:
+    return message(f"api-{status if status in _KNOWN else 400}")
 
 
 def answer(
-    status: int, detail: str, faults: Sequence[Fault] = (), extra: Mapping[str, Any] | None = None
+    status: int,
+    detail: Worded,
+    faults: Sequence[Fault] = (),
+    extra: Mapping[str, Any] | None = None,
+    *,
+    words: Words,
 ) -> HttpResponse:
     """A refusal as JSON."""
     listed = [
-        {"path": f.path, "given": _clean(f.given), "problem": _clean(f.problem), "mend": f.mend}
-        for f in faults
+        {
+            "path": one.path,
+            "given": _clean(one.given),
+            "problem": _clean(problem_text(one, words)),
+            "mend": mend_text(one, words),
+        }
+        for one in faults
     ]
-    body = {"detail": _clean(detail), "faults": listed, **(extra or {})}
+    body = {"detail": _clean(say(detail, words)), "faults": listed, **(extra or {})}
     return HttpResponse(
         json.dumps(body, ensure_ascii=False), status=status, content_type="application/json"
     )
@@ -96,37 +106,39 @@ def answer_faults(api: NinjaAPI) -> None:
 
     def refused(request: HttpRequest, error: Exception) -> HttpResponse:
         assert isinstance(error, Refused)
-        made = answer(error.status, error.detail, error.faults, error.extra)
+        words = words_for(request)
+        made = answer(error.status, error.detail, error.faults, error.extra, words=words)
         for name, value in error.headers.items():
             made.headers[name] = value
         return made
 
     def faulty(request: HttpRequest, error: Exception) -> HttpResponse:
+        words = words_for(request)
         if isinstance(error, (CaseError, Unfit)):
-            count = len(error.faults)
-            thing = "thing" if count == 1 else "things"
-            return answer(422, f"{count} {thing} to mend.", error.faults)
-        return answer(422, str(error))
+            return answer(422, _counted(len(error.faults)), error.faults, words=words)
+        return answer(422, refusal(error, words), words=words)
 
     def overtaken(request: HttpRequest, error: Exception) -> HttpResponse:
         from loamshift.web.api.shapes import shape_of
 
         assert isinstance(error, Overtaken)
-        return answer(409, str(error), extra={"current": shape_of(error.current)})
+        words = words_for(request)
+        current = {"current": shape_of(error.current)}
+        return answer(409, refusal(error, words), extra=current, words=words)
 
     def missing(request: HttpRequest, error: Exception) -> HttpResponse:
-        return answer_for_status(404)
+        return answer_for_status(request, 404)
 
     def http(request: HttpRequest, error: Exception) -> HttpResponse:
         assert isinstance(error, HttpError)
         status = error.status_code
-        return answer(status, _WORDS[400] if status == 400 else str(error))
+        detail = _meaning(400) if status == 400 else str(error)
+        return answer(status, detail, words=words_for(request))
 
     def invalid(request: HttpRequest, error: Exception) -> HttpResponse:
         assert isinstance(error, ValidationError)
         faults = [_fault(one) for one in error.errors[:100]]
-        count = len(error.errors)
-        return answer(422, f"{count} {'thing' if count == 1 else 'things'} to mend.", faults)
+        return answer(422, _counted(len(error.errors)), faults, words=words_for(request))
 
     handlers: tuple[tuple[type[Exception], Any], ...] = (
         (Refused, refused),
@@ -140,6 +152,10 @@ def answer_faults(api: NinjaAPI) -> None:
         api.add_exception_handler(kind, handler)
 
 
+def _counted(n: int) -> Message:
+    return message("api-problems", n=n)
+
+
 def _fault(error: Mapping[str, Any]) -> Fault:
     """What ninja found, with the path as the sender knows it."""
     places = [str(part) for part in error.get("loc", ()) if part not in ("body", "query", "path")]
@@ -149,4 +165,5 @@ def _fault(error: Mapping[str, Any]) -> Fault:
         shown = shown[: _SHOWN - 1] + "…"
     names = places[1:] if len(places) > 1 and places[0] in ("given", "asked") else places
     path = ".".join(names) or "body"
-    return Fault(path, shown, str(error.get("msg", "")), "The schema says what belongs here.")
+    wrong = message("api-invalid", why=Given(str(error.get("msg", ""))))
+    return fault(path, wrong, message("api-schema-says"), given=shown)

@@ -10,7 +10,9 @@ from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 from pydantic import Field
 
-from loamshift.errors import CaseError, Fault
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import CaseError
 from loamshift.store.models import Bed, SentLetter
 from loamshift.store.scope import found, kept
 from loamshift.web.api.advise import AnswerOut, json_text
@@ -51,12 +53,12 @@ def send_letter(request: HttpRequest, given: LetterIn) -> Any:
     office = office_of(request)
     bed = kept(Bed, office).filter(pk=given.bed).first()
     if bed is None:
-        mend = "GET /api/v1/beds lists them."
-        raise CaseError([Fault("bed", str(given.bed), "there is no such bed", mend)])
+        wrong, right = message("api-no-bed"), message("api-beds-listed")
+        raise CaseError([fault("bed", wrong, right, given=str(given.bed))])
     with forecasting(request):
         letter = letter_to_send(bed, office=office, today=clock_today())
     letter.title = given.title.strip() or letter.title
     letter.note = given.note
-    writer = writer_of(request, f"Sent {letter.title}")
+    writer = writer_of(request, message("advice-letter-sent", bed=Given(bed.name)))
     writer.add(letter)
     return Status(201, written(letter, writer))

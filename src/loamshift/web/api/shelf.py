@@ -9,11 +9,12 @@ from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 
+from loamshift.domain.message import Given, message
 from loamshift.errors import CaseError
 from loamshift.store.models import Product
 from loamshift.store.scope import found, kept
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
-from loamshift.web.api.door import writer_of, written
+from loamshift.web.api.door import done, writer_of, written
 from loamshift.web.api.shapes import (
     ActOut,
     ListQuery,
@@ -60,7 +61,7 @@ def add_product(request: HttpRequest, given: ProductIn) -> Any:
     """Put a product on the shelf."""
     product = Product()
     _fill(request, product, given)
-    writer = writer_of(request, f"Added {product.name}")
+    writer = writer_of(request, message("products-added", product=Given(product.name)))
     writer.add(product)
     return Status(201, written(product, writer))
 
@@ -76,7 +77,7 @@ def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
     """Change a product; 409 where somebody else changed it since."""
     product = _product(request, pk)
     _fill(request, product, given)
-    writer = writer_of(request, f"Changed {product.name}")
+    writer = writer_of(request, message("products-changed", product=Given(product.name)))
     writer.change(product, seen_version=given.version)
     return written(product, writer, seen=given.version)
 
@@ -85,6 +86,6 @@ def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
 def delete_product(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a product away; for thirty days it can be taken back."""
     product = _product(request, pk)
-    writer = writer_of(request, f"Deleted {product.name}")
+    writer = writer_of(request, message("products-deleted", product=Given(product.name)))
     writer.put_away(product, seen_version=seen.version)
-    return {"act": writer.act, "what": writer.what}
+    return done(request, writer)

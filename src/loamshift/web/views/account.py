@@ -19,18 +19,22 @@ from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.utils import timezone
 from django.utils.http import url_has_allowed_host_and_scheme
-from django.utils.translation import gettext
 from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
+from loamshift.domain.message import Message, message
 from loamshift.store.models import ApiKey, User
 from loamshift.web.keys import MOST_KEYS, new_key
 from loamshift.web.limits import SignInGate
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault
+from loamshift.web.notices import notify, notify_fault
 
 LONGEST_PASSWORD = 4096
+MINUTES_FROM_S = 90
+"""A longer wait is told in minutes [s]."""
+REFUSED = frozenset(("too-short", "too-common", "entirely-numeric", "too-similar"))
+"""Reasons for which Django refuses a password, as it calls them."""
 
 
 @never_cache
@@ -79,8 +83,15 @@ def _form(
     wait: int = 0,
     status: int = 200,
 ) -> HttpResponse:
-    said = gettext("%d minutes") % -(-wait // 60) if wait > 90 else gettext("%d seconds") % wait
-    context = {"next": target, "name": name, "wrong": wrong, "wait": wait, "wait_said": said}
+    long = wait > MINUTES_FROM_S
+    context = {
+        "next": target,
+        "name": name,
+        "wrong": wrong,
+        "wait": wait,
+        "wait_unit": "minutes" if long else "seconds",
+        "wait_n": -(-wait // 60) if long else wait,
+    }
     return render(request, "loamshift/account/sign_in.html", context, status=status)
 
 
@@ -115,26 +126,36 @@ def password(request: HttpRequest) -> HttpResponse:
     user = _person(request)
     gate = SignInGate(request, user.username)
     new = request.POST.get("new", "")[:LONGEST_PASSWORD]
-    faults: list[str] = []
+    faults: list[Message] = []
     waiting = gate.wait_s()
     gate.knock()
     if waiting or not user.check_password(request.POST.get("old", "")[:LONGEST_PASSWORD]):
-        faults.append(gettext("The password you have now is not this one."))
+        faults.append(message("account-password-not-this"))
     elif new != request.POST.get("again", "")[:LONGEST_PASSWORD]:
-        faults.append(gettext("The new password stands there twice, and differently."))
+        faults.append(message("account-password-differs"))
     else:
         try:
             password_validation.validate_password(new, user)
         except ValidationError as error:
-            faults += error.messages
+            faults += [_refused(one) for one in error.error_list]
     if faults:
         return _page(request, user, faults=faults, status=422)
     gate.passed()
     user.set_password(new)
     user.save(update_fields=["password"])
     update_session_auth_hash(request, user)
-    told(request, gettext("The password was changed; every other session of yours has ended"))
+    notify(request, message("account-password-changed"))
     return redirect("account")
+
+
+def _refused(error: ValidationError) -> Message:
+    """Why Django refuses a password, in words of ours."""
+    reason = str(error.code or "").removeprefix("password_").replace("_", "-")
+    if reason == "too-short":
+        return message("account-password-too-short", least=int((error.params or {})["min_length"]))
+    if reason not in REFUSED:
+        return message("account-password-refused")
+    return message(f"account-password-{reason}")
 
 
 @require_POST
@@ -143,9 +164,9 @@ def make_key(request: HttpRequest) -> HttpResponse:
     user = _person(request)
     name = request.POST.get("name", "").replace("\x00", "").strip()[:80]
     if not name:
-        return _page(request, user, key_fault=gettext("Say what the key is for."), status=422)
+        return _page(request, user, key_fault=message("account-key-for-missing"), status=422)
     if ApiKey.objects.filter(user=user).count() >= MOST_KEYS:
-        fault = gettext("There are %d keys already; end one first.") % MOST_KEYS
+        fault = message("account-keys-most", most=MOST_KEYS)
         return _page(request, user, key_fault=fault, status=422)
     return _page(request, user, key=new_key(user, name=name), key_name=name)
 
@@ -155,9 +176,9 @@ def end_key(request: HttpRequest, number: int) -> HttpResponse:
     """End a key; programs that use it are turned away from then on."""
     gone = ApiKey.objects.filter(user=_person(request), pk=number).delete()[0]
     if gone:
-        told(request, gettext("The key was ended"))
+        notify(request, message("account-key-revoked"))
     else:
-        told_fault(request, gettext("There is no such key."))
+        notify_fault(request, message("account-key-unknown"))
     return redirect("account")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
@@ -15,14 +15,13 @@ from django.db.models import OuterRef, QuerySet, Subquery
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
-from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_POST, require_safe
 
+from loamshift.domain.answer import Decision
+from loamshift.domain.message import Given, Message, Product, message
 from loamshift.errors import InputError
 from loamshift.report.chart_tones import ph_ink
-from loamshift.report.letter_fields import field_called
-from loamshift.report.letter_words import lowered, material_called
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
@@ -30,19 +29,12 @@ from loamshift.store.scope import found, kept
 from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
 from loamshift.web.next_thing import NextThing, is_known, next_thing
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify_done, notify_fault, person_of
 
 BEDS_A_PAGE: Final = 60
 PATIENCE_S: Final = 0.4
 """How long a list may think about beds it has not thought about yet; the rest come after."""
-DECIDED: Final[Mapping[str, object]] = {
-    "leave": _("leave it as it is"),
-    "go": _("worth changing"),
-    "effort": _("possible, with effort"),
-    "elsewhere": _("better in another place"),
-    "measure-first": _("measure first"),
-    "stop": _("stop"),
-}
+DECIDED: Final = frozenset(str(decision) for decision in Decision)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,17 +99,17 @@ def what_next(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 @require_POST
 def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """Put a bed away with its letters; for thirty days it can be taken back."""
+    """Delete a bed with its letters; for thirty days that can be undone."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    what = gettext("Put away %(bed)s") % {"bed": bed.name}
-    writer = Writer(office_of(request), user=who(request), what=what)
+    what = message("beds-deleted", bed=Given(bed.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     seen = request.POST.get("version", "")
     try:
         writer.put_away(bed, seen_version=int(seen) if seen.isdecimal() else None)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect("bed-edit", pk=bed.pk)
-    told(request, what, writer.act)
+    notify_done(request, writer)
     return redirect("beds")
 
 
@@ -173,23 +165,32 @@ def rows_of(
 
 def said_of(bed: Bed, todo: NextThing | None, *, words: Words, late: bool) -> str:
     """What is next, in words; the kept decision where nothing more is known."""
-    decision = str(DECIDED.get(bed.decision if todo is None else todo.decision, ""))
+    what = next_said(bed.decision, todo, late=late)
+    return "" if what is None else say(what, words)
+
+
+def next_said(decision: str, todo: NextThing | None, *, late: bool) -> Message | None:
+    """What is next for a bed of a decision; None where nothing is known of it."""
     if todo is None or todo.kind == "nothing":
-        return decision
+        return decided(decision if todo is None else todo.decision)
     if todo.kind == "fault":
-        return gettext("its case file needs mending")
+        return message("beds-text-faulty")
     if todo.kind == "measure":
-        return gettext("first: %(test)s") % {"test": words.text(lowered(field_called(todo.what)))}
+        return message("beds-test-first", field=todo.what.replace(".", "-").replace("_", "-"))
     assert todo.on is not None
-    said = {"material": "", "day": words.date(todo.on)}
     if todo.kind == "part":
-        said["material"] = material_called(todo.what, words).split(" (")[0]
+        product = Product(todo.what)
         if late:
-            return gettext("%(material)s was due on %(day)s") % said
-        return gettext("%(material)s on %(day)s") % said
+            return message("beds-apply-late", product=product, day=todo.on)
+        return message("beds-apply-on", product=product, day=todo.on)
     if late:
-        return gettext("a test was due on %(day)s") % said
-    return gettext("test again on %(day)s") % said
+        return message("beds-test-late", day=todo.on)
+    return message("beds-test-on", day=todo.on)
+
+
+def decided(decision: str) -> Message | None:
+    """A decision in the few words of a list; None for one that is not known."""
+    return message("beds-decided", decision=decision) if decision in DECIDED else None
 
 
 def ph_side(ph: float | None) -> str:

@@ -1,4 +1,4 @@
-"""Case files in and out: one bed's file, and any number of files into a garden."""
+"""Case files out and in: the text of one bed, and files imported as beds of a garden."""
 
 from __future__ import annotations
 
@@ -13,9 +13,10 @@ from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext, ngettext
 from django.views.decorators.http import require_http_methods, require_safe
 
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Garden
@@ -23,16 +24,17 @@ from loamshift.store.scope import kept
 from loamshift.web.downloads import download
 from loamshift.web.keeping import LONGEST_NAME, put_case
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, who
+from loamshift.web.notices import notify_done, person_of
+from loamshift.web.problems import whole_fault
 
 LARGEST_BYTES: Final = 1_000_000
 MOST_FILES: Final = 200
 _MOST_MENDED: Final = 500_000
-"""Signs of one text that a form can hand back for mending [count]."""
+"""Characters of one text that a form can hand back to be corrected [count]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Given:
+class CaseFile:
     """One case file as it was given: its name, its text, and its bed or what is wrong with it."""
 
     name: str
@@ -57,19 +59,19 @@ def into_garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         return _page(request, garden, [])
     given = [_read(garden, name, text, problem) for name, text, problem in _given(request)]
     if not given:
-        nothing = Fault("", "", gettext("no file was chosen"), gettext("Choose one or many."))
-        given = [Given(name="", text="", faults=(nothing,))]
+        nothing = fault("", message("data-import-none"), message("data-import-choose"))
+        given = [CaseFile(name="", text="", faults=(nothing,))]
     good = [one.bed for one in given if one.bed is not None]
-    writer = Writer(office_of(request), user=who(request), what=_what(good, garden))
+    writer = Writer(office_of(request), user=person_of(request), what=_what(good, garden))
     try:
         with transaction.atomic():
             for bed in good:
                 writer.add(bed)
-    except InputError as fault:
-        whole = Fault("", "", str(fault), "")
-        return _page(request, garden, [Given(name="", text="", faults=(whole,)), *given])
+    except InputError as error:
+        whole = CaseFile(name="", text="", faults=(whole_fault(error),))
+        return _page(request, garden, [whole, *given])
     if good:
-        told(request, writer.what, writer.act)
+        notify_done(request, writer)
     bad = [one for one in given if one.bed is None]
     return _page(request, garden, bad) if bad else redirect("garden-cases", pk=garden.pk)
 
@@ -84,47 +86,39 @@ def _given(request: HttpRequest) -> Iterator[tuple[str, str, Fault | None]]:
     for file in files[:MOST_FILES]:
         name = file.name or ""
         if (file.size or 0) > LARGEST_BYTES:
-            yield name, "", _fault(gettext("larger than 1 MB"), gettext("A case file is small."))
+            wrong = message("data-import-large")
+            yield name, "", fault("", wrong, message("data-import-small"))
             continue
         try:
             yield name, file.read().decode("utf-8-sig"), None
         except UnicodeDecodeError:
-            mend = gettext("Save the case file as UTF-8 text.")
-            yield name, "", _fault(gettext("not a text in UTF-8"), mend)
+            wrong = message("data-import-not-text")
+            yield name, "", fault("", wrong, message("data-import-utf-8"))
     for file in files[MOST_FILES:]:
-        mend = gettext("Send it with the next ones.")
-        yield file.name or "", "", _fault(gettext("one of more than 200 files"), mend)
+        wrong = message("data-import-over", most=MOST_FILES)
+        yield file.name or "", "", fault("", wrong, message("data-import-later"))
 
 
-def _fault(problem: str, mend: str) -> Fault:
-    return Fault(gettext("file"), "", problem, mend)
-
-
-def _read(garden: Garden, name: str, text: str, problem: Fault | None) -> Given:
+def _read(garden: Garden, name: str, text: str, problem: Fault | None) -> CaseFile:
     if problem is not None:
-        return Given(name=name, text="", faults=(problem,))
+        return CaseFile(name=name, text="", faults=(problem,))
     bed = Bed(garden=garden)
     try:
         case = put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
     except CaseError as error:
-        return Given(name=name, text=text[:_MOST_MENDED], faults=error.faults)
+        return CaseFile(name=name, text=text[:_MOST_MENDED], faults=error.faults)
     except InputError as error:
-        return Given(name=name, text=text[:_MOST_MENDED], faults=(_fault(str(error), ""),))
+        return CaseFile(name=name, text=text[:_MOST_MENDED], faults=(whole_fault(error),))
     if not case.name:
         bed.name = (PurePosixPath(name).stem or bed.name)[:LONGEST_NAME]
-    return Given(name=name, text=text, bed=bed)
+    return CaseFile(name=name, text=text, bed=bed)
 
 
-def _what(good: list[Bed], garden: Garden) -> str:
-    said = ngettext(
-        "Added %(count)d bed to %(garden)s from a case file",
-        "Added %(count)d beds to %(garden)s from case files",
-        len(good),
-    )
-    return said % {"count": len(good), "garden": garden.name}
+def _what(good: list[Bed], garden: Garden) -> Message:
+    return message("data-imported", n=len(good), garden=Given(garden.name))
 
 
-def _page(request: HttpRequest, garden: Garden, bad: list[Given]) -> HttpResponse:
+def _page(request: HttpRequest, garden: Garden, bad: list[CaseFile]) -> HttpResponse:
     context = {"garden": garden, "bad": bad, "most": MOST_FILES}
     status = 422 if bad else 200
     return render(request, "loamshift/data/cases.html", context, status=status)

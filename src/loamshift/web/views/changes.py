@@ -14,15 +14,18 @@ from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.utils import timezone
 from django.utils.http import url_has_allowed_host_and_scheme
-from django.utils.timesince import timesince
-from django.utils.translation import gettext
 from django.views.decorators.http import require_POST, require_safe
 
+from loamshift.domain.message import Message, message
 from loamshift.errors import InputError
-from loamshift.store.changes import KEPT_DAYS, TOOK_BACK, take_back
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.store.changes import KEPT_DAYS, take_back
 from loamshift.store.models import Change, Office
+from loamshift.store.recorded import is_undoing, what_of
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.wording import words_for
 
 ACTS_A_PAGE: Final = 50
 
@@ -35,14 +38,11 @@ class Act:
     what: str
     who: str
     at: datetime
+    time: str
     ago: str
     things: int
     taken_back: bool
-
-    @property
-    def is_undoing(self) -> bool:
-        """True where it took something else back."""
-        return self.what.startswith(TOOK_BACK)
+    is_undoing: bool
 
 
 @require_safe
@@ -52,7 +52,8 @@ def changes(request: HttpRequest) -> HttpResponse:
     now = timezone.now()
     rows = acts_of(office_of(request), now=now, thing=thing)
     page = Paginator(rows, ACTS_A_PAGE).get_page(request.GET.get("page"))
-    acts = [_act(row, now) for row in page.object_list]
+    words = words_for(request)
+    acts = [_act(row, now, words) for row in page.object_list]
     context = {"acts": acts, "page": page, "thing": thing, "days": KEPT_DAYS}
     return render(request, "loamshift/changes/changes.html", context)
 
@@ -61,11 +62,11 @@ def changes(request: HttpRequest) -> HttpResponse:
 def back(request: HttpRequest, act: UUID) -> HttpResponse:
     """Take one act back, and return to the page it was taken back from."""
     try:
-        undone = take_back(office_of(request), act, user=who(request))
+        undone = take_back(office_of(request), act, user=person_of(request))
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
     else:
-        told(request, undone.what, undone.act)
+        notify_done(request, undone)
     return redirect(next_page(request, otherwise="changes"))
 
 
@@ -75,7 +76,7 @@ def acts_of(office: Office, *, now: datetime, thing: UUID | None = None) -> Quer
     if thing is not None:
         rows = rows.filter(act__in=rows.filter(thing=thing).values("act"))
     return (
-        rows.values("act", "what", "who", "taken_back")
+        rows.values("act", "what", "said", "who", "taken_back")
         .annotate(last=Max("id"), at=Max("at"), things=Count("thing", distinct=True))
         .order_by("-last")
     )
@@ -97,22 +98,30 @@ def _thing_in(request: HttpRequest) -> UUID | None:
         return None
 
 
-def _act(row: dict[str, Any], now: datetime) -> Act:
+def _act(row: dict[str, Any], now: datetime, words: Words) -> Act:
+    what = what_of(row["said"], row["what"])
     return Act(
         act=row["act"],
-        what=row["what"],
+        what=say(what, words),
         who=row["who"],
         at=row["at"],
-        ago=_ago(row["at"], now),
+        time=f"{row['at']:%H:%M}",
+        ago=say(_ago(row["at"], now), words),
         things=row["things"],
         taken_back=row["taken_back"],
+        is_undoing=is_undoing(what),
     )
 
 
-def _ago(at: datetime, now: datetime) -> str:
-    if now - at < timedelta(minutes=1):
-        return gettext("just now")
-    return gettext("%(time)s ago") % {"time": timesince(at, now, depth=1)}
+def _ago(at: datetime, now: datetime) -> Message:
+    minutes = int((now - at).total_seconds() // 60)
+    if minutes < 1:
+        return message("changes-just-now")
+    if minutes < 60:
+        return message("changes-minutes-ago", n=minutes)
+    if minutes < 24 * 60:
+        return message("changes-hours-ago", n=minutes // 60)
+    return message("changes-days-ago", n=minutes // (24 * 60))
 
 
 ROUTES: list[URLPattern] = [

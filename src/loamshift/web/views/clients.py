@@ -10,9 +10,9 @@ from django.db.models import Q
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_safe
 
+from loamshift.domain.message import Given, Message, message
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.limits import Unfit
@@ -20,7 +20,8 @@ from loamshift.store.models import Bed, Client, Garden, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, who
+from loamshift.web.notices import notify_done, person_of
+from loamshift.web.problems import whole_fault
 from loamshift.web.views.beds import rows_of, with_last_letter
 
 ASKED: Final = ("name", "contact", "note")
@@ -74,22 +75,20 @@ def _form(request: HttpRequest, one: Client) -> HttpResponse:
     version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
     try:
         if is_new:
-            writer = Writer(
-                office_of(request), user=who(request), what=gettext("Added %s") % one.name
-            )
+            what = message("clients-added", client=Given(one.name))
+            writer = Writer(office_of(request), user=person_of(request), what=what)
             writer.add(one)
         else:
-            writer = Writer(
-                office_of(request), user=who(request), what=gettext("Changed %s") % one.name
-            )
+            what = message("clients-changed", client=Given(one.name))
+            writer = Writer(office_of(request), user=person_of(request), what=what)
             writer.change(one, seen_version=version)
     except Unfit as unfit:
         return _page(request, one, version=version, faults=unfit.faults, status=422)
     except Overtaken as overtaken:
         current = overtaken.current
-        fault = Fault("", "", str(overtaken), "")
+        fault = whole_fault(overtaken)
         standing = [
-            (key, getattr(current, key))
+            _there_now(key, getattr(current, key))
             for key in ASKED
             if getattr(current, key) != getattr(one, key)
         ]
@@ -97,11 +96,16 @@ def _form(request: HttpRequest, one: Client) -> HttpResponse:
             request, one, version=current.version, faults=(fault,), standing=standing, status=409
         )
     except InputError as error:
-        return _page(
-            request, one, version=version, faults=(Fault("", "", str(error), ""),), status=422
-        )
-    told(request, writer.what, writer.act)
+        return _page(request, one, version=version, faults=(whole_fault(error),), status=422)
+    notify_done(request, writer)
     return redirect("client", pk=one.pk)
+
+
+def _there_now(field: str, now: str) -> Message:
+    """What somebody else has saved in a field."""
+    if not now:
+        return message("clients-there-now-blank", field=field)
+    return message("clients-there-now", field=field, now=Given(now))
 
 
 def _page(
@@ -110,7 +114,7 @@ def _page(
     *,
     version: int,
     faults: tuple[Fault, ...] = (),
-    standing: list[tuple[str, str]] | None = None,
+    standing: list[Message] | None = None,
     status: int = 200,
 ) -> HttpResponse:
     context = {

@@ -1,4 +1,4 @@
-"""Taking everything out, bringing it back, and keeping backups."""
+"""Data and backups: everything exported, restored, and backed up."""
 
 from __future__ import annotations
 
@@ -11,9 +11,10 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.utils import timezone
-from django.utils.translation import gettext, ngettext
 from django.views.decorators.http import require_POST, require_safe
 
+from loamshift.domain.message import Given, Prose, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.archive import ArchiveFault, Limits
 from loamshift.store.export import store_zip
@@ -24,7 +25,9 @@ from loamshift.store.scope import kept, put_away
 from loamshift.web.backups import BACKUPS, BEFORE_RESTORE, BY_HAND, back_up
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, who
+from loamshift.web.notices import notify, notify_undo, person_of
+from loamshift.web.problems import whole_fault
+from loamshift.web.wording import said
 
 MOST_BACKUPS_SHOWN: Final = 12
 LIMITS: Final = Limits()
@@ -42,7 +45,8 @@ def everything(request: HttpRequest) -> HttpResponse:
     now = timezone.now()
     office = office_of(request)
     name = f"{office.name} {now:%Y-%m-%d}"
-    return download(store_zip(office, now=now), name=name, tail=".zip", kind="application/zip")
+    zipped = store_zip(office, now=now, about=said(request, message("store-about")))
+    return download(zipped, name=name, tail=".zip", kind="application/zip")
 
 
 @require_POST
@@ -54,26 +58,22 @@ def bring_in(request: HttpRequest) -> HttpResponse:
     try:
         archive = read_zip(_bytes_of(upload), limits=LIMITS)
         if replace and archive.scope != "store":
-            raise _fault(
-                gettext("it holds one client, not a whole store"),
-                gettext("Bring it in by adding what is missing here."),
+            raise ArchiveFault(
+                [fault("", message("data-is-one-client"), message("data-add-instead"))]
             )
         if replace and not is_empty(office) and request.POST.get("sure") != "yes":
-            raise _fault(
-                gettext("it would replace everything here, and you did not say that you mean it"),
-                gettext("Tick the box below the choice, and choose the file again."),
-            )
+            raise ArchiveFault([fault("", message("data-not-sure"), message("data-tick-box"))])
         if replace or (archive.scope == "store" and is_empty(office)):
             backup = back_up(settings.DATA_FOLDER, why=BEFORE_RESTORE)
             _tell(request, replace_all(archive, office))
             if backup is not None and not settings.OFFICE_MODE:
-                told(request, gettext("What stood here before is kept in %s") % backup)
+                notify(request, message("data-before-kept", file=Given(str(backup))))
         else:
             _tell(request, _added(request, archive))
     except ArchiveFault as error:
-        return _page(request, faults=error.faults, status=422)
+        return _page(request, faults=error.faults, more=error.more, status=422)
     except InputError as error:
-        return _page(request, faults=(Fault("", "", str(error), ""),), status=422)
+        return _page(request, faults=(whole_fault(error),), status=422)
     return redirect("data")
 
 
@@ -83,51 +83,44 @@ def keep_backup(request: HttpRequest) -> HttpResponse:
     if settings.OFFICE_MODE:
         raise Http404
     target = back_up(settings.DATA_FOLDER, why=BY_HAND)
-    told(request, gettext("A backup was kept: %s") % target)
+    notify(request, message("data-backed-up", file=Given(str(target))))
     return redirect("data")
 
 
 def _added(request: HttpRequest, archive: Archive) -> PutIn:
-    what = gettext("Brought in a zip of %(day)s") % {"day": f"{archive.made_at:%Y-%m-%d}"}
-    return add_missing(archive, office_of(request), user=who(request), what=what)
+    what = message("data-restored-from", day=archive.made_at.date())
+    return add_missing(archive, office_of(request), user=person_of(request), what=what)
 
 
 def _tell(request: HttpRequest, done: PutIn) -> None:
-    said = ngettext("%(count)d thing was added", "%(count)d things were added", done.added)
-    text = said % {"count": done.added}
+    sentences = [message("data-added", n=done.added)]
     if done.left:
-        text += gettext("; %(left)d stood here already and stayed as they are") % {
-            "left": done.left
-        }
+        sentences.append(message("data-left", n=done.left))
     if done.differing:
-        text += gettext(", %(differing)d of them different from the zip") % {
-            "differing": done.differing
-        }
-    told(request, text, done.act)
+        sentences.append(message("data-differing", n=done.differing))
+    notify_undo(request, Prose(tuple(sentences)), done.act)
 
 
 def _bytes_of(upload: UploadedFile[Any] | None) -> bytes:
     if upload is None:
-        raise _fault(gettext("no file was chosen"), gettext("Choose a zip, and send it again."))
+        raise ArchiveFault([fault("", message("data-no-file"), message("data-choose-zip"))])
     if (upload.size or 0) > LIMITS.packed:
-        raise _fault(
-            gettext("it has %(mb)d MB, more than %(most)d MB")
-            % {"mb": (upload.size or 0) // 1_000_000, "most": LIMITS.packed // 1_000_000},
-            gettext("Bring it in with loamshift restore, which takes larger ones."),
+        wrong = message(
+            "store-zip-large",
+            mb=(upload.size or 0) // 1_000_000,
+            most=LIMITS.packed // 1_000_000,
         )
+        raise ArchiveFault([fault("", wrong, message("store-restore-by-command"))])
     return bytes(upload.read())
 
 
-def _fault(problem: str, mend: str) -> ArchiveFault:
-    return ArchiveFault([Fault(gettext("the file"), "", problem, mend)])
-
-
 def _page(
-    request: HttpRequest, *, faults: tuple[Fault, ...] = (), status: int = 200
+    request: HttpRequest, *, faults: tuple[Fault, ...] = (), more: int = 0, status: int = 200
 ) -> HttpResponse:
     office = office_of(request)
     context: dict[str, Any] = {
         "faults": faults,
+        "more": more,
         "clients": kept(Client, office),
         "leaving": put_away(Client, office).order_by("deleted_at"),
         "beds": kept(Bed, office).count(),

@@ -11,11 +11,14 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.questions import case_questions
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.words import Words
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
@@ -30,7 +33,8 @@ from loamshift.web.case_form import (
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.keeping import garden_called, put_case
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, who
+from loamshift.web.notices import notify_done, person_of
+from loamshift.web.wording import said, words_for
 
 MOST_ROWS: Final = 20
 QUICK: Final[Mapping[str, tuple[str, ...]]] = {
@@ -106,14 +110,15 @@ def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
         version=bed.version,
     )
     if not added:
-        draft.whole = gettext("Nothing was filled in, so nothing was added.")
+        draft.whole = said(request, message("beds-nothing-entered"))
         return _page(request, bed, draft, status=422)
+    name = Given(bed.name)
     what = (
-        gettext("Added a test to %(bed)s")
+        message("beds-test-added", bed=name)
         if table == "reading"
-        else gettext("Noted what was put on %(bed)s")
+        else message("beds-application-logged", bed=name)
     )
-    return _keep(request, bed, draft, what=what % {"bed": bed.name})
+    return _keep(request, bed, draft, what=what)
 
 
 def draft_of(bed: Bed) -> Draft:
@@ -123,7 +128,7 @@ def draft_of(bed: Bed) -> Draft:
     try:
         tree = tree_of(bed.case_text)
     except ValueError as error:
-        faults = (Fault("", "", str(error), gettext("Mend the text below.")),)
+        faults = (_unreadable(error, message("form-text-correct")),)
     return Draft(
         tree=tree,
         text=bed.case_text,
@@ -153,12 +158,14 @@ def draft_from(post: QueryDict) -> Draft:
     )
 
 
-def differences(now: Mapping[str, Any], typed: Mapping[str, Any]) -> Iterator[tuple[str, str, str]]:
+def differences(
+    now: Mapping[str, Any], typed: Mapping[str, Any], *, words: Words
+) -> Iterator[tuple[str, str, str]]:
     """What two case files hold differently: what it is called, and both values as texts."""
     left, right = dict(_leaves(now)), dict(_leaves(typed))
     for path_ in dict.fromkeys([*left, *right]):
         if left.get(path_, "") != right.get(path_, "") and path_ != "case":
-            yield path_label(path_), left.get(path_, ""), right.get(path_, "")
+            yield path_label(path_, words), left.get(path_, ""), right.get(path_, "")
 
 
 def _posted(request: HttpRequest, bed: Bed, draft: Draft) -> HttpResponse:
@@ -168,12 +175,10 @@ def _posted(request: HttpRequest, bed: Bed, draft: Draft) -> HttpResponse:
         _turn(draft, bed, turn)
     if turn or request.POST.get("more") or request.POST.get("drop"):
         return _page(request, None if is_new else bed, draft)
-    name = draft.tree.get("name") or gettext("a bed")
-    what = gettext("Added %(bed)s") if is_new else gettext("Changed %(bed)s")
-    return _keep(request, bed, draft, what=what % {"bed": name if is_new else bed.name})
+    return _keep(request, bed, draft, what=message("form-changed", bed=Given(bed.name)))
 
 
-def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: str) -> HttpResponse:
+def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: Message) -> HttpResponse:
     """Check and keep a draft; or show it again with what stands in the way."""
     office = office_of(request)
     is_new = bed._state.adding
@@ -184,10 +189,11 @@ def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: str) -> HttpRes
         put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
         bed.garden = garden_called(office, draft.garden)
         if is_new:
-            writer = Writer(office, user=who(request), what=gettext("Added %s") % bed.name)
+            added = message("form-added", bed=Given(bed.name))
+            writer = Writer(office, user=person_of(request), what=added)
             writer.add(bed)
         else:
-            writer = Writer(office, user=who(request), what=what)
+            writer = Writer(office, user=person_of(request), what=what)
             writer.change(bed, seen_version=draft.version)
     except CaseError as error:
         draft.faults = error.faults
@@ -195,14 +201,16 @@ def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: str) -> HttpRes
     except Overtaken as overtaken:
         current = overtaken.current
         assert isinstance(current, Bed)
-        draft.whole, draft.version = str(overtaken), current.version
-        draft.standing = tuple(differences(_tree_or_empty(current.case_text), _tree_or_empty(text)))
+        words = words_for(request)
+        draft.whole, draft.version = refusal(overtaken, words), current.version
+        now, typed = _tree_or_empty(current.case_text), _tree_or_empty(text)
+        draft.standing = tuple(differences(now, typed, words=words))
         return _page(request, shown, draft, status=409)
     except InputError as error:
         bed.case_text = before
-        draft.whole = str(error)
+        draft.whole = refusal(error, words_for(request))
         return _page(request, shown, draft, status=422)
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
 
 
@@ -214,14 +222,17 @@ def _turn(draft: Draft, bed: Bed, turn: str) -> None:
         try:
             draft.tree, draft.as_text = tree_of(draft.text), False
         except ValueError as error:
-            mend = gettext("Mend the text, then the form can show it.")
-            draft.faults = (Fault("", "", str(error), mend),)
+            draft.faults = (_unreadable(error, message("form-text-correct-first")),)
+
+
+def _unreadable(error: ValueError, right: Message) -> Fault:
+    return fault("", message("form-text-unreadable", why=Given(str(error))), right)
 
 
 def _text_for(bed: Bed, tree: Tree) -> str:
     """The text for a tree; the kept one, with its own remarks, where it says the same."""
     kept_tree = _tree_or_empty(bed.case_text)
-    if kept_tree and not any(differences(kept_tree, tree)):
+    if kept_tree and not any(differences(kept_tree, tree, words=Words())):
         return bed.case_text
     return text_of(tree)
 
@@ -230,8 +241,12 @@ def _page(
     request: HttpRequest, bed: Bed | None, draft: Draft, *, status: int = 200
 ) -> HttpResponse:
     office = office_of(request)
+    words = words_for(request)
     groups = case_form(
-        draft.tree, faults=draft.faults, units=office.units, empty_rows=draft.empty_rows
+        draft.tree,
+        faults=draft.faults,
+        words=words,
+        empty_rows=draft.empty_rows,
     )
     elsewhere = draft.faults if draft.as_text else untold(groups, draft.faults)
     context = {
@@ -241,7 +256,7 @@ def _page(
         "gardens": gardens_of(office),
         "elsewhere": elsewhere,
         "faulty": len(draft.faults),
-        "wrong": [] if draft.as_text else faulty_lines(groups),
+        "wrong": [] if draft.as_text else faulty_lines(groups, words),
     }
     return render(request, "loamshift/beds/edit.html", context, status=status)
 

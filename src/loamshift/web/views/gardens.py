@@ -12,9 +12,10 @@ from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_POST
 
+from loamshift.domain.message import Given, Listed, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden
@@ -35,7 +36,8 @@ from loamshift.web.garden_plan import (
 )
 from loamshift.web.keeping import put_case
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.problems import whole_fault
 from loamshift.web.views.beds import ph_side, rows_of, with_last_letter
 
 EMPTY_ROWS: Final = 2
@@ -92,8 +94,8 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         return _page(request, one, beds, plan, faults=faults, typed=request.POST, status=422)
     seen = request.POST.get("version", "")
     version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
-    what = gettext("Drew the plan of %(garden)s") % {"garden": one.name}
-    writer = Writer(office, user=who(request), what=what)
+    what = message("gardens-plan-saved", garden=Given(one.name))
+    writer = Writer(office, user=person_of(request), what=what)
     one.plan = plan_to_keep(plan)
     try:
         with transaction.atomic():
@@ -103,15 +105,15 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         current = overtaken.current
         assert isinstance(current, Garden)
         one.version = current.version
-        fault = Fault("", "", str(overtaken), "")
+        whole = whole_fault(overtaken)
         there = plan_from_kept(current.plan)
-        return _page(request, one, beds, plan, faults=(fault,), there=there, status=409)
+        return _page(request, one, beds, plan, faults=(whole,), there=there, status=409)
     except InputError as error:
-        fault = Fault("", "", str(error), "")
-        return _page(request, one, beds, plan, faults=(fault,), typed=request.POST, status=422)
-    if filled:
-        what += " " + gettext("and gave %s its size") % ", ".join(filled)
-    told(request, what, writer.act)
+        whole = whole_fault(error)
+        return _page(request, one, beds, plan, faults=(whole,), typed=request.POST, status=422)
+    named = Listed(tuple(Given(name) for name in filled))
+    sizes = message("gardens-plan-sizes", beds=named) if filled else None
+    notify_done(request, writer, also=sizes)
     return redirect("garden", pk=one.pk)
 
 
@@ -123,17 +125,18 @@ def take_size(request: HttpRequest, pk: UUID, bed: UUID) -> HttpResponse:
     other = get_object_or_404(kept(Bed, office).filter(garden=one), pk=bed)
     drawn = drawn_m2(plan_from_kept(one.plan)).get(str(other.pk))
     if not drawn:
-        told_fault(request, gettext("Nothing is drawn for %s yet.") % other.name)
+        notify_fault(request, message("gardens-nothing-for-bed", bed=Given(other.name)))
         return redirect("garden", pk=one.pk)
     said = size_said(drawn, us=office.units == "us")
-    what = gettext("Changed the size of %(bed)s to %(size)s") % {"bed": other.name, "size": said}
-    writer = Writer(office, user=who(request), what=what)
+    shown = Given(_spoken(drawn, us=office.units == "us"))
+    what = message("gardens-size-changed", bed=Given(other.name), size=shown)
+    writer = Writer(office, user=person_of(request), what=what)
     try:
         _give_size(writer, other, said)
-    except InputError as fault:
-        told_fault(request, fault)
+    except InputError as error:
+        notify_fault(request, error)
     else:
-        told(request, what, writer.act)
+        notify_done(request, writer)
     return redirect("garden", pk=one.pk)
 
 
@@ -152,16 +155,16 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 @require_POST
 def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """Put a garden away with its beds and their letters; for thirty days it can be taken back."""
+    """Delete a garden with its beds and their letters; for thirty days that can be undone."""
     one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
-    what = gettext("Put away %(garden)s") % {"garden": one.name}
-    writer = Writer(office_of(request), user=who(request), what=what)
+    what = message("gardens-deleted", garden=Given(one.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     try:
         writer.put_away(one)
-    except InputError as fault:
-        told_fault(request, fault)
+    except InputError as error:
+        notify_fault(request, error)
         return redirect("garden", pk=one.pk)
-    told(request, what, writer.act)
+    notify_done(request, writer)
     return redirect("client", pk=one.client_id)
 
 
@@ -186,7 +189,7 @@ def _page(
         )
         for bed in beds
     }
-    own = {fault.path for fault in faults if fault.path.startswith("area.")}
+    own = {one.path for one in faults if one.path.startswith("area.")}
     context = {
         "garden": one,
         "client": one.client,
@@ -200,8 +203,8 @@ def _page(
         "beds_on_plan": list(on_plan.items()),
         "sizes": _sizes(beds, plan_from_kept(one.plan), us=us, today=today),
         "rows": rows_of(beds, office=office, today=today, patience_s=0.4),
-        "whole": [fault for fault in faults if fault.path not in own],
-        "faulty": len(faults),
+        "whole": [one for one in faults if one.path not in own],
+        "faulty_count": len(faults),
     }
     return render(request, "loamshift/gardens/garden.html", context, status=status)
 
@@ -216,9 +219,9 @@ def _rows(
 ) -> list[AreaRow]:
     """The rows of the table: as typed where something is wrong, else as drawn; then empty ones."""
     wrong: dict[str, dict[str, Fault]] = {}
-    for fault in faults:
-        at, _, key = fault.path.rpartition(".")
-        wrong.setdefault(at, {})[key] = fault
+    for one in faults:
+        at, _, key = one.path.rpartition(".")
+        wrong.setdefault(at, {})[key] = one
     rows: list[AreaRow] = []
     if typed is not None:
         numbers = sorted(
@@ -348,17 +351,20 @@ def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
         key = id_of(client)
         owner = None if key is None else kept(Client, office).filter(pk=key).first()
         if owner is None:
-            faults.append(Fault("client", "", gettext("nobody is chosen"), gettext("Say whose.")))
+            faults.append(fault("client", message("page-choose-client")))
         else:
             one.client = owner
         one.place = _place(one.place, place, faults)
         if not one.name:
-            faults.append(Fault("name", "", gettext("it is empty"), gettext("Give it a name.")))
+            faults.append(fault("name", message("page-enter-name")))
         seen = request.POST.get("version", "")
         version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
         if not faults:
-            what = gettext("Added %s") if is_new else gettext("Changed %s")
-            writer = Writer(office, user=who(request), what=what % one.name)
+            name = Given(one.name)
+            what = message("gardens-changed", garden=name)
+            if is_new:
+                what = message("gardens-added", garden=name)
+            writer = Writer(office, user=person_of(request), what=what)
             try:
                 if is_new:
                     writer.add(one)
@@ -366,12 +372,12 @@ def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
                     writer.change(one, seen_version=version)
             except Overtaken as overtaken:
                 one.version = overtaken.current.version
-                faults.append(Fault("", "", str(overtaken), ""))
+                faults.append(whole_fault(overtaken))
                 status = 409
             except InputError as error:
-                faults.append(Fault("", "", str(error), ""))
+                faults.append(whole_fault(error))
             else:
-                told(request, writer.what, writer.act)
+                notify_done(request, writer)
                 return redirect("garden", pk=one.pk)
         status = 422 if status == 200 else status
     context = {
@@ -380,8 +386,8 @@ def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
         "place": place,
         "client_key": client,
         "clients": kept(Client, office),
-        "faults": {fault.path: fault for fault in faults},
-        "whole": [fault for fault in faults if not fault.path],
+        "faults": {one.path: one for one in faults},
+        "whole": [one for one in faults if not one.path],
         "version": one.version,
         "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
     }
@@ -397,8 +403,8 @@ def _place(held: Mapping[str, Any], name: str, faults: list[Fault]) -> dict[str,
         try:
             find_place(name)
         except InputError as error:
-            mend = gettext("Or leave it empty; each bed may have a place of its own.")
-            faults.append(Fault("place", name[:40], str(error).rstrip("."), mend))
+            mend = message("gardens-place-or-blank")
+            faults.append(whole_fault(error, path="place", mend=mend))
     return {"name": name, **place}
 
 

@@ -12,12 +12,12 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_safe
 
 from loamshift.case.answer_file import answer_file_from_json
-from loamshift.domain.history import History, LetterSent, Outcome
+from loamshift.domain.history import History, LetterSent, Outcome, TestRead
 from loamshift.domain.letter import Figure
+from loamshift.domain.message import Given, Message, Product, depth, message, ph
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.figures.history import (
     history_figure,
@@ -27,14 +27,16 @@ from loamshift.report.figures.history import (
     scores_said,
 )
 from loamshift.report.html_blocks import table_html
-from loamshift.report.letter_words import material_called, raised
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.history import history_of
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import kept
-from loamshift.web.answers import answered, words_of
+from loamshift.web.answers import answered
 from loamshift.web.middleware import office_of
-from loamshift.web.views.beds import DECIDED
+from loamshift.web.problems import whole_fault
+from loamshift.web.views.beds import decided
+from loamshift.web.wording import words_of
 
 MOST_LETTERS: Final = 40
 """Letters whose forecasts are drawn; the list holds all of them [count]."""
@@ -61,20 +63,21 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
     today = date.today()  # noqa: DTZ011 - the local day
     faults: tuple[Fault, ...] = ()
     life: History | None = None
+    words = words_of(office)
     try:
+        words = answered(bed.case_text, office=office, today=today).words
         life = life_of(bed, office, today=today)
     except CaseError as error:
         faults = error.faults
     except InputError as error:
-        faults = (Fault("", "", str(error), ""),)
-    words = words_of(office)
+        faults = (whole_fault(error),)
     figure = None if life is None else history_figure(life, words=words)
     context = {
         "bed": bed,
         "faults": faults,
         "figure": figure,
         "picture": "" if figure is None else _picture(figure),
-        "legend": "" if life is None else " ".join(_legend(life)),
+        "legend": "" if life is None else " ".join(say(one, words) for one in _legend(life)),
         "table": "" if figure is None or not figure.table.rows else table_html(figure.table),
         "events": [] if life is None else events_of(life, words),
         "scores": "" if life is None else words.text(scores_said(life)),
@@ -84,22 +87,20 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
     return render(request, "loamshift/beds/history.html", context)
 
 
-def _legend(life: History) -> Iterator[str]:
+def _legend(life: History) -> Iterator[Message]:
     """What the signs in the picture mean, of those that are in it."""
     if life.tests:
-        yield gettext(
-            "Rings are tests as they would read in water, with where nine in ten would fall."
-        )
+        yield message("timeline-legend-tests")
     if any(test.method.is_rough for test in life.tests):
-        yield gettext("A broken bar is a rough method.")
+        yield message("timeline-legend-rough")
     if any(score.outcome in (Outcome.ABOVE, Outcome.BELOW) for score in life.scores):
-        yield gettext("A filled ring missed its forecast.")
+        yield message("timeline-legend-missed")
     if any(letter.forecast is not None for letter in life.letters):
-        yield gettext("The grey band is what letters foretold at their time.")
+        yield message("timeline-legend-letters")
         if life.forecast is not None:
-            yield gettext("The coloured one is foretold today.")
+            yield message("timeline-legend-today")
     if life.soil_temperature is not None:
-        yield gettext("Above: the warmth of the soil in an average year.")
+        yield message("timeline-legend-warmth")
 
 
 def life_of(bed: Bed, office: Office, *, today: date) -> History:
@@ -129,41 +130,56 @@ def _events(life: History, words: Words) -> Iterator[Event]:
     scored = {score.test: score for score in life.scores}
     for test in life.tests:
         score = scored.get(test)
-        depth = "" if test.depth_cm is None else f", {words.depth(test.depth_cm)}"
-        water = f"{words.ph(test.ph_water)}, {words.ph(test.lo90)} – {words.ph(test.hi90)}"
         yield Event(
             on=test.on,
             day=words.date(test.on),
-            kind=gettext("Test"),
-            what=f"pH {ph_read(test.ph)}, {test.method.value}{depth}",
-            more=gettext("in water %s") % water
+            kind=say(message("timeline-test"), words),
+            what=say(_test_read(test), words),
+            more=say(_in_water(test), words)
             if score is None
             else words.text(score_sentence(score, words)),
             outcome="" if score is None else score_word(score).partition(",")[0],
         )
     for entry in life.put_on:
+        what = message("timeline-product", product=Product(entry.material))
         yield Event(
             on=entry.on,
             day=words.date(entry.on),
-            kind=gettext("Put on"),
-            what=raised(material_called(entry.material, words)),
-            more=_as_put_on(entry.as_given, words.rate(entry.rate_g_m2)),
+            kind=say(message("timeline-application"), words),
+            what=say(what, words),
+            more=_as_applied(entry.as_given, words.rate(entry.rate_g_m2), words),
         )
     for letter in life.letters:
+        decision = decided(letter.decision)
         yield Event(
             on=letter.sent_on,
             day=words.date(letter.sent_on),
-            kind=gettext("Letter"),
+            kind=say(message("timeline-letter"), words),
             what=letter.title,
-            more=str(DECIDED.get(letter.decision, letter.decision)),
+            more=letter.decision if decision is None else say(decision, words),
             letter=letter.key,
         )
 
 
-def _as_put_on(given: str, rate: str) -> str:
+def _test_read(test: TestRead) -> Message:
+    return message(
+        "timeline-test-read",
+        ph=Given(ph_read(test.ph)),
+        method=Given(test.method.value),
+        depth=None if test.depth_cm is None else depth(test.depth_cm),
+    )
+
+
+def _in_water(test: TestRead) -> Message:
+    return message("timeline-in-water", ph=ph(test.ph_water), low=ph(test.lo90), high=ph(test.hi90))
+
+
+def _as_applied(given: str, rate: str, words: Words) -> str:
     """How much, as it was given, and the rate beside it where that says more."""
     same = given.replace(" ", "") == rate.replace(" ", "").replace("²", "2")
-    return rate if same or not given else f"{given} · {rate}"
+    if same or not given:
+        return rate
+    return say(message("timeline-as-given", given=Given(given), rate=Given(rate)), words)
 
 
 @lru_cache(maxsize=256)

@@ -1,4 +1,4 @@
-"""A client leaves: taken out as a zip, deleted for thirty days, or removed for good."""
+"""A client leaves: exported as a zip, deleted for thirty days, or deleted permanently."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.utils import timezone
-from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_safe
 
+from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
 from loamshift.store.changes import KEPT_DAYS, Writer
 from loamshift.store.erase import erase_client
@@ -22,14 +22,16 @@ from loamshift.store.scope import kept
 from loamshift.web.backups import BACKUPS
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify, notify_done, notify_fault, person_of
+from loamshift.web.wording import said
 
 
 @require_safe
 def out(request: HttpRequest, pk: UUID) -> HttpResponse:
     """One client with all that is its own, as a zip."""
     client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
-    zipped = client_zip(client, now=timezone.now())
+    about = said(request, message("store-about"))
+    zipped = client_zip(client, now=timezone.now(), about=about)
     return download(zipped, name=client.name, tail=".zip", kind="application/zip")
 
 
@@ -39,14 +41,14 @@ def delete(request: HttpRequest, pk: UUID) -> HttpResponse:
     client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
     if request.method != "POST":
         return render(request, "loamshift/data/delete.html", _of(request, client))
-    what = gettext("Deleted %(client)s") % {"client": client.name}
-    writer = Writer(office_of(request), user=who(request), what=what)
+    what = message("clients-deleted", client=Given(client.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     try:
         writer.put_away(client)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
     else:
-        told(request, what, writer.act)
+        notify_done(request, writer)
     return redirect("data")
 
 
@@ -64,9 +66,9 @@ def for_good(request: HttpRequest, pk: UUID) -> HttpResponse:
     try:
         gone = erase_client(office, client)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
     else:
-        told(request, gettext("One client was removed for good, %d things in all") % gone)
+        notify(request, message("data-permanent-done", n=gone))
     return redirect("data")
 
 

@@ -10,17 +10,20 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, render
 from django.urls import URLPattern, path, reverse
-from django.utils.translation import gettext as _
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
+from loamshift.domain.message import Given, Message, message
 from loamshift.errors import InputError
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.scope import kept
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
 from loamshift.web.plan_page import Page, page_of, said_in
+from loamshift.web.wording import words_of
 
 FOREVER: Final = 31_536_000
 FORMS: Final = (("pdf", "PDF"), ("html", "HTML"), ("md", "Markdown"), ("json", "JSON"))
@@ -77,7 +80,7 @@ def show_plan(
         "page": page,
         "bed": bed,
         "letter": None if page.answered is None else page.answered.page,
-        "title": title_of(page, bed),
+        "title": title_of(page, bed, words=words_of(office)),
         "here": here,
         "style": letter_style_name(),
         "sliders": f"{here}/sliders",
@@ -95,26 +98,31 @@ def show_plan(
     return response
 
 
-def sheets_of(page: Page, here: str) -> list[tuple[str, str]]:
+def sheets_of(page: Page, here: str) -> list[tuple[str, Message]]:
     """Sheets there are for what the page tells of, each with its address and what it is called."""
     if page.answered is None:
         return []
-    names = [("card", _("the bed’s card"))]
+    names = [("card", message("advice-sheet-card"))]
     if page.answered.answer.rescue is not None:
-        names.append(("rescue", _("putting it right")))
-    names.append(("sampling", _("taking the sample")))
+        names.append(("rescue", message("advice-sheet-rescue")))
+    names.append(("sampling", message("advice-sheet-sampling")))
     return [(f"{here}/sheets/{name}.pdf", said) for name, said in names]
 
 
-def title_of(page: Page, bed: Bed | None) -> str:
-    """What a plan is called: its name, or what shall grow where."""
+def title_of(page: Page, bed: Bed | None, *, words: Words) -> str:
+    """What a plan is called: its name, or what is to grow where."""
     name = str(page.tree.get("name") or (bed.name if bed is not None else ""))
     if name:
         return name
     plant = str((page.tree.get("aim") or {}).get("plant", ""))
     where = str((page.tree.get("place") or {}).get("name", ""))
-    said = ", ".join(part for part in (plant[:1].upper() + plant[1:], where) if part)
-    return said or _("A walk-in")
+    if not plant and not where:
+        return say(message("page-quick-advice"), words)
+    if not plant:
+        return where
+    if not where:
+        return say(message("advice-title", plant=Given(plant)), words)
+    return say(message("advice-title-where", plant=Given(plant), place=Given(where)), words)
 
 
 @require_safe

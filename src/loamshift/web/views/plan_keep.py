@@ -9,24 +9,28 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.urls import NoReverseMatch, URLPattern, path, reverse
-from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST
 
 from loamshift.case.answer import answer_to_json
 from loamshift.case.frozen import FrozenLetter
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import given
 from loamshift.errors import InputError
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import reading_in_force
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import refusal
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.models.base import folded
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered, words_of
+from loamshift.web.answers import Answered, answered
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.plan_page import leaves, page_of, said_in
-from loamshift.web.said import told, told_fault, who
 from loamshift.web.views.plan import show_plan, title_of, today
+from loamshift.web.wording import words_of
 
 
 @require_POST
@@ -36,13 +40,14 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
     fields = said_in(request.POST)
     tree = with_fields({}, fields)
     page = page_of(tree, office=office, today=today())
-    name = request.POST.get("keep-name", "").strip() or title_of(page, None)
+    name = request.POST.get("keep-name", "").strip() or title_of(page, None, words=words_of(office))
     if page.answered is None:
-        told_fault(request, _("This cannot be kept before its facts are mended."))
+        notify_fault(request, message("advice-cannot-save"))
         return redirect(f"{reverse('plan')}?{urlencode(fields)}")
     tree["name"] = name
     bed = Bed(name=name, case_text=text_of(tree), **drawn_out(page.answered))
-    writer = Writer(office, user=who(request), what=_("Kept %(name)s") % {"name": name})
+    what = message("advice-saved", bed=Given(name))
+    writer = Writer(office, user=person_of(request), what=what)
     try:
         bed.garden = _garden(
             writer,
@@ -52,9 +57,9 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
         )
         writer.add(bed)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect(f"{reverse('plan')}?{urlencode(fields)}")
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
 
 
@@ -76,7 +81,7 @@ def _garden(writer: Writer, *, client_name: str, garden_name: str, tree: Tree) -
     if client is None:
         client = Client(name=client_name)
         writer.add(client)
-    garden_name = garden_name or _("Garden")
+    garden_name = garden_name or say(message("advice-garden-name"), words_of(writer.office))
     for garden in kept(Garden, writer.office).filter(client=client):
         if folded(garden.name) == folded(garden_name):
             return garden
@@ -100,23 +105,23 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     here = f"{reverse('bed', args=[bed.pk])}?{urlencode(fields)}"
     page = page_of(tree, office=office, today=today(), kept=tree_of(bed.case_text))
     if page.answered is None:
-        told_fault(request, _("This cannot be kept before its facts are mended."))
+        notify_fault(request, message("advice-cannot-save"))
         return redirect(here)
     before = tree_of(bed.case_text)
     bed.case_text = text_of(tree)
     bed.name = str(tree.get("name") or bed.name)
     for name, value in drawn_out(page.answered).items():
         setattr(bed, name, value)
-    what = _("Changed %(name)s") % {"name": bed.name}
-    writer = Writer(office, user=who(request), what=what)
+    what = message("advice-changed", bed=Given(bed.name))
+    writer = Writer(office, user=person_of(request), what=what)
     try:
         writer.change(bed, seen_version=_seen(request))
     except Overtaken as fault:
         return _overtaken(request, fault, before, fields)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect(here)
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
 
 
@@ -126,13 +131,14 @@ def _overtaken(
     """Show what stands there now beside what was typed; the fields keep what was typed."""
     bed = get_object_or_404(Bed, pk=fault.current.pk, office=office_of(request))
     if bed.deleted_at is not None:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect("changes")
+    words = words_of(office_of(request))
     there: dict[str, list[str]] = {}
     for leaf, value in leaves(now):
         there.setdefault(leaf, []).append(value)
     rows = [
-        (field_called(leaf), ", ".join(there.get(leaf, ())) or "–", value or "–")
+        (field_called(leaf, words), ", ".join(there.get(leaf, ())) or "–", value or "–")
         for leaf, value in fields
     ]
     return show_plan(
@@ -140,7 +146,7 @@ def _overtaken(
         with_fields(tree_of(bed.case_text), fields),
         bed=bed,
         status=409,
-        more={"overtaken": str(fault), "both": rows},
+        more={"overtaken": refusal(fault, words), "both": rows},
     )
 
 
@@ -159,31 +165,27 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
             answer_text=frozen_text(found, office),
             note=request.POST.get("note", "").strip(),
         )
-        writer = Writer(
-            office, user=who(request), what=_("Sent the letter on %(name)s") % {"name": bed.name}
-        )
+        what = message("advice-letter-sent", bed=Given(bed.name))
+        writer = Writer(office, user=person_of(request), what=what)
         writer.add(letter, seen_version=_seen(request))
     except Overtaken as fault:
-        told_fault(request, _not_sent(fault))
+        notify_fault(request, _not_sent(fault))
         return redirect("bed", pk=bed.pk)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect("bed", pk=bed.pk)
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     try:
         return redirect(reverse("letter", args=[letter.pk]))
     except NoReverseMatch:
         return redirect("bed", pk=bed.pk)
 
 
-def _not_sent(fault: Overtaken) -> str:
-    changed = {"name": str(fault.current), "at": f"{fault.current.changed_at:%H:%M}"}
-    return (
-        _(
-            "Nothing was sent: “%(name)s” was changed by somebody else at %(at)s (UTC), after "
-            "you opened it. Here it stands as it is now; read it, and send it again."
-        )
-        % changed
+def _not_sent(fault: Overtaken) -> Message:
+    return message(
+        "advice-letter-not-sent",
+        bed=given(fault.current),
+        at=Given(f"{fault.current.changed_at:%H:%M}"),
     )
 
 
@@ -195,8 +197,8 @@ def _seen(request: HttpRequest) -> int:
 
 def frozen_text(found: Answered, office: Office) -> str:
     """The whole answer with its case and its letter, as it is kept and taken along."""
-    frozen = FrozenLetter(found.letter, words_of(office))
-    return answer_to_json(found.answer, case=found.case, letter=frozen)
+    frozen = FrozenLetter(found.letter, found.words)
+    return answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words)
 
 
 ROUTES: list[URLPattern] = [

@@ -1,4 +1,4 @@
-"""The post: beds that wait for a letter, and letters sent, reopened as they were."""
+"""Letters: beds whose letter is still to write, and letters sent, reopened as they were."""
 
 from __future__ import annotations
 
@@ -12,14 +12,16 @@ from django.db.models import F, Max, Q, QuerySet
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.case.frozen import FrozenLetter
+from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
 from loamshift.report.html import letter_html
 from loamshift.report.markdown import letter_markdown
-from loamshift.report.summary import DECISIONS
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import found, kept
@@ -28,8 +30,10 @@ from loamshift.web.downloads import download
 from loamshift.web.letter_plain import letter_plain
 from loamshift.web.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.sending import opened, today_differs
+from loamshift.web.views.beds import decided
+from loamshift.web.wording import said, words_for, words_of
 
 A_PAGE: Final = 40
 LONGEST_NOTE: Final = 2000
@@ -43,21 +47,26 @@ KINDS: Final = {
 
 @require_safe
 def post(request: HttpRequest) -> HttpResponse:
-    """Beds without a letter since their last change, and letters sent; ``?find=`` searches both."""
+    """Beds without a letter since their last change, or with ``?show=sent`` letters sent."""
     office = office_of(request)
+    words = words_of(office)
     sought = request.GET.get("find", "").strip()[:200]
     waiting = found(beds_waiting(office), sought)
     letters = found(
         kept(SentLetter, office).select_related("bed__garden__client").defer("answer_text"), sought
     )
     page = Paginator(letters, A_PAGE).get_page(request.GET.get("page"))
+    waiting_count = waiting.count()
     context = {
+        "sent_tab": request.GET.get("show") == "sent",
         "waiting": [(bed, bed.last_sent) for bed in waiting[:A_PAGE]],
-        "more_waiting": max(waiting.count() - A_PAGE, 0),
-        "letters": [(letter, decision_said(letter.decision)) for letter in page.object_list],
+        "waiting_count": waiting_count,
+        "more_waiting": max(waiting_count - A_PAGE, 0),
+        "letters": [(one, decision_said(one.decision, words)) for one in page.object_list],
+        "sent_count": page.paginator.count,
         "page": page,
         "find": sought,
-        "any": bool(sought) or bool(page.paginator.count),
+        "any": bool(sought) or waiting_count + page.paginator.count > 0,
     }
     return render(request, "loamshift/post/post.html", context)
 
@@ -94,7 +103,7 @@ def letter_today(request: HttpRequest, pk: UUID) -> HttpResponse:
     if asked:
         context |= _differences(sent, office_of(request))
     if not part:
-        context |= _as_sent(sent)
+        context |= _as_sent(sent, words_for(request))
     name = "_differs" if part else "today"
     response = render(request, f"loamshift/post/{name}.html", context)
     response.headers["Vary"] = "HX-Request, Cookie"
@@ -105,7 +114,7 @@ def _differences(sent: SentLetter, office: Office) -> dict[str, object]:
     try:
         differs = today_differs(sent.answer_text, office=office, today=date.today())  # noqa: DTZ011
     except InputError as fault:
-        return {"problem": str(fault), "differs": ""}
+        return {"problem": refusal(fault, words_of(office)), "differs": ""}
     return {"problem": "", "differs": letter_plain(differs, part="differs")}
 
 
@@ -113,21 +122,22 @@ def _differences(sent: SentLetter, office: Office) -> dict[str, object]:
 def letter_file(request: HttpRequest, pk: UUID, kind: str) -> HttpResponse:
     """A letter as a file: PDF, web page, Markdown, or the whole answer as JSON."""
     sent = _letter(request, pk)
-    name = f"{sent.title} {sent.sent_on}"
     if kind not in KINDS:
         raise Http404
     if kind == "json":
-        return download(sent.answer_text, name=name, tail=".json", kind=KINDS[kind])
+        return download(
+            sent.answer_text, name=sent.title, day=sent.sent_on, tail=".json", kind=KINDS[kind]
+        )
     there = opened(sent)
     if there.letter is None:
-        told_fault(request, there.problem)
+        notify_fault(request, there.problem)
         return redirect("letter", pk=pk)
     try:
         data = MAKERS[kind](there.letter, office_of(request))
     except (LookupError, TypeError, ValueError):
-        told_fault(request, gettext("A figure of this letter cannot be drawn any more."))
+        notify_fault(request, message("letters-cannot-draw"))
         return redirect("letter", pk=pk)
-    return download(data, name=name, tail=f".{kind}", kind=KINDS[kind])
+    return download(data, name=sent.title, day=sent.sent_on, tail=f".{kind}", kind=KINDS[kind])
 
 
 @require_POST
@@ -138,20 +148,21 @@ def letter_note(request: HttpRequest, pk: UUID) -> HttpResponse:
     typed = request.POST.get("version", "")
     seen = int(typed) if typed.isdecimal() and len(typed) < 10 else 0
     if len(note) > LONGEST_NOTE:
-        problem = gettext("The note has %(count)s signs; shorten it to %(most)s.")
-        said = problem % {"count": len(note), "most": LONGEST_NOTE}
-        return _letter_page(request, sent, note=note, problem=said, status=422)
+        long = message("letters-note-long", count=len(note), most=LONGEST_NOTE)
+        return _letter_page(request, sent, note=note, problem=said(request, long), status=422)
     there = sent.note
     sent.note = note
-    writer = Writer(
-        office_of(request), user=who(request), what=f"Changed the note on the letter {sent.title}"
-    )
+    what = message("letters-note-changed", letter=Given(sent.title))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     try:
         writer.change(sent, seen_version=seen)
     except InputError as fault:
-        problem = f"{fault} {gettext('There now:')} {there}" if there else str(fault)
+        problem = refusal(fault, words_for(request))
+        if there:
+            now = said(request, message("letters-note-now", now=Given(there)))
+            problem = f"{problem}\n{now}"
         return _letter_page(request, _letter(request, pk), note=note, problem=problem, status=409)
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return redirect("letter", pk=pk)
 
 
@@ -159,20 +170,21 @@ def letter_note(request: HttpRequest, pk: UUID) -> HttpResponse:
 def letter_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a letter away; the next page takes it back."""
     sent = _letter(request, pk)
-    writer = Writer(office_of(request), user=who(request), what=f"Deleted the letter {sent}")
+    what = message("letters-deleted", letter=Given(sent.title), day=sent.sent_on)
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     try:
         writer.put_away(sent)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect("letter", pk=pk)
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return redirect("post")
 
 
-def decision_said(decision: str) -> str:
-    """A decision in the words of the letter; an unknown one as it is kept."""
-    said = {str(key): words for key, words in DECISIONS.items()}
-    return said.get(decision, decision)
+def decision_said(decision: str, words: Words) -> str:
+    """A decision in the words of a list; an unknown one as it is kept."""
+    known = decided(decision)
+    return decision if known is None else say(known, words)
 
 
 def _letter_page(
@@ -185,8 +197,7 @@ def _letter_page(
 ) -> HttpResponse:
     context = {
         "letter": sent,
-        "decision": decision_said(sent.decision),
-        **_as_sent(sent),
+        **_as_sent(sent, words_for(request)),
         "note": sent.note if note is None else note,
         "problem": problem,
         "style": letter_style_name(),
@@ -194,15 +205,15 @@ def _letter_page(
     return render(request, "loamshift/post/letter.html", context, status=status)
 
 
-def _as_sent(sent: SentLetter) -> dict[str, object]:
+def _as_sent(sent: SentLetter, words: Words) -> dict[str, object]:
     """A letter as it was sent, or why it cannot be shown."""
     there = opened(sent)
-    sections, unread = "", there.problem
+    sections, unread = "", say(there.problem, words)
     if there.letter is not None:
         try:
-            sections = letter_plain(there.letter.letter)
+            sections = letter_plain(there.letter.letter, words=there.letter.words)
         except (LookupError, TypeError, ValueError):
-            unread = gettext("A figure of this letter cannot be drawn any more.")
+            unread = say(message("letters-cannot-draw"), words)
     head = there.letter.letter if there.letter is not None else None
     return {"sections": sections, "head": head, "unread": unread}
 

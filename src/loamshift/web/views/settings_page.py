@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from importlib import metadata
-from typing import Any, Final
+from typing import Final
 
 from django.conf import settings as django_settings
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
-from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_http_methods
 
 from loamshift.case.plain import is_clean
+from loamshift.domain.message import Message, message
 from loamshift.report.letter_care import RULES_LINE, caution_label
 from loamshift.report.messages import say
 from loamshift.services.advise import FORECAST_MODEL
@@ -23,15 +22,15 @@ from loamshift.tables.rows import tables_fingerprint
 from loamshift.tables.rules import load_cautions
 from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told
+from loamshift.web.notices import notify
 
-CHOICES: Final[Mapping[str, tuple[tuple[str, Any], ...]]] = {
+CHOICES: Final[Mapping[str, tuple[tuple[str, Message], ...]]] = {
     "units": (
-        ("metric", _("metric: g/m², cm, °C")),
-        ("us", _("US: lb per 100 ft², inches, °F")),
+        ("metric", message("settings-units-metric")),
+        ("us", message("settings-units-us")),
     ),
-    "words": (("uk", _("UK: sulphur, colour")), ("us", _("US: sulfur, color"))),
-    "paper": (("a4", _("A4")), ("letter", _("US Letter"))),
+    "words": (("uk", message("settings-words-uk")), ("us", message("settings-words-us"))),
+    "paper": (("a4", message("settings-paper-a4")), ("letter", message("settings-paper-letter"))),
 }
 ALWAYS: Final = (
     "sulfur-dust",
@@ -66,7 +65,7 @@ def settings(request: HttpRequest) -> HttpResponse:
     for key, value in said.items():
         setattr(office, key, value)
     office.save(update_fields=list(said))
-    told(request, gettext("Kept. Letters sent stay in the words they were sent in"))
+    notify(request, message("settings-saved"))
     return redirect("settings")
 
 
@@ -75,31 +74,32 @@ def said_of(office: Office) -> dict[str, str]:
     return {key: getattr(office, key) for key in KEPT}
 
 
-def faults_in(said: Mapping[str, str]) -> dict[str, str]:
-    """What keeps settings from being kept, by field."""
+def faults_in(said: Mapping[str, str]) -> dict[str, Message]:
+    """What keeps settings from being saved, by field."""
     faults = {}
     most = Office._meta.get_field("name").max_length or 0
     if not said["name"]:
-        faults["name"] = gettext("Give it a name; your own will do.")
+        faults["name"] = message("settings-name-missing")
     elif len(said["name"]) > most or "\x00" in said["name"]:
-        faults["name"] = gettext("Shorten it to %(most)s signs.") % {"most": most}
+        faults["name"] = message("page-shorten", most=most)
     for key, choices in CHOICES.items():
         if said[key] not in dict(choices):
-            faults[key] = gettext("Choose one of the list.")
+            faults[key] = message("page-choose-from-list")
     most = Office._meta.get_field("letterhead").max_length or 0
     lines, signs = said["letterhead"].splitlines(), len(said["letterhead"])
     if signs > most or len(lines) > MOST_LINES:
-        told = gettext("Shorten it to %(lines)s lines and %(most)s signs in all.")
-        faults["letterhead"] = told % {"lines": MOST_LINES, "most": most}
+        faults["letterhead"] = message("settings-letterhead-long", lines=MOST_LINES, most=most)
     elif not all(is_clean(line) for line in lines):
-        faults["letterhead"] = gettext("It holds signs that cannot be printed; type it anew.")
+        faults["letterhead"] = message("settings-letterhead-unprintable")
     code = said["currency"]
     if code and not (len(code) == _CODE_LENGTH and code.isascii() and code.isalpha()):
-        faults["currency"] = gettext("Write its three letters, such as GBP, or leave it empty.")
+        faults["currency"] = message("settings-currency-wrong")
     return faults
 
 
-def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, str]) -> HttpResponse:
+def _page(
+    request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, Message]
+) -> HttpResponse:
     office = office_of(request)
     words = words_of(office)
     rules = load_cautions()
@@ -107,9 +107,9 @@ def _page(request: HttpRequest, said: Mapping[str, str], faults: Mapping[str, st
         "said": said,
         "faults": faults,
         "fields": [
-            ("units", gettext("Units of letters and pages"), CHOICES["units"], said["units"]),
-            ("words", gettext("Words and spelling"), CHOICES["words"], said["words"]),
-            ("paper", gettext("Paper of PDF letters"), CHOICES["paper"], said["paper"]),
+            ("units", message("settings-units"), CHOICES["units"], said["units"]),
+            ("words", message("settings-words"), CHOICES["words"], said["words"]),
+            ("paper", message("settings-paper"), CHOICES["paper"], said["paper"]),
         ],
         "folder": "" if django_settings.OFFICE_MODE else str(django_settings.DATA_FOLDER),
         "version": metadata.version("loamshift"),

@@ -1,4 +1,4 @@
-"""Putting the first steps and the invented beds away."""
+"""Closing the tour, and deleting the example beds."""
 
 from __future__ import annotations
 
@@ -6,15 +6,15 @@ from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_POST
 
+from loamshift.domain.message import message
 from loamshift.errors import InputError
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import kept
 from loamshift.web.middleware import office_of
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.notices import notify, notify_done, notify_fault, person_of
 from loamshift.web.tour import samples
 from loamshift.web.views.changes import next_page
 
@@ -23,7 +23,7 @@ from loamshift.web.views.changes import next_page
 def done(request: HttpRequest) -> HttpResponse:
     """Put the first steps away for this office."""
     _toured(office_of(request), toured=True)
-    told(request, gettext("The first steps are put away; Settings shows them again"))
+    notify(request, message("tour-closed"))
     return redirect(next_page(request, otherwise="start"))
 
 
@@ -36,10 +36,10 @@ def again(request: HttpRequest) -> HttpResponse:
 
 @require_POST
 def samples_away(request: HttpRequest) -> HttpResponse:
-    """Put every invented bed away as one act, and the client and garden made for them alone."""
+    """Delete every example bed as one act, and the client and garden made for them alone."""
     office = office_of(request)
     beds = list(samples(office).select_related("garden__client"))
-    writer = Writer(office, user=who(request), what=gettext("Deleted the invented beds"))
+    writer = Writer(office, user=person_of(request), what=message("tour-examples-deleted"))
     gardens = {bed.garden for bed in beds if bed.garden is not None}
     try:
         with transaction.atomic():
@@ -52,10 +52,10 @@ def samples_away(request: HttpRequest) -> HttpResponse:
                 if not _has_more(client, office):
                     writer.put_away(client)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return redirect(next_page(request, otherwise="start"))
     if beds:
-        told(request, writer.what, writer.act)
+        notify_done(request, writer)
     return redirect(next_page(request, otherwise="start"))
 
 

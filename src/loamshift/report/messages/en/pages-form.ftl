@@ -1,0 +1,44 @@
+### The form for everything about a bed, and its plain text.
+
+form-new-bed = New bed
+form-intro = Leave blank anything you have not measured. The letter says what is missing and whether it matters. You can write a figure with its unit, as you would by hand: 20 m2, 6 in, 3 oz/sq yd.
+form-conflict-caption = Where the two versions differ. The form below shows what you typed. Saving replaces what is there now.
+form-conflict-field = Field
+form-conflict-now = There now
+form-conflict-typed = You typed
+form-no-garden = None yet
+form-garden-hint = Whose bed it is. A bed does not need a garden.
+form-add-client = Add a client
+form-text = Bed as text
+form-text-hint = This is the bed's case file (TOML), as it is stored. Your own comments after # stay as long as you edit it as text. The form does not keep them.
+form-to-form = Edit in the form
+form-to-text = Edit as text
+form-more = { $group ->
+    [top] Date and units of the letter
+    [place] More about the place
+    [bed] More about the bed
+    [soil] More about the soil
+    [aim] More about the target
+    [water] More about the water
+    [feed] More about the fertiliser
+   *[other] More
+}
+form-add-bed = Add bed
+form-back-to-list = Back to the list
+form-delete-bed = Delete bed
+form-delete-hint = Its letters are deleted too. You can undo this for { $days } days.
+form-remove-row = Remove { $list } { $n }
+form-row = { $list } { $n }
+form-add-row = Add another
+form-top-label = Name of the bed
+# A field that is wrong: its part of the form, the number of its row, and what it is called.
+form-field-in = { $group }: { $field }
+form-field-in-row = { $group } { $n }: { $field }
+form-added = { $bed } added.
+form-changed = { $bed } changed.
+form-text-unreadable = The text cannot be read: { $why }
+form-text-correct = Correct the text below.
+form-text-correct-first = Correct the text first. Then the form can show it.
+form-hint-today = Leave blank, and the letter is dated the day it is read.
+form-hint-place = The nearest place in the list, or a name beside your own climate figures.
+form-hint-several = Separate several with semicolons.

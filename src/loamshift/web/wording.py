@@ -1,0 +1,88 @@
+"""The words of whoever looks at a page: an office's, or British ones where there is no office."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any, Final
+
+from django.http import HttpRequest
+from django.utils import timezone
+
+from loamshift.domain.case import BedKind, Case
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Measure,
+    Message,
+    PlantName,
+    Product,
+    Quantity,
+    Value,
+    Worded,
+)
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.store.models import Office
+
+_TYPED: Final = (Measure, Given, PlantName, Product, Listed, Message)
+_GROUNDS: Final = {BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
+
+
+class Choice(str):
+    """A text that chooses between wordings of a message, and is never printed."""
+
+    __slots__ = ()
+
+
+def words_of(office: Office | None) -> Words:
+    """Units and spelling of an office."""
+    return Words() if office is None else Words(spelling=office.words, units=office.units)
+
+
+def words_on(office: Office, ground: str) -> Words:
+    """The words of an office for a bed on such ground: a lawn has rates of its own."""
+    return Words(spelling=office.words, units=office.units, ground=ground)
+
+
+def ground_of(case: Case) -> str:
+    """What a bed's rates are told by: bed, lawn or field."""
+    return _GROUNDS.get(case.bed.kind, "bed")
+
+
+def words_for(request: HttpRequest) -> Words:
+    """The words of the office that a request belongs to."""
+    office = getattr(request, "office", None)
+    return words_of(office if isinstance(office, Office) else None)
+
+
+def said(request: HttpRequest, what: Worded) -> str:
+    """A message in the words of the office that a request belongs to [text]."""
+    return say(what, words_for(request))
+
+
+def value_of(value: Any) -> Value:
+    """A value of a page as a message takes it: a day, a count, a choice, or a person's text.
+
+    Parameters
+    ----------
+    value
+        What a template or a view has [object].
+
+    Returns
+    -------
+    object
+        A typed value; texts are a person's own unless they are a ``Choice`` [object].
+    """
+    if value is None or isinstance(value, _TYPED):
+        return value
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, int):
+        return value
+    if isinstance(value, float):
+        return Measure(Quantity.NUMBER, value)
+    if isinstance(value, datetime):
+        return timezone.localdate(value) if timezone.is_aware(value) else value.date()
+    if isinstance(value, date):
+        return value
+    return str(value) if isinstance(value, Choice) else Given(str(value))
