@@ -84,8 +84,6 @@ class Material:
     intact_diameter_um: float | None = None
     """Diameter of a prill or pastille before it breaks up [um]; None for powders."""
     cautions: tuple[str, ...] = ()
-    comment: str = ""
-    """One plain sentence an adviser would say about it."""
     figures: Mapping[str, Figure] = field(default_factory=dict)
     """Every figure above by field name, with range and source; also extra figures (pH, C:N)."""
     label: Label | None = None

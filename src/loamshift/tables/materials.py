@@ -70,6 +70,8 @@ def load_materials() -> Mapping[str, Material]:
             bulk_density_low_kg_m3=density.low if density else None,
             bulk_density_high_kg_m3=density.high if density else None,
             figures=MappingProxyType(own),
+            label=None,
+            written="",
             **{name: own[name].value for name in VECTOR_FIELDS if name in own},
         )
     if figures or sizes:

@@ -189,11 +189,17 @@ def labelled_material(
         group=group,
         sizes=sizes,
         intact_diameter_um=None if label.fineness else base.intact_diameter_um,
-        comment="Known by the analysis on its label.",
         label=label,
         written=written,
         figures=_figures(vector, ions),
-        **vector,
+        elemental_s_frac=vector["elemental_s_frac"],
+        fast_acid_molc_kg=vector["fast_acid_molc_kg"],
+        n_as_nh4_frac=vector["n_as_nh4_frac"],
+        n_as_urea_frac=vector["n_as_urea_frac"],
+        n_as_no3_frac=vector["n_as_no3_frac"],
+        n_organic_frac=vector["n_organic_frac"],
+        caco3_eq_frac=vector["caco3_eq_frac"],
+        salt_molc_kg=vector["salt_molc_kg"],
     )
     return replace(material, cautions=_cautions(material, kind, shares, ions))
 
