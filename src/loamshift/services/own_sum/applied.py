@@ -177,11 +177,12 @@ def _limit_steps(bed: OpenedBed, seasons: Seasons) -> list[SumStep]:
 def _chosen_steps(bed: OpenedBed, seasons: Seasons, part: Application | PlanPart) -> list[SumStep]:
     """The amount of the season, chosen among simulated beds, and this day's share of it."""
     season = _season_of(seasons, part)
-    of_season = [
+    of_season: list[Application | PlanPart] = [
         one
         for one in bed.answer.applications
         if season is not None and one.date in seasons.days[season]
-    ] or [part]
+    ]
+    of_season = of_season or [part]
     total = sum(one.rate_g_m2 for one in of_season)
     later = season is not None and season > 0
     steps = [

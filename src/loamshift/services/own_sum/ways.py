@@ -10,7 +10,7 @@ from loamshift.domain.answer import Option
 from loamshift.domain.case import OnHand
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.message import Prose, amount, message, prose, rate, salt
-from loamshift.domain.own_sum import OwnSum, SumInput, SumStep, SumUnit
+from loamshift.domain.own_sum import Origin, OwnSum, SumInput, SumStep, SumUnit
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import (
@@ -268,7 +268,7 @@ def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...
             name=message("why-in-warmth"),
             value=mean,
             unit=SumUnit.DEG_C,
-            origin=of.Origin.TABLE,
+            origin=Origin.TABLE,
             path="place",
             source_key="" if bed.context.place is None else bed.context.place.source_key,
         ),

@@ -413,7 +413,7 @@ def _bought_feed(bed: OpenedBed, feed: Feed, value: float) -> SumStep:
 
 def _tail(bed: OpenedBed) -> tuple[SumStep, ...]:
     context = bed.context
-    parts = []
+    parts: list[SumInput] = []
     for applied in bed.case.applied:
         since = (bed.case.today - applied.on).days
         if applied.material.elemental_s_frac <= 0.0 or since < 0:

@@ -539,6 +539,6 @@ why-page-all-under = Every number in a letter, and every figure behind it, with 
 why-page-back = Back to the plan
 why-page-near = Near this
 why-page-unknown = No such number
-# $key is what the address names.
-why-page-unknown-key = No number, parameter, caution, limit, material or source is called “{ $key }”.
+# $name is what the address names.
+why-page-unknown-key = No number, parameter, caution, limit, material or source is called “{ $name }”.
 why-page-nearest = Did you mean:
