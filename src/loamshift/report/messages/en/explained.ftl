@@ -20,9 +20,9 @@ explained-made-by-1 = The version of the program and of the model, and a fingerp
 explained-verdict-decision = The decision
 explained-verdict-decision-1 = The first of these that holds, in this order:
 explained-verdict-decision-2 = stop: what has been applied is more than the ground may carry, or takes the bed past the limit that harms the plant; or the pH, salt, sodium or waterlogging is harmful already.
-explained-verdict-decision-3 = leave: left alone, the middle of the simulated beds stays within a test error of the range until a year after the day wanted, and so do more than 50 in 100 beds; or what was applied earlier brings the bed there.
+explained-verdict-decision-3 = leave: left alone, more than 50 in 100 beds, and their median, stay closer to the range than two tests can tell apart. That must hold until a year after the day wanted. Or what was applied earlier brings the bed there.
 explained-verdict-decision-4 = measure-first: one fact not yet known changes the decision with more than the probability below, and a named test settles it. The plan is then provisional.
-explained-verdict-decision-5 = elsewhere: the plants share no range, or too few beds would reach it within the limits of three seasons even if each were known. Use a pot, a raised bed or another plant.
+explained-verdict-decision-5 = elsewhere: the plants share no range, or fewer beds than the share below would reach it within the limits of three seasons even if each were known. Use a pot, a raised bed or another plant.
 explained-verdict-decision-6 = effort: more applications than usual, more than 12 months, something every year, or a water that must be treated.
 explained-verdict-decision-7 = go: in every other case.
 explained-verdict-decision-8 = It is made from the same simulated beds as the plan, the forecast and the upkeep, so none of them can contradict it.
@@ -39,7 +39,7 @@ explained-verdict-reason-8 = parts: more applications than usual. months: longer
 explained-verdict-reason-9 = An answer kept by version 0.1.0 has none.
 
 explained-verdict-ph-now = The pH of the bed today
-explained-verdict-ph-now-1 = The middle of its simulated beds: every reading counts by its error, and so does what was applied, watered, fed and washed out since. There is none without a pH, or where a fact decides before the beds are looked at.
+explained-verdict-ph-now-1 = The median of its simulated beds: every reading counts by its error, and so does what was applied, watered, fed and washed out since. There is none without a pH, or where a fact decides before the beds are looked at.
 
 explained-verdict-because = The number that decided
 explained-verdict-because-1 = One sentence with the figure, its limit, and whose limit it is.
@@ -54,7 +54,7 @@ explained-missing = What was not given and matters
 explained-missing-1 = A field is listed where its plausible range changes the answer. We used a range in its place, not a guess, and that makes the range of the dose wider.
 
 explained-wanted = The range wanted
-explained-wanted-1 = What the published ranges of the plants have in common, in pH in water, or a narrow range around the target pH. ph_aim is the target pH, or the middle of the range.
+explained-wanted-1 = What the published ranges of the plants have in common, in pH in water, or a narrow range around the target pH. ph_aim is the target pH, or halfway up the range.
 
 ## Dose
 
@@ -90,9 +90,9 @@ explained-dose-published-g-m2-1 = The lowest and highest rate of the published t
 
 explained-dose-by-forecast = The amount by the forecast, in answers kept by 0.1.0
 explained-dose-by-forecast-1 = New answers have the key plan instead, and null here.
-explained-dose-by-forecast-2 = It was the smallest amount that brought the middle of the simulated beds to the target on the day wanted. It was reduced so that fewer than 10 in 100 beds passed the far end of the range, and to what the published limits allow.
+explained-dose-by-forecast-2 = It was the smallest amount that brought the median of the simulated beds to the target on the day wanted. It was reduced so that fewer than 10 in 100 beds passed the far end of the range, and to what the published limits allow.
 
-## What goes on
+## What to apply
 
 explained-applications = The dated applications
 explained-applications-1 = The first path through the plan, in applications that each stay within the limit for a planted or bare bed. The soil is warm enough to use up one application before the next. A later one has a condition: usually a new reading that still calls for it.
@@ -118,7 +118,7 @@ explained-options-ec-rise-ds-m = Rise of soluble salts
 explained-options-ec-rise-ds-m-1 = The salt that the product leaves in the water of the treated depth before rain takes it away, as conductivity of the saturation extract.
 
 explained-too-early-before = The day before which a test is too early
-explained-too-early-before-1 = By this day the first application has moved the middle of the simulated beds by the stated share of what it does until the next. It has also moved it by more than the error of a reading, where it ever moves so far. A reading before it shows sulphur that has not reacted yet, and invites a second dose on top of the first.
+explained-too-early-before-1 = By this day the first application has moved the median of the simulated beds by the stated share of what it does until the next. It has also moved it by more than the error of a reading, where it ever moves so far. A reading before it shows sulphur that has not reacted yet, and invites a second dose on top of the first.
 explained-too-early-before-2 = Sulphur-oxidising microbes work at less than half the rate for every ten degrees colder, and hardly at all in winter soil.
 explained-too-early-before-equation-1 = radius shrinks at a rate r(T, moisture); mass left = Σ share (1 − r t / r0)³
 explained-too-early-before-equation-2 = rate follows Arrhenius in soil temperature
@@ -129,7 +129,7 @@ explained-retest-1 = After the date before which it is too early, in the same se
 ## Forecast
 
 explained-forecast = The forecast of the pH
-explained-forecast-1 = The middle and the ranges of the pH at the sampling depth, beside the untreated bed. Empty where no forecast was run.
+explained-forecast-1 = The median and the ranges of the pH at the sampling depth, beside the untreated bed. Empty where no forecast was run.
 explained-forecast-2 = width lists what makes the range wide after a year, with each cause's share of the variance between the simulated beds.
 
 explained-soil-temperature = Soil temperature over the year
@@ -174,12 +174,12 @@ explained-balance-error-1 = What the forecast's own acid balance fails to close:
 ## The plan
 
 explained-plan = The plan as a rule
-explained-plan-1 = What goes on first, the day of the next test, and what that test decides. It is chosen among amounts that can be weighed: the one with the most simulated beds in the range on the day wanted and a year later, and few harmed by it.
+explained-plan-1 = What to apply first, the day of the next test, and what that test decides. It is chosen among amounts that can be weighed: the one with the most simulated beds in the range on the day wanted and a year later, and few harmed by it.
 explained-plan-2 = A rule with a test keeps more beds in the range than any single amount, because soils that look alike differ by a factor of two and more. After the test the bed is fitted again and the next table is printed.
 explained-plan-equation-1 = share = Σ w [pH(on) and pH(on + 1 year) in the range], over beds m with weight w
 explained-plan-equation-2 = best rule = greatest share with harmed ≤ limit, decided by bins of the reading
 
-explained-plan-parts = What goes on whatever a test reads
+explained-plan-parts = What to apply whatever a test reads
 explained-plan-parts-1 = The first application, or more where one season allows several.
 
 explained-plan-decides = What the test decides
@@ -201,7 +201,7 @@ explained-plan-share-harmed = How often the plan does harm
 explained-plan-share-harmed-1 = The share of beds that pass the limit that harms the plant because of the plan: with it they do, and left alone they would not.
 
 explained-plan-median-ph = The best estimate of the pH
-explained-plan-median-ph-1 = The middle of the simulated beds on the day the shares are for, in water.
+explained-plan-median-ph-1 = The median of the simulated beds on the day the shares are for, in water.
 
 explained-plan-on = The day the shares are for
 explained-plan-on-1 = The day wanted in the case, or three years after the first application.

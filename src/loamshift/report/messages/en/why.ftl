@@ -74,47 +74,47 @@ why-result-day = That is { $day }.
 why-differs = This answer was made with other tables. With those of today the sum gives { $today }; the answer says { $then }.
 why-with-case = See the sum for one bed: loamshift why { $key } --case CASE.toml
 
-## Units in a sum. $n is the number.
+## Units in a sum. $n is the number; the space before a unit never breaks over a line.
 
 why-unit-none = { $n }
-why-unit-g-m2 = { $n } g/m²
-why-unit-g = { $n } g
-why-unit-kg-m2 = { $n } kg/m²
-why-unit-g-cm3 = { $n } g/cm³
-why-unit-cm = { $n } cm
-why-unit-m2 = { $n } m²
-why-unit-mm = { $n } mm
+why-unit-g-m2 = { $n } g/m²
+why-unit-g = { $n } g
+why-unit-kg-m2 = { $n } kg/m²
+why-unit-g-cm3 = { $n } g/cm³
+why-unit-cm = { $n } cm
+why-unit-m2 = { $n } m²
+why-unit-mm = { $n } mm
 why-unit-ph = { $n }
 why-unit-percent = { $n }%
 why-unit-deg-c = { $n }°C
 why-unit-days = { $n ->
-    [1] 1 day
-   *[other] { $n } days
+    [1] 1 day
+   *[other] { $n } days
 }
 why-unit-weeks = { $n ->
-    [1] 1 week
-   *[other] { $n } weeks
+    [1] 1 week
+   *[other] { $n } weeks
 }
 why-unit-years = { $n ->
-    [1] 1 year
-   *[other] { $n } years
+    [1] 1 year
+   *[other] { $n } years
 }
 why-unit-beds = { $n ->
-    [1] 1 bed
-   *[other] { $n } beds
+    [1] 1 bed
+   *[other] { $n } beds
 }
-why-unit-mmolc-kg = { $n } mmolc/kg
-why-unit-mmolc-kg-ph = { $n } mmolc/kg per pH
-why-unit-mmolc-m2 = { $n } mmolc/m²
-why-unit-mmolc-m2-ph = { $n } mmolc/m² per pH
-why-unit-mmolc-l = { $n } mmolc/L
-why-unit-mmolc-g = { $n } mmolc/g
-why-unit-g-mmolc = { $n } g/mmolc
-why-unit-mg-l-caco3 = { $n } mg/L CaCO3
-why-unit-ds-m = { $n } dS/m
+why-unit-mmolc-kg = { $n } mmolc/kg
+why-unit-mmolc-kg-ph = { $n } mmolc/kg per pH
+why-unit-mmolc-m2 = { $n } mmolc/m²
+why-unit-mmolc-m2-ph = { $n } mmolc/m² per pH
+why-unit-mmolc-l = { $n } mmolc/L
+why-unit-mmolc-g = { $n } mmolc/g
+why-unit-g-mmolc = { $n } g/mmolc
+why-unit-mg-l-caco3 = { $n } mg/L CaCO3
+why-unit-ds-m = { $n } dS/m
 why-unit-price = { $n }
-why-unit-price-mol = { $n } per mol
-why-unit-price-kg = { $n } per kg
+why-unit-price-mol = { $n } per mol
+why-unit-price-kg = { $n } per kg
 
 ## Titles of sums
 
@@ -184,7 +184,7 @@ why-sum-claim = { $what ->
 
 why-step-in-water = Turn the reading in salt solution into pH in water.
 why-step-together = Combine the readings of one season, weighting each by its error.
-why-step-ph-now = Simulate beds that fit every reading and everything added since, and take the middle one.
+why-step-ph-now = Simulate beds that fit every reading and everything added since, and take their median.
 
 ## Steps: the need
 
@@ -217,7 +217,7 @@ why-step-pure = { $way ->
 }
 why-step-lime-share = Divide the acid for the free lime by the whole need.
 
-## Steps: what goes on
+## Steps: what to apply
 
 why-step-bag = { $way ->
     [lime] Turn pure lime into the product in the bag, and allow for the part that works in the field.
@@ -230,7 +230,7 @@ why-step-limit = { $way ->
 # $beds simulated beds.
 why-step-chosen = Try every amount that can be weighed, up to that limit, on { $beds } simulated beds. Keep the one with the most beds in the range on the day wanted and a year later, and few harmed.
 why-step-chosen-later = Try every amount for this season on { $beds } simulated beds. Keep the one that is best for beds that read as this one most likely will.
-why-step-split = Take off what goes on at the other { $parts ->
+why-step-split = Take off what is applied at the other { $parts ->
     [2] application
    *[other] applications
 } of the season.
@@ -245,7 +245,7 @@ why-step-share = { $which ->
     [if-known] Give each of { $beds } simulated beds the amount that is best for that bed. About { $found } of them are between pH { $low } and { $high } on { $day } and a year later.
    *[harmed] Follow the plan on { $beds } simulated beds. About { $found } of them pass the limit that harms the plants, and would not if left alone.
 }
-why-step-median = Follow the plan on { $beds } simulated beds, and take the middle one on { $day }.
+why-step-median = Follow the plan on { $beds } simulated beds, and take their median on { $day }.
 why-step-quantile = { $which ->
     [alone] Leave { $beds } simulated beds alone. On { $day }, { $below } in 100 of them are below this pH.
    *[planned] Follow the plan on { $beds } simulated beds. On { $day }, { $below } in 100 of them are below this pH.
@@ -264,7 +264,7 @@ why-step-reacted = { $way ->
     [lime] In that time this share of the lime has reacted.
    *[acidify] In that much warmth this share of the sulphur has turned to acid.
 }
-why-step-too-early = Find the first week in which the middle of { $beds } simulated beds has moved by { $percent }% of what the application does, and by more than { $error }, the error of a test. Count the days from the application.
+why-step-too-early = Find the first week in which the median of { $beds } simulated beds has moved by { $percent }% of what the application does. It must also have moved by more than { $error }, the error of a test. Count the days from the application.
 
 ## Steps: the year
 
@@ -286,7 +286,7 @@ why-step-with-feed = { $feeds ->
    *[other] Add the acid of the feed advised.
 }
 why-step-drift = Divide the net effect by that. Acid lowers the pH, so the sign changes.
-why-step-drift-counted = Run { $beds } simulated beds for a year where the bed is to be held, and take the middle one.
+why-step-drift-counted = Run { $beds } simulated beds for a year where the bed is to be held, and take their median.
 why-step-closing = { $way ->
     [lime] Turn what is left into lime, up to the yearly limit.
    *[acidify] Turn what is left into sulphur, up to the yearly limit.
@@ -474,7 +474,7 @@ why-wide-need = { $cause ->
 }
 why-wide-need-all = No single cause makes that range wide.
 why-sure-plan = { $share } in 100 such beds would be in the range on { $day } and a year later. The plan would harm { $harmed } in 100.
-why-sure-share = The beds counted were not used to choose the plan. A real bed can still lie outside what we simulate.
+why-sure-share = The beds counted were not used to choose the plan. A real bed can still differ from all of them.
 why-sure-forecast = 90 in 100 tests on that day would read { $range }.
 # $cause is a noun phrase, such as: the error of the first reading.
 why-wide-forecast = What adds most to that range is { $cause } ({ $percent }% of it).
