@@ -24,7 +24,8 @@ from loamshift.report.chart import (
     draw,
 )
 from loamshift.report.chart_drawing import Drawing, Layer, Mark
-from loamshift.report.chart_files import chart_files
+from loamshift.report.chart_files import chart_file, chart_files
+from loamshift.report.chart_talk import ChartSize
 from loamshift.report.chart_text import LINE_PX, TEXT_PX, spread, text_width, wrapped
 from loamshift.report.chart_tones import (
     PALETTES,
@@ -265,3 +266,35 @@ def test_files_are_named_by_kind() -> None:
     assert list(png) == ["dose.png"] and png["dose.png"].startswith(b"\x89PNG")
     with pytest.raises(ValueError, match="svg or png"):
         chart_files(some, ending="gif")
+
+
+@pytest.mark.parametrize("size", list(ChartSize))
+@pytest.mark.parametrize("kind", list(FIGURES))
+def test_a_picture_for_a_talk_has_its_size_title_sentence_and_source(
+    size: ChartSize, kind: FigureKind
+) -> None:
+    name = next(name for name in COURSES if kind in figures(name))
+    figure = figures(name)[kind]
+    made = chart_file(figure, ending="png", size=size, source="after a soil test of 2026")
+    assert Image.open(io.BytesIO(made)).size == {
+        ChartSize.SLIDE: (1600, 900), ChartSize.SQUARE: (1080, 1080),
+    }[size]  # fmt: skip
+    svg = chart_file(figure, ending="svg", size=size, source="after a soil test of 2026").decode()
+    said = " ".join("".join(ElementTree.fromstring(svg).itertext()).split())
+    assert "after a soil test of 2026" in said
+    assert figure.title.split()[0] in said and figure.sentence.split()[0] in said
+    placed = re.search(r"translate\(([\d.]+) ([\d.]+)\) scale\(([\d.]+)\)", svg)
+    assert placed is not None and float(placed[3]) >= 1.6, "words of 19 px or more"
+
+
+def test_a_reading_has_its_bracket_beside_the_course_and_its_line_under_it() -> None:
+    figure = figures("rule")[FigureKind.DECIDES]
+    told = next(data for data in figure.data if data.name == "lines").rows
+    assert len(told) >= 2
+    for width, reads in ((PAGE_WIDTH_PX, "brackets"), (PHONE_WIDTH_PX, "under_numbers")):
+        layers = {layer.name: layer for layer in draw(figure, width=width).layers}
+        assert reads in layers
+        said = " ".join(text.replace("\n", " ") for *_, text in boxes(draw(figure, width=width)))
+        for _, reading, then in told:
+            assert str(reading) in said.replace("\u00a0", " ")
+            assert str(then) in said.replace("\u00a0", " ")

@@ -190,7 +190,7 @@ def test_the_letter_carries_figures_and_plain_text_leaves_them_out() -> None:
     answer, case = seen_ahead("effort")
     letter = letter_from_answer(answer, case, words=UK)
     kinds = [figure.kind for figure in letter_figures(letter)]
-    assert len(kinds) >= 5 and len(set(kinds)) == len(kinds) and set(kinds) <= set(FIGURES)
+    assert len(set(kinds)) >= 5 and set(kinds) <= set(FIGURES)
     for text in (letter_markdown(letter), plain_text(letter_lines(letter, width=88))):
         flat = " ".join(text.split())
         assert not any(figure.sentence[:60] in flat for figure in letter_figures(letter))

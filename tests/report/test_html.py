@@ -147,9 +147,9 @@ def test_a_figure_has_its_sentence_its_table_and_a_picture_of_every_kind() -> No
     page = forecast_page()
     tags = [tag for tag, _ in page.elements]
     assert len(shown) >= 4
-    assert tags.count("figure") == tags.count("figcaption") == tags.count("details") == len(shown)
+    assert tags.count("figure") == tags.count("figcaption") == len(shown) <= tags.count("details")
     twice = sum(figure.kind in html_figure.ALONG_THE_CALENDAR for figure in shown)
-    assert twice == 2 and tags.count("svg") == twice + len(shown)
+    assert twice >= 2 and tags.count("svg") == twice + len(shown)
     assert all(a.get("aria-hidden") == "true" for tag, a in page.elements if tag == "svg")
     assert all(" ".join(figure.sentence.split()) in page.text for figure in shown)
 

@@ -6,7 +6,9 @@ from collections.abc import Iterable
 
 from loamshift.domain.letter import Figure, FigureKind, Letter
 from loamshift.report.chart import PAGE_WIDTH_PX, chart_png, chart_svg
-from loamshift.report.chart_tones import Tone
+from loamshift.report.chart_png import png_of
+from loamshift.report.chart_talk import ChartSize, talk_svg
+from loamshift.report.chart_tones import PALETTES, Tone
 
 FORMATS = ("svg", "png")
 """Endings of the files that charts can be written to."""
@@ -23,7 +25,13 @@ def letter_figures(letter: Letter) -> tuple[Figure, ...]:
 
 
 def chart_file(
-    figure: Figure, *, ending: str, tone: Tone = Tone.LIGHT, width: int = PAGE_WIDTH_PX
+    figure: Figure,
+    *,
+    ending: str,
+    tone: Tone = Tone.LIGHT,
+    width: int = PAGE_WIDTH_PX,
+    size: ChartSize | None = None,
+    source: str = "",
 ) -> bytes:
     """One figure as the bytes of a file.
 
@@ -36,7 +44,12 @@ def chart_file(
     tone
         Where it will be looked at [enumeration].
     width
-        Width of the picture, 280 or more [px].
+        Width of the picture, 280 or more; a size has its own [px].
+    size
+        A picture for a talk or a class, with title, sentence and source in it; None for the
+        chart alone [enumeration].
+    source
+        Whose numbers they are, for the foot of such a picture [text].
 
     Returns
     -------
@@ -50,6 +63,9 @@ def chart_file(
     """
     if ending not in FORMATS:
         raise ValueError(f"charts are written as {' or '.join(FORMATS)}, not as {ending!r}")
+    if size is not None:
+        svg = talk_svg(figure, size=size, colours=PALETTES[tone], source=source)
+        return f"{svg}\n".encode() if ending == "svg" else png_of(svg, scale=1.0)
     if ending == "svg":
         return (chart_svg(figure, tone=tone, width=width) + "\n").encode("utf-8")
     return chart_png(figure, tone=tone, width=width)

@@ -98,6 +98,16 @@ def file_svg(drawing: Drawing, *, colours: Colours, sentence: str) -> str:
     )
 
 
+def inner_svg(drawing: Drawing, *, colours: Colours, name: str = "") -> str:
+    """What stands inside the picture of a drawing [object], to be put into another [text]."""
+    return _inside(drawing, colours.__getitem__, name=name, moves=False)
+
+
+def shown(text: str) -> str:
+    """A text [text] as it may stand between tags: no control signs, nothing that turns it."""
+    return escape(_NOT_SHOWN.sub("", text), quote=False)
+
+
 def thinned(count: int) -> list[int]:
     """Which of so many points [count] a line is drawn through, the last always among them."""
     step = max(1, math.ceil(count / MOST_POINTS))

@@ -12,6 +12,7 @@ from enum import StrEnum
 from typing import Final
 
 from loamshift.domain.letter import Align, Block, Figure, Items, Letter, Note, Paragraph, Table
+from loamshift.report.chart_plain import PLAIN_KINDS, plain_picture
 
 NARROWEST: Final = 32
 """Below this many columns a table cannot be kept readable; lines are then just longer."""
@@ -75,6 +76,7 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
     if lines:
         longest = max(sum(len(span.text) for span in line) for line in lines)
         lines.append((Span("─" * min(longest, width), Emphasis.RULE),))
+    drawn = False  # the course once, where it stands first
     for section in letter.sections:
         if section.heading:
             _set_apart(lines)
@@ -84,6 +86,11 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
             tight = False
         for block in section.blocks:
             if isinstance(block, Figure):
+                picture = [] if drawn else block_lines(block, width=width)
+                if picture:
+                    _set_apart(lines)
+                    lines.extend(picture)
+                    drawn = True
                 continue
             if not tight:
                 _set_apart(lines)
@@ -108,7 +115,9 @@ def block_lines(block: Block, *, width: int) -> list[Line]:
         case Table():
             return _table_lines(block, width=width)
         case Figure():
-            return []  # prose and tables say it already
+            if block.kind not in PLAIN_KINDS:
+                return []  # prose and tables say it already
+            return [(Span(text),) if text else () for text in plain_picture(block, width=width)]
 
 
 def _set_apart(lines: list[Line]) -> None:

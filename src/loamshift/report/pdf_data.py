@@ -40,8 +40,10 @@ HALF_MM: Final = 85.0
 COLUMN_MM: Final = 121.0
 COURSE_MM: Final = 102.0
 """The course is as high as it is wide; more than this and it fills the sheet."""
-_PX_PER_MM: Final = 96.0 / 25.4 / 0.89
-"""Pictures are drawn for a page and set a little smaller than there, to suit the print."""
+DECIDES_MM: Final = 160.0
+"""Room for the brackets beside the course."""
+_PX_PER_MM: Final = 96.0 / 25.4
+"""Pictures are set as large as they are drawn, so that their words are 9 pt."""
 _HALF: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS)
 _SPARE: Final = (FigureKind.OPTIONS, FigureKind.CLAIMS, FigureKind.DOSE)
 """Pictures of what the sentences and the table around them say whole: left out of a long letter."""
@@ -112,6 +114,8 @@ def pictures(letter: Letter) -> dict[str, bytes]:
 def _width_mm(figure: Figure) -> float:
     if figure.kind is FigureKind.COURSE:
         return COURSE_MM
+    if figure.kind is FigureKind.DECIDES:
+        return DECIDES_MM
     return HALF_MM if figure.kind in _HALF else COLUMN_MM
 
 
