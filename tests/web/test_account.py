@@ -149,8 +149,8 @@ def test_the_password_is_changed_by_who_knows_it(robin: User) -> None:
     sign_in(browser)
     sign_in(other)
     for old, new, again, said in (
-        ("wrong", NEW, NEW, "is not this one"),
-        (PASSWORD, NEW, "else", "twice, and differently"),
+        ("wrong", NEW, NEW, "current password is wrong"),
+        (PASSWORD, NEW, "else", "do not match"),
         (PASSWORD, "12345678", "12345678", "too common"),
     ):
         page = browser.post("/account/password", {"old": old, "new": new, "again": again})

@@ -14,7 +14,8 @@ from loamshift.store.scope import kept
 from loamshift.web.cases import case_of
 from loamshift.web.keeping import put_case
 from loamshift.web.next_thing import next_thing
-from loamshift.web.views.beds import DECIDED
+from loamshift.web.views.beds import decided
+from wording import read
 
 pytestmark = pytest.mark.django_db
 LAST = uuid.UUID(int=2**128 - 1)
@@ -74,7 +75,7 @@ def test_an_empty_store_says_what_a_bed_is_and_where_to_begin(
     client: Browser, office: Office
 ) -> None:
     page = client.get("/beds/").content.decode()
-    assert "one soil and one aim" in page
+    assert "one soil and one purpose" in page
     assert "/beds/new" in page and "/clients/new" in page
     assert 'role="search"' not in page
 
@@ -83,7 +84,7 @@ def test_beds_stand_under_client_and_garden_with_what_comes_next(client: Browser
     page = client.get("/beds/").content.decode()
     assert page.index("Vosberg") < page.index("Walled garden") < page.index("Berry border")
     assert "pH 6.8" in page and "highbush blueberry" in page
-    assert "Sulphur powder on " in page
+    assert "sulphur powder on " in page
     assert f"/beds/{bed.pk}/history" in page
 
 
@@ -98,7 +99,7 @@ def test_a_bed_is_found_by_its_name_its_plant_its_garden_and_its_client(
 
 def test_what_is_not_found_is_said_and_no_markup(client: Browser, bed: Bed) -> None:
     page = client.get("/beds/", {"q": "<b>zz"}).content.decode()
-    assert "Nothing holds" in page and "&lt;b&gt;zz" in page and "<b>zz" not in page
+    assert "No results for" in page and "&lt;b&gt;zz" in page and "<b>zz" not in page
 
 
 def test_while_typing_only_the_list_comes(client: Browser, bed: Bed) -> None:
@@ -122,8 +123,8 @@ def test_the_list_does_not_think_longer_than_it_may_and_the_rest_comes_after(
     monkeypatch.setattr("loamshift.web.next_thing._known", {})
     page = client.get("/beds/").content.decode()
     assert f'hx-get="/beds/{bed.pk}/next"' in page
-    assert bed.decision and str(DECIDED[bed.decision]) in page
-    assert "Sulphur powder on" in client.get(f"/beds/{bed.pk}/next").content.decode()
+    assert read(decided(bed.decision)) in page
+    assert "sulphur powder on" in client.get(f"/beds/{bed.pk}/next").content.decode()
 
 
 def test_a_part_promised_in_a_letter_is_due_until_it_was_put_on(office: Office, bed: Bed) -> None:
@@ -151,7 +152,7 @@ def test_a_letter_of_unknown_shape_does_not_break_the_list(office: Office, bed: 
 def test_a_bed_is_put_away_and_comes_back(client: Browser, office: Office, bed: Bed) -> None:
     page = client.post(f"/beds/{bed.pk}/put-away", {"version": bed.version}, follow=True)
     text = page.content.decode()
-    assert "Put away Berry border." in text and "Take it back" in text
+    assert "Berry border deleted." in text and ">Undo<" in text
     assert not kept(Bed, office).exists()
 
 

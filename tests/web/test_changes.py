@@ -38,7 +38,7 @@ def test_an_act_is_one_line_and_its_words_are_no_markup(client: Browser, bed: Be
     page = client.get("/changes/").content.decode()
     assert page.count("Added &lt;b&gt;North&lt;/b&gt; border</span>") == 1
     assert "<b>North" not in page
-    assert "3 things" in page
+    assert "3 items" in page
 
 
 def test_a_deletion_is_taken_back_and_the_page_says_so_with_the_way_to_do_it_again(
@@ -50,9 +50,9 @@ def test_a_deletion_is_taken_back_and_the_page_says_so_with_the_way_to_do_it_aga
     assert (answer.status_code, answer.headers["Location"]) == (302, "/changes/?page=1")
     assert kept(Bed, office).get() == bed
     page = client.get("/changes/").content.decode()
-    assert "Took back: Deleted North border." in page
-    assert "taken back" in page
-    assert "Do it again" in page
+    assert "Undone: Deleted North border" in page
+    assert ">undone<" in page
+    assert ">Redo<" in page
     (undone,) = [m.extra_tags for m in get_messages(answer.wsgi_request)]
     assert f"/changes/{undone}/take-back" in page
     take_back(office, uuid.UUID(undone))
@@ -99,4 +99,4 @@ def test_a_long_list_has_pages(client: Browser, office: Office) -> None:
     second = client.get("/changes/?page=2").content.decode()
     assert "Added client 54<" in first and "Added client 4<" not in first
     assert "Added client 4<" in second
-    assert "Earlier" in first and "Later" in second
+    assert ">Next<" in first and ">Previous<" in second

@@ -51,7 +51,7 @@ def test_everything_goes_out_and_comes_back_into_an_empty_store(
     office.delete()
     again = Office.objects.create()
     status, page = sent(client, answer.content)
-    assert (status, "5 things were added" in page) == (200, True)
+    assert (status, "5 items were added" in page) == (200, True)
     again.refresh_from_db()
     assert everything(again) == before
 
@@ -64,7 +64,7 @@ def test_replacing_asks_twice_and_keeps_a_backup(
     data = store_zip(office, now=NOW)
     small(office)
     status, page = sent(client, data, how="replace")
-    assert (status, "did not say that you mean it" in page) == (422, True)
+    assert (status, "have not confirmed that" in page) == (422, True)
     assert kept(Bed, office).count() == 2
     status, page = sent(client, data, how="replace", sure="yes")
     assert status == 200
@@ -78,15 +78,15 @@ def test_adding_can_be_taken_back_from_the_page(client: Browser, office: Office)
     data = store_zip(office, now=NOW)
     thing.delete()
     _, page = sent(client, data)
-    assert "4 things were added; 1 stood here already and stayed as they are." in page
-    assert "Take it back" in page
+    assert "4 items were added. One item was here already and has not been changed." in page
+    assert ">Undo<" in page
 
 
 @pytest.mark.parametrize(
     ("data", "said"),
     [
-        (b"case = 1", "it is no zip, or a damaged one"),
-        (b"\x00" * 50_000_000, "it has 50 MB, more than 32 MB"),
+        (b"case = 1", "not a zip file, or it is damaged"),
+        (b"\x00" * 50_000_000, "has 50 MB. The limit is 32 MB"),
     ],
     ids=["no zip", "50 MB"],
 )
@@ -101,7 +101,7 @@ def test_what_cannot_be_brought_in_is_told(
 def test_no_file_is_told(client: Browser, office: Office) -> None:
     answer = client.post("/settings/data/bring-in", {})
     assert answer.status_code == 422
-    assert "no file was chosen" in answer.content.decode()
+    assert "No file was chosen" in answer.content.decode()
 
 
 def test_markup_in_a_zip_is_no_markup_on_the_page(client: Browser, office: Office) -> None:
@@ -128,12 +128,12 @@ def test_a_client_is_deleted_with_all_its_own_and_taken_back(
 ) -> None:
     thing = small(office)[0]
     asked = client.get(f"/clients/{thing.pk}/delete").content.decode()
-    assert "1 bed and 1 letter go with it." in asked
+    assert "One bed is deleted too. One letter is deleted with it." in asked
     assert kept(Client, office).exists()
     page = client.post(f"/clients/{thing.pk}/delete", follow=True).content.decode()
-    assert "Take it back" in page
+    assert ">Undo<" in page
     assert not kept(Bed, office).exists()
-    assert "remove for good" in page
+    assert "Delete permanently" in page
     act = Change.objects.first()
     assert act is not None
     client.post(f"/changes/{act.act}/take-back")
@@ -152,7 +152,7 @@ def test_removing_for_good_asks_for_the_name_and_leaves_nothing(
     assert (wrong.status_code, "That is not the name" in wrong.content.decode()) == (422, True)
     assert Client.objects.exists()
     page = client.post(address, {"name": "=A client"}, follow=True).content.decode()
-    assert "4 things in all" in page
+    assert "4 items in all" in page
     for model in (Client, Garden, Bed, SentLetter):
         assert not model._default_manager.exists()
     assert [change.kind for change in Change.objects.all()] == ["product"]
@@ -194,10 +194,10 @@ def test_good_case_files_become_beds_and_the_others_come_back_with_every_fault(
     answer = client.post(f"/gardens/{garden.pk}/cases", {"files": files})
     page = answer.content.decode()
     assert answer.status_code == 422
-    assert "Added 1 bed to A garden from a case file." in page
+    assert "One bed imported into A garden." in page
     added = Bed.objects.get(name="North border")
     assert (added.case_text, added.ph, added.plants) == (GOOD, 6.4, "cabbage")
-    for said in ("south.toml", "soil.ph", "soil.texture", "not a text in UTF-8", "than 1 MB"):
+    for said in ("south.toml", "soil.ph", "soil.texture", "not UTF-8 text", "than 1 MB"):
         assert said in page
     assert "&lt;/textarea&gt;&lt;b&gt;South" in page
     mended = {
@@ -211,4 +211,4 @@ def test_good_case_files_become_beds_and_the_others_come_back_with_every_fault(
 def test_no_case_file_at_all_is_told(client: Browser, office: Office) -> None:
     garden = small(office)[1]
     answer = client.post(f"/gardens/{garden.pk}/cases", {})
-    assert (answer.status_code, "no file was chosen" in answer.content.decode()) == (422, True)
+    assert (answer.status_code, "No file was chosen" in answer.content.decode()) == (422, True)

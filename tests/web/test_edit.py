@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from loamshift.case.questions import case_questions
 from loamshift.case.schema import tables
 from loamshift.errors import Fault
+from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
@@ -241,7 +242,7 @@ def test_the_text_and_the_form_lead_to_one_another(client: Browser, bed: Bed) ->
     form = client.post(address, {"case_text": "case = 1\n[soil]\nph = 6.1\n", "turn": "form"})
     assert sent_back(form.content.decode())["soil.ph"] == "6.1"
     broken = client.post(address, {"case_text": "case = \n", "turn": "form"}).content.decode()
-    assert "case = " in broken and "Mend the text" in broken
+    assert "case = " in broken and "Correct the text" in broken
 
 
 def test_the_text_is_checked_as_the_form_is(client: Browser, office: Office, bed: Bed) -> None:
@@ -283,7 +284,7 @@ def test_a_garden_that_is_gone_or_anothers_is_refused(client: Browser, office: O
     for garden in ("nonsense", "2b1d5a3c-0000-4000-8000-000000000000"):
         answer = client.post("/beds/new", {"name": "Hedge", "garden": garden})
         assert answer.status_code == 422
-        assert "That garden is not there" in answer.content.decode()
+        assert "That garden no longer exists" in answer.content.decode()
     assert not kept(Bed, office).exists()
 
 
@@ -344,10 +345,10 @@ def test_every_tree_of_the_form_is_a_case_file() -> None:
 
 
 def test_a_place_in_the_file_is_called_as_the_form_calls_it() -> None:
-    assert path_label("applied[2].rate") == "Put on 2: Rate"
-    assert path_label("soil.ph") == "Soil: pH"
-    assert path_label("name") == "Name"
-    assert path_label("nothing.known") == "nothing.known"
+    assert path_label("applied[2].rate", Words()) == "Put on 2: Rate"
+    assert path_label("soil.ph", Words()) == "Soil: pH"
+    assert path_label("name", Words()) == "Name"
+    assert path_label("nothing.known", Words()) == "nothing.known"
 
 
 def test_the_faults_lead_to_their_fields(client: Browser, bed: Bed) -> None:

@@ -11,6 +11,7 @@ from django.test import Client as Browser
 from hypothesis import given
 from hypothesis import strategies as st
 
+from loamshift.domain.worded_error import WordedFault
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Change, Client, Garden, Office
 from loamshift.store.scope import kept
@@ -27,6 +28,7 @@ from loamshift.web.garden_plan import (
     plan_to_keep,
 )
 from loamshift.web.keeping import put_case
+from wording import read
 
 LAST = uuid.UUID(int=2**128 - 1)
 """The office of a single adviser is the first one; this one never is."""
@@ -127,22 +129,24 @@ def test_a_row_typed_without_a_drawing_is_a_rectangle_in_the_unit_shown() -> Non
 @pytest.mark.parametrize(
     ("field", "value", "says"),
     [
-        ("width", "nan", "no length"),
-        ("width", "inf", "no length"),
-        ("width", "-3", "no length"),
-        ("width", "1e9", "no length"),
-        ("width", "wide", "no length"),
-        ("length", "", "missing"),
-        ("left", "-1", "no length"),
-        ("name", "x" * 200, "too long"),
-        ("bed", "somebody else's", "no bed"),
+        ("width", "nan", "gardens-length-wrong"),
+        ("width", "inf", "gardens-length-wrong"),
+        ("width", "-3", "gardens-length-wrong"),
+        ("width", "1e9", "gardens-length-wrong"),
+        ("width", "wide", "gardens-length-wrong"),
+        ("length", "", "gardens-size-half"),
+        ("left", "-1", "gardens-length-wrong"),
+        ("name", "x" * 200, "gardens-name-long"),
+        ("bed", "somebody else's", "gardens-bed-unknown"),
     ],
 )
 def test_what_cannot_be_is_said_beside_its_field(field: str, value: str, says: str) -> None:
     fields = {"width": "3", "length": "2", "left": "1", "top": "1", field: value}
     _plan, faults = plan_from_form(sent(typed(**row(4, **fields))), unit_m=1.0, beds=())
     assert [fault.path for fault in faults] == [f"area.4.{field}"]
-    assert says in faults[0].problem and faults[0].mend
+    assert isinstance(faults[0], WordedFault)
+    wrong, right = faults[0].said.sentences
+    assert wrong.key == says and read(right)
 
 
 def test_a_plan_has_room_for_what_is_on_it_and_no_more_areas_than_can_be_read() -> None:
@@ -185,11 +189,11 @@ def test_a_size_that_stands_is_changed_only_when_asked(
     fields = typed(**row(0, bed=str(bed.pk), width="4", length="2.5"), version="1")
     page = client.post(f"/gardens/{garden.pk}", fields, follow=True).content.decode()
     assert "18 m2" in kept(Bed, office).get().case_text
-    assert "10 m² is drawn, its case file says 18 m²" in page
+    assert "10 m² in the plan, 18 m² in the bed" in page
     client.post(f"/gardens/{garden.pk}/sizes/{bed.pk}")
     assert 'area = "10 m2"' in kept(Bed, office).get().case_text
     page = client.get(f"/gardens/{garden.pk}").content.decode()
-    assert "drawn and kept alike" in page
+    assert "the same in the plan and in the bed" in page
 
 
 def test_faults_keep_what_was_typed_and_nothing_is_saved(
@@ -244,7 +248,7 @@ def test_a_garden_goes_with_its_beds_and_comes_back(
 ) -> None:
     a_bed(garden)
     page = client.post(f"/gardens/{garden.pk}/put-away", follow=True).content.decode()
-    assert "Put away Walled garden." in page
+    assert "Walled garden deleted." in page
     assert not kept(Garden, office).exists() and not kept(Bed, office).exists()
 
 
@@ -265,7 +269,7 @@ def test_a_plan_in_feet_is_not_moved_by_being_saved_again(
 ) -> None:
     Office.objects.update(units="us")
     page = client.get(f"/gardens/{garden.pk}").content.decode()
-    assert 'name="width" value="60"' in page and "Areas, in ft" in page
+    assert 'name="width" value="60"' in page and "Areas, in feet" in page
     points = "1,1 9,1 9,4 1,4"
     drawn = row(0, points=points, width="26.25", length="9.84", left="3.28", top="3.28")
     fields = {"width": "65.62", "height": "39.37", "version": "1", **drawn}

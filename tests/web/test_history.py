@@ -49,7 +49,7 @@ def a_bed(office: Office, text: str) -> Bed:
 def test_a_bed_without_dates_is_told_what_will_stand_here(client: Browser, office: Office) -> None:
     bed = a_bed(office, 'case = 1\nname = "New"\n')
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
-    assert "No pH was read with a date yet" in page and "<svg" not in page
+    assert "No pH test has a date yet" in page and "<svg" not in page
 
 
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda sample: sample.name)
@@ -79,11 +79,11 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
     assert page.count('<svg class="chart"') == 2
     assert "a miss" in page and "above" in page
-    assert "A filled ring missed its forecast" in page and "The grey band" in page
+    assert "A filled ring was outside its forecast" in page and "The grey band" in page
     assert "A broken bar" not in page, "no rough method was drawn"
     assert "The one test since a letter missed its forecast" in page
     assert "Sulphur powder" in page and "&lt;b&gt;Plan" in page and "<b>Plan" not in page
-    assert "has no date, so it stands on no day here" in page
+    assert "so it cannot be shown on the timeline" in page
     assert f"/beds/{bed.pk}/tests" in page
 
 

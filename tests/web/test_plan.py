@@ -135,8 +135,8 @@ def test_a_fault_that_no_field_has_is_told_all_the_same(client: Browser, office:
 
 def test_an_empty_plan_says_what_it_waits_for(client: Browser, office: Office) -> None:
     page = client.get("/plan").content.decode()
-    assert "Say what the pH reads" in page
-    assert "Then the letter stands here" in page
+    assert "Say what the pH is" in page
+    assert "Your letter will appear here" in page
 
 
 def test_text_of_strangers_is_no_markup(client: Browser, office: Office) -> None:
@@ -150,7 +150,7 @@ def test_what_no_sentence_asks_for_is_told_and_carried_along(
     page = unescape(
         plan(client, **{"claim.0.material": "coffee grounds", "claim.0.rate": "1 kg/m2"})
     )
-    assert "Also known: 1 claim to settle." in page
+    assert "Also known: one claim to check." in page
     assert '<input type="hidden" name="claim.0.material" value="coffee grounds">' in page
 
 
@@ -258,7 +258,7 @@ def test_a_walk_in_is_kept_for_a_client_named_now(client: Browser, office: Offic
     assert tree_of(bed.case_text)["soil"]["ph"] == "6.8"
     assert bed.plants == "highbush blueberry" and bed.ph == 6.8 and bed.decision
     page = client.get(answer.headers["Location"]).content.decode()
-    assert "Kept North border." in page and "/take-back" in page
+    assert "North border saved." in page and "/take-back" in page
     client.post("/plan/keep", WALK_IN | names | {"keep-name": "South", "keep-client": "a CLIENT"})
     assert kept(Client, office).count() == 1 and kept(Garden, office).count() == 1
 
@@ -275,9 +275,9 @@ def test_changed_fields_of_a_bed_are_a_what_if_until_they_are_kept(
     client: Browser, office: Office, bed: Bed
 ) -> None:
     plain = client.get(f"/beds/{bed.pk}").content.decode()
-    assert "Keep these changes" not in plain
+    assert "Save changes" not in plain
     page = client.get(f"/beds/{bed.pk}?soil.ph=7.1").content.decode()
-    assert "Keep these changes" in page and 'id="f-soil-ph" value="7.1"' in page
+    assert "Save changes" in page and 'id="f-soil-ph" value="7.1"' in page
     assert '<input type="hidden" name="soil.ph" value="7.1">' in page
     assert tree_of(kept(Bed, office).get().case_text)["soil"]["ph"] == 6.8
     answer = client.post(f"/beds/{bed.pk}/keep", {"version": bed.version, "soil.ph": "7.1"})
@@ -299,7 +299,7 @@ def test_a_whole_form_without_script_says_no_change_where_there_is_none(
     page = client.get(f"/beds/{bed.pk}").content.decode()
     said = dict(re.findall(r'name="([a-z_.]+\.[a-z_.]+)" id="f-[^"]+" value="([^"]*)"', page))
     again = client.get(f"/beds/{bed.pk}?{urlencode(said)}").content.decode()
-    assert "Keep these changes" not in again
+    assert "Save changes" not in again
 
 
 def test_the_later_of_two_is_told_and_sees_both(client: Browser, office: Office, bed: Bed) -> None:
@@ -308,7 +308,7 @@ def test_the_later_of_two_is_told_and_sees_both(client: Browser, office: Office,
     answer = client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.ph": "6.2"})
     page = unescape(answer.content.decode())
     assert answer.status_code == 409
-    assert "was changed by somebody else" in page
+    assert "Somebody else changed" in page
     assert re.search(r"<td>7\.4</td><td>6\.2</td>", page)
     assert 'id="f-soil-ph" value="6.2"' in page
     version = re.search(r'name="version" value="(\d+)"', page)
@@ -339,7 +339,7 @@ def test_nobody_sends_a_letter_they_have_not_seen(
     Writer(office, what="Changed it").change(bed, seen_version=1)
     answer = client.post(f"/beds/{bed.pk}/send", {"version": seen}, follow=True)
     page = unescape(answer.content.decode())
-    assert "Nothing was sent" in page and "changed by somebody else" in page
+    assert "was not marked as sent: somebody else changed" in page
     assert 'id="f-soil-ph" value="5.0"' in page
     assert not kept(SentLetter, office).exists()
 
@@ -368,7 +368,7 @@ def test_known_names(client: Browser, office: Office) -> None:
 
 
 def test_the_page_has_what_the_test_decides_and_opens_how_the_plan_is_chosen() -> None:
-    page = letter_page(letter_from_answer(*rule(), words=Words()))
+    page = letter_page(letter_from_answer(*rule(), words=Words()), words=Words())
     assert "6.4 or more" in page.sections and "What the test decides" in page.sections
     assert f'href="{reverse("why", args=["plan"])}"' in page.sections
     assert "This soil resists 1.4 times more" in page.because
@@ -376,8 +376,8 @@ def test_the_page_has_what_the_test_decides_and_opens_how_the_plan_is_chosen() -
 
 
 def test_an_open_question_opens_why_there_are_several_answers() -> None:
-    page = letter_page(letter_from_answer(*open_lime(), words=Words()))
+    page = letter_page(letter_from_answer(*open_lime(), words=Words()), words=Words())
     assert "If nothing fizzes" in page.sections
     assert f'href="{reverse("why", args=["branches"])}"' in page.sections
-    without = letter_page(letter_from_answer(*effort_acidify(), words=Words()))
+    without = letter_page(letter_from_answer(*effort_acidify(), words=Words()), words=Words())
     assert f'href="{reverse("why", args=["branches"])}"' not in without.sections

@@ -58,8 +58,8 @@ def page(browser: Browser, address: str) -> str:
 
 
 def test_the_empty_post_says_what_it_is_for(client: Browser, office: Office) -> None:
-    shown = page(client, "/post/")
-    assert "No letter was sent yet" in shown and "No bed waits" in shown
+    assert "Every bed has an up-to-date letter" in page(client, "/post/")
+    assert "No letters sent yet" in page(client, "/post/?show=sent")
 
 
 def test_a_bed_waits_until_it_has_a_letter_and_again_once_it_is_changed(
@@ -152,13 +152,13 @@ def test_the_page_comes_at_once_and_asks_for_the_differences_itself(
     with monkeypatch.context() as patched:
         patched.setattr("loamshift.web.views.post.today_differs", None)
         shown = page(client, f"/post/{sent.pk}/today")
-    assert "Working it out" in shown and "How much" in shown
+    assert "Comparing …" in shown and "How much" in shown
     asked = f"/post/{sent.pk}/today?now=1"
     assert f'hx-get="{asked}" hx-trigger="load"' in shown and 'href="?now=1"' in shown
     part = client.get(asked, headers={"HX-Request": "true"}).content.decode()
     assert part.lstrip().startswith("<div") and "The advice" in part and "How much" not in part
     whole = page(client, asked)
-    assert part.strip() in whole and "Working it out" not in whole
+    assert part.strip() in whole and "Comparing …" not in whole
     names = re.findall(r' id="([^"]+)"', whole)
     assert len(names) == len(set(names))
 
@@ -191,7 +191,7 @@ def test_a_letter_from_elsewhere_that_keeps_no_letter_or_case_is_told(
         assert part.startswith('<p class="fault">')
         assert client.get(f"/post/{letter.pk}/letter.pdf").status_code == 302
         assert client.get(f"/post/{letter.pk}/letter.json").status_code == 200
-    assert "odd" in page(client, "/post/")
+    assert "odd" in page(client, "/post/?show=sent")
 
 
 def test_the_note_is_the_offices_own(client: Browser, office: Office, sent: SentLetter) -> None:
@@ -209,9 +209,9 @@ def test_the_note_is_the_offices_own(client: Browser, office: Office, sent: Sent
 def test_letters_and_waiting_beds_are_found_by_client_and_bed(
     client: Browser, office: Office, sent: SentLetter
 ) -> None:
-    assert "Berry border" in page(client, "/post/?find=hofer+berry")
-    shown = page(client, "/post/?find=nobody")
-    assert "No letter is found by" in shown and "No bed that waits" in shown
+    assert "Berry border" in page(client, "/post/?show=sent&find=hofer+berry")
+    for tab in ("", "show=sent&"):
+        assert "No results for “nobody”" in page(client, f"/post/?{tab}find=nobody")
 
 
 def test_a_long_list_has_pages(client: Browser, office: Office, bed: Bed) -> None:
@@ -225,7 +225,7 @@ def test_a_long_list_has_pages(client: Browser, office: Office, bed: Bed) -> Non
                 answer_text="{}",
             )
         )
-    first, second = page(client, "/post/?page=1"), page(client, "/post/?page=2")
+    first, second = (page(client, f"/post/?show=sent&page={number}") for number in (1, 2))
     assert "Letter 44<" in first and "Letter 04<" not in first and "Letter 04<" in second
 
 

@@ -172,7 +172,7 @@ def test_forms_without_their_mark_are_refused(north: World) -> None:
                 wrong.append(f"{method} {address}: {status}")
     assert not wrong, "\n".join(wrong)
     assert kept_of(north) == before
-    assert "load the page anew" in text_of(browser.post("/changes/"))
+    assert "reload the page" in text_of(browser.post("/changes/"))
 
 
 def test_names_are_no_markup_and_no_page_breaks_the_policy(north: World) -> None:
@@ -219,7 +219,7 @@ def test_large_and_strange_bodies_are_refused(north: World) -> None:
     large = "x" * 2_600_000
     form = "application/x-www-form-urlencoded"
     page = browser.generic("post", "/shelf/new", f"name={large}", content_type=form)
-    assert page.status_code == 413 and "too large" in text_of(page)
+    assert page.status_code == 413 and "Too large" in text_of(page)
     called = browser.post("/api/v1/beds", large, content_type="application/json")
     assert called.status_code == 413 and "2.5 MB" in called.json()["detail"]
     for kind, status in (("text/plain", 415), ("multipart/form-data; boundary=a", 415)):

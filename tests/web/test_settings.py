@@ -29,24 +29,24 @@ def test_settings_are_kept_and_used(client: Browser, office: Office) -> None:
         "Two trees", "us", "us", "letter", "USD",
     )  # fmt: skip
     shown = answer.content.decode()
-    assert "Letters sent stay in the words they were sent in." in shown
+    assert "Letters already sent stay as they are." in shown
     assert "Sulfur dust" in shown and "Sulphur dust" not in shown
 
 
 @pytest.mark.parametrize(
     ("field", "value", "said"),
     [
-        ("name", "  ", "Give it a name"),
-        ("name", "x" * 121, "Shorten it"),
-        ("name", "a\x00b", "Shorten it"),
+        ("name", "  ", "Enter a name"),
+        ("name", "x" * 121, "Use no more than 120 characters"),
+        ("name", "a\x00b", "Use no more than 120 characters"),
         ("units", "cubits", "Choose one"),
         ("words", "", "Choose one"),
         ("paper", "a3", "Choose one"),
         ("currency", "Euro", "three letters"),
         ("currency", "12€", "three letters"),
-        ("letterhead", "x" * 601, "6 lines and 600 signs"),
-        ("letterhead", "x\n" * 7, "6 lines and 600 signs"),
-        ("letterhead", "a\x00b", "signs that cannot be printed"),
+        ("letterhead", "x" * 601, "6 lines and 600 characters"),
+        ("letterhead", "x\n" * 7, "6 lines and 600 characters"),
+        ("letterhead", "a\x00b", "characters that cannot be printed"),
     ],
 )
 def test_what_cannot_be_kept_is_told_and_stays_in_its_field(

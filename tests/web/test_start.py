@@ -22,7 +22,7 @@ def test_it_asks_the_four_things_that_matter_most(client: Client) -> None:
     for name in ("soil.ph", "soil.ph_method", "soil.texture", "aim.plant", "place.name"):
         assert f'name="{name}"' in page
     assert 'action="/plan"' in page
-    assert "No bed is kept yet" in page
+    assert "No beds yet" in page
 
 
 def test_beds_changed_last_come_first(client: Client) -> None:

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from html import unescape
 from uuid import UUID
 
 import pytest
@@ -12,6 +13,7 @@ from loamshift.store.scope import kept
 from loamshift.web.middleware import the_office
 from loamshift.web.prepare import add_samples
 from loamshift.web.tour import ALONE, STEPS
+from wording import read
 
 pytestmark = pytest.mark.django_db
 
@@ -46,11 +48,11 @@ def test_the_first_steps_follow_one_another_without_a_script(
     address = "/"
     for number, said in enumerate(STEPS, 1):
         shown = page(client, address)
-        assert str(said) in shown
+        assert read(said) in unescape(shown)
         assert f"{number} of {len(STEPS)}" in shown
         address = f"/?tour={number + 1}"
         assert (f'href="{address}"' in shown) is (number < len(STEPS))
-    assert "Delete the invented beds" in shown
+    assert "Delete the example beds" in shown
 
 
 def test_the_other_things_an_address_says_stay(client: Browser, office: Office) -> None:
@@ -67,7 +69,7 @@ def test_put_away_for_good_and_shown_again_on_request(client: Browser, office: O
     answer = client.post("/tour/done", {"next": "/plan?soil.ph=7"})
     assert answer.headers["Location"] == "/plan?soil.ph=7"
     assert 'class="tour' not in page(client)
-    assert "first steps again" in page(client, "/settings/")
+    assert "Show the tour again" in page(client, "/settings/")
     client.post("/tour/again")
     assert 'class="tour' in page(client)
 
@@ -100,5 +102,5 @@ def test_without_invented_beds_nothing_is_done(client: Browser, office: Office) 
     client.post("/tour/samples-away")
     answer = client.post("/tour/samples-away")
     assert answer.status_code == 302
-    assert "Delete the invented beds" not in page(client, "/?tour=4")
-    assert str(ALONE) in page(client) and "Two invented beds" not in page(client)
+    assert "Delete the example beds" not in page(client, "/?tour=4")
+    assert read(ALONE) in page(client) and "Two example beds" not in page(client)

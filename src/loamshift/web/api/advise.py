@@ -19,6 +19,7 @@ from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.claim.settle import settle_claim
+from loamshift.services.own_sum.margin import margin_sums
 from loamshift.web.answers import MEMBERS
 from loamshift.web.api.cases import SOURCE, case_in_body, clock_today, text_in
 from loamshift.web.api.door import forecasting
@@ -85,7 +86,9 @@ def answer_case(request: HttpRequest, asked: Query[AdviseQuery]) -> HttpResponse
         answer = advise(case, look_ahead=look_ahead)
     units = asked.units or case.units.value
     words = Words(spelling=asked.words or ("us" if units == "us" else "uk"), units=units)
-    letter = FrozenLetter(letter_from_answer(answer, case, words=words), words)
+    letter = FrozenLetter(
+        letter_from_answer(answer, case, words=words, sums=margin_sums(case, answer)), words
+    )
     return json_text(answer_to_json(answer, case=case, letter=letter))
 
 

@@ -9,15 +9,19 @@ from django.http import HttpRequest
 from ninja import Query, Router, Schema
 
 from loamshift.domain.material import Material
+from loamshift.domain.material_comment import material_comment
 from loamshift.domain.names import NameFault
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.search import search_keys
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
 from loamshift.tables.plants import load_plants, plant_spellings
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import ListQuery, Page
+from loamshift.web.wording import words_for
 
 router = Router(tags=["facts"])
 REFUSED = dict.fromkeys((400, 401, 422), RefusedOut)
@@ -103,7 +107,8 @@ def materials(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     table = load_materials()
     names = {key: (one.name_uk, one.name_us, *one.synonyms) for key, one in table.items()}
     keys = _keys(asked, names, kind="material")
-    return _page(asked, keys, [_material(table[key]) for key in _part(asked, keys)])
+    words = words_for(request)
+    return _page(asked, keys, [_material(table[key], words) for key in _part(asked, keys)])
 
 
 @router.get("/plants", response={200: PlantsOut, **REFUSED})
@@ -138,7 +143,7 @@ def _page(asked: ListQuery, keys: tuple[str, ...], items: list[dict[str, Any]]) 
     return {"count": len(keys), "offset": asked.offset, "limit": asked.limit, "items": items}
 
 
-def _material(one: Material) -> dict[str, Any]:
+def _material(one: Material, words: Words) -> dict[str, Any]:
     figures = [
         {
             "name": name,
@@ -151,7 +156,12 @@ def _material(one: Material) -> dict[str, Any]:
         }
         for name, figure in one.figures.items()
     ]
-    return {**_fields(one, MaterialOut), "group": str(one.group), "figures": figures}
+    return {
+        **_fields(one, MaterialOut),
+        "group": str(one.group),
+        "figures": figures,
+        "comment": say(material_comment(one), words),
+    }
 
 
 def _plant(one: Plant) -> dict[str, Any]:
