@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from loamshift.core.salinity import al_saturation_frac
-from loamshift.domain.answer import Finding, Reason, Severity
+from loamshift.domain.answer import Finding, Reason, Severity, Worded
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage, Site
 from loamshift.domain.message import (
@@ -83,7 +83,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         wanted_too_soon(context.case),
         *_doubted_measurements(context),
         *entry_doubt_findings(context.case),
-        *(_noted(text) for text in (*context.case.findings, *context.case.notes)),
+        *map(_noted, (*context.case.findings, *context.case.notes)),
     ]
     return tuple(row for row in rows if row is not None)
 
@@ -426,7 +426,7 @@ def _doubted_measurements(context: BedContext) -> Iterator[Finding]:
             )
 
 
-def _noted(text: str) -> Finding:
+def _noted(remark: Worded) -> Finding:
     return finding_row(
         "as read",
         value=None,
@@ -435,5 +435,5 @@ def _noted(text: str) -> Finding:
         unit="",
         passed=True,
         severity=Severity.INFO,
-        comment=text,
+        comment=remark,
     )
