@@ -60,7 +60,7 @@ def test_a_product_is_kept_as_the_case_file_reads_it(client: Browser, chips: Pro
         "elemental sulfur, prills", 90.0, 31.5, "GBP", True,
     )  # fmt: skip
     shown = html.unescape(page(client))
-    assert "Added Chips to the shelf." in shown and "Take it back" in shown
+    assert "Added Chips to the shelf." in shown and "Undo" in shown
     assert "per kg of sulphur's worth" in shown and "31.50 GBP" in shown
 
 
@@ -134,7 +134,7 @@ def test_products_are_ranked_for_the_bed_in_hand(
     ranked = shown.split('id="for-bed"')[1]
     assert ranked.index("Powder") < ranked.index("Chips") < ranked.index("not on the shelf")
     assert "Lime does not lower the pH and is left out here." in ranked
-    assert "Printed tables" in ranked and "Take care" in ranked
+    assert "Printed tables" in ranked and "Precautions" in ranked
     assert "per kg of sulphur's worth" in html.unescape(ranked)
     assert "(invented)" in shown
 

@@ -259,6 +259,16 @@ def ammonia_of_soil(facts: CautionFacts) -> Codes:
     return _given("ammonia", when=high and any(map(_sets_ammonia_free, facts.proposed)))
 
 
+def ammonia_of_one_bag(facts: CautionFacts) -> Codes:
+    """Ammonium or urea proposed in one bag with lime, as its label says."""
+    both = (
+        material.caco3_eq_frac > 0.0 and material.n_as_nh4_frac + material.n_as_urea_frac > 0.0
+        for material in facts.proposed
+        if _sets_ammonia_free(material)
+    )
+    return _given("ammonia", when=any(both))
+
+
 def _sets_ammonia_free(material: Material) -> bool:
     return "ammonia" in material.cautions
 
@@ -311,6 +321,7 @@ RULES: Final[tuple[Rule, ...]] = (
     ammonia_of_lime,
     ammonia_beside_lime,
     ammonia_of_soil,
+    ammonia_of_one_bag,
     children_and_pets,
     sodic,
 )
