@@ -9,6 +9,7 @@ from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.case import Case
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.tables.materials import load_materials
+from wording import read
 
 IDLE: Final = (Decision.LEAVE, Decision.ELSEWHERE, Decision.STOP)
 """Words under which nothing goes on."""
@@ -56,10 +57,10 @@ def one_direction(case: Case, answer: Answer) -> list[str]:
         way = way_of(key, in_pot=bed_of(case).in_pot)
         if way is not direction:
             found.append(f"{key} is to {way}, and the dose is to {direction}")
-    said = answer.verdict.because
+    said = read(answer.verdict.because)
     if direction is Direction.ACIDIFY and "of pure lime" in said:
         found.append("the dose is to acidify and the verdict speaks of lime")
-    if direction is Direction.LIME and "of pure sulfur" in said:
+    if direction is Direction.LIME and "of pure sulphur" in said:
         found.append("the dose is to lime and the verdict speaks of sulfur")
     return found
 

@@ -27,6 +27,7 @@ from loamshift.domain.answer import (
     Severity,
 )
 from loamshift.domain.case import Case
+from loamshift.domain.message import Prose, message, ph, prose, rate
 from loamshift.services.advise import LookAhead, advise
 from services.beds import bed
 from wording import read
@@ -122,7 +123,6 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
     assert upkeep is not None
     band = Band(lo90=1.0, mid=2.0, hi90=3.0)
     day = timedelta(days=1)
-    said = leave.answer.verdict.because
     return {
         "L01": (
             lime,
@@ -130,7 +130,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 doctored(lime, dose=replace(lime.answer.dose, direction=Direction.ACIDIFY)),
                 doctored(lime, applications=(_acid_part(lime),)),
                 doctored(lime, options=acid.answer.options),
-                verdict_with(lime, because="It takes about 50 g/m² of pure sulfur."),
+                verdict_with(lime, because=_need("acidify")),
             ],
         ),
         "L02": (
@@ -292,15 +292,16 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
             lime,
             [
                 verdict_with(lime, would_change_if=""),
-                verdict_with(lime, would_change_if="The alkalinity of your water."),
-                verdict_with(acid, would_change_if="A fizz test that shows free lime."),
+                verdict_with(lime, would_change_if=message("settle-water-alkalinity")),
+                verdict_with(acid, would_change_if=message("verdict-fizz-change")),
+                verdict_with(lime, would_change_if=message("headline-no-ph")),
             ],
         ),
         "L24": (
             lime,
             [
-                verdict_with(lime, because=lime.answer.verdict.because.replace("5.2", "6.2")),
-                verdict_with(lime, because=lime.answer.verdict.because.replace("Start with", "7")),
+                verdict_with(lime, because=_need("lime")),
+                verdict_with(lime, because=prose(message("bed-for-whole", whole=ph(7.0)))),
                 doctored(lime, dose=replace(lime.answer.dose, lime_as_caco3_g_m2=band)),
             ],
         ),
@@ -316,8 +317,8 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
         "L27": (
             leave,
             [
-                verdict_with(leave, because=said.replace("tested at pH 6.6", "tested at pH 5.1")),
-                verdict_with(leave, because="pH 8.0 is at the edge of the range, 6.0 to 6.8."),
+                verdict_with(leave, because=_stands("verdict-in-range-now", 5.1)),
+                verdict_with(leave, because=_stands("verdict-small-gain-now", 8.0)),
             ],
         ),
         "L26": (
@@ -336,6 +337,20 @@ def _early(line: Any) -> Any:
 def _reversed(plan: PlanRule) -> list[Any]:
     rates = [line.part_g_m2 for line in plan.decides][::-1]
     return [replace(line, part_g_m2=rate) for line, rate in zip(plan.decides, rates, strict=True)]
+
+
+def _need(direction: str) -> Prose:
+    """A need that is no letter's."""
+    reading = message("verdict-reading", ph=ph(5.2), salt="no")
+    need = message(
+        "verdict-need", direction=direction, reading=reading, aim=ph(6.2), need=rate(50.0)
+    )
+    return prose(need)
+
+
+def _stands(key: str, at: float) -> Prose:
+    wanted = message("verdict-range", plants=None, range=ph(6.0, high=6.8))
+    return prose(message(key, ph=ph(at), wanted=wanted))
 
 
 def _excess(row: Finding) -> Finding:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
+from math import isclose
 from typing import Final
 
 from laws.course_laws import A_WEEK, at, horizon
@@ -14,120 +15,186 @@ from laws.law import bed_of, law, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage
+from loamshift.domain.message import Listed, Measure, Message, Prose
 from loamshift.domain.ph import PhMethod
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CHECK
-from loamshift.services.format import format_date, format_rate
 from loamshift.services.materials.caps import product_cap
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 from wording import read
 
-RATE: Final = r"([\d.,]+ (?:g/m²|kg/m²|lb/100 ft²))"
-PH: Final = r"(\d+\.\d)"
 FORECAST_PH: Final = 0.15
 """A pH said of the bed left alone, against the forecast of what a test would read [pH]."""
-COUNTED: Final = r"(?:fewer than 1|more than 99|about \d+)"
 
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    """A test or change that would change a verdict: how it is known in the text, whether it is
-    open in a case, and the reasons it bears on.
+    """A test or change that would change a verdict: whether it is open in a case, and the reasons
+    it bears on.
     """
 
-    words: str
     is_open: Callable[[Case, BedContext], bool]
     reasons: frozenset[Reason]
 
 
 _AMOUNTS: Final = frozenset({Reason.WITHIN_REACH, Reason.PARTS, Reason.MONTHS, Reason.UPKEEP})
-ASKS: Final = (
-    Ask("fizz test", lambda case, _: _lime_open(case) and case.soil.fizz is None,
-        _AMOUNTS | {Reason.UNKNOWN_LIME}),
-    Ask("laboratory figure for free lime", lambda case, _: _lime_open(case),
-        _AMOUNTS | {Reason.UNKNOWN_LIME, Reason.FREE_LIME}),
-    Ask("buffer pH or jar titration",
-        lambda case, _: case.soil.buffer_ph is None and not case.titration,
-        _AMOUNTS | {Reason.CAPS}),
-    Ask("less water in a week", lambda case, _: case.water.weekly_mm is None,
-        frozenset({Reason.WATER})),
-    Ask("much water", lambda case, _: case.water.weekly_mm is None,
-        frozenset({Reason.UNKNOWN_WATER})),
-    Ask("alkalinity of", lambda case, _: case.water.alkalinity_mg_l_as_caco3 is None,
-        frozenset({Reason.WATER, Reason.UNKNOWN_WATER})),
-    Ask("ainwater", lambda _, context: context.water_base_mmolc_m2_year > 0.0,
-        frozenset({Reason.WATER, Reason.UPKEEP})),
-    Ask("The texture", lambda case, _: case.soil.texture is None and case.soil.clay_pct is None,
-        frozenset({Reason.UNKNOWN_TEXTURE})),
-    Ask("laboratory pH in water",
+_FIZZ: Final = Ask(
+    lambda case, _: _lime_open(case) and case.soil.fizz is None, _AMOUNTS | {Reason.UNKNOWN_LIME}
+)
+_CARBONATE: Final = Ask(
+    lambda case, _: _lime_open(case), _AMOUNTS | {Reason.UNKNOWN_LIME, Reason.FREE_LIME}
+)
+_BUFFERING: Final = Ask(
+    lambda case, _: case.soil.buffer_ph is None and not case.titration, _AMOUNTS | {Reason.CAPS}
+)
+_JAR: Final = Ask(lambda case, _: not case.titration, _AMOUNTS | {Reason.CAPS})
+_ALKALINITY: Final = Ask(
+    lambda case, _: case.water.alkalinity_mg_l_as_caco3 is None,
+    frozenset({Reason.WATER, Reason.UNKNOWN_WATER}),
+)
+ASKS: Final = {
+    "verdict-fizz-change": _FIZZ,
+    "settle-soil-fizz": _FIZZ,
+    "verdict-free-lime-change": _CARBONATE,
+    "verdict-less-lime-change": _CARBONATE,
+    "settle-soil-carbonate-pct": _CARBONATE,
+    "verdict-water-weekly-change": Ask(
+        lambda case, _: case.water.weekly_mm is None, frozenset({Reason.WATER})
+    ),
+    "settle-water-weekly": Ask(
+        lambda case, _: case.water.weekly_mm is None, frozenset({Reason.UNKNOWN_WATER})
+    ),
+    "verdict-water-alkalinity-change": _ALKALINITY,
+    "settle-water-alkalinity": _ALKALINITY,
+    "verdict-rainwater-change": Ask(
+        lambda _, context: context.water_base_mmolc_m2_year > 0.0,
+        frozenset({Reason.WATER, Reason.UPKEEP}),
+    ),
+    "settle-soil-texture": Ask(
+        lambda case, _: case.soil.texture is None and case.soil.clay_pct is None,
+        frozenset({Reason.UNKNOWN_TEXTURE}),
+    ),
+    "settle-soil-ph": Ask(
         lambda _, context: context.soil is None or context.soil.ph.method.is_rough,
-        frozenset({Reason.NO_PH, Reason.DOUBTFUL_READING})),
-    Ask("method behind the pH",
+        frozenset({Reason.DOUBTFUL_READING}),
+    ),
+    "verdict-no-ph-change": Ask(lambda _, context: context.soil is None, frozenset({Reason.NO_PH})),
+    "settle-soil-ph-method": Ask(
         lambda _, context: context.soil is not None and context.soil.ph.method is PhMethod.UNKNOWN,
-        frozenset({Reason.DOUBTFUL_READING})),
-    Ask("he plant", lambda _, context: context.target is None or context.target.names != (),
-        frozenset({Reason.NO_AIM, Reason.ONE_SOURCE_RANGE, Reason.NO_COMMON_RANGE})),
-    Ask("xchangeable sodium", lambda case, _: case.soil.sodium_pct is None,
-        frozenset({Reason.UNKNOWN_SODIUM})),
-    Ask("second source", lambda case, _: case.aim.target_ph is None,
-        frozenset({Reason.ONE_SOURCE_RANGE})),
-    Ask("empty bed", lambda _, context: context.planted and not context.in_pot,
-        frozenset({Reason.CAPS, Reason.PARTS, Reason.MONTHS})),
-    Ask("feed that does not acidify", lambda case, _: case.feed is not None,
-        frozenset({Reason.UPKEEP})),
-    Ask("weighed amount", lambda case, _: bool(case.applied), frozenset({Reason.OVERDOSE})),
-    Ask("less sodium", lambda case, _: case.soil.sodium_pct is not None,
-        frozenset({Reason.SODIC})),
-    Ask("flushed", lambda case, _: case.soil.ec_ds_m is not None, frozenset({Reason.SALT})),
-    Ask("Drainage", lambda case, _: case.bed.drainage is Drainage.WATERLOGGED,
-        frozenset({Reason.WATERLOGGED})),
-)  # fmt: skip
-"""Everything a verdict asks for, save a further reading of the pH."""
+        frozenset({Reason.DOUBTFUL_READING}),
+    ),
+    "verdict-no-aim-change": Ask(
+        lambda _, context: context.target is None, frozenset({Reason.NO_AIM})
+    ),
+    "verdict-no-common-range-change": Ask(
+        lambda case, _: len(case.aim.plants) > 1, frozenset({Reason.NO_COMMON_RANGE})
+    ),
+    "settle-soil-sodium-pct": Ask(
+        lambda case, _: case.soil.sodium_pct is None, frozenset({Reason.UNKNOWN_SODIUM})
+    ),
+    "settle-aim-target-ph": Ask(
+        lambda case, _: case.aim.target_ph is None, frozenset({Reason.ONE_SOURCE_RANGE})
+    ),
+    "verdict-empty-bed-change": Ask(
+        lambda _, context: context.planted and not context.in_pot,
+        frozenset({Reason.CAPS, Reason.PARTS, Reason.MONTHS}),
+    ),
+    "verdict-upkeep-gentle-feed-change": Ask(
+        lambda case, _: case.feed is not None, frozenset({Reason.UPKEEP})
+    ),
+    "verdict-overdose-change": Ask(
+        lambda case, _: bool(case.applied), frozenset({Reason.OVERDOSE})
+    ),
+    "verdict-sodic-change": Ask(
+        lambda case, _: case.soil.sodium_pct is not None, frozenset({Reason.SODIC})
+    ),
+    "verdict-salt-change": Ask(
+        lambda case, _: case.soil.ec_ds_m is not None, frozenset({Reason.SALT})
+    ),
+    "verdict-waterlogged-change": Ask(
+        lambda case, _: case.bed.drainage is Drainage.WATERLOGGED, frozenset({Reason.WATERLOGGED})
+    ),
+}
+"""Everything a verdict asks for by its message, save a further reading of the pH."""
+_BY_TEST: Final = {
+    ("verdict-buffering-change", "buffer"): _BUFFERING,
+    ("verdict-buffering-change", "jar"): _JAR,
+    ("verdict-buffering-either-change", "buffer"): _BUFFERING,
+    ("verdict-buffering-either-change", "jar"): _JAR,
+}
+_A_READING: Final = frozenset(
+    {
+        "verdict-overdose-change-test",
+        "verdict-too-acid-change",
+        "verdict-in-range-change",
+        "verdict-at-work-change",
+        "verdict-small-gain-change",
+        "verdict-new-sample-both",
+        "verdict-new-sample-depth",
+        "verdict-same-in-a-year-change",
+        "verdict-repeat-change",
+    }
+)
+"""Messages that ask for a further reading of the pH."""
 
 
 @law("L23")
 def what_would_change_it_is_open(case: Case, answer: Answer) -> list[str]:
     """What would change this is not done yet, and bears on the reason."""
-    said, context, found = answer.verdict.would_change_if, bed_of(case), []
-    if not said:
+    change, context, found = answer.verdict.would_change_if, bed_of(case), []
+    if not isinstance(change, Message):
         return ["nothing would change it"]
-    for ask in ASKS:
-        if ask.words not in said:
-            continue
-        if not ask.is_open(case, context):
-            found.append(f"{said!r} asks for what is done or not the case")
-        if answer.verdict.reason not in ask.reasons:
-            found.append(f"{said!r} does not bear on {answer.verdict.reason}")
+    said = read(change)
+    ask = ASKS.get(change.key) or _BY_TEST.get((change.key, str(change.values.get("test"))))
+    if ask is None and change.key not in _A_READING:
+        found.append(f"{said!r} is nothing that can be asked for")
+    if ask is not None and not ask.is_open(case, context):
+        found.append(f"{said!r} asks for what is done or not the case")
+    if ask is not None and answer.verdict.reason not in ask.reasons:
+        found.append(f"{said!r} does not bear on {answer.verdict.reason}")
     ph, wanted = reads_now(case, answer), answer.wanted
     if ph is not None and wanted is not None:
         inside = wanted.ph_low + 0.1 < ph < wanted.ph_high - 0.1
-        if "already within" in said and inside:
+        if change.key == "verdict-repeat-change" and inside:
             found.append(f"{said!r} of a bed that reads {ph:.1f}")
-        if "careful test outside" in said and not wanted.ph_low - 0.1 <= ph <= wanted.ph_high + 0.1:
+        outside = not wanted.ph_low - 0.1 <= ph <= wanted.ph_high + 0.1
+        if change.key == "verdict-in-range-change" and outside:
             found.append(f"{said!r} of a bed that reads {ph:.1f}")
     return found
 
 
 @law("L24")
 def figures_in_the_verdict_equal_their_keys(case: Case, answer: Answer) -> list[str]:
-    """Every figure in the sentences of the verdict equals its key."""
-    said = f"{answer.verdict.because} {answer.verdict.would_change_if}"
-    found, covered = [], [False] * len(said)
-    for pattern, keys in _phrases(case, answer):
-        for match in re.finditer(pattern, said):
-            for place in range(*match.span()):
-                covered[place] = True
-            for number, (group, key) in enumerate(zip(match.groups(), keys, strict=True)):
-                if key is not None and group not in key:
-                    found.append(
-                        f"{match.group(0)!r}: figure {number + 1} is {group}, its key "
-                        f"{' or '.join(sorted(key))}"
-                    )
-    for match in re.finditer(r"\d[\d.,]*", said):
-        if not covered[match.start()]:
-            found.append(f"{said[max(match.start() - 30, 0) : match.end() + 12]!r} has no key")
+    """Every figure in the messages of the verdict equals its key."""
+    found = []
+    keys = _keys(case, answer)
+    for message in all_messages(answer):
+        for name, value in message.values.items():
+            if not isinstance(value, (Measure, date)):
+                continue
+            where = (message.key, name)
+            if where not in keys:
+                found.append(f"{name} of {message.key} has no key")
+                continue
+            key = keys[where]
+            if key is not None and not key(value):
+                found.append(f"{name} of {message.key} is {value}, which is not its key")
     return found
+
+
+def all_messages(answer: Answer) -> Iterator[Message]:
+    """Every message of the verdict of an answer, with those inside others."""
+    waiting: list[object] = [answer.verdict.because, answer.verdict.would_change_if]
+    while waiting:
+        one = waiting.pop(0)
+        if isinstance(one, Prose):
+            waiting.extend(one.sentences)
+        elif isinstance(one, Listed):
+            waiting.extend(one.items)
+        elif isinstance(one, Message):
+            yield one
+            waiting.extend(one.values.values())
 
 
 @law("L25")
@@ -178,17 +245,36 @@ def nothing_given_is_called_missing(case: Case, answer: Answer) -> list[str]:
 @law("L27")
 def what_is_within_a_range_lies_in_it(case: Case, answer: Answer) -> list[str]:
     """A pH that is said to lie within a range, or at its edge, does."""
-    said, found = answer.verdict.because, []
     near = verdict_values()["leave_gain_ph"]
-    for pattern, reach in (
-        (rf"pH {PH}[^.]*?(?:\.\d[^.]*?)*? within [^.]*?{PH} to {PH}", 0.0),
-        (rf"pH {PH}[^.]*?(?:\.\d[^.]*?)*? at the edge of [^.]*?{PH} to {PH}", near),
-    ):
-        for match in re.finditer(pattern, said):
-            ph, low, high = (float(figure) for figure in match.groups())
-            if not low - reach - 0.05 <= ph <= high + reach + 0.05:
-                found.append(f"{match.group(0)!r}")
+    reach = {
+        "verdict-in-range": 0.0,
+        "verdict-in-range-now": 0.0,
+        "verdict-at-work-within": 0.0,
+        "verdict-water-soil-good": 0.0,
+        "verdict-small-gain": near,
+        "verdict-small-gain-now": near,
+    }
+    found, wanted = [], answer.wanted
+    for message in all_messages(answer):
+        if message.key not in reach or wanted is None or message.values.get("inside") == "no":
+            continue
+        ph = _ph_of(message, answer)
+        far = reach[message.key] + 0.05
+        if ph is not None and not wanted.ph_low - far <= ph <= wanted.ph_high + far:
+            found.append(f"{read(message)!r}")
     return found
+
+
+def _ph_of(message: Message, answer: Answer) -> float | None:
+    """The pH that a message places [pH]: its own, of its reading, or of the sentence before."""
+    reading = message.values.get("reading")
+    own = message.values.get("ph")
+    if isinstance(reading, Message):
+        own = reading.values.get("ph")
+    if message.key == "verdict-at-work-within":
+        before = next(one for one in all_messages(answer) if one.key == "verdict-at-work")
+        own = before.values.get("expected")
+    return round(own.value, 1) if isinstance(own, Measure) else None
 
 
 def _lime_open(case: Case) -> bool:
@@ -221,119 +307,135 @@ def _told_as(figure: str, ratio: float) -> bool:
     return abs(float(figure) - ratio) <= half + 0.01 * ratio
 
 
-_Keys = tuple[set[str] | None, ...]
+_Holds = Callable[[Measure | date], bool]
 
 
-def _phrases(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
-    """The phrases a verdict is made of, and for each of their figures what it must read.
+def _is(*figures: float) -> _Holds:
+    """One of these numbers."""
+    return lambda value: (
+        isinstance(value, Measure)
+        and any(isclose(value.value, figure, rel_tol=1e-6, abs_tol=1e-9) for figure in figures)
+    )
 
-    A key of None stands for a figure that is in no key: a probability, a pull.
+
+def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
+    """For each figure of a message of the verdict what it must be; None where no key holds it.
+
+    Those are a probability, a pull, and where a bed comes to that has no forecast.
     """
-    limits = verdict_values()
-    yield from _ranges(case, answer)
-    yield from _amounts(case, answer)
-    reads = _reads(case, answer)
-    yield rf"(?:at|from|is|of|^)? ?pH {PH} in water", (reads,)
-    yield rf"(?:a soil at|it reads|soil is at|tested at|Getting from|good:) pH {PH}", (reads,)
-    yield rf"reading of pH {PH} is likelier", (reads,)
-    yield rf"from {PH} when it was sampled", (reads,)
-    yield rf"from pH {PH} we expect about pH {PH}", (reads, None)
-    yield rf"^pH {PH}(?: in water)? is at the edge", (reads,)
-    yield rf"[Aa](?:t a)?bout pH {PH}(?: now|, where it is now)", (reads,)
-    yield rf"we expect about pH {PH}", (_alone(case, answer),)
-    yield rf"to about pH {PH} by itself", (_alone(case, answer),)
-    yield rf"Below {PH} aluminium", ({f"{limits['harmful_ph']:.1f}"},)
-    gain = {f"{limits['leave_gain_ph']:.1f}"}
-    yield rf"less than {PH} is no bigger", (gain,)
-    yield rf"more than {PH} outside", (gain,)
-    yield rf"A soil at pH {PH} nearly", (reads,)
-    held = parameter_values("column")["carbonate_plateau_highest_ph"]
-    yield rf"holds a soil at {PH} or below", ({f"{held:.1f}"},)
-    sodium = case.soil.sodium_pct or 0.0
-    yield r"Sodium holds (\d+) %", ({f"{sodium:.0f}"},)
-    yield r"From (\d+) % on a soil is sodic", ({f"{limits['sodic_pct']:.0f}"},)
-    ec = f"{case.soil.ec_ds_m or 0.0:g}"
-    extract = re.escape(str(case.soil.ec_method))
-    salty = {f"{limits['salt_sensitive_ece_ds_m']:g}", f"{limits['salt_stop_ece_ds_m']:g}"}
-    yield rf"\(([\d.]+) dS/m by {extract}, against ([\d.]+) in", ({ec}, salty)
-    yield rf"Of 100 beds like this one(?: left alone)?, {COUNTED}", ()
-    yield rf"{COUNTED} of 100 beds like this one", ()
-    yield rf"{COUNTED} in 100", ()
-    yield r"CaCO3", ()
-    for moved in (rf"by about {PH} a year", rf"by about {PH} by", rf"would be {PH} lower"):
-        yield moved, (None,)
-    given = [one.material for one in case.applied] + [one.material for one in case.on_hand]
-    for material in given:
-        yield re.escape(material.key), ()
-    for day in _days(case, answer):
-        yield re.escape(day), ()
-    if answer.verdict.reason is Reason.OVERDOSE:
-        yield from _loads(case, answer)
+    limits, wanted = verdict_values(), answer.wanted
+    reads, alone, days = _reads(case, answer), _alone(case, answer), _days(case, answer)
+    gain, harmful = _is(limits["leave_gain_ph"]), _is(limits["harmful_ph"])
+    held = _is(parameter_values("column")["carbonate_plateau_highest_ph"])
 
+    def on(value: Measure | date) -> bool:
+        return value in days
 
-def _ranges(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
-    wanted = answer.wanted
-    for plant in case.aim.plants:
-        yield (
-            rf"{re.escape(plant.name)} {PH} to {PH}",
-            ({f"{plant.ph_low:.1f}"}, {f"{plant.ph_high:.1f}"}),
+    def a_plants(value: Measure | date) -> bool:
+        return isinstance(value, Measure) and any(
+            (value.value, value.high) == (plant.ph_low, plant.ph_high) for plant in case.aim.plants
         )
-    if wanted is None:
-        return
-    low, high, aim = ({f"{ph:.1f}"} for ph in (wanted.ph_low, wanted.ph_high, wanted.ph_aim))
-    yield rf"\b(?:for [^.;:]+|wanted|outside|within|range), {PH} to {PH}", (low, high)
-    yield rf"\b(?:outside|within|range) {PH} to {PH}", (low, high)
-    yield rf"(?:reach|bed to) pH {PH}", (aim,)
+
+    keys: dict[tuple[str, str], _Holds | None] = {
+        ("verdict-reading", "ph"): reads,
+        ("verdict-in-range-now", "ph"): reads,
+        ("verdict-small-gain-now", "ph"): reads,
+        ("verdict-hardly-a-soil", "ph"): reads,
+        ("verdict-at-work", "ph"): reads,
+        ("verdict-overdose-course", "ph"): reads,
+        ("verdict-at-work", "expected"): alone,
+        ("verdict-overdose-course", "expected"): None,
+        ("verdict-upkeep-inside", "expected"): alone,
+        ("verdict-water-takes", "expected"): alone,
+        ("verdict-too-acid", "limit"): harmful,
+        ("verdict-too-acid-change", "limit"): harmful,
+        ("verdict-sodic", "sodium"): _is(case.soil.sodium_pct or 0.0),
+        ("verdict-sodic", "limit"): _is(limits["sodic_pct"]),
+        ("verdict-salt", "salt"): _is(case.soil.ec_ds_m or 0.0),
+        ("verdict-salt", "limit"): _is(
+            limits["salt_sensitive_ece_ds_m"], limits["salt_stop_ece_ds_m"]
+        ),
+        ("verdict-plant-range", "range"): a_plants,
+        ("verdict-small-gain-scatter", "gain"): gain,
+        ("verdict-small-gain-change", "gain"): gain,
+        ("verdict-unknown-sodium", "limit"): held,
+        ("verdict-stay", "stay"): None,
+        ("verdict-doubt-chance", "chance"): None,
+        ("verdict-reach", "covered"): None,
+        ("verdict-reach", "most"): None,
+        ("verdict-water-decides", "held"): None,
+        ("verdict-water-decides", "rise"): None,
+        ("verdict-water-takes", "rise"): None,
+        ("verdict-upkeep-pull", "pull"): None,
+        ("verdict-stay", "until"): on,
+        ("verdict-start-test", "day"): on,
+        ("verdict-reach", "day"): on,
+        ("verdict-water-takes", "day"): on,
+        ("verdict-water-decides", "day"): on,
+    }
+    if wanted is not None:
+        low, high = wanted.ph_low, wanted.ph_high
+
+        def the_range(value: Measure | date) -> bool:
+            return isinstance(value, Measure) and (value.value, value.high) == (low, high)
+
+        for key in ("range", "in-range-change", "small-gain-change", "one-source", "repeat-change"):
+            keys[f"verdict-{key}", "range"] = the_range
+        keys["verdict-reach", "aim"] = keys["verdict-need", "aim"] = _is(wanted.ph_aim)
+    return keys | _amounts(case, answer)
 
 
-def _amounts(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
-    units, dose, wanted = case.units, answer.dose, answer.wanted
+def _amounts(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
+    dose, keys = answer.dose, dict[tuple[str, str], _Holds | None]()
     band = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
-    if band is not None and wanted is not None:
-        need = {format_rate(band.mid, units)}
-        aim = {f"{wanted.ph_aim:.1f}"}
-        yield rf"pH {PH}(?: in water)? to {PH} takes about {RATE}", (None, aim, need)
-        yield rf"would take about {RATE} of pure", (need,)
-        yield rf"About {RATE} of pure", (need,)
+    if band is not None:
+        keys["verdict-need", "need"] = keys["verdict-reach", "need"] = _is(band.mid)
         substance = "sulfur" if dose.direction is Direction.ACIDIFY else "limestone"
         ground = bed_of(case).cap_situation
         once = cap_for(applies_to=substance, situation=ground, per="dose").limit_g_m2
-        year = cap_for(applies_to=substance, situation=ground, per="year").limit_g_m2
-        yield rf"no more than {RATE}", ({format_rate(once, units)},)
-        seasons = verdict_values()["seasons"]
-        yield rf"published limit bring {RATE}", ({format_rate(seasons * year, units)},)
-        yield rf"Until [^.]+ the published limits allow {RATE}", (None,)
+        keys["verdict-several", "cap"] = _is(once)
     if answer.plan is not None:
         first = sum(part.rate_g_m2 for part in answer.plan.parts)
-        material = re.escape(answer.plan.material)
-        yield rf"Start with {RATE} of {material}", ({format_rate(first, units)},)
+        keys["verdict-start", "rate"] = _is(first)
+    if answer.verdict.reason is Reason.OVERDOSE:
+        for message in all_messages(answer):
+            if message.key.startswith("amount-"):
+                keys |= {(message.key, name): _load(answer, name) for name in message.values}
+    return keys
 
 
-def _loads(case: Case, answer: Answer) -> Iterator[tuple[str, _Keys]]:
-    """Amounts put on and their limits, as the checks have them."""
-    rates: set[str] = set()
+def _load(answer: Answer, name: str) -> _Holds | None:
+    """An amount put on or its limit, as the checks have them."""
+    if name == "times":
+        return None  # L25 compares it
+    figures: list[float] = []
     for row in answer.findings:
         if row.check.startswith(APPLIED_CHECK):
             assert isinstance(row.value, float) and isinstance(row.limit, float)
-            for figure in (row.value, row.limit):
-                rates |= {format_rate(figure + shift, case.units) for shift in (-0.05, 0.0, 0.05)}
-    yield rf"{RATE}", (rates,)
-    yield r"[\d.]+ times", ()
-    yield r"with (?:18|7) water", ()
+            figures += [row.value, row.limit]
+    return lambda value: (
+        isinstance(value, Measure) and any(abs(value.value - figure) <= 0.051 for figure in figures)
+    )
 
 
-def _reads(case: Case, answer: Answer) -> set[str]:
+def _near(ph: float) -> _Holds:
+    return lambda value: isinstance(value, Measure) and abs(value.value - ph) <= FORECAST_PH + 0.05
+
+
+def _reads(case: Case, answer: Answer) -> _Holds:
     """What the bed is said to read: today's belief, near the reading."""
     soil = bed_of(case).soil
-    if soil is None:
-        return set()
+    known: list[float] = [] if soil is None else [soil.ph.ph_water]
+    if answer.verdict.ph_now is not None:
+        known.append(answer.verdict.ph_now)
+    exact = _is(*known)
     if answer.forecast is None:
-        now = answer.verdict.ph_now
-        return {f"{soil.ph.ph_water:.1f}"} | (set() if now is None else {f"{now:.1f}"})
-    return _near(answer.forecast.do_nothing.q50[0]) | {f"{soil.ph.ph_water:.1f}"}
+        return exact
+    near = _near(answer.forecast.do_nothing.q50[0])
+    return lambda value: exact(value) or near(value)
 
 
-def _alone(case: Case, answer: Answer) -> set[str] | None:
+def _alone(case: Case, answer: Answer) -> _Holds | None:
     """What the bed left alone comes to on the day wanted, by the forecast."""
     ahead, (on, _) = answer.forecast, horizon(case)
     if ahead is None or on > ahead.dates[-1] + A_WEEK or answer.verdict.decision is Decision.STOP:
@@ -341,12 +443,7 @@ def _alone(case: Case, answer: Answer) -> set[str] | None:
     return _near(ahead.do_nothing.q50[at(ahead.dates, on)])
 
 
-def _near(ph: float) -> set[str]:
-    steps = round(FORECAST_PH / 0.05)
-    return {f"{ph + 0.05 * step:.1f}" for step in range(-steps, steps + 1)}
-
-
-def _days(case: Case, answer: Answer) -> set[str]:
+def _days(case: Case, answer: Answer) -> set[date]:
     """The days a verdict may name: of the first test, the day wanted, the end of the seasons."""
     seasons = int(verdict_values()["seasons"])
     days = {horizon(case)[0], case.today + timedelta(days=365 * seasons)}
@@ -354,4 +451,4 @@ def _days(case: Case, answer: Answer) -> set[str]:
         days |= {answer.plan.on, *(line.test for line in answer.plan.decides)}
     if case.aim.by is not None:
         days.add(case.aim.by)
-    return {format_date(day, case.units) for day in days}
+    return days

@@ -101,11 +101,12 @@ def answered(path: Path, wish: Wish) -> Answered:
     from loamshift.case.frozen import FrozenLetter
     from loamshift.cli.show import words_for
     from loamshift.report.letter import letter_from_answer
+    from loamshift.services.own_sum.margin import margin_sums
 
     case = case_in(path, day=wish.day)
     answer = answer_for(case, wish)
     reader = words_for(wish.units, wish.words, fallback=case.units.value)
-    letter = letter_from_answer(answer, case, words=reader)
+    letter = letter_from_answer(answer, case, words=reader, sums=margin_sums(case, answer))
     return Answered(case=case, answer=answer, frozen=FrozenLetter(letter, reader))
 
 

@@ -19,7 +19,7 @@ from loamshift.domain.letter import (
 )
 from loamshift.domain.message import Message, Prose, Worded, amount, in_100, message, ph, rate
 from loamshift.report.bed_names import treated_area_m2
-from loamshift.report.figures.course import course_figure as decides_figure
+from loamshift.report.figures.decides import decides_figure
 from loamshift.report.headline import headline, next_test
 from loamshift.report.holding import pull_back, upkeep_habit
 from loamshift.report.letter_branches import depends_on

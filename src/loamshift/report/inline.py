@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.domain.letter import Block, Figure, Items, Letter, Matter, Section, Table
+from loamshift.domain.letter import Block, Figure, FigureKind, Items, Letter, Matter, Section, Table
 from loamshift.report.layout import TOGETHER
 from loamshift.report.words import MONTHS
 
@@ -61,12 +61,17 @@ def source_count(letter: Letter) -> int:
 
 def without_repeats(section: Section) -> tuple[Block, ...]:
     """The blocks of a section [object] without tables that a figure beside them carries whole."""
-    carried = [block.table for block in section.blocks if isinstance(block, Figure)]
+    drawn = [block for block in section.blocks if isinstance(block, Figure)]
     return tuple(
         block
         for block in section.blocks
-        if not (isinstance(block, Table) and any(_carries(table, block) for table in carried))
+        if not (isinstance(block, Table) and any(_shows(figure, block) for figure in drawn))
     )
+
+
+def _shows(figure: Figure, table: Table) -> bool:
+    """True where a figure says all that a table beside it does, in its own table or its labels."""
+    return figure.kind is FigureKind.DECIDES or _carries(figure.table, table)
 
 
 def _carries(table: Table, other: Table) -> bool:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Figure, Letter, Section
+from loamshift.domain.own_sum import OwnSum
 from loamshift.report.figures.claims import claims_figure
 from loamshift.report.figures.course import course_figure
 from loamshift.report.figures.dose import dose_figure
@@ -27,11 +29,14 @@ from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_upkeep import keeping, what_pulls
+from loamshift.report.margin import margin_notes
 from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
 
 
-def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
+def letter_from_answer(
+    answer: Answer, case: Case, *, words: Words, sums: Mapping[str, OwnSum] | None = None
+) -> Letter:
     """An answer as a letter to the person whose bed it is.
 
     Parameters
@@ -41,7 +46,10 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
     case
         What the person said about the bed [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
+    sums
+        The bed's own sums for the margin, by the topic of their section, as
+        ``loamshift.services.own_sum.margin`` makes them; None leaves the margin empty [objects].
 
     Returns
     -------
@@ -87,12 +95,17 @@ def letter_from_answer(answer: Answer, case: Case, *, words: Words) -> Letter:
         "sources": sources(answer),
         "made-by": made_by(answer, words=words),
     }
+    margin = margin_notes(sums or {}, numbers=numbers, words=words)
     return Letter(
         title=answer.name,
         subtitle=subtitle(answer, case, words=words),
         sections=(
             *front_sheet(answer, case, words=words),
-            *(replace(part, topic=topic) for topic, part in working.items() if part is not None),
+            *(
+                replace(part, topic=topic, blocks=(*part.blocks, *margin.get(topic, ())))
+                for topic, part in working.items()
+                if part is not None
+            ),
         ),
         day=answer.today,
     )

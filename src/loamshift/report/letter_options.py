@@ -12,6 +12,7 @@ from loamshift.domain.message import (
     Given,
     Measure,
     Message,
+    Product,
     Prose,
     Quantity,
     amount,
@@ -20,7 +21,6 @@ from loamshift.domain.message import (
 )
 from loamshift.domain.message import salt as salt_said
 from loamshift.report.bed_names import whole_bed
-from loamshift.report.letter_words import material_called
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
@@ -87,7 +87,7 @@ def _columns(
         return None if shared else option.currency
 
     def name(option: Option) -> str:
-        return material_called(option.material, words)
+        return say(message("front-apply", product=Product(option.material)), words)
 
     def rate(option: Option) -> str:
         return words.rate(option.rate_g_m2)

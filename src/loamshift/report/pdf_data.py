@@ -133,9 +133,7 @@ def _section(section: Section, blocks: tuple[Block, ...], names: Iterator[int]) 
 
 
 def _is_wide(block: Block) -> bool:
-    """True for what half the width would make too small to read."""
-    if isinstance(block, Figure):
-        return block.kind not in _HALF
+    """True for a table that needs the margin's room too."""
     return isinstance(block, Table) and len(block.columns) >= _WIDE_COLUMNS
 
 

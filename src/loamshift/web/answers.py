@@ -13,6 +13,7 @@ from loamshift.report.letter import letter_from_answer
 from loamshift.report.pdf import PaperSize
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
+from loamshift.services.own_sum.margin import margin_sums
 from loamshift.store.models import Office
 from loamshift.web.cases import case_of
 from loamshift.web.letter_page import LetterPage, letter_page
@@ -74,6 +75,6 @@ def _answered(
     look_ahead = LookAhead(members=MEMBERS, seed=SEED, years=YEARS) if forecast else None
     answer = advise(case, look_ahead=look_ahead)
     words = Words(spelling=spelling, units=units, ground=ground_of(case))
-    letter = letter_from_answer(answer, case, words=words)
+    letter = letter_from_answer(answer, case, words=words, sums=margin_sums(case, answer))
     letter = replace(letter, letterhead=letterhead)
     return Answered(case, answer, letter, letter_page(letter, words=words), words)

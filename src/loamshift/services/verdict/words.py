@@ -313,8 +313,12 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         told = prose(
             message(
                 "verdict-water-soil-good",
+                inside="yes" if target.ph_low <= soil.ph.ph_water <= target.ph_high else "no",
                 reading=reading(context),
                 wanted=wanted(target),
+            ),
+            message(
+                "verdict-water-takes",
                 expected=ph(judged.ph_alone_on or soil.ph.ph_water),
                 day=day,
                 rise=rise,

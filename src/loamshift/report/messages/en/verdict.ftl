@@ -129,7 +129,12 @@ verdict-repeat-change = A repeat test already within pH { $range }.
 
 ## The water decides
 
-verdict-water-soil-good = The soil is right: it tested at { $reading }, within { $wanted }. The water is not. With it we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
+# $inside is "yes" where the reading lies in the range.
+verdict-water-soil-good = { $inside ->
+    [yes] The soil is right: it tested at { $reading }, within { $wanted }. The water is not.
+   *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The water is not.
+}
+verdict-water-takes = With this water we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
 verdict-water-decides = The water decides here, not the soil. By itself it raises the pH by about { $rise } by { $day }. Even if the soil were known exactly, { $held } of 100 beds like this one could be kept within { $wanted }.
 verdict-water-first = Treat the water first: use rainwater, or acidify the water.
 verdict-water-first-then = Treat the water first: use rainwater, or acidify the water. Then test again.

@@ -1,0 +1,84 @@
+"""Words that were struck stay out of messages, pages and docs."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from fluent.syntax import FluentParser, ast
+from fluent.syntax.visitor import Visitor
+
+from loamshift.report.messages.book import folder_texts
+
+ROOT = Path(__file__).parents[2]
+STRUCK = tomllib.loads((Path(__file__).parent / "struck_words.toml").read_text("utf-8"))["struck"]
+LONGEST = 30
+"""No sentence of a message has more words, its figures counted as one each [count]."""
+
+
+class _Texts(Visitor):
+    """The words of a message, each figure in it as one sign."""
+
+    def __init__(self) -> None:
+        self.parts: list[str] = []
+
+    def visit_Pattern(self, node: ast.Pattern) -> None:
+        whole = "".join(
+            part.value if isinstance(part, ast.TextElement) else "¤" for part in node.elements
+        )
+        self.parts.append(" ".join(whole.split()))
+        self.generic_visit(node)
+
+
+def messages_said() -> Iterator[tuple[str, str]]:
+    """Every text of every message, with the file and key it stands under."""
+    for language in ("en", "en-US"):
+        for name, text in folder_texts(language).items():
+            for entry in FluentParser(with_spans=False).parse(text).body:
+                if isinstance(entry, (ast.Message, ast.Term)):
+                    texts = _Texts()
+                    texts.visit(entry)
+                    for part in texts.parts:
+                        yield f"{language}/{name} {entry.id.name}", part
+
+
+def pages_said() -> Iterator[tuple[str, str]]:
+    """The lines of docs and README that people read; what is printed by a command is not here."""
+    for path in [ROOT / "README.md", *sorted((ROOT / "docs").glob("how-to/*.md"))]:
+        fenced = False
+        for number, line in enumerate(path.read_text("utf-8").splitlines(), 1):
+            if line.startswith("```"):
+                fenced = not fenced
+            elif not fenced:
+                yield f"{path.relative_to(ROOT)}:{number}", re.sub(r"`[^`]*`", "", line)
+
+
+@pytest.mark.parametrize("struck", STRUCK, ids=lambda row: row["say"][:40])
+def test_a_struck_word_is_not_said(struck: dict[str, object]) -> None:
+    pattern = re.compile(str(struck["words"]), re.IGNORECASE)
+    allowed = struck.get("not_in", [])
+    found = [
+        f"{where}: {found[0]!r}, say {struck['say']}"
+        for where, text in (*messages_said(), *pages_said())
+        if (found := pattern.search(text)) and where.split()[0] not in allowed  # type: ignore[operator]
+    ]
+    assert not found, "\n".join(found)
+
+
+def test_no_sentence_runs_on() -> None:
+    long = [
+        f"{where} ({count}): {sentence}"
+        for where, text in messages_said()
+        for sentence in re.split(r"(?<=[.!?:;])\s+", text)
+        if (count := len(sentence.split())) > LONGEST
+    ]
+    assert not long, "\n".join(long)
+
+
+def test_a_struck_word_would_be_found() -> None:
+    patterns = [re.compile(str(row["words"]), re.IGNORECASE) for row in STRUCK]
+    for text in ("filled with soft water", "by stab probe", "nine tests in ten", "3 % clay"):
+        assert any(pattern.search(text) for pattern in patterns), text
