@@ -32,7 +32,10 @@ GIVEN_ALWAYS = frozenset({"units", "ground"})
 """What every message may ask for: the reader's units, and the ground a rate is for."""
 MADE_OF_PARTS = ("number-", "plant-")
 """Beginnings of keys that code puts together from a number or a name."""
-_SAY = re.compile(r"{%\s*say(?:_[a-z]+)?\s+\"([a-z0-9-]+)\"")
+_SAY = re.compile(r"{%\s*(say(?:_[a-z]+)?|sentence)\s+([\"'])([a-z0-9-]+)\2(.*?)%}", re.DOTALL)
+_GIVEN = re.compile(r"(\w+)=")
+_GAP = re.compile(r"{%\s*gap\s+(\w+)\s*%}")
+_END = "{% endsentence %}"
 
 
 @dataclass
@@ -145,15 +148,43 @@ def _asked_for(english: Mapping[str, Entry], american: Mapping[str, Entry]) -> I
             if isinstance(node, ast.Call):
                 yield from _call(node, f"{where}:{node.lineno}", english, american)
     for path in sorted(SOURCE.rglob("*.html")):
-        for key in _SAY.findall(path.read_text(encoding="utf-8")):
+        for key, given in _in_template(path.read_text(encoding="utf-8")):
             used.add(key)
-            if key not in english:
-                yield f"{path.relative_to(ROOT)}: no message {key}"
+            yield from _says(key, given, str(path.relative_to(ROOT)), english, american)
     for entry in (*english.values(), *american.values()):
         used |= entry.uses
     for key, entry in english.items():
         if key not in used and not key.startswith(tuple(prefixes)):
             yield f"{entry.where}: nothing asks for {key}"
+
+
+def _in_template(text: str) -> Iterator[tuple[str, set[str]]]:
+    """Keys that a template asks for, with the values and gaps it gives."""
+    for tag in _SAY.finditer(text):
+        given = set(_GIVEN.findall(tag[4]))
+        if tag[1] == "sentence":
+            given |= set(_GAP.findall(text[tag.end() : text.index(_END, tag.end())]))
+        yield tag[3], given
+
+
+def _says(
+    key: str,
+    given: set[str],
+    where: str,
+    english: Mapping[str, Entry],
+    american: Mapping[str, Entry],
+) -> Iterator[str]:
+    if key not in english:
+        yield f"{where}: no message {key}"
+        return
+    asked = _all_values(key, english)
+    counts = {f"{one}-count" for one in given}
+    for value in sorted(asked - given - counts - GIVEN_ALWAYS):
+        yield f"{where}: {key} needs ${value}"
+    said = asked | (american[key].values if key in american else set())
+    said |= {one.removesuffix("-count") for one in said}
+    for value in sorted(given - said):
+        yield f"{where}: {key} never says ${value}"
 
 
 def _call(

@@ -17,7 +17,7 @@ from loamshift.report.words import Quantity, Words
 from loamshift.services.context.build_context import build_context
 from loamshift.services.what_if import AimStep, WhatIf, what_if
 from loamshift.store.models import Office
-from loamshift.web.answers import MEMBERS, SEED, YEARS, Answered, answered, words_of
+from loamshift.web.answers import MEMBERS, SEED, YEARS, Answered, answered
 from loamshift.web.with_shelf import in_stock, with_shelf
 
 BANDS: Final = ("q05", "q25", "q50", "q75", "q95")
@@ -43,7 +43,7 @@ def sliders_of(case_text: str, *, office: Office, today: date) -> dict[str, Any]
 def _sliders(case_text: str, spelling: str, units: str, today: date) -> dict[str, Any] | None:
     office = Office(words=spelling, units=units)
     found = answered(case_text, office=office, today=today)
-    return slider_data(found, words=words_of(office))
+    return slider_data(found, words=found.words)
 
 
 def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:

@@ -10,11 +10,11 @@ from uuid import UUID
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.urls import URLPattern, path, reverse
-from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.card import Card, CardKind
 from loamshift.domain.case import Case
+from loamshift.domain.message import message
 from loamshift.errors import InputError
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
@@ -23,8 +23,8 @@ from loamshift.web.answers import answered, paper_of, words_of
 from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_fault
 from loamshift.web.plan_page import said_in
-from loamshift.web.said import told_fault
 from loamshift.web.views.claims import asked_case, card_for
 from loamshift.web.views.plan import today
 
@@ -70,7 +70,7 @@ def _sheet(request: HttpRequest, tree: Tree, sheet: str, *, back: str) -> HttpRe
     except InputError:
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
     if card is None:
-        told_fault(request, _("There is nothing to put right here, so there is no such sheet."))
+        notify_fault(request, message("advice-nothing-to-put-right"))
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
     return _handed_out(card, office)
 
@@ -79,7 +79,7 @@ def _bed_card(case_text: str, office: Office) -> Card:
     from loamshift.report.card.bed import bed_card
 
     found = answered(case_text, office=office, today=today())
-    return bed_card(found.answer, found.case, words=words_of(office))
+    return bed_card(found.answer, found.case, words=found.words)
 
 
 def _rescue_sheet(case_text: str, office: Office) -> Card | None:
@@ -88,7 +88,7 @@ def _rescue_sheet(case_text: str, office: Office) -> Card | None:
 
     found = answered(case_text, office=office, today=today())
     ask = whom_to_ask(found.answer)
-    return rescue_sheet(found.answer, found.case, ask=ask, words=words_of(office))
+    return rescue_sheet(found.answer, found.case, ask=ask, words=found.words)
 
 
 def _sampling_sheet(case_text: str, office: Office) -> Card:

@@ -14,7 +14,7 @@ from django.views.decorators.http import require_safe
 from loamshift.errors import InputError
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered, paper_of, words_of
+from loamshift.web.answers import Answered, answered, paper_of
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
@@ -60,7 +60,7 @@ def _file(request: HttpRequest, tree: Tree, ending: str, *, back: str) -> HttpRe
 
 def letter_bytes(found: Answered, office: Office, ending: str) -> bytes:
     """A letter as the bytes of a file of one kind: pdf, html, md or json."""
-    words = words_of(office)
+    words = found.words
     if ending == "pdf":
         from loamshift.web.press import press
 

@@ -17,7 +17,6 @@ advice-save-changes = Save changes
 advice-discard-changes = Discard changes
 advice-save-this = Save this bed
 advice-client-hint = Choose a client or type a new name. Leave blank for your own bed.
-advice-save = Save
 advice-mark-sent = Mark as sent
 advice-download = Download:
 advice-handouts = One-page handouts:
@@ -54,7 +53,6 @@ advice-also-titration = { $n ->
    *[other] a titration with { $n } steps
 }
 advice-also-other = { $n } × { $what }
-advice-fault = { $field }: { $text }
 advice-conflict-fact = Fact
 advice-conflict-now = There now
 advice-conflict-yours = Yours

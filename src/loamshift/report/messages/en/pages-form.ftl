@@ -24,7 +24,6 @@ form-more = { $group ->
    *[other] More
 }
 form-add-bed = Add bed
-form-back-to-list = Back to the list
 form-delete-bed = Delete bed
 form-delete-hint = Its letters are deleted too. You can undo this for { $days } days.
 form-remove-row = Remove { $list } { $n }

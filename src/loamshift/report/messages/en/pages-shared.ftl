@@ -40,7 +40,6 @@ page-position = Page { $n } of { $of }
 
 page-yes = yes
 page-no = no
-page-none = none
 page-not-specified = Not specified
 page-for-example = e.g. { $example }
 page-example = example
@@ -60,9 +59,7 @@ page-nothing-saved = { $n ->
     [one] There is one problem. Nothing has been saved, and nothing you typed is lost.
    *[other] There are { $n } problems. Nothing has been saved, and nothing you typed is lost.
 }
-page-correct-marked = Please correct the marked answers. Nothing has been saved, and nothing you typed is lost.
 page-enter-name = Enter a name.
 page-choose-client = Choose a client.
 page-choose-from-list = Choose one from the list.
 page-shorten = Use no more than { $most } characters.
-page-name-missing = The name is missing.
