@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 
+from loamshift.case.build_label import product_from_label
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry
 from loamshift.errors import InputError
@@ -122,3 +123,12 @@ def test_claims_are_alternatives_and_need_a_ph(bed_case: Make) -> None:
     with pytest.raises(InputError, match="claim-no-ph"):
         settle_claim(bed_case(None), entries[0])
     assert settle_claims(build_context(bed_case(None)), entries) == ()
+
+
+def test_a_product_known_by_its_label_is_run_through_the_year(bed_case: Make) -> None:
+    """8 % of ammonium and of its sulfate's sulfur: a feed, which acidifies in the end."""
+    feed = product_from_label("Heath Feed", "n_ammonium = 8, so3 = 22")
+    entry = ClaimEntry(material=feed, rate_g_m2=50.0, as_given="")
+    found = settle_claim(bed_case(), entry, seed=1, members=8)
+    assert found.acid_brought_mmolc_m2 > 0.0
+    assert found.ph_change_1_year is not None and found.ph_change_1_year < 0.0

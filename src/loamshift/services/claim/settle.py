@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from loamshift.domain.answer import ClaimResult
@@ -79,7 +79,7 @@ def settle_claim(
     ----------
     own-arithmetic
     """
-    context = build_context(case)
+    context = build_context(replace(case, claims=(entry,)))  # knows a labelled product
     if context.soil is None:
         raise WordedError(message("claim-no-ph"))
     return settle_claims(context, (entry,), seed=seed, members=members)[0]

@@ -84,7 +84,7 @@ sample-tool-bag = A bag, and a waterproof pen
 sample-ask-ph = pH, with the method printed: water or CaCl2, and the ratio
 sample-ask-lime = Free carbonate (lime)
 sample-ask-salt = Salt (EC), with the extract printed
-sample-ask-texture = Texture, or percent clay
+sample-ask-texture = Texture, or the percentage of clay
 sample-ask-organic = Organic matter
 
 ## When
