@@ -100,8 +100,11 @@ def _general(explanation: Explanation, *, words: Words, heading: str | None) -> 
         table = _table(explanation.figures, numbers, words)
         sections.append(Section(_say("why-heading-figures", words), (table,)))
     if explanation.see_also:
-        see = Items(tuple(f"loamshift why {key}" for key in explanation.see_also))
-        sections.append(Section(_say("why-heading-see", words), (see,)))
+        see: list[Block] = [Items(tuple(f"loamshift why {key}" for key in explanation.see_also))]
+        if explanation.kind == "answer":
+            bed = message("why-with-case", key=Given(explanation.key))
+            see.append(Paragraph(say(bed, words)))
+        sections.append(Section(_say("why-heading-see", words), tuple(see)))
     if explanation.source_keys:
         heading = _say("why-heading-sources", words)
         sections.append(sources_section(explanation.source_keys, heading=heading))

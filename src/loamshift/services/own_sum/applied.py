@@ -123,7 +123,8 @@ def limit_of(seasons: Seasons, context: BedContext) -> tuple[Cap, float] | None:
     Returns
     -------
     tuple of Cap and float, or None
-        The row that governs, and grams per gram of the product as sold; None without a limit.
+        The row that governs, and grams per gram of the product as sold; None without a limit
+        [object and g/g].
     """
     found = product_cap(seasons.material, cap_situation=context.cap_situation)
     if found is None:
@@ -136,7 +137,22 @@ def limit_of(seasons: Seasons, context: BedContext) -> tuple[Cap, float] | None:
 
 
 def amount_of(bed: OpenedBed, rate_g_m2: float, step: SumStep) -> SumStep | None:
-    """The step from a rate to the weight for the whole bed; None where its area is not known."""
+    """The step from a rate to the weight for the whole bed; None where its area is not known.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    rate_g_m2
+        What goes on [g/m2].
+    step
+        The step [object].
+
+    Returns
+    -------
+    SumStep or None
+        None where the area is not known [object].
+    """
     area = bed.context.total_area_m2
     if area is None:
         return None

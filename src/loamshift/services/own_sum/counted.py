@@ -223,7 +223,18 @@ def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
 
 
 def plan_sure(bed: OpenedBed) -> Prose:
-    """How often the plan works and does harm, as sentences; none without a plan."""
+    """How often the plan works and does harm, as sentences; none without a plan.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    Prose
+        Nothing without a plan [sentences].
+    """
     rule = bed.answer.plan
     if rule is None:
         return Prose()
@@ -240,8 +251,18 @@ def plan_sure(bed: OpenedBed) -> Prose:
 def plain_plan(bed: OpenedBed) -> Prose:
     """Where the first path of the plan takes the bed by the curve alone, as a sentence.
 
-    All of it is taken as reacted, and nothing pulls back: what the simulated beds add is time,
+    All of it is taken as reacted, and nothing undoes it: what the simulated beds add is time,
     water, feed and rain.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    Prose
+        Nothing where nothing is applied, or the amount runs off the curve [sentences].
     """
     context, answer = bed.context, bed.answer
     if context.soil is None or not answer.applications or bed.aim_ph is None:

@@ -24,22 +24,88 @@ _DEPTH_ROWS: Final = {
 
 
 def fixed(symbol: str, name: Message, value: float, unit: SumUnit) -> SumInput:
-    """A figure of chemistry or arithmetic."""
+    """A figure of chemistry or arithmetic.
+
+    Parameters
+    ----------
+    symbol
+        Its symbol in the formula [text].
+    name
+        What it is called [message].
+    value
+        The figure [its unit].
+    unit
+        Its unit [enumeration].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.FIXED)
 
 
 def said(symbol: str, name: Message, value: float, unit: SumUnit, path: str) -> SumInput:
-    """A figure that somebody said in the case, at this path."""
+    """A figure that somebody said in the case, at this path.
+
+    Parameters
+    ----------
+    symbol
+        Its symbol in the formula [text].
+    name
+        What it is called [message].
+    value
+        The figure [its unit].
+    unit
+        Its unit [enumeration].
+    path
+        Where the case file gives it, or would [text].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.CASE, path=path)
 
 
 def counted(symbol: str, name: Message, value: float, unit: SumUnit) -> SumInput:
-    """A figure that comes out of the simulated beds."""
+    """A figure that comes out of the simulated beds.
+
+    Parameters
+    ----------
+    symbol
+        Its symbol in the formula [text].
+    name
+        What it is called [message].
+    value
+        The figure [its unit].
+    unit
+        Its unit [enumeration].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.BEDS)
 
 
 def before(step: SumStep, name: Message) -> SumInput:
-    """The outcome of an earlier step as something that goes into a later one."""
+    """The outcome of an earlier step as something that goes into a later one.
+
+    Parameters
+    ----------
+    step
+        The step [object].
+    name
+        What it is called [message].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return SumInput(
         symbol=step.symbol, name=name, value=step.value, unit=step.unit, origin=Origin.STEP
     )
@@ -48,7 +114,26 @@ def before(step: SumStep, name: Message) -> SumInput:
 def parameter(
     symbol: str, key: str, unit: SumUnit = SumUnit.NONE, *, path: str = "", assumed: bool = False
 ) -> SumInput:
-    """A parameter of the model by its key, or a usual value that stands in for a field."""
+    """A parameter of the model by its key, or a usual value that stands in for a field.
+
+    Parameters
+    ----------
+    symbol
+        Its symbol in the formula [text].
+    key
+        Its key, ``topic.name`` [text].
+    unit
+        Its unit [enumeration].
+    path
+        Where the case file gives it, or would [text].
+    assumed
+        True where it stands in for what nobody said [truth].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     topic, _, name = key.partition(".")
     row = load_parameters()[topic][name]
     return SumInput(
@@ -67,12 +152,38 @@ def parameter(
 
 
 def named(one: SumInput, name: Message) -> SumInput:
-    """The same figure under a better name."""
+    """The same figure under a better name.
+
+    Parameters
+    ----------
+    one
+        The figure [object].
+    name
+        What it is called [message].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return replace(one, name=name)
 
 
 def limit(symbol: str, cap: Cap) -> SumInput:
-    """A published limit."""
+    """A published limit.
+
+    Parameters
+    ----------
+    symbol
+        Its symbol in the formula [text].
+    cap
+        The row of the limit [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     return SumInput(
         symbol=symbol,
         name=message("why-in-limit", per=cap.per),
@@ -86,7 +197,20 @@ def limit(symbol: str, cap: Cap) -> SumInput:
 
 
 def ph_now(bed: OpenedBed, symbol: str = "pH₀") -> SumInput:
-    """The pH in water of the reading that speaks for the bed, with its range."""
+    """The pH in water of the reading that speaks for the bed, with its range.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    symbol
+        Its symbol in the formula [text].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     ph = require_soil(bed.context).ph
     row = default_ph_conversion(ph.method)
     return SumInput(
@@ -104,7 +228,20 @@ def ph_now(bed: OpenedBed, symbol: str = "pH₀") -> SumInput:
 
 
 def aim_ph(bed: OpenedBed, symbol: str = "pH₁") -> SumInput:
-    """The point aimed at."""
+    """The point aimed at.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    symbol
+        Its symbol in the formula [text].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     target = bed.context.target
     assert target is not None
     named_ph = bed.case.aim.target_ph is not None
@@ -120,7 +257,18 @@ def aim_ph(bed: OpenedBed, symbol: str = "pH₁") -> SumInput:
 
 
 def clay(bed: OpenedBed) -> SumInput:
-    """Clay of the soil, measured, by its texture or assumed."""
+    """Clay of the soil, measured, by its texture or assumed.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     soil = require_soil(bed.context)
     measured = bed.case.soil.clay_pct is not None
     return SumInput(
@@ -134,7 +282,18 @@ def clay(bed: OpenedBed) -> SumInput:
 
 
 def carbon(bed: OpenedBed) -> SumInput:
-    """Organic carbon of the soil."""
+    """Organic carbon of the soil.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     soil = require_soil(bed.context)
     path = (
         "soil.organic_carbon_pct"
@@ -153,7 +312,18 @@ def carbon(bed: OpenedBed) -> SumInput:
 
 
 def depth(bed: OpenedBed) -> SumInput:
-    """Depth of soil treated."""
+    """Depth of soil treated.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     row = _DEPTH_ROWS.get(bed.case.bed.kind, "verdict.depth_bed_cm")
     name = message("why-in-depth")
     if bed.case.bed.depth_cm is None:
@@ -162,7 +332,18 @@ def depth(bed: OpenedBed) -> SumInput:
 
 
 def density(bed: OpenedBed) -> SumInput:
-    """Dry weight of the soil by volume."""
+    """Dry weight of the soil by volume.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     known = bed.case.soil.bulk_density_g_cm3 is not None
     return SumInput(
         symbol="ρ",
@@ -175,7 +356,18 @@ def density(bed: OpenedBed) -> SumInput:
 
 
 def scale(bed: OpenedBed) -> SumInput:
-    """How strongly this soil resists against the average curve."""
+    """How strongly this soil resists against the average curve.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     k = require_soil(bed.context).k
     refit = bed.answer.refit
     learned = bool(k.measured) or (refit is not None and refit.used)
@@ -197,7 +389,18 @@ def scale(bed: OpenedBed) -> SumInput:
 
 
 def gram(*, acidify: bool) -> SumInput:
-    """Sulfur that makes one mmolc of acid, or lime that takes it up."""
+    """Sulfur that makes one mmolc of acid, or lime that takes it up.
+
+    Parameters
+    ----------
+    acidify
+        True for sulfur, false for lime [truth].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
     if acidify:
         name = message("why-in-gram-sulfur")
         return fixed("g", name, SULFUR_G_PER_MMOLC, SumUnit.G_MMOLC)
@@ -205,7 +408,18 @@ def gram(*, acidify: bool) -> SumInput:
 
 
 def mass_step(bed: OpenedBed) -> SumStep:
-    """The step that weighs the soil to be treated."""
+    """The step that weighs the soil to be treated.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    SumStep
+        The step [object].
+    """
     d, r = depth(bed), density(bed)
     return SumStep(
         says=message("why-step-mass"),

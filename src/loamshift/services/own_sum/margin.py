@@ -13,6 +13,7 @@ from loamshift.services.courses.seasons import Seasons, seasons_ahead
 from loamshift.services.own_sum import claims, counted, need, upkeep, yearly
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.applied import limit_of, product_steps
+from loamshift.services.own_sum.ledger_lines import ledger_steps
 from loamshift.services.own_sum.opened import OpenedBed, open_bed
 
 
@@ -33,7 +34,7 @@ def margin_sums(case: Case, answer: Answer) -> Mapping[str, OwnSum]:
     -------
     mapping
         Topic (``need``, ``plan``, ``decides``, ``expect``, ``undo``, ``keep``, ``claims``) to its
-        sum; a topic without one is left out. ``key`` of a sum opens it whole.
+        sum; a topic without one is left out. ``key`` of a sum opens it whole [objects].
     """
     bed = open_bed(case, answer, learned=False)
     made: tuple[tuple[str, Callable[[OpenedBed], Iterator[OwnSum]]], ...] = (
@@ -134,7 +135,7 @@ def _undo(bed: OpenedBed) -> Iterator[OwnSum]:
     ledger = bed.answer.ledger
     if ledger is None or not ledger.lines:
         return
-    lines = list(yearly.ledger_steps(bed))
+    lines = list(ledger_steps(bed))
     widest = max(range(len(ledger.lines)), key=lambda place: abs(ledger.lines[place].value))
     if widest < len(lines):
         yield yearly.line_sum(bed, f"ledger.lines.{widest}.value", widest)

@@ -197,14 +197,31 @@ def need_steps(bed: OpenedBed, end: str) -> tuple[SumStep, ...]:
 
 
 def best_pure_g_m2(bed: OpenedBed) -> float | None:
-    """The best estimate of the need as the answer gives it, pure [g/m2]; None without a dose."""
+    """The best estimate of the need as the answer gives it, pure [g/m2]; None without a dose.
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    float or None
+        None without a dose [g/m2].
+    """
     dose = bed.answer.dose
     band = dose.sulfur_as_s_g_m2 if bed.acidify else dose.lime_as_caco3_g_m2
     return None if band is None else band.mid
 
 
 def need_source_keys() -> tuple[str, ...]:
-    """Sources of the buffer curve [text]."""
+    """Sources of the buffer curve [text].
+
+    Returns
+    -------
+    tuple of str
+        Their keys [text].
+    """
     rows = load_parameters()["buffer"]
     return tuple(rows[name].source_key for name in CURVE_SOURCES)
 

@@ -73,7 +73,18 @@ def open_bed(case: Case, answer: Answer, *, learned: bool = True) -> OpenedBed:
 
 
 def scale_of(bed: OpenedBed) -> float:
-    """How many times the average curve this soil resists, at the best estimate [times]."""
+    """How many times the average curve this soil resists, at the best estimate [times].
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+
+    Returns
+    -------
+    float
+        At the best estimate [times].
+    """
     return float(10.0 ** require_soil(bed.context).k.log10_k_mean)
 
 

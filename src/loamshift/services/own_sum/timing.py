@@ -50,7 +50,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
     reacted = share_reacted(bed, seasons.material, start=start, end=day)
     steps.append(
         SumStep(
-            says=message("why-step-reacted", way="acidify" if bed.acidify else "lime", day=day),
+            says=message("why-step-reacted", way="acidify" if bed.acidify else "lime"),
             symbol="x",
             value=reacted,
             unit=SumUnit.NONE,

@@ -13,15 +13,9 @@ from loamshift.domain.own_sum import NOTHING, Origin, OwnSum, SumInput, SumStep,
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.own_sum import inputs as of
+from loamshift.services.own_sum.ledger_lines import buffering_step, held_at_ph, ledger_steps
 from loamshift.services.own_sum.opened import OpenedBed, scale_of
-from loamshift.services.own_sum.yearly import (
-    buffering_step,
-    held_at_ph,
-    ledger_steps,
-    narrowing_line,
-    sum_of_lines,
-    widest_line,
-)
+from loamshift.services.own_sum.yearly import narrowing_line, sum_of_lines, widest_line
 from loamshift.tables.materials import load_materials
 from loamshift.tables.rules import cap_for
 

@@ -256,7 +256,22 @@ def _half_step(bed: OpenedBed, option: Option) -> SumStep:
 
 
 def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...]:
-    """Mean temperature of the soil between two days; empty without a place [degC]."""
+    """Mean temperature of the soil between two days; empty without a place [degC].
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    start
+        The first day [date].
+    end
+        The last day [date].
+
+    Returns
+    -------
+    tuple of SumInput
+        The mean; empty without a place [degC].
+    """
     temps = bed.context.soil_temp_c
     if not temps or end <= start:
         return ()
@@ -276,7 +291,24 @@ def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...
 
 
 def share_reacted(bed: OpenedBed, material: Material, *, start: date, end: date) -> float:
-    """Share of a material that has reacted between two days [0-1]."""
+    """Share of a material that has reacted between two days [0-1].
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    material
+        The material [object].
+    start
+        The first day [date].
+    end
+        The last day [date].
+
+    Returns
+    -------
+    float
+        Share [0-1].
+    """
     context = bed.context
     total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
     days = max((end - start).days, 0)

@@ -154,7 +154,20 @@ def narrowing_need(bed: OpenedBed) -> Prose:
 
 
 def test_for(bed: OpenedBed, cause: Cause) -> str:
-    """The cheapest test, not made yet, that tells more of a cause, as a choice [text]."""
+    """The cheapest test, not made yet, that tells more of a cause, as a choice [text].
+
+    Parameters
+    ----------
+    bed
+        The bed opened [object].
+    cause
+        What makes the range wide [enumeration].
+
+    Returns
+    -------
+    str
+        A choice of the message ``why-narrow`` [text].
+    """
     entry, soil = bed.case.soil, require_soil(bed.context)
     if cause is Cause.READING:
         return "laboratory-ph" if soil.ph.method.is_rough else "second-ph"
