@@ -19,9 +19,10 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
+from loamshift.report.front import reads, then
 from loamshift.report.letter_care import caution_line
-from loamshift.report.letter_decides import THEN_SHORT, reads_said
 from loamshift.report.letter_words import counted, in_100, material_in_text, sentence
+from loamshift.report.messages import say
 from loamshift.report.summary import DECISIONS
 from loamshift.report.words import Quantity, Words
 
@@ -281,7 +282,7 @@ def _plan_rows(words: Words) -> dict[str, Callable[[Outcome], str]]:
 
 def _lines_said(plan: PlanRule, words: Words) -> str:
     return "; ".join(
-        f"{reads_said(line, words)}: {THEN_SHORT[line.then] or words.rate(line.part_g_m2)}"
+        f"{say(reads(line), words)}: {say(then(line, None), words)}"
         for line in plan.decides
     )
 
