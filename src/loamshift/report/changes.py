@@ -239,8 +239,8 @@ def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
         "the same by the forecast",
         lambda side: "" if side.by_forecast_g_m2 is None else words.rate(side.by_forecast_g_m2),
     )
-    for what, say in _plan_rows(words).items():
-        add(what, say)
+    for what, told in _plan_rows(words).items():
+        add(what, told)
     for number in range(max(len(side.applications) for side in sides)):
         add(f"part {number + 1}", _part_said(number, words))
     add(

@@ -25,7 +25,7 @@ from loamshift.report.holding import pull_back, upkeep_habit
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import cautions_to_handle
 from loamshift.report.letter_head import method_said
-from loamshift.report.messages import say
+from loamshift.report.messages import say, say_sentence
 from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.steps import INSTEAD, do_this, instead_of
 from loamshift.report.words import Words
@@ -94,7 +94,7 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     told = " ".join(
         part
         for part in (
-            say(_shorter(verdict.because, instead_below=below), words),
+            say_sentence(_shorter(verdict.because, instead_below=below), words),
             _said(chance(answer), words),
         )
         if part
@@ -102,7 +102,7 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     blocks: list[Block] = [Paragraph(f"**{say(headline(answer, case), words)}**")]
     if told:
         blocks.append(Paragraph(told))
-    change = say(verdict.would_change_if, words)
+    change = say_sentence(verdict.would_change_if, words)
     if change and verdict.decision is not Decision.MEASURE_FIRST:
         label = _UNDER.get(verdict.decision, "front-would-change")
         blocks.append(Note(change, say(message(label), words)))
@@ -281,7 +281,7 @@ def _precautions(answer: Answer, words: Words) -> Section | None:
     if not used:
         return None
     told = " ".join(
-        [*(say(one.short, words) for one in used), say(message("caution-rules"), words)]
+        [*(say_sentence(one.short, words) for one in used), say(message("caution-rules"), words)]
     )
     heading = say(message("front-precautions"), words)
     return Section(heading, (Paragraph(told),), Matter.BESIDE, Sheet.FRONT)
@@ -291,7 +291,7 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     """The one thing most worth measuring, where the verdict does not wait for it."""
     if answer.verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
         return None
-    how = say(answer.missing[0].how, words)
+    how = say_sentence(answer.missing[0].how, words)
     heading = say(message("front-measure"), words)
     return Section(heading, (Paragraph(how),), Matter.BODY, Sheet.FRONT)
 

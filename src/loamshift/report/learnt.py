@@ -5,7 +5,7 @@ from __future__ import annotations
 from loamshift.domain.answer import Answer
 from loamshift.domain.letter import Block, Note, Paragraph, Section
 from loamshift.domain.message import message
-from loamshift.report.messages import say
+from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
 
 
@@ -27,8 +27,8 @@ def learnt(answer: Answer, *, words: Words) -> Section | None:
     refit = answer.refit
     if refit is None:
         return None
-    told = say(refit.words, words)
+    told = say_sentence(refit.words, words)
     label = say(message("refit-doubted-label"), words)
     blocks: list[Block] = [Paragraph(told)] if told else []
-    blocks += [Note(say(one, words), label) for one in refit.doubted]
+    blocks += [Note(say_sentence(one, words), label) for one in refit.doubted]
     return Section(say(message("refit-heading"), words), tuple(blocks)) if blocks else None

@@ -11,7 +11,7 @@ from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet,
 from loamshift.domain.message import Message, Product, Prose, depth, message
 from loamshift.report.headline import Part, much_of, next_test, sure_parts
 from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
-from loamshift.report.messages import say
+from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 
@@ -69,10 +69,10 @@ def _block(answer: Answer, case: Case, words: Words) -> Block | None:
         return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
         first = rescue.steps[:_FIRST_STEPS]
-        return Items(tuple(say(step, words) for step in first), numbered=True)
+        return Items(tuple(say_sentence(step, words) for step in first), numbered=True)
     if decision is Decision.MEASURE_FIRST:
         first_gap = answer.missing[0] if answer.missing else None
-        return None if first_gap is None else Items((say(first_gap.how, words),))
+        return None if first_gap is None else Items((say_sentence(first_gap.how, words),))
     steps = steps_of(answer, case)
     return _table(steps, words) if steps else None
 

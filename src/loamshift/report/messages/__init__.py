@@ -7,3 +7,4 @@ holds what an American says in other words, and the rest is respelt from ``en``.
 
 from loamshift.report.messages.say import say as say
 from loamshift.report.messages.say import say_each as say_each
+from loamshift.report.messages.say import say_sentence as say_sentence

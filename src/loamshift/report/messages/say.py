@@ -64,6 +64,31 @@ def say(what: Worded, words: Words) -> str:
     return words.message(what.key, values)
 
 
+def say_sentence(what: Worded, words: Words) -> str:
+    """Whole sentences as this reader has them.
+
+    Parameters
+    ----------
+    what
+        Messages that are sentences; a text of an earlier version may lack its capital or its full
+        stop [object].
+    words
+        Language, units and spelling of the reader [object].
+
+    Returns
+    -------
+    str
+        The sentences; nothing where there is nothing to say [text].
+    """
+    text = say(what, words)
+    if not isinstance(what, str) or not text.strip():
+        return text
+    text = words.text(text.strip())
+    if not text.startswith("pH"):
+        text = text[0].upper() + text[1:]
+    return text if text[-1] in ".!?:" else f"{text.rstrip(',;')}."
+
+
 def say_each(what: Iterable[Worded], words: Words) -> list[str]:
     """Several messages [objects] as this reader has them [text]."""
     return [say(one, words) for one in what]
