@@ -218,7 +218,7 @@ explained-refit-acid-scale = How strongly the soil resists
 explained-refit-acid-scale-1 = How many times the acid of the usual curve for this texture the soil takes, before the readings and after them. Where lime was not tested, lime may be the cause.
 
 explained-refit-effective-members = How many simulated beds carry the weight
-explained-refit-effective-members-1 = Few mean that the readings are where hardly any bed was expected. Then more beds are drawn there; if that does not help, the readings are doubted.
+explained-refit-effective-members-1 = Few mean that the readings are where very few beds were expected. Then more beds are drawn there; if that does not help, the readings are doubted.
 explained-refit-effective-members-equation-1 = n = 1 / Σ w²
 
 explained-refit-doubted = Readings that fit no bed
