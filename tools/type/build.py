@@ -215,8 +215,8 @@ def widths_text(upright: TTFont, bold: TTFont) -> str:
 
 
 def _advance(font: TTFont, code: int) -> int:
-    wide: int = font["hmtx"][font.getBestCmap()[code]][0]
-    return -(-1000 * wide // font["head"].unitsPerEm)
+    wide = int(font["hmtx"][font.getBestCmap()[code]][0])
+    return -(-1000 * wide // int(font["head"].unitsPerEm))
 
 
 def main(words: list[str]) -> int:

@@ -43,7 +43,7 @@ class EndLabel:
 
     text: str
     y_px: float
-    colour: str
+    colour: Colour
     bold: bool = False
 
 
@@ -220,7 +220,7 @@ def end_labels(drawing: Drawing, ends: list[EndLabel], *, room: float) -> None:
         high=drawing.y.start_px - 1.0,
     )
     leaders: list[Row] = []
-    words: dict[tuple[str, bool], list[Row]] = {}
+    words: dict[tuple[Colour, bool], list[Row]] = {}
     start = drawing.x.end_px
     for end, text, middle in zip(ends, texts, middles, strict=True):
         if abs(middle - end.y_px) > 3.0:

@@ -209,7 +209,7 @@ def _rectangles(drawing: Drawing, bars: list[_Bar]) -> None:
 
 
 def _words(drawing: Drawing, bars: list[_Bar]) -> None:
-    words: dict[tuple[str, bool, str], list[Row]] = {}
+    words: dict[tuple[str, bool, Colour], list[Row]] = {}
     for bar in bars:
         way = -1.0 if bar.value < 0.0 else 1.0
         zero, end = drawing.x.px(0.0), drawing.x.px(bar.value)

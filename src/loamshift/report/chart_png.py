@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Final
+from typing import Any, Final
 
 from loamshift.report.typeface import settable, type_folder
 
@@ -37,8 +37,12 @@ def png_of(svg: str, *, scale: float = 2.0) -> bytes:
         f'#image("picture.svg", width: {width})'
     )
     with type_folder() as folder:
+        files: Any = {  # in memory; the type hints of the wheel do not know that they may be
+            "main": sheet.encode("ascii"),
+            "picture.svg": settable(svg).encode("utf-8"),
+        }
         png = typst.compile(
-            {"main": sheet.encode("ascii"), "picture.svg": settable(svg).encode("utf-8")},
+            files,
             format="png",
             ppi=_PX_PER_INCH * scale,
             font_paths=[folder],

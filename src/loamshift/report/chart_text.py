@@ -63,7 +63,7 @@ def _em(letter: str, face: int) -> float:
 def _widths() -> dict[str, tuple[float, float]]:
     """Upright and bold width of each character of our face [em]."""
     lines = resources.files(type_files).joinpath("widths.txt").read_text(encoding="ascii")
-    found = {}
+    found: dict[str, tuple[float, float]] = {}
     for line in lines.splitlines():
         upright, bold, first, last = line.split()
         pair = int(upright) / 1000.0, int(bold) / 1000.0

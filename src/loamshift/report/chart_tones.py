@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import StrEnum
+from functools import partial
 from types import MappingProxyType
 from typing import Final
 
@@ -220,20 +221,18 @@ def on_warmth(share: float) -> Colour:
     Colour
         The one whose contrast is best in each tone [enumeration].
     """
-    best = tuple(
-        max(("#000000", "#FFFFFF"), key=lambda ink, fill=fill: contrast(ink, fill))
-        for fill in (
-            mixed(str(PALETTES[tone][Colour.WARM]), str(PALETTES[tone][Colour.PAPER]), share)
-            for tone in (Tone.LIGHT, Tone.DARK)
-        )
+    best = tuple(_best_ink(PALETTES[tone], share) for tone in (Tone.LIGHT, Tone.DARK))
+    return next(
+        colour
+        for colour in (Colour.ON_COOL, Colour.ON_WARM, Colour.ON_BOTH)
+        if best == (PALETTES[Tone.LIGHT][colour], PALETTES[Tone.DARK][colour])
     )
-    return _ON_WARMTH[best]
 
 
-_ON_WARMTH: Final = {
-    (PALETTES[Tone.LIGHT][colour], PALETTES[Tone.DARK][colour]): colour
-    for colour in (Colour.ON_COOL, Colour.ON_WARM, Colour.ON_BOTH)
-}
+def _best_ink(colours: Colours, share: float) -> str:
+    """Black or white, whichever stands out from so much of the hue [0-1] on the paper."""
+    fill = mixed(str(colours[Colour.WARM]), str(colours[Colour.PAPER]), share)
+    return max(("#000000", "#FFFFFF"), key=partial(contrast, fill))
 
 
 def _channels(colour: str) -> tuple[int, int, int]:

@@ -155,7 +155,7 @@ def _told(
 def _course(forecast: Forecast, until: date) -> DataSet:
     """The course and its band up to the test, or as far as it is shown."""
     ph = forecast.ph
-    rows = tuple(
+    rows: tuple[tuple[str | float | None, ...], ...] = tuple(
         (_iso(day), *(round(q[week], 3) for q in (ph.q05, ph.q25, ph.q50, ph.q75, ph.q95)))
         for week, day in enumerate(forecast.dates)
         if day <= until
