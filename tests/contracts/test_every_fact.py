@@ -13,6 +13,7 @@ import pytest
 from contracts.fact_pairs import BEDS, PAIRS, schema_keys, tree_with, write_stations
 from loamshift.case.answer import answer_to_dict
 from loamshift.case.read import case_from_tree
+from loamshift.case.said import SAID
 from loamshift.domain.answer import Severity
 from loamshift.domain.case import Case
 from loamshift.domain.field_name import field_in_text, field_key
@@ -70,8 +71,15 @@ class Told:
         plain = answer_to_dict(answer)
         self.rows = [row for row in plain["findings"] if not row["check"].startswith(CHECK)]
         self.missing = plain["missing"]
+        told_apart = ("/findings/", "/missing/")  # their texts stand in ``rows`` and ``missing``
         self.rest = {
-            key: value for key, value in plain.items() if key not in ("findings", "missing")
+            key: value for key, value in plain.items() if key not in ("findings", "missing", SAID)
+        } | {
+            SAID: {
+                pointer: told
+                for pointer, told in plain.get(SAID, {}).items()
+                if not pointer.startswith(told_apart)
+            }
         }
         self.case = case
         self.answer = answer
@@ -105,7 +113,7 @@ class Told:
 
         A product that is only proposed keeps the caution for whoever handles it.
         """
-        hazards = ("cautions", "sources") if path.startswith("claim") else ()
+        hazards = ("cautions", "sources", SAID) if path.startswith("claim") else ()
 
         def advice(told: Told) -> Any:
             rest = {key: value for key, value in told.rest.items() if key not in hazards}
