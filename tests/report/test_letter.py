@@ -18,6 +18,7 @@ from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.tables.rules import load_cautions
 from report.answers import ALL, BASELINES, NO_DOSE, baseline, blank, cautions
+from report.examples import NAMES, example_answers
 from wording import read
 
 UK = Words("uk", "metric")
@@ -77,13 +78,13 @@ def test_nothing_unsaid_or_unfinished_is_printed(name: str, words: Words) -> Non
         assert not found, text[max(0, found.start() - 60) : found.end() + 20]
 
 
-UNIT = r"(?:k?g/m²|kg|lb/100 ft²|oz/100 ft²|lb|oz|cm|ft²|dS/m|mg/L|°C|°F)"
+UNIT = r"(?:k?g/m²|kg|lb/100 sq ft|oz/100 sq ft|lb|oz|cm|sq ft|dS/m|mg/L)"
 
 
 @pytest.mark.parametrize(("name", "words"), EVERY)
 def test_no_unit_stands_without_its_number(name: str, words: Words) -> None:
     for text in texts(letter(name, words)):
-        for found in re.finditer(rf"(?<!per )(?<!\w){UNIT}(?![\w/²])", text):
+        for found in re.finditer(rf"(?<!per )(?<![\w/]){UNIT}(?![\w/²])", text):
             titled = text.endswith(found[0]) and text[: found.start()].endswith(", ")
             assert titled or re.search(r"\d $", text[: found.start()]), text
 
@@ -122,12 +123,13 @@ def test_uk_and_us_words_do_not_mix() -> None:
                     assert not re.search(foreign, said, re.IGNORECASE), (name, said)
 
 
-def test_metric_and_us_units_do_not_mix() -> None:
-    for name in ALL:
-        metric = " ".join(body(letter(name, UK)))
-        assert not re.search(r"\d (?:lb|oz|ft²|°F)\b", metric), name
-        us = " ".join(body(letter(name, US)))
-        assert not re.search(r"\d (?:k?g|cm|mm|m²)\b|/m²", us), name
+@pytest.mark.parametrize("name", NAMES)
+def test_metric_and_us_units_do_not_mix(name: str) -> None:
+    answer, case = example_answers()[name]
+    metric = " ".join(body(letter_from_answer(answer, case, words=UK)))
+    assert not re.search(r"\d (?:lb|oz|sq ft)\b|°F", metric)
+    us = " ".join(body(letter_from_answer(answer, case, words=US)))
+    assert not re.search(r"\d (?:k?g|cm|mm|m²)\b|/m²|°C", us)
 
 
 def body(made: Letter) -> list[str]:
@@ -144,15 +146,15 @@ def test_dates_follow_the_spelling() -> None:
 # -- sections come with their data and only with them ------------------------------------------
 
 GONE = {
-    "How much": ("effort", {"dose": NO_DOSE}),
-    "What to do, and when": ("effort", {"applications": ()}),
-    "If the test comes out as expected": ("measure-first", {"applications": ()}),
+    "How much, and why": ("effort", {"dose": NO_DOSE}),
+    "When, and how": ("effort", {"applications": ()}),
+    "If the test gives the result we expect": ("measure-first", {"applications": ()}),
     "Products that would do it": ("effort", {"options": ()}),
     "What will undo it": ("effort", {"ledger": None}),
     "Keeping the pH there": ("effort", {"upkeep": None}),
     "Putting it right": ("stop", {"rescue": None}),
-    "The claim in figures": ("effort", {"claims": ()}),
-    "The claims in figures": ("elsewhere", {"claims": ()}),
+    "The claim checked": ("effort", {"claims": ()}),
+    "The claims checked": ("elsewhere", {"claims": ()}),
     "Worth measuring": ("effort", {"missing": ()}),
     "Checks": ("effort", {"findings": ()}),
     "Sources": ("effort", {"sources": ()}),
@@ -172,6 +174,7 @@ def test_a_section_goes_with_its_data(heading: str) -> None:
     assert new <= {
         "When to test again",
         "What changes the pH each year",
+        "What holds it there",
     }  # what stays, under its name
 
 
@@ -183,15 +186,18 @@ def test_the_least_letter_is_a_verdict_and_the_closing_words() -> None:
 
 def test_the_reading_order() -> None:
     assert headings(letter("effort")) == [
-        "How much", "What to do, and when", "Products that would do it", "What will undo it",
-        "Keeping the pH there", "The claim in figures", "Worth measuring", "Checks", "Precautions",
+        "Do this", "What will undo it", "Precautions", "Worth measuring",
+        "How much, and why", "When, and how", "Products that would do it", "What will undo it",
+        "Keeping the pH there", "The claim checked", "Worth measuring", "Checks", "Precautions",
         "Sources",
     ]  # fmt: skip
 
 
-def test_what_is_urgent_comes_second() -> None:
-    assert headings(letter("stop"))[0] == "Putting it right"
-    assert headings(letter("measure-first"))[0] == "Worth measuring"
+def test_what_to_do_comes_behind_the_verdict() -> None:
+    for name in ("stop", "measure-first", "effort", "go-lime"):
+        assert headings(letter(name))[0] == "Do this", name
+    working = [part.heading for part in letter("stop").working]
+    assert working[0] == "Putting it right"
 
 
 @pytest.mark.parametrize("name", ALL)

@@ -11,20 +11,20 @@ import pytest
 
 from loamshift.domain.answer import Answer, Decision, Direction, Then
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Items, Note, Paragraph, Section, Table
+from loamshift.domain.letter import Items, Letter, Note, Paragraph, Section, Table
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.report.card.bed import bed_card
 from loamshift.report.card.plain import card_letter
+from loamshift.report.headline import headline, next_test, sure_parts
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_decides import chances, what_the_test_decides
-from loamshift.report.letter_first import first_as_pure_g_m2, goes_on, next_test, sure_parts
-from loamshift.report.letter_need import how_much
+from loamshift.report.letter_need import first_as_pure_g_m2, how_much
 from loamshift.report.letter_plan import what_to_do
-from loamshift.report.letter_words import in_100
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from report.answers import DOLOMITE, effort_acidify, go_acidify, go_lime, ledger, open_lime, rule
+from wording import read
 
 UK, US = Words("uk", "metric"), Words("us", "us")
 
@@ -35,6 +35,10 @@ def decided(answer: Answer, case: Case, words: Words = UK) -> tuple[Table, str]:
     assert section is not None
     (table,) = (block for block in section.blocks if isinstance(block, Table))
     return table, " ".join(b.text for b in section.blocks if isinstance(b, Paragraph))
+
+
+def odds(answer: Answer, case: Case) -> str:
+    return " ".join(read(one) for one in chances(answer, case))
 
 
 def read_by(method: PhMethod) -> Case:
@@ -61,7 +65,7 @@ def test_each_range_of_readings_has_its_line() -> None:
         ("6.4 or more", "84 g/m² on 12 April 2027", "1.0 kg"),
         ("5.9 to 6.3", "45 g/m² on 12 April 2027", "540 g"),
         ("5.5 to 5.8",
-         "nothing now; the sulphur is still working; test again in March 2028", ""),
+         "nothing now, as the sulphur is still working; test again in March 2028", ""),
         ("5.4 or less", "nothing more", ""),
     )  # fmt: skip
 
@@ -76,7 +80,7 @@ def test_the_reading_that_calls_for_most_stands_first_whatever_the_order_of_the_
 def test_us_readers_get_their_units_and_dates() -> None:
     table, text = decided(*rule(), words=US)
     assert table.caption == "Test on March 28, 2027; amounts of elemental sulfur (powder)"
-    assert table.rows[0][2:] == ("1.7 lb/100 ft² on April 12, 2027", "2.2 lb")
+    assert table.rows[0][2:] == ("1.7 lb/100 sq ft on April 12, 2027", "2.2 lb")
     assert "April 20, 2029" in text
 
 
@@ -106,7 +110,7 @@ def test_every_reading_in_the_own_method_has_just_one_line(method: PhMethod) -> 
 def test_a_rough_reading_has_no_column_but_is_told_what_the_values_are(method: PhMethod) -> None:
     table, text = decided(rule()[0], read_by(method))
     assert len(table.columns) == 3
-    assert "pH in water, as a laboratory reads it" in text
+    assert "pH in water, as a laboratory tests it" in text
 
 
 def test_without_an_area_there_is_no_column_for_the_bed() -> None:
@@ -141,7 +145,7 @@ def test_the_next_test_is_a_year_on_where_none_is_named() -> None:
 def test_lime_is_said_to_be_still_working() -> None:
     answer, case = rule()
     limed = with_plan(answer, material=DOLOMITE)
-    assert "the lime is still working" in decided(limed, case)[0].rows[2][2]
+    assert "as the lime is still working" in decided(limed, case)[0].rows[2][2]
 
 
 def test_two_tests_have_two_tables() -> None:
@@ -163,24 +167,24 @@ def test_two_tests_have_two_tables() -> None:
 
 def test_chances_are_counts_of_100_such_beds() -> None:
     answer, _ = rule()
-    assert chances(answer, read_by(PhMethod.WATER_1_1), UK) == (
+    assert odds(answer, read_by(PhMethod.WATER_1_1)) == (
         "Of 100 beds like this one treated this way, about 62 would be between pH 4.8 and 5.8 on "
-        "20 April 2029 and a year later. With the best single amount and no test, about 31 would. "
-        "In about 3 of 100 such beds, the plan itself would make the soil too acid for the plants "
-        "at some point."
+        "20 April 2029 and a year later. With the best single amount and no test, about 31 in 100 "
+        "would. In about 3 of 100 such beds, the plan itself would make the soil too acid for the "
+        "plants at some point."
     )
 
 
 @pytest.mark.parametrize(("share", "said"), [(0.0, False), (0.0099, False), (0.01, True)])
 def test_harm_is_said_from_one_in_a_hundred_on(share: float, said: bool) -> None:
     answer, case = rule()
-    assert ("the plan itself" in chances(with_plan(answer, share_harmed=share), case, UK)) is said
+    assert ("the plan itself" in odds(with_plan(answer, share_harmed=share), case)) is said
 
 
 def test_lime_harms_the_other_way() -> None:
     answer, case = rule()
     limed = replace(answer, dose=replace(answer.dose, direction=Direction.LIME))
-    assert "too alkaline for the plants" in chances(limed, case, UK)
+    assert "too alkaline for the plants" in odds(limed, case)
 
 
 @pytest.mark.parametrize(
@@ -189,7 +193,7 @@ def test_lime_harms_the_other_way() -> None:
      (0.99, "about 99"), (0.996, "more than 99"), (1.0, "more than 99")],
 )  # fmt: skip
 def test_a_share_is_never_nought_or_all(share: float, said: str) -> None:
-    assert in_100(share) == said
+    assert UK.in_100(share) == said
 
 
 def test_a_plan_without_a_test_has_only_its_chances() -> None:
@@ -239,15 +243,15 @@ def test_sentences_are_short() -> None:
 
 def test_the_headline_is_what_goes_on_and_the_need_stands_behind_it() -> None:
     answer, case = rule()
+    assert "720 g of sulphur powder on 20 April 2026" in read(headline(answer, case))
     section = how_much(answer, case, words=UK)
     assert section is not None
-    first, need = (block.text for block in section.blocks[:2] if isinstance(block, Paragraph))
-    assert first == (
-        "Apply **60 g/m² of sulphur powder** on 20 April 2026 (720 g for the bed). The test on "
-        "28 March 2027 decides what follows."
+    need, first = (block.text for block in section.blocks[:2] if isinstance(block, Paragraph))
+    assert "anywhere from 78 to 260 g/m²" in need and "pure sulphur" in need
+    assert first.startswith(
+        "We suggest starting with 60 g/m² of sulphur powder, as bought: 720 g for the bed."
     )
-    assert "78 to 260 g/m² of sulphur" in need and "**" not in need
-    assert "smaller on purpose" in need
+    assert "smaller on purpose" in first
 
 
 def test_a_first_application_of_the_whole_need_is_not_called_smaller() -> None:
@@ -274,31 +278,31 @@ def test_without_a_rule_the_sure_parts_are_the_headline() -> None:
     answer, case = effort_acidify()
     assert [part.rate_g_m2 for part in sure_parts(answer)] == [98.0]
     assert next_test(answer) == date(2026, 8, 18)
-    assert goes_on(answer, case, UK).startswith("Apply **98 g/m² of sulphur powder** on 4 May 2026")
+    assert "of sulphur powder on 4 May 2026" in read(headline(answer, case))
     once = replace(answer, applications=answer.applications[:1])
-    assert next_test(once) is None and "decides" not in goes_on(once, case, UK)
+    assert next_test(once) is None
 
 
 def test_several_sure_applications_are_counted() -> None:
     answer, case = go_acidify()
     sure = tuple(replace(part, only_if=None) for part in answer.applications)
-    text = goes_on(replace(answer, applications=sure), case, UK)
-    assert "**83 g/m² of sulphur powder** in two applications, the first on 14 April 2026" in text
+    text = read(headline(replace(answer, applications=sure), case))
+    assert "of sulphur powder in two applications, the first on 14 April 2026" in text
 
 
 def test_nothing_yet_is_said_where_the_test_comes_first() -> None:
     answer, case = rule()
     waits = replace(with_plan(answer, parts=()), applications=())
-    assert goes_on(waits, case, UK) == ("**Apply nothing yet:** the test on 28 March 2027 decides.")
+    assert read(headline(waits, case)) == "Apply nothing yet: the test on 28 March 2027 decides."
 
 
-def test_a_provisional_headline_says_if() -> None:
+def test_a_front_sheet_that_waits_for_a_test_has_no_weights() -> None:
+    """A weight under "do not spread anything yet" is spread."""
     answer, case = open_lime()
-    assert goes_on(answer, case, UK) == (
-        "If the test comes out as expected, apply **97 g/m² of sulphur chips or prills** on "
-        "20 September 2026 (480 g for the bed). The test on 1 September 2027 would decide what "
-        "follows."
-    )
+    front = letter_from_answer(answer, case, words=UK).front
+    text = letter_text(Letter("", "", front))
+    assert "Do not spread anything yet." in text and "If nothing fizzes" in text
+    assert not re.search(r"\d (?:k?g)(?!/m²)\b", text), text
 
 
 def test_what_goes_on_first_is_counted_as_pure_only_where_it_can_be() -> None:
@@ -340,9 +344,9 @@ def test_each_outcome_has_its_chance_and_its_advice() -> None:
     assert lead == Paragraph("A fizz test would settle which of these holds.")
     assert items == Items(
         (
-            "**If nothing fizzes** (about 60 chances in 100): about 440 g/m² of pure sulphur, "
+            "**If nothing fizzes** (about 60 in 100): about 440 g/m² of pure sulphur, "
             "with more effort than usual.",
-            "**If it fizzes** (about 40 chances in 100): about 4.1 kg/m² of pure sulphur would be "
+            "**If it fizzes** (about 40 in 100): about 4.1 kg/m² of pure sulphur would be "
             "needed, so use another place.",
         )
     )
@@ -356,7 +360,7 @@ def test_each_outcome_has_its_chance_and_its_advice() -> None:
         (Decision.EFFORT, None, "more effort than usual."),
         (Decision.ELSEWHERE, None, "use another place."),
         (Decision.LEAVE, None, "leave the pH alone."),
-        (Decision.STOP, None, "put nothing on."),
+        (Decision.STOP, None, "apply nothing."),
         (Decision.MEASURE_FIRST, None, "another test is needed first."),
         (Decision.MEASURE_FIRST, 90.0,
          "another test is needed first; about 90 g/m² of pure sulphur."),
@@ -366,7 +370,7 @@ def test_every_decision_has_its_words(decision: Decision, amount: float | None, 
     answer, _ = open_lime()
     one = replace(answer.branches[0], decision=decision, sulfur_as_s_g_m2=amount)
     text = str(depends_on(replace(answer, branches=(one,)), words=UK))
-    assert f"(about 60 chances in 100): {said}" in text
+    assert f"(about 60 in 100): {said}" in text
 
 
 def test_a_laboratory_and_a_question_without_words_of_its_own() -> None:
@@ -379,7 +383,7 @@ def test_a_laboratory_and_a_question_without_words_of_its_own() -> None:
     )  # fmt: skip
     text = str(depends_on(replace(answer, branches=(found, other)), words=UK))
     assert "If it finds no free lime" in text
-    assert "If alkalinity of the water shows hard water" in text
+    assert "If the alkalinity is lower than we guess" in text
     assert "50 g/m² of pure lime" in text
 
 
@@ -412,21 +416,22 @@ def test_the_letter_of_an_answer_by_a_rule_never_speaks_of_an_amount_by_the_fore
     for answer, case in (rule(), open_lime()):
         text = letter_text(letter_from_answer(answer, case, words=words))
         assert "by the forecast" not in text.lower()
-        assert "What the test decides" in text or "What a later test would decide" in text
+        assert "What each test decides" in text or "What a later test would decide" in text
 
 
 def test_the_sections_stand_where_they_are_needed() -> None:
     order = [s.heading for s in letter_from_answer(*rule(), words=UK).sections]
-    assert order.index("What to do, and when") + 1 == order.index("What the test decides")
+    assert order.index("When, and how") + 1 == order.index("What each test decides")
+    assert order.index("Do this") < order.index("How much, and why")
     order = [s.heading for s in letter_from_answer(*open_lime(), words=UK).sections]
-    assert order.index("What it depends on") < order.index("How much, as far as anyone can say now")
+    assert order.index("What it depends on") < order.index("How much, as far as we can say now")
 
 
 def test_the_card_has_the_table_and_only_what_goes_on_for_sure() -> None:
     text = " ".join(letter_text(card_letter(bed_card(*rule(), words=UK))).split())
-    assert "What the test decides" in text and "6.4 or more" in text
+    assert "What each test decides" in text and "6.4 or more" in text
     assert "Test on 28 March 2027; amounts of sulphur powder." in text
     assert text.count("☐") == 1
-    assert "What the test decides" not in letter_text(
+    assert "What each test decides" not in letter_text(
         card_letter(bed_card(*effort_acidify(), words=UK))
     )

@@ -9,6 +9,7 @@ from loamshift.domain.answer import Answer, Application, Decision, PlanPart, Rea
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.message import Measure, Message, Product, amount, message, rate
 from loamshift.report.bed_names import plants_wanted, this_bed
+from loamshift.report.letter_head import reading_in_force
 
 Part = Application | PlanPart
 
@@ -34,7 +35,7 @@ def headline(answer: Answer, case: Case) -> Message:
         case Decision.LEAVE:
             return _leave(answer, case)
         case Decision.MEASURE_FIRST:
-            return _measure(answer)
+            return _measure(answer, case)
         case Decision.ELSEWHERE:
             return _elsewhere(answer, case)
         case Decision.EFFORT | Decision.GO:
@@ -98,12 +99,13 @@ def _leave(answer: Answer, case: Case) -> Message:
     return message("headline-leave", these=this_bed(case))
 
 
-def _measure(answer: Answer) -> Message:
-    match answer.verdict.reason:
-        case Reason.NO_PH:
-            return message("headline-no-ph")
-        case Reason.NO_AIM:
-            return message("headline-no-aim")
+def _measure(answer: Answer, case: Case) -> Message:
+    reason = answer.verdict.reason
+    if reason is Reason.NO_PH or (reason is None and reading_in_force(case) is None):
+        return message("headline-no-ph")
+    no_aim = reason is None and any(gap.field == "aim.plant" for gap in answer.missing)
+    if reason is Reason.NO_AIM or no_aim:
+        return message("headline-no-aim")
     return message("headline-measure", test=first_test(answer))
 
 

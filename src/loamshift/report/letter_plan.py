@@ -6,7 +6,7 @@ from loamshift.domain.answer import Answer, Application, Decision, Direction
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
-from loamshift.domain.message import Listed, Message, Product, depth, message
+from loamshift.domain.message import Given, Listed, Message, Product, depth, message
 from loamshift.report.bed_names import whole_bed
 from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say
@@ -103,9 +103,10 @@ def parts_table(answer: Answer, case: Case, words: Words) -> Table:
 
 def _how(part: Application, case: Case) -> Message:
     how = how_applied(part, case)
-    if not isinstance(part.only_if, Message):
+    if not part.only_if:
         return how
-    return message("plan-only-if", condition=part.only_if, how=how)
+    condition = part.only_if if isinstance(part.only_if, Message) else Given(str(part.only_if))
+    return message("plan-only-if", condition=condition, how=how)
 
 
 def group_of(answer: Answer) -> str | None:

@@ -2,7 +2,7 @@
 
 need-heading = How much, and why
 need-heading-would = How much it would take
-need-heading-provisional = How much, as far as anyone can say now
+need-heading-provisional = How much, as far as we can say now
 
 # $of is lime or sulfur: what the amount is counted as.
 need-mid = { $of ->
