@@ -9,11 +9,13 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Any, Final
 
-from loamshift.domain.answer import Band, Direction, Forecast, ForecastPh
+from loamshift.domain.answer import Direction, Forecast, ForecastPh
+from loamshift.domain.message import Given, Message, amount, message, ph, rate
 from loamshift.report.chart import PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline
 from loamshift.report.chart_svg import thinned
 from loamshift.report.figures.course import course_figure
-from loamshift.report.words import Quantity, Words
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.context.build_context import build_context
 from loamshift.services.what_if import AimStep, WhatIf, what_if
 from loamshift.store.models import Office
@@ -23,6 +25,8 @@ from loamshift.web.with_shelf import in_stock, with_shelf
 BANDS: Final = ("q05", "q25", "q50", "q75", "q95")
 PER_PH: Final = 100
 """Courses are told in hundredths of a pH."""
+_PH_GAP: Final = "{ph}"
+"""What the page fills in while a finger moves."""
 SHARE_STEP: Final = 0.05
 """From one place of the slider of the first part to the next [share of the plan's part]."""
 
@@ -78,7 +82,8 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     middle = _nearest_dose(surface)
     area = found.case.bed.area_m2
     most = surface.first_part[-1].share
-    rate = sum(part.rate_g_m2 for part in plan.parts or answer.applications)
+    several = len(answer.applications) > 1
+    planned_g_m2 = sum(part.rate_g_m2 for part in plan.parts or answer.applications)
     return {
         "wide": chart_inline(figure, width=PAGE_WIDTH_PX, moves=True),
         "phone": chart_inline(figure, width=PHONE_WIDTH_PX, moves=True),
@@ -91,18 +96,19 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
             {
                 "aim": step.ph_aim,
                 "share": round(step.mid_g_m2 / middle, 4) if middle > 0.0 else 1.0,
-                "said": words.text(_amount(step, surface.direction, words, area)),
+                "said": say(_amount(step, surface.direction, area), words),
             }
             for step in surface.aims
         ],
         "parts": [
-            {"share": share, "said": words.rate(rate * share)}
+            {"share": share, "said": words.rate(planned_g_m2 * share)}
             for share in (round(SHARE_STEP * n, 2) for n in range(round(most / SHARE_STEP) + 1))
         ],
-        "part": words.text("First part" if len(answer.applications) > 1 else "The dose"),
-        "until": words.text(
-            f"By {words.date(forecast.dates[-1])} half of such beds read pH {{ph}} or less."
+        "part": say(
+            message("advice-try-first" if several else "advice-try-dose"),
+            words,
         ),
+        "until": say(message("advice-try-until", day=forecast.dates[-1], ph=Given(_PH_GAP)), words),
     }
 
 
@@ -135,14 +141,15 @@ def _nearest_dose(surface: WhatIf) -> float:
     return min(surface.aims, key=lambda step: abs(step.ph_aim - aim)).mid_g_m2
 
 
-def _amount(step: AimStep, direction: Direction, words: Words, area_m2: float | None) -> str:
-    what = "sulfur" if direction is Direction.ACIDIFY else "lime"
-    aim = words.ph(step.ph_aim)
+def _amount(step: AimStep, direction: Direction, area_m2: float | None) -> Message:
+    aim = ph(step.ph_aim)
     if step.mid_g_m2 <= 0.0:
-        return f"Nothing has to go on for pH {aim}."
-    likely = words.band(
-        Band(lo90=step.lo90_g_m2, mid=step.mid_g_m2, hi90=step.hi90_g_m2), Quantity.RATE
+        return message("advice-try-nothing", aim=aim)
+    return message(
+        "advice-try-amount",
+        direction="lime" if direction is Direction.LIME else "acidify",
+        aim=aim,
+        rate=rate(step.lo90_g_m2, high=step.hi90_g_m2),
+        middle=rate(step.mid_g_m2),
+        bed=amount(step.mid_g_m2 * area_m2) if area_m2 else None,
     )
-    bed = f": about {words.amount(step.mid_g_m2 * area_m2)} for the bed" if area_m2 else ""
-    middle = words.rate(step.mid_g_m2)
-    return f"By the curve pH {aim} takes {likely} of {what}, most likely {middle}{bed}."

@@ -5,15 +5,16 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from django.utils.translation import gettext
-
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault
 from loamshift.store.cells import cell_of, columns
 from loamshift.store.models import Product
 from loamshift.store.models.base import folded
+from loamshift.web.problems import names_another, with_mend
 from loamshift.web.products import ASKED, read_product
 
 LARGEST_BYTES: Final = 1_000_000
@@ -25,13 +26,10 @@ _BINARY: Final = (b"PK\x03\x04", b"%PDF", b"\xd0\xcf\x11\xe0", b"\x1f\x8b", b"\x
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowFault:
-    """What is wrong with one row; row 0 is the file itself."""
+    """What is wrong with one row; row 0 is the file itself, the path of the fault a column."""
 
     row: int
-    column: str
-    given: str
-    problem: str
-    mend: str
+    fault: Fault
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,29 +61,20 @@ def read_price_list(data: bytes, *, currency: str = "") -> PriceList:
         Products with their values, or every fault [object].
     """
     if len(data) > LARGEST_BYTES:
-        return _refused(
-            gettext("the file is larger than 1 MB"), gettext("Split it into smaller lists")
-        )
+        return _refused(message("prices-large"), message("prices-split"))
     if data.startswith(_BINARY) or b"\x00" in data:
-        return _refused(
-            gettext("this is no CSV file"),
-            gettext("Save the sheet as CSV (UTF-8) and choose that file"),
-        )
+        return _refused(message("prices-not-csv"), message("prices-save-csv"))
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        return _refused(
-            gettext("the text is not in UTF-8"), gettext("Save it as CSV (UTF-8) once more")
-        )
+        return _refused(message("prices-not-utf-8"), message("prices-save-csv"))
     first = text.split("\n", 1)[0]
     separator = max(_SEPARATORS, key=first.count)
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True))
-    except csv.Error as fault:
-        return _refused(
-            gettext("a quotation mark is not closed (%(fault)s)") % {"fault": fault},
-            gettext("Mend it, or save the sheet as CSV once more"),
-        )
+    except csv.Error as error:
+        wrong = message("prices-quote-open", why=Given(str(error)))
+        return _refused(wrong, message("prices-save-again"))
     return _products(rows, currency)
 
 
@@ -102,7 +91,7 @@ def price_list_csv(products: Iterable[Product]) -> str:
 
 def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
     if not rows or not any(rows[0]):
-        return _refused(gettext("the file is empty"), _columns_said())
+        return _refused(message("prices-empty"), _columns_said())
     heads = [folded(cell).strip().replace(" ", "_") for cell in rows[0]]
     faults = list(_head_faults(heads))
     if faults:
@@ -111,43 +100,28 @@ def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
         (number, row) for number, row in enumerate(rows[1:], 2) if any(cell.strip() for cell in row)
     ]
     if len(filled) > MOST_ROWS:
-        return _refused(
-            gettext("it has more than %(most)s rows") % {"most": MOST_ROWS},
-            gettext("Split it into smaller lists"),
-        )
+        return _refused(message("prices-many-rows", most=MOST_ROWS), message("prices-split"))
     products: list[Mapping[str, Any]] = []
     seen: dict[str, int] = {}
     for number, row in filled:
         if len(row) > len(heads):
-            faults.append(
-                RowFault(
-                    row=number,
-                    column="",
-                    given=row[len(heads)],
-                    problem=gettext("it has more cells than the first row"),
-                    mend=gettext("Put a cell that holds a separator between quotation marks"),
-                )
-            )
+            wrong, right = message("prices-many-cells"), message("prices-quote-separator")
+            here = fault("", wrong, right, given=row[len(heads)])
+            faults.append(RowFault(row=number, fault=here))
             continue
         told = dict(zip(heads, (cell.removeprefix("'") for cell in row), strict=False))
         if "in_stock" not in heads:
             told["in_stock"] = "yes"
         found = read_product(told, currency=currency)
-        faults += [_at(number, fault) for fault in found.faults]
+        faults += [_at(number, one) for one in found.faults]
         name = folded(told.get("name", "").strip())
         if name and seen.setdefault(name, number) != number:
-            faults.append(
-                RowFault(
-                    row=number,
-                    column="name",
-                    given=told["name"],
-                    problem=gettext("row %(row)s has the same name") % {"row": seen[name]},
-                    mend=gettext("Keep one of the two"),
-                )
-            )
+            wrong = message("prices-same-name", row=seen[name])
+            here = fault("name", wrong, message("prices-keep-one"), given=told["name"])
+            faults.append(RowFault(row=number, fault=here))
         products.append(found.values)
     if not products and not faults:
-        return _refused(gettext("no row follows the names of the columns"), _columns_said())
+        return _refused(message("prices-no-rows"), _columns_said())
     if faults:
         more = max(len(faults) - MOST_FAULTS, 0)
         return PriceList(faults=tuple(faults[:MOST_FAULTS]), more=more)
@@ -157,44 +131,27 @@ def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
 def _head_faults(heads: Sequence[str]) -> Iterable[RowFault]:
     for name in ("name", "material"):
         if name not in heads:
-            yield RowFault(
-                row=1,
-                column=name,
-                given="",
-                problem=gettext("the column is missing"),
-                mend=_columns_said(),
-            )
+            missing = fault(name, message("prices-column-missing"), _columns_said())
+            yield RowFault(row=1, fault=missing)
     for head in dict.fromkeys(heads):
         if head not in ASKED:
-            yield RowFault(
-                row=1,
-                column=head[:40],
-                given="",
-                problem=gettext("no such column is known"),
-                mend=_columns_said(),
-            )
+            unknown = fault(head[:40], message("prices-column-unknown"), _columns_said())
+            yield RowFault(row=1, fault=unknown)
         elif heads.count(head) > 1:
-            yield RowFault(
-                row=1,
-                column=head,
-                given="",
-                problem=gettext("the column stands twice"),
-                mend=gettext("Keep one of the two"),
-            )
+            twice = fault(head, message("prices-column-twice"), message("prices-keep-one"))
+            yield RowFault(row=1, fault=twice)
 
 
-def _columns_said() -> str:
-    return gettext("The first row names the columns: %(columns)s") % {"columns": ", ".join(ASKED)}
+def _columns_said() -> Message:
+    return message("prices-columns", columns=Given(", ".join(ASKED)))
 
 
-def _at(row: int, fault: Fault) -> RowFault:
-    mend = fault.mend
-    if fault.path == "material" and "Nearest" not in mend:
-        mend = gettext("Write a name of the trade, such as flowers of sulphur or garden lime")
-    return RowFault(
-        row=row, column=fault.path, given=fault.given[:60], problem=fault.problem, mend=mend
-    )
+def _at(row: int, found: Fault) -> RowFault:
+    found = replace(found, given=found.given[:60])
+    if found.path == "material" and not names_another(found):
+        found = with_mend(found, message("prices-material-write"))
+    return RowFault(row=row, fault=found)
 
 
-def _refused(problem: str, mend: str) -> PriceList:
-    return PriceList(faults=(RowFault(row=0, column="", given="", problem=problem, mend=mend),))
+def _refused(wrong: Message, right: Message) -> PriceList:
+    return PriceList(faults=(RowFault(row=0, fault=fault("", wrong, right)),))

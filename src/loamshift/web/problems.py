@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.message import Given, Message, Prose, message
-from loamshift.domain.worded_error import WordedFault, plainly
+from loamshift.domain.worded_error import WordedFault, fault, plainly
 from loamshift.errors import Fault, InputError
+
+NEAR: Final = "case-did-you-mean"
+"""How keys of messages begin that name something near."""
 
 
 def whole_fault(error: InputError, *, path: str = "", mend: Message | None = None) -> Fault:
@@ -29,9 +34,38 @@ def whole_fault(error: InputError, *, path: str = "", mend: Message | None = Non
         text = str(error).strip()
         said = message("verbatim", text=Given(text if text.endswith((".", ":")) else f"{text}."))
     prose = said if isinstance(said, Prose) else Prose((said,))
-    for fault in getattr(error, "faults", ()):
-        if isinstance(fault, WordedFault):
-            prose += fault.said
+    for one in getattr(error, "faults", ()):
+        if isinstance(one, WordedFault):
+            prose += one.said
     if mend is not None:
         prose += Prose((mend,))
     return WordedFault(path, "", plainly(said), "" if mend is None else plainly(mend), prose)
+
+
+def names_another(found: Fault) -> bool:
+    """True where a fault says which known name is near to what was typed."""
+    said = found.said.sentences if isinstance(found, WordedFault) else ()
+    return any(one.key.startswith(NEAR) for one in said)
+
+
+def with_mend(found: Fault, right: Message) -> Fault:
+    """A fault with another sentence of what works instead.
+
+    Parameters
+    ----------
+    found
+        The fault [object].
+    right
+        What works on this page [object].
+
+    Returns
+    -------
+    Fault
+        The same place and problem [object].
+    """
+    if isinstance(found, WordedFault) and found.said:
+        wrong = found.said.sentences[0]
+    else:
+        text = found.problem[:1].upper() + found.problem[1:].rstrip(".")
+        wrong = message("verbatim", text=Given(f"{text}."))
+    return fault(found.path, wrong, right, given=found.given)

@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from typing import Any, Final
-
-from django.utils.translation import gettext
 
 from loamshift.case.label import label_table, label_text, read_label
 from loamshift.case.label_keys import FINENESS, LABEL_KEYS
 from loamshift.case.mend import Mend
 from loamshift.domain.case import OnHand
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.shelf import shelf_prices
 from loamshift.store.models import Product
 from loamshift.web.cases import case_of, text_of
+from loamshift.web.problems import whole_fault, with_mend
 from loamshift.web.product_label import in_form_words
 
 ASKED: Final = (
@@ -76,11 +77,10 @@ def read_product(said: Mapping[str, str], *, currency: str = "") -> ReadProduct:
     try:
         product = on_hand_of(told)
     except CaseError as error:
-        faults += [_here(fault, told) for fault in error.faults]
+        faults += [_here(one, told) for one in error.faults]
     except InputError as error:
-        faults.append(
-            Fault("purity_pct", told["purity_pct"], str(error), gettext("Leave it empty if unsure"))
-        )
+        blank = message("products-purity-blank")
+        faults.append(whole_fault(error, path="purity_pct", mend=blank))
     values: dict[str, Any] = {
         "name": told["name"],
         "pack": told["pack"],
@@ -113,9 +113,8 @@ def on_hand_of(told: Mapping[str, Any]) -> OnHand:
 @lru_cache(maxsize=1024)
 def _on_hand(entry: tuple[tuple[str, str], ...]) -> OnHand:
     if "material" not in dict(entry):
-        raise CaseError(
-            [Fault(f"{_AT}material", "", gettext("no material is named"), gettext("Choose one"))]
-        )
+        wrong, right = message("products-material-missing"), message("products-material-choose")
+        raise CaseError([fault(f"{_AT}material", wrong, right)])
     case = case_of(text_of({"on_hand": [dict(entry)]}), today=date.max)
     shelf_prices(case.on_hand)
     return case.on_hand[0]
@@ -180,30 +179,27 @@ def _text(value: Any) -> str:
 
 def _own_faults(told: Mapping[str, str]) -> Iterable[Fault]:
     if not told["name"]:
-        yield Fault("name", "", gettext("it has no name"), gettext("Write what stands on the pack"))
+        yield fault("name", message("products-name-missing"), message("products-name-write"))
     if told["in_stock"].casefold() not in _YES | _NO:
-        yield Fault(
-            "in_stock", told["in_stock"], gettext("it is neither yes nor no"), gettext("Write one")
-        )
+        typed = told["in_stock"][:40]
+        wrong = message("products-stock-unclear", typed=Given(typed))
+        yield fault("in_stock", wrong, message("products-stock-write"), given=typed)
     for name in ("name", "material", "pack", "currency", "note", "label"):
         most = getattr(Product._meta.get_field(name), "max_length", None)
         if most is not None and len(told[name]) > most:
-            yield Fault(
-                name,
-                told[name][:40],
-                gettext("it has %(count)s signs") % {"count": len(told[name])},
-                gettext("Shorten it to %(most)s") % {"most": most},
-            )
+            wrong = message("store-too-long", count=len(told[name]))
+            right = message("store-shorten", most=most)
+            yield fault(name, wrong, right, given=told[name][:40])
 
 
-def _here(fault: Fault, told: Mapping[str, str]) -> Fault:
-    name = fault.path.removeprefix(_AT)
+def _here(found: Fault, told: Mapping[str, str]) -> Fault:
+    """A fault of a case with the name of the field, and what to do on this page."""
+    name = found.path.removeprefix(_AT)
+    found = replace(found, path=name, given=found.given or told.get(name, ""))
     if name.startswith(_LABEL):
-        problem, mend = in_form_words(fault.problem), in_form_words(fault.mend)
-        return Fault(name, fault.given, problem, mend.rstrip("."))
-    mend = fault.mend
-    if name == "material" and "`" in mend:
-        mend = gettext("Choose one of the list that opens in the field; trade names are known too")
+        return in_form_words(found)
+    if name == "material" and "`" in found.mend:
+        return with_mend(found, message("products-material-list"))
     if name == "price":
-        mend = gettext("Write a number, such as 12.50; the currency has its own field")
-    return Fault(name, fault.given or told.get(name, ""), fault.problem, mend.rstrip("."))
+        return with_mend(found, message("products-price-number"))
+    return found

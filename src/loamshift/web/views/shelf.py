@@ -1,4 +1,4 @@
-"""The shelf: products with their prices, and what they would do for the bed in hand."""
+"""Products: their prices and strengths, and what they would do for the selected bed."""
 
 from __future__ import annotations
 
@@ -12,12 +12,14 @@ from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
-from django.utils.translation import gettext
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from loamshift.case.label import label_short
 from loamshift.domain.case import OnHand
+from loamshift.domain.message import Given, Message, message, number
 from loamshift.errors import Fault, InputError
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import refusal
 from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
 from loamshift.report.words import Words
 from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
@@ -31,15 +33,16 @@ from loamshift.web.cases import case_of, text_of, tree_of
 from loamshift.web.letter_plain import letter_plain
 from loamshift.web.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.price_list import (
     LARGEST_BYTES,
     PriceList,
     price_list_csv,
     read_price_list,
 )
-from loamshift.web.product_label import label_groups
+from loamshift.web.product_label import LABEL_GROUPS
 from loamshift.web.products import ASKED, LABEL_FIELDS, entry_of, read_product, said_of, usable
-from loamshift.web.said import told, told_fault, who
+from loamshift.web.wording import words_for
 
 FEW: Final = 8
 """So many products are seen at a glance and need no search."""
@@ -112,12 +115,12 @@ def product_new(request: HttpRequest) -> HttpResponse:
     if read.faults:
         return _form(request, said, product=None, faults=read.faults)
     product = Product(**read.values)
-    writer = Writer(office, user=who(request), what=f"Added {product.name} to the shelf")
+    writer = Writer(office, user=person_of(request), what=_what(product, "added"))
     try:
         writer.add(product)
     except InputError as fault:
-        return _form(request, said, product=None, problem=str(fault))
-    told(request, writer.what, writer.act)
+        return _form(request, said, product=None, problem=refusal(fault, words_for(request)))
+    notify_done(request, writer)
     return redirect("shelf")
 
 
@@ -134,7 +137,7 @@ def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
         return _form(request, said, product=product, faults=read.faults, seen=_seen(request))
     for name, value in read.values.items():
         setattr(product, name, value)
-    writer = Writer(office, user=who(request), what=f"Changed {product.name} on the shelf")
+    writer = Writer(office, user=person_of(request), what=_what(product, "changed"))
     try:
         writer.change(product, seen_version=_seen(request))
     except Overtaken as fault:
@@ -142,13 +145,19 @@ def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
             request,
             said,
             product=product,
-            problem=str(fault),
+            problem=refusal(fault, words_for(request)),
             seen=fault.current.version,
             now=said_of(fault.current) if isinstance(fault.current, Product) else None,
         )
     except InputError as fault:
-        return _form(request, said, product=product, problem=str(fault), seen=_seen(request))
-    told(request, writer.what, writer.act)
+        return _form(
+            request,
+            said,
+            product=product,
+            problem=refusal(fault, words_for(request)),
+            seen=_seen(request),
+        )
+    notify_done(request, writer)
     return redirect("shelf")
 
 
@@ -157,13 +166,13 @@ def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a product away; the next page takes it back."""
     office = office_of(request)
     product = get_object_or_404(kept(Product, office), pk=pk)
-    writer = Writer(office, user=who(request), what=f"Took {product.name} off the shelf")
+    writer = Writer(office, user=person_of(request), what=_what(product, "deleted"))
     try:
         writer.put_away(product)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
     else:
-        told(request, writer.what, writer.act)
+        notify_done(request, writer)
     return redirect("shelf")
 
 
@@ -172,7 +181,7 @@ def prices_out(request: HttpRequest) -> HttpResponse:
     """The price list as a file."""
     products = kept(Product, office_of(request))
     response = HttpResponse(price_list_csv(products), content_type="text/csv; charset=utf-8")
-    response["Content-Disposition"] = 'attachment; filename="shelf.csv"'
+    response["Content-Disposition"] = 'attachment; filename="products.csv"'
     return response
 
 
@@ -197,11 +206,8 @@ def prices_in(request: HttpRequest) -> HttpResponse:
 def _keep(request: HttpRequest, office: Office, listed: PriceList) -> bool:
     """Keep a price list as one act; false where somebody was quicker, which is told."""
     count = len(listed.products)
-    writer = Writer(
-        office,
-        user=who(request),
-        what=f"Took in a price list of {count} product{'' if count == 1 else 's'}",
-    )
+    what = message("prices-imported", n=count)
+    writer = Writer(office, user=person_of(request), what=what)
     names = {folded(product.name): product for product in kept(Product, office)}
     try:
         with transaction.atomic():
@@ -214,9 +220,9 @@ def _keep(request: HttpRequest, office: Office, listed: PriceList) -> bool:
                     setattr(product, name, value)
                 writer.change(product, seen_version=product.version)
     except InputError as fault:
-        told_fault(request, fault)
+        notify_fault(request, fault)
         return False
-    told(request, writer.what, writer.act)
+    notify_done(request, writer)
     return True
 
 
@@ -228,7 +234,7 @@ def _lines(products: Sequence[Product], office: Office) -> list[Line]:
         Line(
             product,
             _called(product, words),
-            _strength(product, good.get(product.pk)),
+            _strength(product, good.get(product.pk), words),
             brings_said(prices[product.pk], words=words) if product.pk in prices else "",
             price_said(prices[product.pk], words=words) if product.pk in prices else "",
             product.pk in good,
@@ -242,13 +248,25 @@ def _called(product: Product, words: Words) -> str:
     material = load_materials().get(product.material)
     if material is not None:
         return words.material_name(material)
-    return gettext("by its label") if product.label else product.material
+    return say(message("products-by-label"), words) if product.label else product.material
 
 
-def _strength(product: Product, item: OnHand | None) -> str:
+def _strength(product: Product, item: OnHand | None, words: Words) -> str:
     if item is not None and item.material.label is not None:
-        return label_short(item.material.label, nothing="")
-    return "" if product.purity_pct is None else f"{product.purity_pct:g} %"
+        return words.text(label_short(item.material.label, nothing=""))
+    if product.purity_pct is None:
+        return ""
+    return say(message("products-percent", value=number(product.purity_pct)), words)
+
+
+def _what(product: Product, done: str) -> Message:
+    """What is done with a product: added, changed or deleted."""
+    name = Given(product.name)
+    if done == "added":
+        return message("products-added", product=name)
+    if done == "changed":
+        return message("products-changed", product=name)
+    return message("products-deleted", product=name)
 
 
 def _bags(request: HttpRequest, office: Office) -> Bags:
@@ -258,7 +276,7 @@ def _bags(request: HttpRequest, office: Office) -> Bags:
         return Bags(one, other, ())
     good = usable((one, other))
     if len(good) < 2:
-        return Bags(one, other, (gettext("One of them cannot be used as it stands."),))
+        return Bags(one, other, (say(message("products-compare-unusable"), words_of(office)),))
     compared = compare_bags(good[0][1], good[1][1])
     said = bags_said(compared, (one.name, other.name), words=words_of(office))
     return Bags(one, other, said)
@@ -298,8 +316,8 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
             shelf_for_bed(case), [product.name for product, _ in good], case, words=words
         )
     except InputError as fault:
-        return ForBed(bed, "", str(fault), has_own)
-    return ForBed(bed, letter_plain(letter), "", has_own)
+        return ForBed(bed, "", refusal(fault, words), has_own)
+    return ForBed(bed, letter_plain(letter, words=words), "", has_own)
 
 
 def _form(
@@ -315,19 +333,21 @@ def _form(
     """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
     wrong = {fault.path: fault for fault in faults}
     labels = {
-        "name": gettext("Name"),
-        "material": gettext("What it is"),
-        "purity_pct": gettext("Strength on the label"),
-        "pack": gettext("Pack"),
-        "price": gettext("Price of the pack"),
-        "currency": gettext("Currency"),
-        "note": gettext("Note"),
+        "name": message("page-name"),
+        "material": message("products-material"),
+        "purity_pct": message("products-purity"),
+        "pack": message("products-pack"),
+        "price": message("products-pack-price"),
+        "currency": message("products-currency"),
+        "note": message("page-note"),
     }
 
-    def field(name: str, label: str) -> dict[str, Any]:
+    words = words_of(office_of(request))
+
+    def field(name: str, label: Message | str) -> dict[str, Any]:
         return {
             "name": name,
-            "label": label,
+            "label": say(label, words),
             "value": said.get(name, ""),
             "fault": wrong.get(name),
             "now": now.get(name, "") if now and now.get(name, "") != said.get(name, "") else "",
@@ -335,11 +355,10 @@ def _form(
 
     fields = {name: field(name, label) for name, label in labels.items()}
     groups = [
-        (title, [field(f"label.{key}", label) for key, label in rows.items()])
-        for title, rows in label_groups()
+        (say(title, words), [field(f"label.{key}", label) for key, label in rows.items()])
+        for title, rows in LABEL_GROUPS
     ]
     figures = [figure for _, rows in groups for figure in rows]
-    words = words_of(office_of(request))
     context = {
         "fields": fields,
         "label_groups": groups,

@@ -77,3 +77,22 @@ advice-why-options = How the products are compared
 advice-why-ledger = How the year’s acid is added up
 advice-why-claims = How a claim is checked
 advice-figures-in-table = The figures in a table
+
+## What the sliders say while they are moved
+
+advice-try-dose = Amount
+# $rate is a range, $middle the best estimate, both of pure lime or sulphur; $bed is the amount for
+# the whole bed, or "none" where its size is not known.
+advice-try-amount = { $direction ->
+    [lime] { $bed ->
+        [none] pH { $aim } needs { $rate } of pure lime. Our best estimate is { $middle }.
+       *[other] pH { $aim } needs { $rate } of pure lime. Our best estimate is { $middle }, or { $bed } for the bed.
+    }
+   *[acidify] { $bed ->
+        [none] pH { $aim } needs { $rate } of pure sulphur. Our best estimate is { $middle }.
+       *[other] pH { $aim } needs { $rate } of pure sulphur. Our best estimate is { $middle }, or { $bed } for the bed.
+    }
+}
+advice-try-nothing = pH { $aim } needs nothing.
+# $ph is filled in while the slider is moved.
+advice-try-until = By { $day }, 50 in 100 such beds would read pH { $ph } or less.
