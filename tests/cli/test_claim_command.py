@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import struct
 
 import pytest
 
@@ -52,3 +53,40 @@ def test_a_page_gives_the_ph_in_tenths_with_its_reason(command) -> None:
 def test_wrong_usage_and_what_can_be_mended(command, arguments: tuple[str, ...], code: int) -> None:
     result = command("claim", *arguments)
     assert result.code == code and result.out == "" and "Traceback" not in result.err
+
+
+def test_ten_folk_remedies_side_by_side(command) -> None:
+    result = command("claim", "--sheet", *BED, "--years", "0")
+    assert result.code == 0, result.err
+    said = " ".join(result.out.split())
+    assert "What ten folk remedies add" in said and "a year of rain" in said
+    found = json.loads(command("claim", "--sheet", *BED, "--years", "0", "--json").out)
+    assert len(found["remedies"]) == 10
+    assert found["remedies"][0]["usual"].startswith("a year of rain")
+    assert found["said"]["/0/usual"]["message"] == "claim-usual-rain"
+
+
+@pytest.mark.parametrize(("shape", "size"), [("slide", (1600, 900)), ("square", (1080, 1080))])
+@pytest.mark.parametrize("what", [("--sheet",), ("gypsum", "50 g/m2")])
+def test_a_picture_for_a_talk(command, tmp_path, what, shape: str, size: tuple[int, int]) -> None:
+    for ending in ("png", "svg"):
+        path = tmp_path / f"out.{ending}"
+        more = ("--years", "0", "--figure", str(path), "--shape", shape)
+        result = command("claim", *what, *BED, *more)
+        assert result.code == 0 and result.out == "", result.err
+    assert struct.unpack(">II", (tmp_path / "out.png").read_bytes()[16:24]) == size
+    assert f'viewBox="0 0 {size[0]} {size[1]}"' in (tmp_path / "out.svg").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "said"),
+    [
+        (("--sheet", "gypsum", "1 kg", *BED), 2, "or give --sheet"),
+        (("gypsum", "1 kg", *BED, "--figure", "out.gif"), 2, ".png or .svg"),
+        (("gypsum", "50 g/m2", "--ph", "6", "--ph-method", "water 1:1", "--texture", "loam",
+          "--target-ph", "6", "--figure", "out.png"), 1, "no picture to draw"),
+    ],
+)  # fmt: skip
+def test_a_picture_or_sheet_that_cannot_be(command, arguments, code: int, said: str) -> None:
+    result = command("claim", *arguments)
+    assert result.code == code and said in " ".join(result.err.split())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 
@@ -15,11 +16,20 @@ from loamshift.report.card.claims_sheet import claims_sheet_card, sheet_lead
 from loamshift.report.card.html import card_html
 from loamshift.report.card.pdf import card_pdf
 from loamshift.report.card.plain import card_letter
+from loamshift.report.chart_files import chart_file
+from loamshift.report.chart_talk import ChartSize
 from loamshift.report.figures.claims_sheet import sheet_figure
+from loamshift.report.figures.talk import (
+    claims_for_talk,
+    sheet_for_talk,
+    sheet_sentence,
+    talk_source,
+)
 from loamshift.report.pdf import PaperSize
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.services.claim.sheet import claims_sheet
+from loamshift.services.claims_asked import claims_asked
 from services.beds import bed
 from wording import read
 
@@ -78,7 +88,7 @@ def test_bars_point_the_way_they_work() -> None:
     rows = {row[1]: row[2] for row in sheet_figure(sheet(7.0, 5.5), words=UK).data[0].rows}
     assert float(rows["What the bed needs"] or 0.0) > 0.0 > float(rows["Garden compost"] or 0.0)
     assert float(rows["Moss peat"] or 0.0) > 0.0
-    alone = sheet_figure(sheet(7.0, 5.5), words=UK, alone=True)
+    alone = sheet_figure(sheet(7.0, 5.5), words=UK, with_amounts=True)
     assert "Garden compost, a 5 cm mulch" in {row[1] for row in alone.data[0].rows}
 
 
@@ -104,3 +114,45 @@ def test_no_remedy_is_cut_off_on_paper(
     for line in sheet(ph, aim).lines:
         name = words.product(line.claim.material)
         assert name.split()[0].lower() in text.lower()
+
+
+@pytest.mark.parametrize("size", list(ChartSize))
+@pytest.mark.parametrize("words", [UK, US])
+def test_the_picture_for_a_talk_has_title_sentence_amounts_and_source(
+    words: Words, size: ChartSize
+) -> None:
+    found = sheet(7.0, 5.5)
+    source = talk_source(found.case, words=words, usual=True)
+    figure = sheet_for_talk(found, words=words)
+    svg = chart_file(figure, ending="svg", size=size, source=source).decode()
+    drawn = " ".join(re.sub(r"<[^>]*>", " ", svg).replace("\u00a0", " ").split())
+    for part in (figure.title, "adds the most", source, "one cup a week for a year"):
+        assert part.replace("\u00a0", " ") in drawn, part
+    assert "…" not in drawn
+
+
+def test_the_sentence_of_a_picture_says_when_enough_or_none_is_there() -> None:
+    assert read(sheet_sentence(sheet(5.0, 6.5))).endswith("enough lime for this bed.")
+    assert read(sheet_sentence(sheet(6.0, 6.0))) == "This bed needs neither acid nor lime now."
+
+
+def test_one_claim_is_a_picture_with_its_first_sentence() -> None:
+    case = bed(
+        'ph = 7.0\ntexture = "loam"',
+        aim="target_ph = 5.5",
+        more='[[claim]]\nmaterial = "vinegar"\namount = "1 L/m2"\n',
+    )
+    answer = claims_asked(case, seed=None)
+    figure = claims_for_talk(answer.claims, case, words=UK)
+    assert figure is not None and figure.title == "Vinegar, 1.0 kg/m²"
+    assert figure.sentence.startswith("Soil microbes break this acid down: the pH dips by about")
+    assert talk_source(case, words=UK).startswith("Loam, pH 7.0. Calculated with loamshift ")
+
+
+def test_a_bed_that_needs_nothing_has_no_picture_of_one_claim() -> None:
+    case = bed(
+        'ph = 6.0\nph_method = "water 1:1"\ntexture = "loam"\ncarbonate_pct = 0',
+        aim="target_ph = 6.0",
+        more='[[claim]]\nmaterial = "gypsum"\namount = "50 g/m2"\n',
+    )
+    assert claims_for_talk(claims_asked(case, seed=None).claims, case, words=UK) is None

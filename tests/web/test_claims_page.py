@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import re
+import struct
 from urllib.parse import urlencode
 from uuid import UUID
 
@@ -95,7 +96,7 @@ def test_every_fault_stands_by_its_field_and_nothing_typed_is_lost(
     assert "&lt;i&gt;moon" in shown and "<i>moon" not in shown
     assert "Enter how much of it." in shown and "Enter the name of a material." in shown
     assert shown.count('aria-invalid="true"') == 5
-    assert "did you mean 7.2?" in shown and "`" not in shown
+    assert "Did you mean ph = 7.2?" in shown and "`" not in shown
     assert "<article" not in shown
 
 
@@ -173,3 +174,29 @@ def test_folk_remedies_need_the_ph_of_the_soil(client: Browser, office: Office) 
         assert "<article" not in shown and 'aria-invalid="true"' in shown
         sheet = client.get(f"/claims/sheet.pdf?{urlencode(soil)}")
         assert sheet.status_code == 302 and sheet["Location"].startswith("/claims/?")
+
+
+@pytest.mark.parametrize("asked", [{"sheet": "1"}, COFFEE, COFFEE | SULFUR])
+def test_pictures_for_a_talk(client: Browser, office: Office, asked: dict[str, str]) -> None:
+    shown = page(client, asked, SOIL)
+    links = [part.split('"')[0].replace("&amp;", "&") for part in shown.split('href="')]
+    pictures = [link for link in links if link.startswith("/claims/picture-")]
+    assert len(pictures) == 4
+    for link in pictures:
+        picture = client.get(link)
+        assert picture.status_code == 200
+        if ".png" in link:
+            width, height = struct.unpack(">II", picture.content[16:24])
+            assert (width, height) == ((1600, 900) if "slide" in link else (1080, 1080))
+        else:
+            assert "Loam, pH 7.2." in picture.content.decode().replace("\u00a0", " ")
+
+
+def test_a_picture_that_cannot_be_drawn_leads_back(client: Browser, office: Office) -> None:
+    query = urlencode(COFFEE | {"soil.texture": "loam"})
+    assert client.get(f"/claims/picture-slide.png?{query}").status_code == 302
+    assert client.get(f"/claims/picture-poster.png?{query}").status_code == 404
+    assert client.get(f"/claims/picture-slide.gif?{query}").status_code == 404
+    there = {"soil.ph": "6", "soil.ph_method": "water 1:1", "aim.target_ph": "6"}
+    query = urlencode(COFFEE | {"soil.texture": "loam"} | there)
+    assert client.get(f"/claims/picture-slide.png?{query}").status_code == 302

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -18,6 +19,7 @@ from loamshift.cli.card_forms import (
     check_open,
     write_card,
 )
+from loamshift.cli.letter_forms import write_all
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.errors import InputError
 
@@ -29,12 +31,19 @@ if TYPE_CHECKING:
     from loamshift.domain.card import Card
     from loamshift.domain.case import Case
     from loamshift.domain.claims_sheet import SheetLine
-    from loamshift.domain.letter import Letter
+    from loamshift.domain.letter import Figure, Letter
     from loamshift.domain.material import Material
     from loamshift.report.words import Words
 
 SEED = 1
 """The seed ``advise`` takes when it is given none, so that both say the same."""
+
+
+class Shape(StrEnum):
+    """Shapes of a picture for a talk."""
+
+    SLIDE = "slide"
+    SQUARE = "square"
 
 
 def command(
@@ -96,6 +105,18 @@ def command(
     html: CardHtmlOption = None,
     pdf: CardPdfOption = None,
     paper: CardPaperOption = None,
+    figure: Annotated[
+        Path | None,
+        typer.Option(
+            "--figure",
+            metavar="FILE",
+            help="Write a picture for a talk to FILE, which ends in .png or .svg.",
+            show_default=False,
+        ),
+    ] = None,
+    shape: Annotated[
+        Shape, typer.Option("--shape", help="Shape of the picture: 1600 x 900 or 1080 x 1080.")
+    ] = Shape.SLIDE,
     open_it: CardOpenOption = False,
     as_json: JsonOption = False,
     units: UnitsOption = None,
@@ -112,10 +133,16 @@ def command(
       loamshift claim "pine needles" "2 kg/m2" --case bed.toml --pdf card.pdf
       loamshift claim "Heath Feed" "50 g/m2" --label "n_ammonium = 8, so3 = 22" --case bed.toml
       loamshift claim --sheet --case bed.toml --html remedies.html
+      loamshift claim --sheet --case bed.toml --figure remedies.png --shape square
     """
     from loamshift.cli.show import clock_today, read_date, say, show, words_for
 
     check_open(open_it, html=html, pdf=pdf)
+    if figure is not None and figure.suffix not in (".png", ".svg"):
+        raise typer.BadParameter(
+            "the file must end in .png or .svg. For example: --figure claim.png",
+            param_hint="--figure",
+        )
     day = read_date(today, option="--today") if today is not None else clock_today()
     answers = co.given(
         aim__plant=plant,
@@ -158,6 +185,9 @@ def command(
         if material is None or amount is None
         else _claim(case, _material(material, label), amount, years=years, day=day, reader=reader)
     )
+    never = (case_file,) if case_file is not None else ()
+    if figure is not None:
+        write_all({figure: checked.picture(figure.suffix[1:], shape)}, never=never, what="Picture")
     written = write_card(
         checked.card,
         words=reader,
@@ -166,21 +196,41 @@ def command(
         pdf=pdf,
         paper=paper,
         open_it=open_it,
-        never=(case_file,) if case_file is not None else (),
+        never=never,
     )
     if as_json:
         say(checked.json())
-    elif not written:
+    elif not written and figure is None:
         show(checked.letter())
 
 
 @dataclass(frozen=True, slots=True)
 class _Checked:
-    """What was found, as a card, as a page for the terminal and as JSON."""
+    """What was found, as a card, as a page for the terminal, as JSON and as a picture."""
 
     card: Card
     letter: Callable[[], Letter]
     json: Callable[[], str]
+    figure: Callable[[], Figure | None]
+    case: Case
+    words: Words
+    usual: bool = False
+    """True for amounts that people commonly use."""
+
+    def picture(self, ending: str, shape: Shape) -> bytes:
+        """A picture for a talk, as the bytes of a file with this ending."""
+        from loamshift.domain.message import message
+        from loamshift.domain.worded_error import WordedError
+        from loamshift.report.chart_files import chart_file
+        from loamshift.report.chart_talk import ChartSize
+        from loamshift.report.figures.talk import talk_source
+        from loamshift.report.letter_claims import claim_place
+
+        found = self.figure()
+        if found is None:
+            raise WordedError(message("claim-talk-nothing", place=claim_place(self.case)))
+        source = talk_source(self.case, words=self.words, usual=self.usual)
+        return chart_file(found, ending=ending, size=ChartSize(shape.value), source=source)
 
 
 def _material(name: str, label: str | None) -> Material:
@@ -201,6 +251,7 @@ def _claim(
     from loamshift.domain.case import ClaimEntry
     from loamshift.report.card.claim import claim_card
     from loamshift.report.claim import claim_letter
+    from loamshift.report.figures.talk import claims_for_talk
     from loamshift.services.claim.settle import settle_claim
 
     try:
@@ -218,17 +269,29 @@ def _claim(
         claim_card(result, case, rate_g_m2=rate_g_m2, notes=notes, day=day, words=reader),
         lambda: claim_letter(result, case, rate_g_m2=rate_g_m2, notes=notes, words=reader),
         lambda: _json(result, reader),
+        lambda: claims_for_talk((result,), case, words=reader),
+        case,
+        reader,
     )
 
 
 def _sheet(case: Case, *, years: int, day: date, reader: Words) -> _Checked:
     from loamshift.report.card.claims_sheet import claims_sheet_card
     from loamshift.report.card.plain import card_letter
+    from loamshift.report.figures.talk import sheet_for_talk
     from loamshift.services.claim.sheet import claims_sheet
 
     sheet = claims_sheet(case, seed=_seed(years))
     card = claims_sheet_card(sheet, day=day, words=reader)
-    return _Checked(card, lambda: card_letter(card), lambda: _json_of_all(sheet.lines, reader))
+    return _Checked(
+        card,
+        lambda: card_letter(card),
+        lambda: _json_of_all(sheet.lines, reader),
+        lambda: sheet_for_talk(sheet, words=reader),
+        sheet.case,
+        reader,
+        usual=True,
+    )
 
 
 def _json(result: ClaimResult, reader: Words) -> str:

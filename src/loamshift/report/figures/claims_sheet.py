@@ -10,7 +10,7 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 
-def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Figure:
+def sheet_figure(sheet: ClaimsSheet, *, words: Words, with_amounts: bool = False) -> Figure:
     """The remedies of a sheet as bars on one scale, acid to the right and lime to the left.
 
     Parameters
@@ -19,9 +19,8 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
         Remedies side by side, one or more [object].
     words
         Spelling and units of the reader [object].
-    alone
-        True for a picture that stands without the table of amounts: it has the title of the
-        sheet, and each remedy its amount [truth].
+    with_amounts
+        True for a picture that stands without the table of amounts [truth].
 
     Returns
     -------
@@ -41,7 +40,7 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
     rows += [
         (
             "claim",
-            _name(line, words, with_amount=alone),
+            _name(line, words, with_amount=with_amounts),
             round(line.claim.acid_brought_mmolc_m2, 2),
             say(_worth(line.claim.acid_brought_mmolc_m2), words),
         )
@@ -63,12 +62,7 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, alone: bool = False) -> Fi
     )
     return Figure(
         kind=FigureKind.CLAIMS,
-        title=say(
-            message("claim-sheet-title", n=len(sheet.lines))
-            if alone
-            else message("claim-sheet-figure"),
-            words,
-        ),
+        title=say(message("claim-sheet-figure"), words),
         sentence=say(message("claim-sheet-picture", need=_worth(need), lines=told), words),
         data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), tuple(rows)),),
         table=Table(columns, tuple((name, said) for _, name, _, said in rows)),

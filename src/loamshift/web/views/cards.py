@@ -21,11 +21,12 @@ from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered, paper_of, words_of
 from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
+from loamshift.web.claim_request import asked_case
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_fault
 from loamshift.web.plan_page import said_in
-from loamshift.web.views.claims import asked_case, card_for
+from loamshift.web.views.claims import card_for
 from loamshift.web.views.plan import today
 
 

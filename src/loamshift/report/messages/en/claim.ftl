@@ -512,3 +512,40 @@ claim-sheet-acidifies = acidifies
 claim-sheet-picture = On one scale, beside the need of { $need }: { $lines }.
 claim-sheet-picture-line = { $material } ({ $said })
 claim-sheet-elsewhere = what loamshift claim --sheet prints
+
+## Pictures for a talk or a class
+
+claim-talk-title = What { WORD($n) } materials add, beside what this soil needs
+# One sentence. $size: unneeded, tiny, enough or part.
+claim-talk-best =
+    { $size ->
+        [unneeded] This { claim-place } needs neither acid nor lime now.
+        [tiny]
+            { $needs ->
+                [lime] None of these { WORD($n) } adds as much as 1% of the lime this { claim-place } needs.
+               *[acid] None of these { WORD($n) } adds as much as 1% of the acid this { claim-place } needs.
+            }
+        [enough]
+            { $needs ->
+                [lime] Of these { WORD($n) }, { $material } adds the most, and that is enough lime for this { claim-place }.
+               *[acid] Of these { WORD($n) }, { $material } adds the most, and that is enough acid for this { claim-place }.
+            }
+       *[part]
+            { $needs ->
+                [lime] Of these { WORD($n) }, { $material } adds the most: { $share } of the lime this { claim-place } needs.
+               *[acid] Of these { WORD($n) }, { $material } adds the most: { $share } of the acid this { claim-place } needs.
+            }
+    }
+claim-talk-source =
+    { $texture ->
+        [none] Soil pH { $ph }. Calculated with loamshift { $version } from its tables of materials.
+       *[other] { CAPITAL($texture) }, pH { $ph }. Calculated with loamshift { $version } from its tables of materials.
+    }
+# The same for a sheet of folk remedies at usual amounts.
+claim-talk-source-usual =
+    { $texture ->
+        [none] Soil pH { $ph }. Usual amounts: common practice. Calculated with loamshift { $version }.
+       *[other] { CAPITAL($texture) }, pH { $ph }. Usual amounts: common practice. Calculated with loamshift { $version }.
+    }
+# Refused: there is nothing to draw the bars against.
+claim-talk-nothing = This { claim-place } needs neither acid nor lime, so there is no picture to draw. Give another target, for example: --target-ph 6.5
