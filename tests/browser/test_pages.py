@@ -227,3 +227,54 @@ def test_claims_and_letters_print_without_what_is_for_the_screen(
         assert "Take care" in text
         for screen in ("Settle it", "Keep the note", "What would differ", "Delete this letter"):
             assert screen not in text
+
+
+def test_a_note_stands_while_a_pdf_is_set(
+    new_page: NewPage, live_server: Any, letter: SentLetter
+) -> None:
+    page = new_page(accept_downloads=True)
+    page.goto(f"{live_server.url}/post/{letter.pk}")
+    note = page.locator("#waiting")
+    assert note.get_attribute("role") == "status" and note.is_hidden()
+    seen: list[str] = []
+
+    def slowly(route: Any) -> None:
+        page.wait_for_selector("#waiting:not(:empty)")
+        seen.append(note.inner_text())
+        route.continue_()
+
+    page.route("**/letter.pdf", slowly)
+    with page.expect_download(timeout=SLOW_MS) as found:
+        page.get_by_role("link", name="PDF", exact=True).click()
+    page.wait_for_selector("#waiting:empty", state="attached", timeout=SLOW_MS)
+    assert len(seen) == 1 and seen[0].startswith("Setting the letter")
+    assert found.value.suggested_filename == f"kitchen-plot-{letter.sent_on}.pdf"
+    assert Path(found.value.path()).read_bytes().startswith(b"%PDF")
+    assert page.url == f"{live_server.url}/post/{letter.pk}"
+
+
+def test_without_a_script_the_link_gives_the_pdf(
+    new_page: NewPage, live_server: Any, letter: SentLetter
+) -> None:
+    page = new_page(accept_downloads=True, java_script_enabled=False)
+    page.goto(f"{live_server.url}/post/{letter.pk}")
+    with page.expect_download(timeout=SLOW_MS) as found:
+        page.get_by_role("link", name="PDF", exact=True).click()
+    assert found.value.suggested_filename == f"kitchen-plot-{letter.sent_on}.pdf"
+
+
+def test_where_there_is_no_pdf_the_page_that_says_why_is_shown(
+    new_page: NewPage, live_server: Any, letter: SentLetter
+) -> None:
+    SentLetter.objects.filter(pk=letter.pk).update(answer_text="{}")
+    page = new_page()
+    page.goto(f"{live_server.url}/post/{letter.pk}")
+    page.evaluate(
+        "document.querySelector('main').insertAdjacentHTML('beforeend',"
+        " `<a id=gone href='${location.pathname}/letter.pdf'>PDF</a>`)"
+    )
+    page.click("#gone")
+    page.wait_for_load_state("networkidle")
+    page.wait_for_selector(".told", timeout=SLOW_MS)
+    assert page.url == f"{live_server.url}/post/{letter.pk}"
+    assert page.locator("#waiting").is_hidden()
