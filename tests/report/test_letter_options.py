@@ -1,16 +1,24 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
 import pytest
 
+from loamshift.case.read import read_case
 from loamshift.report.letter_options import OVER_THREE_YEARS, half_said, ways
 from loamshift.report.words import Words
+from loamshift.report.worth_price import worth_price
+from loamshift.services.advise import LookAhead, advise
+from loamshift.tables.materials import load_materials
+from loamshift.tables.model import lime_parameters
 from report.answers import ALL
 from report.sections import said, table, titles
 
 UK = Words("uk", "metric")
 US = Words("us", "us")
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def test_at_most_six_products_and_no_empty_column() -> None:
@@ -21,12 +29,15 @@ def test_at_most_six_products_and_no_empty_column() -> None:
     assert section is not None and section.heading == "Products that would do it"
     assert made.caption == "Equivalent amounts" and len(made.rows) == 6
     assert titles(made) == (
-        "product", "rate, as bought", "for the bed", "cost, USD", "per mole of acid, USD",
+        "product", "rate, as bought", "for the bed", "cost, USD",
+        "per kg of sulphur's worth of acid, USD",
         "half has reacted after", "rise in salt (ECe)",
     )  # fmt: skip
+    price = answer.options[0].cost_per_mol_acid
+    assert price is not None and float(made.rows[0][4]) == pytest.approx(price / 0.01603, abs=0.005)
     free = tuple(replace(o, cost=None, cost_per_mol_acid=None) for o in answer.options)
     section = ways(replace(answer, options=free), case, words=UK)
-    assert "cost" not in " ".join(titles(table(section))) and "mole" not in said(section)
+    assert "cost" not in " ".join(titles(table(section))) and "worth" not in said(section)
 
 
 @pytest.mark.parametrize("name", ["effort", "go-lime"])
@@ -75,7 +86,22 @@ def test_without_any_time_there_is_no_column_for_it() -> None:
 
 def test_lime_is_compared_by_the_weight_the_reader_buys() -> None:
     answer, case = ALL["go-lime"]()
-    assert "per kg of pure lime, USD" in titles(table(ways(answer, case, words=UK)))
+    uk = table(ways(answer, case, words=UK))
     us = table(ways(answer, case, words=US))
-    column = titles(us).index("per lb of pure lime, USD")
-    assert us.rows[0][column] == "0.41"
+    price_kg = answer.options[0].cost_per_kg_caco3_eq
+    assert price_kg is not None
+    spread_kg = price_kg * lime_parameters().field_efficiency
+    column = titles(uk).index("per kg of pure lime's worth, USD")
+    assert titles(us)[column] == "per lb of pure lime's worth, USD"
+    assert float(uk.rows[0][column]) == pytest.approx(spread_kg, abs=0.005)
+    assert float(us.rows[0][column]) == pytest.approx(0.4536 * spread_kg, abs=0.005)
+
+
+def test_cost_is_the_price_of_pure_lime_times_the_pure_lime_bought() -> None:
+    """What the letter calls pure lime is what is spread: its price times its weight is the cost."""
+    case = read_case(EXAMPLES / "cabbage-plot.toml", today=date(2026, 10, 18))
+    answer = advise(case, look_ahead=LookAhead(members=40))
+    option = answer.options[0]
+    pure = load_materials()[option.material].caco3_eq_frac * (option.amount_g or 0.0) / 1000.0
+    price = worth_price(option, words=UK)
+    assert price is not None and option.cost == pytest.approx(price * pure, rel=0.02)

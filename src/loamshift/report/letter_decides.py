@@ -117,7 +117,7 @@ def _table(
         row = [say(reads(line), words)]
         if own is not None:
             row.append(say(reads_between(*in_own_method(line, own)), words))
-        row.append(say(_then(line, plan, answer, words), words))
+        row.append(say(_then(line, plan, answer, case, words), words))
         if area is not None:
             row.append("" if line.part_g_m2 <= 0.0 else words.amount(line.part_g_m2 * area))
         rows.append(tuple(row))
@@ -128,19 +128,20 @@ def _table(
     return Table(tuple(heads), tuple(rows), say(caption, words))
 
 
-def _then(line: TestLine, plan: PlanRule, answer: Answer, words: Words) -> Message:
+def _then(line: TestLine, plan: PlanRule, answer: Answer, case: Case, words: Words) -> Message:
     match line.then:
         case Then.PART:
             return message("decides-part", rate=rate(line.part_g_m2), day=line.part_on)
         case Then.TEST_AGAIN:
             month = _next_month(line.test, answer, words)
-            return message("decides-test-again", group=_working(plan), month=month)
+            return message("decides-test-again", group=_working(plan, case), month=month)
         case Then.DONE:
             return message("decides-nothing")
 
 
-def _working(plan: PlanRule) -> str | None:
-    material = load_materials().get(plan.material)
+def _working(plan: PlanRule, case: Case) -> str | None:
+    """What is still working: sulfur or lime, of a product known by its label as well."""
+    material = case.own_materials.get(plan.material) or load_materials().get(plan.material)
     group = None if material is None else material.group
     return (
         {MaterialGroup.SULFUR: "sulfur", MaterialGroup.LIME: "lime"}.get(group) if group else None

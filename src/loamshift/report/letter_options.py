@@ -15,7 +15,6 @@ from loamshift.domain.message import (
     Product,
     Prose,
     Quantity,
-    amount,
     message,
     prose,
 )
@@ -23,8 +22,8 @@ from loamshift.domain.message import salt as salt_said
 from loamshift.report.bed_names import whole_bed
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.report.worth_price import worth_price_said, worth_price_title
 from loamshift.tables.materials import load_materials
-from loamshift.units import POUND_G, SULFUR_G_PER_MMOLC
 
 MOST_OPTIONS = 6
 OVER_THREE_YEARS = "over 3 years"
@@ -61,7 +60,7 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     timed = any(option.weeks_to_half is not None for option in options)
     columns = [
         (column, cell)
-        for column, cell in _columns(case, _one_currency(options), timed, words)
+        for column, cell in _columns(answer, case, _one_currency(options), timed, words)
         if any(cell(option) for option in options)
     ]
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
@@ -78,7 +77,7 @@ def _one_currency(options: tuple[Option, ...]) -> str | None:
 
 
 def _columns(
-    case: Case, shared: str | None, timed: bool, words: Words
+    answer: Answer, case: Case, shared: str | None, timed: bool, words: Words
 ) -> list[tuple[Column, _Cell]]:
     """Every column there may be, with what stands in it for one option."""
     in_currency = Given(shared) if shared else None
@@ -98,15 +97,8 @@ def _columns(
     def cost(option: Option) -> str:
         return "" if option.cost is None else words.money(option.cost, currency(option))
 
-    def per_mole(option: Option) -> str:
-        return _small_money(option.cost_per_mol_acid, currency(option), words)
-
-    def per_lime(option: Option) -> str:
-        cost_kg = option.cost_per_kg_caco3_eq
-        if cost_kg is None:
-            return ""
-        unit_kg = POUND_G / 1000.0 if words.units == "us" else 1.0
-        return _small_money(cost_kg * unit_kg, currency(option), words)
+    def per_worth(option: Option) -> str:
+        return worth_price_said(option, currency(option), words=words)
 
     def time(option: Option) -> str:
         return half_said(option.weeks_to_half, words) if timed else ""
@@ -121,8 +113,7 @@ def _columns(
         (message("options-column-rate"), rate),
         (message("bed-for-whole", whole=whole_bed(case)), amount_of),
         (message("options-column-cost", currency=in_currency), cost),
-        (message("options-column-per-mole", currency=in_currency), per_mole),
-        (message("options-column-per-lime", currency=in_currency), per_lime),
+        (worth_price_title(answer.dose.direction, shared), per_worth),
         (message("options-column-half"), time),
         (message("options-column-salt"), salt),
     )
@@ -157,21 +148,12 @@ def _is_sulfur(key: str) -> bool:
     return material is not None and material.group is MaterialGroup.SULFUR
 
 
-def _small_money(value: float | None, currency: str | None, words: Words) -> str:
-    if value is None:
-        return ""
-    if value >= 0.095:
-        return words.money(value, currency)
-    return f"{value:.3f}" + (f" {currency}" if currency else "")
-
-
 def _remarks(options: tuple[Option, ...]) -> list[tuple[Message, Prose]]:
     """What columns of the table mean, each under a label."""
     remarks = []
     label = message("options-price-label")
     if any(option.cost_per_mol_acid is not None for option in options):
-        sulfur = amount(1000.0 * SULFUR_G_PER_MMOLC)
-        remarks.append((label, prose(message("options-price-mole", sulfur=sulfur))))
+        remarks.append((label, prose(message("options-price-sulfur"))))
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         remarks.append((label, prose(message("options-price-lime"))))
     salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]

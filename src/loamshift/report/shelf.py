@@ -1,10 +1,10 @@
-"""The shelf for the bed in hand, as sections of a page."""
+"""Products for one bed as sections of a page, and what each brings and costs whatever the bed."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loamshift.core.acidity import CACO3_BASE_MOLC_KG, SULFUR_ACID_MOLC_KG
+from loamshift.core.acidity import CACO3_BASE_MOLC_KG
 from loamshift.domain.answer import Caution, Direction, Option
 from loamshift.domain.case import Case
 from loamshift.domain.letter import (
@@ -19,30 +19,35 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.domain.message import message
-from loamshift.domain.shelf import BagsCompared, ShelfForBed, ShelfPrice, ShelfWay
-from loamshift.report.letter_care import RULES_LINE, caution_label, caution_line
-from loamshift.report.letter_options import OVER_THREE_YEARS, half_said
-from loamshift.report.letter_words import (
-    counted,
-    lowered,
-    material_called,
-    sentence,
-    whole,
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Measure,
+    Message,
+    Product,
+    Quantity,
+    amount,
+    message,
+    prose,
+    rate,
 )
-from loamshift.report.messages import say
-from loamshift.report.words import Quantity, Words
+from loamshift.domain.message import salt as salt_said
+from loamshift.domain.shelf import BagsCompared, ShelfForBed, ShelfPrice, ShelfWay
+from loamshift.report.bed_names import whole_bed
+from loamshift.report.letter_care import RULES_LINE, caution_label, caution_line
+from loamshift.report.letter_options import half_said
+from loamshift.report.messages import say, say_sentence
+from loamshift.report.words import Words
+from loamshift.report.worth_price import weight_unit_g, worth_price_said, worth_price_title
 from loamshift.tables.rules import load_cautions
-from loamshift.units import POUND_G
 
 _SALT_WORTH_SAYING_DS_M = 0.05
-_SMALLEST_CENT = 0.095
 _BY_PLAN = frozenset(("split", "too-early", "over-cap"))
-"""Cautions that are about the whole plan rather than about one product; told once below."""
+"""Cautions about the whole plan rather than about one product, which stand once below."""
 
 
 def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words: Words) -> Letter:
-    """What the shelf can do for a bed: one table in the order of the answer, and the care.
+    """What the products can do for a bed: one table in the order of the answer, and the cautions.
 
     Parameters
     ----------
@@ -53,27 +58,29 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
     case
         The bed [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
     Letter
-        Verdict, table, printed tables beside, and cautions [object].
+        Verdict, table, published tables beside, and cautions [object].
     """
     answer = shelf.answer
-    opening: list[Block] = [Paragraph(sentence(answer.verdict.because, words))]
+    opening: list[Block] = [Paragraph(say_sentence(answer.verdict.because, words))]
     if shelf.ways:
         opening.append(_table(shelf, names, case, words))
-        opening += [Note(words.text(text), label) for label, text in _remarks(shelf, words)]
+        opening += [
+            Note(say(text, words), say(label, words)) for label, text in _notes(shelf, case)
+        ]
     else:
-        opening.append(Paragraph(words.text("So nothing on the shelf is compared for it.")))
+        opening.append(Paragraph(say(message("products-nothing-to-compare"), words)))
     if shelf.useless:
-        listed = words.listed([_bare(names[place]) for place in shelf.useless])
-        way = "raise" if answer.dose.direction is Direction.LIME else "lower"
-        if len(shelf.useless) == 1:
-            opening.append(Paragraph(f"{listed} does not {way} the pH and is left out here."))
-        else:
-            opening.append(Paragraph(f"{listed} do not {way} the pH and are left out here."))
+        left_out = message(
+            "products-left-out",
+            direction=_way(answer.dose.direction),
+            products=Listed(tuple(_named(names[place]) for place in shelf.useless)),
+        )
+        opening.append(Paragraph(say(left_out, words)))
     sections = [Section(None, tuple(opening))]
     care = _care(shelf.ways, words)
     if care is not None:
@@ -82,26 +89,26 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
 
 
 def price_said(price: ShelfPrice, *, words: Words) -> str:
-    """What the acid of a kilogram of sulfur, or a kilogram of lime, costs in a product.
+    """What a kilogram, or a pound, of pure sulfur's or pure lime's worth costs in a product.
 
     Parameters
     ----------
     price
         The product with its price by what it brings [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
     str
-        ``1.32 GBP per kg of sulfur's worth``; empty without a price [text].
+        ``1.32 GBP per kg of sulphur's worth of acid``; empty without a price [text].
     """
-    if price.cost is None:
+    cost = _cost(price, words)
+    if cost is None:
         return ""
-    unit, share = _weight_unit(words)
-    of = "sulfur's worth" if price.acid_molc_kg > 0.0 else "lime"
-    cost = _small(share * price.cost, price.product.currency, words)
-    return words.text(f"{cost} per {unit} of {of}")
+    if price.acid_molc_kg > 0.0:
+        return say(message("products-price-sulfur", cost=cost), words)
+    return say(message("products-price-lime", cost=cost), words)
 
 
 def brings_said(price: ShelfPrice, *, words: Words) -> str:
@@ -112,24 +119,14 @@ def brings_said(price: ShelfPrice, *, words: Words) -> str:
     price
         The product with what it brings [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
     str
-        ``acid of 30 kg of sulfur in 100 kg`` [text].
+        ``30 kg of sulphur's worth of acid per 100 kg`` [text].
     """
-    unit, _ = _weight_unit(words)
-    if price.acid_molc_kg > 0.0:
-        worth = 100.0 * price.sulfur_worth_frac
-        return words.text(f"acid of {_weight(worth)} {unit} of sulfur in 100 {unit}")
-    if price.acid_molc_kg < 0.0:
-        lime = -100.0 * price.acid_molc_kg / CACO3_BASE_MOLC_KG
-        return f"{_weight(lime)} {unit} of pure lime in 100 {unit}"
-    label = price.product.material.label
-    if label is not None and (label.s_sulfate_pct or label.so3_pct):
-        return words.text("no acid: its sulfur is sulfate")
-    return "neither acid nor lime"
+    return say(_brings(price, words), words)
 
 
 def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -> tuple[str, ...]:
@@ -142,148 +139,178 @@ def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -
     names
         What the office calls them [text].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
     tuple of str
-        Sentences, the cheaper bag first [text].
+        Sentences, the price first [text].
     """
-    one, other = compared.bags
-    if not compared.alike:
-        both = zip(names, compared.bags, strict=True)
-        each = [f"{_bare(name)}: {brings_said(bag, words=words)}." for name, bag in both]
-        each.append("They do not do the same work, so their prices do not compare.")
-        return tuple(words.text(one) for one in each)
-    said = []
-    if compared.cheaper is not None and compared.price_ratio is not None:
-        cheap, dear = compared.cheaper, 1 - compared.cheaper
-        less = 100.0 * (1.0 - 1.0 / compared.price_ratio)
-        said.append(
-            f"{_bare(names[cheap])} is the cheaper: "
-            f"{price_said(compared.bags[cheap], words=words)}, against "
-            f"{price_said(compared.bags[dear], words=words)}. That is {less:.0f}% less."
-        )
-    elif one.cost is None or other.cost is None:
-        said.append("Give both a pack and a price to see which is the cheaper.")
-    elif one.product.currency != other.product.currency:
-        said.append("Their prices are in two currencies, which are not converted.")
+    one, other = (_named(name) for name in names)
+    if compared.alike:
+        told = [_costs(compared, one, other, words), *_strengths(compared, (one, other), words)]
     else:
-        said.append("They cost the same for what they bring.")
-    if compared.stronger is not None and compared.strength_ratio is not None:
-        unit, _ = _weight_unit(words)
-        said.append(
-            f"1 {unit} of {_bare(names[compared.stronger])} does the work of "
-            f"{_weight(compared.strength_ratio)} {unit} of {_bare(names[1 - compared.stronger])}."
-        )
-    return tuple(words.text(one) for one in said)
+        told = [
+            message("products-one-brings", product=name, brings=_brings(bag, words))
+            for name, bag in zip((one, other), compared.bags, strict=True)
+        ]
+        told.append(message("products-different-work"))
+    return tuple(say(sentence, words) for sentence in told)
 
 
 def scale_said(*, words: Words) -> str:
-    """What sulfur's worth and lime mean, for a reader [object], in two sentences [text]."""
-    unit = "pound" if words.units == "us" else "kilogram"
-    return words.text(
-        f"A {unit} of sulfur's worth is the acid that a {unit} of pure sulfur makes in open "
-        f"ground; a {unit} of lime is counted as pure calcium carbonate. Speed and losses come in "
-        "with a bed."
+    """What sulfur's worth and lime's worth mean, for a reader [object], in sentences [text]."""
+    scale = prose(
+        message("products-scale-sulfur"),
+        message("products-scale-lime"),
+        message("products-scale-bed"),
     )
+    return say(scale, words)
+
+
+def _cost(price: ShelfPrice, words: Words) -> Given | None:
+    """What a kilogram or a pound of worth costs, with its currency."""
+    if price.cost is None:
+        return None
+    cost = price.cost * weight_unit_g(words) / 1000.0
+    return Given(words.unit_price(cost, price.product.currency))
+
+
+def _brings(price: ShelfPrice, words: Words) -> Message:
+    hundred_g = 100.0 * weight_unit_g(words)
+    if price.acid_molc_kg > 0.0:
+        worth = amount(hundred_g * price.sulfur_worth_frac)
+        return message("products-brings-sulfur", worth=worth)
+    if price.acid_molc_kg < 0.0:
+        worth = amount(hundred_g * -price.acid_molc_kg / CACO3_BASE_MOLC_KG)
+        return message("products-brings-lime", worth=worth)
+    label = price.product.material.label
+    if label is not None and (label.s_sulfate_pct or label.so3_pct):
+        return message("products-brings-sulfate")
+    return message("products-brings-nothing")
+
+
+def _costs(compared: BagsCompared, one: Given, other: Given, words: Words) -> Message:
+    """Which of two products that do the same work is the cheaper, or why nobody can say."""
+    first, second = compared.bags
+    costs = [_cost(bag, words) for bag in compared.bags]
+    of = "sulfur" if first.acid_molc_kg > 0.0 else "lime"
+    if compared.cheaper is not None and compared.price_ratio is not None:
+        cheap, dear = compared.cheaper, 1 - compared.cheaper
+        named = (one, other)
+        return message(
+            "products-cheaper",
+            of=of,
+            product=named[cheap],
+            cost=costs[cheap],
+            other=named[dear],
+            dear=costs[dear],
+            less=Measure(Quantity.SHARE, 1.0 - 1.0 / compared.price_ratio),
+        )
+    if first.cost is None or second.cost is None:
+        return message("products-no-price")
+    if first.product.currency != second.product.currency:
+        return message("products-two-currencies")
+    return message("products-same-cost", of=of)
+
+
+def _strengths(compared: BagsCompared, named: tuple[Given, Given], words: Words) -> list[Message]:
+    if compared.stronger is None or compared.strength_ratio is None:
+        return []
+    weight = amount(compared.strength_ratio * weight_unit_g(words))
+    strong, weak = named[compared.stronger], named[1 - compared.stronger]
+    return [message("products-stronger", product=strong, weight=weight, other=weak)]
+
+
+def _way(direction: Direction) -> str:
+    return "lime" if direction is Direction.LIME else "acidify"
 
 
 def _table(shelf: ShelfForBed, names: Sequence[str], case: Case, words: Words) -> Table:
-    lime = shelf.answer.dose.direction is Direction.LIME
-    currencies = {way.option.currency for way in shelf.ways if way.option.cost_per_mol_acid}
-    currencies |= {way.option.currency for way in shelf.ways if way.option.cost_per_kg_caco3_eq}
+    direction = shelf.answer.dose.direction
+    currencies = {way.option.currency for way in shelf.ways if way.option.cost is not None}
+    currencies |= {
+        way.option.currency for way in shelf.ways if worth_price_said(way.option, None, words=words)
+    }
     shared = currencies.pop() if len(currencies) == 1 else None
-    price = f", {shared}" if shared else ""
-    unit, share = _weight_unit(words)
+    in_currency = Given(shared) if shared else None
     rows = []
     for way in shelf.ways:
         option = way.option
         currency = None if shared else option.currency
-        per = option.cost_per_kg_caco3_eq if lime else option.cost_per_mol_acid
-        scale = share if lime else share * SULFUR_ACID_MOLC_KG
         rows.append(
             (
-                _name(way, names, words),
+                _called(way, names, words),
                 words.rate(option.rate_g_m2),
                 "" if option.amount_g is None else words.amount(option.amount_g),
                 "" if way.packs is None else str(way.packs),
                 "" if option.cost is None else words.money(option.cost, currency),
-                "" if per is None else _small(scale * per, currency, words),
-                half_said(option.weeks_to_half, words) or OVER_THREE_YEARS,
+                worth_price_said(option, currency, words=words),
+                half_said(option.weeks_to_half, words),
                 _salt(option, words),
-                _mind(option, words),
+                _precautions(option, words),
             )
         )
-    of = "lime" if lime else words.text("sulfur's worth")
-    columns = (
-        Column("product"),
-        Column("rate", Align.RIGHT),
-        Column(f"for {whole(case)}", Align.RIGHT),
-        Column("packs", Align.RIGHT),
-        Column(f"cost{price}", Align.RIGHT),
-        Column(f"per {unit} of {of}{price}", Align.RIGHT),
-        Column("half works in", Align.RIGHT),
-        Column("salt, dS/m", Align.RIGHT),
-        Column("mind"),
+    left, right = Align.LEFT, Align.RIGHT
+    titles = (
+        (message("options-column-product"), left),
+        (message("options-column-rate"), right),
+        (message("bed-for-whole", whole=whole_bed(case)), right),
+        (message("products-column-packs"), right),
+        (message("options-column-cost", currency=in_currency), right),
+        (worth_price_title(direction, shared), right),
+        (message("options-column-half"), right),
+        (message("options-column-salt"), right),
+        (message("products-column-precautions"), left),
     )
+    columns = tuple(Column(say(title, words), align) for title, align in titles)
     filled = [i for i in range(len(columns)) if i == 0 or any(row[i] for row in rows)]
     return Table(
         tuple(columns[i] for i in filled), tuple(tuple(row[i] for i in filled) for row in rows)
     )
 
 
-def _name(way: ShelfWay, names: Sequence[str], words: Words) -> str:
+def _called(way: ShelfWay, names: Sequence[str], words: Words) -> str:
     if way.place is None:
-        called = material_called(way.option.material, words).split(" (")[0]
-        return f"{called}, not on the shelf"
-    return f"**{_bare(names[way.place])}**"
+        return say(message("products-not-yours", product=Product(way.option.material)), words)
+    return f"**{_named(names[way.place]).text}**"
 
 
-def _bare(name: str) -> str:
+def _named(name: str) -> Given:
     """A name somebody gave, without the stars that would make it bold."""
-    return name.replace("*", "").strip() or "?"
+    return Given(name.replace("*", "").strip() or "?")
 
 
 def _salt(option: Option, words: Words) -> str:
     rise = option.ec_rise_ds_m
     if rise is None or rise < _SALT_WORTH_SAYING_DS_M:
         return ""
-    return f"+{words.say(rise, Quantity.EC).removesuffix(' dS/m')}"
+    return say(message("options-salt", rise=salt_said(rise)), words)
 
 
-def _mind(option: Option, words: Words) -> str:
-    """The short names of what to mind with one product; the texts stand below the table."""
+def _precautions(option: Option, words: Words) -> str:
+    """The short names of the cautions of one product; their texts stand below the table."""
     codes = [code for code in option.cautions if code not in _BY_PLAN]
     if "over-cap" in option.cautions:
         codes.insert(0, "over-cap")
-    said = [caution_label(code, words=words) for code in codes]
-    return ", ".join([said[0], *(lowered(one) for one in said[1:])]) if said else ""
+    return ", ".join(caution_label(code, words=words) for code in codes)
 
 
-def _remarks(shelf: ShelfForBed, words: Words) -> list[tuple[str, str]]:
-    remarks = []
+def _notes(shelf: ShelfForBed, case: Case) -> list[tuple[Message, Message]]:
+    """What stands below the table, each text under its label."""
+    notes = []
     spread = shelf.answer.dose.published_g_m2
-    if spread is not None:
-        what = "lime" if shelf.answer.dose.direction is Direction.LIME else "sulfur"
-        remarks.append(
-            (
-                "Printed tables",
-                f"For such a soil and step {counted(spread.n_sources, 'printed table')} "
-                f"{'says' if spread.n_sources == 1 else 'say'} {words.rate(spread.low)} to "
-                f"{words.rate(spread.high)} of {what}.",
-            )
+    if spread is not None and spread.n_sources > 0:
+        published = message(
+            "need-published",
+            of="lime" if shelf.answer.dose.direction is Direction.LIME else "sulfur",
+            n=spread.n_sources,
+            range=rate(spread.low, high=spread.high),
         )
-    remarks.append(
-        (
-            "The order",
-            "What has a price stands first, the cheapest by what it does within a year or by the "
-            "day wanted; then the rest, the gentlest first. What passes the limits of three "
-            "seasons, or burns, stands last.",
-        )
-    )
-    remarks.append(("The rate", "It is the whole need; the letter says in which parts it goes on."))
-    return remarks
+        notes.append((message("products-published-label"), published))
+    notes.append((message("products-order-label"), message("products-order", by=case.aim.by)))
+    notes.append((message("products-rate-label"), message("products-rate")))
+    return notes
 
 
 def _care(ways: Sequence[ShelfWay], words: Words) -> Section | None:
@@ -299,18 +326,3 @@ def _care(ways: Sequence[ShelfWay], words: Words) -> Section | None:
     items = tuple(caution_line(one, words=words) for one in told)
     title = say(message("caution-title"), words)
     return Section(title, (Items(items), Paragraph(say(RULES_LINE, words))), Matter.CARE)
-
-
-def _weight(value: float) -> str:
-    """Two or three digits: 3.3, 30, 98, 156."""
-    return f"{value:.0f}" if value >= 10.0 else f"{value:.2g}"
-
-
-def _weight_unit(words: Words) -> tuple[str, float]:
-    return ("lb", POUND_G / 1000.0) if words.units == "us" else ("kg", 1.0)
-
-
-def _small(value: float, currency: str | None, words: Words) -> str:
-    if value >= _SMALLEST_CENT:
-        return words.money(value, currency)
-    return f"{value:.3f}" + (f" {currency}" if currency else "")

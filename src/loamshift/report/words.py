@@ -8,7 +8,7 @@ marks inside a number come with the language.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from typing import Final
@@ -31,6 +31,8 @@ from loamshift.tables.materials import load_materials
 
 LANGUAGES: Final[Mapping[str, str]] = {"uk": BRITISH, "us": AMERICAN}
 """Languages by the spelling a reader asks for; another language goes by its own name."""
+GROUNDS: Final = ("lawn", "field")
+"""Beds whose rates are said for larger areas."""
 _DATES: Final[Mapping[str, str]] = {BRITISH: "d MMMM y", AMERICAN: "MMMM d, y"}
 _DAYS: Final[Mapping[str, str]] = {BRITISH: "d MMMM", AMERICAN: "MMMM d"}
 _STATED: Final = (
@@ -42,6 +44,7 @@ _STATED: Final = (
 )
 """Chosen or measured out by somebody, so said without trailing zeros."""
 _WHOLE: Final = (Quantity.WEEKS, Quantity.ALKALINITY)
+_TEN_CENTS: Final = 0.095
 _FINEST: Final = 6
 """As many digits as two amounts get that would else read the same [count]."""
 MONTHS: Final = (
@@ -85,6 +88,21 @@ class Words:
             raise ValueError(f"spelling is uk or us, not {self.spelling!r}")
         if self.units not in ("metric", "us"):
             raise ValueError(f"units are metric or us, not {self.units!r}")
+
+    def on(self, ground: str) -> Words:
+        """The same reader, told of a bed of this kind: a lawn and a field have rates of their own.
+
+        Parameters
+        ----------
+        ground
+            Kind of the bed [text].
+
+        Returns
+        -------
+        Words
+            The reader [object].
+        """
+        return replace(self, ground=ground if ground in GROUNDS else "bed")
 
     @property
     def language(self) -> str:
@@ -229,6 +247,12 @@ class Words:
     def money(self, value: float, currency: str | None) -> str:
         """A price [units of the currency] with two places, and the currency's name [text]."""
         return self._marks(f"{value:.2f}") + (f" {currency}" if currency else "")
+
+    def unit_price(self, value: float, currency: str | None) -> str:
+        """A price by weight [units of the currency]: a third place below ten cents [text]."""
+        if value >= _TEN_CENTS:
+            return self.money(value, currency)
+        return self._marks(f"{value:.3f}") + (f" {currency}" if currency else "")
 
     # -- words -----------------------------------------------------------------------------
 

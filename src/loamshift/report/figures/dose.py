@@ -43,7 +43,7 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     what = words.text("lime" if lime else "sulfur")
     tables = counted(spread.n_sources, "printed table")
     printed = Band(lo90=spread.low, mid=spread.low, hi90=spread.high)
-    first = _first(answer, what, words)
+    first = _first(answer, case, what, words)
     factor, unit = _scale(words)
     rows = [
         _Row(
@@ -99,9 +99,9 @@ class _Row(NamedTuple):
         return (None, self.values[1], None) if self.kind == "first" else self.values
 
 
-def _first(answer: Answer, what: str, words: Words) -> tuple[_Row, ...]:
+def _first(answer: Answer, case: Case, what: str, words: Words) -> tuple[_Row, ...]:
     """What goes on whatever a test reads, where it can be counted on the same scale."""
-    amount = first_as_pure_g_m2(answer)
+    amount = first_as_pure_g_m2(answer, case.own_materials)
     if amount is None:
         return ()
     said = f"{words.rate(amount)} as pure {what}"

@@ -10,20 +10,26 @@ options-column-cost =
         [none] cost
        *[other] cost, { $currency }
     }
-options-column-per-mole =
+options-column-per-sulfur =
     { $currency ->
-        [none] per mole of acid
-       *[other] per mole of acid, { $currency }
+        [none] { $units ->
+            [us] per lb of sulphur's worth of acid
+           *[metric] per kg of sulphur's worth of acid
+        }
+       *[other] { $units ->
+            [us] per lb of sulphur's worth of acid, { $currency }
+           *[metric] per kg of sulphur's worth of acid, { $currency }
+        }
     }
 options-column-per-lime =
     { $currency ->
         [none] { $units ->
-            [us] per lb of pure lime
-           *[metric] per kg of pure lime
+            [us] per lb of pure lime's worth
+           *[metric] per kg of pure lime's worth
         }
        *[other] { $units ->
-            [us] per lb of pure lime, { $currency }
-           *[metric] per kg of pure lime, { $currency }
+            [us] per lb of pure lime's worth, { $currency }
+           *[metric] per kg of pure lime's worth, { $currency }
         }
     }
 options-column-half = half has reacted after
@@ -45,12 +51,15 @@ options-half-longer = over 3 years
 ## Remarks below the table
 
 options-price-label = Price
-# $sulfur is the weight of pure sulphur that makes one mole of acid.
-options-price-mole = Compare prices by the mole of acid ({ $sulfur } of pure sulphur makes one), not by the bag.
+options-price-sulfur =
+    { $units ->
+        [us] Compare prices by the pound of sulphur's worth of acid, not by the bag. That is the acid that a pound of pure sulphur makes.
+       *[metric] Compare prices by the kilogram of sulphur's worth of acid, not by the bag. That is the acid that a kilogram of pure sulphur makes.
+    }
 options-price-lime =
     { $units ->
-        [us] Compare prices by the pound of pure lime, not by the bag.
-       *[metric] Compare prices by the kilogram of pure lime, not by the bag.
+        [us] Compare prices by the pound of pure lime's worth, not by the bag. Only grains that dissolve within three years count.
+       *[metric] Compare prices by the kilogram of pure lime's worth, not by the bag. Only grains that dissolve within three years count.
     }
 options-salt-label = Salt
 # $limit is the salinity from which sensitive roots suffer.
