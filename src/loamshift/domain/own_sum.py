@@ -28,6 +28,7 @@ class SumUnit(StrEnum):
     PH = "ph"
     PERCENT = "percent"
     DEG_C = "deg-c"
+    DEG_DAYS = "deg-days"
     DAYS = "days"
     WEEKS = "weeks"
     YEARS = "years"

@@ -184,3 +184,11 @@ def test_a_number_the_answer_lacks_is_refused_with_one_that_works(key: str) -> N
     for near in error.value.nearest:
         assert own_sum(case, answer, near).key == near
     assert "For example: loamshift why " in str(error.value)
+
+
+def test_what_is_told_to_type_works_where_nothing_is_near() -> None:
+    case, answer = example(next(path for path in EXAMPLES if path.stem == "overdone-bed"))
+    with pytest.raises(NoSum) as error:
+        own_sum(case, answer, "zzzz")
+    typed = str(error.value).split("loamshift why ", 1)[1].split(" --case")[0]
+    assert own_sum(case, answer, typed).key == typed

@@ -207,7 +207,7 @@ def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
         unit=SumUnit.G_M2,
         inputs=(
             of.counted("N", message("why-in-beds"), float(bed.members), SumUnit.BEDS),
-            of.fixed("e", message("why-in-test-error"), error, SumUnit.PH),
+            of.test_error(error),
         ),
         result=rate(line.part_g_m2) if line.then is Then.PART else None,
     )

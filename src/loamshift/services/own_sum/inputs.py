@@ -388,6 +388,32 @@ def scale(bed: OpenedBed) -> SumInput:
     )
 
 
+def test_error(error_ph: float) -> SumInput:
+    """The error of one careful test, with the scatter of its year.
+
+    Parameters
+    ----------
+    error_ph
+        Standard deviation [pH].
+
+    Returns
+    -------
+    SumInput
+        The figure with where it comes from [object].
+    """
+    row = load_parameters()["verdict"]["reading_scatter_sd"]
+    return SumInput(
+        symbol="e",
+        name=message("why-in-test-error"),
+        value=error_ph,
+        unit=SumUnit.PH,
+        origin=Origin.TABLE,
+        row="verdict.reading_scatter_sd",
+        source_key=row.source_key,
+        evidence=row.evidence,
+    )
+
+
 def gram(*, acidify: bool) -> SumInput:
     """Sulfur that makes one mmolc of acid, or lime that takes it up.
 

@@ -53,14 +53,17 @@ _INDEX: Final = re.compile(r"\[(\d+)\]")
 class NoSum(InputError):
     """The answer has no number of this name, or none with a sum; ``nearest`` lists keys like it."""
 
-    def __init__(self, key: str, name: str, nearest: tuple[str, ...]) -> None:
+    def __init__(
+        self, key: str, name: str, nearest: tuple[str, ...], *, known: tuple[str, ...] = ()
+    ) -> None:
         self.key = key
         self.nearest = nearest
-        first = nearest[0] if nearest else "verdict.ph_now"
         more = f" The nearest it has are {', '.join(nearest)}." if nearest else ""
+        first = next(iter((*nearest, *known)), "")
+        typed = f"{first} --case CASE.toml" if first else "dose.acid_mmolc_kg"
         super().__init__(
-            f"The answer for {name} has no sum for “{key}”.{more} For example: loamshift why "
-            f"{first} --case CASE.toml"
+            f"The answer for {name} has no sum for “{key}”.{more} "
+            f"For example: loamshift why {typed}"
         )
 
 
@@ -91,7 +94,7 @@ def own_sum(case: Case, answer: Answer, key: str) -> OwnSum:
     wanted = full_key(key, makers)
     if wanted is None:
         name = f"“{answer.name}”" if answer.name else "this bed"
-        raise NoSum(key.strip(), name, _nearest(key, makers))
+        raise NoSum(key.strip(), name, _nearest(key, makers), known=tuple(makers))
     return makers[wanted](open_bed(case, answer), wanted)
 
 

@@ -43,7 +43,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
                 says=message("why-step-warmth", start=start, day=day, days=days),
                 symbol="H",
                 value=degree_days,
-                unit=SumUnit.NONE,
+                unit=SumUnit.DEG_DAYS,
                 inputs=(*warmth, lowest),
             )
         )
@@ -71,7 +71,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
             unit=SumUnit.DAYS,
             inputs=(
                 of.parameter("y", "advice.early_share"),
-                of.fixed("e", message("why-in-test-error"), error, SumUnit.PH),
+                of.test_error(error),
                 of.counted("N", message("why-in-beds"), float(bed.members), SumUnit.BEDS),
             ),
             day=day,

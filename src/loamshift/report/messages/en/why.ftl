@@ -87,6 +87,7 @@ why-unit-mm = { $n } mm
 why-unit-ph = { $n }
 why-unit-percent = { $n }%
 why-unit-deg-c = { $n }°C
+why-unit-deg-days = { $n } degree days
 why-unit-days = { $n ->
     [1] 1 day
    *[other] { $n } days
