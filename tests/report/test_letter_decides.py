@@ -168,7 +168,7 @@ def test_two_tests_have_two_tables() -> None:
 def test_chances_are_counts_of_100_such_beds() -> None:
     answer, _ = rule()
     assert odds(answer, read_by(PhMethod.WATER_1_1)) == (
-        "Of 100 beds like this one treated this way, about 62 would be between pH 4.8 and 5.8 on "
+        "Of 100 beds like this one treated this way, about 62 would be between 4.8 and 5.8 on "
         "20 April 2029 and a year later. With the best single amount and no test, about 31 in 100 "
         "would. In about 3 of 100 such beds, the plan itself would make the soil too acid for the "
         "plants at some point."

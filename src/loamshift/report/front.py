@@ -23,7 +23,7 @@ from loamshift.report.figures.decides import decides_figure
 from loamshift.report.headline import headline, next_test
 from loamshift.report.holding import pull_back, upkeep_habit
 from loamshift.report.letter_branches import depends_on
-from loamshift.report.letter_care import cautions_to_handle
+from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.letter_head import method_said
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.own_method import in_own_method, own_method
@@ -34,6 +34,20 @@ _IN_HEADLINE = "verdict-start"
 """Sentences of the verdict that the headline and the table below say already."""
 _OF_A_TEST = frozenset({"acid-handling"})
 """Cautions of a test itself: nothing else is handled while the verdict waits for it."""
+_MOST_CAUTIONS = 3
+"""So many stand on the front sheet; all stand behind it [count]."""
+_ALWAYS = frozenset({"children-pets"})
+"""Cautions that are never left to the sheets behind."""
+_TEST_OF = {
+    "verdict-buffering-change": "titration",
+    "verdict-buffering-either-change": "titration",
+    "verdict-fizz-change": "soil.fizz",
+    "verdict-free-lime-change": "soil.carbonate_pct",
+    "verdict-less-lime-change": "soil.carbonate_pct",
+    "verdict-water-alkalinity-change": "water.alkalinity",
+    "verdict-water-weekly-change": "water.weekly",
+}
+"""Tests that a verdict asks for, by the field of the case file that they fill in."""
 _UNDER = {
     Decision.MEASURE_FIRST: "front-would-settle",
     Decision.EFFORT: "front-would-ease",
@@ -103,10 +117,18 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
     if told:
         blocks.append(Paragraph(told))
     change = say_sentence(verdict.would_change_if, words)
-    if change and verdict.decision is not Decision.MEASURE_FIRST:
+    if change and verdict.decision is not Decision.MEASURE_FIRST and not _asked_below(answer):
         label = _UNDER.get(verdict.decision, "front-would-change")
         blocks.append(Note(change, say(message(label), words)))
     return Section(None, tuple(blocks), Matter.OPENING, Sheet.FRONT)
+
+
+def _asked_below(answer: Answer) -> bool:
+    """True where what would change it is the very test that is worth making."""
+    change = answer.verdict.would_change_if
+    if not isinstance(change, Message) or not answer.missing:
+        return False
+    return _TEST_OF.get(change.key) == answer.missing[0].field
 
 
 def _shorter(because: Worded, *, instead_below: bool) -> Worded:
@@ -280,11 +302,17 @@ def _precautions(answer: Answer, words: Words) -> Section | None:
     used = [one for one in cautions_to_handle(answer) if not waits or one.code in _OF_A_TEST]
     if not used:
         return None
-    told = " ".join(
-        [*(say_sentence(one.short, words) for one in used), say(message("caution-rules"), words)]
-    )
+    first = used
+    if len(used) > _MOST_CAUTIONS:
+        keep = [one for one in used if one.code in _ALWAYS]
+        others = [one for one in used if one.code not in _ALWAYS]
+        first = [*others[: _MOST_CAUTIONS - len(keep)], *keep]
+    told = [say_sentence(one.short, words) for one in first]
+    if len(first) < len(used):
+        told.append(say(message("front-more-care"), words))
+    told.append(say(RULES_LINE, words))
     heading = say(message("front-precautions"), words)
-    return Section(heading, (Paragraph(told),), Matter.BESIDE, Sheet.FRONT)
+    return Section(heading, (Paragraph(" ".join(told)),), Matter.BESIDE, Sheet.FRONT)
 
 
 def _worth_measuring(answer: Answer, words: Words) -> Section | None:

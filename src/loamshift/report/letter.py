@@ -62,6 +62,7 @@ def letter_from_answer(
     The front sheet says what to do. The working behind it begins with a rescue where there is
     one, then says how much and why, what was learned, and what the answer rests on.
     """
+    words = words.on(case.bed.kind.value)
     numbers = source_numbers(line.key for line in answer.sources)
     need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
     plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))

@@ -43,7 +43,7 @@ COURSE_MM: Final = 102.0
 DECIDES_MM: Final = 160.0
 """Room for the brackets beside the course."""
 _PX_PER_MM: Final = 96.0 / 25.4
-"""Pictures are set as large as they are drawn, so that their words are 9 pt."""
+"""Pictures are printed as large as they are drawn: their smallest letters have 9 points."""
 _HALF: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS)
 _SPARE: Final = (FigureKind.OPTIONS, FigureKind.CLAIMS, FigureKind.DOSE)
 """Pictures of what the sentences and the table around them say whole: left out of a long letter."""

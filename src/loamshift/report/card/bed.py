@@ -44,6 +44,7 @@ def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
     Card
         The card [object].
     """
+    words = words.on(case.bed.kind.value)
     said = opening(answer, case, words=words)
     lead, *rest = (b.text for b in said.blocks if isinstance(b, Paragraph))
     because = rest[0] if rest else ""

@@ -39,6 +39,7 @@ def rescue_sheet(
     Card or None
         Nothing where there is nothing to put right [object].
     """
+    words = words.on(case.bed.kind.value)
     rescue = answer.rescue
     section = putting_right(answer, words=words)
     if rescue is None or section is None:

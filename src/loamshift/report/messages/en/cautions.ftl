@@ -40,7 +40,7 @@ caution-nitrogen-short = Give only as much nitrogen as the plants need. What the
 caution-nitrogen-label = Nitrogen
 
 caution-hydrogen-sulfide = In waterlogged soil, sulphur and sulphates turn to hydrogen sulphide, which kills roots. Put none on saturated ground: drain it first. A smell of rotten eggs or a black layer means stop, drain, and add no more sulphur. Do not dig with your face close to the ground: the nose stops noticing the gas where it is dangerous.
-caution-hydrogen-sulfide-short = Put no sulphur on waterlogged ground: it turns to a gas that kills roots. A smell of rotten eggs means stop and drain.
+caution-hydrogen-sulfide-short = Put no sulphur on waterlogged ground: it turns to a gas that harms roots and people.
 caution-hydrogen-sulfide-label = Wet ground
 
 caution-iron-stain = Iron sulphate stains paving, stone and clothes rust-brown. Sweep it off at once while it is dry, then water only the bed.

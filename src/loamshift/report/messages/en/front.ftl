@@ -55,7 +55,7 @@ headline-go-in-parts = Go ahead: apply { $amount } of { $product } in { WORD($n)
 
 ## Below the headline
 
-front-chance = Of 100 beds like this one treated this way, { $share } would be between pH { $low } and { $high } on { $day } and a year later.
+front-chance = Of 100 beds like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
 front-would-change = What would change this
 front-would-settle = What would settle it
 front-would-ease = What would make it easier
@@ -115,6 +115,8 @@ front-between = { $range }
 front-undo = What will undo it
 front-holds = What holds it there
 front-precautions = Precautions
+# Where there are more cautions than the front sheet has room for.
+front-more-care = More precautions: next sheets.
 front-measure = Worth measuring
 front-working = The working: how much and why, other products, sources
 
