@@ -126,7 +126,7 @@ def true_beds(context: BedContext, *, count: int, seed: int, days_ahead: int) ->
                 for field in fields(MemberParameters)
             }
         ),
-        one_by_one[0].words,
+        one_by_one[0].causes,
         np.concatenate([one.draws for one in one_by_one]),
         np.concatenate([one.reading_z for one in one_by_one]),
     )

@@ -7,15 +7,15 @@ import math
 import operator
 import types
 import typing
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import MISSING, dataclass, field, fields, is_dataclass
 from datetime import date
 from enum import StrEnum
 from typing import Any, Final
 
-from loamshift.case.mend import shown
-from loamshift.case.plain import is_clean, tell
-from loamshift.domain.message import Message, Prose
+from loamshift.case.mend import quoted, shown
+from loamshift.case.plain import Tried, is_clean, tell
+from loamshift.domain.message import Given, Listed, Message, Prose, message
 from loamshift.errors import Fault, LoamshiftError
 
 TAG: Final = "block"
@@ -41,7 +41,7 @@ def _as_text(hint: Any) -> Any:
         kept = [part for part in parts if part not in (Message, Prose)]
         return functools.reduce(operator.or_, kept)
     if origin is tuple:
-        return tuple[tuple(_as_text(part) for part in parts)]
+        return types.GenericAlias(tuple, tuple(_as_text(part) for part in parts))
     return hint
 
 
@@ -137,7 +137,7 @@ class Codec:
         if len(wanted) > 1 and all(self._tag(hint) for hint in wanted):
             return self._tagged(value, path, faults)
         for hint in wanted[:-1]:
-            tried: list[Fault] = []
+            tried = Tried()
             result = self.decode(value, hint, path, tried)
             if not tried:
                 return result
@@ -147,16 +147,15 @@ class Codec:
         name = value.get(TAG) if isinstance(value, dict) else None
         kind = self.tags.get(name) if isinstance(name, str) else None
         if kind is None:
-            names = ", ".join(self.tags)
             where = f"{path}.{TAG}" if isinstance(value, dict) else path
-            return _wrong(name, f"a block that is one of {names}", where, faults)
+            return _wrong(name, _one_of(self.tags), where, faults)
         return self._part(value, kind, path, faults)
 
     def _tuple(self, value: Any, hints: tuple[Any, ...], path: str, faults: list[Fault]) -> Any:
         if not isinstance(value, list):
-            return _wrong(value, "a list", path, faults)
+            return _wrong(value, _needed("list"), path, faults)
         if hints[-1] is not Ellipsis and len(value) != len(hints):
-            return _wrong(value, f"a list of {len(hints)}", path, faults)
+            return _wrong(value, message("answer-list-of", count=len(hints)), path, faults)
         each = [hints[0]] * len(value) if hints[-1] is Ellipsis else hints
         return tuple(
             self.decode(part, item, f"{path}[{place}]", faults)
@@ -165,46 +164,46 @@ class Codec:
 
     def _part(self, value: Any, kind: type, path: str, faults: list[Fault]) -> Any:
         if not isinstance(value, dict):
-            return _wrong(value, "a table", path, faults)
+            return _wrong(value, _needed("table"), path, faults)
         here = f"{path}." if path else ""
         hints, before = type_hints(kind), len(faults)
         tag = self._tag(kind)
         if tag is not None and value.get(TAG) != tag:
-            _wrong(value.get(TAG), f"“{tag}”", f"{here}{TAG}", faults)
+            _wrong(value.get(TAG), _one_of((tag,)), f"{here}{TAG}", faults)
         for key in value:
             if key not in hints and not (tag is not None and key == TAG):
-                tell(faults, f"{here}{shown(key)}", None, "unknown key")
+                tell(faults, f"{here}{shown(key)}", None, message("answer-unknown-key"))
         found = {}
         for part in fields(kind):
             if part.name in value:
                 where = f"{here}{part.name}"
                 found[part.name] = self.decode(value[part.name], hints[part.name], where, faults)
             elif part.default is MISSING:
-                tell(faults, f"{here}{part.name}", None, "this key is missing")
+                tell(faults, f"{here}{part.name}", None, message("case-missing"))
         if len(faults) != before:
             return None
         try:
             return kind(**found)
         except ValueError as error:
-            tell(faults, path, None, str(error))
+            tell(faults, path, None, message("answer-impossible", why=quoted(error)))
             return None
 
     def _scalar(self, value: Any, hint: Any, path: str, faults: list[Fault]) -> Any:
         if hint is type(None):
-            return None if value is None else _wrong(value, "null", path, faults)
+            return None if value is None else _wrong(value, _needed("null"), path, faults)
         if hint is bool and isinstance(value, bool):
             return value
         if hint in (int, float) and isinstance(value, (int, float)) and not isinstance(value, bool):
             if abs(value) > LARGEST_NUMBER:
-                return _wrong(value, "a number of this world", path, faults)
+                return _wrong(value, message("answer-number-too-large"), path, faults)
             if hint is float:
                 return value if self.whole_stays else float(value)
             if isinstance(value, int):
                 return value
         if isinstance(value, str):
             if hint is str:
-                wanted = "a text without control codes"
-                return value if is_clean(value) else _wrong(value, wanted, path, faults)
+                wrong = message("answer-control-codes")
+                return value if is_clean(value) else _wrong(value, wrong, path, faults)
             try:
                 if hint is date:
                     return date.fromisoformat(value)
@@ -212,11 +211,36 @@ class Codec:
                     return hint(value)
             except ValueError:
                 pass
-        return _wrong(value, kind_words(hint), path, faults)
+        return _wrong(value, _kind_needed(hint), path, faults)
 
 
-def _wrong(value: Any, wanted: str, path: str, faults: list[Fault]) -> None:
-    tell(faults, path, "null" if value is None else value, f"{wanted} belongs here")
+def _wrong(value: Any, wrong: Message, path: str, faults: list[Fault]) -> None:
+    tell(faults, path, "null" if value is None else value, wrong)
+
+
+def _needed(kind: str) -> Message:
+    return message("answer-kind-needed", kind=kind)
+
+
+def _one_of(names: Iterable[str]) -> Message:
+    listed = Listed(tuple(Given(f"“{name}”") for name in names), either=True)
+    return message("answer-one-of", names=listed)
+
+
+def _kind_needed(hint: Any) -> Message:
+    if isinstance(hint, type) and issubclass(hint, StrEnum):
+        return _one_of(kind.value for kind in hint)
+    return _needed(_KINDS.get(hint, "table"))
+
+
+_KINDS: Final[Mapping[Any, str]] = {
+    float: "number",
+    int: "whole-number",
+    bool: "true-or-false",
+    str: "text",
+    date: "date",
+    type(None): "null",
+}
 
 
 def kind_words(hint: Any) -> str:

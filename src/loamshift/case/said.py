@@ -73,7 +73,7 @@ def in_words(part: _T, words: Words, said: dict[str, Any], pointer: str = "") ->
     return part
 
 
-def with_messages(part: _T, said: Mapping[str, Any], faults: list[Fault]) -> _T:
+def with_messages(part: _T, said: Any, faults: list[Fault]) -> _T:
     """A part of an answer with the messages of its file in place of their texts.
 
     Parameters
@@ -91,15 +91,16 @@ def with_messages(part: _T, said: Mapping[str, Any], faults: list[Fault]) -> _T:
         The same with messages [object].
     """
     if not isinstance(said, Mapping):
-        tell(faults, SAID, None, "a table belongs here")
+        tell(faults, SAID, None, message("answer-kind-needed", kind="table"))
         return part
     found: dict[str, Prose | Message] = {}
     for pointer, plain in said.items():
         try:
             found[pointer] = _said(plain)
         except (KeyError, TypeError, ValueError, AttributeError):
-            tell(faults, f"{SAID}.{pointer}", None, "this is not a message")
-    return _put(part, found, "")
+            tell(faults, f"{SAID}.{pointer}", None, message("answer-not-a-message"))
+    put: _T = _put(part, found, "")
+    return put
 
 
 def _put(part: Any, found: Mapping[str, Prose | Message], pointer: str) -> Any:

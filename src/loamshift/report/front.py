@@ -189,8 +189,8 @@ def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
     """
     if answer.verdict.decision is Decision.MEASURE_FIRST and answer.branches:
         open_question = depends_on(answer, words=words)
-        heading = say(message("front-test-decides"), words)
-        return None if open_question is None else replace(open_question, heading=heading)
+        named = say(message("front-test-decides"), words)
+        return None if open_question is None else replace(open_question, heading=named)
     if answer.verdict.decision is Decision.MEASURE_FIRST:
         return None  # weights under a verdict that waits would be spread
     figure = decides_figure(answer, case, words=words)

@@ -7,7 +7,7 @@ from datetime import date
 
 from loamshift.domain.answer import Answer, Application, Decision, PlanPart, Reason
 from loamshift.domain.case import BedKind, Case
-from loamshift.domain.message import Measure, Message, Product, amount, message, rate
+from loamshift.domain.message import Measure, Message, Product, Value, amount, message, rate
 from loamshift.report.bed_names import plants_wanted, this_bed
 from loamshift.report.letter_head import reading_in_force
 
@@ -153,7 +153,7 @@ def _go(answer: Answer, case: Case) -> Message:
             return message("headline-nothing-yet", day=test)
         return message("headline-upkeep-inside", these=this_bed(case))
     days = sorted({part.date for part in parts})
-    first = {
+    first: dict[str, Value] = {
         "amount": much_of([part for part in parts if part.material == parts[0].material]),
         "product": Product(parts[0].material),
         "day": days[0],

@@ -7,9 +7,9 @@ marks inside a number come with the language.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
 from functools import cache
 from typing import Final
 
@@ -256,22 +256,22 @@ class Words:
 
     # -- words -----------------------------------------------------------------------------
 
-    def date(self, day: date) -> str:
+    def date(self, day: datetime.date) -> str:
         """A date [calendar] as ``20 April 2026`` or ``April 20, 2026`` [text]."""
         pattern = _DATES.get(self.language, "long")
         return format_date(day, pattern, locale=_locale(self.language))
 
-    def day(self, day: date) -> str:
+    def day(self, day: datetime.date) -> str:
         """A day of any year [calendar] as ``20 April`` or ``April 20`` [text]."""
         pattern = _DAYS.get(self.language, "d MMMM")
         return format_date(day, pattern, locale=_locale(self.language))
 
     def month(self, month: int, *, short: bool = False) -> str:
         """A month by its number [1-12], whole or in three letters [text]."""
-        width = "abbreviated" if short else "wide"
-        return str(get_month_names(width, locale=_locale(self.language))[month])[
-            : 3 if short else 99
-        ]
+        locale = _locale(self.language)
+        names = get_month_names("abbreviated" if short else "wide", locale=locale)
+        name = str(names[month])
+        return name[:3] if short else name
 
     def text(self, text: str) -> str:
         """A name or a text [text] in this reader's spelling, with its capitals [text]."""
@@ -306,8 +306,8 @@ class Words:
 
     def listed(self, parts: Sequence[str], *, either: bool = False) -> str:
         """``a, b and c`` from parts [text], or with ``or`` before the last [text]."""
-        style = "or" if either else "standard"
-        return format_list(list(parts), style=style, locale=_locale(self.language))
+        locale = _locale(self.language)
+        return format_list(list(parts), style="or" if either else "standard", locale=locale)
 
     def _beside(self, value: float, other: float, quantity: Quantity) -> str:
         """A number in digits that tell it from another of its kind."""

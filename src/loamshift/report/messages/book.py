@@ -55,10 +55,15 @@ class Book:
                 for key, entry in entries_of(text):
                     self._entries.setdefault(key, (entry, last))
         self._respell = respell
+        functions: dict[str, Any] = {
+            "WORD": self._in_letters,
+            "CAPITAL": _capital,
+            "LOWER": _lower,
+        }
         self._bundle = FluentBundle(
             [language],
             use_isolating=False,
-            functions={"WORD": self._in_letters, "CAPITAL": _capital, "LOWER": _lower},
+            functions=functions,
         )
         self._read: set[str] = set()
         self._lock = Lock()

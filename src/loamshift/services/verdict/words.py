@@ -144,7 +144,7 @@ def _stay(context: BedContext, judged: Judgement) -> Message:
     """How many beds stay near the range if nothing is done, and until when."""
     by = wanted_by(context.case)
     until = by if by is not None and by > context.case.today else None
-    return message("verdict-stay", stay=in_100(judged.stays), until=until)
+    return message("verdict-stay", stay=in_100(judged.stays or 0.0), until=until)
 
 
 def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
