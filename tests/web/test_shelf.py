@@ -85,10 +85,19 @@ def test_faults_stand_by_their_fields_and_nothing_typed_is_lost(
     assert not kept(Product, office).exists()
 
 
-@pytest.mark.parametrize("purity", ["0", "140", "much"])
-def test_a_strength_that_is_none_is_told(client: Browser, office: Office, purity: str) -> None:
+@pytest.mark.parametrize(
+    ("purity", "said"),
+    [
+        ("0", "0% is not a strength."),
+        ("140", "“140” must be from 0"),
+        ("much", "“much” must start with a number."),
+    ],
+)
+def test_a_strength_that_is_none_is_told(
+    client: Browser, office: Office, purity: str, said: str
+) -> None:
     answer = client.post("/shelf/new", {**CHIPS, "purity_pct": purity})
-    assert answer.status_code == 422
+    assert answer.status_code == 422 and said in answer.content.decode()
     assert not kept(Product, office).exists()
 
 
@@ -132,17 +141,17 @@ def test_products_are_ranked_for_the_bed_in_hand(
     client.post("/shelf/new", {**CHIPS, "name": "Lime", "material": "garden lime"})
     shown = page(client, f"/shelf/?bed={bed.pk}")
     ranked = shown.split('id="for-bed"')[1]
-    assert ranked.index("Powder") < ranked.index("Chips") < ranked.index("not on the shelf")
-    assert "Lime does not lower the pH and is left out here." in ranked
-    assert "Printed tables" in ranked and "Precautions" in ranked
-    assert "per kg of sulphur's worth" in html.unescape(ranked)
-    assert "(invented)" in shown
+    assert ranked.index("Powder") < ranked.index("Chips") < ranked.index("not among your products")
+    assert "Lime does not lower the pH and is left out." in ranked
+    assert "Published tables" in ranked and "Precautions" in ranked
+    assert "per kg of sulphur's worth of acid" in html.unescape(ranked)
+    assert "(example)" in shown
 
 
 def test_a_bed_with_products_of_its_own_says_so(
     client: Browser, office: Office, bed: Bed, chips: Product
 ) -> None:
-    said = "products of its own, and its letter uses those"
+    said = "names its own products, and its letter uses those"
     assert said not in page(client, f"/shelf/?bed={bed.pk}")
     bed.case_text += '\n[[on_hand]]\nmaterial = "urea"\n'
     Writer(office, what="Changed it").change(bed, seen_version=bed.version)
@@ -195,7 +204,9 @@ def test_us_words(client: Browser, office: Office, chips: Product) -> None:
     office.save()
     shown = page(client)
     assert "ulphur" not in shown.replace("Sulphur chips", "")
-    assert "pound of lime" in shown
+    shown = html.unescape(shown)
+    assert "pound of pure lime's worth" in shown and "GBP per lb of sulfur's worth" in shown
+    assert "per kg" not in shown and "100 lb" in shown
 
 
 WEAK = {
@@ -214,8 +225,8 @@ def test_a_product_is_known_by_its_label(client: Browser, office: Office) -> Non
     weak = kept(Product, office).get()
     assert (weak.material, weak.label) == ("Weak bag", "s_element_pct = 30, filler_pct = 70")
     shown = html.unescape(page(client))
-    assert "acid of 30 kg of sulphur in 100 kg" in shown and "30 % S" in shown
-    assert "4.00 GBP per kg of sulphur's worth" in shown
+    assert "30 kg of sulphur's worth of acid per 100 kg" in shown and ">30% S<" in shown
+    assert "4.00 GBP per kg of sulphur's worth of acid" in shown
     form = page(client, f"/shelf/{weak.pk}")
     assert '<details class="label" open>' in form
     assert 'name="label.s_element_pct" id="p-label.s_element_pct" value="30"' in form
@@ -229,10 +240,32 @@ def test_faults_of_a_label_stand_by_their_figures(client: Browser, office: Offic
     answer = client.post("/shelf/new", wrong)
     shown = answer.content.decode()
     assert answer.status_code == 422 and shown.count('aria-invalid="true"') == 2
-    assert "write “S, elemental” = 90" in shown and "_pct =" not in shown
+    assert "“S, elemental”" in shown and "_pct" not in re.sub("<[^>]*>", " ", shown)
     full = client.post("/shelf/new", {**WEAK, "label.n_urea_pct": "46"}).content.decode()
     assert "need at least" in full and 'id="p-label-said"' in full
     assert not kept(Product, office).exists()
+    office.words, office.units = "us", "us"
+    office.save()
+    twice = {**WEAK, "label.so3_pct": "9", "label.s_sulfate_pct": "5", "purity_pct": "30"}
+    told = client.post("/shelf/new", twice).content.decode()
+    assert "“S as sulfate”" in told and "leave “Strength on the label, per cent” out" in told
+
+
+def test_what_is_no_material_is_told_in_the_words_of_the_form(
+    client: Browser, office: Office
+) -> None:
+    told = client.post("/shelf/new", {**CHIPS, "material": "moon dust"}).content.decode()
+    assert "Choose one from the list that opens in the field." in told
+    assert "loamshift materials" not in told
+    near = client.post("/shelf/new", {**CHIPS, "material": "flowers of sulfr"}).content.decode()
+    assert "Did you mean" in near
+
+
+def test_the_strength_of_a_label_is_what_acts_in_it(client: Browser, office: Office) -> None:
+    feed = {**WEAK, "label.s_element_pct": "", "label.filler_pct": ""}
+    feed |= {"label.n_ammonium_pct": "21", "label.s_sulfate_pct": "24"}
+    client.post("/shelf/new", feed)
+    assert ">21% ammonium N<" in page(client)
 
 
 def test_a_weak_and_a_strong_bag_are_compared(client: Browser, office: Office) -> None:
@@ -242,7 +275,7 @@ def test_a_weak_and_a_strong_bag_are_compared(client: Browser, office: Office) -
     client.post("/shelf/new", strong)
     one, other = (kept(Product, office).get(name=f"{name} bag").pk for name in ("Weak", "Strong"))
     shown = html.unescape(page(client, f"/shelf/?one={one}&other={other}"))
-    assert "Weak bag is the cheaper: 4.00 GBP per kg of sulphur's worth" in shown
+    assert "Weak bag is cheaper: 4.00 GBP per kg of sulphur's worth of acid" in shown
     assert "1 kg of Strong bag does the work of 3.3 kg of Weak bag." in shown
     assert "Choose two different products." in page(client, f"/shelf/?one={one}&other={one}")
-    assert "the cheaper" not in page(client, "/shelf/?one=x&other=y")
+    assert "is cheaper" not in page(client, "/shelf/?one=x&other=y")

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Final
 
-from loamshift.domain.message import Given, Message, Prose, Value, message
-from loamshift.domain.worded_error import WordedFault
+from loamshift.domain.label import Label
+from loamshift.domain.message import Given, Message, message, percent
+from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault
 from loamshift.report.messages import say
+from loamshift.report.messages.refusal import fault_text
 from loamshift.report.words import Words
+from loamshift.services.materials.labelled import label_shares
 
 Name = Message | str
 """What a figure is called: a message, or the sign of the element, the same in every language."""
@@ -60,40 +62,64 @@ LABEL_GROUPS: Final[tuple[tuple[Message, Mapping[str, Name]], ...]] = (
     ),
 )
 """Every figure of a label by its key, under the heading it has on a bag."""
+_STRENGTHS: Final[Mapping[str, str]] = {
+    "s_element": "products-strength-sulfur",
+    "n_ammonium": "products-strength-ammonium",
+    "n_urea": "products-strength-urea",
+    "n_nitrate": "products-strength-nitrate",
+    "n_slow": "products-strength-slow",
+    "fe_sulfate": "products-strength-iron",
+    "al_sulfate": "products-strength-aluminium",
+    "nv_as_caco3": "products-strength-lime",
+}
+"""What acts on the pH in a label, by the message that says how much."""
 _KEY: Final = re.compile(r"[a-z][a-z0-9_]*_pct")
+_TABLE: Final = re.compile(r"\{ (.*?) \}")
 
 
-def in_form_words(found: Fault) -> Fault:
-    """A fault of a label with the names of the form's fields for the keys of the file.
+def in_form_words(found: Fault, words: Words) -> Fault:
+    """A fault of a product with the names of the form's fields for the keys of the file.
 
     Parameters
     ----------
     found
         The fault, as the case file has it [object].
+    words
+        Language and units of the reader [object].
 
     Returns
     -------
     Fault
         The same for a page [object].
     """
-    if isinstance(found, WordedFault) and found.said:
-        sentences = tuple(_renamed(one) for one in found.said.sentences)
-        return replace(found, said=Prose(sentences))
-    return replace(found, problem=_in_form(found.problem), mend=_in_form(found.mend))
+    text = _TABLE.sub(r"\1", fault_text(found, words))
+    named = {key: name for _, rows in LABEL_GROUPS for key, name in rows.items()}
+    named["purity_pct"] = message("products-purity")
+    text = _KEY.sub(
+        lambda key: f"“{say(named[key[0]], words)}”" if key[0] in named else key[0], text
+    )
+    return fault(found.path, message("verbatim", text=Given(text)), given=found.given)
 
 
-def _renamed(said: Message) -> Message:
-    values: dict[str, Value] = {
-        name: Given(_in_form(value.text))
-        if isinstance(value, Given)
-        else _renamed(value)
-        if isinstance(value, Message)
-        else value
-        for name, value in said.values.items()
-    }
-    return message(said.key, **values)
+def strength_said(label: Label, words: Words) -> str:
+    """What acts on the pH in a product, as its label has it.
 
+    Parameters
+    ----------
+    label
+        The analysis [object].
+    words
+        Language and units of the reader [object].
 
-def _in_form(text: str) -> str:
-    named = {key: say(name, Words()) for _, rows in LABEL_GROUPS for key, name in rows.items()}
-    return _KEY.sub(lambda key: f"“{named.get(key[0], key[0])}”", text)
+    Returns
+    -------
+    str
+        Such as ``24% ammonium N, 6% S``; empty where nothing acts [text].
+    """
+    shares = label_shares(label)
+    acting = [
+        say(message(key, share=percent(100.0 * shares[name])), words)
+        for name, key in _STRENGTHS.items()
+        if shares.get(name)
+    ]
+    return ", ".join(acting)

@@ -18,8 +18,7 @@ from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.shelf import shelf_prices
 from loamshift.store.models import Product
 from loamshift.web.cases import case_of, text_of
-from loamshift.web.problems import whole_fault, with_mend
-from loamshift.web.product_label import in_form_words
+from loamshift.web.problems import names_another, whole_fault, with_mend
 
 ASKED: Final = (
     "name",
@@ -196,9 +195,7 @@ def _here(found: Fault, told: Mapping[str, str]) -> Fault:
     """A fault of a case with the name of the field, and what to do on this page."""
     name = found.path.removeprefix(_AT)
     found = replace(found, path=name, given=found.given or told.get(name, ""))
-    if name.startswith(_LABEL):
-        return in_form_words(found)
-    if name == "material" and "`" in found.mend:
+    if name == "material" and found.given and not names_another(found):
         return with_mend(found, message("products-material-list"))
     if name == "price":
         return with_mend(found, message("products-price-number"))

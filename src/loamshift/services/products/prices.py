@@ -9,7 +9,8 @@ from typing import Final
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import OnHand
 from loamshift.domain.material import Material, MaterialGroup
-from loamshift.errors import InputError
+from loamshift.domain.message import message, percent
+from loamshift.domain.worded_error import WordedError
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 
@@ -39,7 +40,7 @@ def as_sold(material: Material, *, purity_pct: float | None) -> Material:
 
     Raises
     ------
-    InputError
+    WordedError
         Where the figure is no percentage.
 
     Notes
@@ -54,9 +55,8 @@ def as_sold(material: Material, *, purity_pct: float | None) -> Material:
     if purity_pct is None:
         return material
     if not 0.0 < purity_pct <= 100.0:
-        raise InputError(
-            f"purity {purity_pct:g} % of {material.key} must lie above 0 and up to 100"
-        )
+        wrong = message("products-purity-outside", given=percent(purity_pct))
+        raise WordedError(wrong)
     frac = purity_pct / 100.0
     if material.group is MaterialGroup.SULFUR:
         return replace(material, elemental_s_frac=frac)

@@ -14,9 +14,8 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from loamshift.case.label import label_short
 from loamshift.domain.case import OnHand
-from loamshift.domain.message import Given, Message, message, number
+from loamshift.domain.message import Given, Message, message, percent
 from loamshift.errors import Fault, InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
@@ -40,7 +39,7 @@ from loamshift.web.price_list import (
     price_list_csv,
     read_price_list,
 )
-from loamshift.web.product_label import LABEL_GROUPS
+from loamshift.web.product_label import LABEL_GROUPS, in_form_words, strength_said
 from loamshift.web.products import ASKED, LABEL_FIELDS, entry_of, read_product, said_of, usable
 from loamshift.web.wording import words_for
 
@@ -253,10 +252,8 @@ def _called(product: Product, words: Words) -> str:
 
 def _strength(product: Product, item: OnHand | None, words: Words) -> str:
     if item is not None and item.material.label is not None:
-        return words.text(label_short(item.material.label, nothing=""))
-    if product.purity_pct is None:
-        return ""
-    return say(message("products-percent", value=number(product.purity_pct)), words)
+        return strength_said(item.material.label, words)
+    return "" if product.purity_pct is None else words.measure(percent(product.purity_pct))
 
 
 def _what(product: Product, done: str) -> Message:
@@ -331,7 +328,8 @@ def _form(
     now: Mapping[str, str] | None = None,
 ) -> HttpResponse:
     """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
-    wrong = {fault.path: fault for fault in faults}
+    words = words_of(office_of(request))
+    wrong = {fault.path: in_form_words(fault, words) for fault in faults}
     labels = {
         "name": message("page-name"),
         "material": message("products-material"),
@@ -341,8 +339,6 @@ def _form(
         "currency": message("products-currency"),
         "note": message("page-note"),
     }
-
-    words = words_of(office_of(request))
 
     def field(name: str, label: Message | str) -> dict[str, Any]:
         return {

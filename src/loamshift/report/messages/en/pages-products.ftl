@@ -16,7 +16,15 @@ products-price = Price
 products-by-worth = Price by what it brings
 products-in-stock = In stock
 products-by-label = by its label
-products-percent = { $value }%
+# What acts on the pH in a product, by its label; $share is a percentage such as 30%.
+products-strength-sulfur = { $share } S
+products-strength-ammonium = { $share } ammonium N
+products-strength-urea = { $share } urea N
+products-strength-nitrate = { $share } nitrate N
+products-strength-slow = { $share } slow N
+products-strength-iron = { $share } Fe
+products-strength-aluminium = { $share } Al
+products-strength-lime = { $share } neutralising value
 products-unusable = These figures cannot be used. Open the product to correct them.
 products-add = Add a product
 products-import = Import a price list

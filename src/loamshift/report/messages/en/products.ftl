@@ -36,6 +36,9 @@ products-scale-lime = { $units ->
 }
 products-scale-bed = How fast a product works, and how much of it is lost, depends on the bed.
 
+# $given is the percentage that somebody typed.
+products-purity-outside = { $given } is not a strength. It must be more than 0 and no more than 100%.
+
 ## Two products compared; $of is what both bring, sulfur or lime
 
 # $cost and $dear are money, $less a percentage.
