@@ -1,4 +1,4 @@
-"""Make the pictures of a letter that README.md shows, light and dark, from the page itself.
+"""Make the pictures of a front sheet that README.md shows, light and dark, from the page itself.
 
     python tools/letter_picture.py          write docs/pictures/letter-light.png and -dark.png
 
@@ -18,7 +18,7 @@ ROOT: Final = Path(__file__).resolve().parent.parent
 FOLDER: Final = ROOT / "docs" / "pictures"
 EXAMPLE: Final = "north-border"
 CHROMIUM: Final = Path("/usr/bin/chromium")
-WIDTH_PX, HEIGHT_PX = 1120, 2300
+WIDTH_PX, HEIGHT_PX = 1120, 1440
 SHOWN_WIDTH_PX: Final = 760
 LARGEST_BYTES: Final = 150_000
 SCHEMES: Final[tuple[Literal["light", "dark"], ...]] = ("light", "dark")

@@ -1,4 +1,4 @@
-"""Put the letters that README.md shows back into it, as the program prints them today.
+"""Put the beginning of a letter back into README.md, as the program prints it today.
 
 python tools/readme.py           rewrite README.md
 python tools/readme.py --check   exit 1 if a letter in it is out of date
@@ -16,10 +16,13 @@ BLOCK = re.compile(
     r"<!-- letter: (?P<case>\S+) -->\n```text\n.*?```\n<!-- end of letter -->", re.DOTALL
 )
 WIDTH = 88
+SHOWN_BLOCKS = 3
+"""Blocks of lines of the front sheet that are shown: the head, the verdict and its reason [count]."""
+CUT = "[…]"
 
 
 def letter_of(case_file: str) -> str:
-    """The letter of a case as a terminal without colour prints it."""
+    """How the letter of a case begins on a terminal without colour."""
     from loamshift.case.read import read_case
     from loamshift.cli.kernel_cache import keep_kernels
     from loamshift.report.letter import letter_from_answer
@@ -32,11 +35,12 @@ def letter_of(case_file: str) -> str:
     units = case.units.value
     answer = advise(case, look_ahead=LookAhead())
     words = Words("us" if units == "us" else "uk", units)
-    return letter_text(letter_from_answer(answer, case, words=words), width=WIDTH).strip()
+    printed = letter_text(letter_from_answer(answer, case, words=words), width=WIDTH).strip()
+    return "\n\n".join([*printed.split("\n\n")[:SHOWN_BLOCKS], CUT])
 
 
 def current(text: str) -> str:
-    """README with every letter block made anew."""
+    """README with the letter in every block as it is printed today."""
     return BLOCK.sub(
         lambda found: (
             f"<!-- letter: {found['case']} -->\n```text\n{letter_of(found['case'])}\n```\n"
