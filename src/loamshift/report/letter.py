@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from loamshift.domain.answer import Answer
+from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Figure, Letter, Section
 from loamshift.domain.own_sum import OwnSum
@@ -79,7 +79,9 @@ def letter_from_answer(
         claims_settled(answer, case, words=words), claims_figure(answer, case, words=words), after=0
     )
     working: dict[str, Section | None] = {
-        "rescue": putting_right(answer, words=words),
+        "rescue": putting_right(
+            answer, words=words, today_is_said=answer.verdict.decision is Decision.STOP
+        ),
         "branches": depends_on(answer, words=words),
         "need": need,
         "plan": plan,

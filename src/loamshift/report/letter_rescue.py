@@ -14,7 +14,9 @@ _TODAY = "rescue-today-"
 _NOTHING_G_M2 = 1.0
 
 
-def putting_right(answer: Answer, *, words: Words) -> Section | None:
+def putting_right(
+    answer: Answer, *, words: Words, today_is_said: bool = False
+) -> Section | None:
     """The rescue: where it is heading, the steps in order, and what makes it worse.
 
     Parameters
@@ -23,6 +25,8 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
         The answer [object].
     words
         Spelling and units of the reader [object].
+    today_is_said
+        True where the front sheet has said what to do today [truth].
 
     Returns
     -------
@@ -35,7 +39,9 @@ def putting_right(answer: Answer, *, words: Words) -> Section | None:
     lead = what_is_wrong(answer, words)
     blocks: list[Block] = [Paragraph(lead)] if lead else []
     today, later = steps_said(rescue, words)
-    if today and later:
+    if today and later and today_is_said:
+        blocks.append(Paragraph(say(message("rescue-then-today"), words)))
+    elif today and later:
         blocks += [
             Paragraph(say(message("rescue-today"), words)),
             Items(today),

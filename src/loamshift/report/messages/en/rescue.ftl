@@ -140,6 +140,8 @@ rescue-own-place =
 rescue-heading = Putting it right
 rescue-heading-relief = Helping the plants already there
 rescue-today = Today:
+# In the working, where the front sheet has said what to do today.
+rescue-then-today = After the steps for today on the front sheet, in this order:
 rescue-then = Then, in this order:
 rescue-not = What not to do:
 # $low, $high and $mid are pure lime, $least is "none" where the soil may need none.
