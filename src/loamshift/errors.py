@@ -7,7 +7,7 @@ answer can be given until somebody mends something.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 class LoamshiftError(Exception):
@@ -41,30 +41,44 @@ class Fault:
     given
         What stood there, shortened [text].
     problem
-        What is wrong, in one clause [text].
+        What is wrong, a whole sentence of British English [text].
     mend
-        What is right, or what to do next [text].
+        What is right, or what to do next, in whole sentences [text].
+    line
+        Line of the file, where it is known [count].
     """
 
     path: str
     given: str
     problem: str
     mend: str
+    line: int | None = field(default=None, kw_only=True)
+
+    @property
+    def names_a_line(self) -> bool:
+        """Whether it is about a line as a whole, whose number is its path."""
+        return self.path.startswith("line ")
 
     def __str__(self) -> str:
-        """One line: place, what was given, what is wrong, what is right."""
-        given = f" (given: {self.given})" if self.given else ""
-        return f"{self.path}: {self.problem}{given}. {self.mend}"
+        """One line: place, what is wrong, what is right; what stood there is named once."""
+        place = self.path if self.line is None else f"line {self.line}, {self.path}"
+        said = f"{self.problem} {self.mend}".strip()
+        told = self.given in ("", self.path) or "“" in self.problem or self.names_a_line
+        return f"{place}: {said}" if told else f"{place}, “{self.given}”: {said}"
 
 
 class CaseError(InputError):
-    """A case file cannot be used; carries every fault found, not just the first."""
+    """A case file cannot be used; carries every fault found, not just the first.
+
+    Doors word the faults for their reader; ``str()`` has the same in British English.
+    """
 
     def __init__(self, faults: Sequence[Fault], *, source: str = "case file") -> None:
         self.faults = tuple(faults)
         self.source = source
         count = len(self.faults)
-        head = f"{source}: {count} thing{'s' if count != 1 else ''} to mend"
+        problems = "1 problem" if count == 1 else f"{count} problems"
+        head = f"{problems} in {source}. Nothing has been calculated."
         super().__init__("\n".join([head, *(f"  {fault}" for fault in self.faults)]))
 
 

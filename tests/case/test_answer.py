@@ -126,7 +126,7 @@ def test_keys_come_in_the_order_of_the_design() -> None:
         "answer", "name", "today", "made_by", "verdict", "findings", "missing", "wanted", "dose",
         "plan", "branches", "applications", "options", "too_early_before", "retest", "forecast",
         "soil_temperature", "refit", "rescue", "upkeep", "ledger", "claims", "cautions",
-        "sources", "balance_error", "case", "letter",
+        "sources", "balance_error", "said", "case", "letter",
     ]  # fmt: skip
     assert list(answer_to_dict(made_answer())["ledger"]) == ["unit", "lines", "net"]
 

@@ -103,7 +103,7 @@ def test_an_answer_of_before_reads_without_them() -> None:
     file = answer_file_from_json(text)
     assert file.answer == answer_from_json(answer_to_json(made_answer()))
     assert file.letter is None and file.kept_case is None
-    with pytest.raises(InputError, match="keeps no case"):
+    with pytest.raises(InputError, match="contains no case"):
         file.case()
 
 

@@ -12,6 +12,7 @@ from loamshift.domain.case import BedKind, Drainage, Units
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.errors import CaseError
+from wording import read
 
 TODAY = date(2026, 4, 12)
 FULL = """
@@ -125,17 +126,17 @@ def test_the_day_in_the_file_goes_before_the_argument() -> None:
 
 
 def test_notes_say_what_the_reader_noticed() -> None:
-    notes = " ".join(parse_case(FULL).notes)
+    notes = " ".join(map(read, parse_case(FULL).notes))
     assert "lime test index" in notes
     assert "hardness" in notes
     bare = parse_case('case = 1\nunits = "us"\n[bed]\ndepth = 6', today=TODAY)
     assert bare.bed.depth_cm == 6.0
-    assert 'write "6 in"' in bare.notes[0]
+    assert 'Write "6 in"' in read(bare.notes[0])
 
 
 def test_organic_matter_and_carbon_that_do_not_fit_are_noted() -> None:
     text = "case = 1\n[soil]\norganic_matter_pct = 2\norganic_carbon_pct = 2"
-    assert "do not fit together" in parse_case(text, today=TODAY).notes[0]
+    assert "do not fit together" in read(parse_case(text, today=TODAY).notes[0])
     text = "case = 1\n[soil]\norganic_matter_pct = 3.4\norganic_carbon_pct = 2"
     assert parse_case(text, today=TODAY).notes == ()
 
@@ -147,8 +148,8 @@ def test_cups_become_grams_with_their_spread() -> None:
     )
     case = parse_case(text, today=TODAY)
     assert case.applied[0].rate_g_m2 * 20.0 == pytest.approx(3 * 453.592 / 2.5, rel=0.01)
-    assert "is about 540 g (" in case.notes[0]
-    assert case.notes[0].startswith("applied[1].amount: “3 US cups”")
+    assert "is about 540 g (" in read(case.notes[0])
+    assert read(case.notes[0]).startswith("applied[1].amount: “3 US cups”")
 
 
 def test_amounts_per_plant_use_the_ring_or_the_share_of_the_bed() -> None:
@@ -220,10 +221,10 @@ def test_a_daily_file_without_rain_takes_it_from_the_place(tmp_path: Path) -> No
     ("content", "says"),
     [
         ("a,b\n1,2", "columns a, b"),
-        ("", "columns none"),
+        ("", "no columns"),
         ("date,temp_f\n2024-01-01,50", "Fahrenheit"),
-        ("date,temp_c\n01/02/2024,5", "line 2"),
-        ("date,temp_c\n2024-01-01,warm", "no figure"),
+        ("date,temp_c\n01/02/2024,5", "Line 2"),
+        ("date,temp_c\n2024-01-01,warm", "not a number"),
         ("date,temp_c\n2024-01-01,-99", "-99"),
         ("date,temp_c\n2024-01-01,5", "under 20 days"),
     ],

@@ -103,7 +103,7 @@ def test_every_fault_comes_at_once(command, tmp_path: Path) -> None:
     path.write_text('case = 1\n[soil]\nph = 72\ntexture = "loan"\ncolour = "red"\n', "utf-8")
     result = command("advise", str(path))
     assert result.code == 1
-    assert all(key in result.err for key in ("soil.ph", "soil.texture", "soil.colour"))
+    assert all(key in result.err for key in ("[soil] ph", "[soil] texture", "[soil] colour"))
 
 
 def test_every_form_of_one_letter_at_once(command, case_file: Path, tmp_path: Path) -> None:

@@ -64,7 +64,7 @@ def test_a_broken_case_stops_nobody_else(command, beds: Path) -> None:
     assert names(beds) == ["broken.toml", "one.md", "one.toml", "two.md", "two.toml"]
     assert "2 of 3 answered, 1 to mend." in result.out
     assert "soil.ph" in result.out
-    assert all(path in result.err for path in ("broken.toml", "soil.ph", "soil.texture"))
+    assert all(path in result.err for path in ("broken.toml", "[soil] ph", "[soil] texture"))
 
 
 def test_the_summary_says_decision_and_amount(command, beds: Path) -> None:

@@ -102,7 +102,7 @@ def test_a_file_edited_by_hand_is_told_with_its_path(
     bad = changed(answer_file, tmp_path / "bad.json", **change)
     result = command("reprint", str(bad))
     assert result.code == 1 and result.out == ""
-    assert f"  {path}: " in result.err and str(bad) in result.err and "Traceback" not in result.err
+    assert f"\n  {path}" in result.err and str(bad) in result.err and "Traceback" not in result.err
 
 
 @pytest.mark.parametrize("content", [b"", b"{", b"\xff\xfe", b"[" * 50_000, b"null", b"[1, 2]"])

@@ -213,7 +213,7 @@ def test_faults_stand_beside_their_fields_and_nothing_typed_is_lost(
     answer = client.post(f"/beds/{bed.pk}/edit", fields)
     page = answer.content.decode()
     assert answer.status_code == 422
-    assert "Check the decimal point: did you mean 7.2?" in page
+    assert "Check the decimal point. Did you mean 7.2?" in page
     assert 'id="f-soil-ph-fault"' in page and 'id="f-bed-area-fault"' in page
     assert "<b>20" not in page
     assert sent_back(page)["aim.plant"] == "blubery highbush"

@@ -7,15 +7,18 @@ import re
 from dataclasses import dataclass
 
 from loamshift.case.kitchen import find_kitchen_measure
-from loamshift.case.mend import Mend, plain_figure, shown, whole_figure
+from loamshift.case.mend import Mend, for_example, quoted, shown
 from loamshift.case.numbers import number_from, split_number
 from loamshift.case.registry import unit_factor
 from loamshift.case.spellings import find_unit, plain_unit, unit_fault
 from loamshift.domain.case import Bed, BedKind
 from loamshift.domain.material import Material
+from loamshift.domain.message import Given, Message, Product, message
+from loamshift.domain.message import amount as weight_of
+from loamshift.domain.message import rate as rate_of
 
-_AMOUNT_EXAMPLE = '"600 g", "2 lb", "3 cups" or "1 cup per plant"'
-_RATE_EXAMPLE = '"30 g/m2", "5 oz/yd2", "2 lb/100 sq ft" or "120 kg/ha"'
+_AMOUNT_EXAMPLE = for_example('"600 g"', '"2 lb"', '"3 cups"', '"1 cup per plant"')
+_RATE_EXAMPLE = for_example('"30 g/m2"', '"5 oz/yd2"', '"2 lb/100 sq ft"', '"120 kg/ha"')
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +38,7 @@ class Amount:
     as_given: str
     rough: bool = False
     """True for cups, spoons, handfuls: to be told in grams."""
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 _PER = re.compile(r"\s*(?:/|\bper\b|\bto each\b|\bon each\b|\bfor each\b|\beach\b|\ba\b(?= plant))")
@@ -72,7 +75,7 @@ def read_amount(value: object) -> Amount:
         Where the unit is unknown or the figure is not above nought.
     """
     if not isinstance(value, str):
-        grams = number_from(value, expected=f"an amount like {_AMOUNT_EXAMPLE}")
+        grams = number_from(value, _AMOUNT_EXAMPLE)
         return _positive(Amount(grams, grams, grams, "mass", "bed", shown(value)))
     return _read(value, bare_per="bed", example=_AMOUNT_EXAMPLE)
 
@@ -99,14 +102,14 @@ def read_rate(value: object) -> Amount:
         Where it does not say per what, or the unit is unknown.
     """
     if not isinstance(value, str):
-        rate = number_from(value, expected=f"a rate like {_RATE_EXAMPLE}")
+        rate = number_from(value, _RATE_EXAMPLE)
         return _positive(Amount(rate, rate, rate, "mass", "area", shown(value)))
     amount = _read(value, bare_per="area", example=_RATE_EXAMPLE)
     if amount.per == "bed":
         raise Mend(
-            "a rate must say per what",
-            f"Write it like {_RATE_EXAMPLE}; for what goes on the whole bed use "
-            f'amount = "{shown(value)}".',
+            message("case-rate-per-what", given=quoted(value)),
+            message("case-whole-bed", line=Given(f'amount = "{shown(value)}"')),
+            _RATE_EXAMPLE,
         )
     return amount
 
@@ -129,18 +132,18 @@ def read_plain_rate_g_m2(value: object) -> float:
     Mend
         Where it is no weight per area.
     """
-    if isinstance(value, str) and split_number(value)[0] == 0.0:
+    if isinstance(value, str) and split_number(value, _RATE_EXAMPLE)[0] == 0.0:
         return 0.0
-    if not isinstance(value, str) and number_from(value, expected=_RATE_EXAMPLE) == 0.0:
+    if not isinstance(value, str) and number_from(value, _RATE_EXAMPLE) == 0.0:
         return 0.0
     amount = read_rate(value)
     if amount.kind != "mass" or amount.per != "area" or amount.rough:
-        raise Mend("not a weight per area", f"Write it like {_RATE_EXAMPLE}.")
+        raise Mend(message("case-not-weight-per-area", given=quoted(value)), _RATE_EXAMPLE)
     return amount.value
 
 
-def _read(text: str, *, bare_per: str, example: str) -> Amount:
-    number, rest = split_number(text)
+def _read(text: str, *, bare_per: str, example: Message) -> Amount:
+    number, rest = split_number(text, example)
     per_text: str | None = None
     unit_text = plain_unit(rest)
     found = _PER.search(unit_text)
@@ -151,17 +154,17 @@ def _read(text: str, *, bare_per: str, example: str) -> Amount:
     as_given = shown(text)
     if not unit_text and per_text is None:
         return _positive(Amount(number, number, number, "mass", bare_per, as_given))
-    per, area_m2, acre = _per_what(per_text, example)
-    notes: tuple[str, ...] = ()
+    per, area_m2, acre = _per_what(per_text, text, example)
+    notes: tuple[Message, ...] = ()
     if unit_text in ("ton", "tons") and per == "area" and per_text is not None:
         unit_text, note = _plain_ton(metric=not acre)
-        notes = (f"“{as_given}”: {note}.",)
-    factor, kind, low, high, rough, note_or_none = _unit(unit_text, example)
+        notes = (message(note, given=Given(as_given)),)
+    factor, kind, low, high, rough, note_or_none = _unit(unit_text, text, example)
     if note_or_none:
-        notes = (*notes, f"“{as_given}”: {note_or_none}.")
+        notes = (*notes, note_or_none)
     if kind == "depth":  # a layer: metres deep are m3 per m2
         if per_text is not None:
-            raise Mend("a depth per something", f"Write it like {example}.")
+            raise Mend(message("case-depth-per-something", given=quoted(text)), example)
         per, kind = "area", "volume"
     scale = number / area_m2
     return _positive(
@@ -171,11 +174,11 @@ def _read(text: str, *, bare_per: str, example: str) -> Amount:
 
 def _plain_ton(*, metric: bool) -> tuple[str, str]:
     if metric:
-        return "t", "a ton to the hectare or square metre is read as the tonne of 1000 kg"
-    return "short ton", "a ton to the acre is read as the short ton of 2000 lb"
+        return "t", "case-note-metric-ton"
+    return "short ton", "case-note-short-ton"
 
 
-def _per_what(per_text: str | None, example: str) -> tuple[str, float, bool]:
+def _per_what(per_text: str | None, given: str, example: Message) -> tuple[str, float, bool]:
     """What the amount is for, the square metres it is spread on, and whether acres were meant."""
     if per_text is None:
         return "bed", 1.0, False
@@ -190,19 +193,16 @@ def _per_what(per_text: str | None, example: str) -> tuple[str, float, bool]:
     unit = find_unit(rest, "area")
     if unit is None:
         if not rest and area:
-            raise Mend(
-                f"per {plain_figure(area)} of what is not said",
-                "Write the area with its unit, such as “per 1000 sq ft”.",
-            )
-        raise unit_fault(rest, ("area",), example=example)
+            raise Mend(message("case-per-area-of-what", given=quoted(given)), example)
+        raise unit_fault(rest, ("area",), given=given, example=example)
     if not area > 0.0:
-        raise Mend(
-            "the area it is spread over must be greater than zero", f"Write it like {example}."
-        )
+        raise Mend(message("case-per-no-area", given=quoted(given)), example)
     return "area", area * unit_factor(unit[0], "metre ** 2"), unit[0] == "acre"
 
 
-def _unit(unit_text: str, example: str) -> tuple[float, str, float, float, bool, str | None]:
+def _unit(
+    unit_text: str, given: str, example: Message
+) -> tuple[float, str, float, float, bool, Message | None]:
     """Factor [g, L or, for a layer, L/m2], kind, low, high, roughness and note of a unit."""
     mass = find_unit(unit_text, "mass")
     if mass is not None:
@@ -222,15 +222,16 @@ def _unit(unit_text: str, example: str) -> tuple[float, str, float, float, bool,
     if length is not None:
         factor = 1000.0 * unit_factor(length[0], "metre")
         return factor, "depth", factor, factor, False, None
-    raise unit_fault(unit_text, ("mass", "volume"), example=example)
+    raise unit_fault(unit_text, ("mass", "volume"), given=given, example=example)
 
 
-def _positive(amount: Amount) -> Amount:
-    if not amount.value > 0.0:
-        raise Mend("the amount must be greater than zero", f"Write it like {_AMOUNT_EXAMPLE}.")
-    if amount.value > 1e12:
-        raise Mend("an amount far too large to be meant", "Check the figure and its unit.")
-    return amount
+def _positive(found: Amount) -> Amount:
+    example = _RATE_EXAMPLE if found.per == "area" else _AMOUNT_EXAMPLE
+    if not found.value > 0.0:
+        raise Mend(message("case-above-zero", given=Given(found.as_given)), example)
+    if found.value > 1e12:
+        raise Mend(message("case-far-too-large", given=Given(found.as_given)), example)
+    return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,7 +239,7 @@ class Spread:
     """A rate over the treated ground [g/m2], and what must be said about it."""
 
     rate_g_m2: float
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def spread_amount(amount: Amount, *, material: Material, bed: Bed) -> Spread:
@@ -266,7 +267,7 @@ def spread_amount(amount: Amount, *, material: Material, bed: Bed) -> Spread:
     grams, low, high = _grams(amount, material)
     notes = amount.notes
     if amount.rough or amount.kind == "volume":
-        notes = (*notes, _weight_note(amount, material.key, grams=grams, low=low, high=high))
+        notes = (*notes, _weight_note(amount, material, grams=grams, low=low, high=high))
     return Spread(grams / _ground_m2(amount, bed), notes)
 
 
@@ -276,25 +277,28 @@ def _grams(amount: Amount, material: Material) -> tuple[float, float, float]:
     density = material.bulk_density_kg_m3  # kg/m3 is g/L
     if density is None:
         raise Mend(
-            f"how much a litre of {material.key} weighs is not known",
-            "Weigh what one cup or bucket holds and give the weight.",
+            message("case-litre-weighs", product=Product(material.key)),
+            message("case-weigh-one-measure"),
         )
     low = material.bulk_density_low_kg_m3 or density
     high = material.bulk_density_high_kg_m3 or density
     return amount.value * density, amount.low * low, amount.high * high
 
 
-def _weight_note(amount: Amount, material: str, *, grams: float, low: float, high: float) -> str:
-    spread = f" ({_weight(low)} to {_weight(high)})" if high > 1.02 * low else ""
-    per_area = " per m2" if amount.per == "area" and "/m2" not in amount.as_given else ""
-    advice = "; weigh it rather than measure it" if amount.rough else ""
-    return f"“{amount.as_given}” of {material} is about {_weight(grams)}{spread}{per_area}{advice}."
-
-
-def _weight(grams: float) -> str:
-    if grams >= 1000.0:
-        return f"{whole_figure(grams / 1000.0)} kg"
-    return f"{whole_figure(grams)} g"
+def _weight_note(
+    amount: Amount, material: Material, *, grams: float, low: float, high: float
+) -> Message:
+    """What a measure of volume weighs, so that it can be weighed instead."""
+    by_area = amount.per == "area"
+    said = rate_of if by_area else weight_of
+    return message(
+        "case-note-weighs",
+        given=Given(amount.as_given),
+        product=Product(material.key),
+        weight=said(grams),
+        spread=said(low, high=high) if high > 1.02 * low else None,
+        measure="household" if amount.rough else "volume",
+    )
 
 
 def _ground_m2(amount: Amount, bed: Bed) -> float:
@@ -310,18 +314,12 @@ def _ground_m2(amount: Amount, bed: Bed) -> float:
             return bed.area_m2 / bed.plants
         if is_pots and bed.area_m2 is not None:
             return bed.area_m2
-        raise Mend(
-            "how much ground one plant's share covers is not known",
-            "Give bed.treated_diameter (the ring round each plant), or bed.area with bed.plants.",
-        )
+        raise Mend(message("case-ground-of-plant"), message("case-give-ring"))
     if bed.area_m2 is not None:
         return bed.area_m2
     if ring_m2 is not None and amount.per == "bed" and bed.plants is not None:
         return ring_m2 * bed.plants
-    raise Mend(
-        "the area it goes on is not known",
-        'Give bed.area, or write a rate such as "30 g/m2".',
-    )
+    raise Mend(message("case-area-unknown"), message("case-give-area"))
 
 
 def ring_area_m2(bed: Bed) -> float | None:

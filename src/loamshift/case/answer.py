@@ -11,10 +11,11 @@ from loamshift.case.answer_keys import KEPT_KEYS
 from loamshift.case.codec import Codec
 from loamshift.case.codec import kind_words as kind_words
 from loamshift.case.codec import type_hints as type_hints
-from loamshift.case.mend import shown
+from loamshift.case.mend import fault_of, quoted
 from loamshift.case.plain import TooManyFaultsError, load_json
 from loamshift.case.said import SAID, in_words, with_messages
 from loamshift.domain.answer import Answer, Ledger
+from loamshift.domain.message import message
 from loamshift.errors import CaseError, Fault
 from loamshift.report.words import Words
 
@@ -190,9 +191,8 @@ def answer_from_tree(tree: Any, *, source: str) -> Answer:
     """
     version = tree.get("answer") if isinstance(tree, Mapping) else None
     if version != ANSWER_VERSION or isinstance(version, bool):
-        fault = Fault(
-            "answer", shown(version), "not an answer of version 1", "Name a file that --json wrote."
-        )
+        wrong = message("answer-not-version-1", given=quoted(version))
+        fault = fault_of("answer", version, wrong, message("answer-name-one"))
         raise CaseError([fault], source=source)
     own = {key: value for key, value in tree.items() if key not in KEPT_KEYS}
     faults: list[Fault] = []

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING, Any, Final
 
 from loamshift.case.answer import answer_from_tree
 from loamshift.case.frozen import FrozenLetter, letter_from_plain
+from loamshift.case.mend import Refused, fault_of
 from loamshift.case.plain import load_json
 from loamshift.domain.answer import Answer
-from loamshift.errors import CaseError, Fault, InputError
+from loamshift.domain.message import Given, Message, message
+from loamshift.errors import CaseError, Fault
 
 if TYPE_CHECKING:
     from loamshift.domain.case import Case
@@ -44,10 +46,7 @@ class AnswerFile:
         from loamshift.case.frozen_case import case_from_plain
 
         if self.kept_case is None:
-            raise InputError(
-                f"{self.source} keeps no case: it is from an older loamshift, or was written "
-                "without one. Name the case file instead."
-            )
+            raise Refused(message("answer-without-case", file=Given(self.source)))
         return case_from_plain(self.kept_case, source=self.source)
 
 
@@ -109,25 +108,25 @@ def read_answer_file(path: Path) -> AnswerFile:
         Where it cannot be read or has another shape; it carries the faults with their paths.
     """
     source = str(path)
-    mend = "Name a file that --json wrote."
+    mend = message("answer-name-one")
     try:
         with path.open("rb") as handle:
             data = handle.read(LARGEST_BYTES + 1)
     except FileNotFoundError:
-        raise _file_error(source, "no such file", "Check the name and the folder.") from None
+        raise _file_error(source, message("file-missing"), message("file-check-name")) from None
     except IsADirectoryError:
-        raise _file_error(source, "this is a folder", mend) from None
+        raise _file_error(source, message("file-is-folder"), mend) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise _file_error(source, f"it cannot be read ({reason})", mend) from None
+        raise _file_error(source, message("file-unreadable", why=Given(reason)), mend) from None
     if len(data) > LARGEST_BYTES:
-        raise _file_error(source, "it is far too large for an answer", mend)
+        raise _file_error(source, message("answer-too-large"), mend)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise _file_error(source, "it is not text in UTF-8", mend) from None
+        raise _file_error(source, message("file-not-utf8"), mend) from None
     return answer_file_from_json(text, source=source)
 
 
-def _file_error(source: str, problem: str, mend: str) -> CaseError:
-    return CaseError([Fault("file", "", problem, mend)], source=source)
+def _file_error(source: str, wrong: Message, right: Message) -> CaseError:
+    return CaseError([fault_of("file", None, wrong, right)], source=source)

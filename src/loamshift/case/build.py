@@ -15,7 +15,7 @@ from loamshift.case.build_care import (
 )
 from loamshift.case.build_place import build_place
 from loamshift.case.collect import Collected
-from loamshift.case.mend import plain_figure
+from loamshift.case.mend import for_example, plain_figure, typed
 from loamshift.case.quantities import Measure
 from loamshift.case.schema import CaseFile
 from loamshift.case.schema_bed import AimTable, BedTable
@@ -30,6 +30,9 @@ from loamshift.domain.case import (
     TitrationPoint,
     Units,
 )
+from loamshift.domain.message import Given, choice, message, percent
+from loamshift.domain.message import ph as ph_of
+from loamshift.domain.message import rate as rate_of
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Medium
 
@@ -60,9 +63,7 @@ def build_case(
     """
     day = None if collected.is_bad("today") else file.today or today
     if day is None:
-        collected.fault(
-            "today", None, "the date the advice is for is missing", "Write today = 2026-04-12."
-        )
+        collected.fault("today", None, message("case-no-day"), for_example("2026-04-12"))
     place = build_place(file.place, folder=folder, collected=collected)
     soil_temps = []
     for number, entry in enumerate(file.place.soil_temp, start=1):
@@ -120,7 +121,7 @@ def _value(measure: Measure | None) -> float | None:
 
 def _bed(table: BedTable, collected: Collected) -> Bed:
     if table.area is not None:
-        collected.notes_from(table.area.notes)
+        collected.notes_from("bed.area", table.area.notes)
     return Bed(
         kind=table.kind or BedKind.GROUND,
         area_m2=_value(table.area),
@@ -145,9 +146,10 @@ def _note_bare_us(file: CaseFile, collected: Collected) -> None:
         ("soil.sample_depth", file.soil.sample_depth, "cm", "in"),
     ):
         if measure is not None and measure.bare:
+            given = Given(measure.as_given)
             collected.note(
-                f"{key}: the bare {measure.as_given} is read as {measure.as_given} {unit}; "
-                f'write "{measure.as_given} {other}" if that was meant.'
+                key,
+                message("case-note-bare-figure", given=given, unit=Given(unit), other=Given(other)),
             )
 
 
@@ -156,14 +158,14 @@ def _soil(table: SoilTable, today: datetime.date | None, collected: Collected) -
     _check_texture_sum(table, collected)
     _note_organic(table, collected)
     if table.ph is None and table.ph_method not in (None, PhMethod.UNKNOWN):
-        collected.note("soil.ph_method is given without soil.ph.")
+        collected.note("soil.ph_method", message("case-note-method-without-ph"))
     lime = table.lab_lime_requirement
     if lime is not None and lime > _LARGEST_LIME_G_M2:
         collected.fault(
             "soil.lab_lime_requirement",
             plain_figure(lime) + " g/m2",
-            f"that is {plain_figure(lime / 1000)} kg/m2 of lime",
-            'Check the unit; a bare number is g/m2, and "2 t/ha" is 200 g/m2.',
+            message("case-lime-too-much", rate=rate_of(lime)),
+            for_example('"2 t/ha"', "200"),
         )
     depth_cm = _value(table.sample_depth)
     ph = _ph_reading(table.ph, table.ph_method, depth_cm, table.sampled)
@@ -213,8 +215,8 @@ def _buffer_ph(figure: float | None, collected: Collected) -> float | None:
     if figure is None or figure < 48.0:
         return figure
     collected.note(
-        f"soil.buffer_ph: {figure:g} is a lime test index and is read as buffer pH "
-        f"{figure / 10.0:g}."
+        "soil.buffer_ph",
+        message("case-note-lime-index", given=typed(figure), ph=ph_of(figure / 10.0)),
     )
     return figure / 10.0
 
@@ -223,21 +225,22 @@ def _check_texture_sum(table: SoilTable, collected: Collected) -> None:
     parts = {"sand_pct": table.sand_pct, "silt_pct": table.silt_pct, "clay_pct": table.clay_pct}
     given = {key: share for key, share in parts.items() if share is not None}
     total = sum(given.values())
-    if len(given) == 3 and abs(total - 100.0) > 3.0:
-        problem = f"sand, silt and clay add up to {plain_figure(total)} %"
-    elif len(given) == 2 and total > 103.0:
-        problem = f"{' and '.join(given)} add up to {plain_figure(total)} %"
-    else:
+    three = len(given) == 3
+    if not (abs(total - 100.0) > 3.0 if three else len(given) == 2 and total > 103.0):
         return
     listed = ", ".join(f"{key} {plain_figure(share)}" for key, share in given.items())
     as_pct = ", ".join(f"{key} = {plain_figure(100.0 * share)}" for key, share in given.items())
     collected.fault(
         "soil.clay_pct" if "clay_pct" in given else "soil.sand_pct",
         listed,
-        problem,
-        f"They look like fractions of 1; in per cent they are {as_pct}."
-        if len(given) == 3 and abs(total - 1.0) <= 0.03
-        else "They must add up to 100 (within 3); check which one was miscopied.",
+        message(
+            "case-texture-sum",
+            parts="sand-silt-clay" if three else choice("-".join(given).replace("_pct", "")),
+            sum=percent(total),
+        ),
+        message("case-fractions", lines=Given(as_pct))
+        if three and abs(total - 1.0) <= 0.03
+        else message("case-one-hundred"),
     )
 
 
@@ -247,8 +250,8 @@ def _note_organic(table: SoilTable, collected: Collected) -> None:
         return
     if carbon == 0.0 or not 1.4 <= matter / carbon <= 2.5:
         collected.note(
-            f"soil.organic_matter_pct {matter:g} and soil.organic_carbon_pct {carbon:g} do not fit "
-            "together (matter is 1.4 to 2.5 times the carbon); one of them may be the other."
+            "soil.organic_matter_pct",
+            message("case-note-organic", matter=percent(matter), carbon=percent(carbon)),
         )
 
 
@@ -257,8 +260,8 @@ def _aim(table: AimTable, today: datetime.date | None, collected: Collected) -> 
         collected.fault(
             "aim.by",
             table.by,
-            f"this date is in the past (today is {today.isoformat()})",
-            "Give the day by which you want the pH to be reached, or leave it out.",
+            message("case-date-in-past", day=table.by, today=today),
+            message("case-day-wanted"),
         )
     return Aim(
         plants=table.plant or (),

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections.abc import Iterator
 
-from loamshift.case.amounts import Amount, ring_area_m2, spread_amount
+from loamshift.case.amounts import Amount, read_amount, read_rate, ring_area_m2, spread_amount
 from loamshift.case.build_label import entry_material
 from loamshift.case.collect import Collected
-from loamshift.case.mend import Mend, plain_figure
+from loamshift.case.mend import Mend, for_example, plain_figure
 from loamshift.case.schema_care import (
     AppliedEntry,
     ClaimEntryTable,
@@ -16,9 +17,19 @@ from loamshift.case.schema_care import (
     OnHandEntry,
     WaterTable,
 )
+from loamshift.case.toml_string import toml_string
 from loamshift.case.water_quantities import WeeklyWater
 from loamshift.domain.case import Applied, Bed, BedKind, ClaimEntry, Feed, OnHand, Water
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.message import (
+    Given,
+    Measure,
+    Message,
+    Product,
+    Quantity,
+    message,
+    rate,
+)
 from loamshift.domain.place import Place
 
 _SOUTHERN_MONTHS = (11, 12, 1, 2, 3)
@@ -58,16 +69,13 @@ def build_water(table: WaterTable, *, bed: Bed, place: Place | None, collected: 
         Alkalinity [mg/L as CaCO3], weekly depth [mm], months.
     """
     if table.alkalinity is not None:
-        collected.notes_from(table.alkalinity.notes)
+        collected.notes_from("water.alkalinity", table.alkalinity.notes)
     if table.hardness is not None:
-        collected.note(
-            f"water.hardness: {table.hardness.as_given} of hardness says nothing sure about the "
-            "acid the water takes up, since gypsum makes water hard as well; ask for the "
-            "alkalinity (bicarbonate)."
-        )
+        given = Given(table.hardness.as_given)
+        collected.note("water.hardness", message("case-note-hardness", given=given))
     weekly_mm: float | None = None
     if table.weekly is not None:
-        collected.notes_from(table.weekly.notes)
+        collected.notes_from("water.weekly", table.weekly.notes)
         weekly_mm = _weekly_mm(table.weekly, bed, collected)
     months = table.months
     if months is None:
@@ -88,8 +96,8 @@ def _weekly_mm(weekly: WeeklyWater, bed: Bed, collected: Collected) -> float | N
             collected.fault(
                 "water.weekly",
                 weekly.as_given,
-                "the area it waters is not known",
-                'Give bed.area, or the water as a depth such as "25 mm".',
+                message("case-watered-area-unknown"),
+                message("case-area-or-depth", key=Given(""), example=Given('"25 mm"')),
             )
         return None
     depth_mm = weekly.value / ground_m2
@@ -97,9 +105,13 @@ def _weekly_mm(weekly: WeeklyWater, bed: Bed, collected: Collected) -> float | N
         collected.fault(
             "water.weekly",
             weekly.as_given,
-            f"that is {plain_figure(depth_mm)} mm a week, more than any bed gets",
-            f"Check the unit and bed.area; a thousandth would be {plain_figure(depth_mm / 1000)}"
-            " mm. Give the volume of one week for one bed.",
+            message(
+                "case-too-much-water",
+                given=Given(weekly.as_given),
+                depth=Measure(Quantity.WATER_DEPTH, depth_mm),
+            ),
+            message("case-water-of-one-week"),
+            for_example('"25 mm"', '"550 L"'),
         )
         return None
     return depth_mm
@@ -145,8 +157,8 @@ def build_feed(table: FeedTable, *, bed: Bed, collected: Collected) -> Feed | No
         collected.fault(
             "feed",
             None,
-            "both nitrogen with its form and a material with its rate are given",
-            "Keep n_g_m2_year and form, or material and rate.",
+            message("case-feed-twice"),
+            message("case-feed-keep-one"),
         )
         return None
     if by_nitrogen:
@@ -154,20 +166,21 @@ def build_feed(table: FeedTable, *, bed: Bed, collected: Collected) -> Feed | No
     if not by_material:
         return None
     if table.material is None:
-        collected.fault("feed.material", None, "a rate without its material", "Name the feed.")
+        example = for_example('"sulphate of ammonia"')
+        collected.fault("feed.material", None, message("case-feed-without-name"), example)
         return None
     material = entry_material(table, "feed", collected)
     if material is None:
         return None
     if table.rate is None:
         collected.fault(
-            "feed.rate", None, "a feed without its rate", 'Give rate = "20 g/m2" and times a year.'
+            "feed.rate", None, message("case-feed-without-rate"), for_example('"20 g/m2"')
         )
         return None
-    rate = _rate(table.rate, material, bed, "feed.rate", collected)
-    if rate is None:
+    rate_g_m2 = _rate(table.rate, material, bed, "feed.rate", collected)
+    if rate_g_m2 is None:
         return None
-    return Feed(material=material, rate_g_m2=rate, times=table.times or 1)
+    return Feed(material=material, rate_g_m2=rate_g_m2, times=table.times or 1)
 
 
 def _nitrogen_feed(table: FeedTable, collected: Collected) -> Feed | None:
@@ -175,25 +188,28 @@ def _nitrogen_feed(table: FeedTable, collected: Collected) -> Feed | None:
         collected.fault(
             "feed.n_g_m2_year",
             None,
-            "a form without how much nitrogen",
-            "Give the nitrogen of a year in g/m2.",
+            message("case-nitrogen-missing"),
+            for_example("6", '"60 kg/ha"'),
         )
         return None
     if table.n_g_m2_year > _LARGEST_N_G_M2:
         collected.fault(
             "feed.n_g_m2_year",
             table.n_g_m2_year,
-            f"{plain_figure(table.n_g_m2_year)} g/m2 of nitrogen a year is more than any plant is "
-            "given",
-            'Was kg/ha meant? Write the unit: "120 kg/ha" is 12 g/m2.',
+            message("case-too-much-nitrogen", rate=rate(table.n_g_m2_year)),
+            message(
+                "case-kg-ha-meant",
+                key=Given(""),
+                example=Given(f'"{plain_figure(min(table.n_g_m2_year, 1000.0))} kg/ha"'),
+            ),
         )
         return None
     if table.form is None:
         collected.fault(
             "feed.form",
             None,
-            "nitrogen without its form",
-            "Write ammonium, urea, nitrate or ammonium nitrate.",
+            message("case-nitrogen-form-missing"),
+            for_example('"ammonium"', '"urea"', '"nitrate"', '"ammonium nitrate"'),
         )
         return None
     return Feed(n_g_m2_year=table.n_g_m2_year, form=table.form, times=table.times or 1)
@@ -211,11 +227,11 @@ def build_on_hand(entries: list[OnHandEntry], collected: Collected) -> tuple[OnH
             collected.fault(
                 f"{path}.purity_pct",
                 entry.purity_pct,
-                "the label says the strength already",
-                "Keep label, and leave purity_pct out.",
+                message("case-strength-twice"),
+                message("case-keep-label"),
             )
         if entry.price is not None and entry.pack is None and not collected.is_bad(f"{path}.pack"):
-            collected.note(f"{path}: without the weight of the pack its price cannot be compared.")
+            collected.note(path, message("case-note-price-without-pack"))
         products.append(
             OnHand(
                 material=material,
@@ -258,18 +274,18 @@ def build_applied(
         path = f"applied[{number}]"
         not_later(f"{path}.date", entry.date, today, collected)
         material = entry_material(entry, path, collected)
-        rate = _amount_or_rate(entry, material, bed, path, collected)
-        if entry.date is None or material is None or rate is None:
+        spread = _amount_or_rate(entry, material, bed, path, collected)
+        if entry.date is None or material is None or spread is None:
             continue
         depth = entry.incorporated.value if entry.incorporated else 0.0
         found.append(
             Applied(
                 on=entry.date,
                 material=material,
-                rate_g_m2=rate[0],
-                as_given=rate[1],
+                rate_g_m2=spread[0],
+                as_given=spread[1],
                 incorporated_cm=depth,
-                in_household_measures=rate[2],
+                in_household_measures=spread[2],
             )
         )
     return tuple(found)
@@ -298,14 +314,14 @@ def build_claims(
     for number, entry in enumerate(entries, start=1):
         path = f"claim[{number}]"
         material = entry_material(entry, path, collected)
-        rate = _amount_or_rate(entry, material, bed, path, collected)
-        if material is not None and rate is not None:
+        spread = _amount_or_rate(entry, material, bed, path, collected)
+        if material is not None and spread is not None:
             found.append(
                 ClaimEntry(
                     material=material,
-                    rate_g_m2=rate[0],
-                    as_given=rate[1],
-                    in_household_measures=rate[2],
+                    rate_g_m2=spread[0],
+                    as_given=spread[1],
+                    in_household_measures=spread[2],
                 )
             )
     return tuple(found)
@@ -331,8 +347,8 @@ def not_later(
         collected.fault(
             path,
             day,
-            f"this date is in the future (today is {today.isoformat()})",
-            "Give the day it happened; leave out what is only planned.",
+            message("case-date-in-future", day=day, today=today),
+            message("case-day-it-happened"),
         )
 
 
@@ -348,8 +364,8 @@ def _amount_or_rate(
         collected.fault(
             path,
             f"{entry.amount.as_given}; {entry.rate.as_given}",
-            "both amount and rate are given",
-            "Keep one of them.",
+            message("case-amount-and-rate"),
+            message("case-keep-one"),
         )
         return None
     given = entry.amount or entry.rate
@@ -359,14 +375,14 @@ def _amount_or_rate(
             collected.fault(
                 f"{path}.amount",
                 None,
-                "how much is not said",
-                'Give amount = "600 g" for the whole bed, or rate = "30 g/m2".',
+                message("case-how-much-missing"),
+                message("case-amount-or-rate", key=Given(""), example=Given('"600 g"')),
             )
         return None
     if material is None:
         return None
-    rate = _rate(given, material, bed, f"{path}.{key}", collected)
-    return None if rate is None else (rate, given.as_given, given.rough)
+    rate_g_m2 = _rate(given, material, bed, f"{path}.{key}", collected)
+    return None if rate_g_m2 is None else (rate_g_m2, given.as_given, given.rough)
 
 
 def _rate(
@@ -379,18 +395,23 @@ def _rate(
         if not collected.is_bad("bed.area", "bed.plants", "bed.treated_diameter", "bed.kind"):
             collected.mend(path, amount.as_given, mend)
         return None
-    collected.notes_from(f"{path}: {note}" for note in spread.notes)
+    collected.notes_from(path, spread.notes)
     limit = _NEVER_MORE_G_M2[material.group]
     if spread.rate_g_m2 > limit:
-        area_m2 = bed.area_m2 if amount.per == "bed" else None
-        where = "" if area_m2 is None else f" on {plain_figure(area_m2)} m2"
-        kilograms = plain_figure(spread.rate_g_m2 / 1000.0)
+        on_bed = amount.per == "bed" and bed.area_m2 is not None
+        area = Measure(Quantity.AREA, bed.area_m2) if on_bed and bed.area_m2 else None
         collected.fault(
             path,
             amount.as_given,
-            f"{amount.as_given}{where} is {kilograms} kg/m2 of {material.key}",
-            f"That is a slip of the unit, since {plain_figure(limit / 1000.0)} kg/m2 is more than "
-            f"anyone spreads; did you mean {_likely_meant(amount, spread.rate_g_m2)}?",
+            message(
+                "case-slip-of-unit",
+                given=Given(amount.as_given),
+                area=area,
+                rate=rate(spread.rate_g_m2),
+                product=Product(material.key),
+                limit=rate(limit),
+            ),
+            _likely_meant(amount, material, bed, limit),
         )
         return None
     return spread.rate_g_m2
@@ -406,14 +427,29 @@ _SMALLER_MEASURES = (
 )
 
 
-def _likely_meant(amount: Amount, rate_g_m2: float) -> str:
-    """The amount with the unit that was probably meant."""
+def _likely_meant(amount: Amount, material: Material, bed: Bed, limit_g_m2: float) -> Message:
+    """The amount with the unit that was probably meant, if that can be spread."""
+    for text in _smaller(amount):
+        try:
+            read = read_rate(text) if amount.per == "area" else read_amount(text)
+            spread = spread_amount(read, material=material, bed=bed)
+        except Mend:
+            continue
+        if spread.rate_g_m2 <= limit_g_m2:
+            example = Given(toml_string(text))
+            return message("case-did-you-mean", key=Given(""), example=example)
+    if amount.per == "area":
+        return for_example('"30 g/m2"')
+    return message("case-check-unit-and-area")
+
+
+def _smaller(amount: Amount) -> Iterator[str]:
+    """The amount as given with a smaller unit in it."""
+    given = amount.as_given
     for unit, smaller in ((r"kgs?\b|kilos?\b|kilograms?\b", "g"), (r"t\b|tonnes?\b", "kg")):
-        found = re.search(rf"(?<![a-z]){unit}", amount.as_given, flags=re.IGNORECASE)
+        found = re.search(rf"(?<![a-z]){unit}", given, flags=re.IGNORECASE)
         if found:
-            return amount.as_given[: found.start()] + smaller + amount.as_given[found.end() :]
-    if amount.rough:
-        for measure, smaller in _SMALLER_MEASURES:
-            if measure in amount.as_given.casefold():
-                return f"{smaller}s instead of {measure}s"
-    return f"a thousandth of it, {plain_figure(rate_g_m2 / 1000.0)} g/m2"
+            yield given[: found.start()] + smaller + given[found.end() :]
+    for measure, smaller in _SMALLER_MEASURES:
+        if amount.rough and measure in given.casefold():
+            yield re.sub(measure, smaller, given, flags=re.IGNORECASE)

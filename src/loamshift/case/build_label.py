@@ -13,6 +13,7 @@ from loamshift.case.schema_base import OwnName
 from loamshift.case.schema_care import AppliedEntry, ClaimEntryTable, FeedTable, OnHandEntry
 from loamshift.domain.label import Label
 from loamshift.domain.material import Material
+from loamshift.domain.message import message
 from loamshift.errors import CaseError
 from loamshift.services.materials.labelled import labelled_material
 
@@ -67,8 +68,8 @@ def _known(
         collected.fault(
             f"{path}.material",
             written,
-            "another product of this name has another label",
-            "Give each product its own name.",
+            message("case-label-same-name"),
+            message("case-label-own-name"),
         )
         return None
     number = 2
@@ -87,16 +88,9 @@ def _note_grain(material: Material, kind: Material | None, path: str, collected:
     if kind is not None or material.label is None or material.label.fineness:
         return
     if material.elemental_s_frac >= _MUCH_FRAC:
-        collected.note(
-            f"{path}.label: the grain of the sulfur is not said, so it counts as powder, the "
-            'quickest. For chips or pellets write material = "elemental sulfur, prills" or '
-            '"elemental sulfur, pastilles".'
-        )
+        collected.note(f"{path}.label", message("case-note-sulfur-grain"))
     elif material.caco3_eq_frac >= _MUCH_FRAC:
-        collected.note(
-            f"{path}.label: the fineness of the lime is not said, so it counts as ground garden "
-            "lime; a bag of the trade prints what passes a sieve."
-        )
+        collected.note(f"{path}.label", message("case-note-lime-fineness"))
 
 
 def product_from_label(name: str, label: str) -> Material:

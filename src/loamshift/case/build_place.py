@@ -7,9 +7,10 @@ from pathlib import Path
 
 from loamshift.case.collect import Collected
 from loamshift.case.daily_file import MonthlyClimate, read_daily_file
-from loamshift.case.mend import Mend
+from loamshift.case.mend import Mend, for_example
 from loamshift.case.reads import name_mend
 from loamshift.case.schema_bed import PlaceTable
+from loamshift.domain.message import Given, message
 from loamshift.domain.names import NameFault
 from loamshift.domain.place import Place
 from loamshift.errors import InputError
@@ -38,14 +39,14 @@ def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected)
         Monthly climate with its source.
     """
     if table.latitude is None and table.longitude is not None:
-        collected.fault("place.latitude", None, "a longitude stands alone", "Add the latitude.")
+        collected.fault(
+            "place.latitude", None, message("case-longitude-alone"), for_example("45.0")
+        )
     has_own = table.air_temp_c is not None or table.rain_mm is not None
     is_bad = collected.is_bad("place.air_temp_c", "place.rain_mm", "place.daily_file")
     if has_own:
         if table.daily_file is not None:
-            collected.note(
-                "place.daily_file: not read, because air_temp_c and rain_mm are given as well."
-            )
+            collected.note("place.daily_file", message("case-note-daily-file-unread"))
         return _own_figures(table, collected)
     if table.daily_file is not None:
         return _from_daily_file(table, table.daily_file, folder, collected)
@@ -55,8 +56,8 @@ def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected)
         collected.fault(
             "place.longitude",
             None,
-            "a latitude stands alone",
-            "Add the longitude, or twelve figures of air_temp_c and rain_mm.",
+            message("case-latitude-alone"),
+            for_example("-93.3"),
         )
         return None
     base = _base_place(table, collected, name_is_label=False)
@@ -72,12 +73,14 @@ def _base_place(table: PlaceTable, collected: Collected, *, name_is_label: bool)
     if table.latitude is not None and table.longitude is not None:
         try:
             return nearest_place(latitude=table.latitude, longitude=table.longitude)
-        except InputError as error:
+        except InputError:
             collected.fault(
                 "place.latitude",
                 f"{table.latitude:g}, {table.longitude:g}",
-                str(error),
-                "Give twelve figures of air_temp_c and rain_mm instead.",
+                message(
+                    "case-no-place-near", given=Given(f"{table.latitude:g}, {table.longitude:g}")
+                ),
+                message("case-own-figures"),
             )
             return None
     if table.name is None:
@@ -90,8 +93,9 @@ def _base_place(table: PlaceTable, collected: Collected, *, name_is_label: bool)
             collected.fault(
                 "place.name",
                 table.name,
-                mend.problem,
-                f"{mend.mend} Or give latitude and longitude, or air_temp_c and rain_mm.",
+                mend.wrong,
+                *mend.right,
+                message("case-other-ways-to-place"),
             )
     return None
 
@@ -102,8 +106,8 @@ def _own_figures(table: PlaceTable, collected: Collected) -> Place | None:
             collected.fault(
                 f"place.{key}",
                 None,
-                "air_temp_c and rain_mm go together",
-                f"Add twelve figures of {key}, January first.",
+                message("case-climate-together"),
+                message("case-add-twelve", key=Given(key)),
             )
     if table.air_temp_c is None or table.rain_mm is None:
         return None
@@ -118,8 +122,8 @@ def _from_daily_file(
         collected.fault(
             "place.daily_file",
             name,
-            "a daily file can only be read beside a case file on disk",
-            "Give twelve figures of air_temp_c and rain_mm instead.",
+            message("case-daily-file-alone"),
+            message("case-own-figures"),
         )
         return None
     try:
@@ -145,15 +149,15 @@ def _own_place(
         collected.fault(
             "place.latitude",
             None,
-            "figures of your own need the latitude as well",
-            "Add it; it decides the season and the length of the day.",
+            message("case-latitude-needed"),
+            for_example("45.0"),
         )
     if rain_mm is None:
         collected.fault(
             "place.daily_file",
             table.daily_file,
-            "the daily file has no column of rain",
-            "Add rain_mm, or the name or position of the place to take its rain from.",
+            message("case-daily-no-rain"),
+            message("case-daily-add-rain"),
         )
     if latitude is None or rain_mm is None:
         return None

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from loamshift.case.mend import Mend, shown
+from loamshift.case.mend import Mend, fault_of
 from loamshift.domain.material import Material
+from loamshift.domain.message import Given, Message, message
 from loamshift.errors import Fault
 
 
@@ -16,29 +17,29 @@ class Collected:
 
     bad: frozenset[str] = frozenset()
     faults: list[Fault] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
+    notes: list[Message] = field(default_factory=list)
     products: dict[str, Material] = field(default_factory=dict)
     """Products of the case known by their label, by key."""
 
-    def fault(self, path: str, given: object, problem: str, mend: str) -> None:
+    def fault(self, path: str, given: object, wrong: Message, *right: Message) -> None:
         """Add one fault, unless its path [text] was reported before."""
         if not self.is_bad(path):
-            text = "" if given is None else shown(given)
-            self.faults.append(Fault(path, text, problem, mend))
+            self.faults.append(fault_of(path, given, wrong, *right))
 
     def mend(self, path: str, given: object, mend: Mend) -> None:
         """Add what a parser said about the value at a path [text]."""
-        self.fault(path, given, mend.problem, mend.mend)
+        self.fault(path, given, mend.wrong, *mend.right)
 
-    def note(self, text: str) -> None:
-        """Add one note [text], once."""
-        if text not in self.notes:
-            self.notes.append(text)
+    def note(self, path: str, note: Message) -> None:
+        """Add one note [message] about the value at a path [text], once."""
+        noted = message("case-note-at", path=Given(path), note=note)
+        if noted not in self.notes:
+            self.notes.append(noted)
 
-    def notes_from(self, texts: Iterable[str]) -> None:
-        """Add several notes [text]."""
-        for text in texts:
-            self.note(text)
+    def notes_from(self, path: str, notes: Iterable[Message]) -> None:
+        """Add several notes [messages] about the value at a path [text]."""
+        for note in notes:
+            self.note(path, note)
 
     def is_bad(self, *paths: str) -> bool:
         """True where one of these paths [text], or a table they are in, was reported before."""

@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from pathlib import Path
 
-from loamshift.case.mend import Mend, shown
+from loamshift.case.mend import Mend, quoted, shown
 from loamshift.case.numbers import number_from
+from loamshift.domain.message import Given, Listed, message
 
 LARGEST_DAILY_BYTES = 20_000_000
 _LEAST_DAYS = 20
@@ -70,17 +71,16 @@ def read_daily_file(path: Path) -> MonthlyClimate:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise Mend(
-            f"the daily file cannot be read ({reason})",
-            "Its path starts from the folder of the case file.",
+            message("case-daily-unreadable", why=Given(reason)), message("case-daily-path")
         ) from None
     if len(data) > LARGEST_DAILY_BYTES:
-        raise Mend("the daily file has over 20 MB", "Keep daily figures only, thirty years fit.")
+        raise Mend(message("case-daily-too-large"), message("case-daily-only-daily"))
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise Mend("the daily file is not UTF-8 text", "Save it as CSV in UTF-8.") from None
+        raise Mend(message("case-daily-not-text"), message("case-daily-save-csv")) from None
     if "\x00" in text:
-        raise Mend("the daily file is binary", "Save it as CSV in UTF-8.")
+        raise Mend(message("case-daily-not-text"), message("case-daily-save-csv"))
     return monthly_from_daily(text)
 
 
@@ -112,14 +112,16 @@ def monthly_from_daily(text: str) -> MonthlyClimate:
             if any(cell.strip() for cell in cells):
                 _add_day(sums, columns, cells, number)
     except csv.Error as error:
-        raise Mend(f"the daily file is no CSV ({error})", "Save it as CSV in UTF-8.") from None
+        raise Mend(
+            message("case-daily-not-csv", why=quoted(error)), message("case-daily-save-csv")
+        ) from None
     return _monthly(sums, has_rain="rain" in columns)
 
 
 def _columns(header: list[str]) -> Mapping[str, int]:
     plain = [re.sub(r"[^a-z_]+", "_", name.strip().casefold()).strip("_") for name in header]
     if any(name in _FAHRENHEIT for name in plain):
-        raise Mend("the daily file is in Fahrenheit", "Give °C in a column temp_c.")
+        raise Mend(message("case-daily-fahrenheit"), message("case-daily-celsius"))
     found = {
         meaning: plain.index(name)
         for meaning, names in _COLUMNS.items()
@@ -128,8 +130,10 @@ def _columns(header: list[str]) -> Mapping[str, int]:
     }
     if "date" not in found or not ("mean" in found or {"low", "high"} <= found.keys()):
         raise Mend(
-            f"the daily file has the columns {shown(', '.join(header)) or 'none'}",
-            "It needs date and temp_c (or tmin_c and tmax_c), and rain_mm if you have it.",
+            message(
+                "case-daily-columns", columns=Given(shown(", ".join(header))) if header else None
+            ),
+            message("case-daily-needs"),
         )
     return found
 
@@ -143,16 +147,16 @@ def _add_day(sums: MonthlySums, columns: Mapping[str, int], cells: list[str], nu
     for temp in temps:
         if not -70.0 <= temp <= 60.0:
             raise Mend(
-                f"line {number} of the daily file has {temp:g} °C",
-                "Mark missing days by an empty cell; give °C.",
+                message("case-daily-temperature", line=number, given=Given(f"{temp:g}")),
+                message("case-daily-empty-cell"),
             )
         sums.temp_c[month] += temp
         sums.temp_days[month] += 1
     for rain in _figures(cells, columns, ("rain",), number):
         if not 0.0 <= rain <= 2000.0:
             raise Mend(
-                f"line {number} of the daily file has {rain:g} mm of rain",
-                "Mark missing days by an empty cell; give mm.",
+                message("case-daily-rain", line=number, given=Given(f"{rain:g}")),
+                message("case-daily-empty-cell"),
             )
         sums.rain_mm[month] += rain
         sums.rain_days[month] += 1
@@ -171,9 +175,10 @@ def _figures(
             continue
         try:
             yield number_from(cell)
-        except Mend as mend:
+        except Mend:
             raise Mend(
-                f"line {number} of the daily file: “{shown(cell)}” is no figure", mend.mend
+                message("case-daily-no-figure", line=number, given=quoted(cell)),
+                message("case-daily-empty-cell"),
             ) from None
 
 
@@ -182,8 +187,8 @@ def _day(cell: str, number: int) -> date:
         return datetime.fromisoformat(cell).date()
     except ValueError:
         raise Mend(
-            f"line {number} of the daily file: “{shown(cell)}” is no date",
-            "Write days as 2025-04-12.",
+            message("case-daily-no-date", line=number, given=quoted(cell)),
+            message("case-daily-day"),
         ) from None
 
 
@@ -203,7 +208,11 @@ def _enough(days: list[int], what: str) -> None:
     few = [month for month, count in enumerate(days, start=1) if count < _LEAST_DAYS]
     if few:
         raise Mend(
-            f"the daily file has under {_LEAST_DAYS} days of {what} in month "
-            + ", ".join(str(month) for month in few),
-            "Give at least a whole year, or name a place.",
+            message(
+                "case-daily-few-days",
+                least=_LEAST_DAYS,
+                what=what,
+                months=Listed(tuple(Given(str(month)) for month in few)),
+            ),
+            message("case-daily-whole-year"),
         )

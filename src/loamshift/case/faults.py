@@ -6,12 +6,13 @@ import copy
 import difflib
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
-from loamshift.case.mend import ListMend, Mend, shown
+from loamshift.case.mend import ListMend, Mend, fault_of, quoted, shown
 from loamshift.case.reads import SKIP
 from loamshift.case.schema import CaseFile, item_table, tables
 from loamshift.case.schema_base import Table
+from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.errors import Fault
 
 if TYPE_CHECKING:
@@ -92,11 +93,15 @@ def faults_from(errors: Sequence[ErrorDetails]) -> list[Fault]:
         reason = (error.get("ctx") or {}).get("error")
         if isinstance(reason, ListMend):
             found += [
-                Fault(
+                fault_of(
                     path_text(error["loc"] if place == "" else (*error["loc"], place)),
-                    shown(part),
-                    mend.problem,
-                    mend.mend,
+                    part,
+                    mend.wrong,
+                    *(
+                        _with_example(mend.right, error["loc"])
+                        if isinstance(place, int)
+                        else mend.right
+                    ),
                 )
                 for place, part, mend in reason.parts
             ]
@@ -111,9 +116,9 @@ def _fault(error: ErrorDetails) -> Fault:
     kind = error["type"]
     reason = (error.get("ctx") or {}).get("error")
     if isinstance(reason, Mend):
-        return Fault(path, shown(given), reason.problem, reason.mend)
+        return fault_of(path, given, reason.wrong, *_with_example(reason.right, loc))
     if kind == "missing":
-        return _missing(loc)
+        return fault_of(path, None, message("case-missing"), *_with_example((), loc))
     if kind == "extra_forbidden":
         return unknown_key_fault(loc, given)
     if kind == "list_type":
@@ -121,34 +126,36 @@ def _fault(error: ErrorDetails) -> Fault:
     if kind in ("model_type", "model_attributes_type", "dict_type"):
         name = path_text([p for p in loc if not isinstance(p, int)])
         is_entry = bool(loc) and isinstance(loc[-1], int)
-        header = f"[[{name}]]" if is_entry else f"[{name}]"
-        return Fault(path, shown(given), "a table belongs here", f"Write {header} and its keys.")
-    return Fault(path, shown(given), error["msg"], "See docs/case.md for this key.")
+        header = Given(f"[[{name}]]" if is_entry else f"[{name}]")
+        wrong = message("case-not-a-table", given=quoted(given))
+        return fault_of(path, given, wrong, message("case-write-table", header=header))
+    wrong = message("case-not-understood", given=quoted(given))
+    return fault_of(path, given, wrong, *_with_example((), loc))
 
 
-def _missing(loc: Loc) -> Fault:
-    table, key = _table_at(loc[:-1]), str(loc[-1])
-    field = table.model_fields[key] if table else None
-    example = field.examples[0] if field and field.examples else "…"
-    what = field.description if field else ""
-    return Fault(path_text(loc), "", "this key is missing", f"Write {key} = {example}. {what}")
+def _with_example(right: tuple[Message, ...], loc: Loc) -> tuple[Message, ...]:
+    """What works instead; where nobody gave an example, that of the key's documentation."""
+    if any(_SHOWS & set(one.values) for one in right):
+        return right
+    while loc and isinstance(loc[-1], int):
+        loc = loc[:-1]
+    table = _table_at(loc[:-1]) if loc else None
+    field = table.model_fields.get(str(loc[-1])) if table else None
+    if field is None or not field.examples:
+        return right
+    key, example = Given(f"{loc[-1]} = "), Given(str(field.examples[0]))
+    return (*right, message("case-example", key=key, example=example, more=None))
+
+
+_SHOWS: Final = {"example", "line", "words", "names"}
+"""Values of a message that show what can be typed."""
 
 
 def _not_a_list(loc: Loc, given: object) -> Fault:
     name = path_text(loc)
-    if isinstance(given, dict):
-        return Fault(
-            name,
-            shown(given),
-            "a list of entries belongs here",
-            f"Write [[{name}]] with double brackets, once for each entry.",
-        )
-    return Fault(
-        name,
-        shown(given),
-        "a list of entries belongs here",
-        f"Write [[{name}]] and the keys of the entry under it.",
-    )
+    key = "case-double-brackets" if isinstance(given, dict) else "case-entry-under-header"
+    header = Given(f"[[{name}]]")
+    return fault_of(name, given, message("case-not-entries"), message(key, header=header))
 
 
 def unknown_key_fault(loc: Loc, given: object) -> Fault:
@@ -167,30 +174,33 @@ def unknown_key_fault(loc: Loc, given: object) -> Fault:
         Path and mend.
     """
     table, key = _table_at(loc[:-1]), str(loc[-1])
-    text = "" if given is None else shown(given)
     keys = list(table.model_fields) if table else []
     wanted = key.strip().casefold().replace("-", "_").replace(" ", "_")
-    if wanted in keys:
-        return Fault(path_text(loc), text, "unknown key", f"Write it as “{wanted}”.")
     here = path_text([p for p in loc[:-1] if not isinstance(p, int)])
+    header = None if here == "file" else Given(f"[{here}]")
+    wrong = message("case-unknown-key", name=quoted(key), header=header)
+    path = path_text(loc)
     elsewhere = [
         f"{name}.{wanted}" if name else wanted
         for name, other in tables().items()
         if wanted in other.model_fields
     ]
     near = difflib.get_close_matches(wanted, keys, n=1, cutoff=0.75)
-    if near:
-        mend = f"Nearest: “{near[0]}”."
-    elif wanted in _ALIASES:
-        mend = f"It is called {_ALIASES[wanted]} here."
-    elif elsewhere:
-        mend = f"It belongs elsewhere: {', '.join(elsewhere[:4])}."
-    else:
-        far = difflib.get_close_matches(wanted, keys, n=3, cutoff=0.5)
-        nearest = f"Nearest: {', '.join(f'“{n}”' for n in far)}. " if far else ""
-        name = f"[{here}]" if here != "file" else "the top of the file"
-        mend = f"{nearest}Keys of {name}: {', '.join(keys)}."
-    return Fault(path_text(loc), text, "unknown key", mend)
+    if wanted in keys or near:
+        named = near[0] if wanted not in keys else wanted
+        return fault_of(path, given, wrong, message("case-did-you-mean-key", name=Given(named)))
+    if wanted in _ALIASES:
+        known = Given(_ALIASES[wanted])
+        return fault_of(path, given, wrong, message("case-key-is-called", name=known))
+    if elsewhere:
+        places = Listed(tuple(Given(place) for place in elsewhere[:4]), either=True)
+        return fault_of(path, given, wrong, message("case-key-elsewhere", places=places))
+    far = difflib.get_close_matches(wanted, keys, n=3, cutoff=0.5)
+    names = Listed(tuple(Given(f"“{name}”") for name in far), either=True)
+    listed = message("case-keys-here", header=header, keys=Given(", ".join(keys)))
+    if not far:
+        return fault_of(path, given, wrong, listed)
+    return fault_of(path, given, wrong, message("case-nearest-keys", keys=names), listed)
 
 
 def _table_at(loc: Loc) -> type[Table] | None:
@@ -268,7 +278,7 @@ def first_faults(faults: Sequence[Fault], *, untold: int = 0) -> list[Fault]:
     more = untold + max(len(unique) - MOST_FAULTS, 0)
     if more == 0:
         return unique
-    rest = Fault("file", "", f"and {more} more of the kind", "Mend these first.")
+    rest = fault_of("file", None, message("case-and-more", count=more), message("case-these-first"))
     return [*unique[:MOST_FAULTS], rest]
 
 
@@ -290,11 +300,11 @@ def longer_lists(tree: Mapping[str, Any]) -> tuple[list[Fault], dict[str, Any]]:
     for key, value in tree.items():
         if isinstance(value, list) and len(value) > MOST_ENTRIES:
             faults.append(
-                Fault(
+                fault_of(
                     path_text((key,)),
-                    shown(value),
-                    f"{len(value)} entries",
-                    f"A case has at most {MOST_ENTRIES} of them; split the file.",
+                    None,
+                    message("case-many-entries", count=len(value)),
+                    message("case-split-file", most=MOST_ENTRIES),
                 )
             )
             cut[key] = value[:MOST_ENTRIES]

@@ -12,6 +12,7 @@ from typing import Any, Final
 from loamshift.case.codec import Codec
 from loamshift.case.plain import TooManyFaultsError, tell
 from loamshift.domain.letter import Figure, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.message import Given, Listed, message
 from loamshift.errors import CaseError, Fault
 from loamshift.report.words import Words
 
@@ -101,5 +102,6 @@ def _reader_word(plain: dict[str, Any], key: str, faults: list[Fault]) -> str:
     word, right = plain.get(key), READER[key]
     if isinstance(word, str) and word in right:
         return word
-    tell(faults, f"{PATH}.{key}", word, f"{' or '.join(right)} belongs here")
+    names = Listed(tuple(Given(f"“{one}”") for one in right), either=True)
+    tell(faults, f"{PATH}.{key}", word, message("answer-one-of", names=names))
     return right[0]

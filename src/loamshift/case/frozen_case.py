@@ -9,12 +9,16 @@ from enum import StrEnum
 from typing import Any, Final
 
 from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.mend import fault_of
 from loamshift.case.plain import TooManyFaultsError, is_clean, tell
 from loamshift.case.read import case_from_tree
+from loamshift.case.said import SAID, in_words, with_messages
 from loamshift.case.schema import CASE_VERSION
 from loamshift.case.write_case import case_answers
 from loamshift.domain.case import Case
+from loamshift.domain.message import message
 from loamshift.errors import CaseError, Fault
+from loamshift.report.words import Words
 
 PATH: Final = "case"
 NOTICED: Final = "noticed"
@@ -22,6 +26,7 @@ NOTICED: Final = "noticed"
 CLIMATE: Final = "climate"
 """Where figures of one's own climate came from, such as a daily file that is not kept."""
 _DEEPEST: Final = 6
+_NAME_ONE: Final = message("answer-name-one")
 
 
 def case_to_plain(case: Case) -> dict[str, Any]:
@@ -45,7 +50,10 @@ def case_to_plain(case: Case) -> dict[str, Any]:
     """
     plain: dict[str, Any] = {"case": CASE_VERSION, **_said(case_answers(case))}
     if case.notes:
-        plain[NOTICED] = list(case.notes)
+        said: dict[str, Any] = {}
+        plain[NOTICED] = list(in_words(case.notes, Words(), said))
+        if said:
+            plain[SAID] = said
     if case.place is not None and case.place.source_key == OWN_SOURCE_KEY:
         plain[CLIMATE] = case.place.basis
     return plain
@@ -90,19 +98,18 @@ def case_from_plain(plain: Any, *, source: str) -> Case:
         Where it is no case any more, with every fault and its path.
     """
     if not isinstance(plain, Mapping):
-        raise CaseError(
-            [Fault(PATH, "", "a table belongs here", "Name a file that --json wrote.")],
-            source=source,
-        )
+        wrong = message("answer-kind-needed", kind="table")
+        raise CaseError([fault_of(PATH, None, wrong, _NAME_ONE)], source=source)
     tree = dict(plain)
     faults: list[Fault] = []
     try:
         noticed = _texts(tree.pop(NOTICED, []), f"{PATH}.{NOTICED}", faults)
+        noticed = with_messages(noticed, tree.pop(SAID, {}), faults)
         climate = _texts([tree.pop(CLIMATE, "")], f"{PATH}.{CLIMATE}", faults)[0]
     except TooManyFaultsError:
         noticed, climate = (), ""
     if _is_deep(tree, _DEEPEST):
-        faults.append(Fault(PATH, "", "nested too deeply", "Name a file that --json wrote."))
+        faults.append(fault_of(PATH, None, message("answer-too-deep"), _NAME_ONE))
     if faults:
         raise CaseError(faults, source=source)
     try:
@@ -118,11 +125,11 @@ def case_from_plain(plain: Any, *, source: str) -> Case:
 
 def _texts(value: Any, path: str, faults: list[Fault]) -> tuple[str, ...]:
     if not isinstance(value, list):
-        tell(faults, path, value, "a list of texts belongs here")
+        tell(faults, path, value, message("answer-kind-needed", kind="list"))
         return ()
     for number, part in enumerate(value, start=1):
         if not isinstance(part, str) or not is_clean(part):
-            tell(faults, f"{path}[{number}]", part, "a plain text belongs here")
+            tell(faults, f"{path}[{number}]", part, message("answer-kind-needed", kind="text"))
     return tuple(part if isinstance(part, str) else "" for part in value)
 
 

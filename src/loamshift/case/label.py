@@ -10,57 +10,30 @@ from typing import Final
 
 from loamshift.case.label_checks import label_faults
 from loamshift.case.label_keys import FINENESS, FINENESS_EXAMPLE, LABEL_KEYS, LabelKey
-from loamshift.case.mend import ListMend, Mend, plain_figure, shown
+from loamshift.case.mend import ListMend, Mend, for_example, plain_figure, quoted, shown, typed
 from loamshift.case.numbers import number_from
 from loamshift.case.reads import Reads
 from loamshift.domain.label import Label, Passing
+from loamshift.domain.message import Given, message
 from loamshift.services.materials.labelled import label_shares
 
 EXAMPLE: Final = "{ n_ammonium_pct = 21, s_sulfate_pct = 24 }"
+_EXAMPLE: Final = for_example(EXAMPLE)
 
 
 _BY_KEY: Final = {row.key: row for row in LABEL_KEYS}
-_OTHER_NAMES: Final[Mapping[str, tuple[str, str]]] = {
-    **dict.fromkeys(
-        ("n", "nitrogen", "total_n"),
-        (
-            "the form of the nitrogen is not said",
-            "Look below total nitrogen for ammonium, nitrate, urea and slow: n_ammonium_pct, "
-            "n_nitrate_pct, n_urea_pct, n_slow_pct.",
-        ),
-    ),
-    **dict.fromkeys(
-        ("s", "sulfur", "sulphur"),
-        (
-            "the form of the sulfur is not said",
-            "Write s_element_pct where the bag says elemental or free sulfur, s_sulfate_pct where "
-            "it says combined sulfur or the product is a sulfate.",
-        ),
-    ),
-    **dict.fromkeys(
-        ("nv", "neutralising_value", "neutralizing_value", "lime"),
-        (
-            "the scale of the neutralising value is not said",
-            "Write nv_as_cao_pct for a figure such as 54 on a bag of the UK or Ireland, "
-            "nv_as_caco3_pct where pure calcium carbonate is 100.",
-        ),
-    ),
-    **dict.fromkeys(
-        ("cce", "caco3", "calcium_carbonate"),
-        ("unknown key", "Write it as nv_as_caco3_pct."),
-    ),
-    **dict.fromkeys(
-        ("fe", "iron"),
-        (
-            "the form of the iron is not said",
-            "Write fe_sulfate_pct for iron as sulfate; leave a chelate out, it brings no acid.",
-        ),
-    ),
-    **dict.fromkeys(
-        ("al", "aluminium", "aluminum"),
-        ("unknown key", "Write it as al_sulfate_pct."),
-    ),
+_OTHER_NAMES: Final[Mapping[str, str]] = {
+    **dict.fromkeys(("n", "nitrogen", "total_n"), "nitrogen"),
+    **dict.fromkeys(("s", "sulfur", "sulphur"), "sulfur"),
+    **dict.fromkeys(("nv", "neutralising_value", "neutralizing_value", "lime"), "value"),
+    **dict.fromkeys(("fe", "iron"), "iron"),
 }
+"""Names that leave the form of an element open, and what they name."""
+_SAME_NAMES: Final[Mapping[str, str]] = {
+    **dict.fromkeys(("cce", "caco3", "calcium_carbonate"), "nv_as_caco3_pct"),
+    **dict.fromkeys(("al", "aluminium", "aluminum"), "al_sulfate_pct"),
+}
+"""Other names of a figure, with its key."""
 _SIEVE: Final = re.compile(
     r"(?P<pct>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent|percent)?\s*"
     r"(?:through|thru|pass(?:es|ing)?(?:\s+through)?|under|below|<|<=)?\s*"
@@ -112,7 +85,7 @@ def read_label(value: object) -> Label:
         try:
             key = _key_of(str(name))
             if key in figures or (key == FINENESS and fineness):
-                raise Mend("this figure appears twice", "Keep one of them.")
+                raise Mend(message("case-figure-twice"), message("case-keep-one"))
             if key == FINENESS:
                 fineness = _read_fineness(given)
             else:
@@ -181,29 +154,29 @@ def _table_of(value: object) -> Mapping[object, object]:
     elif isinstance(value, str):
         table = _pairs(value)
     else:
-        raise Mend("not the figures of a label", f"Write label = {EXAMPLE}.")
+        raise Mend(message("case-label-no-figures", given=quoted(value)), _EXAMPLE)
     if not table:
-        raise Mend("a label without a figure", f"Write label = {EXAMPLE}.")
+        raise Mend(message("case-label-empty"), _EXAMPLE)
     return table
 
 
 def _pairs(text: str) -> dict[object, object]:
     text = text.strip().removeprefix("{").removesuffix("}").strip()
     if len(text) > _LONGEST_TEXT:
-        raise Mend("far too long for a label", f"Write label = {EXAMPLE}.")
+        raise Mend(message("case-label-too-long"), _EXAMPLE)
     found: dict[object, object] = {}
     at = 0
     while at < len(text):
         pair = _PAIR.match(text, at)
         if pair is None or pair.end() == at:
             raise Mend(
-                f"“{shown(text[at:])}” is no figure of a label",
-                "Write each as name = per cent with commas between them, such as "
-                "n_ammonium = 21, s_sulfate = 24.",
+                message("case-label-not-a-figure", given=quoted(text[at:])),
+                message("case-label-with-commas"),
+                _EXAMPLE,
             )
         key, given = pair[1].strip(), pair[2].strip("\"' ")
         if key in found:
-            raise Mend(f"“{shown(key)}” appears twice", "Keep one of them.")
+            raise Mend(message("case-key-twice", name=quoted(key)), message("case-keep-one"))
         found[key] = given
         at = pair.end()
     return found
@@ -218,13 +191,20 @@ def _key_of(name: str) -> str:
     if f"{bare}_pct" in _BY_KEY:
         return f"{bare}_pct"
     if bare in _OTHER_NAMES:
-        raise Mend(*_OTHER_NAMES[bare])
+        form = _OTHER_NAMES[bare]
+        raise Mend(
+            message("case-label-form-open", what=form), message("case-label-which-form", what=form)
+        )
+    unknown = message("case-label-unknown-key", name=quoted(name))
+    if bare in _SAME_NAMES:
+        raise Mend(unknown, message("case-did-you-mean-key", name=Given(_SAME_NAMES[bare])))
     import difflib
 
     near = difflib.get_close_matches(f"{bare}_pct", _BY_KEY, n=1, cutoff=0.75)
     if near:
-        raise Mend("unknown key", f"Nearest: “{near[0]}”.")
-    raise Mend("unknown key", f"A label has {', '.join(_BY_KEY)} and {FINENESS}.")
+        raise Mend(unknown, message("case-did-you-mean-key", name=Given(near[0])))
+    keys = Given(", ".join((*_BY_KEY, FINENESS)))
+    raise Mend(unknown, message("case-label-keys", keys=keys))
 
 
 def _spelled(name: int | str) -> str:
@@ -238,24 +218,31 @@ def _spelled(name: int | str) -> str:
 def _read_figure(given: object, row: LabelKey) -> float:
     if isinstance(given, str):
         given = given.strip().removesuffix("%").strip()
-    figure = number_from(given, expected=f"a percentage from 0 to {row.most_pct:g}")
+    figure = number_from(given, message("case-label-as-printed"))
     if 0.0 <= figure <= row.most_pct:
         return figure
     if row.key == "so3_pct" and figure > row.most_pct:
+        line = Given(f"s_element_pct = {min(0.4 * figure, 100.0):.3g}")
         raise Mend(
-            f"{figure:g} % SO3 is more than any sulfate holds",
-            f"The bag is elemental sulfur: write s_element_pct = {min(0.4 * figure, 100.0):.3g}.",
+            message("case-label-too-much-so3", given=quoted(given)),
+            message("case-label-is-sulfur", line=line),
         )
     raise Mend(
-        f"{figure:g} is outside what is possible",
-        f"Give a percentage from 0 to {row.most_pct:g}, as the bag prints it.",
+        message(
+            "case-outside",
+            given=quoted(given),
+            low=typed(0.0),
+            high=typed(row.most_pct),
+            unit=Given(" %"),
+        ),
+        message("case-label-as-printed"),
     )
 
 
 def _read_fineness(given: object) -> tuple[Passing, ...]:
-    example = f"Write it as {FINENESS_EXAMPLE} or “60 % through 100 mesh”."
+    example = for_example(FINENESS_EXAMPLE, '"60 % through 100 mesh"')
     if not isinstance(given, str):
-        raise Mend("not a fineness", example)
+        raise Mend(message("case-no-fineness", given=quoted(given)), example)
     rest = _SIEVE.sub("", given)
     found: dict[float, float] = {}
     for match in _SIEVE.finditer(given):
@@ -263,19 +250,16 @@ def _read_fineness(given: object) -> tuple[Passing, ...]:
         opening_um = _opening_um(size, match["unit"].casefold())
         passing_pct = float(match["pct"].replace(",", "."))
         if passing_pct > 100.0:
-            raise Mend(f"{passing_pct:g} % cannot pass a sieve", example)
+            raise Mend(message("case-fineness-over-100", given=quoted(given)), example)
         found[opening_um] = passing_pct
     if not found or re.sub(r"[\s,;.&]|\band\b", "", rest):
-        raise Mend("not a fineness", example)
+        raise Mend(message("case-no-fineness", given=quoted(given)), example)
     rows = tuple(Passing(opening, found[opening]) for opening in sorted(found))
     for fine, coarse in pairwise(rows):
         if fine.passing_pct > coarse.passing_pct:
-            raise Mend(
-                "more passes a finer sieve than a coarser one",
-                "Each figure is all that passes its sieve; check which was miscopied.",
-            )
+            raise Mend(message("case-fineness-finer"), message("case-fineness-all-that-passes"))
     if rows[-1].passing_pct <= 0.0:
-        raise Mend("nothing passes any of these sieves", example)
+        raise Mend(message("case-fineness-nothing"), example)
     return rows
 
 
@@ -287,16 +271,16 @@ def _opening_um(size: float, unit: str) -> float:
 
         sieves = load_sieve_openings_um()
         if size not in sieves:
-            listed = ", ".join(str(mesh) for mesh in sieves)
+            listed = Given(", ".join(str(mesh) for mesh in sieves))
             raise Mend(
-                f"no sieve of {size:g} mesh is known",
-                f"Known: {listed}; or give its opening in mm.",
+                message("case-sieve-unknown", mesh=typed(size)),
+                message("case-sieves-known", sieves=listed),
             )
         opening = sieves[int(size)]
     else:
         opening = size
     if not 1.0 <= opening <= 20_000.0:
-        raise Mend(f"a sieve of {opening:g} um cannot be meant", "Check mm against um.")
+        raise Mend(message("case-sieve-unlikely", opening=typed(opening)), message("case-mm-or-um"))
     return opening
 
 

@@ -9,6 +9,7 @@ from loamshift.case.mend import Mend, plain_figure
 from loamshift.core.bag_label import least_weight_frac, unplaced_molc_kg
 from loamshift.domain.label import Label
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.message import Given, Product, message, percent
 from loamshift.services.materials.labelled import label_ions, label_shares
 
 _FORMS: Final = ("n_nitrate_pct", "n_ammonium_pct", "n_urea_pct", "n_slow_pct")
@@ -54,39 +55,31 @@ def label_faults(label: Label, *, wrong: Collection[str] = ()) -> Found:
             yield from _nitrogen(label)
         return
     if not any(said.values()) and "nv_as_caco3_pct" not in said:
-        yield "", Mend("a label without a figure", "Copy what the bag prints under its name.")
+        yield "", Mend(message("case-label-empty"), message("case-label-copy"))
         return
     yield from _given_twice(label)
     yield from _nitrogen(label)
     if label.fineness and not (said.get("s_element_pct") or label_shares(label).get("nv_as_caco3")):
         yield (
             "fineness",
-            Mend(
-                "a fineness without sulfur or lime",
-                "Only grains of sulfur and lime matter; give s_element_pct or the neutralising "
-                "value as well, or leave it out.",
-            ),
+            Mend(message("case-fineness-alone"), message("case-fineness-of-what")),
         )
     if min(said.get("s_element_pct", 0.0), said.get("n_nitrate_pct", 0.0)) >= _OXIDIZER_PCT:
         yield (
             "s_element_pct",
-            Mend(
-                "elemental sulfur and nitrate in one bag would burn",
-                "No maker mixes them: sulfur beside nitrate is s_sulfate_pct.",
-            ),
+            Mend(message("case-label-would-burn"), message("case-label-sulfate-beside-nitrate")),
         )
     weight = least_weight_frac(label_shares(label))
     if 100.0 * weight > 100.0 + _ROUNDED_PCT:
         yield (
             "",
             Mend(
-                f"these figures need at least {plain_figure(100.0 * weight)} % of the bag",
-                "Each stands for a compound (21 % of ammonium nitrogen and 24 % of sulfate sulfur "
-                "are 99 % ammonium sulfate); check which was miscopied.",
+                message("case-label-over-100", weight=percent(100.0 * weight)),
+                message("case-label-compounds"),
             ),
         )
     elif unplaced_molc_kg(label_ions(label)) > _UNPLACED_MOLC_KG and not _has_value(label):
-        yield next(key for key in ("cao_pct", "ca_pct", "mgo_pct", "mg_pct") if key in said), _earth
+        yield next(key for key in ("cao_pct", "ca_pct", "mgo_pct", "mg_pct") if key in said), _EARTH
 
 
 def kind_faults(label: Label, kind: Material) -> Found:
@@ -109,38 +102,33 @@ def kind_faults(label: Label, kind: Material) -> Found:
         yield (
             "",
             Mend(
-                "a label has no figure for a free acid",
-                f"Leave the label out and give purity_pct for the {kind.key}.",
+                message("case-label-free-acid"),
+                message("case-label-purity", product=Product(kind.key)),
             ),
         )
     elif kind.group is MaterialGroup.SULFUR and not said.get("s_element_pct"):
-        yield "", Mend("sulfur without its strength", "Give s_element_pct, such as 90.")
+        yield (
+            "",
+            Mend(
+                message("case-label-sulfur-strength"),
+                message("case-label-add", line=Given("s_element_pct = 90")),
+            ),
+        )
     elif kind.group is MaterialGroup.ACID_SALT and not (
         said.get("fe_sulfate_pct") or said.get("al_sulfate_pct")
     ):
         key = "al_sulfate_pct" if "aluminium" in kind.cautions else "fe_sulfate_pct"
         yield (
             "",
-            Mend(
-                "its metal makes the acid, and is not given", f"Give {key}, as the bag prints it."
-            ),
+            Mend(message("case-label-metal"), message("case-label-give", name=Given(key))),
         )
     elif kind.group is MaterialGroup.LIME and not shares.get("nv_as_caco3"):
-        yield "", Mend("lime without its neutralising value", _VALUE)
+        yield "", Mend(message("case-label-lime-value"), message("case-label-value"))
     elif kind.group is MaterialGroup.NITROGEN and not any(said.get(form) for form in _FORMS):
-        yield "", Mend("a feed without the forms of its nitrogen", _LOOK_BELOW)
+        yield "", Mend(message("case-label-forms"), message("case-label-look-below"))
 
 
-_LOOK_BELOW: Final = (
-    "Look below total nitrogen for ammonium (ammoniacal), nitrate (nitric), urea (ureic) and slow; "
-    "ask the maker where the bag has no such lines."
-)
-_VALUE: Final = "Give nv_as_cao_pct (bags of the UK and Ireland) or nv_as_caco3_pct (all others)."
-_earth: Final = Mend(
-    "calcium or magnesium, and not whether it is lime",
-    "Give the neutralising value. Where the bag has none: nv_as_caco3_pct = 0 for gypsum, chloride "
-    "and other salts, nv_as_cao_pct = the CaO for limestone in a feed.",
-)
+_EARTH: Final = Mend(message("case-label-earth"), message("case-label-earth-value"))
 
 
 def _has_value(label: Label) -> bool:
@@ -162,9 +150,13 @@ def _given_twice(label: Label) -> Found:
             yield (
                 oxide,
                 Mend(
-                    f"it means {element} = {plain_figure(by_oxide)}, and {plain_figure(given)} is "
-                    "given",
-                    "Keep one of the two.",
+                    message(
+                        "case-label-two-figures",
+                        name=Given(element),
+                        meant=Given(plain_figure(by_oxide)),
+                        given=Given(plain_figure(given)),
+                    ),
+                    message("case-keep-one"),
                 ),
             )
 
@@ -175,20 +167,26 @@ def _nitrogen(label: Label) -> Found:
         return
     forms = sum(label.said.get(form, 0.0) for form in _FORMS)
     if forms == 0.0 and total > 0.0:
-        yield "n_total_pct", Mend("the form of the nitrogen is not said", _LOOK_BELOW)
+        yield (
+            "n_total_pct",
+            Mend(
+                message("case-label-form-open", what="nitrogen"), message("case-label-look-below")
+            ),
+        )
     elif forms > total + _N_ROUNDED_PCT:
         yield (
             "n_total_pct",
             Mend(
-                f"the forms add up to {plain_figure(forms)} %, more than the total",
-                "Check which was miscopied.",
+                message("case-label-forms-over-total", sum=percent(forms)),
+                message("case-label-miscopied"),
             ),
         )
     elif forms < total - _N_ROUNDED_PCT:
         yield (
             "n_total_pct",
             Mend(
-                f"{plain_figure(total - forms)} % of nitrogen has no form",
-                f"{_LOOK_BELOW} Other nitrogen that does not dissolve is n_slow_pct.",
+                message("case-label-nitrogen-left", rest=percent(total - forms)),
+                message("case-label-look-below"),
+                message("case-label-slow"),
             ),
         )

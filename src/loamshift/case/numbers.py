@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 import re
 
-from loamshift.case.mend import Mend, shown
+from loamshift.case.mend import Mend, for_example, quoted
+from loamshift.domain.message import Message, message
 
 _VULGAR = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125}
 _WORDS = {
@@ -45,7 +46,7 @@ _MAX_DIGITS = 40
 _LARGEST = 1e15
 
 
-def split_number(text: str) -> tuple[float, str]:
+def split_number(text: str, *right: Message) -> tuple[float, str]:
     """The number a text begins with, and the rest of the text.
 
     >>> split_number("2,5 cm"), split_number("1 1/2 in"), split_number("1,000 m2")
@@ -55,6 +56,8 @@ def split_number(text: str) -> tuple[float, str]:
     ----------
     text
         A quantity as written [text].
+    right
+        What works instead; nothing where the key's own example is to be told [messages].
 
     Returns
     -------
@@ -68,12 +71,12 @@ def split_number(text: str) -> tuple[float, str]:
     """
     text = text.strip()
     if len(text) > _MAX_CHARS:
-        raise Mend("far too long for a quantity", 'Write a figure and a unit, such as "20 m2".')
+        raise Mend(message("case-too-long-for-quantity"), *right)
     bare = text.lstrip("<>≤≥~≈ ")
     if bare != text:
         raise Mend(
-            "a figure with a sign such as < or ~ before it",
-            "Write the figure alone; for “less than” write the limit or leave the key out.",
+            message("case-sign-before-figure", given=quoted(text)),
+            message("case-limit-or-nothing"),
         )
     word = _WORD_NUMBER.match(text)
     if word:
@@ -81,13 +84,13 @@ def split_number(text: str) -> tuple[float, str]:
         return _WORDS[name], text[word.end() :].strip()
     found = _DIGITS.match(text)
     if not found:
-        raise Mend("it must start with a number", 'Write a figure and a unit, such as "20 m2".')
+        raise Mend(message("case-no-number-first", given=quoted(text)), *right)
     rest = text[found.end() :]
     if _RANGE.match(rest):
-        raise Mend("a range where one figure is needed", "Write the middle, or the likeliest one.")
+        raise Mend(message("case-range", given=quoted(text)), message("case-middle-of-range"))
     value = _value(found)
     if not abs(value) <= _LARGEST:
-        raise Mend("a figure far too large to be meant", "Check the figure.")
+        raise Mend(message("case-far-too-large", given=quoted(text)), *right)
     return (-value if found["sign"] in ("-", "−") else value), rest.strip()
 
 
@@ -106,14 +109,16 @@ def _value(found: re.Match[str]) -> float:
 
 def _ratio(*, top: float, bottom: float) -> float:
     if bottom == 0.0:
-        raise Mend("a fraction with zero below the line", "Write the figure as a decimal number.")
+        raise Mend(message("case-fraction-of-zero"), message("case-write-decimal"))
     return top / bottom
 
 
 def _plain_number(text: str) -> float:
     """A run of digits with dots, commas or thousands spaces, as a number."""
     if len(text) > _MAX_DIGITS:
-        raise Mend("a figure of far too many digits", "Write the figure with its usual digits.")
+        raise Mend(
+            message("case-too-many-digits", given=quoted(text)), message("case-usual-digits")
+        )
     text = re.sub(r"[ \u00a0\u202f']", "", text)
     commas, dots = text.count(","), text.count(".")
     if commas and dots:
@@ -143,19 +148,19 @@ def _check_groups(whole: str, separator: str, text: str) -> None:
 
 def _unclear(text: str) -> Mend:
     return Mend(
-        f"“{shown(text)}” mixes dots and commas", "Write 1250.5 or 1250,5 without thousands marks."
+        message("case-dots-and-commas", given=quoted(text)), message("case-without-thousands")
     )
 
 
-def number_from(value: object, *, expected: str = "a number") -> float:
+def number_from(value: object, *right: Message) -> float:
     """A finite number from what stood in the file, be it a TOML number or a text.
 
     Parameters
     ----------
     value
         What was read [any].
-    expected
-        What should have stood there, for the message [text].
+    right
+        What works instead; nothing where the key's own example is to be told [messages].
 
     Returns
     -------
@@ -168,20 +173,27 @@ def number_from(value: object, *, expected: str = "a number") -> float:
         For true/false, lists, NaN, infinity, text that is no number.
     """
     if isinstance(value, bool):
-        raise Mend("true or false where a figure belongs", f"Write {expected}.")
+        raise Mend(message("case-not-a-number", given=quoted(value)), *right)
     if isinstance(value, int):
         if abs(value) > _LARGEST:
-            raise Mend("a whole number far too large to be meant", f"Write {expected}.")
+            raise Mend(message("case-far-too-large", given=quoted(value)), *right)
         return float(value)
     if isinstance(value, float):
         if not math.isfinite(value):
-            raise Mend("not a finite number", f"Write {expected}, or leave the key out.")
+            raise Mend(message("case-not-a-number", given=quoted(value)), *right)
         if abs(value) > _LARGEST:
-            raise Mend("a number far too large to be meant", f"Write {expected}.")
+            raise Mend(message("case-far-too-large", given=quoted(value)), *right)
         return value
     if isinstance(value, str):
-        number, rest = split_number(value)
+        number, rest = split_number(value, *right)
         if rest:
-            raise Mend(f"“{shown(rest)}” after the figure is not understood", f"Write {expected}.")
+            raise Mend(
+                message("case-more-than-number", rest=quoted(rest)),
+                *(right or (for_example(_bare(number)),)),
+            )
         return number
-    raise Mend("not a figure", f"Write {expected}.")
+    raise Mend(message("case-not-a-number", given=quoted(value)), *right)
+
+
+def _bare(number: float) -> str:
+    return f"{number:.15g}"

@@ -7,18 +7,24 @@ import math
 import unicodedata
 from typing import Any
 
-from loamshift.case.mend import shown
+from loamshift.case.mend import fault_of, quoted, shown
+from loamshift.domain.message import Message, message
 from loamshift.errors import CaseError, Fault
 
 LARGEST_CHARS = 20_000_000
 MOST_FAULTS = 100
 DEEPEST = 40
-_MEND = "Name a file that --json wrote."
-_WRITTEN_BY_HAND = "Mend the file, or name one that --json wrote."
 
 
 class TooManyFaultsError(Exception):
     """So many faults that reading on would help nobody."""
+
+
+class Tried(list[Fault]):
+    """Faults of a shape that was only tried, which nobody reads."""
+
+
+_TRIED = Fault("", "", "", "")
 
 
 def load_json(text: str, *, source: str) -> Any:
@@ -42,22 +48,23 @@ def load_json(text: str, *, source: str) -> Any:
         Where it is too large, no JSON, nested too deeply, or holds a number that is none.
     """
     if len(text) > LARGEST_CHARS:
-        raise _file_error("it is far too large for an answer", source)
+        raise _file_error(message("answer-too-large"), source)
     try:
         tree = json.loads(
             text, parse_constant=_no_constant, parse_float=_finite, object_pairs_hook=_table
         )
     except RecursionError:
-        raise _file_error("not JSON: nested far too deeply", source) from None
+        raise _file_error(message("answer-too-deep"), source) from None
     except ValueError as error:
-        raise _file_error(f"not JSON: {shown(str(error))}", source) from None
+        raise _file_error(message("answer-not-json", why=quoted(error)), source) from None
     if _depth_exceeds(tree, DEEPEST):
-        raise _file_error("nested far too deeply for an answer", source)
+        raise _file_error(message("answer-too-deep"), source)
     return tree
 
 
-def _file_error(problem: str, source: str) -> CaseError:
-    return CaseError([Fault("file", "", problem, _MEND)], source=source)
+def _file_error(wrong: Message, source: str) -> CaseError:
+    fault = fault_of("file", None, wrong, message("answer-name-one"))
+    return CaseError([fault], source=source)
 
 
 def _no_constant(name: str) -> float:
@@ -115,7 +122,7 @@ def is_clean(text: str) -> bool:
     )
 
 
-def tell(faults: list[Fault], path: str, value: object, problem: str) -> None:
+def tell(faults: list[Fault], path: str, value: object, wrong: Message) -> None:
     """Add one fault to those found so far.
 
     Parameters
@@ -126,8 +133,8 @@ def tell(faults: list[Fault], path: str, value: object, problem: str) -> None:
         Where [text].
     value
         What stood there, or None to leave it out [any].
-    problem
-        What is wrong [text].
+    wrong
+        What is wrong [message].
 
     Raises
     ------
@@ -136,5 +143,8 @@ def tell(faults: list[Fault], path: str, value: object, problem: str) -> None:
     """
     if len(faults) >= MOST_FAULTS:
         raise TooManyFaultsError
-    given = "" if value is None else shown(value)
-    faults.append(Fault(path or "answer", given, problem, _WRITTEN_BY_HAND))
+    if isinstance(faults, Tried):
+        faults.append(_TRIED)
+    else:
+        right = message("answer-correct-or-name-one")
+        faults.append(fault_of(path or "answer", value, wrong, right))

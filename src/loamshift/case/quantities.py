@@ -7,10 +7,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from loamshift.case.mend import Mend, plain_figure, shown
+from loamshift.case.mend import Mend, for_example, plain_figure, quoted, shown, typed
 from loamshift.case.numbers import number_from, split_number
 from loamshift.case.registry import temperature_c, unit_factor
 from loamshift.case.spellings import plain_unit, require_unit
+from loamshift.domain.message import Given, Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +22,7 @@ class Measure:
     """The figure [unit of the parser that made it]."""
     as_given: str
     """What stood in the file [text]."""
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     bare: bool = False
     """True where no unit was written."""
 
@@ -29,8 +30,11 @@ class Measure:
 _SMALLEST_AREA_M2 = 0.004
 _LARGEST_AREA_M2 = 1e7
 _LARGEST_DEPTH_CM = 100.0
-_AREA_EXAMPLE = '"20 m2", "215 sq ft" or "5 x 4 m"'
-_LENGTH_EXAMPLE = '"15 cm" or "6 in"'
+_AREA_EXAMPLE = for_example('"20 m2"', '"215 sq ft"', '"5 x 4 m"')
+_LENGTH_EXAMPLE = for_example('"15 cm"', '"6 in"')
+_WORKED_IN_EXAMPLE = for_example('"15 cm"', '"6 in"', "0")
+_MASS_EXAMPLE = for_example('"25 kg"', '"50 lb"')
+_TEMPERATURE_EXAMPLE = for_example('"12 C"', '"54 F"')
 _SIDES = re.compile(r"\s*(?:x|×|\*|by)\s*", re.IGNORECASE)
 _ROUND = re.compile(r"(?:in )?(?:diameter|diam|dia|across|ø)\.?|⌀|ø", re.IGNORECASE)
 
@@ -58,61 +62,60 @@ def read_area_m2(value: object) -> Measure:
     """
     area, notes, bare = _area(value)
     if not area > 0.0:
-        raise Mend("the area must be greater than zero", f"Write it like {_AREA_EXAMPLE}.")
-    if area < _SMALLEST_AREA_M2 or area > _LARGEST_AREA_M2:
-        small = area < _SMALLEST_AREA_M2
+        raise Mend(message("case-above-zero", given=quoted(value)), _AREA_EXAMPLE)
+    if area < _SMALLEST_AREA_M2:
+        raise Mend(message("case-area-too-small", given=quoted(value)), _AREA_EXAMPLE)
+    if area > _LARGEST_AREA_M2:
         raise Mend(
-            f"{plain_figure(area)} m2 is {'less than a small pot' if small else 'over 1000 ha'}",
-            "Check the unit; " + _likely_area(area, small=small),
+            message("case-area-too-large", given=quoted(value)),
+            _meant_or(area / 1e4, "m2", _LARGEST_AREA_M2, _AREA_EXAMPLE),
         )
     return Measure(area, shown(value), notes, bare)
 
 
-def _likely_area(area_m2: float, *, small: bool) -> str:
-    if small:
-        return "a pot of 9 cm has 0.0064 m2, a door mat 0.5 m2."
-    return f"a hectare is 10000 m2; did you mean {plain_figure(area_m2 / 1e4)} m2?"
-
-
-def _area(value: object) -> tuple[float, tuple[str, ...], bool]:
+def _area(value: object) -> tuple[float, tuple[Message, ...], bool]:
     if not isinstance(value, str):
-        return number_from(value, expected=f"an area like {_AREA_EXAMPLE}"), (), True
+        return number_from(value, _AREA_EXAMPLE), (), True
     if _ROUND.search(value):
         text = _ROUND.sub(" ", value).replace("round", " ").replace(",", ".").strip(" :=.")
         diameter_m = _length(text, "metre", _AREA_EXAMPLE)[0]
         return math.pi * diameter_m**2 / 4.0, (), False
-    number, rest = split_number(value)
+    number, rest = split_number(value, _AREA_EXAMPLE)
     sides = _SIDES.match(rest) or _SIDES.search(rest)
     if sides and re.search(r"\d", rest[sides.end() :]):
-        return _rectangle(number, rest[: sides.start()], rest[sides.end() :]), (), False
+        return _rectangle(number, rest[: sides.start()], rest[sides.end() :], value), (), False
     unit_text = plain_unit(rest)
     if not unit_text:
         return number, (), True
-    unit, note = require_unit(unit_text, "area", example=_AREA_EXAMPLE)
+    unit, note = require_unit(unit_text, "area", given=value, example=_AREA_EXAMPLE)
     return number * unit_factor(unit, "metre ** 2"), (note,) if note else (), False
 
 
-def _rectangle(first: float, first_unit: str, second: str) -> float:
-    other, other_unit = split_number(second)
+def _rectangle(first: float, first_unit: str, second: str, given: object) -> float:
+    other, other_unit = split_number(second, _AREA_EXAMPLE)
     first_text, other_text = plain_unit(first_unit), plain_unit(other_unit)
     if not (first_text or other_text):
-        raise Mend("two sides without a unit", 'Write "5 x 4 m" or "10 ft x 20 ft".')
-    unit, _ = require_unit(first_text or other_text, "length", example=_AREA_EXAMPLE)
-    other_name, _ = require_unit(other_text or first_text, "length", example=_AREA_EXAMPLE)
+        sides = f'"{plain_figure(first)} x {plain_figure(other)} m"'
+        feet = f'"{plain_figure(first)} x {plain_figure(other)} ft"'
+        raise Mend(message("case-sides-without-unit"), for_example(sides, feet))
+    (unit, _), (other_name, _) = (
+        require_unit(text, "length", given=given, example=_AREA_EXAMPLE)
+        for text in (first_text or other_text, other_text or first_text)
+    )
     if first < 0.0 or other < 0.0:
-        raise Mend("a side cannot be below zero", f"Write it like {_AREA_EXAMPLE}.")
+        raise Mend(message("case-side-below-zero"), _AREA_EXAMPLE)
     return first * unit_factor(unit, "metre") * other * unit_factor(other_name, "metre")
 
 
-def _length(value: object, target: str, example: str) -> tuple[float, bool]:
+def _length(value: object, target: str, example: Message) -> tuple[float, bool]:
     """A length in the registry unit ``target``; True where no unit was written."""
     if not isinstance(value, str):
-        return number_from(value, expected=f"a length like {example}"), True
-    number, rest = split_number(value)
+        return number_from(value, example), True
+    number, rest = split_number(value, example)
     unit_text = plain_unit(rest)
     if not unit_text:
         return number, True
-    unit, _ = require_unit(unit_text, "length", example=example)
+    unit, _ = require_unit(unit_text, "length", given=value, example=example)
     return number * unit_factor(unit, target), False
 
 
@@ -136,8 +139,8 @@ def read_depth_cm(value: object) -> Measure:
     """
     depth, bare = _length(value, "centimetre", _LENGTH_EXAMPLE)
     if not depth > 0.0:
-        raise Mend("the depth must be greater than zero", f"Write it like {_LENGTH_EXAMPLE}.")
-    return Measure(_below_a_metre(depth), shown(value), (), bare)
+        raise Mend(message("case-above-zero", given=quoted(value)), _LENGTH_EXAMPLE)
+    return Measure(_below_a_metre(depth, value), shown(value), (), bare)
 
 
 def read_incorporated_cm(value: object) -> Measure:
@@ -160,20 +163,28 @@ def read_incorporated_cm(value: object) -> Measure:
     """
     if isinstance(value, str) and value.strip().casefold() in ("surface", "top", "top-dressed"):
         return Measure(0.0, shown(value))
-    depth, bare = _length(value, "centimetre", f"{_LENGTH_EXAMPLE}, or 0 for the surface")
+    depth, bare = _length(value, "centimetre", _WORKED_IN_EXAMPLE)
     if depth < 0.0:
-        raise Mend("a depth cannot be below zero", "Write 0 where it lies on the surface.")
-    return Measure(_below_a_metre(depth), shown(value), (), bare)
+        raise Mend(message("case-below-zero", given=quoted(value)), message("case-zero-on-surface"))
+    return Measure(_below_a_metre(depth, value), shown(value), (), bare)
 
 
-def _below_a_metre(depth_cm: float) -> float:
+def _below_a_metre(depth_cm: float, value: object) -> float:
     if depth_cm > _LARGEST_DEPTH_CM:
         likely = depth_cm / 10.0 if depth_cm <= 1000.0 else depth_cm / 100.0
         raise Mend(
-            f"{plain_figure(depth_cm)} cm is deeper than a metre",
-            f"Check the unit; did you mean {plain_figure(likely)} cm?",
+            message("case-deeper-than-metre", given=quoted(value)),
+            _meant_or(likely, "cm", _LARGEST_DEPTH_CM, _LENGTH_EXAMPLE),
         )
     return depth_cm
+
+
+def _meant_or(likely: float, unit: str, most: float, example: Message) -> Message:
+    """The question whether a smaller figure was meant, or an example where that is none."""
+    if likely > most:
+        return example
+    text = Given(f'"{plain_figure(likely)} {unit}"')
+    return message("case-did-you-mean", key=Given(""), example=text)
 
 
 def read_diameter_cm(value: object) -> Measure:
@@ -194,12 +205,10 @@ def read_diameter_cm(value: object) -> Measure:
     Mend
         Where it is no such diameter.
     """
-    diameter, bare = _length(value, "centimetre", '"60 cm" or "2 ft"')
+    example = for_example('"60 cm"', '"2 ft"')
+    diameter, bare = _length(value, "centimetre", example)
     if not 5.0 <= diameter <= 3000.0:
-        raise Mend(
-            f"{plain_figure(diameter)} cm is no ring round a plant",
-            "Give 5 cm to 30 m across; a bare number means cm.",
-        )
+        raise Mend(message("case-no-ring", given=quoted(value)), example)
     return Measure(diameter, shown(value), (), bare)
 
 
@@ -221,18 +230,17 @@ def read_mass_g(value: object) -> Measure:
     Mend
         Where it is no weight above nought.
     """
-    example = '"25 kg" or "50 lb"'
     if isinstance(value, str):
-        number, rest = split_number(value)
+        number, rest = split_number(value, _MASS_EXAMPLE)
         unit_text = plain_unit(rest)
         if unit_text:
-            unit, _ = require_unit(unit_text, "mass", example=example)
+            unit, _ = require_unit(unit_text, "mass", given=value, example=_MASS_EXAMPLE)
             number *= unit_factor(unit, "gram")
         bare = not unit_text
     else:
-        number, bare = number_from(value, expected=f"a weight like {example}"), True
+        number, bare = number_from(value, _MASS_EXAMPLE), True
     if not number > 0.0:
-        raise Mend("the weight must be greater than zero", f"Write it like {example}.")
+        raise Mend(message("case-above-zero", given=quoted(value)), _MASS_EXAMPLE)
     return Measure(number, shown(value), (), bare)
 
 
@@ -254,19 +262,20 @@ def read_temperature_c(value: object) -> float:
     Mend
         Where it is no temperature of air or soil.
     """
-    example = '"12 C" or "54 F"'
+    example = _TEMPERATURE_EXAMPLE
     if isinstance(value, str):
-        number, rest = split_number(value)
+        number, rest = split_number(value, example)
         unit_text = plain_unit(rest)
         if unit_text:
-            unit, _ = require_unit(unit_text, "temperature", example=example)
+            unit, _ = require_unit(unit_text, "temperature", given=value, example=example)
             number = round(temperature_c(number, unit), 9)
     else:
-        number = number_from(value, expected=f"a temperature like {example}")
+        number = number_from(value, example)
     if not -60.0 <= number <= 60.0:
         raise Mend(
-            f"{plain_figure(number)} °C is no air or soil temperature",
-            "Give -60 to 60 °C; write “F” after a Fahrenheit figure.",
+            message("case-no-temperature", given=quoted(value)),
+            message("case-letter-of-scale"),
+            example,
         )
     return number
 
@@ -280,7 +289,8 @@ class Scale:
     """Spelling to factor into the canonical unit; the first one is the canonical unit."""
     low: float
     high: float
-    hint: str
+    hint: str = ""
+    """Message that says what such a figure often is; empty where none does [key]."""
 
     @property
     def unit(self) -> str:
@@ -295,20 +305,23 @@ class Scale:
         Mend
             Where the unit is not one of these, or the figure cannot be true.
         """
-        expected = f"{self.name} {self.low:g} to {self.high:g} {self.unit}".rstrip()
         if isinstance(value, str):
             number, rest = split_number(value)
-            number *= self._factor(rest, expected)
+            number *= self._factor(rest)
         else:
-            number = number_from(value, expected=expected)
+            number = number_from(value)
         if not self.low <= number <= self.high:
-            raise Mend(
-                f"{self.name} of {plain_figure(number)} {self.unit}".rstrip() + " cannot be right",
-                f"Give {expected}. {self.hint}".strip(),
+            outside = message(
+                "case-outside",
+                given=quoted(value),
+                low=typed(self.low),
+                high=typed(self.high),
+                unit=Given(f" {self.unit}"),
             )
+            raise Mend(outside, *((message(self.hint),) if self.hint else ()))
         return number
 
-    def _factor(self, unit_text: str, expected: str) -> float:
+    def _factor(self, unit_text: str) -> float:
         if not unit_text:
             return 1.0
         wanted = unit_text.replace("μ", "u").replace("µ", "u").replace("³", "3")
@@ -317,8 +330,8 @@ class Scale:
             if re.sub(r"\s+", "", spelling).casefold() == wanted:
                 return factor
         raise Mend(
-            f"unit “{shown(unit_text)}” is not known here",
-            f"Give {expected}; units read: {', '.join(u for u in self.units if u)}.",
+            message("case-unit-unknown-here", unit=quoted(unit_text)),
+            message("case-units-known", units=Given(", ".join(u for u in self.units if u))),
         )
 
 
@@ -331,9 +344,9 @@ def share_pct(name: str, *, high: float = 100.0, hint: str = "") -> Scale:
     return Scale(name, _PCT_UNITS, 0.0, high, hint)
 
 
-ORGANIC_PCT = Scale("organic share", _ORGANIC_UNITS, 0.0, 100.0, "10 g/kg are 1 %.")
+ORGANIC_PCT = Scale("organic share", _ORGANIC_UNITS, 0.0, 100.0, "case-hint-organic")
 CARBONATE_PCT = Scale(
-    "free carbonate", {**_PCT_UNITS, "g/kg": 0.1}, 0.0, 80.0, "10 g/kg are 1 %; 8 % is limy."
+    "free carbonate", {**_PCT_UNITS, "g/kg": 0.1}, 0.0, 80.0, "case-hint-carbonate"
 )
 CEC_CMOLC_KG = Scale(
     "cation exchange capacity",
@@ -349,14 +362,14 @@ CEC_CMOLC_KG = Scale(
     },
     0.1,
     150.0,
-    "A figure over 150 is usually mmolc/kg: divide by ten.",
+    "case-hint-cec",
 )
 ALUMINIUM_CMOLC_KG = Scale(
     "exchangeable aluminium",
     {**CEC_CMOLC_KG.units, "mg/kg": 1.0 / 89.95, "ppm": 1.0 / 89.95},
     0.0,
     40.0,
-    "Aluminium in mg/kg needs its unit written.",
+    "case-hint-aluminium",
 )
 EC_DS_M = Scale(
     "electrical conductivity",
@@ -371,7 +384,7 @@ EC_DS_M = Scale(
     },
     0.0,
     50.0,
-    "A figure in the hundreds is usually uS/cm (1000 are 1 dS/m) or mS/m (100 are 1 dS/m).",
+    "case-hint-ec",
 )
 BULK_DENSITY_G_CM3 = Scale(
     "bulk density",
@@ -386,5 +399,5 @@ BULK_DENSITY_G_CM3 = Scale(
     },
     0.03,
     2.2,
-    "Mineral topsoil has 0.9 to 1.6, peat 0.1; 1300 kg/m3 are 1.3.",
+    "case-hint-bulk-density",
 )

@@ -17,6 +17,7 @@ from loamshift.case.faults import (
     path_text,
     without_faulty,
 )
+from loamshift.case.lines import with_lines
 from loamshift.case.schema import CaseFile
 from loamshift.case.toml_text import parse_toml, read_text
 from loamshift.domain.case import Case
@@ -47,7 +48,10 @@ def read_case(path: Path, *, today: datetime.date | None = None) -> Case:
         Where the file cannot be used; it carries every fault found.
     """
     text = read_text(path)
-    return parse_case(text, source=str(path), today=today, folder=path.parent)
+    try:
+        return parse_case(text, source=str(path), today=today, folder=path.parent)
+    except CaseError as error:
+        raise CaseError(with_lines(error.faults, text), source=str(path)) from None
 
 
 def parse_case(

@@ -9,8 +9,12 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from loamshift.case.mend import ListMend, Mend, shown
+from loamshift.case.dates import FIRST_YEAR, LAST_YEAR, date_mend
+from loamshift.case.mend import ListMend, Mend, for_example, quoted, shown, typed
 from loamshift.case.numbers import number_from
+from loamshift.case.toml_string import toml_string
+from loamshift.domain.message import Given, Listed, Message, message
+from loamshift.domain.message import choice as choice_key
 from loamshift.domain.names import NameFault, match_name, plain_name
 from loamshift.errors import InputError
 
@@ -43,30 +47,44 @@ class Reads:
 
 
 def number(
-    *, low: float, high: float, unit: str = "", hint: Callable[[float], str] | str = ""
+    *,
+    low: float,
+    high: float,
+    unit: str = "",
+    likely: Callable[[float], float | None] | None = None,
 ) -> Reads:
-    """A number between two bounds, both in the unit [text] named."""
-    words = f"{low:g} to {high:g} {unit}".strip()
+    """A number between two bounds, both in the unit [text] named.
+
+    ``likely`` says what was probably meant by a figure outside them, or None.
+    """
 
     def parse(value: object) -> float:
-        figure = number_from(value, expected=f"a number from {words}")
-        if not low <= figure <= high:
-            advice = hint(figure) if callable(hint) else hint
-            raise Mend(f"{figure:g} is outside what is possible", f"Give {words}. {advice}".strip())
-        return figure
+        figure = number_from(value)
+        if low <= figure <= high:
+            return figure
+        wrong = message(
+            "case-outside",
+            given=quoted(value),
+            low=typed(low),
+            high=typed(high),
+            unit=Given(f" {unit}" if unit else ""),
+        )
+        meant = likely(figure) if likely else None
+        if meant is None:
+            raise Mend(wrong)
+        example = Given(f"{meant:.3g}")
+        raise Mend(wrong, message("case-decimal-point", key=Given(""), example=example))
 
-    return Reads(parse, f"number, {words}")
+    return Reads(parse, f"number, {low:g} to {high:g} {unit}".strip())
 
 
 def ph_number(*, low: float = 2.0, high: float = 11.0) -> Reads:
     """A pH between two bounds [pH]; a slip of the decimal point is asked about."""
 
-    def hint(figure: float) -> str:
-        if 10.0 * low <= figure <= 10.0 * high:
-            return f"Check the decimal point: did you mean {figure / 10.0:g}?"
-        return ""
+    def likely(figure: float) -> float | None:
+        return next((f for f in (figure / 10.0, figure / 100.0) if low <= f <= high), None)
 
-    reads = number(low=low, high=high, hint=hint)
+    reads = number(low=low, high=high, likely=likely)
     return Reads(reads.parse, f"pH, {low:g} to {high:g}")
 
 
@@ -74,10 +92,11 @@ def whole(*, low: int, high: int, what: str) -> Reads:
     """A whole number between two bounds [count]; ``what`` names the thing counted [text]."""
 
     def parse(value: object) -> int:
-        expected = f"a whole number of {what}, {low} to {high}"
-        figure = number_from(value, expected=expected)
+        figure = number_from(value)
         if figure != int(figure) or not low <= figure <= high:
-            raise Mend(f"{figure:g} is no possible number of {what}", f"Give {expected}.")
+            raise Mend(
+                message("case-not-whole", given=quoted(value), low=typed(low), high=typed(high))
+            )
         return int(figure)
 
     return Reads(parse, f"whole number, {low} to {high}")
@@ -90,53 +109,24 @@ def _read_flag(value: object) -> bool:
         return True
     if isinstance(value, str) and value.strip().casefold() in ("no", "false"):
         return False
-    raise Mend("neither true nor false", "Write true or false.")
+    raise Mend(message("case-not-true-or-false", given=quoted(value)))
 
 
 FLAG = Reads(_read_flag, "true or false", ("true", "false"))
-
-
-def year_first(text: str) -> str | None:
-    """How to write a date that was typed day or month first.
-
-    >>> year_first("20.03.2026")
-    'Write 2026-03-20: the year first, no quotes.'
-
-    Parameters
-    ----------
-    text
-        What was typed [text].
-
-    Returns
-    -------
-    str or None
-        A sentence; None where it is no such date [text].
-    """
-    found = re.fullmatch(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})", text)
-    if found is None:
-        return None
-    first, second, year = (int(part) for part in found.groups())
-    if first > 12 >= second:
-        return f"Write {year}-{second:02d}-{first:02d}: the year first, no quotes."
-    if second > 12 >= first:
-        return f"Write {year}-{first:02d}-{second:02d}: the year first, no quotes."
-    return "Write the year first, then month and day, such as 2026-04-12, without quotes."
 
 
 def _read_date(value: object) -> date:
     if isinstance(value, datetime):
         value = value.date()
     if isinstance(value, str):
-        text = value.strip()
         try:
-            value = date.fromisoformat(text)
+            value = date.fromisoformat(value.strip())
         except ValueError:
-            advice = year_first(text) or "Write year-month-day, such as 2026-04-12, without quotes."
-            raise Mend("not a date", advice) from None
+            raise date_mend(value) from None
     if not isinstance(value, date):
-        raise Mend("not a date", "Write year-month-day, such as 2026-04-12.")
-    if not 1900 <= value.year <= 2200:
-        raise Mend(f"the year {value.year} cannot be meant", "Give a year from 1900 to 2200.")
+        raise date_mend(value)
+    if not FIRST_YEAR <= value.year <= LAST_YEAR:
+        raise Mend(message("case-year-unlikely", given=quoted(value)))
     return value
 
 
@@ -148,12 +138,16 @@ def text(*, longest: int = 200) -> Reads:
 
     def parse(value: object) -> str:
         if isinstance(value, bool) or not isinstance(value, str):
-            raise Mend("not a text", "Put it in quotes.")
+            quotes = for_example(toml_string(shown(value)))
+            raise Mend(message("case-not-text", given=quoted(value)), quotes)
         cleaned = " ".join("".join(c if c.isprintable() else " " for c in value).split())
         if not cleaned:
-            raise Mend("an empty text", "Write a few words, or leave the key out.")
+            raise Mend(message("case-empty-text"), message("case-words-or-nothing"))
         if len(cleaned) > longest:
-            raise Mend(f"a text of {len(cleaned)} characters", f"Use at most {longest} characters.")
+            raise Mend(
+                message("case-text-too-long", count=len(cleaned)),
+                message("case-most-characters", most=longest),
+            )
         return cleaned
 
     return Reads(parse, "text")
@@ -175,21 +169,29 @@ def word_choice(
     plain = {_plain_choice(word): word for word in words}
     for alias, word in (aliases or {}).items():
         plain[_plain_choice(alias)] = word
-    listed = ", ".join(words)
+    kind = choice_key(what)
 
     def parse(value: object) -> str:
-        if not isinstance(value, str):
-            raise Mend(f"not a {what}", f"Write one of: {listed}.")
-        wanted = _plain_choice(value)
+        wanted = _plain_choice(value) if isinstance(value, str) else ""
         if wanted in plain:
             return plain[wanted]
         import difflib
 
         near = difflib.get_close_matches(wanted, plain, n=1, cutoff=0.6)
-        nearest = f"Nearest: “{plain[near[0]]}”. " if near else ""
-        raise Mend(f"no {what} of that name", f"{nearest}Write one of: {listed}.")
+        listed = Listed(tuple(Given(f'"{word}"') for word in words), either=True)
+        raise Mend(
+            message("case-no-such-choice", given=quoted(value), kind=kind),
+            *((meant(plain[near[0]]),) if near else ()),
+            message("case-one-of", words=listed),
+        )
 
     return Reads(parse, "one word of a list", words)
+
+
+def meant(*names: str) -> Message:
+    """The question whether one of these names [text] was meant."""
+    listed = Listed(tuple(Given(f'"{name}"') for name in names), either=True)
+    return message("case-did-you-mean-name", names=listed)
 
 
 def _plain_choice(value: str) -> str:
@@ -199,17 +201,21 @@ def _plain_choice(value: str) -> str:
 def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
     """Something of a shipped table, found by any of its names; ``kind`` names it [text]."""
 
+    what = choice_key(kind)
+    names = message("case-where-names-are", kind=what)
+
     def parse(value: object) -> object:
         if not isinstance(value, str) or not value.strip():
-            raise Mend(f"not the name of a {kind}", f"Write the name of a {kind} in quotes.")
+            raise Mend(message("case-not-a-name", given=quoted(value), kind=what), names)
         if len(value) > 200:
-            raise Mend("far too long for a name", f"Write the name of a {kind}.")
+            raise Mend(message("case-name-too-long", kind=what), names)
         try:
             return find(value)
         except NameFault as fault:
             raise name_mend(fault) from fault
         except InputError as error:
-            raise Mend(str(error), f"Write the name of a {kind}.") from error
+            unknown = message("case-name-unknown", given=quoted(value), kind=what)
+            raise Mend(unknown, names) from error
 
     return Reads(parse, f"name of a {kind}")
 
@@ -227,18 +233,15 @@ def name_mend(fault: NameFault) -> Mend:
     Mend
         Problem and candidates.
     """
-    listed = ", ".join(f"“{name}”" for name in fault.candidates)
-    given = shown(fault.text)
+    given, kind = quoted(fault.text), choice_key(fault.kind)
     if fault.ambiguous:
-        return Mend(f"“{given}” could be more than one {fault.kind}", f"Say which: {listed}.")
+        return Mend(
+            message("case-name-ambiguous", given=given, kind=kind), meant(*fault.candidates)
+        )
+    wrong = message("case-name-unknown", given=given, kind=kind)
     if fault.candidates:
-        return Mend(f"no {fault.kind} is called “{given}”", f"Nearest: {listed}.")
-    return Mend(
-        f"no {fault.kind} is called “{given}”, and nothing like it",
-        "Write it as a soil test does: sand, sandy loam, loam, silt loam, clay loam, clay …"
-        if fault.kind == "texture"
-        else f"`loamshift {fault.kind}s` lists every name.",
-    )
+        return Mend(wrong, meant(*fault.candidates))
+    return Mend(wrong, message("case-where-names-are", kind=kind))
 
 
 def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Reads:
@@ -247,10 +250,13 @@ def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Rea
     def parse(value: object) -> tuple[object, ...]:
         if not isinstance(value, list):
             if not single:
-                raise Mend(f"not a list of {what}", f"Write a list in square brackets of {what}.")
+                raise Mend(message("case-not-a-list", given=quoted(value)))
             value = [value]
         if len(value) > longest:
-            raise Mend(f"a list of {len(value)}", f"Give at most {longest} {what}.")
+            raise Mend(
+                message("case-list-too-long", count=len(value)),
+                message("case-most-entries", most=longest),
+            )
         results: list[object] = []
         wrong: list[tuple[int | str, object, Mend]] = []
         for place, part in enumerate(value):

@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from loamshift.case.mend import Mend, shown
+from loamshift.case.mend import Mend, for_example, quoted
 from loamshift.case.reads import DATE, Reads, choice, text
 from loamshift.case.schema_base import Table
 from loamshift.case.schema_bed import AimTable, BedTable, PlaceTable
@@ -22,6 +22,7 @@ from loamshift.case.schema_care import (
 )
 from loamshift.case.schema_soil import SoilTable
 from loamshift.domain.case import Units
+from loamshift.domain.message import message
 
 CASE_VERSION = 1
 
@@ -29,8 +30,9 @@ CASE_VERSION = 1
 def _read_version(value: object) -> int:
     if isinstance(value, bool) or value != CASE_VERSION:
         raise Mend(
-            f"version {shown(value)} of the case file is not known",
-            "Write case = 1; a later version needs a later loamshift.",
+            message("case-version-unknown", given=quoted(value)),
+            message("case-later-version"),
+            for_example(str(CASE_VERSION)),
         )
     return CASE_VERSION
 

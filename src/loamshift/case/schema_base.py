@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 from pydantic import BaseModel, ConfigDict, model_validator
 
-from loamshift.case.mend import Mend
+from loamshift.case.mend import Mend, for_example, quoted
 from loamshift.case.reads import Reads, choice, found_by_name, list_of, text
+from loamshift.case.toml_string import toml_string
+from loamshift.domain.message import message
 from loamshift.domain.names import NameFault
 from loamshift.domain.ph import PhMethod
 
@@ -70,9 +72,9 @@ _PH_METHOD = choice(
 def _read_ph_method(value: object) -> object:
     if isinstance(value, str) and value.strip().casefold() in ("water", "h2o", "ph water"):
         raise Mend(
-            "how much water to how much soil is not said",
-            "Write “water 1:1”, “water 1:2”, “water 1:2.5” or “water 1:5” as the report says; "
-            "if it does not, write “unknown”.",
+            message("case-water-to-soil", given=quoted(value)),
+            message("case-water-as-in-report"),
+            for_example('"water 1:2.5"', '"water 1:1"', '"water 1:2"', '"water 1:5"', '"unknown"'),
         )
     return _PH_METHOD.parse(value)
 
@@ -114,7 +116,11 @@ def _read_material(value: object) -> object:
         return _find_material(str(name))
     except NameFault:
         if set(str(name)) & set("*`|"):
-            raise Mend("a star, stroke or backquote in a name", "Write it without.") from None
+            plain = "".join(char for char in str(name) if char not in "*`|").strip()
+            raise Mend(
+                message("case-sign-in-name", given=quoted(name)),
+                *((for_example(toml_string(plain)),) if plain else ()),
+            ) from None
         return OwnName(str(name))
 
 

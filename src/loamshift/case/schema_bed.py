@@ -7,6 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from loamshift.case.mend import Mend
 from loamshift.case.quantities import (
     Measure,
     read_area_m2,
@@ -17,6 +18,7 @@ from loamshift.case.quantities import (
 from loamshift.case.reads import DATE, FLAG, Reads, choice, list_of, number, ph_number, text, whole
 from loamshift.case.schema_base import PH_METHOD, PLANTS, Table, quantity
 from loamshift.domain.case import BedKind, Drainage, Site
+from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.plant import Plant
 
@@ -28,11 +30,9 @@ def _twelve(item: Reads, what: str) -> Reads:
     many = list_of(item, what=what, longest=12, single=False)
 
     def parse(value: object) -> object:
-        from loamshift.case.mend import Mend
-
         figures = many.parse(value)
         if isinstance(figures, tuple) and len(figures) != 12:
-            raise Mend(f"{len(figures)} figures", f"Give twelve {what}, January first.")
+            raise Mend(message("case-twelve-figures", count=len(figures)))
         return figures
 
     return Reads(parse, f"list of twelve, January first: {item.kind}")

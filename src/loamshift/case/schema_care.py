@@ -9,7 +9,7 @@ from pydantic import Field
 
 from loamshift.case.amounts import Amount, read_amount, read_plain_rate_g_m2, read_rate
 from loamshift.case.label import EXAMPLE, LABEL
-from loamshift.case.mend import Mend
+from loamshift.case.mend import Mend, for_example, quoted
 from loamshift.case.quantities import (
     Measure,
     read_depth_cm,
@@ -42,6 +42,7 @@ from loamshift.case.water_quantities import (
 )
 from loamshift.domain.label import Label
 from loamshift.domain.material import Material
+from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
 
 FEED_FORMS = ("ammonium", "urea", "nitrate", "ammonium nitrate")
@@ -61,7 +62,8 @@ def _read_months(value: object) -> tuple[object, ...]:
     months = list_of(Reads(_read_month, "month, 1 to 12"), what="months", longest=12).parse(value)
     assert isinstance(months, tuple)
     if len(set(months)) != len(months):
-        raise Mend("a month appears twice", "Name each month of watering once, such as [5, 6, 7].")
+        once = list(dict.fromkeys(months))
+        raise Mend(message("case-month-twice"), for_example(str(once)))
     return months
 
 
@@ -71,7 +73,9 @@ def _read_currency(value: object) -> str:
         cleaned = _SIGNS.get(cleaned, cleaned.upper())
         if len(cleaned) == 3 and cleaned.isascii() and cleaned.isalpha():
             return cleaned
-    raise Mend("not a currency", "Write three letters such as GBP, USD or EUR.")
+    raise Mend(
+        message("case-no-currency", given=quoted(value)), for_example('"GBP"', '"USD"', '"EUR"')
+    )
 
 
 _LABEL_MEANS = "The bag's analysis; `material` may then be the product's own name."

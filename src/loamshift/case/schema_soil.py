@@ -58,7 +58,7 @@ def _read_buffer_ph(value: object) -> float:
     """A buffer pH; a lime test index of 48 to 80 is ten times that and is kept as given."""
     from loamshift.case.numbers import number_from
 
-    figure = number_from(value, expected="a buffer pH such as 6.6")
+    figure = number_from(value)
     if 48.0 <= figure <= 80.0:
         return figure
     parsed = ph_number(low=3.0, high=9.0).parse(value)

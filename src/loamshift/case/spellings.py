@@ -7,7 +7,8 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
-from loamshift.case.mend import Mend, shown
+from loamshift.case.mend import Mend, quoted
+from loamshift.domain.message import Given, Listed, Message, message
 
 _SUPERSCRIPTS = str.maketrans(
     {"²": "2", "³": "3", "×": "x", "·": " ", "⋅": " ", "μ": "u", "µ": "u"}
@@ -76,10 +77,11 @@ _US_LIQUID = {
     "us_bushel": "bu bushel bushels",
 }
 _REFUSED = {
-    "ton": "Write “t” for 1000 kg, “short ton” for 2000 lb or “long ton” for 2240 lb.",
-    "tons": "Write “t” for 1000 kg, “short ton” for 2000 lb or “long ton” for 2240 lb.",
-    "cwt": "A hundredweight is 112 lb in the UK and 100 lb in the US: write pounds or kilograms.",
+    "ton": "case-which-ton",
+    "tons": "case-which-ton",
+    "cwt": "case-which-hundredweight",
 }
+"""Units that mean different weights in different countries, with the message that says so."""
 
 
 def plain_unit(text: str) -> str:
@@ -137,7 +139,7 @@ def _us_liquid() -> Mapping[str, str]:
     return _spellings(_US_LIQUID)
 
 
-def find_unit(text: str, dimension: str) -> tuple[str, str | None] | None:
+def find_unit(text: str, dimension: str) -> tuple[str, Message | None] | None:
     """The registry's unit for a spelling, with a note where a meaning had to be chosen.
 
     Parameters
@@ -150,18 +152,21 @@ def find_unit(text: str, dimension: str) -> tuple[str, str | None] | None:
     Returns
     -------
     tuple or None
-        Registry unit and note [text]; None where the spelling is not of this dimension.
+        Registry unit [text] and note [message]; None where the spelling is not of this dimension.
     """
     unit = _dimension(dimension).get(text)
     if unit is not None:
         return unit, None
     if dimension == "volume" and text in _us_liquid():
         unit = _us_liquid()[text]
-        return unit, f"“{text}” is read as the US {unit.removeprefix('us_').replace('_', ' ')}"
+        measure = unit.removeprefix("us_").replace("_", "-")
+        return unit, message("case-note-us-measure", given=quoted(text), measure=measure)
     return None
 
 
-def require_unit(text: str, dimension: str, *, example: str) -> tuple[str, str | None]:
+def require_unit(
+    text: str, dimension: str, *, given: object, example: Message
+) -> tuple[str, Message | None]:
     """Like ``find_unit``, but a spelling that is not known is a fault with the nearest one.
 
     Parameters
@@ -170,13 +175,15 @@ def require_unit(text: str, dimension: str, *, example: str) -> tuple[str, str |
         The unit as written, already plain [text].
     dimension
         ``length``, ``mass``, ``volume``, ``area`` or ``temperature`` [text].
+    given
+        What stood in the file [any].
     example
-        A right quantity, for the message [text].
+        A right quantity [message].
 
     Returns
     -------
     tuple
-        Registry unit and note or None [text].
+        Registry unit [text], and note or None [message].
 
     Raises
     ------
@@ -186,10 +193,10 @@ def require_unit(text: str, dimension: str, *, example: str) -> tuple[str, str |
     found = find_unit(text, dimension)
     if found is not None:
         return found
-    raise unit_fault(text, (dimension,), example=example)
+    raise unit_fault(text, (dimension,), given=given, example=example)
 
 
-def unit_fault(text: str, wanted: tuple[str, ...], *, example: str) -> Mend:
+def unit_fault(text: str, wanted: tuple[str, ...], *, given: object, example: Message) -> Mend:
     """The fault for a unit text that is not of the wanted kinds.
 
     Parameters
@@ -198,8 +205,10 @@ def unit_fault(text: str, wanted: tuple[str, ...], *, example: str) -> Mend:
         The unit as written, already plain [text].
     wanted
         Kinds that would be right [text].
+    given
+        What stood in the file [any].
     example
-        A right quantity [text].
+        A right quantity [message].
 
     Returns
     -------
@@ -207,14 +216,14 @@ def unit_fault(text: str, wanted: tuple[str, ...], *, example: str) -> Mend:
         What to say.
     """
     if text in _REFUSED:
-        return Mend(f"“{text}” means different weights", _REFUSED[text])
+        return Mend(message("case-unit-of-two-weights", unit=quoted(text)), message(_REFUSED[text]))
+    whole, needed = quoted(given), "-or-".join(wanted)
     for other in ("length", "mass", "volume", "area", "temperature"):
         if find_unit(text, other) is not None:
-            kind = {"length": "a length", "mass": "a weight", "volume": "a volume"}.get(
-                other, "an area" if other == "area" else "a temperature"
-            )
-            return Mend(f"“{shown(text)}” is {kind}", f"Write it like {example}.")
+            wrong = message("case-other-kind", given=whole, kind=other, wanted=needed)
+            return Mend(wrong, example)
     known = [spelling for kind in wanted for spelling in _dimension(kind)]
-    near = difflib.get_close_matches(text, known, n=2, cutoff=0.6)
-    nearest = f"; nearest: {', '.join(f'“{n}”' for n in near)}" if near else ""
-    return Mend(f"unit “{shown(text)}” is not known{nearest}", f"Write it like {example}.")
+    near = tuple(Given(f"“{n}”") for n in difflib.get_close_matches(text, known, n=2, cutoff=0.6))
+    listed = Listed(near, either=True) if near else None
+    wrong = message("case-unit-unknown", given=whole, unit=quoted(text), near=listed)
+    return Mend(wrong, example)

@@ -7,13 +7,14 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from loamshift.case.mend import plain_figure, shown
-from loamshift.case.reads import year_first
-from loamshift.errors import CaseError, Fault
+from loamshift.case.mend import Mend, fault_of, plain_figure, quoted, shown
+from loamshift.domain.message import Given, Message, message
+from loamshift.errors import CaseError
 
 LARGEST_BYTES = 1_000_000
 _DEEPEST = 8
 _MOST_DOTS = 40
+_TOO_DEEP = (message("toml-brackets-too-deep"), message("toml-two-levels"))
 
 
 def read_text(path: Path) -> str:
@@ -40,14 +41,15 @@ def read_text(path: Path) -> str:
             data = handle.read(LARGEST_BYTES + 1)
             size = max(len(data), path.stat().st_size) if len(data) > LARGEST_BYTES else len(data)
     except FileNotFoundError:
-        mend = "Check the name and the folder; `loamshift new` writes a first case file."
-        raise _file_error(source, "no such file", mend) from None
+        raise _file_error(source, message("file-missing"), message("file-check-or-new")) from None
     except IsADirectoryError:
-        raise _file_error(source, "this is a folder", "Name the case file inside it.") from None
+        raise _file_error(
+            source, message("file-is-folder"), message("file-inside-folder")
+        ) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        problem = f"it cannot be read ({reason})"
-        raise _file_error(source, problem, "Check the name and who may read it.") from None
+        wrong = message("file-unreadable", why=Given(reason))
+        raise _file_error(source, wrong, message("file-who-may-read")) from None
     if size > LARGEST_BYTES:
         raise _too_large(size, source)
     return decode(data, source=source)
@@ -73,29 +75,27 @@ def decode(data: bytes, *, source: str) -> str:
     CaseError
         Where the bytes are binary or not UTF-8.
     """
-    mend = "Save it as plain text in UTF-8."
+    mend = message("file-save-as-utf8")
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        raise _file_error(source, "it is saved as UTF-16", mend)
+        raise _file_error(source, message("file-utf16"), mend)
     if b"\x00" in data:
-        raise _file_error(source, "it is binary, not text", "Name the case file (TOML text).")
+        raise _file_error(source, message("file-binary"), message("file-name-case-file"))
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        problem = f"a character on line {line} is not UTF-8"
-        raise _file_error(source, problem, mend) from None
+        raise _file_error(source, message("file-line-not-utf8", line=line), mend) from None
 
 
 def _too_large(size: int, source: str) -> CaseError:
+    megabytes = Given(plain_figure(size / 1e6))
     return _file_error(
-        source,
-        f"it has {plain_figure(size / 1e6)} MB; a case file has a few kilobytes",
-        "Name the case file itself; at most 1 MB is read.",
+        source, message("file-too-large", megabytes=megabytes), message("file-name-itself")
     )
 
 
-def _file_error(source: str, problem: str, mend: str) -> CaseError:
-    return CaseError([Fault("file", "", problem, mend)], source=source)
+def _file_error(source: str, wrong: Message, right: Message) -> CaseError:
+    return CaseError([fault_of("file", None, wrong, right)], source=source)
 
 
 def parse_toml(text: str, *, source: str) -> dict[str, Any]:
@@ -121,26 +121,24 @@ def parse_toml(text: str, *, source: str) -> dict[str, Any]:
     if len(text) > LARGEST_BYTES:
         raise _too_large(len(text), source)
     if "\x00" in text:
-        raise _file_error(source, "it is binary, not text", "Name the case file (TOML text).")
+        raise _file_error(source, message("file-binary"), message("file-name-case-file"))
     if not text.strip():
-        mend = "Start with case = 1; `loamshift new` writes a first case file."
-        raise _file_error(source, "it is empty", mend)
+        raise _file_error(source, message("file-empty"), message("file-start-with-case"))
     deep = _deep_line(text)
     if deep:
-        raise _line_error(source, text, deep, "keys nested far too deeply", "Use [table] headers.")
+        nested = Mend(message("toml-keys-too-deep"), message("toml-use-headers"))
+        raise _line_error(source, deep, text.splitlines()[deep - 1], nested)
     try:
         tree = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise _toml_error(source, text, str(error)) from None
     except RecursionError:
-        problem = "brackets nested far too deeply"
-        raise _file_error(source, problem, "A case file needs two levels.") from None
+        raise _file_error(source, *_TOO_DEEP) from None
     except ValueError as error:  # impossible dates, integers of thousands of digits
-        problem = f"a value cannot be read ({shown(error)})"
-        raise _file_error(source, problem, "Check dates and long numbers.") from None
+        wrong = message("toml-value-unreadable", why=quoted(error))
+        raise _file_error(source, wrong, message("toml-check-dates")) from None
     if _depth_over(tree, _DEEPEST):
-        problem = "brackets nested far too deeply"
-        raise _file_error(source, problem, "A case file needs two levels.")
+        raise _file_error(source, *_TOO_DEEP)
     return tree
 
 
@@ -170,57 +168,17 @@ def _depth_over(tree: object, limit: int) -> bool:
     return True
 
 
-def _toml_error(source: str, text: str, message: str) -> CaseError:
-    found = re.search(r"\(at line (\d+), column (\d+)\)", message)
+def _toml_error(source: str, text: str, reported: str) -> CaseError:
+    from loamshift.case.toml_line import line_mend
+
+    found = re.search(r"\(at line (\d+), column (\d+)\)", reported)
     line = int(found[1]) if found else len(text.rstrip().splitlines())  # else at the very end
-    plain = re.sub(r"\s*\(at .*\)$", "", message)
-    written = _line_of(text, line)
-    problem, mend = _toml_words(plain, written)
-    return _line_error(source, text, line, problem, mend)
-
-
-def _line_error(source: str, text: str, line: int, problem: str, mend: str) -> CaseError:
-    fault = Fault(f"line {line}", shown(_line_of(text, line).strip()), problem, mend)
-    return CaseError([fault], source=source)
-
-
-def _line_of(text: str, line: int) -> str:
+    plain = re.sub(r"\s*\(at .*\)$", "", reported)
     lines = text.splitlines()
-    return lines[line - 1] if 0 < line <= len(lines) else ""
+    written = lines[line - 1] if 0 < line <= len(lines) else ""
+    return _line_error(source, line, written, line_mend(plain, written, before=lines[: line - 1]))
 
 
-def _toml_words(message: str, written: str) -> tuple[str, str]:
-    """What went wrong in the words of the person who typed it, and the mend."""
-    key, _, value = written.partition("=")
-    key, value = key.strip(), value.split("#")[0].strip()
-    if message.startswith(("Cannot overwrite a value", "Duplicate inline table key")):
-        return f"“{shown(key)}” appears twice", "Keep one of them."
-    twice = re.match(r"Cannot declare \((.*?),?\) twice", message)
-    if twice:
-        name = twice[1].replace("', '", ".").strip("'")
-        return (
-            f"the table [{name}] appears twice",
-            f"Put its keys together under one [{name}]; lists of entries use [[{name}]].",
-        )
-    if message.startswith(("Cannot mutate immutable namespace", "Cannot redefine namespace")):
-        return "a table or list is opened in two ways", "Use [[name]] for each entry of a list."
-    if message.startswith("Expected '=' after a key"):
-        return "not of the form key = value", "Write key = value; a comment starts with #."
-    if message.startswith(("Unescaped '\\'", "Illegal character", "Unterminated string")):
-        return "a text is not closed, or holds a backslash", "Put it in plain quotes on one line."
-    if re.match(r"\d{4}-\d{1,2}-\d{1,2}\b", value):
-        return "no such day", "Write year-month-day with two digits each, such as 2026-04-12."
-    day = year_first(value)
-    if day is not None:
-        return "a date written in another order", day
-    if value.startswith("="):
-        return "two equals signs", f"Write {shown(key)} = {shown(value.lstrip('= '))}."
-    wants_quotes = value and not value.startswith(('"', "'", "[", "{"))
-    if wants_quotes and message.startswith(("Invalid value", "Expected newline or end")):
-        if re.fullmatch(r"[+-]?\d+,\d+", value):
-            return "a decimal comma in a bare number", f"Write {key} = {value.replace(',', '.')}."
-        return (
-            "text must be in quotation marks",
-            f'Write {shown(key)} = "{shown(value)}".',
-        )
-    return f"not TOML: {message[:1].lower()}{message[1:]}", "Write key = value, text in quotes."
+def _line_error(source: str, line: int, written: str, mend: Mend) -> CaseError:
+    fault = fault_of(f"line {line}", shown(written.strip()), mend.wrong, *mend.right)
+    return CaseError([fault], source=source)

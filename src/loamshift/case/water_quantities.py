@@ -5,17 +5,19 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from loamshift.case.mend import Mend, plain_figure, shown
+from loamshift.case.mend import Mend, for_example, plain_figure, quoted, shown
 from loamshift.case.numbers import number_from, split_number
 from loamshift.case.quantities import Measure
 from loamshift.case.registry import unit_factor
 from loamshift.case.spellings import find_unit, plain_unit, unit_fault
+from loamshift.domain.message import Message, alkalinity, message
 from loamshift.units import (
     CACO3_G_PER_MMOLC,
     alkalinity_mg_l_as_caco3_from_mg_l_as_hco3,
 )
 
-_ALKALINITY_EXAMPLE = '"180 mg/L CaCO3", "220 mg/L HCO3" or "3.6 meq/L"'
+_ALKALINITY_EXAMPLE = for_example('"180 mg/L CaCO3"', '"220 mg/L HCO3"', '"3.6 meq/L"')
+_HARDNESS_EXAMPLE = for_example('"300 mg/L CaCO3"', '"16 dH"')
 _MG_PER_MEQ = 1000.0 * CACO3_G_PER_MMOLC
 _HARDEST_MG_L = 2000.0
 
@@ -59,7 +61,7 @@ class WeeklyWater:
     value: float
     per: str
     as_given: str
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def read_alkalinity_mg_l_as_caco3(value: object) -> Measure:
@@ -83,26 +85,26 @@ def read_alkalinity_mg_l_as_caco3(value: object) -> Measure:
     Mend
         Where the unit is one of hardness, or unknown, or the figure cannot be true.
     """
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     unit_text = ""
     if isinstance(value, str):
-        number, rest = split_number(value)
+        number, rest = split_number(value, _ALKALINITY_EXAMPLE)
         unit_text = plain_unit(rest)
-        number, notes = _alkalinity(number, unit_text)
+        number, notes = _alkalinity(number, unit_text, value)
     else:
-        number = number_from(value, expected=f"an alkalinity like {_ALKALINITY_EXAMPLE}")
-    return Measure(_possible(number, "alkalinity"), shown(value), notes, bare=not unit_text)
+        number = number_from(value, _ALKALINITY_EXAMPLE)
+    possible = _possible(number, value, _ALKALINITY_EXAMPLE)
+    return Measure(possible, shown(value), notes, bare=not unit_text)
 
 
-def _alkalinity(number: float, unit_text: str) -> tuple[float, tuple[str, ...]]:
+def _alkalinity(number: float, unit_text: str, value: str) -> tuple[float, tuple[Message, ...]]:
     if not unit_text:
         return number, ()
     if unit_text in _HARDNESS_DEGREES:
         raise Mend(
-            f"“{shown(unit_text)}” measures hardness, not alkalinity",
-            "Hardness may come from gypsum, which takes up no acid: give the alkalinity "
-            f"(bicarbonate, carbonate hardness in dKH) like {_ALKALINITY_EXAMPLE}, "
-            "and put this figure under water.hardness.",
+            message("case-hardness-not-alkalinity", given=quoted(value)),
+            message("case-hardness-elsewhere"),
+            _ALKALINITY_EXAMPLE,
         )
     if unit_text in _CARBONATE_DEGREES:
         return number * _DKH_MG_L, ()
@@ -112,23 +114,18 @@ def _alkalinity(number: float, unit_text: str) -> tuple[float, tuple[str, ...]]:
     if unit == "mmol/l" and basis == "caco3":
         return number * 2.0 * _MG_PER_MEQ, ()
     if unit == "mmol/l":
+        figure = plain_figure(number)
         raise Mend(
-            "mmol/L of what is not said",
-            'Write "mmol/L HCO3" (or meq/L), or "mmol/L CaCO3", which is twice as much.',
+            message("case-mmol-of-what", given=quoted(value)),
+            for_example(f'"{figure} mmol/L HCO3"', f'"{figure} mmol/L CaCO3"'),
         )
     if unit in _MASS_PER_LITRE:
         if basis == "hco3":
             return alkalinity_mg_l_as_caco3_from_mg_l_as_hco3(number), ()
         if basis == "caco3":
             return number, ()
-        return number, (
-            f"water.alkalinity: {shown(unit_text)} without “CaCO3” or “HCO3” is read as CaCO3; "
-            "as bicarbonate it would be 18 % less.",
-        )
-    raise Mend(
-        f"unit “{shown(unit_text)}” is not known for alkalinity",
-        f"Write it like {_ALKALINITY_EXAMPLE}.",
-    )
+        return number, (message("case-note-read-as-caco3", unit=quoted(unit_text)),)
+    raise Mend(message("case-unit-unknown-here", unit=quoted(unit_text)), _ALKALINITY_EXAMPLE)
 
 
 def _basis(unit_text: str) -> tuple[str, str]:
@@ -167,10 +164,9 @@ def read_hardness_mg_l_as_caco3(value: object) -> Measure:
     Mend
         Where the unit is unknown or the figure cannot be true.
     """
-    example = '"300 mg/L CaCO3" or "16 dH"'
     unit_text = ""
     if isinstance(value, str):
-        number, rest = split_number(value)
+        number, rest = split_number(value, _HARDNESS_EXAMPLE)
         unit_text = plain_unit(rest)
         basis, unit = _basis(unit_text)
         if unit_text in _HARDNESS_DEGREES:
@@ -180,28 +176,25 @@ def read_hardness_mg_l_as_caco3(value: object) -> Measure:
         elif unit in _CHARGE_PER_LITRE:
             number *= _MG_PER_MEQ
         elif unit and (unit not in _MASS_PER_LITRE or basis == "hco3"):
-            raise Mend(
-                f"unit “{shown(unit_text)}” is not known for hardness", f"Write it like {example}."
-            )
+            raise Mend(message("case-unit-unknown-here", unit=quoted(unit_text)), _HARDNESS_EXAMPLE)
     else:
-        number = number_from(value, expected=f"a hardness like {example}")
-    return Measure(_possible(number, "hardness"), shown(value), bare=not unit_text)
+        number = number_from(value, _HARDNESS_EXAMPLE)
+    return Measure(_possible(number, value, _HARDNESS_EXAMPLE), shown(value), bare=not unit_text)
 
 
-def _possible(number: float, name: str) -> float:
+def _possible(number: float, value: object, example: Message) -> float:
     if number < 0.0:
-        raise Mend(f"{name} cannot be below zero", "Write 0 for rainwater.")
+        raise Mend(message("case-below-zero", given=quoted(value)), message("case-zero-for-rain"))
     if number > _HARDEST_MG_L:
         raise Mend(
-            f"{plain_figure(number)} mg/L CaCO3 is more than any {name} of water used on plants",
-            f"Check the unit; did you mean {plain_figure(number / 1000.0)} (thousandfold less)?"
-            if number > 1e4
-            else "Water used on plants has 0 to 600 mg/L CaCO3.",
+            message("case-water-too-hard", given=quoted(value), limit=alkalinity(_HARDEST_MG_L)),
+            message("case-usual-water", water=alkalinity(0.0, high=600.0)),
+            example,
         )
     return number
 
 
-_WEEKLY_EXAMPLE = '"550 L", "25 mm" or "1 in"'
+_WEEKLY_EXAMPLE = for_example('"550 L"', '"25 mm"', '"1 in"')
 _LAST_WEEK_WORDS = re.compile(r"\s*(?:/|per|a|each|every)?\s*(?:week|wk|weekly)\s*$")
 _PER_PLANT = re.compile(r"\s*(?:/|per|each|to each)\s*(?:plant|bush|shrub|tree|pot)$")
 _PER_AREA = re.compile(r"\s*(?:/|per)\s*(?:m2|sq m|square met(?:re|er))$")
@@ -226,9 +219,9 @@ def read_weekly_water(value: object) -> WeeklyWater:
         Where it is neither, or below nought.
     """
     if not isinstance(value, str):
-        number = number_from(value, expected=f"water like {_WEEKLY_EXAMPLE}")
-        return WeeklyWater(_not_negative(number), "bed", shown(value))
-    number, rest = split_number(value)
+        number = number_from(value, _WEEKLY_EXAMPLE)
+        return WeeklyWater(_not_negative(number, value), "bed", shown(value))
+    number, rest = split_number(value, _WEEKLY_EXAMPLE)
     unit_text = _LAST_WEEK_WORDS.sub("", plain_unit(rest))
     per = "bed"
     for pattern, meaning in ((_PER_PLANT, "plant"), (_PER_AREA, "area")):
@@ -236,21 +229,20 @@ def read_weekly_water(value: object) -> WeeklyWater:
         if stripped != unit_text:
             per, unit_text = meaning, stripped
     if not unit_text and per == "bed":
-        return WeeklyWater(_not_negative(number), "bed", shown(value))
+        return WeeklyWater(_not_negative(number, value), "bed", shown(value))
     volume = find_unit(unit_text, "volume")
     if volume is not None:
         litres = number * unit_factor(volume[0], "litre")
-        notes = (f"water.weekly: {volume[1]}.",) if volume[1] else ()
-        return WeeklyWater(_not_negative(litres), per, shown(value), notes)
+        notes = (volume[1],) if volume[1] else ()
+        return WeeklyWater(_not_negative(litres, value), per, shown(value), notes)
     length = find_unit(unit_text, "length")
     if length is not None and per == "bed":
-        return WeeklyWater(
-            _not_negative(number * unit_factor(length[0], "millimetre")), "area", shown(value)
-        )
-    raise unit_fault(unit_text, ("volume", "length"), example=_WEEKLY_EXAMPLE)
+        depth_mm = number * unit_factor(length[0], "millimetre")
+        return WeeklyWater(_not_negative(depth_mm, value), "area", shown(value))
+    raise unit_fault(unit_text, ("volume", "length"), given=value, example=_WEEKLY_EXAMPLE)
 
 
-def _not_negative(number: float) -> float:
+def _not_negative(number: float, value: object) -> float:
     if number < 0.0:
-        raise Mend("the water cannot be below zero", f"Write it like {_WEEKLY_EXAMPLE}.")
+        raise Mend(message("case-below-zero", given=quoted(value)), _WEEKLY_EXAMPLE)
     return number

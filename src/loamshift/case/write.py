@@ -12,10 +12,12 @@ from typing import Any
 from pydantic.fields import FieldInfo
 
 from loamshift.case.faults import Loc, path_text, unknown_key_fault
-from loamshift.case.mend import shown
+from loamshift.case.mend import fault_of, quoted
 from loamshift.case.schema import CASE_VERSION, CaseFile, item_table, tables
 from loamshift.case.schema_base import Table
-from loamshift.errors import CaseError, Fault
+from loamshift.case.toml_string import toml_string
+from loamshift.domain.message import Message, message
+from loamshift.errors import CaseError
 
 _WIDTH = 100
 _HEAD = (
@@ -88,7 +90,7 @@ def _nested(answers: Mapping[str, object]) -> dict[str, Any]:
         for parent in parents:
             node = node.setdefault(parent, {})
             if not isinstance(node, dict):
-                raise _no_value(str(key), "a key below one that is no table")
+                raise _no_value(str(key), message("case-key-below-value"))
         if isinstance(value, Mapping):
             held = node.get(last, {})
             value = {**(held if isinstance(held, dict) else {}), **_nested(value)}
@@ -108,7 +110,7 @@ def _check_keys(tree: Mapping[str, Any]) -> None:
 def _unknown(table: type[Table], tree: object, at: Loc) -> list[Loc]:
     """Places of keys that no table has."""
     if not isinstance(tree, Mapping):
-        raise _no_value(path_text(at), "a table belongs here")
+        raise _no_value(path_text(at), message("answer-kind-needed", kind="table"))
     found: list[Loc] = []
     for key, value in tree.items():
         field = table.model_fields.get(key)
@@ -197,29 +199,21 @@ def toml_value(value: object, path: str) -> str:
     if isinstance(value, float) and math.isfinite(value):
         return repr(value)
     if isinstance(value, (str, StrEnum)):
-        return _toml_string(str(value))
+        return toml_string(str(value))
     if isinstance(value, date):
         return value.isoformat()[:10]
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join(toml_value(part, path) for part in value) + "]"
     if isinstance(value, Mapping) and path.endswith(".label") and all(map(_is_bare, value)):
         return "{ " + ", ".join(f"{k} = {toml_value(v, path)}" for k, v in value.items()) + " }"
-    raise _no_value(path, f"{shown(value)} is no value of a case file")
+    raise _no_value(path, message("case-no-value", given=quoted(value)))
 
 
 def _is_bare(key: object) -> bool:
     return isinstance(key, str) and re.fullmatch(r"[A-Za-z0-9_-]+", key) is not None
 
 
-def _no_value(path: str, problem: str) -> CaseError:
-    return CaseError([Fault(path, "", problem, "Give text, number or date.")], source="answers")
-
-
-def _toml_string(text: str) -> str:
-    escapes = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-    return '"' + "".join(escapes.get(c, c if c.isprintable() else _escaped(c)) for c in text) + '"'
-
-
-def _escaped(char: str) -> str:
-    code = ord(char)
-    return f"\\u{code:04x}" if code < 0x10000 else f"\\U{code:08x}"
+def _no_value(path: str, wrong: Message) -> CaseError:
+    return CaseError(
+        [fault_of(path, None, wrong, message("case-kinds-of-value"))], source="answers"
+    )

@@ -8,14 +8,15 @@ from typing import Any
 from loamshift.case.amounts import read_amount, read_rate, spread_amount
 from loamshift.case.build_place import OWN_SOURCE_KEY
 from loamshift.case.label import label_table
-from loamshift.case.mend import Mend
+from loamshift.case.mend import Mend, fault_of, for_example, in_english
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
 from loamshift.domain.material import Material
+from loamshift.domain.message import message
 from loamshift.domain.names import NameFault
 from loamshift.domain.ph import PhReading
 from loamshift.domain.place import Place
-from loamshift.errors import CaseError, Fault, InputError
+from loamshift.errors import CaseError, InputError
 
 
 def case_to_toml(case: Case) -> str:
@@ -40,7 +41,7 @@ def case_to_toml(case: Case) -> str:
     CaseError
         Where the case holds what no file can, such as a reading without its date.
     """
-    notes = "".join(f"# noticed: {note}\n" for note in case.notes)
+    notes = "".join(f"# noticed: {in_english(note)}\n" for note in case.notes)
     return case_toml(case_answers(case), examples=False) + ("\n" + notes if notes else "")
 
 
@@ -256,7 +257,8 @@ def _how_much(entry: Applied | ClaimEntry, bed: Bed) -> dict[str, Any]:
 
 def _reading(reading: PhReading, number: int) -> dict[str, Any]:
     if reading.taken is None:
-        fault = Fault(f"reading[{number}].date", "", "a reading without its date", "Give its date.")
+        missing = message("case-missing")
+        fault = fault_of(f"reading[{number}].date", None, missing, for_example("2026-04-12"))
         raise CaseError([fault], source="case")
     return {
         "date": reading.taken,

@@ -12,6 +12,7 @@ from datetime import date
 from enum import StrEnum
 
 from loamshift.domain.material import Material
+from loamshift.domain.message import Given, Message, Worded
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
@@ -197,9 +198,21 @@ class Case:
     claims: tuple[ClaimEntry, ...] = ()
     without_unit: tuple[str, ...] = ()
     """Paths given as a bare figure where the unit decides whether the figure is usual."""
-    notes: tuple[str, ...] = ()
+    notes: tuple[Worded, ...] = ()
     """Things the reader of the file noticed and an adviser should say (for example a unit slip
     that was not refused)."""
+
+    def notes_on(self, path: str) -> tuple[Worded, ...]:
+        """What was noticed about a key or what is below it [text], without naming the key."""
+        found: dict[str, Worded] = {}
+        for note in self.notes:
+            if isinstance(note, Message):
+                at, text = note.values.get("path"), note.values.get("note")
+                if isinstance(at, Given) and at.text.startswith(path) and isinstance(text, Message):
+                    found.setdefault(str(text), text)
+            elif isinstance(note, str) and note.startswith(path) and ": " in note:
+                found.setdefault(note, note.partition(": ")[2])
+        return tuple(found.values())
 
     @property
     def own_materials(self) -> Mapping[str, Material]:

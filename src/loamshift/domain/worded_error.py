@@ -30,7 +30,7 @@ class WordedFault(Fault):
     ``problem`` and ``mend`` hold the same as keys and values, for those who word nothing.
     """
 
-    said: Prose = field(default=_NONE)
+    said: Prose = field(default=_NONE, hash=False)
 
 
 def fault(path: str, wrong: Message, right: Message | None = None, *, given: str = "") -> Fault:

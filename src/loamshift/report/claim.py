@@ -7,7 +7,7 @@ from typing import Final
 from loamshift.domain.answer import ClaimResult
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
-from loamshift.domain.message import Given, Product, message, rate
+from loamshift.domain.message import Given, Product, Worded, message, rate
 from loamshift.report.letter_claims import (
     brings_of,
     claim_place,
@@ -23,7 +23,7 @@ _BAR_WIDTH: Final = 30
 
 
 def claim_letter(
-    claim: ClaimResult, case: Case, *, rate_g_m2: float, notes: tuple[str, ...], words: Words
+    claim: ClaimResult, case: Case, *, rate_g_m2: float, notes: tuple[Worded, ...], words: Words
 ) -> Letter:
     """A checked claim as a letter.
 

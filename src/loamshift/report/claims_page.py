@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from loamshift.domain.answer import Answer, ClaimResult
@@ -42,7 +41,6 @@ from loamshift.report.words import Words
 _ENOUGH: Final = 0.9
 _FAR_TOO_MUCH: Final = 1.5
 _WORTH_NAMING: Final = 0.01
-_CLAIM_NOTE: Final = re.compile(r"^claim\[\d+\]\.?\w*: ")
 
 
 def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
@@ -69,9 +67,9 @@ def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
     if figure is not None:
         blocks.append(figure)
     blocks.append(readings_table(claims, case, words))
-    noted = [_CLAIM_NOTE.sub("", note) for note in case.notes if note.startswith("claim[")]
+    noted = case.notes_on("claim[")
     label = say(message("claim-as-read"), words)
-    blocks += [Note(sentence(note, words), label) for note in dict.fromkeys(noted)]
+    blocks += [Note(sentence(note, words), label) for note in noted]
     sections = [Section(None, tuple(blocks), Matter.OPENING)]
     if len(claims) > 1:
         sections += [

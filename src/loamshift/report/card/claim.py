@@ -9,7 +9,7 @@ from loamshift.domain.answer import Caution, ClaimResult
 from loamshift.domain.card import Card, CardBlock, CardKind, Log, Part
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Table
-from loamshift.domain.message import Message, Product, Prose, message, ph, rate
+from loamshift.domain.message import Message, Product, Prose, Worded, message, ph, rate
 from loamshift.report.card.text import after_first, cautions_listed, closing, first_sentence
 from loamshift.report.figures.claims import brought_figure
 from loamshift.report.letter_claims import turn_of
@@ -28,7 +28,7 @@ def claim_card(
     case: Case,
     *,
     rate_g_m2: float,
-    notes: tuple[str, ...],
+    notes: tuple[Worded, ...],
     day: date,
     words: Words,
 ) -> Card:

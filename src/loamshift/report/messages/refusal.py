@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from loamshift.domain.message import Given, Prose, message
+import re
+from typing import Final
+
+from loamshift.domain.message import Given, Message, Prose, message
 from loamshift.domain.worded_error import WordedFault
-from loamshift.errors import Fault
+from loamshift.errors import CaseError, Fault
 from loamshift.report.messages.say import say
 from loamshift.report.words import Words
+
+_PATH: Final = re.compile(
+    r"(?P<table>[A-Za-z_]+(?:\.[A-Za-z_]+)*?)(?:\[(?P<entry>\d+)\])?(?:\.(?P<key>[^.\[\]]+(?:\[\d+\])?))?"
+)
 
 
 def refusal(error: Exception, words: Words) -> str:
@@ -24,6 +31,8 @@ def refusal(error: Exception, words: Words) -> str:
     str
         The text [text].
     """
+    if isinstance(error, CaseError):
+        return _case_refusal(error, words)
     said = getattr(error, "said", None)
     if said is None:
         return str(error)
@@ -32,10 +41,89 @@ def refusal(error: Exception, words: Words) -> str:
     return "\n".join(lines)
 
 
-def fault_text(fault: Fault, words: Words) -> str:
-    """What is wrong and what is right, without the place: whole sentences [text]."""
+def _case_refusal(error: CaseError, words: Words) -> str:
+    """What is wrong with a case file: how many things, then each with its line and key."""
+    source = Given(error.source)
+    head = message("case-head", count=len(error.faults), source=source)
+    file = Given(re.split(r"[/\\]", error.source)[-1])
+    lines = [say(head, words)]
+    for fault in error.faults:
+        line = message(
+            "store-fault-line",
+            path=_place(fault, file),
+            text=Given(_whole_text(fault, words)),
+            given=Given(fault.given),
+            quoted="no" if _is_told(fault) else "yes",
+        )
+        lines.append(f"  {say(line, words)}")
+    return "\n".join(lines)
+
+
+def _place(fault: Fault, file: Given) -> Message | Given:
+    """The file, the line and the key of a fault, as far as they are known."""
+    if fault.names_a_line:
+        return message("case-place-line", file=file, line=int(fault.path.removeprefix("line ")))
+    if fault.path == "file":
+        return file
+    if fault.line is None:
+        return Given(fault.path)
+    return message("case-place", file=file, line=fault.line, at=key_in_table(fault.path))
+
+
+def key_in_table(path: str) -> Message | Given:
+    """A key with the table it is in, as the case file writes them: ``[bed] area``.
+
+    Parameters
+    ----------
+    path
+        Such as ``bed.area`` or ``applied[2].amount`` [text].
+
+    Returns
+    -------
+    Message or Given
+        Its place in the file [object].
+    """
+    found = _PATH.fullmatch(path)
+    if found is None:
+        return Given(path)
+    table, entry, key = found["table"], found["entry"], found["key"]
+    if entry is None:
+        return Given(f"[{table}] {key}") if key else Given(table)
+    at = {"table": Given(table), "entry": Given(entry)}
+    if key:
+        return message("case-at-key-of-entry", **at, key=Given(key))
+    return message("case-at-entry", **at)
+
+
+def _is_told(fault: Fault) -> bool:
+    """Whether the sentences say already what stood there."""
+    if isinstance(fault, WordedFault) and any("given" in m.values for m in fault.said.sentences):
+        return True
+    return fault.given in ("", fault.path) or fault.names_a_line or "“" in fault.problem
+
+
+def _whole_text(fault: Fault, words: Words) -> str:
+    """What is wrong and what is right, with the key before what can be typed."""
     if isinstance(fault, WordedFault):
         return say(fault.said, words)
+    return fault_text(fault, words)
+
+
+def _for_a_field(said: Message) -> Message:
+    """An example as it is typed into a field: without its key and its quotation marks."""
+    if "example" not in said.values:
+        return said
+    bare = {
+        name: Given(value.text.replace('"', "")) if isinstance(value, Given) else value
+        for name, value in said.values.items()
+    }
+    return message(said.key, **{**bare, "key": Given("")})
+
+
+def fault_text(fault: Fault, words: Words) -> str:
+    """What is wrong and what is right, as it stands beside its field: whole sentences [text]."""
+    if isinstance(fault, WordedFault):
+        return say(Prose(tuple(map(_for_a_field, fault.said.sentences))), words)
     problem = fault.problem[:1].upper() + fault.problem[1:].rstrip(".")
     return f"{problem}. {fault.mend}".strip()
 
@@ -56,7 +144,7 @@ def mend_text(fault: Fault, words: Words) -> str:
 
 def fault_line(fault: Fault, words: Words) -> str:
     """A fault with its place, and what stood there, in front [text]."""
-    text = fault_text(fault, words)
+    text = _whole_text(fault, words)
     if not fault.path:
         return text
     line = message(
@@ -64,6 +152,6 @@ def fault_line(fault: Fault, words: Words) -> str:
         path=Given(fault.path),
         text=Given(text),
         given=Given(fault.given),
-        quoted="yes" if fault.given not in ("", fault.path) else "no",
+        quoted="no" if _is_told(fault) else "yes",
     )
     return say(line, words)
