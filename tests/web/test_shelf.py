@@ -52,7 +52,7 @@ def page(browser: Browser, address: str = "/shelf/") -> str:
 
 def test_the_empty_shelf_says_what_it_is_for(client: Browser, office: Office) -> None:
     assert "No products yet" in page(client)
-    assert "kilogram of lime" in page(client)
+    assert "No bag tells you that." in page(client)
 
 
 def test_a_product_is_kept_as_the_case_file_reads_it(client: Browser, chips: Product) -> None:
@@ -81,7 +81,7 @@ def test_faults_stand_by_their_fields_and_nothing_typed_is_lost(
     assert shown.count('aria-invalid="true"') == 4
     assert 'value="25 bags"' in shown and 'value="&lt;b&gt;moon&lt;/b&gt; dust"' in shown
     assert "<b>moon" not in shown and "`" not in shown
-    assert "Write a number, such as 12.50" in shown
+    assert "Write the number alone, such as 12.50" in shown
     assert not kept(Product, office).exists()
 
 
@@ -119,7 +119,7 @@ def test_who_comes_second_sees_both_and_loses_nothing(
     shown = answer.content.decode()
     assert answer.status_code == 409
     assert kept(Product, office).get().price == 33.0
-    assert 'value="29"' in shown and "There now: 33" in " ".join(shown.split())
+    assert 'value="29"' in shown and "Saved value: 33" in " ".join(shown.split())
     (version,) = re.findall(r'name="version" value="(\d+)"', shown)
     client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "29", "version": version})
     assert kept(Product, office).get().price == 29.0
@@ -246,9 +246,10 @@ def test_faults_of_a_label_stand_by_their_figures(client: Browser, office: Offic
     assert not kept(Product, office).exists()
     office.words, office.units = "us", "us"
     office.save()
-    twice = {**WEAK, "label.so3_pct": "9", "label.s_sulfate_pct": "5", "purity_pct": "30"}
-    told = client.post("/shelf/new", twice).content.decode()
-    assert "“S as sulfate”" in told and "leave “Strength on the label, per cent” out" in told
+    twice = {**WEAK, "label.so3_pct": "9", "label.s_sulfate_pct": "5"}
+    assert "“S as sulfate” = 3.6" in client.post("/shelf/new", twice).content.decode()
+    both = client.post("/shelf/new", {**WEAK, "purity_pct": "30"}).content.decode()
+    assert "leave “Strength on the label (%)” out" in both
 
 
 def test_what_is_no_material_is_told_in_the_words_of_the_form(

@@ -67,13 +67,6 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
     """
     answer = shelf.answer
     opening: list[Block] = [Paragraph(say_sentence(answer.verdict.because, words))]
-    if shelf.ways:
-        opening.append(_table(shelf, names, case, words))
-        opening += [
-            Note(say(text, words), say(label, words)) for label, text in _notes(shelf, case)
-        ]
-    else:
-        opening.append(Paragraph(say(message("products-nothing-to-compare"), words)))
     if shelf.useless:
         left_out = message(
             "products-left-out",
@@ -81,6 +74,13 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
             products=Listed(tuple(_named(names[place]) for place in shelf.useless)),
         )
         opening.append(Paragraph(say(left_out, words)))
+    if shelf.ways:
+        opening.append(_table(shelf, names, case, words))
+        opening += [
+            Note(say(text, words), say(label, words)) for label, text in _notes(shelf, case)
+        ]
+    else:
+        opening.append(Paragraph(say(message("products-nothing-to-compare"), words)))
     sections = [Section(None, tuple(opening))]
     care = _care(shelf.ways, words)
     if care is not None:

@@ -14,7 +14,7 @@ from loamshift.errors import Fault
 from loamshift.store.cells import cell_of, columns
 from loamshift.store.models import Product
 from loamshift.store.models.base import folded
-from loamshift.web.problems import names_another, with_mend
+from loamshift.web.problems import names_another, with_mend, without_keys
 from loamshift.web.products import ASKED, read_product
 
 LARGEST_BYTES: Final = 1_000_000
@@ -72,9 +72,8 @@ def read_price_list(data: bytes, *, currency: str = "") -> PriceList:
     separator = max(_SEPARATORS, key=first.count)
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True))
-    except csv.Error as error:
-        wrong = message("prices-quote-open", why=Given(str(error)))
-        return _refused(wrong, message("prices-save-again"))
+    except csv.Error:
+        return _refused(message("prices-quote-open"), message("prices-save-again"))
     return _products(rows, currency)
 
 
@@ -147,7 +146,7 @@ def _columns_said() -> Message:
 
 
 def _at(row: int, found: Fault) -> RowFault:
-    found = replace(found, given=found.given[:60])
+    found = without_keys(replace(found, given=found.given[:60]))
     if found.path == "material" and not names_another(found):
         found = with_mend(found, message("prices-material-write"))
     return RowFault(row=row, fault=found)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from loamshift.domain.message import Given, Message, Prose, message
@@ -69,3 +70,19 @@ def with_mend(found: Fault, right: Message) -> Fault:
         text = found.problem[:1].upper() + found.problem[1:].rstrip(".")
         wrong = message("verbatim", text=Given(f"{text}."))
     return fault(found.path, wrong, right, given=found.given)
+
+
+def without_keys(found: Fault) -> Fault:
+    """A fault whose examples are as a cell has them: without a key and its quotation marks."""
+    if not isinstance(found, WordedFault):
+        return found
+    bare = []
+    for one in found.said.sentences:
+        if "example" in one.values and "key" in one.values:
+            values = {
+                name: Given(value.text.replace('"', "")) if isinstance(value, Given) else value
+                for name, value in one.values.items()
+            }
+            one = message(one.key, **{**values, "key": Given("")})
+        bare.append(one)
+    return replace(found, said=Prose(tuple(bare)))

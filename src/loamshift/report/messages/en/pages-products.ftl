@@ -1,10 +1,7 @@
 ### Products of an office: the list, the form, price lists, and products compared for a bed.
 
 products-intro = Products you have or can buy. Anything in stock is used in every letter whose bed does not name its own products.
-products-none = No products yet. Add the bag of sulphur or lime you use most, with its pack size and price. From then on, every letter names it, and says what it costs per { $units ->
-    [us] pound of lime or of sulphur's worth
-   *[metric] kilogram of lime or of sulphur's worth
-}. No bag tells you that.
+products-none = No products yet. Add the bag of sulphur or lime you use most, with its pack size and price. From then on, every letter names it and says what the acid or lime in it costs. No bag tells you that.
 products-search = Search products
 products-no-results = No results for “{ $find }”.
 products-name = Product
@@ -15,7 +12,8 @@ products-pack = Pack
 products-price = Price
 products-by-worth = Price by what it brings
 products-in-stock = In stock
-products-by-label = by its label
+# In the column that says what a product is: a product that has no other name.
+products-by-label = known by its label
 # What acts on the pH in a product, by its label; $share is a percentage such as 30%.
 products-strength-sulfur = { $share } S
 products-strength-ammonium = { $share } ammonium N
@@ -38,17 +36,17 @@ products-deleted = { $product } deleted from products.
 products-new = Add a product
 products-name-hint = As printed on the pack
 products-material-hint = Any trade name: flowers of sulphur, garden lime, sulphate of ammonia. Leave blank if you copy the analysis.
-products-purity = Strength on the label, per cent
+products-purity = Strength on the label (%)
 products-purity-hint = Sulphur in a sulphur product, neutralising value of a lime, nitrogen of a fertiliser. Leave blank for the usual strength.
 products-pack-hint = With its unit: 25 kg, 50 lb
 products-pack-price = Price of the pack
 products-currency = Currency
 products-use = In stock, so letters may use it
 products-analysis = Or copy the analysis from the bag
-products-analysis-hint = Per cent of the product. Leave blank what the bag does not print. The analysis replaces the strength above.
+products-analysis-hint = All figures are percentages of the product. Leave blank what the bag does not print. The analysis replaces the strength above.
 products-fineness-hint = 40% through 150 um, 95% through 5 mm
-products-conflict = What is there now is shown under each field that differs. Saving again keeps what you typed.
-products-there-now = There now: { $now }
+products-conflict = The saved value is shown under each field that differs. Saving again keeps what you typed.
+products-there-now = Saved value: { $now }
 products-delete = Delete product
 products-name-missing = The product has no name.
 products-name-write = Write the name on the pack.
@@ -58,7 +56,7 @@ products-purity-blank = Leave the strength blank if you are not sure.
 products-material-missing = No material is named.
 products-material-choose = Choose one from the list.
 products-material-list = Choose one from the list that opens in the field. Trade names work too.
-products-price-number = Write a number, such as 12.50. The currency has its own field.
+products-price-number = Write the number alone, such as 12.50. Give the currency separately.
 
 ## The figures of a label, under the headings of a bag
 
@@ -82,10 +80,12 @@ products-label-fineness = what passes which sieve
 
 ## Price lists
 
-prices-intro = A CSV file whose first row names the columns. The columns name and material are needed; the others can be blank or left out. A product with the same name as one of yours is changed; any other is added. Either the whole list is imported or none of it, and you can undo it.
-prices-refused = Nothing was imported
+prices-intro = Choose a CSV file whose first row names the columns. “name” and “material” are needed; the others can be blank or left out. A product with the same name as one of yours is changed. Any other is added. Either the whole list is imported or none of it, and you can undo it.
+prices-refused = Nothing has been imported
 prices-correct = Correct these in the file, then choose it again.
-prices-row = Row
+# The head of a column: a row of the file, or the file itself.
+prices-where = Where
+prices-row = Row { $n }
 prices-column = Column
 prices-given = Given
 prices-wrong = Problem
@@ -106,7 +106,7 @@ prices-split = Split it into smaller lists.
 prices-not-csv = This is not a CSV file.
 prices-save-csv = Save the sheet as CSV (UTF-8), then choose that file.
 prices-not-utf-8 = The file is not UTF-8 text.
-prices-quote-open = A quotation mark is not closed ({ $why }).
+prices-quote-open = A quotation mark is missing or in the wrong place.
 prices-save-again = Correct it, or save the sheet as CSV again.
 prices-empty = The file is empty.
 prices-many-rows = The file has more than { $most } rows.
