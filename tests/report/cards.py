@@ -17,7 +17,7 @@ from loamshift.report.card.sampling import sampling_sheet
 from loamshift.report.card.water import water_card
 from loamshift.report.words import Words
 from loamshift.services.claim.settle import settle_claim
-from loamshift.services.claim.sheet import claims_sheet
+from loamshift.services.claims_sheet import claims_sheet
 from loamshift.services.rescue.ask import whom_to_ask
 from loamshift.services.sample.walk import sample_plan
 from loamshift.services.sample.walk_points import sample_walk

@@ -28,8 +28,8 @@ from loamshift.report.figures.talk import (
 from loamshift.report.pdf import PaperSize
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
-from loamshift.services.claim.sheet import claims_sheet
 from loamshift.services.claims_asked import claims_asked
+from loamshift.services.claims_sheet import claims_sheet
 from services.beds import bed
 from wording import read
 

@@ -279,7 +279,7 @@ def _sheet(case: Case, *, years: int, day: date, reader: Words) -> _Checked:
     from loamshift.report.card.claims_sheet import claims_sheet_card
     from loamshift.report.card.plain import card_letter
     from loamshift.report.figures.talk import sheet_for_talk
-    from loamshift.services.claim.sheet import claims_sheet
+    from loamshift.services.claims_sheet import claims_sheet
 
     sheet = claims_sheet(case, seed=_seed(years))
     card = claims_sheet_card(sheet, day=day, words=reader)

@@ -16,8 +16,8 @@ from loamshift.domain.case import Case
 from loamshift.domain.claims_sheet import ClaimsSheet
 from loamshift.report.card.claims_sheet import claims_sheet_card
 from loamshift.report.words import Words
-from loamshift.services.claim.sheet import claims_sheet
 from loamshift.services.claims_asked import claims_asked
+from loamshift.services.claims_sheet import claims_sheet
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import SEED

@@ -9,7 +9,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.claims_sheet import ClaimsSheet
 from loamshift.errors import InputError
 from loamshift.services.claim.settle import settle_claims
-from loamshift.services.claim.sheet import claims_sheet, sheet_verdict, usual_amount
+from loamshift.services.claims_sheet import claims_sheet, sheet_verdict, usual_amount
 from loamshift.services.context.build_context import build_context
 from loamshift.tables.materials import load_materials
 from loamshift.tables.usual_amounts import load_usual_amounts
