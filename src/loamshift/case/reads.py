@@ -10,9 +10,8 @@ from enum import StrEnum
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from loamshift.case.dates import FIRST_YEAR, LAST_YEAR, date_mend
-from loamshift.case.mend import ListMend, Mend, for_example, quoted, shown, typed
+from loamshift.case.mend import ListMend, Mend, quoted, typed
 from loamshift.case.numbers import number_from
-from loamshift.case.toml_string import toml_string
 from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.domain.message import choice as choice_key
 from loamshift.domain.names import NameFault, match_name, plain_name
@@ -138,8 +137,7 @@ def text(*, longest: int = 200) -> Reads:
 
     def parse(value: object) -> str:
         if isinstance(value, bool) or not isinstance(value, str):
-            quotes = for_example(toml_string(shown(value)))
-            raise Mend(message("case-not-text", given=quoted(value)), quotes)
+            raise Mend(message("case-not-text", given=quoted(value)))
         cleaned = " ".join("".join(c if c.isprintable() else " " for c in value).split())
         if not cleaned:
             raise Mend(message("case-empty-text"), message("case-words-or-nothing"))
