@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from loamshift.domain.case import BedKind
@@ -16,6 +16,7 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 _HOLE: Final = re.compile("\ue000([a-z_.]+)\ue001")
+_CLOSING: Final = re.compile(r"[.,;:%]+")
 _SEPARATOR: Final = "; "
 
 
@@ -50,6 +51,8 @@ class Field:
     fault: Fault | None
     hint: str
     kept: str = ""
+    closing: str = ""
+    """The comma or stop that belongs behind it, and never begins a line."""
 
     @property
     def name(self) -> str:
@@ -283,8 +286,12 @@ def _pieces(
     for hole in _HOLE.finditer(sentence):
         if hole.start() > end:
             yield Said(sentence[end : hole.start()])
-        yield field_of(hole.group(1), tree, words=words, wrong=wrong, kept=kept)
+        found = field_of(hole.group(1), tree, words=words, wrong=wrong, kept=kept)
         end = hole.end()
+        closing = _CLOSING.match(sentence, end)
+        if closing is not None:
+            found, end = replace(found, closing=closing[0]), closing.end()
+        yield found
     if end < len(sentence):
         yield Said(sentence[end:])
 

@@ -6,6 +6,7 @@ choose between wordings instead.
 
 from __future__ import annotations
 
+import re
 import secrets
 from typing import Any
 
@@ -23,6 +24,7 @@ from loamshift.report.words import Words
 from loamshift.web.wording import Choice, value_of, words_for
 
 register = template.Library()
+_CLOSING = re.compile(r"[.,;:!?%)]+")
 
 
 def words_in(context: Any) -> Words:
@@ -118,8 +120,18 @@ class _Sentence(Node):
         values |= {name: Given(sign) for name, sign in marks.items()}
         text = str(escape(word(context, self.key.resolve(context), values)))
         for name, sign in marks.items():
-            text = text.replace(sign, self.gaps[name].render(context).strip())
+            text = _filled(text, sign, self.gaps[name].render(context).strip())
         return mark_safe(text)
+
+
+def _filled(text: str, sign: str, html: str) -> str:
+    """A text with HTML in the place of a sign; a field never parts from what closes after it."""
+    before, _, after = text.partition(sign)
+    closing = _CLOSING.match(after)
+    if closing is None or not html.startswith(("<input", "<select")):
+        return f"{before}{html}{after}"
+    end = closing[0]
+    return f'{before}<span class="together">{html}{end}</span>{after[len(end) :]}'
 
 
 @register.tag
