@@ -104,12 +104,12 @@ explained-options = Other ways to the same pH
 explained-options-1 = Every suitable material, in the amount that brings the same acid or lime, with price, speed and side effects. Cost is compared for the active ingredient, not for the bag.
 
 explained-options-cost-per-mol-acid = Cost of a mole of acid
-explained-options-cost-per-mol-acid-1 = The price of the pack over the acid in it once all has reacted.
+explained-options-cost-per-mol-acid-1 = The price of the pack over the acid in it once all has reacted. Letters show it for a kilogram of sulphur's worth of acid: the acid that a kilogram of pure sulphur makes.
 explained-options-cost-per-mol-acid-equation-1 = cost = price / (pack [kg] × acid [mol/kg])
 
 explained-options-cost-per-kg-caco3-eq = Cost of a kilogram of lime value
-explained-options-cost-per-kg-caco3-eq-1 = The price of the pack over its neutralising value in calcium carbonate.
-explained-options-cost-per-kg-caco3-eq-equation-1 = cost = price / (pack [kg] × neutralising value [0-1])
+explained-options-cost-per-kg-caco3-eq-1 = The price of the pack over the lime in it that acts in the field. That is its neutralising value, without grains that would take more than three years to dissolve, times the field efficiency of the liming trials. Letters show the price of pure lime as it is spread, which is lower by that efficiency.
+explained-options-cost-per-kg-caco3-eq-equation-1 = cost = price / (pack [kg] × neutralising value [0-1] × share dissolved [0-1] × field efficiency [0-1])
 
 explained-options-weeks-to-half = Weeks until half has reacted
 explained-options-weeks-to-half-1 = For sulphur, the shrinking-particle law over its particle sizes, in the soil temperatures of the place. Aluminium and iron salts take days; lime depends on its fineness.
