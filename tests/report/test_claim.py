@@ -39,7 +39,7 @@ def page(found: ClaimResult, *notes: str, words: Words = UK) -> list[object]:
 
 def test_a_page_says_the_answer_then_two_bars_then_the_reading() -> None:
     paragraph, bars, items = page(claim(), "Weigh it.")
-    assert paragraph == Paragraph("It neither acidifies nor limes.")
+    assert paragraph == Paragraph("This neither acidifies nor limes.")
     assert isinstance(bars, Table)
     assert bars.rows[0][1] == "135 g/m² of limestone" and bars.rows[1][1] == "200 g/m² of sulphur"
     assert [row[2].count("█") for row in bars.rows] == [6, 30]

@@ -43,8 +43,8 @@ def test_one_claim_has_its_verdict_in_the_first_sentence() -> None:
     ("amounts", "said"),
     [
         (("10 g/m2", "epsom salt"), "None of these is enough"),
-        (("240 g/m2", "epsom salt"), "only sulphur powder adds the acid"),
-        (("900 g/m2", "epsom salt"), "adds far more acid than"),
+        (("240 g/m2", "epsom salt"), "only sulphur powder would add the acid"),
+        (("900 g/m2", "epsom salt"), "would add far more acid than"),
         (("240 g/m2", "aluminium sulphate"), "Two of these add all the acid"),
     ],
 )
@@ -75,7 +75,7 @@ def test_bars_and_readings_stand_on_the_page() -> None:
 def test_a_measure_says_what_it_was_read_as() -> None:
     letter, _, _ = page(("coffee grounds", "2 cups per m2"))
     (note,) = [block for block in letter.sections[0].blocks if isinstance(block, Note)]
-    assert note.label == "As read" and "claim[" not in note.text and "weigh" in note.text
+    assert note.label == "As read" and "claim[" not in note.text and "Weigh" in note.text
 
 
 def test_cautions_and_sources_close_the_page() -> None:

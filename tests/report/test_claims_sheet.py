@@ -69,7 +69,7 @@ def test_every_remedy_is_on_it_with_its_amount_and_a_sentence(
 
 def test_the_lead_says_the_need_and_the_best_of_them() -> None:
     assert read(sheet_lead(sheet(7.0, 5.5))).startswith("This bed needs acid equivalent to ")
-    assert "Of these, moss peat adds the most: " in read(sheet_lead(sheet(7.0, 5.5)))
+    assert "Of these, moss peat would add the most: " in read(sheet_lead(sheet(7.0, 5.5)))
     assert "of pure limestone" in read(sheet_lead(sheet(5.0, 6.5)))
     assert read(sheet_lead(sheet(6.0, 6.0))) == "This bed needs neither acid nor lime now."
 
@@ -126,7 +126,7 @@ def test_the_picture_for_a_talk_has_title_sentence_amounts_and_source(
     figure = sheet_for_talk(found, words=words)
     svg = chart_file(figure, ending="svg", size=size, source=source).decode()
     drawn = " ".join(re.sub(r"<[^>]*>", " ", svg).replace("\u00a0", " ").split())
-    for part in (figure.title, "adds the most", source, "one cup a week for a year"):
+    for part in (figure.title, "would add the most", source, "one cup a week for a year"):
         assert part.replace("\u00a0", " ") in drawn, part
     assert "…" not in drawn
 

@@ -357,7 +357,7 @@ def claimed(brought: float, needed: float, **more: object) -> str:
     return said(claims_settled(replace(answer, claims=(claim,)), case, words=UK)).splitlines()[1]
 
 
-SULFUR, LIME = "It adds acid equivalent to", "It adds lime equivalent to"
+SULFUR, LIME = "This adds acid equivalent to", "This adds lime equivalent to"
 NEEDS_160 = "This lawn needs the equivalent of 160 g/m² of pure sulphur."
 
 
@@ -366,9 +366,9 @@ NEEDS_160 = "This lawn needs the equivalent of 160 g/m² of pure sulphur."
     [
         (1000.0, 10000.0, 0.1, f"{SULFUR} 16 g/m² of pure sulphur. {NEEDS_160} That is 10% of the "
          "need."),
-        (0.0, 10000.0, 0.0, f"It adds no lasting acid. {NEEDS_160}"),
-        (-1000.0, 10000.0, -0.1, f"{LIME} 50 g/m² of pure limestone. {NEEDS_160} It works the "
-         "other way."),
+        (0.0, 10000.0, 0.0, f"This adds no lasting acid. {NEEDS_160}"),
+        (-1000.0, 10000.0, -0.1, f"{LIME} 50 g/m² of pure limestone. {NEEDS_160} This works "
+         "the other way."),
         (-1000.0, -2000.0, 0.5, f"{LIME} 50 g/m² of pure limestone. This lawn needs the equivalent "
          "of 100 g/m² of pure limestone. That is 50% of the need."),
         (1000.0, 0.0, None, f"{SULFUR} 16 g/m² of pure sulphur. This lawn needs none."),

@@ -80,13 +80,13 @@ def test_those_that_lime_are_told_to_work_the_other_way() -> None:
 @pytest.mark.parametrize(
     ("share", "text"),
     [
-        (0.0002, "It adds next to nothing."),
-        (0.004, "It adds less than 1% of the acid this bed needs."),
-        (0.4, "It adds 40% of the acid this bed needs."),
-        (1.1, "It adds about as much acid as this bed needs."),
-        (3.0, "It adds 3.0 times the acid this bed needs: too much."),
-        (-0.004, "It adds a trace of lime, and this bed needs acid."),
-        (-0.4, "It adds lime, and this bed needs acid."),
+        (0.0002, "This adds next to nothing."),
+        (0.004, "This adds less than 1% of the acid the bed needs."),
+        (0.4, "This adds 40% of the acid the bed needs."),
+        (1.1, "This adds about as much acid as the bed needs."),
+        (3.0, "This adds 3.0 times the acid the bed needs: too much."),
+        (-0.004, "This adds a trace of lime, and the bed needs acid."),
+        (-0.4, "This adds lime, and the bed needs acid."),
     ],
 )
 def test_one_sentence_follows_from_the_share(share: float, text: str) -> None:

@@ -448,14 +448,14 @@ def test_a_dip_in_between_is_told() -> None:
 @pytest.mark.parametrize(
     ("name", "key", "rate", "text"),
     [
-        ("peat pot", "gypsum", 50.0, "It adds no acid"),
+        ("peat pot", "gypsum", 50.0, "This adds no acid"),
         ("peat pot", "ammonium sulfate", 50.0, "This pot needs neither acid nor lime now."),
         ("peat pot", "wood ash", 300.0, "this would only move it away from its target"),
-        ("acid sand", "cottonseed meal", 20.0, "The little it leaves in the end is acid, and"),
-        ("acid sand", "elemental sulfur, powder", 50.0, "this bed needs lime: keep it off"),
+        ("acid sand", "cottonseed meal", 20.0, "The little that is left in the end is acid, and"),
+        ("acid sand", "elemental sulfur, powder", 50.0, "the bed needs lime: keep it off"),
         ("loam", "elemental sulfur, prills", 60.0, "In the end that is 50% of the acid this bed"),
-        ("loam", "calcium nitrate", 30.0, "The little it leaves in the end is lime, and this"),
-        ("loam", "coffee grounds, spent", 2000.0, "The little it leaves in the end is lime"),
+        ("loam", "calcium nitrate", 30.0, "The little that is left in the end is lime, and this"),
+        ("loam", "coffee grounds, spent", 2000.0, "The little that is left in the end is lime"),
     ],
 )
 def test_the_lead_does_not_contradict_the_year(name: str, key: str, rate: float, text: str) -> None:

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.answer import Answer, ClaimResult
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.figures.shared import short_names
-from loamshift.report.letter_words import (
-    as_limestone,
-    as_sulfur,
-    bed_noun,
-    material_called,
-    material_in_text,
-    raised,
-)
+from loamshift.domain.message import Listed, Measure, Message, Product, Quantity, message
+from loamshift.report.letter_claims import brings_of, claim_place, worth
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_NOTHING_MMOLC_M2 = 0.5
+_TINY: Final = 0.01
+"""A smaller share is told as less than one per cent [1]."""
 
 
 def claims_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
@@ -40,7 +37,7 @@ def claims_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
 
 
 def brought_figure(claims: tuple[ClaimResult, ...], case: Case, *, words: Words) -> Figure | None:
-    """Claims settled, as bars under the need of their bed.
+    """Claims checked, as bars under the need of their bed.
 
     Parameters
     ----------
@@ -56,70 +53,118 @@ def brought_figure(claims: tuple[ClaimResult, ...], case: Case, *, words: Words)
     Figure or None
         Nothing without claims, or where the bed needs nothing [object].
     """
-    if not claims:
+    if not claims or brings_of(claims[0].acid_needed_mmolc_m2) == "none":
         return None
-    need = claims[0].acid_needed_mmolc_m2
-    if abs(need) < _NOTHING_MMOLC_M2:
-        return None
-    rows: list[tuple[str, str, float, str]] = [
-        ("need", f"What the {bed_noun(case)} needs", round(need, 1), _worth(need, words))
+    rows = [
+        (claim, say(message("claim-material", material=Product(claim.material)), words))
+        for claim in claims
     ]
-    names = short_names([material_called(claim.material, words) for claim in claims])
-    rows += [
-        (
-            "claim",
-            name,
-            round(claim.acid_brought_mmolc_m2, 2),
-            _said(claim, words),
-        )
-        for name, claim in zip(names, claims, strict=True)
-    ]
-    texts = tuple(
-        (kind, words.text(name), value, words.text(said)) for kind, name, value, said in rows
+    bars = tuple(
+        ("claim", name, round(claim.acid_brought_mmolc_m2, 2), say(_brought(claim), words))
+        for claim, name in rows
     )
-    columns = (Column("material"), Column("brings in the end", Align.RIGHT))
+    told = tuple(
+        message(
+            "claim-figure-line",
+            material=Product(claim.material),
+            way=_way(claim),
+            amount=worth(claim.acid_brought_mmolc_m2),
+            **_share(claim),
+        )
+        for claim in claims
+    )
+    return bars_figure(
+        claims[0].acid_needed_mmolc_m2,
+        bars,
+        case,
+        title=message("claim-figure-title"),
+        told=told,
+        words=words,
+    )
+
+
+def bars_figure(
+    need_mmolc_m2: float,
+    bars: tuple[tuple[str, str, float, str], ...],
+    case: Case,
+    *,
+    title: Message,
+    told: tuple[Message, ...],
+    words: Words,
+) -> Figure:
+    """Materials as bars under the need of a bed, acid to the right and lime to the left.
+
+    Parameters
+    ----------
+    need_mmolc_m2
+        What the bed needs; negative where that is lime [mmolc/m2].
+    bars
+        Kind, name, acid [mmolc/m2] and figure in words of each [rows].
+    case
+        The bed [object].
+    title
+        What stands over the bars [object].
+    told
+        What stands for each bar where no picture can be shown [objects].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Figure
+        The figure [object].
+    """
+    needs = brings_of(need_mmolc_m2)
+    need = message("claim-worth-in-figure", brings=needs, amount=worth(need_mmolc_m2))
+    first = (
+        "need",
+        say(message("claim-figure-need", place=claim_place(case)), words),
+        round(need_mmolc_m2, 1),
+        say(need, words),
+    )
+    rows = (first, *bars)
+    sentence = message(
+        "claim-figure-sentence", needs=needs, need=need, lines=Listed(told), place=claim_place(case)
+    )
+    columns = (
+        Column(say(message("claim-column-material"), words)),
+        Column(say(message("claim-figure-column"), words), Align.RIGHT),
+    )
     return Figure(
         kind=FigureKind.CLAIMS,
-        title="Brought against needed",
-        sentence=words.text(_sentence(claims, need, case, words)),
-        data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), texts),),
-        table=Table(columns, tuple((raised(name), said) for _, name, _, said in texts)),
-        labels=(("left", "limes"), ("right", "acidifies")),
+        title=say(title, words),
+        sentence=say(sentence, words),
+        data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), rows),),
+        table=Table(columns, tuple((name, said) for _, name, _, said in rows)),
+        labels=(
+            ("left", say(message("claim-figure-limes"), words)),
+            ("right", say(message("claim-figure-acidifies"), words)),
+        ),
     )
 
 
-def _worth(value: float, words: Words) -> str:
-    return as_sulfur(value, words) if value > 0.0 else as_limestone(value, words)
+def _way(claim: ClaimResult) -> str:
+    brought = claim.acid_brought_mmolc_m2
+    if brings_of(brought) == "none":
+        return "none"
+    if brought * claim.acid_needed_mmolc_m2 > 0.0:
+        return "right"
+    return "wrong-lime" if brought < 0.0 else "wrong-acid"
 
 
-def _share(claim: ClaimResult, words: Words) -> str:
+def _share(claim: ClaimResult) -> dict[str, Measure | str]:
     share = claim.acid_brought_mmolc_m2 / claim.acid_needed_mmolc_m2
-    return "under 1 %" if share < 0.01 else words.percent(share)
+    return {
+        "share": Measure(Quantity.SHARE, share),
+        "size": "tiny" if share < _TINY else "plain",
+    }
 
 
-def _said(claim: ClaimResult, words: Words) -> str:
-    brought = claim.acid_brought_mmolc_m2
-    if abs(brought) < _NOTHING_MMOLC_M2:
-        return "nothing that lasts"
-    if brought * claim.acid_needed_mmolc_m2 < 0.0:
-        return f"{_worth(brought, words)}, the wrong way"
-    return f"{_worth(brought, words)}, {_share(claim, words)}"
-
-
-def _sentence(claims: tuple[ClaimResult, ...], need: float, case: Case, words: Words) -> str:
-    what = "acid" if need > 0.0 else "lime"
-    names = short_names([material_in_text(claim.material, words) for claim in claims])
-    told = [f"{name} {_brings(claim, words)}" for name, claim in zip(names, claims, strict=True)]
-    return (
-        f"Of the {what} the {bed_noun(case)} needs, worth {_worth(need, words)}, "
-        f"{words.listed(told)}."
+def _brought(claim: ClaimResult) -> Message:
+    return message(
+        "claim-figure-brought",
+        way=_way(claim),
+        brings=brings_of(claim.acid_brought_mmolc_m2),
+        amount=worth(claim.acid_brought_mmolc_m2),
+        **_share(claim),
     )
-
-
-def _brings(claim: ClaimResult, words: Words) -> str:
-    brought = claim.acid_brought_mmolc_m2
-    if abs(brought) < _NOTHING_MMOLC_M2:
-        return "would bring none that lasts"
-    if brought * claim.acid_needed_mmolc_m2 < 0.0:
-        return f"would bring none but pull the other way, by {_worth(brought, words)}"
-    return f"would bring {_share(claim, words)}"

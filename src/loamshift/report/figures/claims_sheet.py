@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from loamshift.domain.claims_sheet import ClaimsSheet, SheetLine
-from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.domain.message import Listed, Message, Product, message
-from loamshift.report.letter_claims import brings_of, claim_place, worth
+from loamshift.domain.letter import Figure
+from loamshift.domain.message import Message, Product, message
+from loamshift.report.figures.claims import bars_figure
+from loamshift.report.letter_claims import brings_of, worth
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -27,49 +28,26 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, with_amounts: bool = False
     Figure
         The figure [object].
     """
-    place = claim_place(sheet.case)
-    need = sheet.lines[0].claim.acid_needed_mmolc_m2
-    rows: list[tuple[str, str, float, str]] = [
-        (
-            "need",
-            say(message("claim-sheet-bar-need", place=place), words),
-            round(need, 1),
-            say(_worth(need), words),
-        )
-    ]
-    rows += [
+    bars = tuple(
         (
             "claim",
             _name(line, words, with_amount=with_amounts),
             round(line.claim.acid_brought_mmolc_m2, 2),
-            say(_worth(line.claim.acid_brought_mmolc_m2), words),
+            say(_worth(line), words),
         )
         for line in sheet.lines
-    ]
-    columns = (
-        Column(say(message("claim-column-material"), words)),
-        Column(say(message("claim-sheet-column-adds"), words), Align.RIGHT),
     )
-    told = Listed(
-        tuple(
-            message(
-                "claim-sheet-picture-line",
-                material=Product(line.claim.material),
-                said=_worth(line.claim.acid_brought_mmolc_m2),
-            )
-            for line in sheet.lines
-        )
+    told = tuple(
+        message("claim-sheet-line", material=Product(line.claim.material), said=_worth(line))
+        for line in sheet.lines
     )
-    return Figure(
-        kind=FigureKind.CLAIMS,
-        title=say(message("claim-sheet-figure"), words),
-        sentence=say(message("claim-sheet-picture", need=_worth(need), lines=told), words),
-        data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), tuple(rows)),),
-        table=Table(columns, tuple((name, said) for _, name, _, said in rows)),
-        labels=(
-            ("left", say(message("claim-sheet-limes"), words)),
-            ("right", say(message("claim-sheet-acidifies"), words)),
-        ),
+    return bars_figure(
+        sheet.lines[0].claim.acid_needed_mmolc_m2,
+        bars,
+        sheet.case,
+        title=message("claim-sheet-figure"),
+        told=told,
+        words=words,
     )
 
 
@@ -80,7 +58,6 @@ def _name(line: SheetLine, words: Words, *, with_amount: bool) -> str:
     return say(message("claim-sheet-bar", material=material, usual=line.usual), words)
 
 
-def _worth(acid_mmolc_m2: float) -> Message:
-    return message(
-        "claim-sheet-bar-said", brings=brings_of(acid_mmolc_m2), amount=worth(acid_mmolc_m2)
-    )
+def _worth(line: SheetLine) -> Message:
+    brought = line.claim.acid_brought_mmolc_m2
+    return message("claim-worth-in-figure", brings=brings_of(brought), amount=worth(brought))

@@ -40,7 +40,7 @@ claim-no-ph = A claim is checked against the pH of the soil. Give the key ph in 
 
 ## What it does
 
-claim-neutral-salt = It adds no acid, whatever the label says.
+claim-neutral-salt = This adds no acid, whatever the label says.
 claim-neutral-salt-reading = As a salt it can lower a pH reading in water for a while, but the soil itself is no more acid.
 claim-iron = It feeds the leaves with iron and does not change the pH.
 claim-none-needed = This { claim-place } needs neither acid nor lime now.
@@ -50,20 +50,20 @@ claim-burns-off = Soil microbes break this acid down within days, so no effect l
 claim-scorches = It scorches the leaves it touches.
 claim-rots-away = It loses its own acidity as it decomposes and leaves no acid behind.
 claim-mulch = Use it as a mulch.
-claim-neither = It neither acidifies nor limes.
+claim-neither = This neither acidifies nor limes.
 
 # Against what the ground needs.
-claim-acid-on-lime-need = It acidifies, and this { claim-place } needs lime: keep it off.
-claim-little-acid-on-lime-need = The little it leaves in the end is acid, and this { claim-place } needs lime.
-claim-lime-on-acid-need = It limes, and this { claim-place } needs acid: keep it off.
-claim-little-lime-on-acid-need = The little it leaves in the end is lime, and this { claim-place } needs acid.
+claim-acid-on-lime-need = This acidifies, and the { claim-place } needs lime: keep it off.
+claim-little-acid-on-lime-need = The little that is left in the end is acid, and this { claim-place } needs lime.
+claim-lime-on-acid-need = This limes, and the { claim-place } needs acid: keep it off.
+claim-little-lime-on-acid-need = The little that is left in the end is lime, and this { claim-place } needs acid.
 
 # Organic matter.
-claim-peat = It adds real acid, { claim-part } of { claim-need }.
+claim-peat = This adds real acid, { claim-part } of { claim-need }.
 claim-peat-lime = It cannot take the soil below its own pH, and lime in the soil or the water uses its acid up from the edges.
 claim-peat-soil = It cannot take the soil below its own pH, and the soil under and around it slowly neutralises it.
-claim-organic-nitrate = Once all its nitrogen has turned to nitrate, it has added { claim-part } of { claim-need }.
-claim-organic-left = What it leaves behind in the end is { claim-part } of { claim-need }.
+claim-organic-nitrate = Once all its nitrogen has turned to nitrate, this has added { claim-part } of { claim-need }.
+claim-organic-left = What is left behind in the end is { claim-part } of { claim-need }.
 
 # By its share of the need. $pace is "slow" where much of it is still unreacted after a year.
 claim-share =
@@ -263,10 +263,10 @@ claim-both-rates = { $rate } ({ $metric })
 
 claim-adds =
     { $brings ->
-        [acid] It adds acid equivalent to { $amount } of pure sulphur.
-        [lime] It adds lime equivalent to { $amount } of pure limestone.
-        [no-lime] It adds no lime.
-       *[no-acid] It adds no lasting acid.
+        [acid] This adds acid equivalent to { $amount } of pure sulphur.
+        [lime] This adds lime equivalent to { $amount } of pure limestone.
+        [no-lime] This adds no lime.
+       *[no-acid] This adds no lasting acid.
     }
 claim-needed =
     { $needs ->
@@ -275,7 +275,7 @@ claim-needed =
        *[acid] This { claim-place } needs the equivalent of { $amount } of pure sulphur.
     }
 claim-of-the-need = That is { claim-part } of the need.
-claim-other-way = It works the other way.
+claim-other-way = This works the other way.
 
 # What the pH would do, where only the curve was asked.
 claim-reading-now =
@@ -325,18 +325,18 @@ claim-verdict-several =
     }
 claim-verdict-far-more =
     { $needs ->
-        [lime] Of these, { $material } adds far more lime than the { claim-place } needs.
-       *[acid] Of these, { $material } adds far more acid than the { claim-place } needs.
+        [lime] Of these, { $material } would add far more lime than the { claim-place } needs.
+       *[acid] Of these, { $material } would add far more acid than the { claim-place } needs.
     }
 claim-verdict-one =
     { $needs ->
-        [lime] Of these, only { $material } adds the lime the { claim-place } needs.
-       *[acid] Of these, only { $material } adds the acid the { claim-place } needs.
+        [lime] Of these, only { $material } would add the lime the { claim-place } needs.
+       *[acid] Of these, only { $material } would add the acid the { claim-place } needs.
     }
 claim-verdict-nearest =
     { $needs ->
-        [lime] None of these is enough. { CAPITAL($material) } comes nearest, with { $share } of the lime the { claim-place } needs.
-       *[acid] None of these is enough. { CAPITAL($material) } comes nearest, with { $share } of the acid the { claim-place } needs.
+        [lime] None of these is enough. { CAPITAL($material) } would come nearest, with { $share } of the lime the { claim-place } needs.
+       *[acid] None of these is enough. { CAPITAL($material) } would come nearest, with { $share } of the acid the { claim-place } needs.
     }
 claim-wanted =
     { $plants ->
@@ -395,8 +395,8 @@ claim-sheet-need =
 claim-sheet-best =
     { $size ->
         [tiny] None of these { WORD($n) } adds as much as 1% of that.
-        [enough] Of these, { $material } adds the most, and it is enough.
-       *[part] Of these, { $material } adds the most: { $share } of that.
+        [enough] Of these, { $material } would add the most, and it is enough.
+       *[part] Of these, { $material } would add the most: { $share } of that.
     }
 
 # How people usually put it on, for each square metre.
@@ -422,71 +422,71 @@ claim-usual-common = The amounts are what people commonly use, without a publish
 claim-usual-figures = What each material adds is calculated from its own figures; loamshift materials NAME shows them with their sources.
 
 # One plain sentence on each.
-claim-sheet-salt = It adds neither acid nor lime, whatever the label says.
+claim-sheet-salt = This adds neither acid nor lime, whatever the label says.
 claim-sheet-fades = Microbes use its acid up within days.
 claim-sheet-not-needed =
     { $brings ->
-        [acid] It adds acid that this { claim-place } does not need.
-       *[lime] It adds lime that this { claim-place } does not need.
+        [acid] This adds acid that the { claim-place } does not need.
+       *[lime] This adds lime that the { claim-place } does not need.
     }
-claim-sheet-nothing = It adds next to nothing.
+claim-sheet-nothing = This adds next to nothing.
 claim-sheet-wrong-way =
     { $needs ->
         [lime]
             { $size ->
-                [trace] It adds a trace of acid, and this { claim-place } needs lime.
-               *[plain] It adds acid, and this { claim-place } needs lime.
+                [trace] This adds a trace of acid, and the { claim-place } needs lime.
+               *[plain] This adds acid, and the { claim-place } needs lime.
             }
        *[acid]
             { $size ->
-                [trace] It adds a trace of lime, and this { claim-place } needs acid.
-               *[plain] It adds lime, and this { claim-place } needs acid.
+                [trace] This adds a trace of lime, and the { claim-place } needs acid.
+               *[plain] This adds lime, and the { claim-place } needs acid.
             }
     }
 claim-sheet-trace =
     { $needs ->
-        [lime] It adds less than 1% of the lime this { claim-place } needs.
-       *[acid] It adds less than 1% of the acid this { claim-place } needs.
+        [lime] This adds less than 1% of the lime the { claim-place } needs.
+       *[acid] This adds less than 1% of the acid the { claim-place } needs.
     }
 # $pace is "slow" where much of it has not reacted after a year.
 claim-sheet-part =
     { $needs ->
         [lime]
             { $pace ->
-                [slow] It adds { $share } of the lime this { claim-place } needs, but takes years to react.
-               *[quick] It adds { $share } of the lime this { claim-place } needs.
+                [slow] This adds { $share } of the lime the { claim-place } needs, but takes years to react.
+               *[quick] This adds { $share } of the lime the { claim-place } needs.
             }
        *[acid]
             { $pace ->
-                [slow] It adds { $share } of the acid this { claim-place } needs, but takes years to react.
-               *[quick] It adds { $share } of the acid this { claim-place } needs.
+                [slow] This adds { $share } of the acid the { claim-place } needs, but takes years to react.
+               *[quick] This adds { $share } of the acid the { claim-place } needs.
             }
     }
-claim-sheet-peat = It adds { $share } of the acid needed, but stops at its own pH.
+claim-sheet-peat = This adds { $share } of the acid needed, but stops at its own pH.
 claim-sheet-enough =
     { $needs ->
         [lime]
             { $pace ->
-                [slow] It adds about as much lime as this { claim-place } needs, but takes years to react.
-               *[quick] It adds about as much lime as this { claim-place } needs.
+                [slow] This adds about as much lime as the { claim-place } needs, but takes years to react.
+               *[quick] This adds about as much lime as the { claim-place } needs.
             }
        *[acid]
             { $pace ->
-                [slow] It adds about as much acid as this { claim-place } needs, but takes years to react.
-               *[quick] It adds about as much acid as this { claim-place } needs.
+                [slow] This adds about as much acid as the { claim-place } needs, but takes years to react.
+               *[quick] This adds about as much acid as the { claim-place } needs.
             }
     }
 claim-sheet-too-much =
     { $needs ->
         [lime]
             { $pace ->
-                [slow] It adds { $times } the lime this { claim-place } needs, but takes years to react.
-               *[quick] It adds { $times } the lime this { claim-place } needs: too much.
+                [slow] This adds { $times } the lime the { claim-place } needs, but takes years to react.
+               *[quick] This adds { $times } the lime the { claim-place } needs: too much.
             }
        *[acid]
             { $pace ->
-                [slow] It adds { $times } the acid this { claim-place } needs, but takes years to react.
-               *[quick] It adds { $times } the acid this { claim-place } needs: too much.
+                [slow] This adds { $times } the acid the { claim-place } needs, but takes years to react.
+               *[quick] This adds { $times } the acid the { claim-place } needs: too much.
             }
     }
 
@@ -497,21 +497,48 @@ claim-sheet-column-ph = pH after a year
 claim-sheet-column-adds = adds in the end, as pure
 claim-sheet-column-verdict = in one sentence
 claim-sheet-heading-each = Each on its own
-# In the picture: the bar of the need, and a remedy with its amount.
-claim-sheet-figure = What each adds in the end, on one scale
-claim-sheet-bar-need = What the { claim-place } needs
+# In the picture: a remedy with its amount.
 claim-sheet-bar = { CAPITAL($material) }, { $usual }
-claim-sheet-bar-said =
+claim-sheet-figure = What each adds in the end, on one scale
+# Read aloud in place of its bar.
+claim-sheet-line = { $material } ({ $said })
+claim-sheet-elsewhere = what loamshift claim --sheet prints
+
+## Bars on one scale, in letters, cards, pages and pictures
+
+claim-figure-title = Added in the end, beside what is needed
+claim-figure-need = What the { claim-place } needs
+claim-figure-limes = limes
+claim-figure-acidifies = acidifies
+claim-figure-column = adds in the end, as pure
+claim-worth-in-figure =
     { $brings ->
         [acid] { $amount } of sulphur
         [lime] { $amount } of limestone
        *[none] nothing that lasts
     }
-claim-sheet-limes = limes
-claim-sheet-acidifies = acidifies
-claim-sheet-picture = On one scale, beside the need of { $need }: { $lines }.
-claim-sheet-picture-line = { $material } ({ $said })
-claim-sheet-elsewhere = what loamshift claim --sheet prints
+# At the end of a bar. $way: none, right, or wrong-acid and wrong-lime for what works against the need.
+claim-figure-brought =
+    { $way ->
+        [none] nothing that lasts
+        [wrong-acid] { claim-worth-in-figure }, the wrong way
+        [wrong-lime] { claim-worth-in-figure }, the wrong way
+       *[right] { claim-worth-in-figure }, { claim-part }
+    }
+# Read aloud in place of the bars. $lines are one phrase for each bar.
+claim-figure-sentence =
+    { $needs ->
+        [none] The { claim-place } needs neither acid nor lime: { $lines }.
+        [lime] The { claim-place } needs lime equivalent to { $need }: { $lines }.
+       *[acid] The { claim-place } needs acid equivalent to { $need }: { $lines }.
+    }
+claim-figure-line =
+    { $way ->
+        [none] nothing that lasts from { $material }
+        [wrong-acid] acid instead from { $material }, equivalent to { $amount } of sulphur
+        [wrong-lime] lime instead from { $material }, equivalent to { $amount } of limestone
+       *[right] { claim-part } of that from { $material }
+    }
 
 ## Pictures for a talk or a class
 
@@ -527,13 +554,13 @@ claim-talk-best =
             }
         [enough]
             { $needs ->
-                [lime] Of these { WORD($n) }, { $material } adds the most, and that is enough lime for this { claim-place }.
-               *[acid] Of these { WORD($n) }, { $material } adds the most, and that is enough acid for this { claim-place }.
+                [lime] Of these { WORD($n) }, { $material } would add the most, and that is enough lime for this { claim-place }.
+               *[acid] Of these { WORD($n) }, { $material } would add the most, and that is enough acid for this { claim-place }.
             }
        *[part]
             { $needs ->
-                [lime] Of these { WORD($n) }, { $material } adds the most: { $share } of the lime this { claim-place } needs.
-               *[acid] Of these { WORD($n) }, { $material } adds the most: { $share } of the acid this { claim-place } needs.
+                [lime] Of these { WORD($n) }, { $material } would add the most: { $share } of the lime this { claim-place } needs.
+               *[acid] Of these { WORD($n) }, { $material } would add the most: { $share } of the acid this { claim-place } needs.
             }
     }
 claim-talk-source =
