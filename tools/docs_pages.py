@@ -51,6 +51,7 @@ TABLE_WORDS = {
     "media": "growing media",
     "sieves": "sieves",
     "kitchen_measures": "kitchen measures",
+    "usual_amounts": "usual amounts of folk remedies",
 }
 
 
