@@ -97,3 +97,16 @@ def test_an_unknown_reader_is_refused() -> None:
         Words("de", "metric")
     with pytest.raises(ValueError, match="units"):
         Words("uk", "imperial")
+
+
+@pytest.mark.parametrize(
+    ("key", "called"),
+    [
+        ("hydrated lime", "hydrated lime"),
+        ("alfalfa meal", "lucerne meal"),
+        ("elemental sulfur, powder", "sulphur powder"),
+        ("elemental sulfur, 100 mesh", "ground sulphur (100 mesh)"),
+    ],
+)
+def test_other_names_in_brackets_are_left_out_wherever_they_stand(key: str, called: str) -> None:
+    assert Words("uk", "metric").product(key) == called

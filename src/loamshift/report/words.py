@@ -8,6 +8,7 @@ marks inside a number come with the language.
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
@@ -61,6 +62,7 @@ MONTHS: Final = (
     "November",
     "December",
 )
+_IN_BRACKETS: Final = re.compile(r" \([^)]*\)")
 _KEPT_CAPITALS: Final = ("Epsom",)
 
 
@@ -294,7 +296,7 @@ class Words:
             kind, _, figures = key.partition(" (")
             return f"{self.product(kind)} ({figures}" if kind in load_materials() else key
         name = self.material_name(material)
-        name, comma, form = name.split(" (")[0].partition(", ")
+        name, comma, form = _IN_BRACKETS.sub("", name).partition(", ")
         if not name.startswith(_KEPT_CAPITALS) and not name[1:2].isupper():
             name = name[:1].lower() + name[1:]
         return f"{name} ({form})" if comma else name
