@@ -116,7 +116,7 @@ def test_a_full_disk_ends_it_at_once_and_leaves_nothing(tmp_path: Path) -> None:
     tests = Path(__file__).parents[1]
     done = subprocess.run(
         [sys.executable, str(script)], cwd=tmp_path, capture_output=True, text=True, timeout=120,
-        env={**os.environ, "PYTHONPATH": str(tests)}, check=True,
+        env={**os.environ, "PYTHONPATH": str(tests), "PYTHONDONTWRITEBYTECODE": "1"}, check=True,
     )  # fmt: skip
     assert done.stdout == f"{End.NO_ROOM} True {{'no room'}}\n"
     assert done.stderr == ""
