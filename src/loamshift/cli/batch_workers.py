@@ -62,7 +62,7 @@ def answer_in_workers(
     Processes are spawned, never forked: threads of the compiled column and of typst do not
     survive a fork. On an early end each process finishes or drops the file it is writing.
     """
-    waiting = list(reversed(errands.items()))
+    waiting = list(errands.items())[::-1]
     workers: list[_Worker] = []
     end: End | None = None
     try:
