@@ -15,6 +15,16 @@ from loamshift.report.messages.book import folder_texts
 
 ROOT = Path(__file__).parents[2]
 STRUCK = tomllib.loads((Path(__file__).parent / "struck_words.toml").read_text("utf-8"))["struck"]
+GENERATED = {
+    "case.md",
+    "cli.md",
+    "answer-keys.md",
+    "sources.md",
+    "trust.md",
+    "plan-figures.md",
+    "laws.md",
+}
+"""Pages of the docs that are written from tables, help texts and checks."""
 LONGEST = 30
 """No sentence of a message has more words, its figures counted as one each [count]."""
 
@@ -47,13 +57,27 @@ def messages_said() -> Iterator[tuple[str, str]]:
 
 def pages_said() -> Iterator[tuple[str, str]]:
     """The lines of docs and README that people read; what is printed by a command is not here."""
-    for path in [ROOT / "README.md", *sorted((ROOT / "docs").glob("how-to/*.md"))]:
-        fenced = False
-        for number, line in enumerate(path.read_text("utf-8").splitlines(), 1):
-            if line.startswith("```"):
-                fenced = not fenced
-            elif not fenced:
-                yield f"{path.relative_to(ROOT)}:{number}", re.sub(r"`[^`]*`", "", line)
+    docs = ROOT / "docs"
+    own = [path for path in docs.glob("*.md") if path.name not in GENERATED]
+    pages = [*own, *docs.glob("how-to/*.md"), *docs.glob("why/*.md")]
+    for path in [ROOT / "README.md", *sorted(pages)]:
+        for number, text in paragraphs(path.read_text("utf-8")):
+            yield f"{path.relative_to(ROOT)}:{number}", text
+
+
+def paragraphs(page: str) -> Iterator[tuple[int, str]]:
+    """The paragraphs of a page outside its fenced blocks, each as one line, and where it begins."""
+    fenced = False
+    begins, said = 1, ""
+    for number, line in enumerate([*page.splitlines(), ""], 1):
+        is_fence = line.lstrip().startswith("```")
+        fenced = fenced != is_fence
+        if fenced or is_fence or not line.strip():
+            if said:
+                yield begins, re.sub(r"`[^`]*`", "", said)
+            said = ""
+        else:
+            begins, said = (begins, f"{said} {line.strip()}") if said else (number, line.strip())
 
 
 @pytest.mark.parametrize("struck", STRUCK, ids=lambda row: row["say"][:40])
@@ -82,3 +106,9 @@ def test_a_struck_word_would_be_found() -> None:
     patterns = [re.compile(str(row["words"]), re.IGNORECASE) for row in STRUCK]
     for text in ("filled with soft water", "by stab probe", "nine tests in ten", "3 % clay"):
         assert any(pattern.search(text) for pattern in patterns), text
+
+
+def test_a_struck_word_is_found_over_two_lines_and_not_in_what_is_printed() -> None:
+    page = "one\n\nnot a soft\nkind: soft\nwater\n\n```console\nsoft water\n```\nlast `soft water`"
+    said = list(paragraphs(page))
+    assert said == [(1, "one"), (3, "not a soft kind: soft water"), (10, "last ")]
