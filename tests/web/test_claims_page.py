@@ -200,3 +200,10 @@ def test_a_picture_that_cannot_be_drawn_leads_back(client: Browser, office: Offi
     there = {"soil.ph": "6", "soil.ph_method": "water 1:1", "aim.target_ph": "6"}
     query = urlencode(COFFEE | {"soil.texture": "loam"} | there)
     assert client.get(f"/claims/picture-slide.png?{query}").status_code == 302
+
+
+def test_a_year_of_rain_can_be_claimed_and_a_river_cannot(client: Browser, office: Office) -> None:
+    rain = {"claim.0.material": "rain", "claim.0.amount": "700 L/m2"}
+    assert "Rainwater: rain itself contains next to no acid." in page(client, rain, SOIL)
+    river = page(client, rain | {"claim.0.amount": "700 m3/m2"}, SOIL)
+    assert "<article" not in river and 'aria-invalid="true"' in river

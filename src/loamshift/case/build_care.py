@@ -47,6 +47,10 @@ _NEVER_MORE_G_M2 = {
     MaterialGroup.IRON: 3_000.0,
 }
 """More of it on a square metre [g/m2] is a slip of the unit, not an overdose."""
+_RAIN_G_M2 = 5_000_000.0
+"""The same for rain, of which a wet place gets so much in a year [g/m2]."""
+_RAIN_MOLC_KG = 0.001
+"""Water with less acid than this is rain [molc/kg]."""
 
 
 def build_water(table: WaterTable, *, bed: Bed, place: Place | None, collected: Collected) -> Water:
@@ -396,7 +400,7 @@ def _rate(
             collected.mend(path, amount.as_given, mend)
         return None
     collected.notes_from(path, spread.notes)
-    limit = _NEVER_MORE_G_M2[material.group]
+    limit = _never_more_g_m2(material)
     if spread.rate_g_m2 > limit:
         on_bed = amount.per == "bed" and bed.area_m2 is not None
         area = Measure(Quantity.AREA, bed.area_m2) if on_bed and bed.area_m2 else None
@@ -453,3 +457,9 @@ def _smaller(amount: Amount) -> Iterator[str]:
     for measure, smaller in _SMALLER_MEASURES:
         if amount.rough and measure in given.casefold():
             yield re.sub(measure, smaller, given, flags=re.IGNORECASE)
+
+
+def _never_more_g_m2(material: Material) -> float:
+    if 0.0 < material.fast_acid_molc_kg < _RAIN_MOLC_KG:
+        return _RAIN_G_M2
+    return _NEVER_MORE_G_M2[material.group]
