@@ -183,57 +183,204 @@ def prose(*parts: Message | Prose | None) -> Prose:
 
 
 def rate(rate_g_m2: float, *, high: float | None = None, against: float | None = None) -> Measure:
-    """A rate, or a range of rates [g/m2]."""
+    """A rate, or a range of rates.
+
+    Parameters
+    ----------
+    rate_g_m2
+        The number, or the lower end of a range [g/m2].
+    high
+        Upper end where it is a range [g/m2].
+    against
+        What the same message compares it with [g/m2].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.RATE, rate_g_m2, high, against)
 
 
 def amount(amount_g: float, *, high: float | None = None, against: float | None = None) -> Measure:
-    """A weight for the whole bed, or a range [g]."""
+    """A weight for the whole bed, or a range.
+
+    Parameters
+    ----------
+    amount_g
+        The number, or the lower end of a range [g].
+    high
+        Upper end where it is a range [g].
+    against
+        What the same message compares it with [g].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.AMOUNT, amount_g, high, against)
 
 
 def ph(ph_water: float, *, high: float | None = None, against: float | None = None) -> Measure:
-    """A pH, a range, or a difference of two [pH]."""
+    """A pH, a range, or a difference of two.
+
+    Parameters
+    ----------
+    ph_water
+        The number, or the lower end of a range [pH].
+    high
+        Upper end where it is a range [pH].
+    against
+        What the same message compares it with [pH].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.PH, ph_water, high, against)
 
 
 def depth(depth_cm: float, *, high: float | None = None) -> Measure:
-    """A depth of soil [cm]."""
+    """A depth of soil.
+
+    Parameters
+    ----------
+    depth_cm
+        The number, or the lower end of a range [cm].
+    high
+        Upper end where it is a range [cm].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.DEPTH, depth_cm, high)
 
 
 def in_100(share: float) -> Measure:
-    """A share of beds, tests or chances [0-1], said as ``about 28`` or ``fewer than 1``."""
+    """A share of beds, tests or chances, said as ``about 28`` or ``fewer than 1``.
+
+    Parameters
+    ----------
+    share
+        The number, or the lower end of a range [0-1].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.IN_100, share)
 
 
 def percent(value_pct: float, *, high: float | None = None) -> Measure:
-    """A percentage as somebody stated it [%]."""
+    """A percentage as somebody stated it.
+
+    Parameters
+    ----------
+    value_pct
+        The number, or the lower end of a range [%].
+    high
+        Upper end where it is a range [%].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.PERCENT, value_pct, high)
 
 
 def times(ratio: float) -> Measure:
-    """How many times one amount is another [1]."""
+    """How many times one amount is another.
+
+    Parameters
+    ----------
+    ratio
+        The number, or the lower end of a range [1].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.TIMES, ratio)
 
 
 def number(value: float, *, high: float | None = None) -> Measure:
-    """A plain number as somebody stated it [1]."""
+    """A plain number as somebody stated it.
+
+    Parameters
+    ----------
+    value
+        The number, or the lower end of a range [1].
+    high
+        Upper end where it is a range [1].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.NUMBER, value, high)
 
 
 def salt(ec_ds_m: float, *, high: float | None = None, against: float | None = None) -> Measure:
-    """An electrical conductivity [dS/m]."""
+    """An electrical conductivity.
+
+    Parameters
+    ----------
+    ec_ds_m
+        The number, or the lower end of a range [dS/m].
+    high
+        Upper end where it is a range [dS/m].
+    against
+        What the same message compares it with [dS/m].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.EC, ec_ds_m, high, against)
 
 
 def alkalinity(alkalinity_mg_l_as_caco3: float, *, high: float | None = None) -> Measure:
-    """An alkalinity of water [mg/L as CaCO3]."""
+    """An alkalinity of water.
+
+    Parameters
+    ----------
+    alkalinity_mg_l_as_caco3
+        The number, or the lower end of a range [mg/L as CaCO3].
+    high
+        Upper end where it is a range [mg/L as CaCO3].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.ALKALINITY, alkalinity_mg_l_as_caco3, high)
 
 
 def temperature(temp_c: float, *, high: float | None = None) -> Measure:
-    """A temperature [degC]."""
+    """A temperature.
+
+    Parameters
+    ----------
+    temp_c
+        The number, or the lower end of a range [degC].
+    high
+        Upper end where it is a range [degC].
+
+    Returns
+    -------
+    Measure
+        The figure, ready for a message [object].
+    """
     return Measure(Quantity.TEMPERATURE, temp_c, high)
 
 
@@ -254,5 +401,18 @@ def choice(name: str) -> str:
 
 
 def plants(names: tuple[str, ...] | list[str], *, either: bool = False) -> Listed:
-    """Plants one after the other, by their names [text]."""
+    """Plants one after the other, by their names.
+
+    Parameters
+    ----------
+    names
+        Their names [text].
+    either
+        True for ``or`` before the last [truth].
+
+    Returns
+    -------
+    Listed
+        All of them [object].
+    """
     return Listed(tuple(PlantName(name) for name in names), either)

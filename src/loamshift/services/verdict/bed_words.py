@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TypeAlias
 
 from loamshift.domain.answer import PlanRule
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.message import Listed, Measure, Message, Prose, message, ph, plants
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.verdict.judgement import Judgement
 
 Planned: TypeAlias = PlanRule | None
 """The plan beside a verdict, or none."""
 Told: TypeAlias = tuple[Prose, Message]
 """Why, and what would change it."""
+Teller: TypeAlias = Callable[[BedContext, Judgement, Planned], Told]
+"""Makes them of a bed, its judgement and its plan."""
 
 
 def range_of(target: Target) -> Measure:

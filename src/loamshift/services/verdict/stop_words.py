@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Final
+
+from loamshift.domain.answer import Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import (
     Given,
@@ -17,27 +21,27 @@ from loamshift.domain.message import (
 )
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.verdict.bed_words import Planned, Told, reading
+from loamshift.services.verdict.bed_words import Planned, Teller, Told, reading
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
 from loamshift.tables.model import verdict_values
 
 
-def no_ph(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Nobody read a pH [objects]."""
+def _no_ph(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Nobody read a pH."""
     return prose(message("verdict-no-ph")), message("verdict-no-ph-change")
 
 
-def no_aim(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Nobody said what the soil is for [objects]."""
+def _no_aim(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Nobody said what the soil is for."""
     return (
         prose(message("verdict-no-aim", reading=reading(context))),
         message("verdict-no-aim-change"),
     )
 
 
-def overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Too much was put on [objects]."""
+def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Too much was put on."""
     load = overdosed(context)
     told: list[Message | Prose] = [] if load is None else [load_sentence(context, load)]
     change = message("verdict-overdose-change")
@@ -53,8 +57,8 @@ def overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return prose(*(told or [message("verdict-overdose-past")])), change
 
 
-def too_acid(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """The soil is harmful already [objects]."""
+def _too_acid(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """The soil is harmful already."""
     limit = ph(verdict_values()["harmful_ph"])
     return (
         prose(message("verdict-too-acid", reading=reading(context), limit=limit)),
@@ -62,8 +66,8 @@ def too_acid(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     )
 
 
-def sodic(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Sodium rules treatment out [objects]."""
+def _sodic(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Sodium rules treatment out."""
     sodium = context.case.soil.sodium_pct or 0.0
     limit = verdict_values()["sodic_pct"]
     return (
@@ -72,8 +76,8 @@ def sodic(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     )
 
 
-def too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Salt rules treatment out [objects]."""
+def _too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Salt rules treatment out."""
     found, limit = context.case.soil.ec_ds_m or 0.0, salt_limit_ds_m(context)
     told = message(
         "verdict-salt",
@@ -84,13 +88,13 @@ def too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return prose(told), message("verdict-salt-change")
 
 
-def waterlogged(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Standing water rules treatment out [objects]."""
+def _waterlogged(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """Standing water rules treatment out."""
     return prose(message("verdict-waterlogged")), message("verdict-waterlogged-change")
 
 
-def no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """The plants share no range [objects]."""
+def _no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    """The plants share no range."""
     ranges = tuple(
         message(
             "verdict-plant-range",
@@ -103,3 +107,16 @@ def no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> To
         prose(message("verdict-no-common-range", ranges=Listed(ranges))),
         message("verdict-no-common-range-change"),
     )
+
+
+STOPPED: Final[Mapping[Reason, Teller]] = {
+    Reason.NO_PH: _no_ph,
+    Reason.NO_AIM: _no_aim,
+    Reason.OVERDOSE: _overdose,
+    Reason.TOO_ACID: _too_acid,
+    Reason.SALT: _too_salty,
+    Reason.SODIC: _sodic,
+    Reason.WATERLOGGED: _waterlogged,
+    Reason.NO_COMMON_RANGE: _no_common_range,
+}
+"""What is said for each reason why nothing can be judged or nothing may go on."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from datetime import date, timedelta
 from typing import Final
 
@@ -24,7 +24,14 @@ from loamshift.domain.message import (
 )
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
-from loamshift.services.verdict.bed_words import Planned, Told, range_of, reading, wanted
+from loamshift.services.verdict.bed_words import (
+    Planned,
+    Teller,
+    Told,
+    range_of,
+    reading,
+    wanted,
+)
 from loamshift.services.verdict.bed_words import target_of_bed as _target
 from loamshift.services.verdict.doubts import (
     hardly_a_soil,
@@ -34,16 +41,7 @@ from loamshift.services.verdict.doubts import (
 )
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
-from loamshift.services.verdict.stop_words import (
-    no_aim,
-    no_common_range,
-    no_ph,
-    overdose,
-    sodic,
-    too_acid,
-    too_salty,
-    waterlogged,
-)
+from loamshift.services.verdict.stop_words import STOPPED
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -392,16 +390,8 @@ def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> Told
     return prose(_need(context, judged), _start(plan)), _change_test(context, judged)
 
 
-_Teller = Callable[[BedContext, Judgement, Planned], Told]
-_TOLD: Final[Mapping[Reason, _Teller]] = {
-    Reason.NO_PH: no_ph,
-    Reason.NO_AIM: no_aim,
-    Reason.OVERDOSE: overdose,
-    Reason.TOO_ACID: too_acid,
-    Reason.SALT: too_salty,
-    Reason.SODIC: sodic,
-    Reason.WATERLOGGED: waterlogged,
-    Reason.NO_COMMON_RANGE: no_common_range,
+_TOLD: Final[Mapping[Reason, Teller]] = {
+    **STOPPED,
     Reason.IN_RANGE: _in_range,
     Reason.AT_WORK: _at_work,
     Reason.SMALL_GAIN: _small_gain,
