@@ -6,7 +6,9 @@ import pytest
 
 from loamshift.domain.answer import Direction
 from loamshift.domain.case import Bed, Case
+from loamshift.domain.message import Given, Measure, Prose
 from loamshift.errors import InputError
+from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
 from loamshift.services.plan.published import (
     published_spread,
@@ -71,9 +73,9 @@ def test_an_unknown_table_lists_the_right_ones(bed_case: Make) -> None:
 
 
 def test_a_table_that_does_not_cover_the_case_says_what_it_covers(bed_case: Make) -> None:
-    with pytest.raises(InputError, match=r"does not cover.*textures clay, sand"):
+    with pytest.raises(InputError, match=r"table-not-covered.*textures: clay, sand"):
         table_rate_g_m2(build_context(bed_case()), "gu-crouse-2010", direction=ACID)
-    with pytest.raises(InputError, match=r"starts from pH 5 to 7"):
+    with pytest.raises(InputError, match=r"starts: .*value=5.0, high=7.0"):
         table_rate_g_m2(
             build_context(bed_case(8.2, target=4.5)), "msu-sulfur-reprint", direction=ACID
         )
@@ -90,11 +92,24 @@ def test_following_a_table_puts_its_rate_in_the_parts(bed_case: Make) -> None:
         rate, rel=0.11
     )
     assert all(part.rate_g_m2 * 0.99 <= 97.66 for part in followed.applications)
-    assert "Michigan" in followed.verdict.because and "our own figure" in followed.verdict.because
+    ours = advise(case).verdict.because
+    assert isinstance(ours, Prose) and isinstance(followed.verdict.because, Prose)
+    told = followed.verdict.because.sentences[len(ours.sentences) :]
+    assert followed.verdict.because.sentences[: len(ours.sentences)] == ours.sentences
+    assert [part.key for part in told] == [
+        "verdict-table",
+        "verdict-table-rate",
+        "verdict-table-ours",
+        "verdict-table-limits",
+    ]
+    source, own = told[0].values["source"], told[2].values["own"]
+    assert isinstance(source, Given) and "Michigan" in source.text
+    assert isinstance(own, Measure) and followed.dose.sulfur_as_s_g_m2 is not None
+    assert own.value == followed.dose.sulfur_as_s_g_m2.mid
 
 
 def test_a_bed_that_needs_nothing_follows_no_table(bed_case: Make) -> None:
-    with pytest.raises(InputError, match="no dose"):
+    with pytest.raises(InputError, match="table-no-dose"):
         plan_by_table(bed_case(5.0, target=5.0), "msu-sulfur-reprint")
-    with pytest.raises(InputError, match="no published"):
+    with pytest.raises(InputError, match="table-unknown"):
         plan_by_table(bed_case(5.0, target=5.0), "nobody")

@@ -20,6 +20,26 @@ verdict-start = Start with { $rate } of { $product }.
 verdict-start-test = Test on { $day }: that test decides what follows.
 verdict-start-nothing = Apply nothing yet.
 
+## One published table is followed on request
+
+# $source is the table's citation, $recalled "yes" where its figures are cited from memory.
+verdict-table = { $recalled ->
+    [yes] You asked us to follow one published table, cited from memory and not checked: { $source }.
+   *[no] You asked us to follow one published table: { $source }.
+}
+verdict-table-rate = { $direction ->
+    [lime] For this soil and this change in pH it gives { $rate } of pure lime.
+   *[acidify] For this soil and this change in pH it gives { $rate } of pure sulphur.
+}
+# $beside says whether the table gives as much as we do, more or less; $times and $share compare them.
+verdict-table-ours = { $beside ->
+    [same] Our own best estimate of the need is about the same, { $own }.
+    [more] That is { $times } our own best estimate of the need, { $own }.
+   *[less] That is { $share } of our own best estimate of the need, { $own }.
+}
+verdict-table-limits = Published tables do not allow for free lime, for your water, or for how much may be applied at once.
+verdict-table-nothing = We give no amounts and dates for it, for the reason above.
+
 ## Nothing can be judged
 
 verdict-no-ph = We have no pH reading, and without one nobody can advise on pH.
