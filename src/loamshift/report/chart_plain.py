@@ -79,6 +79,8 @@ def plain_picture(figure: Figure, *, width: int) -> list[str]:
     columns = min(width, _WIDEST) - _MARGIN
     if columns < _NARROWEST:
         return []
+    if not any(data.name == "course" and data.rows for data in figure.data):
+        return []  # kept by another version, with other data
     grid = _grid(figure, columns)
     _background(grid, figure)
     alone, course, after = _courses(figure)
