@@ -40,7 +40,7 @@ def test_the_same_is_called_the_same(command, tmp_path: Path, old: Path, new: st
 def test_only_an_input_changed(command, tmp_path: Path, old: Path) -> None:
     case = write_case(tmp_path / "bed.toml", ph=6.6)
     text = flat(command("compare-letters", str(old), str(case)).out)
-    assert "it is what was told alone" in text
+    assert "it comes from the inputs alone" in text
     assert "soil.ph 7.2 6.6" in text and "What works it out" not in text
     changes = found(command, str(old), str(case))
     assert changes["inputs"] == [{"path": "soil.ph", "old": 7.2, "new": 6.6}]
@@ -53,7 +53,7 @@ def test_only_the_tables_changed(command, tmp_path: Path, old: Path) -> None:
     earlier = changed(old, tmp_path / "earlier.json", made_by__tables="0123456789ab")
     text = flat(command("compare-letters", str(earlier), str(old)).out)
     assert "so does every figure" in text and "another edition of the tables" in text
-    assert "0123456789ab, now " in text and "What was told differently" not in text
+    assert "0123456789ab, now " in text and "Inputs that changed" not in text
 
 
 def test_only_the_seed_changed(command, tmp_path: Path, old: Path) -> None:
@@ -68,7 +68,7 @@ def test_only_the_seed_changed(command, tmp_path: Path, old: Path) -> None:
     assert changes["inputs"] == []
     assert changes["makers"] == [{"what": "seed", "old": 1, "new": 7}]
     text = flat(command("compare-letters", str(old), str(new)).out)
-    assert "Drawing other possible beds moves every figure a little" in text
+    assert "Another random draw of simulated beds moves every figure a little" in text
 
 
 def test_a_case_answered_now_uses_its_readings_as_the_older_answer_did(
@@ -108,7 +108,7 @@ def test_both_changed_and_the_middle_tells_them_apart(command, tmp_path: Path, o
     then = json.loads(old.read_text("utf-8"))["dose"]["sulfur_as_s_g_m2"]
     assert changes["between"]["sulfur_as_s_g_m2"] == then
     text = flat(command("compare-letters", str(earlier), str(case)).out)
-    assert "same case, now" in text and "what moves after it from what was told" in text
+    assert "Same case, now" in text and "What changes after it comes from the inputs" in text
 
 
 def test_an_answer_that_keeps_no_case_is_compared_as_far_as_it_goes(
@@ -117,9 +117,9 @@ def test_an_answer_that_keeps_no_case_is_compared_as_far_as_it_goes(
     bare = changed(old, tmp_path / "bare.json", case=None, letter=None)
     case = write_case(tmp_path / "bed.toml", ph=6.6)
     assert found(command, str(bare), str(case))["inputs"] is None
-    assert "keeps no case" in flat(command("compare-letters", str(bare), str(case)).out)
+    assert "has no case with it" in flat(command("compare-letters", str(bare), str(case)).out)
     alone = command("compare-letters", str(bare))
-    assert alone.code == 1 and "keeps no case" in alone.err
+    assert alone.code == 1 and "contains no case" in alone.err
 
 
 def test_another_decision_gives_both_reasons(command, tmp_path: Path, old: Path) -> None:
@@ -133,8 +133,8 @@ def test_care_gained_and_lost(command, tmp_path: Path, old: Path) -> None:
     plain = json.loads(old.read_text("utf-8"))
     assert plain["cautions"]
     bare = changed(old, tmp_path / "bare.json", cautions=[])
-    assert "Care that is new" in command("compare-letters", str(bare), str(old)).out
-    assert "Care no longer needed" in command("compare-letters", str(old), str(bare)).out
+    assert "New precautions" in command("compare-letters", str(bare), str(old)).out
+    assert "Precautions no longer needed" in command("compare-letters", str(old), str(bare)).out
     codes = [caution["code"] for caution in plain["cautions"]]
     lost = found(command, str(old), str(bare))["cautions_lost"]
     assert [caution["code"] for caution in lost] == codes
@@ -144,7 +144,7 @@ def test_us_readers_get_their_units(command, tmp_path: Path, old: Path) -> None:
     case = tmp_path / "bed.toml"
     case.write_text(case.read_text("utf-8").replace("20 m2", "25 m2"), "utf-8")
     text = flat(command("compare-letters", str(old), str(case), "--units", "us").out)
-    assert "bed.area 215 ft² 269 ft²" in text
+    assert "bed.area 215 sq ft 269 sq ft" in text
     assert "sulphur" not in text
 
 

@@ -61,8 +61,8 @@ def test_what_cannot_be_converted_is_explained(command, arguments: tuple[str], s
 def test_a_ph_comes_by_every_conversion(command) -> None:
     result = command("convert", "--ph", "6.2", "--from", "CaCl2", "--to", "water")
     assert result.code == 0
-    assert "pH 6.2 (CaCl2) reads about 6.8 by water 1:2.5" in result.out
-    assert "Every conversion listed" in result.out and "Sources" in result.out
+    assert "pH 6.2 (CaCl2) reads about 6.8 in water 1:2.5" in result.out
+    assert "Every conversion we list" in result.out and "Sources" in result.out
 
 
 @pytest.mark.parametrize("word", ["water", "1:2.5", "Water 1:2.5", "pH H2O", "h2o"])

@@ -18,12 +18,12 @@ def test_part_of_a_name_lists_the_matches(command) -> None:
 def test_one_plant_is_shown_with_every_source(command) -> None:
     result = command("plants", "highbush blueberry")
     assert "Vaccinium corymbosum" in result.out
-    assert "Ranges as printed" in result.out and "Sources" in result.out
+    assert "Published ranges" in result.out and "Sources" in result.out
 
 
 def test_one_material_is_shown_with_its_figures_and_how_to_write_it(command) -> None:
     result = command("materials", "elemental sulfur, powder", "--words", "us")
-    assert "written in a case as “elemental sulfur, powder”" in result.out
+    assert "In a case file, write “elemental sulfur, powder”" in result.out
     assert "Figures" in result.out and "Sources" in result.out
     assert "sulfur-dust" in result.out
 
@@ -96,5 +96,5 @@ def test_sample_speaks_the_readers_units(command) -> None:
 
 def test_sample_reads_areas_and_depths_as_the_case_file_does(command) -> None:
     result = command("sample", "--kind", "field", "--area", "25 acres", "--depth", "8 in")
-    assert "20.3 cm" in result.out and "3 mixed samples" in result.out
+    assert "20.3 cm" in result.out and "three samples" in result.out
     assert command("sample", "--area", "20 parsecs").code == 1

@@ -11,7 +11,13 @@ from case.test_answer import bare_answer, made_answer
 from loamshift.domain.answer import Answer, Decision, Reason
 from loamshift.domain.letter import Table
 from loamshift.report.changes import changes_letter
-from loamshift.report.summary import DECISIONS, CaseRow, amount_said, answered_row, summary_letter
+from loamshift.report.summary import (
+    CaseRow,
+    amount_said,
+    answered_row,
+    decision_said,
+    summary_letter,
+)
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.services.changes import changes
@@ -33,10 +39,10 @@ def remade(**values: Any) -> Answer:
 @pytest.mark.parametrize(
     ("values", "expected"),
     [
-        ({"tables": "x"}, "Behind it now: another edition of the tables; nothing in the answer"),
+        ({"tables": "x"}, "Since then: another edition of the tables. Nothing in the answer"),
         ({"tables": "x", "model": "y", "version": "z"},
-         "another version of loamshift, model and edition of the tables"),
-        ({"seed": 5}, "Behind it now: other settings of the forecast"),
+         "another version of loamshift, another model and another edition of the tables"),
+        ({"seed": 5}, "Since then: other settings of the forecast"),
         ({"tables": "x", "seed": 5},
          "another edition of the tables and other settings of the forecast"),
     ],
@@ -50,9 +56,9 @@ def test_two_causes_at_once_are_not_told_apart_unless_somebody_worked_it_out() -
     old_case, new_case = {"soil": {"ph": 7}}, {"soil": {"ph": 6}}
     new = replace(remade(tables="x"), cautions=())
     cases = {"old_case": old_case, "new_case": new_case}
-    assert "cannot tell how much is due to which" in said(made_answer(), new, **cases)
+    assert "cannot show how much is due to which" in said(made_answer(), new, **cases)
     with_middle = said(made_answer(), new, **cases, between=bare_answer())
-    assert "cannot tell" not in with_middle and "same case, now" in with_middle
+    assert "cannot show" not in with_middle and "Same case, now" in with_middle
 
 
 def test_quantities_and_days_are_said_in_the_readers_units() -> None:
@@ -63,7 +69,7 @@ def test_quantities_and_days_are_said_in_the_readers_units() -> None:
     text = said(made_answer(), made_answer(), old_case=old, new_case=new)
     for part in (
         "bed.area 20 m² 25 m²", "bed.planted no yes", "today 12 April 2026 2026-99-12",
-        "water.alkalinity 150 mg/L CaCO3 –", "kept per area, so it moves with the area",
+        "water.alkalinity 150 mg/L CaCO3 –", "kept per area, so it changes with the area",
     ):  # fmt: skip
         assert part in text
     us = said(made_answer(), made_answer(), words=Words("us", "us"), old_case=old, new_case=new)
@@ -72,19 +78,20 @@ def test_quantities_and_days_are_said_in_the_readers_units() -> None:
 
 def test_another_decision_comes_with_both_reasons() -> None:
     old = made_answer()
-    verdict = replace(old.verdict, decision=Decision.LEAVE, because="the pH is right")
+    verdict = replace(old.verdict, decision=Decision.LEAVE, because="The pH is right.")
     text = said(old, replace(old, verdict=verdict))
     assert "changes from “go ahead” to “leave alone”" in text
-    assert "Then: X." in text and "Now: The pH is right." in text
+    assert "Then: x" in text and "Now: The pH is right." in text
 
 
 def test_what_is_not_compared_one_by_one_is_named() -> None:
     text = said(made_answer(), replace(made_answer(), findings=(), options=()))
-    assert "Different as well: the checks and the ways compared" in text
+    assert "These changed as well: the checks and the products compared" in text
 
 
 def test_every_decision_has_its_words() -> None:
-    assert set(DECISIONS) == set(Decision)
+    said = [decision_said(decision, METRIC) for decision in Decision]
+    assert len(set(said)) == len(Decision) and "with effort" in said
 
 
 def test_amounts_of_one_material_are_added_up() -> None:
@@ -93,7 +100,7 @@ def test_amounts_of_one_material_are_added_up() -> None:
     known = replace(part, amount_g=600.0, material="gypsum")
     later = replace(known, date=part.date.replace(month=8), amount_g=400.0)
     assert amount_said(replace(answer, applications=(known, later)), words=METRIC) == (
-        "1.0 kg gypsum, two parts"
+        "1.0 kg gypsum, two applications"
     )
     assert amount_said(replace(answer, applications=(known, part)), words=METRIC) == (
         "600 g gypsum and 30 g/m² m"
@@ -108,7 +115,7 @@ def test_where_a_test_decides_only_what_goes_on_first_is_counted() -> None:
     assert amount_said(answer, words=METRIC) == "720 g sulphur powder, then a test decides"
     assert answer.plan is not None
     alone = replace(answer, plan=replace(answer.plan, decides=()))
-    assert amount_said(alone, words=METRIC) == "1.25 kg sulphur powder, two parts"
+    assert amount_said(alone, words=METRIC) == "1.25 kg sulphur powder, two applications"
 
 
 def test_a_plan_that_changed_is_compared_line_by_line() -> None:
@@ -126,14 +133,14 @@ def test_a_plan_that_changed_is_compared_line_by_line() -> None:
     letter = changes_letter(changes(old, new), words=METRIC)
     rows = {r[0]: r[1:] for s in letter.sections for b in s.blocks if isinstance(b, Table)
             for r in b.rows}  # fmt: skip
-    lines = "6.4 or more: {} g/m²; 5.9 to 6.3: 45 g/m²; 5.5 to 5.8: nothing yet, test again; "
-    lines += "5.4 or less: nothing more"
+    lines = "6.4 or more: add {} g/m². 5.9 to 6.3: add 45 g/m². 5.5 to 5.8: add nothing yet; test "
+    lines += "again. 5.4 or less: add nothing more."
     assert rows == {
-        "why": ("within reach", "parts"),
-        "what the next test decides": (lines.format(84), lines.format(70)),
-        "best estimate of the pH": ("5.4 on 20 April 2029", "5.3 on 20 April 2029"),
-        "of 100 such beds in the range": ("about 62", "about 70"),
-        "of 100 such beds harmed": ("about 3", "fewer than 1"),
+        "Why": ("within reach", "more applications than usual"),
+        "What the next test decides": (lines.format(84), lines.format(70)),
+        "Best estimate of the pH": ("5.4 on 20 April 2029", "5.3 on 20 April 2029"),
+        "Of 100 such beds, in the range": ("about 62", "about 70"),
+        "Of 100 such beds, harmed": ("about 3", "fewer than 1"),
     }
 
 
@@ -141,7 +148,7 @@ def test_a_plan_beside_an_answer_of_0_1_0_stands_alone() -> None:
     new, _ = rule()
     old = replace(new, plan=None, verdict=replace(new.verdict, reason=None))
     text = said(old, new)
-    assert "of 100 such beds in the range – about 62" in text and "why – within reach" in text
+    assert "Of 100 such beds, in the range – about 62" in text and "Why – within reach" in text
 
 
 def test_the_summary_counts() -> None:
@@ -150,6 +157,6 @@ def test_the_summary_counts() -> None:
         CaseRow(name="b", fault="soil.ph: no"),
     )
     text = letter_text(summary_letter(rows, unreached=3, where="In x."), width=88)
-    assert "1 of 5 answered, 1 to mend, 3 not begun. In x." in text
+    assert "1 of 5 answered, 1 with a problem, 3 not begun. In x." in text
     assert "soil.ph: no" in text and "a.md" in text
     assert "0 of 2 answered, 2 not begun." in letter_text(summary_letter((), unreached=2))

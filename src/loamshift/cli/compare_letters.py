@@ -72,8 +72,9 @@ def command(
         import json
 
         from loamshift.case.codec import Codec
+        from loamshift.case.said import in_words
 
-        plain = Codec().encode(found, "changes")
+        plain = Codec().encode(in_words(found, words_for(units, words), {}), "changes")
         say(json.dumps(plain, indent=2, ensure_ascii=False, allow_nan=False))
         return
     from loamshift.report.changes import changes_letter

@@ -7,6 +7,7 @@ from datetime import date
 from enum import StrEnum
 
 from loamshift.domain.answer import Application, Band, Caution, Decision, PlanRule, Reason
+from loamshift.domain.message import Worded
 
 Plain = str | float | bool | None
 """A value of a case file as it stands there; quantities are texts with a unit."""
@@ -58,7 +59,7 @@ class Outcome:
     """
 
     decision: Decision
-    because: str
+    because: Worded
     direction: str
     ph_aim: float | None
     sulfur_as_s_g_m2: Band | None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.message import Worded
 from loamshift.domain.ph import PhMethod
 
 
@@ -24,7 +25,7 @@ class PhView:
     route: str
     source_keys: tuple[str, ...]
     evidence: Evidence
-    note: str
+    note: Worded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,34 +2,46 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Final
 
 from loamshift.domain.digits import stated
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
 from loamshift.domain.material import Figure, Material, SizeClass
 from loamshift.domain.material_comment import material_comment
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Message,
+    amount,
+    choice,
+    message,
+    percent,
+    ph,
+)
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
 from loamshift.report.messages import say
 from loamshift.report.sources import source_numbers, sources_section
-from loamshift.report.words import MONTHS, Quantity, Words
+from loamshift.report.words import Words
 
-_SHOW_LABELS = {
-    "elemental_s_frac": "elemental sulfur",
-    "fast_acid_molc_kg": "acid of aluminium, iron or mineral acid, within days",
-    "n_as_nh4_frac": "nitrogen as ammonium",
-    "n_as_urea_frac": "nitrogen as urea",
-    "n_as_no3_frac": "nitrogen as nitrate",
-    "n_organic_frac": "nitrogen in organic form",
-    "caco3_eq_frac": "neutralising value against CaCO3",
-    "ash_alkalinity_molc_kg": "base set free as it decays",
-    "organic_acid_molc_kg": "organic acid, destroyed again by microbes",
-    "salt_molc_kg": "soluble salt",
-    "water_frac": "water",
-    "bulk_density_kg_m3": "weight of a cubic metre, loose",
-    "intact_diameter_um": "prill or pastille before it breaks up",
-}
+_US_CUP_L: Final = 0.2365882365
+_FIGURES: Final = (
+    *("elemental_s_frac", "fast_acid_molc_kg", "n_as_nh4_frac", "n_as_urea_frac"),
+    *("n_as_no3_frac", "n_organic_frac", "caco3_eq_frac", "ash_alkalinity_molc_kg"),
+    *("organic_acid_molc_kg", "salt_molc_kg", "water_frac", "bulk_density_kg_m3"),
+    "intact_diameter_um",
+)
+"""Figures of a material that have a name of their own."""
+
+
+def _columns(words: Words, *keys: str, right: tuple[str, ...] = ()) -> tuple[Column, ...]:
+    """Columns by the keys of their titles [text]; numbers lean on the right edge."""
+    return tuple(
+        Column(say(message(f"catalogue-{key}"), words), Align.RIGHT if key in right else Align.LEFT)
+        for key in keys
+    )
 
 
 def list_letter(title: str, columns: tuple[Column, ...], rows: Sequence[tuple[str, ...]]) -> Letter:
@@ -58,71 +70,66 @@ def plants_letter(plants: Sequence[Plant], *, words: Words) -> Letter:
         (
             words.text(plant.name),
             plant.latin_name,
-            f"{words.ph(plant.ph_low)} to {words.ph(plant.ph_high)}",
+            words.measure(ph(plant.ph_low, high=plant.ph_high)),
             str(plant.n_sources),
-            "weak" if plant.is_weak else "",
+            say(message("catalogue-weak"), words) if plant.is_weak else "",
         )
         for plant in plants
     ]
-    columns = (
-        Column("plant"),
-        Column("Latin name"),
-        Column("pH in water", Align.RIGHT),
-        Column("sources", Align.RIGHT),
-        Column("evidence"),
-    )
-    return list_letter(_count(len(plants), "plant"), columns, rows)
+    columns = _columns(
+        words, "plant", "latin", "ph-in-water", "sources", "evidence",
+        right=("ph-in-water", "sources"),
+    )  # fmt: skip
+    return list_letter(say(message("catalogue-plants", n=len(plants)), words), columns, rows)
 
 
-def _harm(plant: Plant, words: Words) -> list[str]:
+def _harm(plant: Plant) -> list[Message]:
     """Where injury is printed, in soil and in potting mixes."""
-    sentences = []
-    for place, low, high in (
-        ("in soil", plant.harmful_low, plant.harmful_high),
-        ("in soilless potting mixes", plant.container_harmful_low, plant.container_harmful_high),
-    ):
-        sides = [
-            *([f"below pH {words.ph(low)}"] if low is not None else []),
-            *([f"above pH {words.ph(high)}"] if high is not None else []),
-        ]
-        if sides:
-            sentences.append(f"Harm is reported {place} {' and '.join(sides)}.")
-    return sentences
+    return [
+        message(
+            "catalogue-harm",
+            where=where,
+            low=None if low is None else ph(low),
+            high=None if high is None else ph(high),
+        )
+        for where, low, high in (
+            ("soil", plant.harmful_low, plant.harmful_high),
+            ("mix", plant.container_harmful_low, plant.container_harmful_high),
+        )
+        if low is not None or high is not None
+    ]
 
 
 def plant_letter(plant: Plant, *, words: Words) -> Letter:
     """One plant [object] with every range printed for it, and its sources [object]."""
-    lead = (
-        f"Grows well from pH **{words.ph(plant.ph_low)} to {words.ph(plant.ph_high)}** (in "
-        f"water), by {_count(plant.n_sources, 'independent source')}; the lowest "
-        f"printed is {words.ph(plant.lowest)}, the highest {words.ph(plant.highest)}."
+    lead = message(
+        "catalogue-grows",
+        range=ph(plant.ph_low, high=plant.ph_high),
+        n=plant.n_sources,
+        lowest=ph(plant.lowest),
+        highest=ph(plant.highest),
     )
-    remarks = []
+    remarks: list[Message] = []
     if plant.tolerated_low is not None and plant.tolerated_high is not None:
-        remarks.append(
-            f"Survives from about {words.ph(plant.tolerated_low)} to "
-            f"{words.ph(plant.tolerated_high)}."
-        )
-    remarks += _harm(plant, words)
+        survives = ph(plant.tolerated_low, high=plant.tolerated_high)
+        remarks.append(message("catalogue-survives", range=survives))
+    remarks += _harm(plant)
     if plant.calcifuge:
-        remarks.append("Lime-hating: free lime in the soil makes it sicken at any pH reading.")
+        remarks.append(message("catalogue-calcifuge"))
     if not plant.ranges_agree:
-        remarks.append(
-            f"The sources disagree: the midpoints of their ranges lie up to "
-            f"{plant.midpoint_spread:.1f} pH apart."
-        )
+        remarks.append(message("catalogue-disagree", ph=ph(plant.midpoint_spread)))
     if plant.tolerates_acid:
-        remarks.append("It tolerates acid soil but does not need it: no need to acidify for it.")
+        remarks.append(message("catalogue-tolerates-acid"))
     if plant.is_weak:
-        remarks.append("Weak evidence: this range alone never starts an acidifying or liming plan.")
+        remarks.append(message("catalogue-weak-evidence"))
     if plant.note:
-        remarks.append(plant.note)
+        remarks.append(message("verbatim", text=Given(words.text(plant.note))))
     if plant.synonyms:
         remarks.append(_also(plant.synonyms, words))
     numbers = source_numbers(source.source_key for source in plant.sources)
     rows = tuple(
         (
-            f"{words.ph(source.ph_low)} to {words.ph(source.ph_high)}",
+            words.measure(ph(source.ph_low, high=source.ph_high)),
             source.grade,
             source.evidence,
             numbers[source.source_key],
@@ -130,26 +137,17 @@ def plant_letter(plant: Plant, *, words: Words) -> Letter:
         )
         for source in plant.sources
     )
-    table = Table(
-        (
-            Column("pH"),
-            Column("grade"),
-            Column("evidence"),
-            Column("source", Align.RIGHT),
-            Column("note"),
-        ),
-        rows,
-    )
-    blocks: list[Block] = [Paragraph(words.text(lead))]
+    columns = _columns(words, "ph", "grade", "evidence", "source", "note", right=("source",))
+    blocks: list[Block] = [Paragraph(say(lead, words))]
     if remarks:
-        blocks.append(Items(tuple(words.text(remark) for remark in remarks)))
+        blocks.append(Items(tuple(say(remark, words) for remark in remarks)))
     return Letter(
         words.text(plant.name),
         f"{plant.latin_name}; {plant.group}" if plant.latin_name else plant.group,
         (
             Section(None, tuple(blocks)),
-            Section("Ranges as printed", (table,)),
-            sources_section(source.source_key for source in plant.sources),
+            Section(say(message("catalogue-ranges-heading"), words), (Table(columns, rows),)),
+            _sources((source.source_key for source in plant.sources), words),
         ),
     )
 
@@ -160,32 +158,37 @@ def materials_letter(materials: Sequence[Material], *, words: Words) -> Letter:
         (
             words.text(material.key),
             words.text(material.group.value),
-            words.text(_brings(material)),
+            words.listed([say(part, words) for part in _contains(material).items]),
         )
         for material in materials
     ]
-    columns = (Column("material"), Column("group"), Column("brings"))
-    return list_letter(_count(len(materials), "material"), columns, rows)
+    columns = _columns(words, "material", "group", "contains")
+    return list_letter(say(message("catalogue-materials", n=len(materials)), words), columns, rows)
 
 
-def _brings(material: Material) -> str:
-    parts = []
-    for share, what in (
-        (material.elemental_s_frac, "S"),
-        (material.n_as_nh4_frac, "N as ammonium"),
-        (material.n_as_urea_frac, "N as urea"),
-        (material.n_as_no3_frac, "N as nitrate"),
-        (material.n_organic_frac, "organic N"),
-    ):
-        if share > 0.0:
-            parts.append(f"{stated(100.0 * share)} % {what}")
+def _contains(material: Material) -> Listed:
+    """What of a material acts on the pH."""
+    parts = [
+        message("catalogue-share", share=percent(100.0 * share), what=what)
+        for share, what in (
+            (material.elemental_s_frac, "sulfur"),
+            (material.n_as_nh4_frac, "ammonium"),
+            (material.n_as_urea_frac, "urea"),
+            (material.n_as_no3_frac, "nitrate"),
+            (material.n_organic_frac, "organic"),
+        )
+        if share > 0.0
+    ]
     if material.caco3_eq_frac > 0.0:
-        parts.append(f"neutralising value {stated(100.0 * material.caco3_eq_frac)} %")
+        share = percent(100.0 * material.caco3_eq_frac)
+        parts.append(message("catalogue-neutralising", share=share))
     if material.fast_acid_molc_kg > 0.0:
-        parts.append(f"{stated(material.fast_acid_molc_kg)} mol acid/kg at once")
+        figure = Given(stated(material.fast_acid_molc_kg))
+        parts.append(message("catalogue-acid-at-once", figure=figure))
     if material.ash_alkalinity_molc_kg > 0.0:
-        parts.append(f"{stated(material.ash_alkalinity_molc_kg)} mol base/kg on decay")
-    return ", ".join(parts) or "no acid and no lime"
+        figure = Given(stated(material.ash_alkalinity_molc_kg))
+        parts.append(message("catalogue-base-on-decay", figure=figure))
+    return Listed(tuple(parts) or (message("catalogue-no-acid-no-lime"),))
 
 
 def material_letter(material: Material, *, words: Words) -> Letter:
@@ -193,70 +196,76 @@ def material_letter(material: Material, *, words: Words) -> Letter:
     keys = [figure.source_key for figure in material.figures.values()]
     numbers = source_numbers(keys)
     rows = tuple(
-        (words.text(_label(name)), *_figure_cells(figure, numbers), words.text(figure.note))
+        (_label(name, words), *_figure_cells(figure, numbers, words), words.text(figure.note))
         for name, figure in material.figures.items()
     )
-    table = Table(
-        (
-            Column("figure"),
-            Column("value", Align.RIGHT),
-            Column("range", Align.RIGHT),
-            Column("unit"),
-            Column("evidence"),
-            Column("source", Align.RIGHT),
-            Column("note"),
-        ),
-        rows,
-    )
-    remarks = [f"Brings: {_brings(material)}."]
+    columns = _columns(
+        words, "figure", "value", "range", "unit", "evidence", "source", "note",
+        right=("value", "range", "source"),
+    )  # fmt: skip
+    remarks = [message("catalogue-contains-line", parts=_contains(material))]
     if material.sizes:
-        remarks.append(f"Particle sizes: {_sizes(material.sizes)}.")
+        remarks.append(message("catalogue-sizes", sizes=_sizes(material.sizes)))
     if material.bulk_density_kg_m3 is not None:
-        remarks.append(_cup(material, words))
+        remarks.append(_cup(material))
     if material.synonyms:
         remarks.append(_also(material.synonyms, words))
-    spelt = [words.text(remark) for remark in remarks]
     if material.cautions:  # codes keep their spelling: they are typed back
-        spelt.append(f"Cautions: {', '.join(material.cautions)} (loamshift why CODE).")
+        codes = Given(", ".join(material.cautions))
+        remarks.append(message("catalogue-cautions", codes=codes))
     blocks: list[Block] = [Paragraph(say(material_comment(material), words))]
-    blocks.append(Items(tuple(spelt)))
+    blocks.append(Items(tuple(say(remark, words) for remark in remarks)))
+    group = Given(words.text(material.group.value))
+    written = message("catalogue-written-as", group=group, key=Given(material.key))
     return Letter(
         words.material_name(material),
-        f"{words.text(material.group.value)}; written in a case as “{material.key}”",
+        say(written, words),
         (
             Section(None, tuple(blocks)),
-            Section("Figures", (table,)),
-            sources_section(keys),
+            Section(say(message("catalogue-figures-heading"), words), (Table(columns, rows),)),
+            _sources(keys, words),
         ),
     )
 
 
-def _cup(material: Material, words: Words) -> str:
-    density = material.bulk_density_kg_m3 or 0.0
-    cup_l = 0.2365882365
-    low = (material.bulk_density_low_kg_m3 or density) * cup_l
-    high = (material.bulk_density_high_kg_m3 or density) * cup_l
-    return (
-        f"A level US cup holds about {words.say(density * cup_l, Quantity.AMOUNT)} "
-        f"({words.say(low, Quantity.AMOUNT)} to {words.say(high, Quantity.AMOUNT)}): weigh it."
+def _cup(material: Material) -> Message:
+    density = material.bulk_density_kg_m3 or 0.0  # kg/m3 is g/L
+    low = material.bulk_density_low_kg_m3 or density
+    high = material.bulk_density_high_kg_m3 or density
+    return message(
+        "catalogue-cup",
+        weight=amount(density * _US_CUP_L),
+        range=amount(low * _US_CUP_L, high=high * _US_CUP_L),
     )
 
 
-def _sizes(sizes: Sequence[SizeClass]) -> str:
-    return ", ".join(
-        f"{stated(100.0 * size.mass_frac)} % of {stated(size.low_um)} to {stated(size.high_um)} µm"
-        for size in sizes
+def _sizes(sizes: Sequence[SizeClass]) -> Listed:
+    return Listed(
+        tuple(
+            message(
+                "catalogue-size",
+                share=percent(100.0 * size.mass_frac),
+                low=Given(stated(size.low_um)),
+                high=Given(stated(size.high_um)),
+            )
+            for size in sizes
+        )
     )
 
 
-def _label(name: str) -> str:
-    return _SHOW_LABELS.get(name, name.replace("_", " "))
+def _label(name: str, words: Words) -> str:
+    """The name of a figure [text] of a material."""
+    key = choice(name) if name in _FIGURES else "other"
+    plain = Given(words.text(name.replace("_", " ")))
+    return say(message("catalogue-figure-name", name=key, plain=plain), words)
 
 
-def _figure_cells(figure: Figure, numbers: Mapping[str, str]) -> tuple[str, str, str, str, str]:
-    ends = [f"{figure.low:g}" if figure.low is not None else ""]
-    ends.append(f"{figure.high:g}" if figure.high is not None else "")
-    spread = " to ".join(ends) if any(ends) else ""
+def _figure_cells(
+    figure: Figure, numbers: Mapping[str, str], words: Words
+) -> tuple[str, str, str, str, str]:
+    ends = [f"{end:g}" for end in (figure.low, figure.high) if end is not None]
+    whole = dict(zip(("low", "high"), ends, strict=False))
+    spread = words.message("unit-range", whole) if len(ends) == 2 else "".join(ends)
     return (
         f"{figure.value:g}",
         spread,
@@ -278,43 +287,47 @@ def places_letter(places: Sequence[Place], *, words: Words) -> Letter:
         )
         for place in places
     ]
-    columns = (
-        Column("place"),
-        Column("country"),
-        Column("latitude", Align.RIGHT),
-        Column("mean air", Align.RIGHT),
-        Column("rain a year", Align.RIGHT),
-    )
-    return list_letter(_count(len(places), "place"), columns, rows)
+    columns = _columns(
+        words, "place", "country", "latitude", "mean-air", "rain-year",
+        right=("latitude", "mean-air", "rain-year"),
+    )  # fmt: skip
+    return list_letter(say(message("catalogue-places", n=len(places)), words), columns, rows)
 
 
 def place_letter(place: Place, *, words: Words) -> Letter:
     """One place [object] month by month, with where the figures come from [object]."""
     rows = tuple(
-        (month, words.temperature(temp), words.water_depth(rain))
-        for month, temp, rain in zip(MONTHS, place.air_temp_c, place.rain_mm, strict=True)
+        (words.month(month), words.temperature(temp), words.water_depth(rain))
+        for month, (temp, rain) in enumerate(
+            zip(place.air_temp_c, place.rain_mm, strict=True), start=1
+        )
     )
-    table = Table(
-        (Column("month"), Column("air", Align.RIGHT), Column("rain", Align.RIGHT)),
-        rows,
+    columns = _columns(words, "month", "air", "rain", right=("air", "rain"))
+    position = message(
+        "catalogue-position",
+        latitude=Given(f"{place.latitude:.2f}"),
+        longitude=None if place.longitude is None else Given(f"{place.longitude:.2f}"),
+        height=None if place.elevation_m is None else Given(f"{place.elevation_m:.0f}"),
     )
-    position = f"latitude {place.latitude:.2f}"
-    if place.longitude is not None:
-        position += f", longitude {place.longitude:.2f}"
-    if place.elevation_m is not None:
-        position += f", {place.elevation_m:.0f} m above the sea"
+    where = say(position, words)
     return Letter(
         place.name,
-        f"{place.country}; {position}" if place.country else position,
+        f"{place.country}; {where}" if place.country else where,
         (
-            Section(None, (Paragraph(place.basis[:1].upper() + place.basis[1:] + "."), table)),
-            sources_section((place.source_key,)),
+            Section(None, (Paragraph(_basis(place)), Table(columns, rows))),
+            _sources((place.source_key,), words),
         ),
     )
 
 
-def _also(synonyms: Sequence[str], words: Words) -> str:
-    return "Also: " + "; ".join(dict.fromkeys(words.text(name) for name in synonyms)) + "."
+def _basis(place: Place) -> str:
+    """Where the climate of a place comes from, as its table says [text]."""
+    return place.basis[:1].upper() + place.basis[1:] + "."
+
+
+def _also(synonyms: Sequence[str], words: Words) -> Message:
+    names = "; ".join(dict.fromkeys(words.text(name) for name in synonyms))
+    return message("catalogue-also", names=Given(names))
 
 
 def _own_note(note: str, said: str) -> str:
@@ -322,16 +335,10 @@ def _own_note(note: str, said: str) -> str:
     return note.removeprefix(said).strip(" ;") if said else note
 
 
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}{'' if number == 1 else 's'}"
+def _sources(keys: Iterable[str], words: Words) -> Section:
+    return sources_section(keys, heading=say(message("catalogue-sources-heading"), words))
 
 
-EVIDENCE_WORDS = {
-    Evidence.SEEN: "read in the source",
-    Evidence.SECONDARY: "read in another work that quotes it",
-    Evidence.MEMORY: "recalled, not read",
-    Evidence.DERIVED: "our arithmetic",
-    Evidence.JUDGEMENT: "our judgement",
-    Evidence.COMMON_PRACTICE: "common practice, no source",
-}
-"""What each mark of evidence means, in words."""
+def evidence_said(evidence: Evidence, words: Words) -> str:
+    """What a mark of evidence [enumeration] means, in words [text]."""
+    return say(message("catalogue-evidence-mark", mark=choice(evidence.value)), words)

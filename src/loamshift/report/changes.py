@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from datetime import date
 from typing import Final
 
@@ -19,11 +19,24 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Measure,
+    Message,
+    Product,
+    Prose,
+    amount,
+    in_100,
+    message,
+    ph,
+    rate,
+)
+from loamshift.domain.plan import TestLine
 from loamshift.report.front import reads, then
 from loamshift.report.letter_care import caution_line
-from loamshift.report.letter_words import counted, in_100, material_in_text, sentence
 from loamshift.report.messages import say
-from loamshift.report.summary import DECISIONS
+from loamshift.report.summary import decision_said
 from loamshift.report.words import Quantity, Words
 
 _QUANTITY: Final = re.compile(r"(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?) (m2|cm|mm|g|g/m2|mg/L CaCO3)")
@@ -36,34 +49,14 @@ _UNITS: Final = {
     "g/m2": Quantity.RATE,
     "mg/L CaCO3": Quantity.ALKALINITY,
 }
-_NOTHING: Final = "–"
-_DIRECTIONS: Final = {"acidify": "lower the pH", "lime": "raise the pH", "none": "neither way"}
-_MAKERS: Final = {
-    Maker.VERSION: "the version of loamshift",
-    Maker.MODEL: "the model",
-    Maker.TABLES: "the shipped tables",
-    Maker.SEED: "the seed of the forecast's draws",
-    Maker.MEMBERS: "the number of possible beds in the forecast",
-    Maker.YEARS: "the years of the forecast",
-}
-_NAMES: Final = {
-    Maker.VERSION: "version of loamshift",
-    Maker.MODEL: "model",
-    Maker.TABLES: "edition of the tables",
-}
-_KNOWLEDGE: Final = tuple(_NAMES)
+_KNOWLEDGE: Final = (Maker.VERSION, Maker.MODEL, Maker.TABLES)
 _BY_AREA: Final = re.compile(r"water\.weekly|feed\.rate|(?:applied|claim)\[\d+\]\.(?:rate|amount)")
 """Keys that may have been given for the whole bed and are kept per area."""
-_ALSO: Final = {
-    "findings": "the checks",
-    "missing": "what is worth measuring",
-    "options": "the ways compared",
-    "soil_temperature": "the soil temperature",
-    "rescue": "the rescue",
-    "claims": "the claims",
-    "branches": "what an open question would decide",
-    "refit": "what the readings taught",
-}
+_ALSO: Final = (
+    *("findings", "missing", "options", "soil_temperature", "rescue", "claims", "branches"),
+    *("refit", "own_sums", "unused"),
+)
+"""Parts of an answer that are not compared one by one and have a name."""
 
 
 def changes_letter(found: Changes, *, words: Words) -> Letter:
@@ -81,77 +74,73 @@ def changes_letter(found: Changes, *, words: Words) -> Letter:
     Letter
         Short where nothing differs [object].
     """
-    opening: list[Block] = [*_opening(found, words), Paragraph(words.text(_why(found)))]
+    opening: list[Block] = [*_opening(found, words), Paragraph(say(_why(found), words))]
     sections = [Section(None, tuple(opening))]
-    told = _told(found, words)
-    if told:
-        sections.append(Section("What was told differently", told))
-    behind = _behind(found)
-    if behind:
-        sections.append(Section("What works it out", behind))
-    followed = _followed(found, words)
-    if followed:
-        sections.append(Section("What followed", followed))
     forecast = _forecast(found, words)
-    if forecast is not None:
-        sections.append(Section("The forecasts", (forecast,)))
-    return Letter(words.text(found.name), "Two answers compared.", tuple(sections))
+    for heading, blocks in (
+        ("changes-inputs-heading", _told(found, words)),
+        ("changes-makers-heading", _behind(found, words)),
+        ("changes-results-heading", _followed(found, words)),
+        ("changes-forecasts-heading", () if forecast is None else (forecast,)),
+    ):
+        if blocks:
+            sections.append(Section(say(message(heading), words), blocks))
+    subtitle = say(message("changes-subtitle"), words)
+    return Letter(words.text(found.name), subtitle, tuple(sections))
 
 
 def _opening(found: Changes, words: Words) -> list[Block]:
-    before, after = DECISIONS[found.old.decision], DECISIONS[found.new.decision]
-    if found.is_same:
-        return [Paragraph(f"**Nothing differs.** The advice is “{after}” both times.")]
-    if not found.moved:
-        return [Paragraph(f"**The advice stays “{after}”, and so does every figure.**")]
-    if before == after:
-        return [Paragraph(f"**The advice stays “{after}”.**")]
+    before, after = found.old.decision, found.new.decision
+    advised = {
+        "before": Given(decision_said(before, words)),
+        "after": Given(decision_said(after, words)),
+    }
+    if found.is_same or before == after:
+        key = "changes-stays" if found.moved else "changes-stays-whole"
+        said = message("changes-same" if found.is_same else key, after=advised["after"])
+        return [Paragraph(say(said, words))]
     return [
-        Paragraph(f"**The advice changes from “{before}” to “{after}”.**"),
-        Paragraph(f"Then: {sentence(found.old.because, words)}"),
-        Paragraph(f"Now: {sentence(found.new.because, words)}"),
+        Paragraph(say(message("changes-advice", **advised), words)),
+        Paragraph(f"{say(message('changes-then'), words)} {say(found.old.because, words)}"),
+        Paragraph(f"{say(message('changes-now'), words)} {say(found.new.because, words)}"),
     ]
 
 
-def _why(found: Changes) -> str:
+def _why(found: Changes) -> Prose:
     """Where the difference can have come from, and where it cannot."""
     if found.is_same:
-        return "What was told, the tables, the model and the forecast's settings are the same."
+        return Prose((message("changes-all-same"),))
     knowledge = [change.what for change in found.makers if change.what in _KNOWLEDGE]
     chance = [change.what for change in found.makers if change.what not in _KNOWLEDGE]
-    causes = []
+    causes: list[Message] = []
     if found.inputs:
-        told = counted(len(found.inputs), "key")
-        causes.append(f"{told} of the case file with another value")
-    if knowledge:
-        causes.append(f"another {_joined([_NAMES[what] for what in knowledge])}")
+        causes.append(message("changes-cause-inputs", n=len(found.inputs)))
+    causes += [message(f"changes-cause-{what.value}") for what in knowledge]
     if chance:
-        causes.append("other settings of the forecast")
+        causes.append(message("changes-cause-settings"))
+    listed = Listed(tuple(causes))
     if not found.moved:
-        return f"Behind it now: {_joined(causes)}; nothing in the answer moved by it."
-    notes = [f"It comes from {_joined(causes)}." if causes else ""]
+        return Prose((message("changes-behind", causes=listed),))
+    notes = [message("changes-from", causes=listed)] if causes else []
     if found.inputs is None:
-        notes.append("One of the two keeps no case, so what was told cannot be compared.")
+        notes.append(message("changes-no-case"))
     elif not causes:
-        notes.append("Nothing that was kept tells where the difference comes from.")
+        notes.append(message("changes-no-cause"))
     elif not found.inputs:
-        notes.append("What was told is the same, day and all.")
+        notes.append(message("changes-inputs-same"))
     elif not found.makers:
-        notes.append("Tables, model and settings are the same, so it is what was told alone.")
+        notes.append(message("changes-inputs-alone"))
     if chance and not knowledge and found.inputs == ():
-        notes.append("Drawing other possible beds moves every figure a little.")
+        notes.append(message("changes-chance"))
     if found.between is not None:
-        notes.append(
-            "The middle column below is the older case answered with the tables and model of now: "
-            "what moves up to it comes from those, what moves after it from what was told."
-        )
+        notes.append(message("changes-middle"))
     elif found.inputs and knowledge:
-        notes.append("The two answers alone cannot tell how much is due to which.")
-    return " ".join(note for note in notes if note)
+        notes.append(message("changes-cannot-tell"))
+    return Prose(tuple(notes))
 
 
-def _joined(parts: Sequence[str]) -> str:
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+def _columns(words: Words, *keys: str) -> tuple[Column, ...]:
+    return tuple(Column(say(message(f"changes-column-{key}"), words)) for key in keys)
 
 
 def _told(found: Changes, words: Words) -> tuple[Block, ...]:
@@ -160,19 +149,19 @@ def _told(found: Changes, words: Words) -> tuple[Block, ...]:
     rows = tuple(
         (change.path, _said(change.old, words), _said(change.new, words)) for change in found.inputs
     )
-    table = Table((Column("key of the case file"), Column("then"), Column("now")), rows)
+    table = Table(_columns(words, "key", "then", "now"), rows)
     paths = [change.path for change in found.inputs]
     if "bed.area" in paths and any(_BY_AREA.fullmatch(path) for path in paths):
-        note = "What is given for the whole bed is kept per area, so it moves with the area."
-        return (table, Paragraph(note))
+        return (table, Paragraph(say(message("changes-by-area"), words)))
     return (table,)
 
 
 def _said(value: Plain, words: Words) -> str:
+    """A value of a case file: quantities have all their digits there, and a unit of our own."""
     if value is None:
-        return _NOTHING
+        return say(message("changes-nothing"), words)
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return say(message("changes-yes" if value else "changes-no"), words)
     if isinstance(value, float | int):
         return f"{value:g}"
     if _DAY.fullmatch(value):
@@ -186,138 +175,189 @@ def _said(value: Plain, words: Words) -> str:
     return words.say(float(quantity[1]), _UNITS[quantity[2]])
 
 
-def _behind(found: Changes) -> tuple[Block, ...]:
+def _behind(found: Changes, words: Words) -> tuple[Block, ...]:
     if not found.makers:
         return ()
-    return (Items(tuple(_maker(change) for change in found.makers)),)
+    return (Items(tuple(say(_maker(change), words) for change in found.makers)),)
 
 
-def _maker(change: MakerChange) -> str:
-    before = _NOTHING if change.old is None else str(change.old)
-    after = _NOTHING if change.new is None else str(change.new)
-    return f"{_MAKERS[change.what]}: {before}, now {after}"
+def _maker(change: MakerChange) -> Message:
+    before, after = (
+        message("changes-nothing") if value is None else Given(str(value))
+        for value in (change.old, change.new)
+    )
+    return message("changes-maker", what=change.what.value, before=before, after=after)
 
 
 def _followed(found: Changes, words: Words) -> tuple[Block, ...]:
     blocks: list[Block] = []
     rows = _rows(found, words)
     if rows:
-        middle = [Column("same case, now")] if found.between is not None else []
-        blocks.append(
-            Table((Column("figure"), Column("then"), *middle, Column("now")), tuple(rows))
-        )
+        middle = ("same-case",) if found.between is not None else ()
+        blocks.append(Table(_columns(words, "figure", "then", *middle, "now"), tuple(rows)))
     for lead, cautions in (
-        ("Care that is new", found.cautions_gained),
-        ("Care no longer needed", found.cautions_lost),
+        ("changes-cautions-gained", found.cautions_gained),
+        ("changes-cautions-lost", found.cautions_lost),
     ):
         if cautions:
-            blocks.append(Paragraph(f"{lead}:"))
+            blocks.append(Paragraph(say(message(lead), words)))
             blocks.append(Items(tuple(caution_line(caution, words=words) for caution in cautions)))
-    also = [_ALSO.get(key, key) for key in found.also]
-    if also:
-        text = f"Different as well: {_joined(also)}; the letters themselves say how."
-        blocks.append(Paragraph(text))
+    if found.also:
+        names = dict.fromkeys(key if key in _ALSO else "other" for key in found.also)
+        parts = tuple(message(f"changes-also-{name.replace('_', '-')}") for name in names)
+        blocks.append(Paragraph(say(message("changes-also", parts=Listed(parts)), words)))
     return tuple(blocks)
+
+
+Cell = Callable[[Outcome], Prose | Message | Measure | None]
 
 
 def _rows(found: Changes, words: Words) -> list[tuple[str, ...]]:
     sides = [found.old, *([found.between] if found.between is not None else []), found.new]
+    nothing = say(message("changes-nothing"), words)
     rows: list[tuple[str, ...]] = []
-
-    def add(what: str, say: Callable[[Outcome], str]) -> None:
-        cells = tuple(say(side) or _NOTHING for side in sides)
+    most = max(len(side.applications) for side in sides)
+    for name, cell in (*_figures(), *((_application(n), _applied(n)) for n in range(most))):
+        cells = tuple(_cell(cell(side), words) or nothing for side in sides)
         if len(set(cells)) > 1:
-            rows.append((words.text(what), *(words.text(cell) for cell in cells)))
-
-    add("advice", lambda side: DECISIONS[side.decision])
-    add("why", lambda side: "" if side.reason is None else side.reason.value.replace("-", " "))
-    add("way", lambda side: _DIRECTIONS[side.direction])
-    add("pH aimed at", lambda side: "" if side.ph_aim is None else words.ph(side.ph_aim))
-    add("sulfur by the curve, as S", lambda side: _band(side.sulfur_as_s_g_m2, words))
-    add("lime by the curve, as CaCO3", lambda side: _band(side.lime_as_caco3_g_m2, words))
-    add(
-        "the same by the forecast",
-        lambda side: "" if side.by_forecast_g_m2 is None else words.rate(side.by_forecast_g_m2),
-    )
-    for what, told in _plan_rows(words).items():
-        add(what, told)
-    for number in range(max(len(side.applications) for side in sides)):
-        add(f"part {number + 1}", _part_said(number, words))
-    add(
-        "too early to test before",
-        lambda side: "" if side.too_early_before is None else words.date(side.too_early_before),
-    )
-    add("test again on", lambda side: ", ".join(words.date(day) for day in side.retest))
-    add(
-        "drift left to itself",
-        lambda side: "" if side.drift_ph_year is None else f"{side.drift_ph_year:+.2f} pH a year",
-    )
-    add(
-        "acid ledger of a year",
-        lambda side: (
-            ""
-            if side.ledger_net_mmolc_m2_year is None
-            else f"{side.ledger_net_mmolc_m2_year:+.0f} mmolc/m²"
-        ),
-    )
+            rows.append((say(name, words), *cells))
+    for name, cell in _after():
+        cells = tuple(_cell(cell(side), words) or nothing for side in sides)
+        if len(set(cells)) > 1:
+            rows.append((say(name, words), *cells))
     return rows
 
 
-def _plan_rows(words: Words) -> dict[str, Callable[[Outcome], str]]:
-    """What the plan as a rule comes to, by the name of its row; empty where there is none."""
+def _cell(what: Prose | Message | Measure | None, words: Words) -> str:
+    if what is None:
+        return ""
+    return words.measure(what) if isinstance(what, Measure) else say(what, words)
 
-    def of(say: Callable[[PlanRule], str]) -> Callable[[Outcome], str]:
-        return lambda side: "" if side.plan is None else say(side.plan)
 
-    return {
-        "what the next test decides": of(lambda plan: _lines_said(plan, words)),
-        "best estimate of the pH": of(
-            lambda plan: f"{words.ph(plan.median_ph)} on {words.date(plan.on)}"
+def _figures() -> tuple[tuple[Message, Cell], ...]:
+    """What is compared first, by the names of the rows."""
+    return (
+        (
+            message("changes-row-advice"),
+            lambda side: message("summary-decision", decision=side.decision.value),
         ),
-        "of 100 such beds in the range": of(lambda plan: in_100(plan.share_in_range)),
-        "the same without a test": of(lambda plan: in_100(plan.share_in_range_without_tests)),
-        "of 100 such beds harmed": of(lambda plan: in_100(plan.share_harmed)),
-    }
-
-
-def _lines_said(plan: PlanRule, words: Words) -> str:
-    return "; ".join(
-        f"{say(reads(line), words)}: {say(then(line, None), words)}"
-        for line in plan.decides
+        (
+            message("changes-row-why"),
+            lambda side: side.reason and message("changes-reason", reason=side.reason.value),
+        ),
+        (
+            message("changes-row-direction"),
+            lambda side: message("changes-direction", direction=side.direction),
+        ),
+        (
+            message("changes-row-aim"),
+            lambda side: None if side.ph_aim is None else ph(side.ph_aim),
+        ),
+        (message("changes-row-sulfur"), lambda side: _need(side.sulfur_as_s_g_m2)),
+        (message("changes-row-lime"), lambda side: _need(side.lime_as_caco3_g_m2)),
+        (
+            message("changes-row-forecast"),
+            lambda side: None if side.by_forecast_g_m2 is None else rate(side.by_forecast_g_m2),
+        ),
+        (message("changes-row-decides"), _of_plan(_decides)),
+        (
+            message("changes-row-best"),
+            _of_plan(lambda plan: message("changes-best", ph=ph(plan.median_ph), day=plan.on)),
+        ),
+        (message("changes-row-in-range"), _of_plan(lambda plan: in_100(plan.share_in_range))),
+        (
+            message("changes-row-without-test"),
+            _of_plan(lambda plan: in_100(plan.share_in_range_without_tests)),
+        ),
+        (message("changes-row-harmed"), _of_plan(lambda plan: in_100(plan.share_harmed))),
     )
 
 
-def _band(band: Band | None, words: Words) -> str:
-    return "" if band is None else words.likely(band, Quantity.RATE)
+def _after() -> tuple[tuple[Message, Cell], ...]:
+    """What is compared last, by the names of the rows."""
+    return (
+        (
+            message("changes-row-too-early"),
+            lambda side: (
+                side.too_early_before and message("changes-cell", value=side.too_early_before)
+            ),
+        ),
+        (
+            message("changes-row-retest"),
+            lambda side: (
+                message("changes-cell", value=Listed(side.retest)) if side.retest else None
+            ),
+        ),
+        (message("changes-row-drift"), lambda side: _drift(side.drift_ph_year)),
+        (
+            message("changes-row-ledger"),
+            lambda side: (
+                None
+                if side.ledger_net_mmolc_m2_year is None
+                else Measure(Quantity.ACID_AREA, side.ledger_net_mmolc_m2_year)
+            ),
+        ),
+    )
 
 
-def _part_said(number: int, words: Words) -> Callable[[Outcome], str]:
-    """How one part of the plan is said, for whichever side is asked."""
+def _of_plan(cell: Callable[[PlanRule], Prose | Message | Measure | None]) -> Cell:
+    return lambda side: None if side.plan is None else cell(side.plan)
 
-    def say(side: Outcome) -> str:
+
+def _decides(plan: PlanRule) -> Prose:
+    return Prose(tuple(map(_line, plan.decides)))
+
+
+def _line(line: TestLine) -> Message:
+    return message("changes-decides-line", reads=reads(line), then=then(line, None))
+
+
+def _need(band: Band | None) -> Message | None:
+    if band is None:
+        return None
+    return message("changes-need", best=rate(band.mid), range=rate(band.lo90, high=band.hi90))
+
+
+def _drift(drift_ph_year: float | None) -> Message | None:
+    if drift_ph_year is None:
+        return None
+    up = "yes" if drift_ph_year >= 0.0 else "no"
+    return message("changes-drift", ph=Given(f"{abs(drift_ph_year):.2f}"), up=up)
+
+
+def _application(number: int) -> Message:
+    return message("changes-row-application", n=number + 1)
+
+
+def _applied(number: int) -> Cell:
+    """One application, for whichever side is asked."""
+
+    def cell(side: Outcome) -> Message | None:
         if number >= len(side.applications):
-            return ""
+            return None
         part = side.applications[number]
-        name = material_in_text(part.material, words).split(" (")[0]
-        text = f"{words.date(part.date)}: {words.rate(part.rate_g_m2)} {name}"
-        return f"{text}, {words.amount(part.amount_g)}" if part.amount_g is not None else text
+        return message(
+            "changes-application",
+            day=part.date,
+            rate=rate(part.rate_g_m2),
+            product=Product(part.material),
+            amount=None if part.amount_g is None else amount(part.amount_g),
+        )
 
-    return say
+    return cell
 
 
 def _forecast(found: Changes, words: Words) -> Table | None:
     if not found.forecast or all(row.old == row.new for row in found.forecast):
         return None
     rows = tuple(
-        (
-            words.date(row.day),
-            f"{words.ph(row.old.mid)} ({words.ph(row.old.lo90)} to {words.ph(row.old.hi90)})",
-            f"{words.ph(row.new.mid)} ({words.ph(row.new.lo90)} to {words.ph(row.new.hi90)})",
-        )
+        (words.date(row.day), say(_course(row.old), words), say(_course(row.new), words))
         for row in found.forecast
     )
-    return Table(
-        (Column("pH on"), Column("then", Align.RIGHT), Column("now", Align.RIGHT)),
-        rows,
-        "Middle, and where nine tests in ten read",
-    )
+    day, before, after = _columns(words, "ph-on", "then", "now")
+    columns = (day, Column(before.title, Align.RIGHT), Column(after.title, Align.RIGHT))
+    return Table(columns, rows, say(message("changes-forecast-caption"), words))
+
+
+def _course(band: Band) -> Message:
+    return message("changes-forecast", best=ph(band.mid), range=ph(band.lo90, high=band.hi90))

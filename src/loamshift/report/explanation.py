@@ -8,7 +8,7 @@ from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.letter import Align, Block, Column, Items, Letter, Paragraph, Section, Table
 from loamshift.domain.message import Given, Message, message
 from loamshift.domain.own_sum import OwnSum
-from loamshift.report.catalogue import EVIDENCE_WORDS
+from loamshift.report.catalogue import evidence_said
 from loamshift.report.messages import say, say_each
 from loamshift.report.own_sum import SaidSum, said_sum
 from loamshift.report.sources import source_numbers, sources_section
@@ -138,7 +138,7 @@ def _inputs(said: SaidSum, numbers: Mapping[str, str], words: Words) -> Table:
 
 def _one(figure: ExplainedFigure, words: Words, said: tuple[Message, ...]) -> list[Block]:
     value = f"**{figure.value:.4g} {figure.unit}**".replace(" -**", "**")
-    evidence = words.text(EVIDENCE_WORDS[figure.evidence])
+    evidence = evidence_said(figure.evidence, words)
     if figure.where:
         evidence += f" ({words.text(figure.where)})"
     spread = _spread(figure, words)

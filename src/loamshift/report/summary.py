@@ -7,23 +7,20 @@ from dataclasses import dataclass, replace
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.letter import Column, Letter, Paragraph, Section, Table
+from loamshift.domain.message import Listed, Product, amount, message, rate
 from loamshift.report.headline import sure_parts
-from loamshift.report.letter_words import counted, material_in_text
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-DECISIONS = {
-    Decision.STOP: "stop",
-    Decision.LEAVE: "leave alone",
-    Decision.MEASURE_FIRST: "test first",
-    Decision.ELSEWHERE: "elsewhere",
-    Decision.EFFORT: "with effort",
-    Decision.GO: "go ahead",
-}
+
+def decision_said(decision: Decision, words: Words) -> str:
+    """A decision [enumeration] in two words, for a list [text]."""
+    return say(message("summary-decision", decision=decision.value), words)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseRow:
-    """One case of many: what was decided and where its letter is, or what has to be mended."""
+    """One case of many: what was decided and where its letter is, or what is wrong with it."""
 
     name: str
     decision: Decision | None = None
@@ -65,7 +62,7 @@ def amount_said(answer: Answer, *, words: Words) -> str:
     Returns
     -------
     str
-        Such as ``3.4 kg sulphur powder, two parts`` or ``1.1 kg sulphur powder, then a test
+        Such as ``3.4 kg sulphur powder, two applications`` or ``1.1 kg sulphur powder, then a test
         decides``, or nothing [text].
     """
     by_rule = answer.plan is not None and bool(answer.plan.decides)
@@ -77,20 +74,23 @@ def amount_said(answer: Answer, *, words: Words) -> str:
         mine = [part for part in parts if part.material == key]
         amounts = [part.amount_g for part in mine if part.amount_g is not None]
         much = (
-            words.amount(sum(amounts))
+            amount(sum(amounts))
             if len(amounts) == len(mine)
-            else words.rate(sum(part.rate_g_m2 for part in mine))
+            else rate(sum(part.rate_g_m2 for part in mine))
         )
-        said.append(f"{much} {material_in_text(key, words).split(' (')[0]}")
-    days = len({part.date for part in parts})
-    lead = "if so, " if answer.verdict.decision is Decision.MEASURE_FIRST else ""
-    count = f", {counted(days, 'part')}" if days > 1 else ""
-    if by_rule:
-        count += ", then a test decides"
-    return f"{lead}{' and '.join(said)}{count}"
+        said.append(message("summary-material", amount=much, product=Product(key)))
+    whole = message(
+        "summary-amounts-then-test" if by_rule else "summary-amounts",
+        amounts=Listed(tuple(said)),
+        n=len({part.date for part in parts}),
+        provisional="yes" if answer.verdict.decision is Decision.MEASURE_FIRST else "no",
+    )
+    return say(whole, words)
 
 
-def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0, where: str = "") -> Letter:
+def summary_letter(
+    rows: Sequence[CaseRow], *, unreached: int = 0, where: str = "", words: Words | None = None
+) -> Letter:
     """A table with one line for each case, and how many of them were answered.
 
     Parameters
@@ -101,29 +101,32 @@ def summary_letter(rows: Sequence[CaseRow], *, unreached: int = 0, where: str = 
         Cases that were not begun [count].
     where
         Where the letters are, as a sentence [text].
+    words
+        Spelling and units of the reader; British where None [object].
 
     Returns
     -------
     Letter
         Table and closing line [object].
     """
-    table = Table(
-        (Column("case"), Column("decision"), Column("goes on"), Column("letter, or what to mend")),
-        tuple(_cells(row) for row in rows),
-    )
+    reader = words or Words()
+    titles = ("case", "decision", "amount", "letter")
+    columns = tuple(Column(say(message(f"summary-column-{title}"), reader)) for title in titles)
+    table = Table(columns, tuple(_cells(row, reader) for row in rows))
     answered = sum(1 for row in rows if row.decision is not None)
-    faulty = len(rows) - answered
-    parts = [f"{answered} of {len(rows) + unreached} answered"]
-    if faulty:
-        parts.append(f"{faulty} to mend")
-    if unreached:
-        parts.append(f"{unreached} not begun")
-    closing = f"{', '.join(parts)}. {where}".strip()
+    count = message(
+        "summary-count",
+        answered=answered,
+        all=len(rows) + unreached,
+        faulty=len(rows) - answered,
+        unreached=unreached,
+    )
+    closing = f"{say(count, reader)} {where}".strip()
     blocks = ((table,) if rows else ()) + (Paragraph(closing),)
     return Letter("", "", (Section(None, blocks),))
 
 
-def _cells(row: CaseRow) -> tuple[str, str, str, str]:
+def _cells(row: CaseRow, words: Words) -> tuple[str, str, str, str]:
     if row.decision is None:
         return (row.name, "–", "", row.fault)
-    return (row.name, DECISIONS[row.decision], row.amount, row.written)
+    return (row.name, decision_said(row.decision, words), row.amount, row.written)

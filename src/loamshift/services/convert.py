@@ -7,12 +7,18 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.message import Given, Message, Worded, message
 from loamshift.domain.ph import PhConversion, PhMethod
 from loamshift.domain.ph_views import PhConversionView, PhView
-from loamshift.errors import InputError, OutOfRangeError
+from loamshift.domain.worded_error import WordedError
+from loamshift.errors import OutOfRangeError
 
 _WATER = tuple(method for method in PhMethod if method.is_water)
 _LEAST_SURE = (Evidence.COMMON_PRACTICE, Evidence.JUDGEMENT, Evidence.MEMORY)
+
+
+class ImpossiblePhError(WordedError, OutOfRangeError):
+    """A reading that is no soil pH."""
 
 
 def convert_ph(
@@ -44,9 +50,9 @@ def convert_ph(
 
     Raises
     ------
-    OutOfRangeError
+    ImpossiblePhError
         Where the reading is no soil pH.
-    InputError
+    WordedError
         Where both methods are the same, or no conversion leads there.
 
     Notes
@@ -60,14 +66,9 @@ def convert_ph(
     kabala-2016, takamoto-2023, conyers-davey-1988
     """
     if not 2.0 <= ph <= 11.0:
-        raise OutOfRangeError(
-            f"pH {ph:g} is no soil pH; readings run from 2 to 11, check the decimal point"
-        )
+        raise ImpossiblePhError(message("convert-no-soil-ph", ph=Given(f"{ph:g}")))
     if from_method is to_method:
-        raise InputError(
-            f"both methods are “{from_method.value}”: there is nothing to convert; name another "
-            "with --to"
-        )
+        raise WordedError(message("convert-same-method", method=Given(from_method.value)))
     table = [row for row in conversions if row.method is not row.to_method]
     views = _straight(ph, (from_method,), (to_method,), table)
     if not any(view.default for view in views):
@@ -75,16 +76,19 @@ def convert_ph(
     if from_method.is_water is not to_method.is_water:
         views += _other_ratios(ph, from_method, to_method, table)
     if not views:
-        raise InputError(
-            f"no conversion from “{from_method.value}” to “{to_method.value}” is listed; have the "
-            "soil read again by the method you need"
-        )
+        methods = {"from": Given(from_method.value), "to": Given(to_method.value)}
+        raise WordedError(message("convert-no-conversion", **methods))
     ordered = sorted(
         views, key=lambda v: (not v.default, not v.in_range, v.turned_round, v.source_keys, v.ph)
     )
     return PhConversionView(
         ph=ph, from_method=from_method, to_method=to_method, views=tuple(ordered)
     )
+
+
+def _given(worded: Worded) -> Given | Message:
+    """What a table says [text], or a message, as the value of another message."""
+    return worded if isinstance(worded, Message) else Given(str(worded))
 
 
 def _other_ratios(
@@ -96,7 +100,13 @@ def _other_ratios(
     starts = (from_method,) if to_method.is_water else others
     goals = others if to_method.is_water else (to_method,)
     return [
-        replace(view, default=False, note=f"for another ratio than {asked.value}; {view.note}")
+        replace(
+            view,
+            default=False,
+            note=message(
+                "catalogue-ph-other-ratio", method=Given(asked.value), note=_given(view.note)
+            ),
+        )
         for view in _straight(ph, starts, goals, table)
     ]
 
@@ -166,9 +176,9 @@ def _joined(
             default=True,
             in_range=one.in_range and two.in_range,
             turned_round=two.turned_round,
-            route=f"{one.route}; then {two.route}",
+            route=f"{one.route}; {two.route}",
             source_keys=tuple(dict.fromkeys((*one.source_keys, *two.source_keys))),
             evidence=weakest,
-            note="two conversions joined, each adds its own error",
+            note=message("catalogue-ph-joined-note"),
         )
     ]

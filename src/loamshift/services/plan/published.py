@@ -10,8 +10,9 @@ from typing import Final
 from loamshift.domain.answer import Direction, PublishedSpread
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.evidence import Evidence
+from loamshift.domain.message import Given, Listed, Message, message, ph
 from loamshift.domain.rules import LimeRate, SulfurRate
-from loamshift.errors import InputError
+from loamshift.domain.worded_error import WordedError
 from loamshift.tables.rules import load_lime_rates, load_sulfur_rates
 
 ASSUMED_DEPTH_CM: Final = 15.0
@@ -127,7 +128,7 @@ def table_rate_g_m2(context: BedContext, source_key: str, *, direction: Directio
 
     Raises
     ------
-    InputError
+    WordedError
         Where no such table is known, or it does not cover the texture or the step of the bed.
 
     References
@@ -138,14 +139,12 @@ def table_rate_g_m2(context: BedContext, source_key: str, *, direction: Directio
     rows = [row for row in printed_rows(direction) if row.source_key == wanted]
     what = "sulfur" if direction is Direction.ACIDIFY else "lime"
     if not rows:
-        listed = ", ".join(table_sources(direction=direction))
-        raise InputError(
-            f"no published {what} table called {source_key!r}; those that can be followed: {listed}"
-        )
+        names = Given(", ".join(table_sources(direction=direction)))
+        raise WordedError(message("table-unknown", of=what, given=Given(source_key), names=names))
     rates = _family_rates(context, rows, direction=direction)
     if rates:
         return next(iter(rates.values()))
-    raise InputError(_not_covered(context, source_key, rows, what))
+    raise WordedError(_not_covered(context, source_key, rows, what))
 
 
 def printed_rows(direction: Direction) -> list[PrintedRow]:
@@ -237,24 +236,30 @@ def _words(context: BedContext, direction: Direction) -> tuple[str, ...]:
     return known.get(context.soil.texture_name, ("any",))
 
 
-def _not_covered(context: BedContext, source_key: str, rows: list[PrintedRow], what: str) -> str:
+def _not_covered(
+    context: BedContext, source_key: str, rows: list[PrintedRow], what: str
+) -> Message:
     soil, target = context.soil, context.target
     if soil is None or target is None:
-        return f"the table of {source_key} needs a soil pH and an aim; give soil.ph and aim.plant"
-    textures = sorted({row.texture for row in rows})
+        return message("table-needs-ph", source=Given(source_key))
+    textures = Given(", ".join(sorted({row.texture for row in rows})))
     starts = [row.ph_start for row in rows if row.ph_start is not None]
     ends = [row.ph_target for row in rows if row.ph_target is not None]
-    covers = f"textures {', '.join(textures)}"
     if starts and ends:
-        covers += (
-            f", starts from pH {min(starts):g} to {max(starts):g} and aims from pH "
-            f"{min(ends):g} to {max(ends):g}"
+        covers = message(
+            "table-covers",
+            textures=textures,
+            starts=ph(min(starts), high=max(starts)),
+            targets=ph(min(ends), high=max(ends)),
         )
     else:
-        steps = sorted({row.step for row in rows})
-        covers += f", steps of {', '.join(f'{step:g}' for step in steps)} pH"
-    return (
-        f"the {what} table of {source_key} does not cover {soil.texture_name} from pH "
-        f"{soil.ph.ph_water:.1f} to {target.ph_aim:.1f}: it has {covers}. Follow another table, "
-        "or read the answer without one"
+        steps = Listed(tuple(ph(step) for step in sorted({row.step for row in rows})))
+        covers = message("table-covers-steps", textures=textures, steps=steps)
+    return message(
+        "table-not-covered",
+        of=what,
+        source=Given(source_key),
+        texture=Given(soil.texture_name),
+        covers=covers,
+        **{"from": ph(soil.ph.ph_water), "to": ph(target.ph_aim)},
     )

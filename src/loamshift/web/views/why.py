@@ -17,7 +17,7 @@ from loamshift.domain.explanation import ExplainedFigure, Explanation
 from loamshift.domain.figure_name import figure_called
 from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
-from loamshift.report.catalogue import EVIDENCE_WORDS
+from loamshift.report.catalogue import evidence_said
 from loamshift.report.messages import say, say_each
 from loamshift.report.own_sum import SaidSum, said_sum
 from loamshift.report.sources import source_numbers
@@ -199,7 +199,7 @@ def _row(figure: ExplainedFigure, found: Explanation, sources: Iterable[str], wo
         value=f"{figure.value:.6g}",
         spread=spread,
         unit=figure.unit if figure.unit != "-" else "",
-        evidence=EVIDENCE_WORDS[figure.evidence],
+        evidence=evidence_said(figure.evidence, words),
         note=figure.note if told not in found.text else "",
         source=numbers.get(figure.source_key, ""),
     )
