@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import (
     ChartOption,
     Form,
@@ -27,7 +28,7 @@ def command(
         list[Path],
         typer.Argument(
             metavar="CASE.toml",
-            help="Case files, or folders of them. An answer's JSON is answered anew.",
+            help=told("cli-help-advise-the-case-toml"),
             show_default=False,
         ),
     ],
@@ -41,8 +42,7 @@ def command(
         typer.Option(
             "--as",
             metavar="FORM",
-            help="Write each letter as md, html, pdf, json, svg or png (its charts), named after "
-            "its case; several as “html,pdf”. Of several cases, html if none is named.",
+            help=told("cli-help-advise-as"),
             show_default=False,
         ),
     ] = None,
@@ -51,7 +51,7 @@ def command(
         typer.Option(
             "--out",
             metavar="FOLDER",
-            help="Folder for letters named after their cases; else each stands beside its case.",
+            help=told("cli-help-advise-out"),
             show_default=False,
         ),
     ] = None,
@@ -61,8 +61,7 @@ def command(
             "--jobs",
             min=1,
             metavar="N",
-            help="Cases to answer at the same time; else as many as there are cores, where that "
-            "is quicker.",
+            help=told("cli-help-advise-jobs"),
             show_default=False,
         ),
     ] = None,
@@ -73,23 +72,22 @@ def command(
         typer.Option(
             "--table",
             metavar="SOURCE",
-            help="Follow one published sulfur table instead: its rate for this case, with its "
-            "source. A wrong SOURCE lists the right ones.",
+            help=told("cli-help-advise-table"),
             show_default=False,
         ),
     ] = None,
     members: Annotated[
-        int, typer.Option("--members", min=3, max=20000, help="Possible beds the forecast runs.")
+        int, typer.Option("--members", min=3, max=20000, help=told("cli-help-advise-members"))
     ] = 250,
-    seed: Annotated[int, typer.Option("--seed", min=0, help="Seed of the forecast's draws.")] = 1,
+    seed: Annotated[int, typer.Option("--seed", min=0, help=told("cli-help-advise-seed"))] = 1,
     years: Annotated[
-        int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")
+        int, typer.Option("--years", min=0, max=50, help=told("cli-help-advise-years"))
     ] = 3,
     no_refit: Annotated[
         bool,
         typer.Option(
             "--no-refit",
-            help="Go by the latest reading alone, without what the earlier ones taught.",
+            help=told("cli-help-advise-no-refit"),
         ),
     ] = False,
     units: UnitsOption = None,

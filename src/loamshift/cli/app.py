@@ -26,6 +26,12 @@ from loamshift.cli import (
     water,
     why,
 )
+from loamshift.cli.help_text import told, told_with_examples
+
+_START = """\b
+  loamshift new bed.toml --ph 7.2 --texture loam --om 3 --area "20 m2" \\
+      --plant "highbush blueberry" --place Minneapolis
+  loamshift advise bed.toml"""
 
 app = typer.Typer(
     name="loamshift",
@@ -33,16 +39,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 92},
-    help=(
-        "Advice on soil pH: whether to change it, with what, how much, when, and how it holds.\n\n"
-        "Start with one line, or let it ask:\n\n"
-        "\b\n"
-        '  loamshift new bed.toml --ph 7.2 --texture loam --om 3 --area "20 m2" \\\n'
-        '      --plant "highbush blueberry" --place Minneapolis\n'
-        "  loamshift advise bed.toml\n\n"
-        "Exit codes: 0 answered (also with “don't”), 1 something you gave needs mending, "
-        "2 wrong usage, 3 our fault."
-    ),
+    help="\n\n".join((told("cli-help-loamshift"), _START, told("cli-help-loamshift-codes"))),
 )
 
 
@@ -57,7 +54,7 @@ def _loamshift(
     version: Annotated[
         bool,
         typer.Option(
-            "--version", callback=_version, is_eager=True, help="Print the version and stop."
+            "--version", callback=_version, is_eager=True, help=told("cli-help-app-version")
         ),
     ] = False,
 ) -> None:
@@ -65,25 +62,31 @@ def _loamshift(
 
 
 _COMMANDS = (
-    ("advise", advise.command, "Answer cases: verdict, dose, dated parts, cost."),
-    ("new", new.command, "Write a first case file, asking or from one line."),
-    ("reprint", reprint.command, "Print a letter again from its answer, as it was."),
-    ("compare-letters", compare_letters.command, "What changed between two answers, and why."),
-    ("card", card.command, "One sheet for the shed: what to do, when, readings."),
-    ("claim", claim.command, "What would this material really do?"),
-    ("water", water.command, "The lime hard water brings, and acid against it."),
-    ("convert", convert.command, "Units, cups of a material, pH methods."),
-    ("sample", sample.command, "How many cores, where, how deep, and when."),
-    ("plants", plants.command, "The pH a plant wants, with sources."),
-    ("materials", materials.command, "What a product brings, with sources."),
-    ("places", places.command, "The climate of a place, month by month."),
-    ("open", open.command, "Open the workbench in the browser."),
-    ("backup", backup.backup, "Keep all of the workbench in a file."),
-    ("restore", backup.restore, "Bring back what was kept in a file."),
-    ("office", office.command, "Serve the workbench to an office, with sign-in."),
-    ("why", why.command, "Open a number to its equation and source."),
+    ("advise", advise.command),
+    ("new", new.command),
+    ("reprint", reprint.command),
+    ("compare-letters", compare_letters.command),
+    ("card", card.command),
+    ("claim", claim.command),
+    ("water", water.command),
+    ("convert", convert.command),
+    ("sample", sample.command),
+    ("plants", plants.command),
+    ("materials", materials.command),
+    ("places", places.command),
+    ("open", open.command),
+    ("backup", backup.backup),
+    ("restore", backup.restore),
+    ("office", office.command),
+    ("why", why.command),
 )
+_OTHER_NAMES = (("check", "claim"), ("explain", "why"), ("handout", "card"))
+"""Names that lead to a command as well, and are not listed."""
 
-for _name, _command, _short in _COMMANDS:
-    app.command(_name, short_help=_short)(_command)
-app.add_typer(office_user.people, name="office-user", short_help="Who may sign in.")
+for _name, _command in _COMMANDS:
+    _help = told_with_examples(f"cli-help-{_name}", _command.__doc__)
+    app.command(_name, short_help=told(f"cli-help-{_name}-short"), help=_help)(_command)
+    for _other, _meant in _OTHER_NAMES:
+        if _meant == _name:
+            app.command(_other, hidden=True, help=_help)(_command)
+app.add_typer(office_user.people, name="office-user", short_help=told("cli-help-office-user-short"))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.errors import InputError
 
 if TYPE_CHECKING:
@@ -14,20 +15,20 @@ if TYPE_CHECKING:
 
 Data = Annotated[
     Path | None,
-    typer.Option("--data", metavar="FOLDER", help="Where the data lies.", show_default=False),
+    typer.Option("--data", metavar="FOLDER", help=told("cli-help-backup-data"), show_default=False),
 ]
 Whose = Annotated[
     str,
-    typer.Option("--office", metavar="NAME", help="Which office, where a database has several."),
+    typer.Option("--office", metavar="NAME", help=told("cli-help-backup-office")),
 ]
 LARGEST_ZIP = 4_000_000_000
 
 
 def backup(
-    file: Annotated[Path, typer.Argument(metavar="FILE", help="A .zip, or a .sqlite3 file.")],
+    file: Annotated[Path, typer.Argument(metavar="FILE", help=told("cli-help-backup-the-file"))],
     data: Data = None,
     office: Whose = "",
-    over: Annotated[bool, typer.Option("--over", help="Write over a file that is there.")] = False,
+    over: Annotated[bool, typer.Option("--over", help=told("cli-help-backup-over"))] = False,
 ) -> None:
     """Keep everything in a file.
 
@@ -77,13 +78,13 @@ def backup(
 
 
 def restore(
-    file: Annotated[Path, typer.Argument(metavar="FILE", help="A .zip, or a .sqlite3 file.")],
+    file: Annotated[Path, typer.Argument(metavar="FILE", help=told("cli-help-backup-the-file"))],
     data: Data = None,
     office: Whose = "",
     replace: Annotated[
-        bool, typer.Option("--replace", help="Put it in the place of everything there.")
+        bool, typer.Option("--replace", help=told("cli-help-backup-replace"))
     ] = False,
-    add: Annotated[bool, typer.Option("--add", help="Add what is missing there.")] = False,
+    add: Annotated[bool, typer.Option("--add", help=told("cli-help-backup-add"))] = False,
 ) -> None:
     """Bring back what was kept in a file.
 

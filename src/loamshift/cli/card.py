@@ -16,6 +16,7 @@ from loamshift.cli.card_forms import (
     check_open,
     write_card,
 )
+from loamshift.cli.help_text import told
 from loamshift.cli.options import TodayOption, UnitsOption, WordsOption
 from loamshift.errors import InputError
 
@@ -31,13 +32,13 @@ def command(
         Path,
         typer.Argument(
             metavar="CASE.toml",
-            help="A case file, or an answer's JSON: then the card is of that very answer.",
+            help=told("cli-help-card-the-case-toml"),
             show_default=False,
         ),
     ],
     rescue: Annotated[
         bool,
-        typer.Option("--rescue", help="The rescue sheet of a bed that has had too much instead."),
+        typer.Option("--rescue", help=told("cli-help-card-rescue")),
     ] = False,
     markdown: CardMarkdownOption = None,
     html: CardHtmlOption = None,
@@ -45,11 +46,11 @@ def command(
     paper: CardPaperOption = None,
     open_it: CardOpenOption = False,
     members: Annotated[
-        int, typer.Option("--members", min=3, max=20000, help="Possible beds the forecast runs.")
+        int, typer.Option("--members", min=3, max=20000, help=told("cli-help-advise-members"))
     ] = 250,
-    seed: Annotated[int, typer.Option("--seed", min=0, help="Seed of the forecast's draws.")] = 1,
+    seed: Annotated[int, typer.Option("--seed", min=0, help=told("cli-help-advise-seed"))] = 1,
     years: Annotated[
-        int, typer.Option("--years", min=0, max=50, help="Years to forecast; 0 for none.")
+        int, typer.Option("--years", min=0, max=50, help=told("cli-help-advise-years"))
     ] = 3,
     units: UnitsOption = None,
     words: WordsOption = None,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import Paper, write_all
 from loamshift.errors import InputError
 
@@ -16,16 +17,14 @@ if TYPE_CHECKING:
 
 CardMarkdownOption: TypeAlias = Annotated[
     Path | None,
-    typer.Option(
-        "--md", metavar="FILE", help="Write the card to FILE as Markdown.", show_default=False
-    ),
+    typer.Option("--md", metavar="FILE", help=told("cli-help-card-forms-md"), show_default=False),
 ]
 CardHtmlOption: TypeAlias = Annotated[
     Path | None,
     typer.Option(
         "--html",
         metavar="FILE",
-        help="Write the card to FILE as one web page that needs nothing else.",
+        help=told("cli-help-card-forms-html"),
         show_default=False,
     ),
 ]
@@ -34,18 +33,16 @@ CardPdfOption: TypeAlias = Annotated[
     typer.Option(
         "--pdf",
         metavar="FILE",
-        help="Write the card to FILE as PDF, always one sheet.",
+        help=told("cli-help-card-forms-pdf"),
         show_default=False,
     ),
 ]
 CardPaperOption: TypeAlias = Annotated[
     Paper | None,
-    typer.Option(
-        "--paper", help="Paper of the card; US Letter with US units, else A4.", show_default=False
-    ),
+    typer.Option("--paper", help=told("cli-help-card-forms-paper"), show_default=False),
 ]
 CardOpenOption: TypeAlias = Annotated[
-    bool, typer.Option("--open", help="Show the written HTML or PDF in its usual viewer.")
+    bool, typer.Option("--open", help=told("cli-help-letter-forms-open"))
 ]
 
 

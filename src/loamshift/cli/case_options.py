@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
+from loamshift.cli.help_text import told
+
 if TYPE_CHECKING:
     from datetime import date
 
@@ -17,58 +19,62 @@ def _text(name: str, help_text: str, metavar: str) -> object:
     return typer.Option(name, metavar=metavar, help=help_text, show_default=False)
 
 
-NameOption: TypeAlias = Annotated[str | None, _text("--name", "What to call the bed.", "TEXT")]
+NameOption: TypeAlias = Annotated[
+    str | None, _text("--name", told("cli-help-case-options-name"), "TEXT")
+]
 PlantOption: TypeAlias = Annotated[
     list[str] | None,
     typer.Option(
         "--plant",
         metavar="NAME",
-        help="What is to grow; may be given more than once.",
+        help=told("cli-help-case-options-plant"),
         show_default=False,
     ),
 ]
 TargetOption: TypeAlias = Annotated[
-    str | None, _text("--target-ph", "The pH wanted, where no plant says it.", "PH")
+    str | None, _text("--target-ph", told("cli-help-case-options-target-ph"), "PH")
 ]
-PhOption: TypeAlias = Annotated[str | None, _text("--ph", "Soil pH as read.", "PH")]
+PhOption: TypeAlias = Annotated[str | None, _text("--ph", told("cli-help-case-options-ph"), "PH")]
 MethodOption: TypeAlias = Annotated[
     str | None,
-    _text("--ph-method", "How it was read: “water 1:2.5”, CaCl2, KCl, probe, strip.", "METHOD"),
+    _text("--ph-method", told("cli-help-case-options-ph-method"), "METHOD"),
 ]
 FizzOption: TypeAlias = Annotated[
-    str | None, _text("--fizz", "Fizz with acid: none, slight, moderate, strong.", "CLASS")
+    str | None, _text("--fizz", told("cli-help-case-options-fizz"), "CLASS")
 ]
 FizzAcidOption: TypeAlias = Annotated[
-    str | None, _text("--fizz-acid", "The acid of the fizz test: HCl or vinegar.", "ACID")
+    str | None, _text("--fizz-acid", told("cli-help-case-options-fizz-acid"), "ACID")
 ]
 TextureOption: TypeAlias = Annotated[
-    str | None, _text("--texture", "Texture, as sand, loam, clay.", "CLASS")
+    str | None, _text("--texture", told("cli-help-case-options-texture"), "CLASS")
 ]
 OmOption: TypeAlias = Annotated[
-    str | None, _text("--om", "Organic matter, % by weight.", "PERCENT")
+    str | None, _text("--om", told("cli-help-case-options-om"), "PERCENT")
 ]
 KindOption: TypeAlias = Annotated[
-    str | None, _text("--kind", "ground, raised, container, lawn or field.", "KIND")
+    str | None, _text("--kind", told("cli-help-case-options-kind"), "KIND")
 ]
-AreaOption: TypeAlias = Annotated[str | None, _text("--area", "Area, as “20 m2”.", "AREA")]
+AreaOption: TypeAlias = Annotated[
+    str | None, _text("--area", told("cli-help-case-options-area"), "AREA")
+]
 DepthOption: TypeAlias = Annotated[
-    str | None, _text("--depth", "Depth to treat, as “15 cm”.", "DEPTH")
+    str | None, _text("--depth", told("cli-help-case-options-depth"), "DEPTH")
 ]
 PlantsOption: TypeAlias = Annotated[
-    str | None, _text("--plants", "How many plants stand in it.", "NUMBER")
+    str | None, _text("--plants", told("cli-help-case-options-plants"), "NUMBER")
 ]
 DiameterOption: TypeAlias = Annotated[
     str | None,
-    _text("--treated-diameter", "Across the ring treated round each plant, as “1 m”.", "LENGTH"),
+    _text("--treated-diameter", told("cli-help-case-options-treated-diameter"), "LENGTH"),
 ]
 PlaceOption: TypeAlias = Annotated[
-    str | None, _text("--place", "The nearest town that is known.", "NAME")
+    str | None, _text("--place", told("cli-help-case-options-place"), "NAME")
 ]
 AlkalinityOption: TypeAlias = Annotated[
-    str | None, _text("--alkalinity", "Alkalinity of the water, as “180 mg/L CaCO3”.", "TEXT")
+    str | None, _text("--alkalinity", told("cli-help-case-options-alkalinity"), "TEXT")
 ]
 WeeklyOption: TypeAlias = Annotated[
-    str | None, _text("--weekly", "Water given in a week, as “25 mm” or “500 L”.", "TEXT")
+    str | None, _text("--weekly", told("cli-help-case-options-weekly"), "TEXT")
 ]
 
 Answers = dict[str, object]

@@ -19,6 +19,7 @@ from loamshift.cli.card_forms import (
     check_open,
     write_card,
 )
+from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import write_all
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.errors import InputError
@@ -50,36 +51,34 @@ def command(
     material: Annotated[
         str | None,
         typer.Argument(
-            metavar="MATERIAL", help="The material that is said to help.", show_default=False
+            metavar="MATERIAL", help=told("cli-help-claim-the-material"), show_default=False
         ),
     ] = None,
     amount: Annotated[
         str | None,
         typer.Argument(
             metavar="AMOUNT",
-            help="How much: “1 cup per plant”, “5 oz/yd2”, or “2 kg” for the whole bed.",
+            help=told("cli-help-claim-the-amount"),
             show_default=False,
         ),
     ] = None,
     sheet: Annotated[
         bool,
-        typer.Option(
-            "--sheet", help="Ten folk remedies side by side, in place of MATERIAL and AMOUNT."
-        ),
+        typer.Option("--sheet", help=told("cli-help-claim-sheet")),
     ] = False,
     label: Annotated[
         str | None,
         typer.Option(
             "--label",
             metavar="FIGURES",
-            help="The analysis on the bag, in per cent; MATERIAL may then be any name.",
+            help=told("cli-help-claim-label"),
             show_default=False,
         ),
     ] = None,
     case_file: Annotated[
         Path | None,
         typer.Option(
-            "--case", metavar="CASE.toml", help="The bed the claim is about.", show_default=False
+            "--case", metavar="CASE.toml", help=told("cli-help-claim-case"), show_default=False
         ),
     ] = None,
     plant: co.PlantOption = None,
@@ -97,9 +96,7 @@ def command(
     treated_diameter: co.DiameterOption = None,
     years: Annotated[
         int,
-        typer.Option(
-            "--years", min=0, max=1, help="1 forecasts a year; 0 uses the buffer curve alone."
-        ),
+        typer.Option("--years", min=0, max=1, help=told("cli-help-claim-years")),
     ] = 1,
     markdown: CardMarkdownOption = None,
     html: CardHtmlOption = None,
@@ -110,12 +107,12 @@ def command(
         typer.Option(
             "--figure",
             metavar="FILE",
-            help="Write a picture for a talk to FILE, which ends in .png or .svg.",
+            help=told("cli-help-claim-figure"),
             show_default=False,
         ),
     ] = None,
     shape: Annotated[
-        Shape, typer.Option("--shape", help="Shape of the picture: 1600 x 900 or 1080 x 1080.")
+        Shape, typer.Option("--shape", help=told("cli-help-claim-shape"))
     ] = Shape.SLIDE,
     open_it: CardOpenOption = False,
     as_json: JsonOption = False,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.errors import CaseError
 
@@ -25,7 +26,7 @@ def command(
         Path,
         typer.Argument(
             metavar="OLD.json",
-            help="The older answer: what advise --json wrote.",
+            help=told("cli-help-compare-letters-the-old-json"),
             show_default=False,
         ),
     ],
@@ -33,8 +34,7 @@ def command(
         Path | None,
         typer.Argument(
             metavar="[NEW]",
-            help="The newer answer, or a case file, which is answered now. Without it the case "
-            "that OLD keeps is answered now.",
+            help=told("cli-help-compare-letters-the-new"),
             show_default=False,
         ),
     ] = None,

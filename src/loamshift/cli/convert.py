@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 from loamshift.errors import InputError
 
@@ -17,38 +18,38 @@ def command(
     quantity: Annotated[
         str | None,
         typer.Argument(
-            metavar="QUANTITY", help="Number and unit, as “2 lb/100 sq ft”.", show_default=False
+            metavar="QUANTITY", help=told("cli-help-convert-the-quantity"), show_default=False
         ),
     ] = None,
     unit: Annotated[
         str | None,
-        typer.Argument(metavar="UNIT", help="The unit wanted, as “g/m2”.", show_default=False),
+        typer.Argument(metavar="UNIT", help=told("cli-help-convert-the-unit"), show_default=False),
     ] = None,
     material: Annotated[
         str | None,
         typer.Option(
             "--material",
             metavar="NAME",
-            help="What fills the cup, to turn volume into weight or back.",
+            help=told("cli-help-convert-material"),
             show_default=False,
         ),
     ] = None,
     ph: Annotated[
         float | None,
-        typer.Option("--ph", metavar="PH", help="A pH reading to convert.", show_default=False),
+        typer.Option("--ph", metavar="PH", help=told("cli-help-convert-ph"), show_default=False),
     ] = None,
     from_method: Annotated[
         str | None,
         typer.Option(
             "--from",
             metavar="METHOD",
-            help="How it was read: water, CaCl2, KCl, probe, strip, or a ratio as “water 1:5”.",
+            help=told("cli-help-convert-from"),
             show_default=False,
         ),
     ] = None,
     to_method: Annotated[
         str,
-        typer.Option("--to", metavar="METHOD", help="How it should read."),
+        typer.Option("--to", metavar="METHOD", help=told("cli-help-convert-to")),
     ] = "water",
     units: UnitsOption = None,
     words: WordsOption = None,

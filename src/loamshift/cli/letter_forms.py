@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Final, TypeAlias
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.errors import InputError
 
 if TYPE_CHECKING:
@@ -37,30 +38,28 @@ CHARTS: Final = (Form.SVG, Form.PNG)
 
 MarkdownOption: TypeAlias = Annotated[
     Path | None,
-    typer.Option(
-        "--md", metavar="FILE", help="Write the letter to FILE as Markdown.", show_default=False
-    ),
+    typer.Option("--md", metavar="FILE", help=told("cli-help-letter-forms-md"), show_default=False),
 ]
 HtmlOption: TypeAlias = Annotated[
     Path | None,
     typer.Option(
         "--html",
         metavar="FILE",
-        help="Write the letter to FILE as one web page that needs nothing else, charts included.",
+        help=told("cli-help-letter-forms-html"),
         show_default=False,
     ),
 ]
 PdfOption: TypeAlias = Annotated[
     Path | None,
     typer.Option(
-        "--pdf", metavar="FILE", help="Write the letter to FILE as PDF.", show_default=False
+        "--pdf", metavar="FILE", help=told("cli-help-letter-forms-pdf"), show_default=False
     ),
 ]
 PaperOption: TypeAlias = Annotated[
     Paper | None,
     typer.Option(
         "--paper",
-        help="Paper of a PDF; US Letter where the letter has US units, else A4.",
+        help=told("cli-help-letter-forms-paper"),
         show_default=False,
     ),
 ]
@@ -69,13 +68,12 @@ ChartOption: TypeAlias = Annotated[
     typer.Option(
         "--chart",
         metavar="FILE|FOLDER",
-        help="Write the chart of the pH to FILE (a name ending in .svg or .png), or every chart "
-        "in both forms into FOLDER.",
+        help=told("cli-help-letter-forms-chart"),
         show_default=False,
     ),
 ]
 OpenOption: TypeAlias = Annotated[
-    bool, typer.Option("--open", help="Show the written HTML or PDF in its usual viewer.")
+    bool, typer.Option("--open", help=told("cli-help-letter-forms-open"))
 ]
 
 

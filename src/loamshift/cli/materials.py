@@ -6,6 +6,7 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 
 
@@ -14,7 +15,7 @@ def command(
         str,
         typer.Argument(
             metavar="NAME",
-            help="All or part of a name; form follows a comma, as “elemental sulfur, powder”.",
+            help=told("cli-help-materials-the-name"),
             show_default=False,
         ),
     ] = "",
@@ -23,7 +24,7 @@ def command(
         typer.Option(
             "--label",
             metavar="FIGURES",
-            help="The analysis on a bag, in per cent: what that product brings.",
+            help=told("cli-help-materials-label"),
             show_default=False,
         ),
     ] = "",

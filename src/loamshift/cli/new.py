@@ -9,6 +9,7 @@ from typing import Annotated
 import typer
 
 from loamshift.cli import case_options as co
+from loamshift.cli.help_text import told
 from loamshift.cli.options import TodayOption, UnitsOption
 
 
@@ -20,9 +21,7 @@ def interactive() -> bool:
 def command(
     file: Annotated[
         Path | None,
-        typer.Argument(
-            metavar="FILE", help="Where to write; without it stdout.", show_default=False
-        ),
+        typer.Argument(metavar="FILE", help=told("cli-help-new-the-file"), show_default=False),
     ] = None,
     plant: co.PlantOption = None,
     target_ph: co.TargetOption = None,
@@ -41,9 +40,7 @@ def command(
     name: co.NameOption = None,
     units: UnitsOption = None,
     today: TodayOption = None,
-    force: Annotated[
-        bool, typer.Option("--force", help="Replace FILE if it is there already.")
-    ] = False,
+    force: Annotated[bool, typer.Option("--force", help=told("cli-help-new-force"))] = False,
 ) -> None:
     """Write a first case file: from questions, or from options and then without asking.
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli.help_text import told, told_with_examples
 from loamshift.cli.office import DatabaseOption, DataOption
 from loamshift.errors import InputError
 
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 
 people = typer.Typer(
     no_args_is_help=True,
-    help="Who may sign in to an office's workbench. Passwords are asked for on the terminal.",
+    help=told("cli-help-office-user"),
 )
 
 
@@ -43,7 +44,6 @@ def _open_store(data: Path | None, database: str) -> None:
         warn(line)
 
 
-@people.command("add")
 def add(
     name: NameArgument,
     office: Annotated[
@@ -51,15 +51,15 @@ def add(
         typer.Option(
             "--office",
             metavar="OFFICE",
-            help="The office; the first one is made, with one alone it may be left out.",
+            help=told("cli-help-office-user-office"),
             show_default=False,
         ),
     ] = "",
     new_office: Annotated[
-        bool, typer.Option("--new-office", help="Make the office, beside those there are.")
+        bool, typer.Option("--new-office", help=told("cli-help-office-user-new-office"))
     ] = False,
     role: Annotated[
-        RoleChoice, typer.Option("--role", help="Readers see everything and change nothing.")
+        RoleChoice, typer.Option("--role", help=told("cli-help-office-user-role"))
     ] = RoleChoice.READER,
     data: DataOption = None,
     database: DatabaseOption = "",
@@ -116,7 +116,6 @@ def _office(name: str, *, new: bool) -> Office:
     return same[0]
 
 
-@people.command("list")
 def show_all(data: DataOption = None, database: DatabaseOption = "") -> None:
     """List the people with office and role.
 
@@ -136,7 +135,6 @@ def show_all(data: DataOption = None, database: DatabaseOption = "") -> None:
         say(f"{one.username}: {one.role} of “{where}”, {seen}{state}")
 
 
-@people.command("set-password")
 def set_password(
     name: NameArgument, data: DataOption = None, database: DatabaseOption = ""
 ) -> None:
@@ -155,7 +153,6 @@ def set_password(
     say(f"{user.username} has a new password.")
 
 
-@people.command("set-role")
 def set_role(
     name: NameArgument,
     role: Annotated[RoleChoice, typer.Argument(show_default=False)],
@@ -177,7 +174,6 @@ def set_role(
     say(f"{user.username} is {role.value} now.")
 
 
-@people.command("disable")
 def disable(name: NameArgument, data: DataOption = None, database: DatabaseOption = "") -> None:
     """Let somebody sign in no more; what they did stays.
 
@@ -188,7 +184,6 @@ def disable(name: NameArgument, data: DataOption = None, database: DatabaseOptio
     _set_active(name, data, database, active=False)
 
 
-@people.command("enable")
 def enable(name: NameArgument, data: DataOption = None, database: DatabaseOption = "") -> None:
     """Let somebody sign in again.
 
@@ -199,11 +194,10 @@ def enable(name: NameArgument, data: DataOption = None, database: DatabaseOption
     _set_active(name, data, database, active=True)
 
 
-@people.command("key")
 def key(
     name: NameArgument,
     purpose: Annotated[
-        str, typer.Option("--for", metavar="PROGRAM", help="What the key is for.")
+        str, typer.Option("--for", metavar="PROGRAM", help=told("cli-help-office-user-for"))
     ] = "a program",
     data: DataOption = None,
     database: DatabaseOption = "",
@@ -222,6 +216,19 @@ def key(
     user = _found(name)
     say(new_key(user, name=purpose.strip() or "a program"))
     warn("It is not kept and cannot be shown again; the account page ends it.")
+
+
+for _name, _command in (
+    ("add", add),
+    ("list", show_all),
+    ("set-password", set_password),
+    ("set-role", set_role),
+    ("disable", disable),
+    ("enable", enable),
+    ("key", key),
+):
+    _help = told_with_examples(f"cli-help-office-user-{_name}", _command.__doc__)
+    people.command(_name, help=_help)(_command)
 
 
 def _set_active(name: str, data: Path | None, database: str, *, active: bool) -> None:

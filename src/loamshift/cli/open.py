@@ -7,17 +7,21 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
+
 
 def command(
     port: Annotated[
-        int, typer.Option("--port", min=0, max=65535, help="Port to listen on; 0 finds a free one.")
+        int, typer.Option("--port", min=0, max=65535, help=told("cli-help-office-port"))
     ] = 8460,
     browser: Annotated[
-        bool, typer.Option("--browser/--no-browser", help="Open the browser when it is ready.")
+        bool, typer.Option("--browser/--no-browser", help=told("cli-help-open-browser"))
     ] = True,
     data: Annotated[
         Path | None,
-        typer.Option("--data", metavar="FOLDER", help="Where its data lies.", show_default=False),
+        typer.Option(
+            "--data", metavar="FOLDER", help=told("cli-help-open-data"), show_default=False
+        ),
     ] = None,
 ) -> None:
     """Open the workbench in the browser: beds, letters, shelf and claims.

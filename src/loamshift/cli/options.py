@@ -7,6 +7,8 @@ from typing import Annotated, TypeAlias
 
 import typer
 
+from loamshift.cli.help_text import told
+
 
 class UnitsChoice(StrEnum):
     """Units of what is printed."""
@@ -26,7 +28,7 @@ UnitsOption: TypeAlias = Annotated[
     UnitsChoice | None,
     typer.Option(
         "--units",
-        help="Units to print: kg and m², or lb and ft². As the case says, else metric.",
+        help=told("cli-help-options-units"),
         show_default=False,
     ),
 ]
@@ -34,8 +36,7 @@ WordsOption: TypeAlias = Annotated[
     WordsChoice | None,
     typer.Option(
         "--words",
-        help="Spelling to print: sulphur and 20 April, or sulfur and April 20. "
-        "Follows the units unless given.",
+        help=told("cli-help-options-words"),
         show_default=False,
     ),
 ]
@@ -44,10 +45,8 @@ TodayOption: TypeAlias = Annotated[
     typer.Option(
         "--today",
         metavar="DATE",
-        help="The date the answer is for, as 2026-04-12; else the case's own, else today.",
+        help=told("cli-help-options-today"),
         show_default=False,
     ),
 ]
-JsonOption: TypeAlias = Annotated[
-    bool, typer.Option("--json", help="Print the answer as JSON instead of words.")
-]
+JsonOption: TypeAlias = Annotated[bool, typer.Option("--json", help=told("cli-help-options-json"))]

@@ -6,20 +6,22 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 from loamshift.errors import InputError
 
 
 def command(
     name: Annotated[
-        str, typer.Argument(metavar="NAME", help="All or part of a name.", show_default=False)
+        str,
+        typer.Argument(metavar="NAME", help=told("cli-help-plants-the-name"), show_default=False),
     ] = "",
     near: Annotated[
         str | None,
         typer.Option(
             "--near",
             metavar="LAT,LON",
-            help="The nearest known point to a position, as 51.5,-0.1.",
+            help=told("cli-help-places-near"),
             show_default=False,
         ),
     ] = None,

@@ -6,12 +6,14 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 
 
 def command(
     name: Annotated[
-        str, typer.Argument(metavar="NAME", help="All or part of a name.", show_default=False)
+        str,
+        typer.Argument(metavar="NAME", help=told("cli-help-plants-the-name"), show_default=False),
     ] = "",
     units: UnitsOption = None,
     words: WordsOption = None,

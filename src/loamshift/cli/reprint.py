@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import (
     ChartOption,
     HtmlOption,
@@ -28,7 +29,9 @@ if TYPE_CHECKING:
 def command(
     answer_file: Annotated[
         Path,
-        typer.Argument(metavar="ANSWER.json", help="What advise --json wrote.", show_default=False),
+        typer.Argument(
+            metavar="ANSWER.json", help=told("cli-help-reprint-the-answer-json"), show_default=False
+        ),
     ],
     markdown: MarkdownOption = None,
     html: HtmlOption = None,

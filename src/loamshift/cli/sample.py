@@ -15,46 +15,45 @@ from loamshift.cli.card_forms import (
     check_open,
     write_card,
 )
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 from loamshift.domain.case import BedKind
 
 
 def command(
     kind: Annotated[
-        BedKind, typer.Option("--kind", help="What kind of planting place it is.")
+        BedKind, typer.Option("--kind", help=told("cli-help-sample-kind"))
     ] = BedKind.GROUND,
     area: Annotated[
         str | None,
-        typer.Option("--area", help="Its area, as “20 m2” or “215 sq ft”.", show_default=False),
+        typer.Option("--area", help=told("cli-help-sample-area"), show_default=False),
     ] = None,
     depth: Annotated[
         str | None,
         typer.Option(
             "--depth",
-            help="How deep material will be worked in, as “15 cm”; the cores follow it.",
+            help=told("cli-help-sample-depth"),
             show_default=False,
         ),
     ] = None,
     uneven: Annotated[
         bool,
-        typer.Option("--uneven", help="Look, history or growth differ from place to place."),
+        typer.Option("--uneven", help=told("cli-help-sample-uneven")),
     ] = False,
-    woody: Annotated[
-        bool, typer.Option("--woody", help="Established trees, shrubs or fruit bushes stand there.")
-    ] = False,
-    pots: Annotated[int, typer.Option("--pots", help="How many pots alike.", min=1)] = 1,
+    woody: Annotated[bool, typer.Option("--woody", help=told("cli-help-sample-woody"))] = False,
+    pots: Annotated[int, typer.Option("--pots", help=told("cli-help-sample-pots"), min=1)] = 1,
     error: Annotated[
         float | None,
         typer.Option(
             "--error",
             metavar="PH",
-            help="How near the mean should come, in pH; 0.2 unless given.",
+            help=told("cli-help-sample-error"),
             show_default=False,
         ),
     ] = None,
     bed: Annotated[
         str | None,
-        typer.Option("--bed", help="What the bed is called, for the sheet.", show_default=False),
+        typer.Option("--bed", help=told("cli-help-sample-bed"), show_default=False),
     ] = None,
     markdown: CardMarkdownOption = None,
     html: CardHtmlOption = None,

@@ -15,6 +15,7 @@ from loamshift.cli.card_forms import (
     check_open,
     write_card,
 )
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 
 
@@ -23,18 +24,18 @@ def command(
         str | None,
         typer.Argument(
             metavar="ALKALINITY",
-            help="Alkalinity, as “180 mg/L CaCO3”, “220 mg/L HCO3”, “3.6 meq/L” or “10 dKH”.",
+            help=told("cli-help-water-the-alkalinity"),
             show_default=False,
         ),
     ] = None,
     ph: Annotated[
         float | None,
-        typer.Option("--ph", metavar="PH", help="pH of the water as it comes.", show_default=False),
+        typer.Option("--ph", metavar="PH", help=told("cli-help-water-ph"), show_default=False),
     ] = None,
     target_ph: Annotated[
         float | None,
         typer.Option(
-            "--target-ph", metavar="PH", help="pH wanted in a closed line.", show_default=False
+            "--target-ph", metavar="PH", help=told("cli-help-water-target-ph"), show_default=False
         ),
     ] = None,
     leave: Annotated[
@@ -42,7 +43,7 @@ def command(
         typer.Option(
             "--leave",
             metavar="ALKALINITY",
-            help="Alkalinity to leave in the water; 40 mg/L CaCO3 unless given.",
+            help=told("cli-help-water-leave"),
             show_default=False,
         ),
     ] = None,
@@ -51,38 +52,34 @@ def command(
         typer.Option(
             "--weekly",
             metavar="DEPTH",
-            help="Water given in a week of watering, as a depth: “25 mm” or “1 in”.",
+            help=told("cli-help-water-weekly"),
             show_default=False,
         ),
     ] = None,
     weeks: Annotated[
-        int, typer.Option("--weeks", min=1, max=53, help="Weeks of watering in a year.")
+        int, typer.Option("--weeks", min=1, max=53, help=told("cli-help-water-weeks"))
     ] = 22,
     temp: Annotated[
         str | None,
-        typer.Option(
-            "--temp", help="Temperature of the water, as “12 C” or “54 F”.", show_default=False
-        ),
+        typer.Option("--temp", help=told("cli-help-water-temp"), show_default=False),
     ] = None,
     hardness: Annotated[
         str | None,
         typer.Option(
             "--hardness",
-            help="Hardness, if that is all you know: it is explained, never used.",
+            help=told("cli-help-water-hardness"),
             show_default=False,
         ),
     ] = None,
     tank: Annotated[
         str | None,
-        typer.Option(
-            "--tank", help="What the tank holds, as “1000 L” or “50 gal”.", show_default=False
-        ),
+        typer.Option("--tank", help=told("cli-help-water-tank"), show_default=False),
     ] = None,
     acid: Annotated[
         str | None,
         typer.Option(
             "--acid",
-            help="The acid at hand, as “phosphoric 85”; a wrong one lists them.",
+            help=told("cli-help-water-acid"),
             show_default=False,
         ),
     ] = None,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
 from loamshift.errors import InputError
 
@@ -20,8 +21,7 @@ def command(
         str | None,
         typer.Argument(
             metavar="KEY",
-            help="Answer key, parameter, caution, limit, MATERIAL.FIGURE or source. Without one, "
-            "lists what can be opened.",
+            help=told("cli-help-why-the-key"),
             show_default=False,
         ),
     ] = None,
@@ -30,7 +30,7 @@ def command(
         typer.Option(
             "--case",
             metavar="CASE.toml",
-            help="Show the sum for this bed, step by step: a case file, or the JSON of an answer.",
+            help=told("cli-help-why-case"),
             show_default=False,
         ),
     ] = None,
