@@ -31,12 +31,15 @@ from sphinx.util import logging
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from loamshift.domain.evidence import Parameter
-from loamshift.report.catalogue import EVIDENCE_WORDS
+from loamshift.report.catalogue import evidence_said
+from loamshift.report.words import Words
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import load_references
 
 LOG = logging.getLogger(__name__)
 SOURCES_PAGE = "sources"
+BRITISH = Words("uk", "metric")
+"""The docs are in British spelling."""
 PARTS = (
     ("tutorial", "Tutorial"),
     ("how-to/index", "How to"),
@@ -45,7 +48,7 @@ PARTS = (
     ("trust", "Trust"),
     ("reference", "Reference"),
 )
-LOOKED_UP = ("case", "cli", "answer-keys", "python", "glossary", "sources")
+LOOKED_UP = ("case", "cli", "answer-keys", "python", "glossary", "sources", "speed")
 MARKS = re.compile(r"^ *<!-- (?:show|exit|file): .*? -->\n", re.MULTILINE)
 """Instructions to the tool that runs the examples; readers need not see them."""
 LETTER = re.compile(r"<mi>(.)</mi>")
@@ -165,7 +168,7 @@ def _hover(parameter: Parameter) -> str:
     between = f"likely {spread}; " if spread else ""
     return (
         f"{parameter.topic}.{parameter.name}: {between}"
-        f"{EVIDENCE_WORDS[parameter.evidence]}; {parameter.source_key}"
+        f"{evidence_said(parameter.evidence, BRITISH)}; {parameter.source_key}"
     )
 
 
