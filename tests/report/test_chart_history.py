@@ -13,10 +13,11 @@ from loamshift.domain.letter import Figure
 from loamshift.domain.ph import PhMethod
 from loamshift.report.chart import NARROWEST_PX, PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline, draw
 from loamshift.report.chart_drawing import rows_of
-from loamshift.report.figures.history import history_figure, history_sentence, ph_read
+from loamshift.report.figures.history import history_figure, history_told, ph_read
 from loamshift.report.words import Words
 from loamshift.services.history import scores_of
 from report.test_charts import boxes
+from wording import read as read_worded
 
 DAY = date(2026, 5, 1)
 UK = Words(spelling="uk", units="metric")
@@ -138,18 +139,17 @@ def test_a_miss_is_filled_and_said() -> None:
     figure = shape("many")
     missed = next(x for x in draw(figure).layers if x.name == "missed")
     assert len(missed.rows) == 1
-    assert "Of the five tests since a letter 4 hit theirs" in figure.sentence or (
-        "since a letter" in figure.sentence
-    )
-    assert [row[4] for row in figure.table.rows].count("miss, the test is higher") == 1
+    assert "tests since a letter" in figure.sentence
+    assert "It should be 90 in 100, but so few tests prove little." in figure.sentence
+    assert [row[4] for row in figure.table.rows].count("above its forecast") == 1
 
 
 def test_nothing_to_tell_is_no_figure() -> None:
     empty = life(tests=0, letters=0, ahead=False)
     assert history_figure(empty, words=UK) is None
-    assert history_sentence(empty, UK) == "No dated test is kept yet."
+    assert read_worded(history_told(empty)) == "No pH test has a date yet."
 
 
 @pytest.mark.parametrize(("ph", "said"), [(5.0, "5.0"), (5.25, "5.25"), (6.1, "6.1")])
 def test_a_reading_is_said_with_the_digits_of_a_report(ph: float, said: str) -> None:
-    assert ph_read(ph) == said
+    assert ph_read(ph, UK) == said

@@ -6,17 +6,20 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
+from loamshift.domain.answer import Decision
 from loamshift.domain.letter import Figure, FigureKind
 from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_files import letter_figures
 from loamshift.report.figures import FIGURES, figures_of
-from loamshift.report.figures.shared import round_steps, short_names
+from loamshift.report.figures.shared import product_names, round_steps
 from loamshift.report.layout import letter_lines, plain_text
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.markdown import letter_markdown
+from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from report.answers import ALUM, POWDER, bare, go_acidify
 from report.drawn import COURSES, UK, US, every_figure, figures, seen_ahead
@@ -70,7 +73,7 @@ def test_a_figure_goes_with_its_data(kind: FigureKind, lost: dict[str, object]) 
     assert FIGURES[kind](replace(answer, **lost), case, words=UK) is None
 
 
-def test_no_printed_table_no_figure_of_the_dose() -> None:
+def test_no_published_table_no_figure_of_the_dose() -> None:
     answer, case = seen_ahead("effort")
     bare_dose = replace(answer.dose, published_g_m2=None)
     assert FIGURES[FigureKind.DOSE](replace(answer, dose=bare_dose), case, words=UK) is None
@@ -89,23 +92,23 @@ def test_the_table_of_the_course_has_the_figures_that_are_drawn() -> None:
     drawn = {row[0]: row for row in figure.data[0].rows}
     said = {UK.date(day): day.isoformat() for day in answer.forecast.dates}
     assert len(figure.table.rows) > 10
-    for on, low, mid, high, alone in figure.table.rows:
-        _, q05, _, q50, _, q95, left, _ = drawn[said[on]]
-        assert (low, mid, high, alone) == tuple(f"{v:.1f}" for v in (q05, q50, q95, left))
+    for on, best, tests, alone in figure.table.rows:
+        _, q05, _, q50, _, q95, left = drawn[said[on]]
+        assert (best, alone) == (f"{q50:.1f}", f"{left:.1f}")
+        assert tests in (f"{q05:.1f} to {q95:.1f}", f"{q50:.1f}")
 
 
 def test_without_a_plan_one_course_is_shown_and_named() -> None:
     figure = figures("leave")[FigureKind.COURSE]
     assert dict(figure.labels)["plan"] == "left as it is"
     assert all(row[6] is None for row in figure.data[0].rows)
-    assert figure.sentence.startswith("Left as it is, the lawn")
-    assert len(figure.table.columns) == 4
+    assert figure.sentence.startswith("Left as it is, the best estimate")
+    assert len(figure.table.columns) == 3
 
 
 def test_the_sentence_of_the_course_says_when_the_range_is_reached() -> None:
-    assert "which the middle course does not reach" in (
-        figures("elsewhere")[FigureKind.COURSE].sentence
-    )
+    never = figures("elsewhere")[FigureKind.COURSE].sentence
+    assert "does not reach the range for rhododendron, pH 4.5 to 6.0." in never
     reached = figures("go-acidify")[FigureKind.COURSE]
     day = next(
         str(row[0]) for row in reached.data[0].rows if isinstance(row[3], float) and row[3] <= 6.0
@@ -113,7 +116,7 @@ def test_the_sentence_of_the_course_says_when_the_range_is_reached() -> None:
     answer, _ = seen_ahead("go-acidify")
     assert answer.forecast is not None
     on = next(UK.date(d) for d in answer.forecast.dates if d.isoformat() == day)
-    assert f"comes into it about {on}." in reached.sentence
+    assert f"pH 5.0 to 6.0, from about {on} on." in reached.sentence
 
 
 def test_bars_of_the_ledger_add_up_to_the_last() -> None:
@@ -126,14 +129,27 @@ def test_bars_of_the_ledger_add_up_to_the_last() -> None:
     assert sizes == sorted(sizes, reverse=True)
 
 
-def test_what_goes_on_first_is_marked_in_the_dose_as_pure_sulfur() -> None:
+def test_what_to_start_with_is_marked_in_the_dose_as_pure_sulfur() -> None:
     answer, case = seen_ahead("rule")
     figure = FIGURES[FigureKind.DOSE](answer, case, words=UK)
     assert figure is not None
     assert [row[0] for row in figure.data[0].rows] == ["own", "first", "printed"]
     share = load_materials()[POWDER].elemental_s_frac
     assert figure.data[0].rows[1][3] == pytest.approx(60.0 * share, abs=0.001)
-    assert f"{UK.rate(60.0 * share)} as pure sulphur goes on first" in figure.sentence
+    assert f"starting with is worth {UK.rate(60.0 * share)} of pure sulphur." in figure.sentence
+
+
+@pytest.mark.parametrize("decision", list(Decision))
+def test_nothing_is_marked_to_start_with_where_the_letter_suggests_nothing(
+    decision: Decision,
+) -> None:
+    answer, case = seen_ahead("rule")
+    waits = replace(answer, verdict=replace(answer.verdict, decision=decision))
+    figure = FIGURES[FigureKind.DOSE](waits, case, words=UK)
+    assert figure is not None
+    marked = "first" in [row[0] for row in figure.data[0].rows]
+    assert marked == (decision in (Decision.GO, Decision.EFFORT))
+    assert ("starting with" in figure.sentence) == marked
 
 
 def test_what_brings_no_sulfur_is_not_marked_among_weights_of_sulfur() -> None:
@@ -144,7 +160,7 @@ def test_what_brings_no_sulfur_is_not_marked_among_weights_of_sulfur() -> None:
     figure = FIGURES[FigureKind.DOSE](other, case, words=UK)
     assert figure is not None
     assert [row[0] for row in figure.data[0].rows] == ["own", "printed"]
-    assert "goes on first" not in figure.sentence
+    assert "starting with" not in figure.sentence
 
 
 def test_the_course_has_the_test_of_the_plan_and_what_may_follow_it() -> None:
@@ -154,12 +170,32 @@ def test_the_course_has_the_test_of_the_plan_and_what_may_follow_it() -> None:
     assert figure is not None
     sets = {data.name: data.rows for data in figure.data}
     assert sets["tests"] == (("2027-03-28",),)
-    assert sets["parts"] == (("2026-04-20", "sure"), ("2027-04-12", "if a test asks for it"))
+    assert sets["parts"] == (("2026-04-20", "sure"), ("2027-04-12", "perhaps"))
     year = FIGURES[FigureKind.YEAR](bare_plan, case, words=UK)
     assert year is not None
-    assert ("test", "2027-03-28", "test again") in {data.name: data.rows for data in year.data}[
-        "marks"
-    ]
+    marks = {data.name: data.rows for data in year.data}["marks"]
+    assert ("test", "2027-03-28", "test") in marks
+    assert "One more application may follow later." in year.sentence
+
+
+def test_what_only_a_test_may_call_for_is_marked_so_in_the_year() -> None:
+    answer, case = seen_ahead("rule")
+    assert answer.plan is not None
+    soon = tuple(
+        replace(line, part_on=date(2027, 4, 2)) if line.part_on else line
+        for line in answer.plan.decides
+    )
+    answer = replace(
+        answer,
+        applications=answer.applications[:1],
+        plan=replace(answer.plan, decides=soon),
+        retest=(),
+    )
+    year = FIGURES[FigureKind.YEAR](answer, case, words=UK)
+    assert year is not None
+    marks = {data.name: data.rows for data in year.data}["marks"]
+    assert ("part", "2027-04-02", "if needed") in marks
+    assert "If a test calls for it, another application follows on 2 April 2027" in year.sentence
 
 
 def test_a_mark_by_the_forecast_of_an_old_letter_is_still_drawn() -> None:
@@ -211,12 +247,16 @@ def test_steps_are_round_and_few(top: float, most: int) -> None:
     assert f"{steps[1]:e}"[0] in "125"
 
 
-def test_brackets_go_unless_they_tell_two_apart() -> None:
-    assert short_names(["lime (ground)", "hydrated (slaked) lime"]) == [
-        "lime",
-        "hydrated (slaked) lime",
+@pytest.mark.parametrize("words", [UK, US], ids=["uk", "us"])
+def test_no_two_products_of_a_figure_have_the_same_name(words: Words) -> None:
+    names = [str(name.text) for name in product_names(list(load_materials()), words)]
+    assert len(set(names)) == len(names)
+    few = product_names([POWDER, ALUM, "own lime (from the shed)"], words)
+    assert [name.text for name in few] == [
+        words.product(POWDER),
+        words.product(ALUM),
+        "own lime (from the shed)",
     ]
-    assert short_names(["ash (wood)", "ash (coal)"]) == ["ash (wood)", "ash (coal)"]
 
 
 def test_a_figure_of_the_plain_answer_needs_no_forecast() -> None:

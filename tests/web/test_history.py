@@ -58,7 +58,7 @@ def test_a_sample_bed_has_a_history_from_the_first_day(
 ) -> None:
     bed = a_bed(office, sample.as_of(TODAY))
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
-    assert "Two tests, from pH" in page and "stands on no day" not in page
+    assert "The first of two tests read pH" in page and "stands on no day" not in page
     assert "The grey band" not in page and "A filled ring" not in page
 
 
@@ -78,10 +78,10 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
     Writer(office, what="Sent").add(letter)
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
     assert page.count('<svg class="chart"') == 2
-    assert "a miss" in page and "above" in page
+    assert "above its forecast" in page and "above that range" in page
     assert "A filled ring was outside its forecast" in page and "The grey band" in page
     assert "A broken bar" not in page, "no rough method was drawn"
-    assert "The one test since a letter missed its forecast" in page
+    assert "The one test since a letter is outside its forecast" in page
     assert "Sulphur powder" in page and "&lt;b&gt;Plan" in page and "<b>Plan" not in page
     assert "so it cannot be shown on the timeline" in page
     assert f"/beds/{bed.pk}/tests" in page

@@ -1,4 +1,4 @@
-"""Drawing the dose beside printed tables: two spans on one scale from nothing."""
+"""Drawing the need beside published tables: two spans on one scale from nothing."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _POINTS: Final = ("first", "forecast")
 
 
 def draw_dose(figure: Figure, *, width: float) -> Drawing:
-    """The dose and the printed tables as marks.
+    """The need and the published tables as marks.
 
     Parameters
     ----------
@@ -36,8 +36,14 @@ def draw_dose(figure: Figure, *, width: float) -> Drawing:
     spans = rows_of(figure, "spans")
     names = [wrapped(str(row["name"]), width=_NAME_SHARE * width) for row in spans]
     left = _SIDE_PX + max(text_width(name) for name in names) + _GAP_PX
-    height = 4.0 + _ROW_PX * len(spans) + 2.0 * LINE_PX + 12.0
-    foot = 4.0 + _ROW_PX * len(spans) + 4.0
+    saids = [wrapped(str(row["said"]), width=width - left - 8.0) for row in spans]
+    middles, top = [], 4.0
+    for said in saids:
+        above = LINE_PX * (1 + said.count("\n"))
+        middles.append(top + above + 13.0)
+        top += _ROW_PX - LINE_PX + above
+    foot = top + 4.0
+    height = foot + 2.0 * LINE_PX + 8.0
     top_value = max(number(row["high"]) for row in spans)
     steps = rows_of(figure, "scale")
     drawing = Drawing(
@@ -51,10 +57,8 @@ def draw_dose(figure: Figure, *, width: float) -> Drawing:
         ),
         y=Scale(low=0.0, high=height, start_px=0.0, end_px=height),
     )
-    middles = [4.0 + _ROW_PX * index + LINE_PX + 13.0 for index in range(len(spans))]
     _scale(drawing, figure, foot, middles)
-    for index, (row, name) in enumerate(zip(spans, names, strict=True)):
-        middle = middles[index]
+    for row, name, said, middle in zip(spans, names, saids, middles, strict=True):
         if row["kind"] == "own":
             _own(drawing, row, middle)
         elif row["kind"] in _POINTS:
@@ -69,7 +73,7 @@ def draw_dose(figure: Figure, *, width: float) -> Drawing:
             )
         else:
             _printed(drawing, row, middle)
-        _words(drawing, row, name, middle)
+        _words(drawing, row, name, said, middle)
     return drawing
 
 
@@ -137,9 +141,10 @@ def _words(
     drawing: Drawing,
     row: dict[str, str | float | None],
     name: str,
+    said: str,
     middle: float,
 ) -> None:
-    kind, said = str(row["kind"]), str(row["said"])
+    kind = str(row["kind"])
     drawing.put(
         f"{kind}_name",
         Mark.TEXT,
@@ -162,7 +167,7 @@ def _words(
     drawing.put(
         f"{kind}_said",
         Mark.TEXT,
-        [{**drawing.point(at, middle - 17.0), "text": said}],
+        [{**drawing.point(at, middle - 17.0 - LINE_PX * said.count("\n")), "text": said}],
         "x y text",
         color=Colour.QUIET if kind == "printed" else Colour.RUST,
         align="left",

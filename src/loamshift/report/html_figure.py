@@ -74,7 +74,8 @@ def figure_html(
     opens = ""
     if not repeated:
         table = table_html(figure.table)
-        opens = f"\n<details><summary>The figures in a table</summary>\n{table}\n</details>"
+        opening = dict(figure.labels).get("table", figure.title)
+        opens = f"\n<details><summary>{inline_html(opening)}</summary>\n{table}\n</details>"
     return (
         f'<figure id="{name}" class="{figure.kind.value}">\n'
         f'<p class="figure-title">{inline_html(figure.title)}</p>\n'

@@ -8,6 +8,7 @@ from loamshift.domain.answer import Answer, ClaimResult
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.domain.message import Listed, Measure, Message, Product, Quantity, message
+from loamshift.report.figures.shared import labels_said
 from loamshift.report.letter_claims import brings_of, claim_place, worth
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -136,9 +137,10 @@ def bars_figure(
         sentence=say(sentence, words),
         data=(DataSet("brought", ("kind", "name", "acid_mmolc_m2", "said"), rows),),
         table=Table(columns, tuple((name, said) for _, name, _, said in rows)),
-        labels=(
-            ("left", say(message("claim-figure-limes"), words)),
-            ("right", say(message("claim-figure-acidifies"), words)),
+        labels=labels_said(
+            words,
+            left=message("claim-figure-limes"),
+            right=message("claim-figure-acidifies"),
         ),
     )
 

@@ -7,18 +7,21 @@ from datetime import date, timedelta
 from loamshift.domain.answer import Answer, Forecast, Wanted
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
+from loamshift.domain.message import Message, message, ph
 from loamshift.report.figures.shared import (
-    SHORT_MONTHS,
+    alone_label,
+    course_moves,
+    labels_said,
+    prose_said,
     short_date,
+    short_month,
     test_days,
-    wanted_called,
-    wanted_said,
-    years_said,
+    wanted_in_text,
+    wanted_label,
 )
-from loamshift.report.letter_words import bed_noun, sentences
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_HARDLY_PH = 0.15
 _YEAR_WEEKS = 52
 _ROWS = 14
 """About how many rows the table has; a forecast of three years is shown by the quarter."""
@@ -48,55 +51,47 @@ def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     forecast = answer.forecast
     if forecast is None or len(forecast.dates) < 2:
         return None
-    planned, parts = bool(answer.applications), _parts(answer, forecast)
-    labels = (
-        ("axis", "pH in water"),
-        ("plan", "with the plan" if planned else "left as it is"),
-        ("band", "90 in 100 tests"),
-        ("alone", "untreated"),
-        ("wanted", wanted_called(answer, case, words)),
-        ("too_early", "too early to judge"),
-        ("part", "application"),
-        ("perhaps", "if needed"),
-        ("test", "test"),
-    )
+    planned = bool(answer.applications)
     return Figure(
         kind=FigureKind.COURSE,
-        title="The course of the pH",
-        sentence=words.text(_sentence(answer, case, forecast, words)),
+        title=say(message("front-course"), words),
+        sentence=prose_said(_sentences(answer, case, forecast), words),
         data=(
-            _course(forecast, words, planned=planned),
+            _course(forecast, planned=planned),
             DataSet("wanted", ("low", "high"), wanted_rows(answer.wanted)),
-            parts,
+            _parts(answer, forecast),
             _tests(answer, forecast),
             _too_early(answer, forecast),
             _calendar(forecast, words),
         ),
-        table=_table(forecast, words, planned=planned),
-        labels=tuple((key, words.text(text)) for key, text in labels),
+        table=_table(forecast, case, words, planned=planned),
+        labels=labels_said(
+            words,
+            axis=message("figure-axis"),
+            plan=message("figure-plan" if planned else "figure-as-it-is"),
+            band=message("figure-90-tests"),
+            alone=alone_label(case),
+            wanted=wanted_label(answer, case),
+            too_early=message("figure-too-early"),
+            part=message("figure-application"),
+            perhaps=message("figure-perhaps"),
+            test=message("figure-test"),
+        ),
     )
 
 
-def _course(forecast: Forecast, words: Words, *, planned: bool) -> DataSet:
-    ph = forecast.ph
+def _course(forecast: Forecast, *, planned: bool) -> DataSet:
+    bands = forecast.ph
     alone = forecast.do_nothing.q50
-    rows = []
-    for week, day in enumerate(forecast.dates):
-        low, mid, high = words.ph(ph.q05[week]), words.ph(ph.q50[week]), words.ph(ph.q95[week])
-        said = f"{words.date(day)}: pH {mid}, nine tests in ten {low} to {high}"
-        if planned:
-            said += f"; left alone {words.ph(alone[week])}"
-        rows.append(
-            (
-                day.isoformat(),
-                *(round(q[week], 3) for q in (ph.q05, ph.q25, ph.q50, ph.q75, ph.q95)),
-                round(alone[week], 3) if planned else None,
-                said,
-            )
+    rows = tuple(
+        (
+            day.isoformat(),
+            *(round(q[week], 3) for q in (bands.q05, bands.q25, bands.q50, bands.q75, bands.q95)),
+            round(alone[week], 3) if planned else None,
         )
-    return DataSet(
-        "course", ("date", "q05", "q25", "q50", "q75", "q95", "alone", "said"), tuple(rows)
+        for week, day in enumerate(forecast.dates)
     )
+    return DataSet("course", ("date", "q05", "q25", "q50", "q75", "q95", "alone"), rows)
 
 
 def wanted_rows(wanted: Wanted | None) -> tuple[tuple[float, float], ...]:
@@ -122,14 +117,14 @@ def part_rows(answer: Answer, first: date, last: date) -> tuple[tuple[str, str],
     Returns
     -------
     tuple of tuple
-        Each day, and whether it is sure [text].
+        Each day, ``sure`` or ``perhaps`` [text].
     """
     sure = {part.date for part in answer.applications if part.only_if is None}
     perhaps = {part.date for part in answer.applications if part.only_if is not None}
     if answer.plan is not None:
         perhaps |= {line.part_on for line in answer.plan.decides if line.part_on is not None}
     return tuple(
-        (day.isoformat(), "sure" if day in sure else "if a test asks for it")
+        (day.isoformat(), "sure" if day in sure else "perhaps")
         for day in sorted(sure | perhaps)
         if first <= day <= last
     )
@@ -172,14 +167,14 @@ def calendar_rows(first: date, last: date, words: Words) -> tuple[tuple[str, str
     """
     long = last.year - first.year > _LONG_YEARS
     short = (last - first).days <= _SHORT_DAYS
-    start = short_date(first, words) if short else f"{SHORT_MONTHS[first.month - 1]} {first.year}"
+    start = short_date(first, words) if short else short_month(first, words)
     rows: list[tuple[str, str, float]] = [(first.isoformat(), start, 0)]
     for year in range(first.year, last.year + 1):
         for month in (1, 4, 7, 10):
             day = date(year, month, 1)
             if not first < day <= last or (long and month != 1) or (not short and month in (4, 10)):
                 continue
-            name = SHORT_MONTHS[month - 1]
+            name = words.month(month, short=True)
             if long:
                 rank = 1 if year % 10 == 0 else 2 if year % 5 == 0 else 3
                 rows.append((day.isoformat(), str(year), rank))
@@ -189,72 +184,65 @@ def calendar_rows(first: date, last: date, words: Words) -> tuple[tuple[str, str
     return tuple(rows)
 
 
-def _table(forecast: Forecast, words: Words, *, planned: bool) -> Table:
+def _table(forecast: Forecast, case: Case, words: Words, *, planned: bool) -> Table:
     last = len(forecast.dates) - 1
     step = max(4, round(last / _ROWS))
     weeks = [week for week in range(0, last, step) if week <= last - step // 2] + [last]
-    columns = [
-        Column("on"),
-        Column("one in twenty below", Align.RIGHT),
-        Column("middle", Align.RIGHT),
-        Column("one in twenty above", Align.RIGHT),
-    ]
-    courses = [forecast.ph.q05, forecast.ph.q50, forecast.ph.q95]
+    titles = [message("expect-best"), message("expect-90-tests")]
     if planned:
-        columns.append(Column("left alone", Align.RIGHT))
-        courses.append(forecast.do_nothing.q50)
-    rows = tuple(
-        (words.date(forecast.dates[week]), *(words.ph(course[week]) for course in courses))
-        for week in weeks
+        titles.append(alone_label(case))
+    rows = []
+    for week in weeks:
+        spread = words.measure(ph(forecast.ph.q05[week], high=forecast.ph.q95[week]))
+        row = [words.date(forecast.dates[week]), words.ph(forecast.ph.q50[week]), spread]
+        if planned:
+            row.append(words.ph(forecast.do_nothing.q50[week]))
+        rows.append(tuple(row))
+    columns = (
+        Column(say(message("expect-on"), words)),
+        *(Column(say(title, words), Align.RIGHT) for title in titles),
     )
-    return Table(tuple(columns), rows, "pH in water, as a careful test would read it")
+    return Table(columns, tuple(rows), say(message("figure-course-caption"), words))
 
 
-def _sentence(answer: Answer, case: Case, forecast: Forecast, words: Words) -> str:
-    mid, last = forecast.ph.q50, len(forecast.dates) - 1
-    span = years_said(last)
-    low, high = words.ph(forecast.ph.q05[last]), words.ph(forecast.ph.q95[last])
-    ends = f"at the end nine tests in ten read {low} to {high}"
-    if not answer.applications:
-        moves = _moves(mid[0], mid[last], words)
-        lead = f"Left as it is, the {bed_noun(case)} {moves} over {span}; {ends}."
-        return sentences(lead, _reached(answer, case, forecast, words))
-    year = min(_YEAR_WEEKS, last)
-    after = f" and reads {words.ph(mid[last])} after {span}" if last > year else ""
-    lead = (
-        f"With the plan the middle forecast {_moves(mid[0], mid[year], words)} by "
-        f"{words.date(forecast.dates[year])}{after}; {ends}."
+def _sentences(answer: Answer, case: Case, forecast: Forecast) -> tuple[Message | None, ...]:
+    middle, last = forecast.ph.q50, len(forecast.dates) - 1
+    planned = bool(answer.applications)
+    year = min(_YEAR_WEEKS, last) if planned else last
+    first = course_moves(
+        None if planned else "as-it-is", middle[0], middle[year], forecast.dates[year]
     )
-    alone = forecast.do_nothing.q50
-    left = f"Left alone it {_moves(alone[0], alone[last], words)} in the same time."
-    return sentences(lead, left, _reached(answer, case, forecast, words))
+    low, high = ph(forecast.ph.q05[last]), ph(forecast.ph.q95[last])
+    if year == last:
+        ends = message("figure-course-tests", salt="no", low=low, high=high)
+    else:
+        ends = message(
+            "figure-course-last", day=forecast.dates[last], end=ph(middle[last]), low=low, high=high
+        )
+    alone = None
+    if planned:
+        left = forecast.do_nothing.q50
+        how = "added" if case.applied else "untreated"
+        alone = course_moves(how, left[0], left[last], forecast.dates[last])
+    return first, ends, alone, _reached(answer, case, forecast)
 
 
-def _moves(start: float, end: float, words: Words) -> str:
-    if abs(end - start) < _HARDLY_PH:
-        return f"stays near pH {words.ph(end)}"
-    verb = "rises" if end > start else "falls"
-    return f"{verb} from pH {words.ph(start)} to {words.ph(end)}"
-
-
-def _reached(answer: Answer, case: Case, forecast: Forecast, words: Words) -> str:
+def _reached(answer: Answer, case: Case, forecast: Forecast) -> Message | None:
     wanted = answer.wanted
     if wanted is None:
-        return ""
-    lead = wanted_said(wanted, answer, case, words)
-    inside = [wanted.ph_low <= ph <= wanted.ph_high for ph in forecast.ph.q50]
+        return None
+    named = wanted_in_text(wanted, answer, case)
+    inside = [wanted.ph_low <= value <= wanted.ph_high for value in forecast.ph.q50]
     if all(inside):
-        return f"{lead}, and the middle course lies in it throughout."
+        return message("figure-course-inside", wanted=named)
     if not any(inside):
-        return f"{lead}, which the middle course does not reach."
+        return message("figure-course-never", wanted=named)
     first = inside.index(True)
     if first == 0:
         out = forecast.dates[inside.index(False)]
-        return f"{lead}; the middle course leaves it about {words.date(out)}."
-    stays = "" if all(inside[first:]) else ", but not for good"
-    return f"{lead}; the middle course comes into it about {words.date(forecast.dates[first])}" + (
-        f"{stays}."
-    )
+        return message("figure-course-leaves", wanted=named, day=out)
+    stays = "yes" if all(inside[first:]) else "no"
+    return message("figure-course-enters", wanted=named, day=forecast.dates[first], stays=stays)
 
 
 def days_between(first: str, later: str) -> int:

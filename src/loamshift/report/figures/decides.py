@@ -10,19 +10,27 @@ from typing import Final
 from loamshift.domain.answer import Answer, Decision, Forecast, ForecastPh, TestLine
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
+from loamshift.domain.message import Given, Message, message, ph
+from loamshift.domain.ph import PhConversion
 from loamshift.report.bed_names import treated_area_m2
 from loamshift.report.figures.course import calendar_rows, part_rows, wanted_rows
-from loamshift.report.figures.shared import test_days, wanted_called
-from loamshift.report.letter_words import sentences
+from loamshift.report.figures.shared import (
+    alone_label,
+    course_moves,
+    labels_said,
+    prose_said,
+    test_days,
+    wanted_range_label,
+)
+from loamshift.report.letter_head import method_said
 from loamshift.report.messages import say
-from loamshift.report.own_method import own_method
+from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.words import Words
 
 _YEAR: Final = timedelta(days=365)
 _WEEK: Final = timedelta(days=7)
 _LATER: Final = timedelta(days=14)
 """Room after the last test shown, so that its mark does not stand at the very edge."""
-_HARDLY_PH: Final = 0.15
 
 
 def decides_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
@@ -50,31 +58,23 @@ def decides_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None
     lines = _lines(answer)
     test = lines[0].test if lines else None
     end = _end(answer, forecast, test)
-    area = treated_area_m2(answer, case)
     planned = bool(answer.applications) or bool(lines)
-    told = tuple(_told(number, line, case, area, words) for number, line in enumerate(lines, 1))
-    alone = "nothing added" if case.applied else "untreated"
-    labels = (
-        ("axis", "pH in water"),
-        ("plan", "with the plan" if planned else alone),
-        ("band", "90 in 100 tests" if _has_band(forecast) else ""),
-        ("alone", alone),
-        ("wanted", _range(answer, case, words)),
-        ("part", "application"),
-        ("perhaps", "if needed"),
-        ("test", "test"),
-    )
+    own = own_method(case)
+    readings = tuple(say(_reading(line, own), words) for line in lines)
+    area = treated_area_m2(answer, case)
+    thens = tuple(say(_then(line, area), words) for line in lines)
+    wanted = answer.wanted
+    has_band = _has_band(forecast)
+    title = message("front-course") if test is None else message("front-decides", day=test)
     return Figure(
         kind=FigureKind.DECIDES,
-        title="The course of the pH"
-        if test is None
-        else f"What the test on {words.day(test)} decides",
-        sentence=words.text(_sentence(lines, forecast, end, planned=planned, words=words)),
+        title=say(title, words),
+        sentence=prose_said(_sentences(lines, forecast, end, own, planned=planned), words),
         data=(
             DataSet("span", ("first", "last"), ((_iso(forecast.dates[0]), _iso(end)),)),
             _course(forecast, test or end),
             _alone(forecast, end, planned=planned),
-            DataSet("lines", ("line", "reads", "then"), told),
+            DataSet("lines", ("line", "reads", "then"), _told(readings, thens, own, words)),
             _after(lines, forecast, end),
             DataSet(
                 "decides",
@@ -98,8 +98,18 @@ def decides_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None
                 calendar_rows(forecast.dates[0], end, words),
             ),
         ),
-        table=_table(lines, told, forecast, end, words),
-        labels=tuple((key, words.text(text)) for key, text in labels),
+        table=_table(lines, tuple(zip(readings, thens, strict=True)), forecast, end, own, words),
+        labels=labels_said(
+            words,
+            axis=message("figure-axis"),
+            plan=message("figure-plan" if planned else "figure-as-it-is"),
+            band=message("figure-90-tests") if has_band else None,
+            alone=alone_label(case),
+            wanted=None if wanted is None else wanted_range_label(wanted, answer, case),
+            part=message("figure-application"),
+            perhaps=message("figure-perhaps"),
+            test=message("figure-test"),
+        ),
     )
 
 
@@ -112,15 +122,6 @@ def _without_plan(answer: Answer, forecast: Forecast) -> tuple[Answer, Forecast]
 
 def _has_band(forecast: Forecast) -> bool:
     return forecast.ph.q05 != forecast.ph.q95
-
-
-def _range(answer: Answer, case: Case, words: Words) -> str:
-    """Whose range it is and its two ends, so that it is told without its colour [text]."""
-    wanted = answer.wanted
-    if wanted is None:
-        return ""
-    ends = f"pH {words.ph(wanted.ph_low)} to {words.ph(wanted.ph_high)}"
-    return f"{wanted_called(answer, case, words)}: {ends}"
 
 
 def _lines(answer: Answer) -> tuple[TestLine, ...]:
@@ -142,14 +143,32 @@ def _end(answer: Answer, forecast: Forecast, test: date | None) -> date:
     return min(last, max(test + _YEAR, min(later, default=test) + _LATER))
 
 
-def _told(
-    number: int, line: TestLine, case: Case, area_m2: float | None, words: Words
-) -> tuple[str | float | None, ...]:
-    from loamshift.report.front import reads, then  # which puts this figure on the front sheet
+def _reading(line: TestLine, own: PhConversion | None) -> Message:
+    """The readings of a line as the bed's own method has them, as in the table beside it."""
+    from loamshift.report.front import reads, reads_between  # which puts this figure on its sheet
 
-    water = " in water" if own_method(case) is not None else ""
-    reading = f"reads {say(reads(line), words)}{water}"
-    return number, words.text(reading), say(then(line, area_m2), words)
+    return reads(line) if own is None else reads_between(*in_own_method(line, own))
+
+
+def _then(line: TestLine, area_m2: float | None) -> Message:
+    from loamshift.report.front import then
+
+    return then(line, area_m2)
+
+
+def _told(
+    readings: tuple[str, ...], thens: tuple[str, ...], own: PhConversion | None, words: Words
+) -> tuple[tuple[str | float | None, ...], ...]:
+    """What stands at each bracket: the reading, its method, and what follows from it."""
+    method = None if own is None else method_said(own.method)
+    return tuple(
+        (
+            number,
+            say(message("figure-decides-reads", reading=Given(reading), method=method), words),
+            then,
+        )
+        for number, (reading, then) in enumerate(zip(readings, thens, strict=True), 1)
+    )
 
 
 def _course(forecast: Forecast, until: date) -> DataSet:
@@ -174,10 +193,10 @@ def _after(lines: tuple[TestLine, ...], forecast: Forecast, end: date) -> DataSe
     rows: list[tuple[str | float | None, ...]] = []
     for number, line in enumerate(lines, 1):
         start = max(day for day in forecast.dates if day <= line.test)
-        for week, ph in enumerate(line.ph_after or ()):
+        for week, value in enumerate(line.ph_after or ()):
             day = start + week * _WEEK
             if day <= end:
-                rows.append((number, _iso(max(day, line.test)), ph))
+                rows.append((number, _iso(max(day, line.test)), value))
     return DataSet("after", ("line", "date", "ph"), tuple(rows))
 
 
@@ -193,66 +212,72 @@ def _ends(lines: tuple[TestLine, ...], forecast: Forecast, end: date) -> list[fl
 
 def _table(
     lines: tuple[TestLine, ...],
-    told: tuple[tuple[str | float | None, ...], ...],
+    told: tuple[tuple[str, str], ...],
     forecast: Forecast,
     end: date,
+    own: PhConversion | None,
     words: Words,
 ) -> Table:
     if not lines:
-        at = [week for week, day in enumerate(forecast.dates) if day <= end]
-        weeks = sorted({*at[:: max(1, len(at) // 8)], at[-1]})
-        courses: tuple[tuple[float, ...], ...]
-        courses = (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
-        titles: tuple[str, ...] = ("one in 20 below", "best estimate", "one in 20 above")
-        if not _has_band(forecast):
-            courses, titles = (forecast.ph.q50,), ("best estimate",)
-        return Table(
-            (Column("on"), *(Column(words.text(title), Align.RIGHT) for title in titles)),
-            tuple(
-                (words.date(forecast.dates[week]), *(words.ph(one[week]) for one in courses))
-                for week in weeks
-            ),
-        )
+        return _course_table(forecast, end, words)
     ends = _ends(lines, forecast, end)
-    columns = ("the test", "then", f"best estimate on {words.date(end)}")
-    return Table(
-        (*(Column(words.text(title)) for title in columns[:2]), Column(columns[2], Align.RIGHT)),
-        tuple(
-            (str(reading), str(what), "" if ph is None else words.ph(ph))
-            for (_, reading, what), ph in zip(told, ends, strict=True)
-        ),
+    method = None if own is None else method_said(own.method)
+    columns = (
+        Column(say(message("front-reads", method=method), words)),
+        Column(say(message("front-then"), words)),
+        Column(say(message("figure-decides-best", day=end), words), Align.RIGHT),
     )
+    rows = tuple(
+        (reading, then, "" if found is None else words.ph(found))
+        for (reading, then), found in zip(told, ends, strict=True)
+    )
+    return Table(columns, rows)
 
 
-def _sentence(
-    lines: tuple[TestLine, ...], forecast: Forecast, end: date, *, planned: bool, words: Words
-) -> str:
+def _course_table(forecast: Forecast, end: date, words: Words) -> Table:
+    """A few days of the course, where no test decides."""
+    at = [week for week, day in enumerate(forecast.dates) if day <= end]
+    weeks = sorted({*at[:: max(1, len(at) // 8)], at[-1]})
+    has_band = _has_band(forecast)
+    titles = [message("expect-best")]
+    if has_band:
+        titles.append(message("expect-90-tests"))
+    rows = []
+    for week in weeks:
+        row = [words.date(forecast.dates[week]), words.ph(forecast.ph.q50[week])]
+        if has_band:
+            row.append(words.measure(ph(forecast.ph.q05[week], high=forecast.ph.q95[week])))
+        rows.append(tuple(row))
+    on = Column(say(message("expect-on"), words))
+    columns = (on, *(Column(say(title, words), Align.RIGHT) for title in titles))
+    return Table(columns, tuple(rows))
+
+
+def _sentences(
+    lines: tuple[TestLine, ...],
+    forecast: Forecast,
+    end: date,
+    own: PhConversion | None,
+    *,
+    planned: bool,
+) -> list[Message]:
     test = lines[0].test if lines else end
     week = max(week for week, day in enumerate(forecast.dates) if day <= test)
-    ph = forecast.ph
-    who = "With the plan the best estimate" if planned else "Left as it is, the best estimate"
-    first = f"{who} {_moves(ph.q50[0], ph.q50[week], test, words)}."
+    bands = forecast.ph
+    told = [
+        course_moves(None if planned else "as-it-is", bands.q50[0], bands.q50[week], test),
+    ]
     if _has_band(forecast):
-        first += (
-            f" Of 100 tests that day, 90 should read {words.ph(ph.q05[week])} to "
-            f"{words.ph(ph.q95[week])}."
-        )
-    ends = [ph for ph in _ends(lines, forecast, end) if ph is not None]
-    then = ""
+        low, high = ph(bands.q05[week]), ph(bands.q95[week])
+        salt = "no" if own is None else "yes"
+        told.append(message("figure-course-tests", salt=salt, low=low, high=high))
+    ends = [found for found in _ends(lines, forecast, end) if found is not None]
     if ends:
-        low, high = words.ph(min(ends)), words.ph(max(ends))
-        reach = f"pH {low}" if low == high else f"pH {low} to {high}"
-        then = (
-            f"What each reading calls for brings the best estimate to {reach} by {words.date(end)}."
-        )
-    return sentences(first, then)
-
-
-def _moves(start: float, end: float, until: date, words: Words) -> str:
-    if abs(end - start) < _HARDLY_PH:
-        return f"stays near pH {words.ph(end)} until {words.date(until)}"
-    verb = "rises" if end > start else "falls"
-    return f"{verb} from pH {words.ph(start)} to {words.ph(end)} by {words.date(until)}"
+        reach = ph(min(ends), high=max(ends))
+        told.append(message("figure-decides-then", day=end, range=reach))
+    if lines and own is not None:
+        told.append(message("figure-decides-own", method=method_said(own.method)))
+    return told
 
 
 def _iso(day: date) -> str:

@@ -1,24 +1,24 @@
-"""The need worked out, what of it goes on first, and what printed tables say, on one scale."""
+"""The need, what we suggest to start with, and what published tables give, on one scale."""
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
-from loamshift import units
-from loamshift.domain.answer import Answer, Band, Direction
+from loamshift.domain.answer import Answer, Band, Decision, Direction, PublishedSpread
 from loamshift.domain.case import Case
-from loamshift.domain.digits import stated
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.figures.shared import round_steps
+from loamshift.domain.message import Given, Message, message, rate
+from loamshift.report.figures.shared import labels_said, prose_said, round_steps
 from loamshift.report.letter_need import first_as_pure_g_m2
-from loamshift.report.letter_words import bed_noun, counted, raised
+from loamshift.report.messages import say
+from loamshift.report.scales import Scale, scale_for, scales_of
 from loamshift.report.words import Quantity, Words
 
-_MOST_STEPS = 6
+_MOST_STEPS: Final = 6
 
 
 def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
-    """The need and the printed tables as two spans, with what goes on first as a mark.
+    """The need and the published tables as two spans, with what to start with as a mark.
 
     Parameters
     ----------
@@ -32,7 +32,7 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     Returns
     -------
     Figure or None
-        Nothing where no dose was worked out or no printed table covers it [object].
+        Nothing where no dose was worked out or no published table covers it [object].
     """
     dose = answer.dose
     lime = dose.direction is Direction.LIME
@@ -40,109 +40,126 @@ def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     spread = dose.published_g_m2
     if band is None or spread is None or spread.n_sources < 1 or band.hi90 <= 0.0:
         return None
-    what = words.text("lime" if lime else "sulfur")
-    tables = counted(spread.n_sources, "printed table")
-    printed = Band(lo90=spread.low, mid=spread.low, hi90=spread.high)
-    first = _first(answer, case, what, words)
-    factor, unit = _scale(words)
+    of = "lime" if lime else "sulfur"
+    first = _first(answer, case)
     rows = [
+        _Row("own", say(message("figure-dose-need"), words), band.lo90, band.mid, band.hi90),
         _Row(
-            "own",
-            f"for this {bed_noun(case)}",
-            (band.lo90, band.mid, band.hi90),
-            f"{words.band(band, Quantity.RATE)}, middle {words.rate(band.mid)}",
-        ),
-        *first,
-        _Row(
-            "printed", tables, (spread.low, None, spread.high), words.band(printed, Quantity.RATE)
+            "printed",
+            say(message("figure-dose-tables", n=spread.n_sources), words),
+            spread.low,
+            None,
+            spread.high,
         ),
     ]
-    largest = max(row.values[2] for row in rows) * factor
-    steps = tuple((step, stated(step)) for step in round_steps(largest * 1.02, most=_MOST_STEPS))
-    titles = ("by", f"{what}, from", "middle", "to")
+    if first is not None:
+        name = say(message("figure-dose-first"), words)
+        rows.insert(1, _Row("first", name, first, first, first))
+    scale = _scale(band, words)
+    largest = max(row.high for row in rows) * scale.factor
+    rounds = round_steps(largest * 1.02, most=_MOST_STEPS)
+    steps = tuple((step, words.worked(step)) for step in rounds)
     return Figure(
         kind=FigureKind.DOSE,
-        title=f"{raised(what)} beside printed tables",
-        sentence=words.text(_sentence(band, printed, tables, what, case, words, first)),
+        title=say(message("figure-dose-title", of=of), words),
+        sentence=prose_said(_sentences(band, spread, first, of, words), words),
         data=(
             DataSet(
                 "spans",
                 ("kind", "name", "low", "mid", "high", "said"),
-                tuple(
-                    (row.kind, row.name, *_times(row.values, factor), words.text(row.said))
-                    for row in rows
-                ),
+                tuple(_row(row, of, scale, words) for row in rows),
             ),
             DataSet("scale", ("rate", "text"), steps),
         ),
-        table=Table(
-            (Column(titles[0]), *(Column(title, Align.RIGHT) for title in titles[1:])),
-            tuple(
-                (row.name, *("" if v is None else words.rate(v) for v in row.shown)) for row in rows
-            ),
+        table=_table(rows, of, words),
+        labels=labels_said(
+            words, unit=message("figure-dose-unit", of=of, unit=Given(_unit(scale, words)))
         ),
-        labels=(("unit", f"{unit} of {what}"),),
     )
 
 
 class _Row(NamedTuple):
-    """One line of the figure: low, middle and high [g/m2], and how it is said."""
+    """One line of the figure: its name, and its low, best and high value [g/m2]."""
 
     kind: str
     name: str
-    values: tuple[float, float | None, float]
-    said: str
-
-    @property
-    def shown(self) -> tuple[float | None, float | None, float | None]:
-        """What the table tells: a single amount stands in the middle."""
-        return (None, self.values[1], None) if self.kind == "first" else self.values
+    low: float
+    mid: float | None
+    high: float
 
 
-def _first(answer: Answer, case: Case, what: str, words: Words) -> tuple[_Row, ...]:
-    """What goes on whatever a test reads, where it can be counted on the same scale."""
-    amount = first_as_pure_g_m2(answer, case.own_materials)
-    if amount is None:
-        return ()
-    said = f"{words.rate(amount)} as pure {what}"
-    return (_Row("first", "goes on first", (amount, amount, amount), said),)
-
-
-def _times(
-    values: tuple[float, float | None, float], factor: float
-) -> tuple[float | None, float | None, float | None]:
-    low, mid, high = (None if value is None else round(value * factor, 3) for value in values)
-    return low, mid, high
-
-
-def _scale(words: Words) -> tuple[float, str]:
-    """What a rate [g/m2] is multiplied by for the scale, and the unit there."""
-    if words.units == "us":
-        return 1.0 / units.g_m2_from_lb_100ft2(1.0), "lb/100 ft²"
-    return 1.0, "g/m²"
-
-
-def _sentence(
-    band: Band,
-    printed: Band,
-    tables: str,
-    what: str,
-    case: Case,
-    words: Words,
-    first: tuple[_Row, ...],
-) -> str:
-    lead = (
-        f"This {bed_noun(case)} takes {words.band(band, Quantity.RATE)} of {what}, nine times in "
-        f"ten, middle {words.rate(band.mid)}"
+def _row(row: _Row, of: str, scale: Scale, words: Words) -> tuple[str | float | None, ...]:
+    values = (
+        None if v is None else round(v * scale.factor, 3) for v in (row.low, row.mid, row.high)
     )
-    if first:
-        lead += f"; {first[0].said} goes on first"
-    says = "says" if tables.startswith("one ") else "say"
-    lead += f"; {tables} {says} {words.band(printed, Quantity.RATE)}"
-    if band.lo90 <= printed.lo90 and printed.hi90 <= band.hi90:
-        return f"{lead}, which lies inside the range of the bed."
-    if printed.hi90 < band.lo90:
-        return f"{lead}, which is less."
-    if printed.lo90 > band.hi90:
-        return f"{lead}, which is more."
-    return f"{lead}, which overlaps it."
+    return row.kind, row.name, *values, say(_row_said(row, of, words), words)
+
+
+def _row_said(row: _Row, of: str, words: Words) -> Message:
+    if row.kind == "first":
+        return message("figure-dose-first-said", of=of, pure=rate(row.low))
+    if row.mid is None:
+        return message("figure-dose-tables-said", range=rate(row.low, high=row.high))
+    if words.rate(row.low) == words.rate(row.high):
+        return message("figure-dose-need-mid", mid=rate(row.mid))
+    return message("figure-dose-need-said", range=rate(row.low, high=row.high), mid=rate(row.mid))
+
+
+def _table(rows: list[_Row], of: str, words: Words) -> Table:
+    heads = ("figure-dose-column-low", "expect-best", "figure-dose-column-high")
+    columns = (
+        Column(say(message("figure-dose-column", of=of), words)),
+        *(Column(say(message(head), words), Align.RIGHT) for head in heads),
+    )
+    cells = []
+    for row in rows:
+        shown = (None, row.mid, None) if row.kind == "first" else (row.low, row.mid, row.high)
+        cells.append((row.name, *("" if v is None else words.rate(v) for v in shown)))
+    return Table(columns, tuple(cells))
+
+
+def _first(answer: Answer, case: Case) -> float | None:
+    """What the letter suggests to start with, as a pure substance [g/m2]; None without any."""
+    if answer.verdict.decision not in (Decision.GO, Decision.EFFORT):
+        return None
+    return first_as_pure_g_m2(answer, case.own_materials)
+
+
+def _scale(band: Band, words: Words) -> Scale:
+    """The unit in which the letter says the need."""
+    scales = scales_of(Quantity.RATE, system=words.units, ground=words.ground)
+    return scale_for((max(band.lo90, 0.0), band.hi90), scales)
+
+
+def _unit(scale: Scale, words: Words) -> str:
+    """The unit without a number [text]."""
+    return words.message(f"unit-{scale.unit}", {"n": ""}).strip()
+
+
+def _sentences(
+    band: Band, spread: PublishedSpread, first: float | None, of: str, words: Words
+) -> list[Message]:
+    told = [message("need-mid", of=of, mid=rate(band.mid))]
+    if words.rate(band.lo90) != words.rate(band.hi90):
+        nothing = band.lo90 <= 0.0
+        told.append(
+            message(
+                "figure-dose-range",
+                low=None if nothing else rate(band.lo90),
+                high=rate(band.hi90),
+                range=rate(band.lo90, high=band.hi90),
+            )
+        )
+    if first is not None:
+        told.append(message("figure-dose-start", of=of, pure=rate(first)))
+    tables = rate(spread.low, high=spread.high)
+    told.append(message("need-published", of=of, n=spread.n_sources, range=tables))
+    return [*told, message("figure-dose-beside", beside=_beside(band, spread))]
+
+
+def _beside(band: Band, spread: PublishedSpread) -> str:
+    if band.lo90 <= spread.low and spread.high <= band.hi90:
+        return "inside"
+    if spread.high < band.lo90:
+        return "less"
+    return "more" if spread.low > band.hi90 else "overlaps"

@@ -1,4 +1,4 @@
-"""The bed's life: tests, what was put on, the forecasts of their time, and today's."""
+"""The bed's life: tests, applications, the forecasts of their time, and today's."""
 
 from __future__ import annotations
 
@@ -6,10 +6,14 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from loamshift.domain.answer import Forecast
-from loamshift.domain.history import History, LetterSent, Outcome, Score
+from loamshift.domain.history import History, LetterSent, Outcome, Score, TestRead
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.figures.shared import SHORT_MONTHS, short_date
-from loamshift.report.letter_words import counted, raised, sentences
+from loamshift.domain.message import Given, Message, Prose, message, ph, prose
+from loamshift.domain.message import number as number_said
+from loamshift.domain.ph import PhMethod
+from loamshift.report.figures.shared import labels_said, short_date
+from loamshift.report.letter_head import method_said
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 _SHORT_DAYS = 550
@@ -40,27 +44,19 @@ def history_figure(history: History, *, words: Words) -> Figure | None:
         return None
     first, last = _span(history)
     wanted = history.wanted
-    labels = (
-        ("axis", "pH in water"),
-        ("plan", "with the plan" if history.is_planned else "left as it is"),
-        ("band", "nine tests in ten"),
-        ("wanted", "wanted"),
-        ("today", "today"),
-        ("test", "test"),
-        ("part", "put on"),
-        ("letter", "letter"),
-    )
+    applied = "yes" if history.put_on else "no"
+    alone = message("figure-alone", applied=applied)
     return Figure(
         kind=FigureKind.HISTORY,
-        title="The life of this bed",
-        sentence=words.text(history_sentence(history, words)),
+        title=say(message("figure-history-title"), words),
+        sentence=say(history_told(history), words),
         data=(
             DataSet(
                 "span",
                 ("first", "today", "last"),
                 (tuple(d.isoformat() for d in (first, history.today, last)),),
             ),
-            _tests(history, words),
+            _tests(history),
             DataSet("parts", ("date",), tuple((p.on.isoformat(),) for p in history.put_on)),
             DataSet("letters", ("date",), tuple((x.day.isoformat(),) for x in history.letters)),
             _past(history),
@@ -74,19 +70,29 @@ def history_figure(history: History, *, words: Words) -> Figure | None:
             _calendar(first, last, words),
         ),
         table=history_table(history, words),
-        labels=tuple((key, words.text(text)) for key, text in labels),
+        labels=labels_said(
+            words,
+            axis=message("figure-axis"),
+            plan=message("figure-plan") if history.is_planned else alone,
+            band=message("figure-90-tests"),
+            wanted=message("figure-wanted", whose="target", plants=None),
+            today=message("figure-today"),
+            test=message("figure-test"),
+            part=message("figure-application"),
+            letter=message("figure-history-letter"),
+        ),
     )
 
 
 def history_table(history: History, words: Words) -> Table:
-    """Every test with what it stands for in water, and what was foretold for its day.
+    """Every test with what it stands for in water, and what was forecast for its day.
 
     Parameters
     ----------
     history
         What happened [object].
     words
-        Spelling and units of the reader [object].
+        Language and units of the reader [object].
 
     Returns
     -------
@@ -97,124 +103,136 @@ def history_table(history: History, words: Words) -> Table:
     rows = []
     for test in history.tests:
         score = scored.get(test)
+        water = message(
+            "figure-history-water", ph=ph(test.ph_water), range=ph(test.lo90, high=test.hi90)
+        )
         rows.append(
             (
                 words.date(test.on),
-                f"pH {ph_read(test.ph)}, {test.method.value}",
-                f"{words.ph(test.ph_water)} ({words.ph(test.lo90)} to {words.ph(test.hi90)})",
-                "" if score is None else f"{words.ph(score.low)} to {words.ph(score.high)}",
-                "" if score is None else score_word(score),
+                say(_reading(test, words), words),
+                say(water, words),
+                "" if score is None else words.measure(ph(score.low, high=score.high)),
+                "" if score is None else say(outcome_told(score), words),
             )
         )
-    return Table(
-        (
-            Column("on"),
-            Column("read"),
-            Column("in water, nine in ten", Align.RIGHT),
-            Column("foretold", Align.RIGHT),
-            Column("forecast"),
-        ),
-        tuple(rows),
-        words.text("Tests, as pH in water; beside them the last forecast made before each"),
+    columns = (
+        Column(say(message("expect-on"), words)),
+        Column(say(message("figure-history-column-read"), words)),
+        Column(say(message("figure-history-column-water"), words), Align.RIGHT),
+        Column(say(message("figure-history-column-forecast"), words), Align.RIGHT),
+        Column(say(message("figure-history-column-outcome"), words)),
+    )
+    return Table(columns, tuple(rows), say(message("figure-history-caption"), words))
+
+
+def _reading(test: TestRead, words: Words) -> Message:
+    """A test as it was read, with its method."""
+    known = test.method is not PhMethod.UNKNOWN
+    return message(
+        "head-reading" if known else "head-reading-unknown",
+        ph=Given(ph_read(test.ph, words)),
+        method=method_said(test.method),
     )
 
 
-def ph_read(ph: float) -> str:
+def ph_read(ph: float, words: Words) -> str:
     """A pH [pH] as a report has it, one digit at least and two at most [text]."""
-    text = f"{ph:.2f}"
-    return text.removesuffix("0")
+    tenths = round(ph, 1)
+    return words.ph(ph) if abs(ph - tenths) < 0.005 else words.measure(number_said(round(ph, 2)))
 
 
-def score_word(score: Score) -> str:
-    """One word or two on a forecast: hit, miss with its side, or why neither [text]."""
-    match score.outcome:
-        case Outcome.INSIDE:
-            return "hit"
-        case Outcome.ABOVE:
-            return "miss, the test is higher"
-        case Outcome.BELOW:
-            return "miss, the test is lower"
-        case Outcome.TOO_ROUGH:
-            return "not scored, the method is too rough"
+def outcome_told(score: Score) -> Message:
+    """In a few words how a test came out beside its forecast [object]."""
+    return message("figure-history-outcome", outcome=_outcome(score))
 
 
-def score_sentence(score: Score, words: Words) -> str:
+def score_told(score: Score) -> Prose:
     """What a test said about the forecast before it.
 
     Parameters
     ----------
     score
         The test beside its forecast [object].
-    words
-        Spelling and units of the reader [object].
 
     Returns
     -------
-    str
-        A sentence [text].
+    Prose
+        Two sentences [object].
     """
-    band = f"pH {words.ph(score.low)} to {words.ph(score.high)}"
-    lead = (
-        f"The letter of {words.date(score.letter.day)} foretold {band} for this day; the test "
-        f"reads {words.ph(score.test.ph_water)} in water"
+    read = score.test.ph_water
+    off = read - score.high if score.outcome is Outcome.ABOVE else score.low - read
+    return prose(
+        message(
+            "figure-history-forecast", day=score.letter.day, range=ph(score.low, high=score.high)
+        ),
+        message(
+            "figure-history-score", outcome=_outcome(score), ph=ph(read), off=ph(max(off, 0.0))
+        ),
     )
-    match score.outcome:
-        case Outcome.INSIDE:
-            return f"{lead}: a hit."
-        case Outcome.ABOVE:
-            return f"{lead}: a miss, {words.ph(score.test.ph_water - score.high)} above."
-        case Outcome.BELOW:
-            return f"{lead}: a miss, {words.ph(score.low - score.test.ph_water)} below."
-        case Outcome.TOO_ROUGH:
-            return f"{lead}, by a method too rough to score a forecast."
 
 
-def history_sentence(history: History, words: Words) -> str:
-    """The life of a bed in a few sentences: tests, what was put on, how forecasts did.
+def _outcome(score: Score) -> str:
+    return score.outcome.value.replace(" ", "-")
+
+
+def history_told(history: History) -> Prose:
+    """The life of a bed in a few sentences: tests, applications, how forecasts did.
 
     Parameters
     ----------
     history
         What happened, and today's forecast [object].
-    words
-        Spelling and units of the reader [object].
 
     Returns
     -------
-    str
-        Sentences [text].
+    Prose
+        Sentences [object].
     """
-    tests = history.tests
+    return prose(
+        _tests_told(history.tests),
+        _applications_told(history),
+        scores_told(history),
+        _ahead_told(history),
+    )
+
+
+def _tests_told(tests: tuple[TestRead, ...]) -> Message:
     if not tests:
-        lead = "No dated test is kept yet."
-    elif len(tests) == 1:
-        lead = f"One test: pH {words.ph(tests[0].ph_water)} in water on {words.date(tests[0].on)}."
-    else:
-        lead = (
-            f"{raised(counted(len(tests), 'test'))}, from pH {words.ph(tests[0].ph_water)} in "
-            f"water on {words.date(tests[0].on)} to {words.ph(tests[-1].ph_water)} on "
-            f"{words.date(tests[-1].on)}."
-        )
-    parts = ""
-    if history.put_on:
-        times = {1: "once", 2: "twice"}.get(
-            len(history.put_on), counted(len(history.put_on), "time")
-        )
-        latest = "" if times == "once" else "last "
-        parts = f"Something was put on {times}, {latest}on {words.date(history.put_on[-1].on)}."
-    ahead = ""
-    if history.forecast is not None:
-        ph, last = history.forecast.ph, history.forecast.dates[-1]
-        with_plan = "With the plan" if history.is_planned else "Left as it is"
-        ahead = (
-            f"{with_plan} nine tests in ten should read {words.ph(ph.q05[-1])} to "
-            f"{words.ph(ph.q95[-1])} on {words.date(last)}."
-        )
-    return sentences(lead, parts, scores_said(history), ahead)
+        return message("figure-history-no-test")
+    first, last = tests[0], tests[-1]
+    if len(tests) == 1:
+        return message("figure-history-one-test", ph=ph(first.ph_water), day=first.on)
+    return message(
+        "figure-history-tests",
+        n=len(tests),
+        start=ph(first.ph_water),
+        first=first.on,
+        end=ph(last.ph_water),
+        last=last.on,
+    )
 
 
-def scores_said(history: History) -> str:
-    """How many forecasts were hit, of those a careful test could judge.
+def _applications_told(history: History) -> Message | None:
+    if not history.put_on:
+        return None
+    return message("figure-history-applications", n=len(history.put_on), day=history.put_on[-1].on)
+
+
+def _ahead_told(history: History) -> Message | None:
+    if history.forecast is None:
+        return None
+    course = history.forecast.ph
+    return message(
+        "figure-history-ahead",
+        planned="yes" if history.is_planned else "no",
+        day=history.forecast.dates[-1],
+        low=ph(course.q05[-1]),
+        high=ph(course.q95[-1]),
+    )
+
+
+def scores_told(history: History) -> Prose:
+    """How many tests were within their forecast, of those a careful test could judge.
 
     Parameters
     ----------
@@ -223,28 +241,21 @@ def scores_said(history: History) -> str:
 
     Returns
     -------
-    str
-        A sentence; empty where no forecast was judged yet [text].
+    Prose
+        Sentences; none where no forecast was judged yet [object].
     """
     judged = [score for score in history.scores if score.outcome is not Outcome.TOO_ROUGH]
     if not judged:
-        return ""
+        return Prose()
     hits = sum(score.outcome is Outcome.INSIDE for score in judged)
     if len(judged) == 1:
-        return (
-            "The one test since a letter hit its forecast."
-            if hits
-            else ("The one test since a letter missed its forecast.")
-        )
-    few = ", and so few are no proof" if len(judged) < _ENOUGH else ""
-    of = counted(len(judged), "test")
-    if hits == len(judged):
-        lead = f"All {of} since a letter hit their forecast"
-    elif not hits:
-        lead = f"None of the {of} since a letter hit its forecast"
-    else:
-        lead = f"Of the {of} since a letter {hits} hit theirs"
-    return f"{lead}; nine in ten should{few}."
+        return prose(message("figure-history-one-score", hits=hits))
+    which = "all" if hits == len(judged) else "some" if hits else "none"
+    few = "yes" if len(judged) < _ENOUGH else "no"
+    return prose(
+        message("figure-history-scores", which=which, n=len(judged), hits=hits),
+        message("figure-history-expected", few=few),
+    )
 
 
 def _span(history: History) -> tuple[date, date]:
@@ -259,7 +270,7 @@ def _span(history: History) -> tuple[date, date]:
     return first, max(last, first + timedelta(days=60))
 
 
-def _tests(history: History, words: Words) -> DataSet:
+def _tests(history: History) -> DataSet:
     outcomes = {score.test: score.outcome.value for score in history.scores}
     rows = tuple(
         (
@@ -269,12 +280,10 @@ def _tests(history: History, words: Words) -> DataSet:
             round(test.hi90, 3),
             "rough" if test.method.is_rough else "careful",
             outcomes.get(test, ""),
-            f"{words.date(test.on)}: pH {ph_read(test.ph)} by {test.method.value}, "
-            f"{words.ph(test.ph_water)} in water",
         )
         for test in history.tests
     )
-    return DataSet("tests", ("date", "ph", "low", "high", "care", "outcome", "said"), rows)
+    return DataSet("tests", ("date", "ph", "low", "high", "care", "outcome"), rows)
 
 
 def _past(history: History) -> DataSet:
@@ -337,7 +346,7 @@ def _calendar(first: date, last: date, words: Words) -> DataSet:
             if not first < day <= last or (long and month != 1) or (not short and month != 1):
                 continue
             rank = 1 if year % 5 == 0 or not long else 2
-            text = str(year) if month == 1 else SHORT_MONTHS[month - 1]
+            text = str(year) if month == 1 else words.month(month, short=True)
             rows.append((day.isoformat(), text, rank if month == 1 else 3))
     if not rows:
         rows.append((first.isoformat(), short_date(first, words), 0))

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Ledger, Worded
+from loamshift.domain.answer import Answer, Ledger, LedgerLine
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.ledger_lines import called
-from loamshift.report.letter_words import as_limestone, as_sulfur, bed_noun, counted, lowered
+from loamshift.domain.message import Message, message, rate
+from loamshift.report.figures.shared import labels_said, prose_said
+from loamshift.report.ledger_lines import called, effect_of, equal_g_m2, in_text, worth
+from loamshift.report.messages import say
 from loamshift.report.words import Words
-
-_NOTHING_MMOLC_M2 = 5.0
-"""Less than a tenth of a gram of sulfur: said as next to nothing, as in the letter's table."""
 
 
 def ledger_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
@@ -34,58 +33,61 @@ def ledger_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     if ledger is None:
         return None
     lines = [line for line in ledger.lines if line.value != 0.0]
-    if sum(abs(line.value) >= _NOTHING_MMOLC_M2 for line in lines) < 2:
+    weighing = [line for line in lines if effect_of(line.value) is not None]
+    if len(weighing) < 2:
         return None
     lines.sort(key=lambda line: -abs(line.value))
-    rows = [
-        ("line", _called(line.name, words), round(line.value, 2), _said(line.value, words))
-        for line in lines
-    ]
-    rows.append(("sum", "all together", round(ledger.net, 2), _said(ledger.net, words)))
-    data = DataSet("pulls", ("kind", "name", "acid_mmolc_m2_year", "said"), tuple(rows))
+    net = LedgerLine(name=message("ledger-net"), value=ledger.net)
+    every = [*(("line", line) for line in lines), ("sum", net)]
+    rows = tuple(
+        (kind, called(line.name, words), round(line.value, 2), _said(line.value, words))
+        for kind, line in every
+    )
+    columns = (
+        Column(say(message("ledger-column-line"), words)),
+        Column(say(message("ledger-column-effect"), words)),
+        Column(say(message("ledger-column-worth"), words), Align.RIGHT),
+    )
+    cells = tuple(_cells(line, words) for _, line in every)
     return Figure(
         kind=FigureKind.LEDGER,
-        title="What moves the pH in a year",
-        sentence=words.text(_sentence(ledger, case, words)),
-        data=(data,),
-        table=Table(
-            (Column("pull"), Column("way"), Column("as much as", Align.RIGHT)),
-            tuple((name, _way(value), said) for _, name, value, said in rows),
-            "In one year",
+        title=say(message("figure-ledger-title"), words),
+        sentence=prose_said(_sentences(ledger, weighing), words),
+        data=(DataSet("pulls", ("kind", "name", "acid_mmolc_m2_year", "said"), rows),),
+        table=Table(columns, cells),
+        labels=labels_said(
+            words,
+            left=message("ledger-effect", effect="lime"),
+            right=message("ledger-effect", effect="acidify"),
         ),
-        labels=(("left", "limes"), ("right", "acidifies")),
     )
 
 
-def _called(name: Worded, words: Words) -> str:
-    return lowered(called(name, words))
-
-
-def _way(value: float) -> str:
-    if abs(value) < _NOTHING_MMOLC_M2:
-        return "neither"
-    return "acidifies" if value > 0.0 else "limes"
-
-
 def _said(value: float, words: Words) -> str:
-    if abs(value) < _NOTHING_MMOLC_M2:
-        return "next to nothing"
-    return as_sulfur(value, words) if value > 0.0 else as_limestone(value, words)
+    """What stands at the end of a bar: what it equals, or that it is next to nothing."""
+    equals = worth(value)
+    return say(message("ledger-effect", effect=None) if equals is None else equals, words)
 
 
-def _does(value: float, noun: str, words: Words) -> str:
-    if abs(value) < _NOTHING_MMOLC_M2:
-        return "they come to next to nothing"
-    return f"they {'acidify' if value > 0 else 'lime'} the {noun} as much as {_said(value, words)}"
+def _cells(line: LedgerLine, words: Words) -> tuple[str, str, str]:
+    effect = say(message("ledger-effect", effect=effect_of(line.value)), words)
+    equals = worth(line.value)
+    return called(line.name, words), effect, "" if equals is None else say(equals, words)
 
 
-def _sentence(ledger: Ledger, case: Case, words: Words) -> str:
-    weighing = [line for line in ledger.lines if abs(line.value) >= _NOTHING_MMOLC_M2]
+def _sentences(ledger: Ledger, weighing: list[LedgerLine]) -> tuple[Message, Message]:
     largest = max(weighing, key=lambda line: abs(line.value))
-    verb = "acidifies" if largest.value > 0.0 else "limes"
-    noun = bed_noun(case)
     return (
-        f"Of {counted(len(weighing), 'pull')} that count in a year the strongest is "
-        f"{_called(largest.name, words)}, which {verb} the {noun} as much as "
-        f"{_said(largest.value, words)}; all together {_does(ledger.net, noun, words)}."
+        message(
+            "figure-ledger-strongest",
+            n=len(weighing),
+            line=in_text(largest.name),
+            effect=effect_of(largest.value),
+            amount=rate(equal_g_m2(largest.value)),
+        ),
+        message(
+            "figure-ledger-net",
+            effect=effect_of(ledger.net),
+            amount=rate(equal_g_m2(ledger.net)),
+        ),
     )

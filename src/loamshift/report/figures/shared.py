@@ -1,40 +1,46 @@
-"""What several figures share: ends of a sentence, short dates, round steps of a scale."""
+"""What several figures share: whose range it is, short dates, labels, round steps of a scale."""
 
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from datetime import date
 
 from loamshift.domain.answer import Answer, Wanted
 from loamshift.domain.case import Case
-from loamshift.report.letter_words import counted, raised
-from loamshift.report.words import MONTHS, Words
+from loamshift.domain.message import Given, Listed, Message, Prose, message, ph, plants
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.tables.materials import load_materials
 
-SHORT_MONTHS = tuple(month[:3] for month in MONTHS)
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
+HARDLY_PH = 0.15
+"""A course that moves less is said to stay where it is [pH]."""
+
+
+def labels_said(words: Words, **labels: Message | None) -> tuple[tuple[str, str], ...]:
+    """The words in a drawing by their keys, with what opens its table; None is empty [texts]."""
+    every = {**labels, "table": message("figure-table")}
+    return tuple((key, "" if what is None else say(what, words)) for key, what in every.items())
 
 
 def short_date(day: date, words: Words) -> str:
     """A date [calendar] to stand at an axis: ``20 Apr 2026`` or ``Apr 20, 2026`` [text]."""
-    month = SHORT_MONTHS[day.month - 1]
-    if words.spelling == "us":
-        return f"{month} {day.day}, {day.year}"
-    return f"{day.day} {month} {day.year}"
+    month = Given(words.month(day.month, short=True))
+    said = message(
+        "figure-short-date", day=Given(str(day.day)), month=month, year=Given(str(day.year))
+    )
+    return say(said, words)
 
 
-def day_in_year(day: date, words: Words) -> str:
-    """A day of any year [calendar]: ``5 February`` or ``February 5`` [text]."""
-    month = MONTHS[day.month - 1]
-    return f"{month} {day.day}" if words.spelling == "us" else f"{day.day} {month}"
+def short_month(day: date, words: Words) -> str:
+    """The month of a date [calendar] to stand at an axis: ``Apr 2026`` [text]."""
+    month = Given(words.month(day.month, short=True))
+    return say(message("figure-short-month", month=month, year=Given(str(day.year))), words)
 
 
-def part_called(number: int, of: int) -> str:
-    """``the first part`` of several, or ``the dose`` where it is one [count; text]."""
-    if of == 1:
-        return "the dose"
-    return f"the {_ORDINALS[number]} part" if number < len(_ORDINALS) else f"part {number + 1}"
+def alone_label(case: Case) -> Message:
+    """The bed without the plan, as a label [object]."""
+    return message("figure-alone", applied="yes" if case.applied else "no")
 
 
 def test_days(answer: Answer) -> tuple[date, ...]:
@@ -43,38 +49,82 @@ def test_days(answer: Answer) -> tuple[date, ...]:
     return tuple(sorted({*answer.retest, *decides}))
 
 
-def years_said(weeks: int) -> str:
-    """A span of weeks [count] as ``three years`` or ``20 weeks`` [text]."""
-    years = round(weeks * 7 / 365.25)
-    return counted(years, "year") if years >= 1 else counted(weeks, "week")
+def wanted_label(answer: Answer, case: Case) -> Message:
+    """Whose range it is, as a label: the plants of the aim, or the target [object]."""
+    return message("figure-wanted", whose=_whose(answer, case), plants=_plants(answer, case))
 
 
-def wanted_called(answer: Answer, case: Case, words: Words) -> str:
-    """Whose range it is: the plants of the aim, or ``the target`` [text]."""
+def wanted_range_label(wanted: Wanted, answer: Answer, case: Case) -> Message:
+    """The same with the two ends of the range, so that it is told without its colour [object]."""
+    return message(
+        "figure-wanted-range",
+        whose=_whose(answer, case),
+        plants=_plants(answer, case),
+        range=ph(wanted.ph_low, high=wanted.ph_high),
+    )
+
+
+def wanted_in_text(wanted: Wanted, answer: Answer, case: Case) -> Message:
+    """The range to stand in a sentence: ``the range for heather, pH 4.5 to 5.5`` [object]."""
+    span, names = ph(wanted.ph_low, high=wanted.ph_high), _plants(answer, case)
+    if ranges_part(case):
+        return message("figure-range-apart", plants=names, range=span)
+    return message("verdict-range", plants=names, range=span)
+
+
+def _whose(answer: Answer, case: Case) -> str:
+    if ranges_part(case):
+        return "apart"
+    return "target" if _plants(answer, case) is None else "plants"
+
+
+def _plants(answer: Answer, case: Case) -> Listed | None:
+    if ranges_part(case):
+        return plants([plant.name for plant in case.aim.plants])
     names = answer.wanted.names if answer.wanted is not None else ()
-    if ranges_part(case):
-        return "between the two" if len(case.aim.plants) == 2 else "between them"
-    return words.text(words.listed(names)) if names else "the target"
-
-
-def wanted_said(wanted: Wanted, answer: Answer, case: Case, words: Words) -> str:
-    """``Heather wants pH 4.5 to 5.5``, without a full stop [text]."""
-    ends = f"pH {words.ph(wanted.ph_low)} to {words.ph(wanted.ph_high)}"
-    if ranges_part(case):
-        names = words.listed([words.text(plant.name) for plant in case.aim.plants])
-        return f"What {names} want does not overlap; {ends} lies between"
-    if not wanted.names:
-        return f"The aim is {ends}"
-    verb = "wants" if len(wanted.names) == 1 else "together want"
-    return f"{raised(wanted_called(answer, case, words))} {verb} {ends}"
+    return plants(names) if names else None
 
 
 def ranges_part(case: Case) -> bool:
     """True where the plants of the aim want ranges that have nothing in common [truth]."""
-    plants = case.aim.plants
-    if len(plants) < 2:
+    wanted = case.aim.plants
+    if len(wanted) < 2:
         return False
-    return max(p.ph_low for p in plants) > min(p.ph_high for p in plants)
+    return max(p.ph_low for p in wanted) > min(p.ph_high for p in wanted)
+
+
+def turn(start: float, end: float) -> str:
+    """Which way a course goes from one pH to another [pH]: rise, fall or none [text]."""
+    if abs(end - start) < HARDLY_PH:
+        return "none"
+    return "rise" if end > start else "fall"
+
+
+def course_moves(alone: str | None, start: float, end: float, day: date) -> Message:
+    """How far the best estimate of a course moves by a day.
+
+    Parameters
+    ----------
+    alone
+        ``as-it-is``, ``untreated`` or ``added``; None with the plan [text].
+    start, end
+        Best estimates at both ends [pH].
+    day
+        The day of the second [calendar].
+
+    Returns
+    -------
+    Message
+        One sentence [object].
+    """
+    return message(
+        "figure-course-first",
+        alone=alone,
+        turn=turn(start, end),
+        start=ph(start),
+        end=ph(end),
+        day=day,
+    )
 
 
 def round_steps(top: float, *, most: int) -> tuple[float, ...]:
@@ -97,7 +147,26 @@ def round_steps(top: float, *, most: int) -> tuple[float, ...]:
     return tuple(step * n for n in range(int(top / step + 1e-9) + 1))
 
 
-def short_names(names: Sequence[str]) -> list[str]:
-    """Names [text] without the brackets they end in, unless two would then be alike [text]."""
-    short = [re.sub(r" \([^()]*\)$", "", name) for name in names]
-    return [s if short.count(s) == 1 else name for s, name in zip(short, names, strict=True)]
+def product_names(keys: Sequence[str], words: Words) -> list[Given]:
+    """Products by their keys [text] as they stand in a sentence; two that would be alike in full.
+
+    The letter's tables call them the same.
+    """
+    names = [words.product(key) for key in keys]
+    return [
+        Given(name if names.count(name) == 1 or key == name else _in_full(key, name, words))
+        for key, name in zip(keys, names, strict=True)
+    ]
+
+
+def _in_full(key: str, name: str, words: Words) -> str:
+    material = load_materials().get(key)
+    if material is None:
+        return name
+    _, opened, more = words.material_name(material).partition(" (")
+    return f"{name}{opened}{more}"
+
+
+def prose_said(told: Sequence[Message | None], words: Words) -> str:
+    """Sentences after one another; None is passed over [text]."""
+    return say(Prose(tuple(one for one in told if one is not None)), words)

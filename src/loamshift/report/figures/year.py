@@ -1,20 +1,23 @@
-"""The year strip: soil temperature, parts and tests from today on."""
+"""The year strip: soil temperature, applications and tests from today on."""
 
 from __future__ import annotations
 
 import math
 from datetime import date
+from typing import Final
 
 from loamshift.domain.answer import Answer, SoilTemperature
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
-from loamshift.report.figures.shared import SHORT_MONTHS, day_in_year, part_called, test_days
-from loamshift.report.letter_words import counted, raised, sentences
+from loamshift.domain.message import Given, Measure, Message, depth, message, temperature
+from loamshift.report.figures.course import part_rows
+from loamshift.report.figures.shared import labels_said, prose_said, test_days
+from loamshift.report.letter_head import as_ruled_cm
+from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_ORDINALS = ("1st", "2nd", "3rd")
-_WEEKS = 52
-_SAME_C = 0.25
+_WEEKS: Final = 52
+_SAME_C: Final = 0.25
 
 
 def year_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
@@ -37,57 +40,52 @@ def year_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     warmth = answer.soil_temperature
     if warmth is None or len(warmth.dates) < 2:
         return None
-    parts = [part.date for part in answer.applications if part.date <= warmth.dates[-1]]
-    tests = [day for day in test_days(answer) if day <= warmth.dates[-1]]
+    first, last = answer.today, warmth.dates[-1]
+    parts = [(date.fromisoformat(day), sure) for day, sure in part_rows(answer, first, last)]
+    tests = [day for day in test_days(answer) if day <= last]
     if not parts and not tests:
         return None
-    labels = (("today", "today"), ("part", "part"), ("test", "test"))
     return Figure(
         kind=FigureKind.YEAR,
-        title="The year ahead",
-        sentence=words.text(_sentence(answer, warmth, parts, tests, words)),
+        title=say(message("figure-year-title"), words),
+        sentence=prose_said(_sentences(answer, warmth, parts, tests, words), words),
         data=(
             _warmth(warmth, words),
             _marks(answer, parts, tests, words),
-            _months(warmth),
+            _months(warmth, words),
         ),
         table=_table(warmth, words),
-        labels=tuple((key, words.text(text)) for key, text in labels),
+        labels=labels_said(words),
     )
 
 
 def _warmth(warmth: SoilTemperature, words: Words) -> DataSet:
     rows = tuple(
-        (
-            day.isoformat(),
-            round(temp, 1),
-            words.temperature(round(temp, 1) + 0.0),
-            f"{words.date(day)}: {words.temperature(temp)}",
-        )
+        (day.isoformat(), round(temp, 1), words.temperature(round(temp, 1) + 0.0))
         for day, temp in zip(warmth.dates, warmth.c, strict=True)
     )
-    return DataSet("warmth", ("date", "soil_c", "text", "said"), rows)
+    return DataSet("warmth", ("date", "soil_c", "text"), rows)
 
 
-def _marks(answer: Answer, parts: list[date], tests: list[date], words: Words) -> DataSet:
-    rows = [("today", answer.today.isoformat(), "today")]
-    alone = len(answer.applications) == 1
-    for number, day in enumerate(parts):
-        ordinal = _ORDINALS[number] if number < len(_ORDINALS) else f"{number + 1}th"
-        rows.append(("part", day.isoformat(), "dose" if alone else f"{ordinal} part"))
-    rows += [("test", day.isoformat(), "test again") for day in tests]
-    texts = tuple((kind, day, words.text(text)) for kind, day, text in rows)
-    return DataSet("marks", ("kind", "date", "text"), texts)
+def _marks(
+    answer: Answer, parts: list[tuple[date, str]], tests: list[date], words: Words
+) -> DataSet:
+    names = {"sure": message("figure-application"), "perhaps": message("figure-perhaps")}
+    marks = [("today", answer.today, message("figure-today"))]
+    marks += [("part", day, names[sure]) for day, sure in parts]
+    marks += [("test", day, message("figure-test")) for day in tests]
+    rows = tuple((kind, day.isoformat(), say(name, words)) for kind, day, name in marks)
+    return DataSet("marks", ("kind", "date", "text"), rows)
 
 
-def _months(warmth: SoilTemperature) -> DataSet:
+def _months(warmth: SoilTemperature, words: Words) -> DataSet:
     first, last = warmth.dates[0], warmth.dates[-1]
     rows = []
     for year in (first.year, first.year + 1):
         for month in range(1, 13):
             day = date(year, month, 1)
             if first <= day <= last:
-                rows.append((day.isoformat(), SHORT_MONTHS[month - 1]))
+                rows.append((day.isoformat(), words.month(month, short=True)))
     return DataSet("months", ("date", "text"), tuple(rows))
 
 
@@ -96,38 +94,48 @@ def _table(warmth: SoilTemperature, words: Words) -> Table:
         (words.date(day), words.temperature(temp))
         for day, temp in list(zip(warmth.dates, warmth.c, strict=True))[::4]
     )
-    return Table(
-        (Column("on"), Column("soil", Align.RIGHT)),
-        rows,
-        f"Soil temperature of an average year at {words.depth(warmth.depth_cm)}",
+    columns = (
+        Column(say(message("expect-on"), words)),
+        Column(say(message("figure-year-column-soil"), words), Align.RIGHT),
     )
+    deep = depth(as_ruled_cm(warmth.depth_cm))
+    return Table(columns, rows, say(message("figure-year-caption", depth=deep), words))
 
 
-def _sentence(
+def _sentences(
     answer: Answer,
     warmth: SoilTemperature,
-    parts: list[date],
+    parts: list[tuple[date, str]],
     tests: list[date],
     words: Words,
-) -> str:
-    depth = warmth.depth_cm if words.units == "us" else round(warmth.depth_cm)
+) -> list[Message]:
     cold, warm = min(warmth.c), max(warmth.c)
-    lead = (
-        f"At {words.depth(depth)} the soil is coldest about "
-        f"{day_in_year(_about(warmth, cold), words)}, near {words.temperature(cold)}, and warmest "
-        f"about {day_in_year(_about(warmth, warm), words)}, near {words.temperature(warm)}."
-    )
-    of = len(answer.applications)
-    dated = [
-        f"{part_called(number, of)} {'is due ' if not number else ''}on {words.date(day)}, "
-        f"{'with the soil ' if not number else ''}at {_temp_on(warmth, day, words)}"
-        for number, day in enumerate(parts)
+    told = [
+        message(
+            "figure-year-soil",
+            depth=depth(as_ruled_cm(warmth.depth_cm)),
+            **{
+                "cold-day": Given(words.day(_about(warmth, cold))),
+                "warm-day": Given(words.day(_about(warmth, warm))),
+            },
+            cold=temperature(cold),
+            warm=temperature(warm),
+        )
     ]
-    put = f"{raised('; '.join(dated))}." if dated else ""
-    later = of - len(parts)
-    more = f"{raised(counted(later, 'more part'))} may follow later." if later else ""
-    test = f"The next test is due on {words.date(tests[0])}." if tests else ""
-    return sentences(lead, put, more, test)
+    every = part_rows(answer, answer.today, date.max)
+    for number, (day, sure) in enumerate(parts):
+        temp = _temp_on(warmth, day)
+        if sure == "sure":
+            which = "next" if number else "first" if len(every) > 1 else "only"
+            told.append(message("figure-year-application", which=which, day=day, temp=temp))
+        else:
+            told.append(message("figure-year-perhaps", day=day, temp=temp))
+    later = len(every) - len(parts)
+    if later > 0:
+        told.append(message("figure-year-later", n=later))
+    if tests:
+        told.append(message("figure-year-test", day=tests[0]))
+    return told
 
 
 def _about(warmth: SoilTemperature, temp: float) -> date:
@@ -138,6 +146,6 @@ def _about(warmth: SoilTemperature, temp: float) -> date:
     return warmth.dates[round(middle / (2.0 * math.pi) * _WEEKS) % _WEEKS]
 
 
-def _temp_on(warmth: SoilTemperature, day: date, words: Words) -> str:
+def _temp_on(warmth: SoilTemperature, day: date) -> Measure:
     nearest = min(range(len(warmth.dates)), key=lambda week: abs(warmth.dates[week] - day))
-    return words.temperature(warmth.c[nearest])
+    return temperature(warmth.c[nearest])

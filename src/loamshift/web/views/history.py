@@ -21,10 +21,10 @@ from loamshift.domain.message import Given, Message, Product, depth, message, ph
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.figures.history import (
     history_figure,
+    outcome_told,
     ph_read,
-    score_sentence,
-    score_word,
-    scores_said,
+    score_told,
+    scores_told,
 )
 from loamshift.report.html_blocks import table_html
 from loamshift.report.messages import say
@@ -80,7 +80,7 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
         "legend": "" if life is None else " ".join(say(one, words) for one in _legend(life)),
         "table": "" if figure is None or not figure.table.rows else table_html(figure.table),
         "events": [] if life is None else events_of(life, words),
-        "scores": "" if life is None else words.text(scores_said(life)),
+        "scores": "" if life is None else say(scores_told(life), words),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
     }
@@ -134,11 +134,9 @@ def _events(life: History, words: Words) -> Iterator[Event]:
             on=test.on,
             day=words.date(test.on),
             kind=say(message("timeline-test"), words),
-            what=say(_test_read(test), words),
-            more=say(_in_water(test), words)
-            if score is None
-            else words.text(score_sentence(score, words)),
-            outcome="" if score is None else score_word(score).partition(",")[0],
+            what=say(_test_read(test, words), words),
+            more=say(_in_water(test) if score is None else score_told(score), words),
+            outcome="" if score is None else say(outcome_told(score), words),
         )
     for entry in life.put_on:
         what = message("timeline-product", product=Product(entry.material))
@@ -161,10 +159,10 @@ def _events(life: History, words: Words) -> Iterator[Event]:
         )
 
 
-def _test_read(test: TestRead) -> Message:
+def _test_read(test: TestRead, words: Words) -> Message:
     return message(
         "timeline-test-read",
-        ph=Given(ph_read(test.ph)),
+        ph=Given(ph_read(test.ph, words)),
         method=Given(test.method.value),
         depth=None if test.depth_cm is None else depth(test.depth_cm),
     )

@@ -1,0 +1,1 @@
+figure-short-date = { $month } { $day }, { $year }
