@@ -93,7 +93,7 @@ def test_only_a_bed_to_put_right_has_a_sheet_for_it(client: Browser, office: Off
     assert "Whom to ask" in text and pages == 1
     calm = bed_of(office, SAMPLES[1].case_text)
     answer = client.get(f"/beds/{calm.pk}/sheets/rescue.pdf", follow=True)
-    assert "There is nothing to put right here" in answer.content.decode()
+    assert "There is nothing to put right in this bed" in answer.content.decode()
 
 
 def test_a_walk_in_has_sheets_and_one_with_faults_is_told(client: Browser, office: Office) -> None:

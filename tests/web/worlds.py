@@ -159,6 +159,7 @@ OTHER: dict[tuple[str, str], object] = {
     ("why", "key"): "soil.ph",
     ("", "sheet"): "sampling",
     ("claim-card", "number"): "1",
+    ("", "shape"): "slide",
 }
 """What belongs into holes that hold no thing of an office, by name of the route and of the hole."""
 

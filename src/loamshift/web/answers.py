@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
-from loamshift.domain.answer import Answer
+from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter
 from loamshift.report.letter import letter_from_answer
@@ -77,4 +77,5 @@ def _answered(
     words = Words(spelling=spelling, units=units, ground=ground_of(case))
     letter = letter_from_answer(answer, case, words=words, sums=margin_sums(case, answer))
     letter = replace(letter, letterhead=letterhead)
-    return Answered(case, answer, letter, letter_page(letter, words=words), words)
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST
+    return Answered(case, answer, letter, letter_page(letter, words=words, waits=waits), words)

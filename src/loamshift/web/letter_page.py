@@ -45,8 +45,8 @@ WHY: Final = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LetterPage:
-    """The pieces of a letter, each ready to stand where the page wants it; all but ``verdict``
-    and the lines of ``letterhead`` are HTML."""
+    """The pieces of a letter, each ready to stand where the page wants it; all but the lines of
+    ``letterhead`` are HTML."""
 
     letterhead: tuple[str, ...]
     about: str
@@ -58,7 +58,7 @@ class LetterPage:
     sections: str
 
 
-def letter_page(letter: Letter, *, words: Words) -> LetterPage:
+def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterPage:
     """The pieces of a letter for the plan page.
 
     Parameters
@@ -67,13 +67,15 @@ def letter_page(letter: Letter, *, words: Words) -> LetterPage:
         The letter [object].
     words
         The reader [object].
+    waits
+        Whether the verdict waits for a test: then no dates stand above everything else [truth].
 
     Returns
     -------
     LetterPage
         Its pieces; none is lost and none stands twice [object].
     """
-    sources = source_count(letter)
+    sources, figures = source_count(letter), _figures(letter)
     opening = next((s for s in letter.sections if s.matter is Matter.OPENING), None)
     blocks = opening.blocks if opening is not None else ()
     lead = blocks[0].text if blocks and isinstance(blocks[0], Paragraph) else ""
@@ -87,15 +89,13 @@ def letter_page(letter: Letter, *, words: Words) -> LetterPage:
     return LetterPage(
         letterhead=letter.letterhead,
         about=inline_html(letter.subtitle),
-        strip="".join(pictures(f) for f in _figures(letter) if f.kind is FigureKind.YEAR),
-        verdict=bare(lead),
+        strip="" if waits else "".join(pictures(f) for f in figures if f.kind is FigureKind.YEAR),
+        verdict=inline_html(bare(lead)),
         because="\n".join(block_html(block, sources=sources) for block in rest),
         beside="\n".join(_beside(notes, aside, sources, words)),
-        course="".join(
-            _figure(f, sources, words) for f in _figures(letter) if f.kind is FigureKind.COURSE
-        ),
+        course="".join(_figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE),
         sections="\n".join(
-            _section(section, number, sources, words)
+            _section(section, number, sources, words, waits)
             for number, section in enumerate(letter.sections, 1)
             if section is not opening and section not in aside
         ),
@@ -127,9 +127,9 @@ def _opens(key: str, what: Message, words: Words) -> str:
     return f'<p class="note opens"><a href="{address}">{text}</a></p>'
 
 
-def _section(section: Section, number: int, sources: int, words: Words) -> str:
+def _section(section: Section, number: int, sources: int, words: Words, waits: bool) -> str:
     column, margin = _placed(section)
-    lines = [line for block in column if (line := _block(block, section, sources, words))]
+    lines = [line for block in column if (line := _block(block, section, sources, words, waits))]
     beside = [block_html(note, sources=sources) for note in margin]
     kinds = [block.kind for block in section.blocks if isinstance(block, Figure)]
     beside += [_opens(WHY[kind], _why_said(kind), words) for kind in kinds]
@@ -160,11 +160,11 @@ def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
     return others, notes
 
 
-def _block(block: Block, section: Section, sources: int, words: Words) -> str:
+def _block(block: Block, section: Section, sources: int, words: Words, waits: bool) -> str:
     if isinstance(block, Figure):
         if block.kind is FigureKind.COURSE:
             return ""
-        if block.kind is FigureKind.YEAR:
+        if block.kind is FigureKind.YEAR and not waits:
             said = inline_html(block.sentence, sources=sources)
             return f'<p class="under">{said}</p>{_table(block, words)}'
         return _figure(block, sources, words)

@@ -9,7 +9,7 @@ from functools import lru_cache
 from itertools import pairwise
 from typing import Any, Final
 
-from loamshift.domain.answer import Direction, Forecast, ForecastPh
+from loamshift.domain.answer import Decision, Direction, Forecast, ForecastPh
 from loamshift.domain.message import Given, Message, amount, message, ph, rate
 from loamshift.report.chart import PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline
 from loamshift.report.chart_svg import thinned
@@ -70,6 +70,8 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     plan = answer.plan
     if forecast is None or plan is None or not answer.applications:
         return None
+    if answer.verdict.decision is Decision.MEASURE_FIRST:
+        return None  # nothing is to be spread yet, so there is no amount to move
     surface = what_if(build_context(found.case), members=MEMBERS, seed=SEED, years=YEARS)
     if surface is None or len(surface.aims) < 2:
         return None

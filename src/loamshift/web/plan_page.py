@@ -185,7 +185,15 @@ def _gathered_text(
 ) -> Iterator[tuple[str, Message | Given]]:
     truths = {"true": message("page-yes"), "false": message("page-no")}
     for path, values in _gathered(pairs).items():
-        yield path, truths.get(values[0], Given(", ".join(values)))
+        yield path, truths.get(values[0], Given(", ".join(_shown(one, words) for one in values)))
+
+
+def _shown(value: str, words: Words) -> str:
+    """A value as it reads in a sentence: days as the office has them."""
+    try:
+        return words.date(date.fromisoformat(value))
+    except ValueError:
+        return value
 
 
 def _counted(key: str, count: int) -> Message:

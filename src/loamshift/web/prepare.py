@@ -91,7 +91,7 @@ def _pending() -> tuple[list[str], list[str]]:
 
 def add_samples(office: Office) -> None:
     """Two invented beds of an invented client, so that no page is empty on the first day."""
-    writer = Writer(office, what=message("changes-examples-added"))
+    writer = Writer(office, what=message("acts-examples-added"))
     words = Words()
     client = Client(
         name=say(message("setup-example-client"), words),

@@ -116,12 +116,12 @@ def _act(row: dict[str, Any], now: datetime, words: Words) -> Act:
 def _ago(at: datetime, now: datetime) -> Message:
     minutes = int((now - at).total_seconds() // 60)
     if minutes < 1:
-        return message("changes-just-now")
+        return message("acts-just-now")
     if minutes < 60:
-        return message("changes-minutes-ago", n=minutes)
+        return message("acts-minutes-ago", n=minutes)
     if minutes < 24 * 60:
-        return message("changes-hours-ago", n=minutes // 60)
-    return message("changes-days-ago", n=minutes // (24 * 60))
+        return message("acts-hours-ago", n=minutes // 60)
+    return message("acts-days-ago", n=minutes // (24 * 60))
 
 
 ROUTES: list[URLPattern] = [
