@@ -130,7 +130,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 doctored(lime, dose=replace(lime.answer.dose, direction=Direction.ACIDIFY)),
                 doctored(lime, applications=(_acid_part(lime),)),
                 doctored(lime, options=acid.answer.options),
-                verdict_with(lime, because=_need("acidify")),
+                verdict_with(lime, because=_foreign_need("acidify")),
             ],
         ),
         "L02": (
@@ -300,7 +300,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
         "L24": (
             lime,
             [
-                verdict_with(lime, because=_need("lime")),
+                verdict_with(lime, because=_foreign_need("lime")),
                 verdict_with(lime, because=prose(message("bed-for-whole", whole=ph(7.0)))),
                 doctored(lime, dose=replace(lime.answer.dose, lime_as_caco3_g_m2=band)),
             ],
@@ -339,7 +339,7 @@ def _reversed(plan: PlanRule) -> list[Any]:
     return [replace(line, part_g_m2=rate) for line, rate in zip(plan.decides, rates, strict=True)]
 
 
-def _need(direction: str) -> Prose:
+def _foreign_need(direction: str) -> Prose:
     """A need that is no letter's."""
     reading = message("verdict-reading", ph=ph(5.2), salt="no")
     need = message(
