@@ -23,6 +23,7 @@ from loamshift.domain.letter import (
     Note,
     Paragraph,
     Section,
+    Sheet,
 )
 from loamshift.domain.message import Message, message
 from loamshift.report.html_blocks import block_html, inline_html, sources_html, table_html
@@ -86,20 +87,41 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
         for section in letter.sections
         if section.matter is Matter.ASIDE and _is_list(section)
     ]
+    numbered = list(enumerate(letter.sections, 1))
+    steps = [(n, part) for n, part in numbered if part.topic == "steps"]
     return LetterPage(
         letterhead=letter.letterhead,
         about=inline_html(letter.subtitle),
         strip="" if waits else "".join(pictures(f) for f in figures if f.kind is FigureKind.YEAR),
         verdict=inline_html(bare(lead)),
-        because="\n".join(block_html(block, sources=sources) for block in rest),
+        because="\n".join(
+            [
+                *(block_html(block, sources=sources) for block in rest),
+                *(_section(part, n, sources, words, waits) for n, part in steps),
+            ]
+        ),
         beside="\n".join(_beside(notes, aside, sources, words)),
         course="".join(_figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE),
-        sections="\n".join(
-            _section(section, number, sources, words, waits)
-            for number, section in enumerate(letter.sections, 1)
-            if section is not opening and section not in aside
+        sections=_folded(
+            [
+                (part.sheet, _section(part, n, sources, words, waits))
+                for n, part in numbered
+                if part is not opening and part not in aside and (n, part) not in steps
+            ],
+            words,
         ),
     )
+
+
+def _folded(sections: Sequence[tuple[Sheet, str]], words: Words) -> str:
+    """What is left of the front sheet, and the working folded behind it."""
+    front = [made for sheet, made in sections if sheet is Sheet.FRONT]
+    working = "\n".join(made for sheet, made in sections if sheet is not Sheet.FRONT)
+    if not working or not front:
+        return "\n".join([*front, working])
+    summary = escape(say(message("front-working"), words))
+    folded = f'<details class="working">\n<summary>{summary}</summary>\n{working}\n</details>'
+    return "\n".join([*front, folded])
 
 
 def _is_list(section: Section) -> bool:
