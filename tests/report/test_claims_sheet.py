@@ -20,9 +20,9 @@ from loamshift.report.chart_files import chart_file
 from loamshift.report.chart_talk import ChartSize
 from loamshift.report.figures.claims_sheet import sheet_figure
 from loamshift.report.figures.talk import (
+    best_sentence,
     claims_for_talk,
     sheet_for_talk,
-    sheet_sentence,
     talk_source,
 )
 from loamshift.report.pdf import PaperSize
@@ -132,8 +132,12 @@ def test_the_picture_for_a_talk_has_title_sentence_amounts_and_source(
 
 
 def test_the_sentence_of_a_picture_says_when_enough_or_none_is_there() -> None:
-    assert read(sheet_sentence(sheet(5.0, 6.5))).endswith("enough lime for this bed.")
-    assert read(sheet_sentence(sheet(6.0, 6.0))) == "This bed needs neither acid nor lime now."
+    def sentence(ph: float, aim: float) -> str:
+        found = sheet(ph, aim)
+        return read(best_sentence(found.answer.claims, found.case))
+
+    assert sentence(5.0, 6.5).endswith("enough lime for this bed.")
+    assert sentence(6.0, 6.0) == "This bed needs neither acid nor lime now."
 
 
 def test_one_claim_is_a_picture_with_its_first_sentence() -> None:

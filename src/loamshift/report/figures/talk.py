@@ -23,7 +23,6 @@ from loamshift.domain.message import (
     ph,
     rate,
 )
-from loamshift.report.claims_page import verdict_of_several
 from loamshift.report.figures.claims import brought_figure
 from loamshift.report.figures.claims_sheet import sheet_figure
 from loamshift.report.letter_claims import brings_of, claim_place
@@ -57,7 +56,7 @@ def claims_for_talk(claims: tuple[ClaimResult, ...], case: Case, *, words: Words
         return None
     if len(claims) > 1:
         title = message("claim-talk-title", n=len(claims))
-        return _told(figure, title, verdict_of_several(claims, case), words)
+        return _told(figure, title, best_sentence(claims, case), words)
     (claim,) = claims
     title = message(
         "claim-title", material=Product(claim.material), rate=rate(case.claims[0].rate_g_m2)
@@ -82,24 +81,35 @@ def sheet_for_talk(sheet: ClaimsSheet, *, words: Words) -> Figure:
     """
     title = message("claim-sheet-title", n=len(sheet.lines))
     figure = sheet_figure(sheet, words=words, with_amounts=True)
-    return _told(figure, title, sheet_sentence(sheet), words)
+    return _told(figure, title, best_sentence(sheet.answer.claims, sheet.case), words)
 
 
-def sheet_sentence(sheet: ClaimsSheet) -> Message:
-    """Which of the remedies of a sheet [object] comes nearest, in one sentence [object]."""
-    share, best = max(
-        ((line.claim.share or 0.0, line.claim) for line in sheet.lines), key=lambda pair: pair[0]
-    )
+def best_sentence(claims: tuple[ClaimResult, ...], case: Case) -> Message:
+    """Which of several materials comes nearest to what a bed needs, in one sentence.
+
+    Parameters
+    ----------
+    claims
+        Claims on one bed [objects].
+    case
+        The bed [object].
+
+    Returns
+    -------
+    Message
+        The sentence [object].
+    """
+    share, best = max(((claim.share or 0.0, claim) for claim in claims), key=lambda pair: pair[0])
     needs = brings_of(best.acid_needed_mmolc_m2)
     size = "enough" if share >= _ENOUGH else "tiny" if share < _TINY else "part"
     return message(
         "claim-talk-best",
         size="unneeded" if needs == "none" else size,
         needs=needs,
-        n=len(sheet.lines),
+        n=len(claims),
         material=Product(best.material),
         share=Measure(Quantity.SHARE, share),
-        place=claim_place(sheet.case),
+        place=claim_place(case),
     )
 
 
