@@ -69,7 +69,8 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
     words
         The reader [object].
     waits
-        Whether the verdict waits for a test: then no dates stand above everything else [truth].
+        Whether the verdict waits for a test: then no date and no forecast comes before the
+        letter, and each figure stays in its section [truth].
 
     Returns
     -------
@@ -101,7 +102,9 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
             ]
         ),
         beside="\n".join(_beside(notes, aside, sources, words)),
-        course="".join(_figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE),
+        course=""
+        if waits
+        else "".join(_figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE),
         sections=_folded(
             [
                 (part.sheet, _section(part, n, sources, words, waits))
@@ -184,7 +187,7 @@ def _placed(section: Section) -> tuple[Sequence[Block], Sequence[Note]]:
 
 def _block(block: Block, section: Section, sources: int, words: Words, waits: bool) -> str:
     if isinstance(block, Figure):
-        if block.kind is FigureKind.COURSE:
+        if block.kind is FigureKind.COURSE and not waits:
             return ""
         if block.kind is FigureKind.YEAR and not waits:
             said = inline_html(block.sentence, sources=sources)

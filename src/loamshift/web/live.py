@@ -14,6 +14,7 @@ from loamshift.domain.message import Given, Message, amount, message, ph, rate
 from loamshift.report.chart import PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline
 from loamshift.report.chart_svg import thinned
 from loamshift.report.figures.course import course_figure
+from loamshift.report.layout import TOGETHER
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.context.build_context import build_context
@@ -98,12 +99,12 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
             {
                 "aim": step.ph_aim,
                 "share": round(step.mid_g_m2 / middle, 4) if middle > 0.0 else 1.0,
-                "said": say(_amount(step, surface.direction, area), words),
+                "said": _whole(say(_amount(step, surface.direction, area), words)),
             }
             for step in surface.aims
         ],
         "parts": [
-            {"share": share, "said": words.rate(planned_g_m2 * share)}
+            {"share": share, "said": _whole(words.rate(planned_g_m2 * share))}
             for share in (round(SHARE_STEP * n, 2) for n in range(round(most / SHARE_STEP) + 1))
         ],
         "part": say(
@@ -141,6 +142,11 @@ def _nearest_dose(surface: WhatIf) -> float:
             weight = (aim - low.ph_aim) / (high.ph_aim - low.ph_aim)
             return low.mid_g_m2 + weight * (high.mid_g_m2 - low.mid_g_m2)
     return min(surface.aims, key=lambda step: abs(step.ph_aim - aim)).mid_g_m2
+
+
+def _whole(text: str) -> str:
+    """A text whose figures never part from their units [text]."""
+    return TOGETHER.sub("\u00a0", text)
 
 
 def _amount(step: AimStep, direction: Direction, area_m2: float | None) -> Message:

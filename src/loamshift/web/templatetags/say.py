@@ -73,6 +73,13 @@ def ph(value: float) -> Measure:
 
 
 @register.simple_tag(takes_context=True)
+def plants(context: Any, names: str) -> str:
+    """Plants as a list of beds holds them, by the names this reader has for them."""
+    words = words_in(context)
+    return ", ".join(words.plant(name) for name in names.split(", ") if name)
+
+
+@register.simple_tag(takes_context=True)
 def fault_line(context: Any, fault: Fault) -> str:
     """A fault with its place and what stood there."""
     return fault_with_place(fault, words_in(context))
