@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
-from fluent.syntax import FluentParser, FluentSerializer, ast
-from fluent.syntax.visitor import Visitor
 
 import messages as checker
 from loamshift.case.answer import answer_from_json, answer_to_json
@@ -19,16 +16,13 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter, Matter
 from loamshift.domain.message import Measure, Quantity, message, rate
 from loamshift.errors import LoamshiftError
-from loamshift.report import words as words_module
 from loamshift.report.layout import letter_lines, plain_text
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.messages import say
-from loamshift.report.messages.book import Book, folder_texts
+from loamshift.report.messages.book import folder_texts
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
-from loamshift.tables.materials import load_materials
-from loamshift.tables.places import load_places
-from loamshift.tables.plants import load_plants
+from marked import marked_reader, words_left
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 TODAY = date(2026, 11, 30)
@@ -107,26 +101,10 @@ def _copied(folder: Path) -> None:
             (folder / name / file).write_text(text, encoding="utf-8")
 
 
-class _Marked(Visitor):
-    """Every word of a message between brackets, so that what has none did not come from one."""
-
-    def visit_TextElement(self, node: ast.TextElement) -> None:
-        node.value = re.sub(r"\S(?:.*\S)?", lambda found: f"⟦{found[0]}⟧", node.value)
-
-
-def _marked(text: str) -> str:
-    resource = FluentParser(with_spans=False).parse(text)
-    _Marked().visit(resource)
-    return FluentSerializer().serialize(resource)
-
-
 @pytest.fixture
 def marked(monkeypatch: pytest.MonkeyPatch) -> Words:
     """A reader of a third language, whose every text stands in brackets; German by its figures."""
-    book = Book("de", {name: _marked(text) for name, text in folder_texts("en").items()})
-    monkeypatch.setattr(words_module, "languages", lambda: ("en", "de"))
-    monkeypatch.setattr(words_module, "book_of", lambda language: book)
-    return Words("de", "metric")
+    return marked_reader(monkeypatch)
 
 
 def _letters(case: Case, words: Words) -> Letter:
@@ -140,29 +118,8 @@ def test_no_word_of_a_letter_is_left_in_code(path: Path, marked: Words) -> None:
     letter = _letters(case, marked)
     own = tuple(part for part in letter.sections if part.matter is not Matter.SOURCES)
     text = plain_text(letter_lines(replace(letter, sections=own), width=10_000))
-    text = re.sub(r"⟦[^⟦⟧]*⟧", " ", text)
-    for name in _names(case):
-        text = text.replace(name, " ")
-    left = {word for word in re.findall(r"[^\W\d_]{3,}", text) if word not in _ALLOWED}
+    left = words_left(text, case)
     assert not left, " ".join(sorted(left))
-
-
-_ALLOWED = frozenset({"CaCO", "mmolc", "USD", "EUR", "GBP", "und", "oder", "belief", "column"})
-
-
-def _names(case: Case) -> Iterator[str]:
-    """What a letter takes from tables and from the case: names, places, months."""
-    german = Words("de", "metric")
-    names = {case.name or "", case.place.name if case.place else ""}
-    names |= {german.plant(plant.name) for plant in load_plants().values()}
-    names |= {plant.name for plant in case.aim.plants}
-    for key, material in load_materials().items():
-        names |= {german.product(key), german.material_name(material), key}
-    names |= {place.name for place in load_places().values()}
-    names |= {german.month(n) for n in range(1, 13)} | {
-        german.month(n, short=True) for n in range(1, 13)
-    }
-    yield from sorted((name for name in names if len(name) > 2), key=len, reverse=True)
 
 
 def test_another_language_has_its_own_marks_in_a_figure(marked: Words) -> None:

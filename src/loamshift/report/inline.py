@@ -8,10 +8,22 @@ from typing import Final
 
 from loamshift.domain.letter import Block, Figure, FigureKind, Items, Letter, Matter, Section, Table
 from loamshift.report.layout import TOGETHER
-from loamshift.report.words import MONTHS
+from loamshift.report.messages.book import languages
+from loamshift.report.words import Words
 
 _KEPT: Final = "\u00a0"
-_DAY: Final = re.compile(rf"(?<=\d) (?=(?:{'|'.join(MONTHS)})\b)|(?<=%) (?=of\b)")
+
+
+def months_written() -> set[str]:
+    """The months in every language that letters are written in, as dates have them."""
+    readers = [Words(language) for language in languages()]
+    return {words.month(month) for words in readers for month in range(1, 13)}
+
+
+_DAY: Final = re.compile(
+    rf"(?:(?<=\d)|(?<=\d\.)) (?=(?:{'|'.join(sorted(map(re.escape, months_written())))})\b)|(?<=%) (?=of\b)"
+)
+"""Spaces between a day and its month, where a line must not end."""
 _CITED: Final = re.compile(r"^(?P<text>.*\S) \[(?P<number>\d{1,3})\]$", re.DOTALL)
 _LINK: Final = re.compile(r"^(?P<text>.*?)\s*(?P<url>https?://[^\s<>\"]+)$", re.DOTALL)
 
