@@ -20,9 +20,8 @@ def months_written() -> set[str]:
     return {words.month(month) for words in readers for month in range(1, 13)}
 
 
-_DAY: Final = re.compile(
-    rf"(?:(?<=\d)|(?<=\d\.)) (?=(?:{'|'.join(sorted(map(re.escape, months_written())))})\b)|(?<=%) (?=of\b)"
-)
+_MONTH: Final = "|".join(sorted(map(re.escape, months_written())))
+_DAY: Final = re.compile(rf"(?:(?<=\d)|(?<=\d\.)) (?=(?:{_MONTH})\b)|(?<=%) (?=of\b)")
 """Spaces between a day and its month, where a line must not end."""
 _CITED: Final = re.compile(r"^(?P<text>.*\S) \[(?P<number>\d{1,3})\]$", re.DOTALL)
 _LINK: Final = re.compile(r"^(?P<text>.*?)\s*(?P<url>https?://[^\s<>\"]+)$", re.DOTALL)
