@@ -13,18 +13,22 @@ import pytest
 
 from loamshift.case.read import read_case
 from loamshift.domain.answer import Answer, Decision
-from loamshift.domain.case import Aim, Case
+from loamshift.domain.case import Aim, Applied, Case
 from loamshift.domain.letter import Figure, FigureKind
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.report.chart_plain import PLAIN_KINDS, plain_picture
 from loamshift.report.figures import FIGURES, figures_of
 from loamshift.report.figures.history import history_figure, outcome_told, score_told
 from loamshift.report.front import decides_table
+from loamshift.report.layout import letter_lines, plain_text
+from loamshift.report.letter import letter_from_answer
 from loamshift.report.letter_head import reading_in_force
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
+from loamshift.tables.materials import load_materials
 from marked import marked_reader, words_left
+from report.answers import POWDER
 from report.drawn import COURSES, UK, US, seen_ahead
 from report.test_chart_history import LIVES
 
@@ -190,6 +194,19 @@ def test_a_bed_tested_in_a_salt_has_its_brackets_in_that_salt() -> None:
     assert (
         "Readings of the test are in calcium chloride; the scale is pH in water." in salt.sentence
     )
+
+
+def test_a_bed_something_was_applied_to_is_not_called_untreated() -> None:
+    answer, case = BEDS["rule"]
+    material = load_materials()[POWDER]
+    entry = Applied(on=case.today, material=material, rate_g_m2=20.0, as_given="20 g/m2")
+    for applied, said in (((), "untreated"), ((entry,), "nothing added")):
+        letter = letter_from_answer(answer, replace(case, applied=applied), words=UK)
+        text = plain_text(letter_lines(letter, width=10_000)).lower()
+        figures = [one for section in letter.sections for one in section.blocks]
+        labels = [dict(one.labels) for one in figures if isinstance(one, Figure)]
+        assert {one["alone"] for one in labels if "alone" in one} == {said}
+        assert said in text and ({"untreated", "nothing added"} - {said}).pop() not in text
 
 
 def _figures(text: str) -> list[str]:

@@ -67,7 +67,9 @@ def letter_from_answer(
     need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
     plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))
     expect = _with(
-        what_to_expect(answer, words=words), course_figure(answer, case, words=words), after=1
+        what_to_expect(answer, words=words, applied=bool(case.applied)),
+        course_figure(answer, case, words=words),
+        after=1,
     )
     others = _with(
         ways(answer, case, words=words), options_figure(answer, case, words=words), after=0

@@ -17,7 +17,7 @@ _NAMED_SHARE = 0.05
 _REST_SHARE = 0.01
 
 
-def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
+def what_to_expect(answer: Answer, *, words: Words, applied: bool = False) -> Section | None:
     """The course of the pH as a careful test would read it.
 
     Parameters
@@ -26,6 +26,8 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
         The answer [object].
     words
         Language and units of the reader [object].
+    applied
+        True where something was applied before, so that the bed is not untreated [truth].
 
     Returns
     -------
@@ -35,18 +37,19 @@ def what_to_expect(answer: Answer, *, words: Words) -> Section | None:
     forecast = answer.forecast
     if forecast is None or not forecast.dates:
         return None
+    said = "yes" if applied else "no"
     acts = answer.dose.direction if answer.applications else Direction.NONE
     closing = [_narrows(answer), message("expect-honest", direction=acts.value)]
     blocks: list[Block] = [
-        Paragraph(" ".join(say(one, words) for one in _year(answer, forecast))),
-        _course(answer, forecast, words),
+        Paragraph(" ".join(say(one, words) for one in _year(answer, forecast, said))),
+        _course(answer, forecast, said, words),
         *_width(answer, forecast, words),
         Paragraph(" ".join(say(one, words) for one in closing if one is not None)),
     ]
     return Section(say(message("expect-heading"), words), tuple(blocks))
 
 
-def _year(answer: Answer, forecast: Forecast) -> list[Message]:
+def _year(answer: Answer, forecast: Forecast, applied: str) -> list[Message]:
     week = min(_YEAR, len(forecast.dates) - 1)
     low, mid, high = (
         ph(course[week]) for course in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
@@ -59,21 +62,20 @@ def _year(answer: Answer, forecast: Forecast) -> list[Message]:
     follows = "tests" if tests else "several" if several else "one"
     told = [
         message("expect-year", follows=follows, day=day, mid=mid),
-        message(
-            "expect-year-range", low=low, high=high, untreated=ph(forecast.do_nothing.q50[week])
-        ),
+        message("expect-year-range", low=low, high=high),
+        message("expect-alone", applied=applied, ph=ph(forecast.do_nothing.q50[week])),
     ]
     if several and not tests:
         told.append(message("expect-tests-stop"))
     return told
 
 
-def _course(answer: Answer, forecast: Forecast, words: Words) -> Table:
+def _course(answer: Answer, forecast: Forecast, applied: str, words: Words) -> Table:
     planned = bool(answer.applications)
-    heads = ["expect-on", "expect-best", "expect-90-tests"]
-    heads += ["expect-untreated"] if planned else []
+    heads = [message(key) for key in ("expect-on", "expect-best", "expect-90-tests")]
+    heads += [message("figure-alone", applied=applied)] if planned else []
     columns = [
-        Column(say(message(head), words), Align.LEFT if place == 0 else Align.RIGHT)
+        Column(say(head, words), Align.LEFT if place == 0 else Align.RIGHT)
         for place, head in enumerate(heads)
     ]
     rows = []

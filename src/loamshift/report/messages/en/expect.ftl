@@ -53,12 +53,16 @@ expect-year = { $follows ->
     [several] If you apply it all as planned, expect a careful test on { $day } to read about pH { $mid }.
    *[one] If you apply it as planned, expect a careful test on { $day } to read about pH { $mid }.
 }
-expect-year-range = Of 100 such tests, 90 would read between { $low } and { $high }; any reading in that range is consistent with the plan working. Untreated, the bed would read about { $untreated }.
+expect-year-range = Of 100 such tests, 90 would read between { $low } and { $high }; any reading in that range is consistent with the plan working.
+# $applied is "yes" where something was applied before: such a bed is not untreated.
+expect-alone = { $applied ->
+    [yes] With nothing added, the bed would read about { $ph }.
+   *[no] Untreated, the bed would read about { $ph }.
+}
 expect-tests-stop = The tests in between are there to stop it before it goes too far.
 expect-on = on
 expect-best = best estimate
 expect-90-tests = range for 90 in 100 tests
-expect-untreated = untreated
 expect-wide = what makes the range wide
 expect-share = share
 expect-everything-else = everything else

@@ -7,7 +7,7 @@
 figure-axis = pH in water
 figure-plan = with the plan
 figure-as-it-is = left as it is
-# The bed without the plan. $applied is "yes" where something was applied before.
+# The bed without the plan, also over a column of the letter. $applied is "yes" where something was applied before.
 figure-alone = { $applied ->
     [yes] nothing added
    *[no] untreated
