@@ -14,9 +14,7 @@ _TODAY = "rescue-today-"
 _NOTHING_G_M2 = 1.0
 
 
-def putting_right(
-    answer: Answer, *, words: Words, today_is_said: bool = False
-) -> Section | None:
+def putting_right(answer: Answer, *, words: Words, today_is_said: bool = False) -> Section | None:
     """The rescue: where it is heading, the steps in order, and what makes it worse.
 
     Parameters
