@@ -135,7 +135,7 @@ def test_a_card_says_what_the_amount_was_taken_for(client: Browser, office: Offi
         "bed": str(bed.pk),
     }
     text, _pages, _width = read(client.get(f"/claims/card/2.pdf?{urlencode(said)}").content)
-    assert "2 cups per plant" in text and "weigh it rather than measure it" in text
+    assert "2 cups per plant" in text and "Weigh it rather than measure it" in text
     assert "1 cup per plant" not in text and "claim[" not in text
 
 

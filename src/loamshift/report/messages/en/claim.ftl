@@ -494,7 +494,6 @@ claim-sheet-column-usual = usual amount
 claim-sheet-column-rate = that is
 claim-sheet-rate = { $rate }
 claim-sheet-column-ph = pH after a year
-claim-sheet-column-adds = adds in the end, as pure
 claim-sheet-column-verdict = in one sentence
 claim-sheet-heading-each = Each on its own
 # In the picture: a remedy with its amount.
