@@ -25,7 +25,7 @@ from loamshift.report.chart import (
 )
 from loamshift.report.chart_drawing import Drawing, Layer, Mark
 from loamshift.report.chart_files import chart_file, chart_files
-from loamshift.report.chart_talk import ChartSize
+from loamshift.report.chart_talk import ChartSize, first_sentence
 from loamshift.report.chart_text import LINE_PX, TEXT_PX, spread, text_width, wrapped
 from loamshift.report.chart_tones import (
     PALETTES,
@@ -298,3 +298,17 @@ def test_a_reading_has_its_bracket_beside_the_course_and_its_line_under_it() -> 
         for _, reading, then in told:
             assert str(reading) in said.replace("\u00a0", " ")
             assert str(then) in said.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("The best estimate is pH 5.0. Then it rises.", "The best estimate is pH 5.0."),
+        ("Until 1 May 2027. 90 of 100 tests agree.", "Until 1 May 2027."),
+        ("By 12. March it rises. Then it falls.", "By 12. March it rises."),
+        ("Ça monte. Écoutez.", "Ça monte."),
+        ("One alone", "One alone"),
+    ],
+)
+def test_the_first_sentence_of_a_picture_is_whole(text: str, first: str) -> None:
+    assert first_sentence(text) == first

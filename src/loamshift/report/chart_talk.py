@@ -13,6 +13,7 @@ from loamshift.report.chart_drawing import Drawing
 from loamshift.report.chart_svg import inner_svg, shown
 from loamshift.report.chart_text import wrapped
 from loamshift.report.chart_tones import Colour, Colours
+from loamshift.report.inline import months_written
 from loamshift.report.typeface import SANS_STACK
 
 
@@ -49,7 +50,8 @@ _WIDTHS: Final = (320, 360, 400, 440, 480, 520, 560, 600, 640, 680, 720, 760)
 _MOST_LINES: Final = {ChartSize.SLIDE: 3, ChartSize.SQUARE: 5}
 _LARGEST: Final = 2.6
 """A chart of few words is enlarged no more than this, and stands in the middle."""
-_FIRST: Final = re.compile(r"^.*?[.!?](?= [A-Z]|$)", re.DOTALL)
+_END: Final = re.compile(r"[.!?](?=\s|$)")
+_MONTH: Final = re.compile(rf"(?:{'|'.join(sorted(map(re.escape, months_written())))})\b")
 
 
 def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str = "") -> str:
@@ -106,9 +108,15 @@ def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str =
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a text [text]."""
-    found = _FIRST.match(text)
-    return text if found is None else found[0]
+    """The first sentence of a text, whatever its language [text].
+
+    A point before a small letter ends none, nor one between a day and its month (12. April).
+    """
+    for end in _END.finditer(text):
+        after = text[end.end() :].lstrip()
+        if not (after[:1].islower() or _MONTH.match(after)):
+            return text[: end.end()]
+    return text
 
 
 def _fitted(figure: Figure, wide: float, high: float) -> tuple[Drawing, float]:
