@@ -17,7 +17,7 @@ BLOCK = re.compile(
 )
 WIDTH = 88
 SHOWN_BLOCKS = 3
-"""Blocks of lines of the front sheet that are shown: the head, the verdict and its reason [count]."""
+"""Blocks of the front sheet that are shown: the head, the verdict and its reason [count]."""
 CUT = "[…]"
 
 
