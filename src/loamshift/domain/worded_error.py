@@ -59,7 +59,18 @@ def fault(path: str, wrong: Message, right: Message | None = None, *, given: str
 
 
 def given(text: object) -> Given:
-    """Any value as the text that a person gave."""
+    """Any value as the text that a person gave.
+
+    Parameters
+    ----------
+    text
+        The value [any].
+
+    Returns
+    -------
+    Given
+        Its text, ready for a message [object].
+    """
     return Given(str(text))
 
 

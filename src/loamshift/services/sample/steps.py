@@ -112,7 +112,18 @@ def how_to_take(
 
 
 def when_to_sample(wait_weeks: float) -> tuple[Prose, ...]:
-    """When a sample tells most [weeks]."""
+    """When a sample tells most.
+
+    Parameters
+    ----------
+    wait_weeks
+        How long to wait after something was applied [weeks].
+
+    Returns
+    -------
+    tuple of Prose
+        What to say, a point each [objects].
+    """
     wait = Measure(Quantity.WEEKS, wait_weeks)
     return (
         prose(message("sample-when-moist"), message("sample-when-rain")),
@@ -178,7 +189,20 @@ def why_so_many(
 
 
 def what_to_take(kind: BedKind, *, depth_cm: float) -> tuple[Message, ...]:
-    """Tools for a planting place of this kind [enumeration], the corer marked at a depth [cm]."""
+    """Tools for taking a sample.
+
+    Parameters
+    ----------
+    kind
+        What kind of planting place it is [enumeration].
+    depth_cm
+        The depth that the corer is marked at [cm].
+
+    Returns
+    -------
+    tuple of Message
+        A tool each [objects].
+    """
     pot = kind is BedKind.CONTAINER
     corer = (
         message("sample-tool-corer-pot")
@@ -194,7 +218,18 @@ def what_to_take(kind: BedKind, *, depth_cm: float) -> tuple[Message, ...]:
 
 
 def what_to_ask(kind: BedKind) -> tuple[Message, ...]:
-    """What to have a laboratory find and print, by the kind of planting place [enumeration]."""
+    """What to have a laboratory find and print.
+
+    Parameters
+    ----------
+    kind
+        What kind of planting place it is [enumeration].
+
+    Returns
+    -------
+    tuple of Message
+        A figure each [objects].
+    """
     always = (message("sample-ask-ph"), message("sample-ask-lime"))
     if kind is BedKind.CONTAINER:
         return (*always, message("sample-ask-salt"))

@@ -207,7 +207,7 @@ case-hint-bulk-density = Mineral topsoil has 0.9 to 1.6, peat about 0.1. 1300 kg
 
 case-rate-per-what = “{ $given }” does not say per what area.
 # $line is a line of the case file.
-case-whole-bed = For what goes on the whole bed, write { $line }. A rate is per area.
+case-whole-bed = For an amount for the whole bed, write { $line }. A rate is per area.
 case-not-weight-per-area = “{ $given }” is not a weight per area.
 case-depth-per-something = “{ $given }” is a depth per something.
 case-per-area-of-what = “{ $given }” has an area without its unit.

@@ -35,7 +35,7 @@ catalogue-harm = { $where ->
         }
     }
 }
-catalogue-calcifuge = Lime-hating: free lime in the soil makes it sicken at any pH reading.
+catalogue-calcifuge = Dislikes lime: free lime in the soil makes it sicken at any pH reading.
 catalogue-disagree = The sources disagree: the midpoints of their ranges are up to { $ph } pH apart.
 catalogue-tolerates-acid = It tolerates acid soil but does not need it. There is no need to acidify for it.
 catalogue-weak-evidence = The evidence is weak. This range alone never starts a plan to acidify or lime.
