@@ -17,7 +17,7 @@ from loamshift.web.sending import letter_to_send
 
 NO_PAGES = {
     # files, data for scripts, parts of a page
-    "api-description", "bed-case", "bed-file", "charts", "client-zip", "data-zip", "health",
+    "api-description", "bed-case", "bed-file", "client-zip", "data-zip", "health",
     "known", "letter-file", "letter-style", "lists", "plan-file", "plan-sheet",
     "plan-sliders", "bed-sheet", "claim-card", "bed-sliders", "prices-out",
     # acts: they change something and send one on

@@ -71,8 +71,10 @@ def test_an_area_is_drawn_named_bent_and_kept(
     assert row.locator('[name="area.0.left"]').input_value() == "3"
     row.locator("select").select_option(label="Berry border")
     assert page.locator(".area.acid").get_attribute("aria-label").startswith("Berry border, pH 5.4")
-    page.get_by_role("button", name="Save the plan").click()
-    page.wait_for_selector("text=Drew the plan of Walled garden and gave Berry border its size")
+    page.get_by_role("button", name="Save plan").click()
+    page.wait_for_selector(
+        "text=Plan of Walled garden saved. The plan also set the size of Berry border."
+    )
     kept = Garden.objects.get().plan["areas"][0]
     assert kept["points"] == [[3, 1], [9, 1], [10, 6], [3, 5]]
     assert 'area = "29 m2"' in Bed.objects.get().case_text
@@ -100,7 +102,7 @@ def test_an_area_is_drawn_by_keys_alone(
     page.keyboard.press("Escape")
     page.keyboard.press("Delete")
     assert page.locator('[name="area.0.points"]').input_value() == ""
-    assert "taken off the plan" in page.locator("#plan-said").inner_text()
+    assert "Removed from the plan" in page.locator("#plan-said").inner_text()
 
 
 def test_a_finger_that_scrolls_past_draws_nothing_and_a_tap_chooses(
@@ -143,7 +145,7 @@ def test_rows_come_and_go_without_leaving_the_form(
     page.wait_for_timeout(100)
     assert page.input_value('[name="reading.0.ph"]') == "6.1"
     assert page.input_value('[name="soil.ph"]') == "5.5"
-    rows.get_by_role("button", name="Take out Tests, 1").click()
+    rows.get_by_role("button", name="Remove Tests 1").click()
     for _ in range(50):
         if page.locator('[name="reading.0.ph"]').input_value() == "":
             break
@@ -168,11 +170,11 @@ def test_a_material_is_suggested_when_something_put_on_is_noted(
 ) -> None:
     page = new_page()
     page.goto(f"{live_server.url}/beds/{bed.pk}/history")
-    page.locator("summary", has_text="Something put on").click()
+    page.locator("summary", has_text="Log an application").click()
     page.wait_for_selector("datalist#materials", state="attached")
     page.fill('[name="material"]', "elemental sulfur, powder")
     page.fill('[name="rate"]', "30 g/m2")
-    page.get_by_role("button", name="Note it").click()
+    page.locator("details[open]").get_by_role("button", name="Save").click()
     page.wait_for_url(f"**/beds/{bed.pk}")
     assert "elemental sulfur, powder" in Bed.objects.get().case_text
 
@@ -183,7 +185,7 @@ def test_the_list_follows_what_is_typed(
     page = new_page()
     page.goto(f"{live_server.url}/beds/")
     page.type("#q", "zzz")
-    page.wait_for_selector("text=Nothing holds")
+    page.wait_for_selector("text=No results for")
     assert "q=zzz" in page.url
 
 

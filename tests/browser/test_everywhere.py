@@ -70,7 +70,7 @@ def test_the_letter_is_printed_whole_on_few_sheets_of_a4(
     sources = re.findall(r"doi 10\.\S+|[A-Z][a-z]+ [A-Z]\.[A-Z]?\.?,", letter)
     assert sources
     assert [one for one in sources if re.sub(r"\W+", "", one) not in said] == []
-    for screen in ("Keep this bed", "Take it along", "Changes", "Skip to the page", "Aim for pH"):
+    for screen in ("Save this bed", "Download:", "History", "Skip to content", "Target pH"):
         assert re.sub(r"\W+", "", screen) not in said
     for sheet in printed:
         ink = sheet.render(scale=0.5).to_pil().convert("L").point(lambda tone: tone < 200 and 255)

@@ -179,7 +179,7 @@ def test_a_letter_is_sent_and_taken_along(
     with page.expect_download() as waiting:
         page.click("text=PDF")
     assert waiting.value.suggested_filename.endswith(".pdf")
-    page.click("text=What would differ today")
+    page.click("text=Compare with today")
     page.wait_for_selector("text=Nothing differs.")
     page.click("text=The letter as it was sent")
     assert page.locator("article.sent .lead").inner_text() == verdict
@@ -209,7 +209,7 @@ def test_the_first_steps_and_without_a_script(
     for number in (2, 3, 4):
         page.click(".tour >> text=Next")
         assert f"tour={number}" in page.url
-    page.click(".tour >> text=Done")
+    page.click(".tour >> text=Finish")
     assert page.locator(".tour").count() == 0
     page.goto(live_server.url + f"/claims/?{CLAIMS}")
     assert page.locator("article .lead").count() == 1
@@ -226,8 +226,8 @@ def test_claims_and_letters_print_without_what_is_for_the_screen(
         printed = pypdfium2.PdfDocument(path)
         text = "\n".join(sheet.get_textpage().get_text_range() for sheet in printed)
         assert len(printed) <= most
-        assert "Take care" in text
-        for screen in ("Settle it", "Keep the note", "What would differ", "Delete this letter"):
+        assert "Precautions" in text
+        for screen in ("Check it", "Save note", "Compare with today", "Delete letter"):
             assert screen not in text
 
 

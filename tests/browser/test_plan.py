@@ -57,7 +57,7 @@ def test_first_answer_from_the_start_page(new_page: NewPage, live_server: Any) -
     page.fill("#f-place-name", "Minneapolis")
     page.wait_for_selector("datalist#plants", state="attached")
     assert page.locator("datalist#plants option").count() > 300
-    page.click("main button:has-text('Answer')")
+    page.click("main button:has-text('Get advice')")
     page.wait_for_selector("#sections h2")
     assert page.locator("h1").inner_text() == "Highbush blueberry, Minneapolis"
 
@@ -69,6 +69,7 @@ def test_the_course_follows_a_finger_in_a_tenth_of_a_second(
     before = page.locator("#course .pic-wide .mid").get_attribute("d")
     words = page.locator("#slid").inner_text()
     slider = page.locator("#slide-first")
+    slider.scroll_into_view_if_needed()
     box = slider.bounding_box()
     middle = box["y"] + box["height"] / 2
     page.mouse.move(box["x"] + box["width"] * 0.97, middle)
@@ -160,7 +161,7 @@ def test_few_requests_and_few_bytes(new_page: NewPage, live_server: Any) -> None
     page.goto(f"{live_server.url}/plan?{urlencode(WALK_IN)}")
     page.wait_for_selector("#sliders:not([hidden])")
     page.wait_for_load_state("networkidle")
-    assert len(asked) < 12, [one.url for one in asked]
+    assert len(asked) <= 12, [one.url for one in asked]  # the twelfth says that a PDF is set
     sizes = page.evaluate("performance.getEntriesByType('navigation')[0].encodedBodySize")
     assert sizes < 60_000
 
@@ -175,9 +176,9 @@ def test_printed_it_is_the_letter_without_any_control(new_page: NewPage, live_se
     document = pypdfium2.PdfDocument(page.pdf(format="A4", prefer_css_page_size=True))
     text = " ".join(one.get_textpage().get_text_range() for one in document)
     flat = re.sub(r"\s+", " ", text)
-    for words in ("How much", "What to do, and when", "Take care", "6.8", "highbush blueberry"):
+    for words in ("How much", "Do this", "Precautions", "6.8", "highbush blueberry"):
         assert words in flat
-    assert "Keep this bed" not in flat and "Answer" not in flat
+    assert "Save this bed" not in flat and "Get advice" not in flat
     assert len(document) <= 6
 
 
@@ -188,7 +189,7 @@ def test_without_script_the_drawn_course_stands_and_the_form_answers(
     assert page.locator("#course .pic-wide svg.chart").count() == 1
     expect(page.locator("#sliders")).to_be_hidden()
     page.fill("#f-soil-ph", "6.5")
-    page.click("button:has-text('Answer again')")
+    page.click("button:has-text('Update')")
     assert page.locator("#f-soil-ph").input_value() == "6.5"
 
 
@@ -199,7 +200,7 @@ def test_a_changed_bed_is_kept_with_one_press(new_page: NewPage, live_server: An
     page = opened(new_page, live_server, f"/beds/{bed.pk}")
     page.fill("#f-soil-ph", "5.2")
     page.keyboard.press("Tab")
-    page.click("button:has-text('Keep these changes')")
+    page.click("button:has-text('Save changes')")
     page.wait_for_selector(".told")
     bed.refresh_from_db()
     assert 'ph = "5.2"' in bed.case_text
