@@ -87,7 +87,8 @@ def check(text: str) -> int:
                 count += 1
                 assert shown.partition(" = ")[2] or shown in str(fault)
                 assert shown.removeprefix(f"{fault.path.split('.')[-1]} = ") in str(fault)
-                left = [one for one in faults_of(mended(text, fault, shown))[1] if not _is_next(one)]
+                again = faults_of(mended(text, fault, shown))[1]
+                left = [one for one in again if not _is_next(one)]
                 assert not any(one.path == fault.path for one in left), (str(fault), shown, left)
                 assert not any(one.names_a_line for one in left), (str(fault), shown, left)
     return count

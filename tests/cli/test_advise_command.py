@@ -119,6 +119,24 @@ def test_every_form_of_one_letter_at_once(command, case_file: Path, tmp_path: Pa
     assert result.err.count("Letter written to ") == 3
 
 
+def test_short_is_the_front_sheet_in_every_form(command, case_file: Path, tmp_path: Path) -> None:
+    whole = command("advise", str(case_file), "--years", "0").out
+    short = command("advise", str(case_file), "--years", "0", "--short").out
+    assert "Sources" in whole and "Sources" not in short
+    assert len(short.split()) < 0.5 * len(whole.split())
+    made = {end: tmp_path / f"letter.{end}" for end in ("html", "md", "pdf", "json")}
+    command("advise", str(case_file), "--years", "0", "--short", *(
+        part for end in ("html", "md", "pdf") for part in (f"--{end}", str(made[end]))
+    ))  # fmt: skip
+    assert "Sources" not in made["md"].read_text("utf-8") and made["pdf"].stat().st_size > 1000
+    assert ">Sources<" not in made["html"].read_text("utf-8")
+    answer = command("advise", str(case_file), "--years", "0", "--short", "--json").out
+    assert '"Sources"' in answer
+    made["json"].write_text(answer, "utf-8")
+    again = command("reprint", str(made["json"]), "--short")
+    assert again.out == short and command("reprint", str(made["json"])).out == whole
+
+
 def test_the_json_answer_keeps_case_and_letter(command, case_file: Path) -> None:
     answer = json.loads(command("advise", str(case_file), "--years", "0", "--json").out)
     assert answer["case"]["soil"]["ph"] == 7.2 and answer["case"]["bed"]["area"] == "20 m2"

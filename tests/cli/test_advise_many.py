@@ -62,7 +62,7 @@ def test_a_broken_case_stops_nobody_else(command, beds: Path) -> None:
     result = command("advise", str(beds), "--as", "md", *QUICK)
     assert result.code == 1
     assert names(beds) == ["broken.toml", "one.md", "one.toml", "two.md", "two.toml"]
-    assert "2 of 3 answered, 1 to mend." in result.out
+    assert "2 of 3 answered, 1 with a problem." in result.out
     assert "soil.ph" in result.out
     assert all(path in result.err for path in ("broken.toml", "[soil] ph", "[soil] texture"))
 
@@ -109,7 +109,7 @@ def test_a_folder_without_cases_and_one_that_cannot_be_written_say_so(
     command, beds: Path, tmp_path: Path
 ) -> None:
     (tmp_path / "empty").mkdir()
-    assert "holds no case file" in command("advise", str(tmp_path / "empty")).err
+    assert "contains no case file" in command("advise", str(tmp_path / "empty")).err
     (tmp_path / "file").write_text("x", "utf-8")
     for out in (tmp_path / "file", tmp_path / "file" / "below"):
         result = command("advise", str(beds), "--out", str(out), *QUICK)
@@ -129,8 +129,8 @@ def test_a_write_that_fails_leaves_nothing_half_written(command, beds: Path, mon
     monkeypatch.setattr("loamshift.cli.files.os.fdopen", full)
     result = command("advise", str(beds), "--as", "md", *QUICK)
     assert result.code == 1 and "No space left" in result.err
-    assert "the letters of 1 of 3 cases are written" in result.err
-    assert "those of 2 are not" in result.err and "run the same command again" in result.err
+    assert "The letters of 1 of 3 cases are complete" in result.err
+    assert "and 2 are not written" in result.err and "run the same command again" in result.err
     assert names(beds) == ["broken.toml", "one.md", "one.toml", "two.toml"]
 
 
@@ -183,7 +183,7 @@ def test_every_case_is_taken_once_in_the_order_of_names(tmp_path: Path) -> None:
     (tmp_path / "folder.toml").mkdir()
     found = case_files([tmp_path / "c.TOML", tmp_path, tmp_path / "b.toml"])
     assert [path.name for path in found] == ["c.TOML", "A.toml", "b.toml"]
-    with pytest.raises(InputError, match="holds no case file"):
+    with pytest.raises(InputError, match="cli-no-case-files"):
         case_files([tmp_path / "folder.toml"])
 
 
@@ -211,8 +211,8 @@ def test_a_log_gets_a_line_now_and_then(capsys) -> None:
                 tell(Reached(done=done, written=done - done // EVERY, name="[/wrong] markup"))
     shown = capsys.readouterr()
     assert shown.out == "" and shown.err.splitlines() == [
-        "24 of 55 letters written, 1 to mend",
-        "48 of 55 letters written, 2 to mend",
+        "24 of 55 letters written, 1 with a problem",
+        "48 of 55 letters written, 2 with problems",
     ]
 
 

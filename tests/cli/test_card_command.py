@@ -54,7 +54,7 @@ def test_a_rescue_sheet_only_where_there_is_something_to_put_right(command, here
     assert sheet.code == 0 and "Whom to ask" in sheet.out
     none = command("card", "north-border.toml", "--rescue", "--years", "0")
     assert none.code == 1 and none.out == ""
-    assert "nothing to put right on “North border”" in none.err
+    assert "Nothing needs correcting on “North border”" in none.err
 
 
 def test_open_needs_something_to_open_and_the_case_is_never_replaced(command, here: Path) -> None:

@@ -81,7 +81,7 @@ def test_a_picture_for_a_talk(command, tmp_path, what, shape: str, size: tuple[i
 @pytest.mark.parametrize(
     ("arguments", "code", "said"),
     [
-        (("--sheet", "gypsum", "1 kg", *BED), 2, "or give --sheet"),
+        (("--sheet", "gypsum", "1 kg", *BED), 2, "or --sheet"),
         (("gypsum", "1 kg", *BED, "--figure", "out.gif"), 2, ".png or .svg"),
         (("gypsum", "50 g/m2", "--ph", "6", "--ph-method", "water 1:1", "--texture", "loam",
           "--target-ph", "6", "--figure", "out.png"), 1, "no picture to draw"),

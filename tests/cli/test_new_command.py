@@ -146,7 +146,7 @@ def test_enter_passes_a_question_by(command, monkeypatch) -> None:
 def test_answers_that_end_early_write_nothing(command, monkeypatch, tmp_path: Path) -> None:
     typed(monkeypatch, "North border")
     result = command("new", str(tmp_path / "bed.toml"))
-    assert result.code == 1 and "nothing was written" in result.err
+    assert result.code == 1 and "Nothing was written" in result.err
     assert list(tmp_path.iterdir()) == []
 
 

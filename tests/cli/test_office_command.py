@@ -38,15 +38,16 @@ def data(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("office")
     assert add(folder, "robin", "--office", "North", "--role", "adviser") == (
         0,
-        "robin may sign in to “North” as adviser.\n",
+        "robin can sign in to “North” as adviser.\n",
     )
     return folder
 
 
 def test_people_are_added_and_listed(data: Path) -> None:
-    assert add(data, "rita")[1] == "rita may sign in to “North” as reader.\n"
+    assert add(data, "rita")[1] == "rita can sign in to “North” as reader.\n"
     assert "disabled" not in loamshift(data, "office-user", "list").stdout
-    assert loamshift(data, "office-user", "disable", "rita").stdout == "rita may sign in no more.\n"
+    disabled = loamshift(data, "office-user", "disable", "rita").stdout
+    assert disabled == "rita can no longer sign in.\n"
     listed = loamshift(data, "office-user", "list").stdout
     assert "rita: reader of “North”, never signed in, disabled" in listed
     assert PASSWORD not in listed
@@ -63,7 +64,7 @@ def test_people_are_added_and_listed(data: Path) -> None:
     [
         ("robin", (), PASSWORD, "already exists"),
         ("a b", (), PASSWORD, "cannot be added"),
-        ("sam", ("--office", "Nroth"), PASSWORD, "is none of “North”"),
+        ("sam", ("--office", "Nroth"), PASSWORD, "is not one of “North”"),
         ("sam", ("--office", "North", "--new-office"), PASSWORD, "already"),
         ("sam", (), "12345678", "too common"),
         ("sam", (), "", "too short"),
@@ -78,7 +79,7 @@ def test_what_cannot_be_added_is_told(
 
 def test_nobody_by_that_name(data: Path) -> None:
     ran = loamshift(data, "office-user", "set-password", "nobody")
-    assert (ran.returncode, "nobody called" in ran.stderr) == (1, True)
+    assert (ran.returncode, "no user “nobody”" in ran.stderr) == (1, True)
 
 
 @pytest.mark.parametrize(
@@ -86,9 +87,9 @@ def test_nobody_by_that_name(data: Path) -> None:
     [
         (["--hosts", "soil.example"], "--behind-proxy"),
         (["--hosts", "localhost", "--host", "0.0.0.0"], "--behind-proxy"),
-        (["--hosts", "https://soil.example", "--behind-proxy"], "no name of a host"),
-        (["--hosts", "*", "--behind-proxy"], "no name of a host"),
-        (["--hosts", "soil.example:8000", "--behind-proxy"], "no name of a host"),
+        (["--hosts", "https://soil.example", "--behind-proxy"], "not a host name"),
+        (["--hosts", "*", "--behind-proxy"], "not a host name"),
+        (["--hosts", "soil.example:8000", "--behind-proxy"], "not a host name"),
         (["--hosts", ",", "--behind-proxy"], "names no host"),
         (["--hosts", "localhost", "--database", "mysql://a/b"], "PostgreSQL"),
     ],

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import io
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -9,9 +10,11 @@ from pathlib import Path
 import pytest
 
 import loamshift
+from loamshift.cli.help_text import told
 from loamshift.cli.page import page
 from loamshift.cli.run import run
 from loamshift.errors import InputError, TableError
+from loamshift.report.messages.book import book_of
 
 COMMANDS = (
     *("reprint", "compare-letters"),
@@ -48,6 +51,28 @@ def test_every_help_teaches_with_an_example(command, name: str) -> None:
     result = command(name, "--help")
     assert result.code == 0
     assert "Example" in result.out and f"loamshift {name} " in result.out
+
+
+@pytest.mark.parametrize(
+    ("other", "name"), [("check", "claim"), ("explain", "why"), ("handout", "card")]
+)
+def test_another_name_leads_to_a_command_and_is_not_listed(command, other: str, name: str) -> None:
+    asked, meant = command(other, "--help").out, command(name, "--help").out
+    assert asked.replace(f"loamshift {other} [", f"loamshift {name} [") == meant
+    assert f"\n  {other} " not in command("--help").out
+
+
+def test_every_help_text_is_asked_for_and_the_same_as_any_message() -> None:
+    """Help texts are read without the message library, which must read the same."""
+    book = book_of("en-GB")
+    asked = {
+        key
+        for path in (ROOT / "src" / "loamshift" / "cli").glob("*.py")
+        for key in re.findall(r'told\("(cli-help-[a-z0-9-]+)"', path.read_text("utf-8"))
+    }
+    assert len(asked) > 100
+    for key in asked:
+        assert told(key) == book.word(key, {}), key
 
 
 @pytest.mark.parametrize(

@@ -131,20 +131,20 @@ print(json.dumps([first, again, newer, older, rows]))
 def test_a_zip_goes_out_of_one_store_and_into_a_new_one(tmp_path: Path, url: str) -> None:
     folder, zipped = tmp_path / "data", tmp_path / "beds.zip"
     script(url, folder, "print(json.dumps(ready()))")
-    assert "is kept in" in loamshift(url, "backup", "--data", str(folder), str(zipped))
+    assert "is backed up to" in loamshift(url, "backup", "--data", str(folder), str(zipped))
     said = loamshift(url, "backup", "--data", str(folder), str(zipped), code=1)
-    assert "is there already" in said
+    assert "already exists" in said
     other = tmp_path / "other"
     if not url:
         said = loamshift("", "restore", "--data", str(other), str(zipped))
-        assert "4 things were brought back" in said
+        assert "4 things were restored" in said
         assert names("", other) == ["Berry border", "Kitchen plot"]
     said = loamshift(url, "restore", "--data", str(folder), str(zipped), code=1)
-    assert "Say --replace" in said
+    assert "Use --replace" in said
     said = loamshift(url, "restore", "--data", str(folder), "--add", str(zipped))
-    assert "0 things were added; 4 stood there already" in said
+    assert "0 things were added. 4 were there already" in said
     said = loamshift(url, "restore", "--data", str(folder), "--replace", str(zipped))
-    assert "What stood there before is kept in" in said
+    assert "What was there before is backed up in" in said
     assert names(url, folder) == ["Berry border", "Kitchen plot"]
 
 
@@ -159,7 +159,7 @@ def test_a_copy_of_the_database_goes_back_and_what_stood_there_is_kept(tmp_path:
         "from loamshift.store.models import Bed\n"
         "Bed.objects.update(name='Changed')\nprint(json.dumps(0))",
     )
-    assert "Say --replace" in loamshift("", "restore", "--data", str(folder), str(copy), code=1)
+    assert "Use --replace" in loamshift("", "restore", "--data", str(folder), str(copy), code=1)
     assert names("", folder) == ["Changed", "Changed"]
     loamshift("", "restore", "--data", str(folder), str(copy), "--replace")
     assert names("", folder) == ["Berry border", "Kitchen plot"]
@@ -262,7 +262,7 @@ print(json.dumps([str(kept)]))
     )
     assert names(url, folder) == []
     words = ("restore", "--data", str(folder))
-    assert "Say --replace" in loamshift(url, *words, kept, code=1)
+    assert "Use --replace" in loamshift(url, *words, kept, code=1)
     assert "is as it was in" in loamshift(url, *words, kept, "--replace")
     assert names(url, folder) == ["Berry border", "Kitchen plot"]
     found = script(

@@ -20,7 +20,8 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, ShortOption, TodayOption, UnitsOption, WordsOption
+from loamshift.domain.message import Given, Listed, message
 
 
 def command(
@@ -33,6 +34,7 @@ def command(
         ),
     ],
     as_json: JsonOption = False,
+    short: ShortOption = False,
     markdown: MarkdownOption = None,
     html: HtmlOption = None,
     pdf: PdfOption = None,
@@ -105,7 +107,7 @@ def command(
       loamshift advise beds/ --as html,pdf --out letters/
     """
     from loamshift.cli.answering import Wish, answered
-    from loamshift.cli.show import read_date, say, show
+    from loamshift.cli.show import misuse, read_date, say, show
 
     wish = Wish(
         table=table,
@@ -116,6 +118,7 @@ def command(
         day=read_date(today, option="--today") if today is not None else None,
         units=units,
         words=words,
+        short=short,
     )
     if len(cases) > 1 or forms or out is not None or cases[0].is_dir():
         named = {"--md": markdown, "--html": html, "--pdf": pdf, "--chart": chart}
@@ -131,15 +134,15 @@ def command(
         )
         return
     if open_it and html is None and pdf is None:
-        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+        raise misuse(message("cli-open-what"), "--open")
     done = answered(cases[0], wish)
-    files = contents(done.frozen, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
+    files = contents(done.shown, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
     printed = done.json() if as_json else None
     write_all(files, never=(cases[0],))
     if printed is not None:
         say(printed)
     elif not files:
-        show(done.frozen.letter)
+        show(done.shown.letter)
     shown = html or pdf
     if open_it and shown is not None:
         from loamshift.cli.viewer import show_or_say
@@ -148,13 +151,12 @@ def command(
 
 
 def _refuse_named(named: dict[str, Path | None]) -> None:
+    from loamshift.cli.show import misuse
+
     for option, path in named.items():
         if path is not None:
-            raise typer.BadParameter(
-                "it names one file; with several cases, --as or --out, letters are named after "
-                f"their cases: write --as {'svg' if option == '--chart' else option[2:]}",
-                param_hint=option,
-            )
+            ending = Given("svg" if option == "--chart" else option[2:])
+            raise misuse(message("cli-one-file", ending=ending), option)
 
 
 def _forms(given: list[str] | None, *, as_json: bool) -> list[Form]:
@@ -164,10 +166,10 @@ def _forms(given: list[str] | None, *, as_json: bool) -> list[Form]:
     right = [form.value for form in Form]
     for word in words:
         if word not in right:
-            raise typer.BadParameter(
-                f"{word!r} is no form of a letter; write {', '.join(right[:-1])} or {right[-1]}",
-                param_hint="--as",
-            )
+            from loamshift.cli.show import misuse
+
+            forms = Listed(tuple(map(Given, right)), either=True)
+            raise misuse(message("cli-no-such-form", given=Given(word), forms=forms), "--as")
     return [Form(word) for word in dict.fromkeys(words)] or [Form.HTML]
 
 

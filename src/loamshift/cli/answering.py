@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from datetime import date
@@ -29,6 +30,8 @@ class Wish:
     day: date | None = None
     units: UnitsChoice | None = None
     words: WordsChoice | None = None
+    short: bool = False
+    """Whether only the front sheet is printed and written; an answer as JSON is always whole."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +41,12 @@ class Answered:
     case: Case
     answer: Answer
     frozen: FrozenLetter
+    short: bool = False
+
+    @property
+    def shown(self) -> FrozenLetter:
+        """The letter as it is printed and written: whole, or its front sheet alone."""
+        return front_alone(self.frozen) if self.short else self.frozen
 
     def json(self) -> str:
         """The whole answer with case and letter, as JSON text."""
@@ -107,7 +116,13 @@ def answered(path: Path, wish: Wish) -> Answered:
     answer = answer_for(case, wish)
     reader = words_for(wish.units, wish.words, fallback=case.units.value)
     letter = letter_from_answer(answer, case, words=reader, sums=margin_sums(case, answer))
-    return Answered(case=case, answer=answer, frozen=FrozenLetter(letter, reader))
+    return Answered(case=case, answer=answer, frozen=FrozenLetter(letter, reader), short=wish.short)
+
+
+def front_alone(frozen: FrozenLetter) -> FrozenLetter:
+    """A letter's front sheet; a letter of an earlier version has none and stays whole [object]."""
+    letter = frozen.letter
+    return replace(frozen, letter=replace(letter, sections=letter.front or letter.sections))
 
 
 def answer_for(case: Case, wish: Wish) -> Answer:
@@ -121,11 +136,11 @@ def answer_for(case: Case, wish: Wish) -> Answer:
     if wish.years == 0:
         return advise(case, refit=wish.refit)
     from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell
 
-    note = keep_kernels().message
-    if note:
-        warn(note)
+    note = keep_kernels().said
+    if note is not None:
+        tell(note)
     look_ahead = LookAhead(members=wish.members, seed=wish.seed, years=wish.years, refit=wish.refit)
     return advise(case, look_ahead=look_ahead)
 
@@ -156,8 +171,6 @@ def dated(case: Case, day: date) -> Case:
         events.append(case.soil.sampled)
     late = max((event for event in events if event > day), default=None)
     if late is not None:
-        raise InputError(
-            f"--today {day} lies before {late}, a day on which this case has something happen; "
-            f"give a day from {late} on"
-        )
+        days = {"day": given(day.isoformat()), "late": given(late.isoformat())}
+        raise WordedError(message("cli-today-too-early", **days))
     return replace(case, today=day)

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.errors import InputError
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.store.models import Office
@@ -40,17 +41,16 @@ def backup(
     Example:
       loamshift backup --data garden-data beds.zip
     """
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell
 
     if file.exists() and not over:
-        raise InputError(f"{file} is there already; name another file, or say --over")
+        raise WordedError(message("cli-backup-exists", path=given(file)))
     folder = _ready(data, must_exist=True)
     part = file.with_name(file.name + ".part")
     try:
         if file.suffix == ".zip":
             from django.utils import timezone
 
-            from loamshift.domain.message import message
             from loamshift.report.messages import say
             from loamshift.store.export import write_store
             from loamshift.web.wording import words_of
@@ -65,16 +65,17 @@ def backup(
             from loamshift.web.backups import copy_database
 
             if connection.vendor != "sqlite":
-                raise InputError("The data lies in PostgreSQL; name a file that ends in .zip")
+                raise WordedError(message("cli-backup-postgresql"))
             copy_database(part)
         else:
-            raise InputError(f"{file} ends neither in .zip nor in .sqlite3")
+            raise WordedError(message("cli-backup-ending", path=given(file)))
         part.replace(file)
     except OSError as fault:
-        raise InputError(f"{file} cannot be written: {fault.strerror or fault}") from fault
+        why = given(fault.strerror or fault)
+        raise WordedError(message("cli-cannot-write", path=given(file), why=why)) from fault
     finally:
         part.unlink(missing_ok=True)
-    warn(f"Everything in {folder} is kept in {file}.")
+    tell(message("cli-backup-done", folder=given(folder), path=given(file)))
 
 
 def restore(
@@ -96,19 +97,19 @@ def restore(
     Example:
       loamshift restore --data garden-data beds.zip
     """
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell
 
     if add and replace:
-        raise InputError("Say --add or --replace, not both")
+        raise WordedError(message("cli-restore-one"))
     if not file.is_file():
-        raise InputError(f"There is no file {file}")
+        raise WordedError(message("cli-restore-no-file", path=given(file)))
     folder = _ready(data, must_exist=False)
     if file.suffix == ".zip" and not file.name.endswith(".tables.zip"):
         said = _restore_zip(file, folder, office, replace=replace, add=add)
     else:
         said = _restore_database(file, folder, replace=replace)
-    for line in said:
-        warn(line)
+    for one in said:
+        tell(one)
 
 
 def _ready(data: Path | None, *, must_exist: bool) -> Path:
@@ -116,7 +117,7 @@ def _ready(data: Path | None, *, must_exist: bool) -> Path:
     from loamshift.web.serve import set_up
 
     if must_exist and data is not None and not data.is_dir():
-        raise InputError(f"There is no folder {data}")
+        raise WordedError(message("cli-restore-no-folder", path=given(data)))
     folder = set_up(folder=data)
     from django.db import connection
 
@@ -125,13 +126,14 @@ def _ready(data: Path | None, *, must_exist: bool) -> Path:
     if must_exist and connection.vendor == "sqlite":
         name = Path(str(connection.settings_dict["NAME"]))
         if not name.is_file():
-            raise InputError(f"There is no data in {folder}; name its folder with --data")
+            raise WordedError(message("cli-restore-no-data", path=given(folder)))
     prepare(folder, samples=False)
     return folder
 
 
-def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: bool) -> list[str]:
-    from loamshift.domain.message import message
+def _restore_zip(
+    file: Path, folder: Path, office: str, *, replace: bool, add: bool
+) -> list[Message]:
     from loamshift.store.put_in import add_missing, is_empty, replace_all
     from loamshift.store.restore import Limits, read_zip
     from loamshift.web.backups import BEFORE_RESTORE, back_up
@@ -139,28 +141,25 @@ def _restore_zip(file: Path, folder: Path, office: str, *, replace: bool, add: b
     whose = _office(office)
     empty = is_empty(whose)
     if not (empty or replace or add):
-        raise InputError(
-            f"{folder} holds beds already. Say --replace to put {file} in their place (a backup is "
-            "kept first), or --add to add what is missing"
-        )
+        where = {"folder": given(folder), "path": given(file)}
+        raise WordedError(message("cli-restore-has-beds", **where))
     limits = Limits(packed=LARGEST_ZIP, unpacked=10 * LARGEST_ZIP, files=2_000_000)
     archive = read_zip(file.read_bytes(), limits=limits)
     if archive.scope != "store" and replace:
-        raise InputError(f"{file} holds one client, not a whole store; say --add")
+        raise WordedError(message("cli-restore-one-client", path=given(file)))
     if add or archive.scope != "store":
         what = message("data-restored-from", day=archive.made_at.date())
         done = add_missing(archive, whose, what=what)
         return [
-            f"{done.added} things were added; {done.left} stood there already and stayed as they "
-            f"are, {done.differing} of them different from the zip."
+            message("cli-restore-added", added=done.added, left=done.left, differing=done.differing)
         ]
     kept = None if empty else back_up(folder, why=BEFORE_RESTORE)
     done = replace_all(archive, whose)
-    said = [f"{done.added} things were brought back into {folder}."]
-    return said if kept is None else [*said, f"What stood there before is kept in {kept}"]
+    said = [message("cli-restore-done", added=done.added, path=given(folder))]
+    return said if kept is None else [*said, message("cli-restore-kept", path=given(kept))]
 
 
-def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[str]:
+def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[Message]:
     from loamshift.store.models import Client, Office, Product
     from loamshift.web.backups import BEFORE_RESTORE, back_up, restore_database
     from loamshift.web.prepare import prepare
@@ -168,20 +167,18 @@ def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[str]:
 
     holds = Client.objects.exists() or Product.objects.exists() or Office.objects.exists()
     if holds and not replace:
-        raise InputError(
-            f"{folder} holds something already. Say --replace to put {file} in its place (a backup "
-            "is kept first), or name a new folder"
-        )
+        where = {"folder": given(folder), "path": given(file)}
+        raise WordedError(message("cli-restore-has-data", **where))
     if file.name.endswith(TAIL):
         kept = back_up(folder, why=BEFORE_RESTORE)
         restore_tables(file)
     else:
         kept = restore_database(file, folder=folder)
     prepare(folder, samples=False)
-    return [
-        f"The database of {folder} is as it was in {file}.",
-        *([f"What stood there before is kept in {kept}"] if kept is not None and holds else []),
-    ]
+    said = [message("cli-restore-database", folder=given(folder), path=given(file))]
+    if kept is not None and holds:
+        said.append(message("cli-restore-kept", path=given(kept)))
+    return said
 
 
 def _office(name: str) -> Office:
@@ -191,9 +188,10 @@ def _office(name: str) -> Office:
     if not name:
         if Office.objects.count() > 1:
             names = ", ".join(Office.objects.order_by("name").values_list("name", flat=True))
-            raise InputError(f"The database has several offices; say --office and one of: {names}")
+            raise WordedError(message("cli-restore-which-office", offices=given(names)))
         return the_office()
     found = list(Office.objects.filter(name=name)[:2])
     if len(found) != 1:
-        raise InputError(f"There is {'more than one' if found else 'no'} office called {name}")
+        key = "cli-restore-office-twice" if found else "cli-restore-office-unknown"
+        raise WordedError(message(key, office=given(name)))
     return found[0]

@@ -16,10 +16,10 @@ from loamshift.cli.batch_progress import Reached, progress
 from loamshift.cli.files import make_folder
 from loamshift.cli.letter_forms import Form, Paper
 from loamshift.cli.run import ANSWERED, INTERRUPTED, TO_MEND
-from loamshift.errors import InputError
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import WordedError, given
 
 ENDING: Final = ".toml"
-_BESIDE: Final = "Each letter is beside its case."
 
 
 _START_S: Final = 1.5
@@ -43,7 +43,7 @@ def case_files(given: Sequence[Path]) -> list[Path]:
 
     Raises
     ------
-    InputError
+    WordedError
         Where a folder cannot be read or holds no case file.
     """
     found: dict[Path, Path] = {}
@@ -57,10 +57,11 @@ def _cases_of(folder: Path) -> list[Path]:
     try:
         files = [path for path in folder.iterdir() if path.suffix.casefold() == ENDING]
     except OSError as error:
-        raise InputError(f"{folder} cannot be read: {error.strerror or error}") from error
+        why = given(error.strerror or error)
+        raise WordedError(message("cli-cannot-read", path=given(folder), why=why)) from error
     cases = [path for path in files if not path.name.startswith(".") and path.is_file()]
     if not cases:
-        raise InputError(f"{folder} holds no case file; their names end in {ENDING}")
+        raise WordedError(message("cli-no-case-files", path=given(folder)))
     return sorted(cases, key=lambda path: (path.name.casefold(), path.name))
 
 
@@ -140,7 +141,7 @@ def advise_many(
     tuple
         Exit code [code], and the files written [paths].
     """
-    from loamshift.cli.show import show, warn
+    from loamshift.cli.show import show, tell, warn, worded, words_for
     from loamshift.report.summary import summary_letter
 
     if out is not None:
@@ -152,29 +153,33 @@ def advise_many(
     end = batch.run(jobs)
     reached = batch.in_order()
     files = [path for outcome in reached for path in outcome.files]
-    where = f"The letters are in {printable(str(out))}." if out is not None else _BESIDE
+    reader = words_for(wish.units, wish.words)
+    where = (
+        message("cli-letters-beside")
+        if out is None
+        else message("cli-letters-in", path=given(printable(str(out))))
+    )
     rows = [outcome.row for outcome in reached]
-    show(summary_letter(rows, unreached=len(todo) - len(rows), where=where if files else ""))
+    lying = worded(where, reader) if files else ""
+    show(summary_letter(rows, unreached=len(todo) - len(rows), where=lying, words=reader))
     sys.stdout.flush()
     for outcome in reached:
         if outcome.told:
             warn(f"\n{outcome.told}")
     code = max((outcome.code for outcome in reached), default=ANSWERED)
     if end is End.STOPPED:
-        warn("\nStopped. The letters named above are written, each whole; nothing else was.")
+        warn("")
+        tell(message("cli-batch-stopped"), reader)
         code = INTERRUPTED
     elif end is End.NO_ROOM:
-        warn(f"\n{_no_room(written=batch.written, total=len(todo))}")
+        warn("")
+        tell(_no_room(written=batch.written, total=len(todo)), reader)
         code = max(code, TO_MEND)
     return code, files
 
 
-def _no_room(*, written: int, total: int) -> str:
-    return (
-        f"Stopped, as there is no room to write: the letters of {written} of {total} cases are "
-        f"written, each whole, those of {total - written} are not; make room, then run the same "
-        "command again."
-    )
+def _no_room(*, written: int, total: int) -> Message:
+    return message("cli-batch-no-room", written=written, total=total, left=total - written)
 
 
 class Batch:

@@ -14,6 +14,8 @@ from loamshift.cli.answering import Answered, Wish, answered
 from loamshift.cli.files import NoRoomError, check_folder, write_whole
 from loamshift.cli.letter_forms import CHARTS, Form, Paper, chart_content, letter_content
 from loamshift.cli.run import ANSWERED, OUR_FAULT, TO_MEND, TRACEBACK_SWITCH
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 from loamshift.errors import CaseError, InputError
 
 if TYPE_CHECKING:
@@ -83,7 +85,7 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
     Outcome
         What became of it; an interrupt and a full disk are told in it too [object].
     """
-    from loamshift.cli.show import words_for
+    from loamshift.cli.show import worded, words_for
     from loamshift.report.messages.refusal import refusal
     from loamshift.report.summary import CaseRow, answered_row
 
@@ -96,19 +98,24 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
             write_whole(path, content, replace=True)
             written.append(path)
     except KeyboardInterrupt:
-        row = CaseRow(name=errand.name, fault=f"stopped after {named(written)}" if written else "")
+        stopped = message("cli-row-stopped", written=given(named(written)))
+        row = CaseRow(name=errand.name, fault=worded(stopped) if written else "")
         return Outcome(row=row, end=End.STOPPED)
     except NoRoomError as error:
-        fault = f"no room after {named(written)}" if written else "no room"
-        row = CaseRow(name=errand.name, fault=fault)
-        return Outcome(row=row, code=TO_MEND, told=str(error), end=End.NO_ROOM)
+        fault = message("cli-row-no-room")
+        if written:
+            fault = message("cli-row-no-room-after", written=given(named(written)))
+        row = CaseRow(name=errand.name, fault=worded(fault))
+        told = refusal(error, words_for(order.wish.units, order.wish.words))
+        return Outcome(row=row, code=TO_MEND, told=told, end=End.NO_ROOM)
     except InputError as error:
         reader = words_for(order.wish.units, order.wish.words)
         row = CaseRow(name=errand.name, fault=_in_short(error, reader))
         told = _with_source(refusal(error, reader), errand.name)
         return Outcome(row=row, code=TO_MEND, told=told)
     except Exception as error:
-        row = CaseRow(name=errand.name, fault=f"our fault: {type(error).__name__}")
+        ours = message("cli-row-our-fault", error=given(type(error).__name__))
+        row = CaseRow(name=errand.name, fault=worded(ours))
         return Outcome(row=row, code=OUR_FAULT, told=_our_fault(error, errand.name))
     return Outcome(row=row.with_letter(named(written)), files=tuple(written))
 
@@ -123,16 +130,16 @@ def died(errand: Errand, exit_code: int | None) -> Outcome:
     exit_code
         Of the process; negative for a signal of the system, as for want of memory [code].
     """
+    from loamshift.cli.show import worded
     from loamshift.report.summary import CaseRow
 
-    how = f"signal {-exit_code}" if exit_code is not None and exit_code < 0 else f"{exit_code}"
+    is_signal = exit_code is not None and exit_code < 0
+    how = message("cli-process-signal", n=-(exit_code or 0)) if is_signal else given(exit_code)
+    ended = message("cli-process-ended", name=given(errand.name), how=how)
     return Outcome(
-        row=CaseRow(name=errand.name, fault="our fault: its process ended"),
+        row=CaseRow(name=errand.name, fault=worded(message("cli-row-process"))),
         code=OUR_FAULT,
-        told=(
-            f"{errand.name}: the process that answered this case ended without an answer "
-            f"({how}). Run this case by itself; where memory is short, give a smaller --jobs."
-        ),
+        told=worded(ended),
     )
 
 
@@ -143,24 +150,26 @@ def _made(errand: Errand, done: Answered, order: Order) -> dict[Path, str | byte
         if form is Form.JSON:
             made[errand.file(form)] = done.json() + "\n"
         elif form in CHARTS:
-            for name, data in chart_content(done.frozen, form).items():
+            for name, data in chart_content(done.shown, form).items():
                 made[errand.stem.parent / f"{errand.stem.name}-{name}"] = data
         else:
-            made[errand.file(form)] = letter_content(form, done.frozen, paper=order.paper)
+            made[errand.file(form)] = letter_content(form, done.shown, paper=order.paper)
     for path in made:
         if path.absolute() in order.never:
-            raise InputError(f"{path} is a file that is read; give another folder with --out")
+            raise WordedError(message("cli-is-read-out", path=given(path)))
     return made
 
 
 def named(written: Sequence[Path]) -> str:
     """``bed.html, .pdf, 5 charts``: the first file in full, then endings, charts counted."""
+    from loamshift.cli.show import worded
+
     charts = [path for path in written if path.suffix in _CHART_ENDINGS]
     letters = [path for path in written if path not in charts]
     said = [printable(path.name) if path is letters[0] else path.suffix for path in letters]
     if charts:
-        said.append(f"{len(charts)} chart{'s' if len(charts) != 1 else ''}")
-    return ", ".join(said) or "no chart in it"
+        said.append(worded(message("cli-charts", n=len(charts))))
+    return ", ".join(said) or worded(message("cli-no-chart-in-it"))
 
 
 def printable(text: str) -> str:
@@ -169,24 +178,33 @@ def printable(text: str) -> str:
 
 
 def _in_short(error: InputError, words: Words) -> str:
+    from loamshift.cli.show import worded
     from loamshift.report.messages.refusal import problem_text, refusal
 
     if not isinstance(error, CaseError) or not error.faults:
         return printable(refusal(error, words))
-    rest = len(error.faults) - 1
-    more = f" (and {rest} more)" if rest else ""
     fault = error.faults[0]
-    return f"{fault.path}: {problem_text(fault, words)}{more}"
+    line = message(
+        "cli-row-problem",
+        path=given(fault.path),
+        text=given(problem_text(fault, words)),
+        n=len(error.faults) - 1,
+    )
+    return worded(line, words)
 
 
 def _with_source(text: str, name: str) -> str:
-    return text if text.startswith(name) else f"{name}: {text}"
+    from loamshift.cli.show import worded
+
+    if name in text.splitlines()[0]:
+        return text
+    return worded(message("cli-in-case", name=given(name), text=given(text)))
 
 
 def _our_fault(error: Exception, name: str) -> str:
     if os.environ.get(TRACEBACK_SWITCH) == "1":
         return "".join(traceback.format_exception(error))
-    return (
-        f"{name}: this is our fault, not yours: {type(error).__name__}: {error}. Please report it "
-        "with the case file."
-    )
+    from loamshift.cli.show import worded
+
+    ours = {"name": given(name), "error": given(type(error).__name__), "text": given(error)}
+    return worded(message("cli-case-our-fault", **ours))

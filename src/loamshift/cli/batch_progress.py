@@ -8,6 +8,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Final
 
+from loamshift.cli.show import worded
+from loamshift.domain.message import message
+
 EVERY: Final = 25
 """A log gets a line after so many cases [count]."""
 
@@ -45,7 +48,7 @@ def progress(total: int) -> Iterator[Callable[[Reached], None]]:
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
     bar = Progress(
-        TextColumn("Answering"),
+        TextColumn(worded(message("cli-batch-answering"))),
         BarColumn(bar_width=24),
         MofNCompleteColumn(),
         TextColumn("{task.fields[case]}", markup=False),
@@ -65,9 +68,9 @@ def _lines(total: int) -> Callable[[Reached], None]:
         if reached.done < said + EVERY or reached.done == total:
             return
         said = reached.done
-        mend = reached.done - reached.written
-        more = f", {mend} to mend" if mend else ""
-        sys.stderr.write(f"{reached.written} of {total} letters written{more}\n")
+        faulty = reached.done - reached.written
+        line = message("cli-batch-line", written=reached.written, total=total, faulty=faulty)
+        sys.stderr.write(f"{worded(line)}\n")
         sys.stderr.flush()
 
     return tell

@@ -18,7 +18,8 @@ from loamshift.cli.card_forms import (
 )
 from loamshift.cli.help_text import told
 from loamshift.cli.options import TodayOption, UnitsOption, WordsOption
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.domain.answer import Answer
@@ -104,8 +105,5 @@ def _card(answer: Answer, case: Case, *, rescue: bool, words: Words) -> Card:
 
     card = rescue_sheet(answer, case, ask=whom_to_ask(answer), words=words)
     if card is None:
-        raise InputError(
-            f"there is nothing to put right on “{answer.name}”; without --rescue the card says "
-            "what to do"
-        )
+        raise WordedError(message("cli-no-rescue", name=given(answer.name)))
     return card

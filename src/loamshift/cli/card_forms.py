@@ -9,7 +9,8 @@ import typer
 
 from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import Paper, write_all
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.domain.card import Card
@@ -49,7 +50,9 @@ CardOpenOption: TypeAlias = Annotated[
 def check_open(open_it: bool, *, html: Path | None, pdf: Path | None) -> None:
     """Refuse ``--open`` where nothing is written that could be shown."""
     if open_it and html is None and pdf is None:
-        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+        from loamshift.cli.show import misuse
+
+        raise misuse(message("cli-open-what"), "--open")
 
 
 def write_card(
@@ -87,12 +90,13 @@ def write_card(
 
     Raises
     ------
-    InputError
+    WordedError
         Where two of them name one file, or one cannot be written.
     """
     named = [path for path in (markdown, html, pdf) if path is not None]
     if len({path.absolute() for path in named}) < len(named):
-        raise InputError("one file is named twice; every form needs a file of its own")
+        twice = next(path for path in named if named.count(path) > 1 or path != named[0])
+        raise WordedError(message("cli-named-twice", path=given(twice)))
     files: dict[Path, str | bytes] = {}
     if markdown is not None:
         from loamshift.report.card.plain import card_letter
@@ -110,7 +114,7 @@ def write_card(
             files[html] = card_html(card, paper=size, words=words)
         if pdf is not None:
             files[pdf] = card_pdf(card, paper=size, words=words)
-    write_all(files, never=never, what="Card")
+    write_all(files, never=never, what="card")
     shown = html or pdf
     if open_it and shown is not None:
         from loamshift.cli.viewer import show_or_say

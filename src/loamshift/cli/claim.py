@@ -132,14 +132,12 @@ def command(
       loamshift claim --sheet --case bed.toml --html remedies.html
       loamshift claim --sheet --case bed.toml --figure remedies.png --shape square
     """
-    from loamshift.cli.show import clock_today, read_date, say, show, words_for
+    from loamshift.cli.show import clock_today, misuse, read_date, say, show, words_for
+    from loamshift.domain.message import message
 
     check_open(open_it, html=html, pdf=pdf)
     if figure is not None and figure.suffix not in (".png", ".svg"):
-        raise typer.BadParameter(
-            "the file must end in .png or .svg. For example: --figure claim.png",
-            param_hint="--figure",
-        )
+        raise misuse(message("cli-figure-ending"), "--figure")
     day = read_date(today, option="--today") if today is not None else clock_today()
     answers = co.given(
         aim__plant=plant,
@@ -157,18 +155,11 @@ def command(
         bed__treated_diameter=treated_diameter,
     )
     if case_file is not None and answers:
-        raise typer.BadParameter("give a case file or soil options, not both", param_hint="--case")
+        raise misuse(message("cli-case-or-options"), "--case")
     if case_file is None and "soil.ph" not in answers:
-        raise typer.BadParameter(
-            "say which bed it is for: --case CASE.toml, or at least --ph and --target-ph or "
-            "--plant",
-            param_hint="--case",
-        )
+        raise misuse(message("cli-which-bed"), "--case")
     if sheet == (material is not None) or (amount is None) == (material is not None):
-        raise typer.BadParameter(
-            'name a material and an amount, or give --sheet. For example: claim gypsum "50 g/m2"',
-            param_hint="MATERIAL",
-        )
+        raise misuse(message("cli-material-or-sheet"), "MATERIAL")
     from loamshift.case.read import read_case
 
     case = (
@@ -184,7 +175,7 @@ def command(
     )
     never = (case_file,) if case_file is not None else ()
     if figure is not None:
-        write_all({figure: checked.picture(figure.suffix[1:], shape)}, never=never, what="Picture")
+        write_all({figure: checked.picture(figure.suffix[1:], shape)}, never=never, what="picture")
     written = write_card(
         checked.card,
         words=reader,
@@ -320,9 +311,9 @@ def _seed(years: int) -> int | None:
     if years == 0:
         return None
     from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell
 
-    note = keep_kernels().message
-    if note:
-        warn(note)
+    note = keep_kernels().said
+    if note is not None:
+        tell(note)
     return SEED

@@ -10,6 +10,7 @@ import typer
 
 from loamshift.cli.help_text import told
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.domain.message import message
 from loamshift.errors import CaseError
 
 if TYPE_CHECKING:
@@ -98,9 +99,9 @@ def _newer(before: AnswerFile, new: Path | None, day: date | None) -> _Newer:
 
         after = read_answer_file(new)
         if day is not None:
-            raise typer.BadParameter(
-                "it is for a case that is answered now; NEW is an answer", param_hint="--today"
-            )
+            from loamshift.cli.show import misuse
+
+            raise misuse(message("cli-today-for-now"), "--today")
         units = after.letter.words.units if after.letter is not None else "metric"
         return _Newer(
             answer=after.answer, kept_case=_table(after.kept_case), units=units, now=False

@@ -8,7 +8,8 @@ import typer
 
 from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
-from loamshift.errors import InputError
+from loamshift.domain.message import Given, Listed, message
+from loamshift.domain.worded_error import WordedError
 
 if TYPE_CHECKING:
     from loamshift.domain.ph import PhMethod
@@ -65,25 +66,24 @@ def command(
       loamshift convert "1 cup" g --material "elemental sulfur, powder"
       loamshift convert --ph 6.2 --from CaCl2 --to water
     """
+    from loamshift.cli.show import misuse
+
     if ph is not None:
         if quantity is not None or material is not None:
-            raise typer.BadParameter("give a pH or a quantity, not both", param_hint="--ph")
+            raise misuse(message("cli-ph-or-quantity"), "--ph")
         if from_method is None:
-            raise typer.BadParameter("say how the pH was read", param_hint="--from")
+            raise misuse(message("cli-how-measured"), "--from")
         _convert_ph(ph, from_method, to_method, units=units, words=words)
         return
     if from_method is not None:
-        raise typer.BadParameter("--from belongs to --ph", param_hint="--from")
+        raise misuse(message("cli-from-needs-ph"), "--from")
     if quantity is None or unit is None:
-        raise typer.BadParameter(
-            "give a quantity and the unit wanted, or a pH with --ph and --from",
-            param_hint="QUANTITY UNIT",
-        )
+        raise misuse(message("cli-quantity-and-unit"), "QUANTITY UNIT")
     _convert_unit(quantity, unit, material)
 
 
 def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
-    from loamshift.cli.show import say, warn
+    from loamshift.cli.show import say, tell, worded
     from loamshift.cli.unit_conversion import convert_quantity
     from loamshift.domain.digits import sensible
 
@@ -95,11 +95,19 @@ def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
     result = convert_quantity(quantity, unit, material=found)
     if result.high > 1.005 * result.low:
         low, mid, high = (sensible(v) for v in (result.low, result.value, result.high))
-        say(f"{quantity.strip()} = about {mid} {result.unit} ({low} to {high})")
+        about = message(
+            "cli-convert-about",
+            text=Given(quantity.strip()),
+            figure=Given(f"{mid} {result.unit}"),
+            low=Given(low),
+            high=Given(high),
+        )
+        say(worded(about))
     else:
-        say(f"{quantity.strip()} = {_figure(result.value)} {result.unit}")
+        figure = Given(f"{_figure(result.value)} {result.unit}")
+        say(worded(message("cli-convert-exact", text=Given(quantity.strip()), figure=figure)))
     for note in result.notes:
-        warn(note)
+        tell(note)
 
 
 def _figure(value: float) -> str:
@@ -148,5 +156,6 @@ def _method(text: str, option: str) -> PhMethod:
     try:
         return known[wanted]
     except KeyError as error:
-        listed = ", ".join(f"“{method.value}”" for method in PhMethod)
-        raise InputError(f"{option} {text!r} is no method; write “water” or {listed}") from error
+        methods = Listed(tuple(Given(f"“{method.value}”") for method in PhMethod), either=True)
+        asked = {"option": Given(option), "given": Given(text)}
+        raise WordedError(message("cli-convert-method", **asked, methods=methods)) from error

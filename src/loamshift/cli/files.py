@@ -7,10 +7,11 @@ import tempfile
 from pathlib import Path
 
 from loamshift.cli.streams import NO_ROOM
-from loamshift.errors import InputError
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import WordedError, given
 
 
-class NoRoomError(InputError):
+class NoRoomError(WordedError):
     """A disk or a quota is full: whatever is written next fails too."""
 
 
@@ -28,7 +29,7 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
 
     Raises
     ------
-    InputError
+    WordedError
         Where the file is there and may not be replaced, or the folder cannot be written;
         a ``NoRoomError`` where the disk is full.
     """
@@ -38,7 +39,7 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
         if not replace and path.exists():
             raise _already_there(path)
         if path.is_dir():
-            raise InputError(f"{path} is a folder; give the name of a file in it")
+            raise WordedError(message("cli-is-folder", path=given(path)))
         handle, name = tempfile.mkstemp(
             dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part"
         )
@@ -52,20 +53,21 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
             _move_without_replacing(temporary, path)
         temporary = None
     except (OSError, ValueError) as error:
-        raise _refused(f"{path} cannot be written", error) from error
+        raise _refused("cli-cannot-write", path, error) from error
     finally:
         if temporary is not None:
             temporary.unlink(missing_ok=True)
 
 
-def _refused(what: str, error: OSError | ValueError) -> InputError:
+def _refused(key: str, path: Path, error: OSError | ValueError) -> WordedError:
     reason = getattr(error, "strerror", None) or error
     full = isinstance(error, OSError) and error.errno in NO_ROOM
-    return (NoRoomError if full else InputError)(f"{what}: {reason}")
+    said = Message(key, {"path": given(path), "why": given(reason)})
+    return (NoRoomError if full else WordedError)(said)
 
 
-def _already_there(path: Path) -> InputError:
-    return InputError(f"{path} is already there; add --force to replace it, or choose a name")
+def _already_there(path: Path) -> WordedError:
+    return WordedError(message("cli-exists-force", path=given(path)))
 
 
 def _umask() -> int:
@@ -95,16 +97,16 @@ def check_folder(folder: Path) -> None:
 
     Raises
     ------
-    InputError
+    WordedError
         Where it is none, or nothing can be written there.
     """
     try:
         with tempfile.TemporaryFile(dir=folder):
             pass
     except FileNotFoundError:
-        raise InputError(f"{folder} is not there; make the folder first") from None
+        raise WordedError(message("cli-no-folder", path=given(folder))) from None
     except (OSError, ValueError) as error:
-        raise _refused(f"nothing can be written into {folder}", error) from error
+        raise _refused("cli-cannot-write-into", folder, error) from error
 
 
 def make_folder(folder: Path) -> None:
@@ -117,13 +119,13 @@ def make_folder(folder: Path) -> None:
 
     Raises
     ------
-    InputError
+    WordedError
         Where it cannot be made, is a file, or cannot be written into.
     """
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except FileExistsError:
-        raise InputError(f"{folder} is a file; give a folder") from None
+        raise WordedError(message("cli-is-file", path=given(folder))) from None
     except (OSError, ValueError) as error:
-        raise _refused(f"{folder} cannot be made", error) from error
+        raise _refused("cli-cannot-make", folder, error) from error
     check_folder(folder)

@@ -19,6 +19,9 @@ from importlib import metadata
 from pathlib import Path
 from typing import Final
 
+from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import given
+
 VARIABLE: Final = "NUMBA_CACHE_DIR"
 COMPILERS: Final = ("numba", "llvmlite", "numpy")
 CORE: Final = Path(__file__).resolve().parents[1] / "core"
@@ -39,7 +42,7 @@ class KernelFolder:
 
     path: Path | None
     is_filled: bool
-    message: str
+    said: Message | None
 
 
 def user_cache() -> Path:
@@ -74,7 +77,7 @@ def keep_kernels() -> KernelFolder:
     compiled in memory at every start, and the message says so.
     """
     if "numba" in sys.modules:
-        return KernelFolder(None, False, "")  # too late to choose: loaded within this process
+        return KernelFolder(None, False, None)  # too late to choose: loaded within this process
     named = os.environ.get(VARIABLE)
     try:
         folder = Path(named) if named else user_cache() / "loamshift" / kernel_key()[:32]
@@ -86,9 +89,7 @@ def keep_kernels() -> KernelFolder:
         return KernelFolder(
             None,
             False,
-            f"No folder for the compiled forecast could be written ({fault}); it is compiled in "
-            "memory at each start, which takes some seconds. Set XDG_CACHE_HOME to a folder of "
-            "yours to avoid it.",
+            message("cli-not-compiled", why=given(fault)),
         )
     os.environ[VARIABLE] = str(folder)
     if not named:
@@ -96,10 +97,8 @@ def keep_kernels() -> KernelFolder:
         if not is_filled:
             remove_unused(folder.parent, keep=folder, now_s=time.time())
     if is_filled:
-        return KernelFolder(folder, True, "")
-    return KernelFolder(
-        folder, False, "Compiling the forecast; this happens once and takes some seconds."
-    )
+        return KernelFolder(folder, True, None)
+    return KernelFolder(folder, False, message("cli-compiling"))
 
 
 def remove_unused(home: Path, *, keep: Path, now_s: float) -> None:

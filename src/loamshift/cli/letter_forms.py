@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Annotated, Final, TypeAlias
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.case.frozen import FrozenLetter
@@ -164,7 +165,7 @@ def contents(
 
     Raises
     ------
-    InputError
+    WordedError
         Where two of them name one file, or the letter has no chart.
     """
     found: dict[Path, str | bytes] = {}
@@ -179,7 +180,7 @@ def contents(
 
 def _add(found: dict[Path, str | bytes], path: Path, content: str | bytes) -> None:
     if any(path.absolute() == other.absolute() for other in found):
-        raise InputError(f"{path} is named twice; every form needs a file of its own")
+        raise WordedError(message("cli-named-twice", path=given(path)))
     found[path] = content
 
 
@@ -190,16 +191,12 @@ def _charts(frozen: FrozenLetter, chart: Path) -> Mapping[Path, bytes]:
         if found:
             return {chart / name: data for name, data in found.items()}
     elif ending not in CHARTS:
-        raise InputError(
-            f"--chart {chart}: charts are written as .svg or .png; give such a name, or a folder"
-        )
+        raise WordedError(message("cli-chart-ending", path=given(chart)))
     else:
         one = _main_chart(frozen, ending)
         if one is not None:
             return {chart: one}
-    raise InputError(
-        f"--chart {chart}: this letter has no chart; with --years 1 or more it has a forecast"
-    )
+    raise WordedError(message("cli-no-chart", path=given(chart)))
 
 
 def _main_chart(frozen: FrozenLetter, ending: str) -> bytes | None:
@@ -214,7 +211,7 @@ def _main_chart(frozen: FrozenLetter, ending: str) -> bytes | None:
 
 
 def write_all(
-    files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = (), what: str = "Letter"
+    files: Mapping[Path, str | bytes], *, never: tuple[Path, ...] = (), what: str = "letter"
 ) -> None:
     """Write files, each whole or not at all, and say so.
 
@@ -225,28 +222,27 @@ def write_all(
     never
         Files that were read, which no letter may replace [path].
     what
-        What is told to have been written [text].
+        What is told to have been written: letter, card or picture [text].
 
     Raises
     ------
-    InputError
+    WordedError
         Where one would replace what was read, or cannot be written.
     """
     from loamshift.cli.files import make_folder, write_whole
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell
 
     kept = {_real(path) for path in never}
     for path in files:
         if _real(path) in kept:
-            raise InputError(
-                f"{path} is the file that is read; give the {what.lower()} another name"
-            )
+            raise WordedError(message("cli-is-read", path=given(path)))
     for folder in dict.fromkeys(path.parent for path in files):
         if not folder.exists() and len([path for path in files if path.parent == folder]) > 1:
             make_folder(folder)
     for path, content in files.items():
         write_whole(path, content, replace=True)
-        warn(f"{what} written to {path}" if _is_letter(path) else f"Written to {path}")
+        kind = what if what == "picture" or _is_letter(path) else "file"
+        tell(message("cli-written", what=kind, path=given(path)))
 
 
 def _is_letter(path: Path) -> bool:

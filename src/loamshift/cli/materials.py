@@ -62,14 +62,18 @@ def command(
 def _show_label(name: str, label: str, *, units: UnitsOption, words: WordsOption) -> None:
     """What a bag brings by its analysis, and the figures that follow from it."""
     from loamshift.case.build_label import product_from_label
-    from loamshift.cli.show import say, show, words_for
+    from loamshift.cli.show import say, show, worded, words_for
     from loamshift.domain.case import OnHand
+    from loamshift.domain.message import message
+    from loamshift.domain.worded_error import given
     from loamshift.report.catalogue import material_letter
     from loamshift.report.shelf import brings_said
     from loamshift.services.shelf import shelf_prices
 
-    material = product_from_label(name or "this product", label)
     reader = words_for(units, words)
+    unnamed = worded(message("cli-this-product"), reader)
+    material = product_from_label(name or unnamed, label)
     (brought,) = shelf_prices((OnHand(material=material),))
-    say(f"{material.key}: {brings_said(brought, words=reader)}.")
+    adds = {"name": given(material.key), "text": given(brings_said(brought, words=reader))}
+    say(worded(message("cli-product-adds", **adds), reader))
     show(material_letter(material, words=reader))

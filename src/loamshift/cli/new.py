@@ -11,6 +11,8 @@ import typer
 from loamshift.cli import case_options as co
 from loamshift.cli.help_text import told
 from loamshift.cli.options import TodayOption, UnitsOption
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 
 def interactive() -> bool:
@@ -53,7 +55,7 @@ def command(
           --plant "highbush blueberry" --place Minneapolis
     """
     from loamshift.cli.files import write_whole
-    from loamshift.cli.show import clock_today, read_date, warn
+    from loamshift.cli.show import clock_today, misuse, read_date, tell
 
     answers = co.given(
         aim__plant=plant,
@@ -74,18 +76,10 @@ def command(
     )
     day = read_date(today, option="--today") if today is not None else None
     if file is not None and file.exists() and not force:
-        from loamshift.errors import InputError
-
-        raise InputError(
-            f"{file} is already there; add --force to replace it, or choose another name"
-        )
+        raise WordedError(message("cli-exists-force", path=given(file)))
     if not answers:
         if not interactive():
-            raise typer.BadParameter(
-                "nobody is at the keyboard to answer; give at least --ph and --plant or "
-                "--target-ph",
-                param_hint="new",
-            )
+            raise misuse(message("cli-nobody-to-answer"), "new")
         from loamshift.cli.questions import ask_all
 
         answers = ask_all(today=day or clock_today())
@@ -101,4 +95,4 @@ def command(
         sys.stdout.write(text)
     else:
         write_whole(file, text, replace=force)
-        warn(f"Written to {file}. Next: loamshift advise {file}")
+        tell(message("cli-written-next", path=given(file)))

@@ -9,7 +9,8 @@ from typing import Annotated, Final, TypeAlias
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 DataOption: TypeAlias = Annotated[
     Path | None,
@@ -77,10 +78,10 @@ def command(
     if not behind_proxy:
         _only_to_try(names, host)
     from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell, warn
     from loamshift.web.serve import free_port, serve, set_up
 
-    note = keep_kernels().message
+    note = keep_kernels().said
     folder = set_up(
         folder=data,
         database=database,
@@ -92,17 +93,17 @@ def command(
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port, host=host)
-    told = [*prepare(folder, samples=False), *([note] if note else [])]
-    if not User.objects.filter(is_active=True).exists():
-        told.append(
-            "Nobody can sign in yet. Stop it or open another terminal, and add somebody: "
-            'loamshift office-user add NAME --office "NAME OF THE OFFICE" --role adviser'
-        )
-    for line in told:
+    for line in prepare(folder, samples=False):
         warn(line)
+    if note is not None:
+        tell(note)
+    if not User.objects.filter(is_active=True).exists():
+        tell(message("cli-office-nobody"))
 
     def ready() -> None:
-        warn(f"The workbench of {names[0]} listens on {host}, port {chosen}. Ctrl-C stops it.")
+        tell(
+            message("cli-office-ready", host=given(names[0]), address=given(host), port=int(chosen))
+        )
 
     serve(host=host, port=chosen, ready=ready, believe_proxy=behind_proxy)
 
@@ -111,12 +112,9 @@ def _names(hosts: str) -> list[str]:
     names = [name.strip().casefold() for name in hosts.split(",") if name.strip()]
     for name in names:
         if not _HOST.fullmatch(name):
-            raise InputError(
-                f"--hosts {name!r} is no name of a host; write it without https:// and without a "
-                "port, such as soil.example"
-            )
+            raise WordedError(message("cli-office-bad-host", given=given(name)))
     if not names:
-        raise InputError("--hosts names no host; write the name people type, as soil.example")
+        raise WordedError(message("cli-office-no-host"))
     return names
 
 
@@ -125,7 +123,4 @@ def _only_to_try(names: list[str], host: str) -> None:
     from loamshift.web.serve import is_loopback
 
     if not is_loopback(host) or any(name not in _OWN_NAMES for name in names):
-        raise InputError(
-            "Passwords would cross the network unsealed. Put a proxy that speaks TLS in front and "
-            "say --behind-proxy; or, to try it on this machine, --hosts localhost without --host."
-        )
+        raise WordedError(message("cli-office-no-tls"))

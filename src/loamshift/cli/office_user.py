@@ -10,7 +10,8 @@ import typer
 
 from loamshift.cli.help_text import told, told_with_examples
 from loamshift.cli.office import DatabaseOption, DataOption
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -21,6 +22,10 @@ people = typer.Typer(
     no_args_is_help=True,
     help=told("cli-help-office-user"),
 )
+
+
+_LONGEST_OFFICE = 120
+"""Characters of the name of an office."""
 
 
 class RoleChoice(StrEnum):
@@ -70,7 +75,7 @@ def add(
     Example:
       loamshift office-user add robin --office "North office" --role adviser
     """
-    from loamshift.cli.show import say
+    from loamshift.cli.show import say, worded
 
     _open_store(data, database)
     from django.core.exceptions import ValidationError
@@ -82,7 +87,8 @@ def add(
     try:
         user.full_clean(exclude=["password", "office"])
     except ValidationError as error:
-        raise InputError(f"{name!r} cannot be added: {' '.join(error.messages)}") from error
+        why = given(" ".join(error.messages))
+        raise WordedError(message("cli-user-not-added", name=given(name), why=why)) from error
     chosen = _office(office.strip(), new=new_office)
     user.set_password(_new_password(user))
     with transaction.atomic():
@@ -90,7 +96,9 @@ def add(
             chosen.save()
         user.office = chosen
         user.save()
-    say(f"{user.username} may sign in to “{chosen.name}” as {role.value}.")
+    said = message("cli-user-role", role=role.value)
+    where = given(chosen.name)
+    say(worded(message("cli-user-added", name=given(user.username), office=where, role=said)))
 
 
 def _office(name: str, *, new: bool) -> Office:
@@ -101,17 +109,17 @@ def _office(name: str, *, new: bool) -> Office:
     listed = ", ".join(f"“{one.name}”" for one in every)
     if new or not every:
         if not name:
-            raise InputError("Name the office with --office")
+            raise WordedError(message("cli-user-office-missing"))
         if same:
-            raise InputError(f"There is an office “{same[0].name}” already; leave --new-office out")
-        if len(name) > 120:
-            raise InputError("--office: shorten the name to 120 signs")
+            raise WordedError(message("cli-user-office-exists", office=given(same[0].name)))
+        if len(name) > _LONGEST_OFFICE:
+            raise WordedError(message("cli-user-office-long", most=_LONGEST_OFFICE))
         return Office(name=name)
     if not name and len(every) == 1:
         return every[0]
     if len(same) != 1:
-        raise InputError(
-            f"--office {name!r} is none of {listed}; name one of them, or add --new-office"
+        raise WordedError(
+            message("cli-user-office-unknown", given=given(name), offices=given(listed))
         )
     return same[0]
 
@@ -123,16 +131,21 @@ def show_all(data: DataOption = None, database: DatabaseOption = "") -> None:
     Example:
       loamshift office-user list --data office-data
     """
-    from loamshift.cli.show import say
+    from loamshift.cli.show import say, worded
 
     _open_store(data, database)
     from loamshift.store.models import User
 
     for one in User.objects.select_related("office").order_by("office__name", "username"):
-        seen = f"last signed in {one.last_login:%Y-%m-%d}" if one.last_login else "never signed in"
-        state = "" if one.is_active else ", disabled"
-        where = one.office.name if one.office is not None else "no office"
-        say(f"{one.username}: {one.role} of “{where}”, {seen}{state}")
+        line = message(
+            "cli-user-line",
+            name=given(one.username),
+            role=message("cli-user-role", role=one.role),
+            office=message("cli-user-no-office") if one.office is None else given(one.office.name),
+            seen=given(f"{one.last_login:%Y-%m-%d}") if one.last_login else None,
+            active="yes" if one.is_active else "no",
+        )
+        say(worded(line))
 
 
 def set_password(
@@ -144,13 +157,13 @@ def set_password(
     Example:
       loamshift office-user set-password robin
     """
-    from loamshift.cli.show import say
+    from loamshift.cli.show import say, worded
 
     _open_store(data, database)
     user = _found(name)
     user.set_password(_new_password(user))
     user.save(update_fields=["password"])
-    say(f"{user.username} has a new password.")
+    say(worded(message("cli-user-new-password", name=given(user.username))))
 
 
 def set_role(
@@ -165,13 +178,13 @@ def set_role(
     Example:
       loamshift office-user set-role robin reader
     """
-    from loamshift.cli.show import say
+    from loamshift.cli.show import say, worded
 
     _open_store(data, database)
     user = _found(name)
     user.role = role.value
     user.save(update_fields=["role"])
-    say(f"{user.username} is {role.value} now.")
+    say(worded(message("cli-user-is", name=given(user.username), role=role.value)))
 
 
 def disable(name: NameArgument, data: DataOption = None, database: DatabaseOption = "") -> None:
@@ -208,14 +221,14 @@ def key(
     Example:
       loamshift office-user key robin --for "laboratory import"
     """
-    from loamshift.cli.show import say, warn
+    from loamshift.cli.show import say, tell
 
     _open_store(data, database)
     from loamshift.web.keys import new_key
 
     user = _found(name)
     say(new_key(user, name=purpose.strip() or "a program"))
-    warn("It is not kept and cannot be shown again; the account page ends it.")
+    tell(message("cli-user-key-once"))
 
 
 for _name, _command in (
@@ -232,13 +245,14 @@ for _name, _command in (
 
 
 def _set_active(name: str, data: Path | None, database: str, *, active: bool) -> None:
-    from loamshift.cli.show import say
+    from loamshift.cli.show import say, worded
 
     _open_store(data, database)
     user = _found(name)
     user.is_active = active
     user.save(update_fields=["is_active"])
-    say(f"{user.username} may sign in {'again' if active else 'no more'}.")
+    key = "cli-user-again" if active else "cli-user-disabled"
+    say(worded(message(key, name=given(user.username))))
 
 
 def _found(name: str) -> User:
@@ -246,7 +260,7 @@ def _found(name: str) -> User:
 
     user: User | None = User.objects.filter(username=name.strip()).first()
     if user is None:
-        raise InputError(f"There is nobody called {name!r}; `loamshift office-user list` names all")
+        raise WordedError(message("cli-user-unknown", name=given(name)))
     return user
 
 
@@ -255,16 +269,19 @@ def _new_password(user: User) -> str:
     from django.contrib.auth.password_validation import validate_password
     from django.core.exceptions import ValidationError
 
+    from loamshift.cli.show import worded
+
     if sys.stdin.isatty():
         import getpass
 
-        password = getpass.getpass("Password: ")
-        if password != getpass.getpass("Again: "):
-            raise InputError("The two passwords differ; nothing was changed")
+        password = getpass.getpass(f"{worded(message('cli-user-password'))} ")
+        if password != getpass.getpass(f"{worded(message('cli-user-password-again'))} "):
+            raise WordedError(message("cli-user-passwords-differ"))
     else:
         password = sys.stdin.readline().rstrip("\r\n")
     try:
         validate_password(password, user)
     except ValidationError as error:
-        raise InputError(f"Another password, please: {' '.join(error.messages)}") from error
+        why = given(" ".join(error.messages))
+        raise WordedError(message("cli-user-password-weak", why=why)) from error
     return password

@@ -36,22 +36,24 @@ def command(
     import webbrowser
 
     from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import warn
+    from loamshift.cli.show import tell, warn
+    from loamshift.domain.message import message
+    from loamshift.domain.worded_error import given
     from loamshift.web.serve import LOOPBACK, free_port, serve, set_up
 
-    note = keep_kernels().message
+    note = keep_kernels().said
     folder = set_up(folder=data)
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port)
     for line in prepare(folder, samples=True):
         warn(line)
-    if note:
-        warn(note)
+    if note is not None:
+        tell(note)
     address = f"http://{LOOPBACK}:{chosen}/"
 
     def ready() -> None:
-        warn(f"The workbench is open at {address} (data in {folder}). Ctrl-C stops it.")
+        tell(message("cli-open-ready", address=given(address), path=given(folder)))
         if browser:
             webbrowser.open(address)
 

@@ -49,4 +49,7 @@ TodayOption: TypeAlias = Annotated[
         show_default=False,
     ),
 ]
+ShortOption: TypeAlias = Annotated[
+    bool, typer.Option("--short", help=told("cli-help-options-short"))
+]
 JsonOption: TypeAlias = Annotated[bool, typer.Option("--json", help=told("cli-help-options-json"))]

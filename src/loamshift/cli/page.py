@@ -12,9 +12,10 @@ _HEAD: Final = """# The command line
 Written from the help texts by `python -m loamshift.cli.page docs/cli.md`; a test keeps it so.
 
 Results go to stdout, everything else to stderr. Exit codes: 0 answered (also with “don't”),
-1 something you gave needs mending, 2 wrong usage, 3 our fault, 130 interrupted. `NO_COLOR`
-is honoured, and a pipe gets plain text. `LOAMSHIFT_TRACEBACK=1` shows where a fault of ours
-happened. Shell completion: `loamshift --install-completion`.
+1 invalid input, 2 wrong usage, 3 internal error, 130 interrupted. `NO_COLOR` is honoured, and a
+pipe gets plain text. `LOAMSHIFT_TRACEBACK=1` shows where an internal error happened. The commands
+claim, why and card can also be called check, explain and handout. Shell completion:
+`loamshift --install-completion`.
 """
 _WIDTH: Final = "92"
 

@@ -8,7 +8,8 @@ import typer
 
 from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 
 def command(
@@ -34,7 +35,7 @@ def command(
     Example:
       loamshift places Minneapolis --units us
     """
-    from loamshift.cli.show import show, words_for
+    from loamshift.cli.show import misuse, show, words_for
     from loamshift.report.catalogue import place_letter, places_letter
     from loamshift.services.search import search_keys
     from loamshift.tables.places import load_places, nearest_place
@@ -42,7 +43,7 @@ def command(
     reader = words_for(units, words)
     if near is not None:
         if name:
-            raise typer.BadParameter("give a name or a position, not both", param_hint="--near")
+            raise misuse(message("cli-name-or-position"), "--near")
         latitude, longitude = _position(near)
         show(place_letter(nearest_place(latitude=latitude, longitude=longitude), words=reader))
         return
@@ -58,8 +59,5 @@ def _position(text: str) -> tuple[float, float]:
     try:
         latitude, longitude = (float(part) for part in text.split(","))
     except ValueError as error:
-        raise InputError(
-            f"--near {text!r} is not a position; write latitude and longitude in degrees, "
-            "south and west below nought, as 51.5,-0.1"
-        ) from error
+        raise WordedError(message("cli-position", given=given(text))) from error
     return latitude, longitude

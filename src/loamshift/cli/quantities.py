@@ -18,8 +18,9 @@ from loamshift.case.water_quantities import (
     read_hardness_mg_l_as_caco3,
     read_weekly_water,
 )
-from loamshift.cli.show import warn
-from loamshift.errors import InputError
+from loamshift.cli.show import tell
+from loamshift.domain.message import Given, Prose, message
+from loamshift.domain.worded_error import WordedError
 
 T = TypeVar("T")
 
@@ -43,19 +44,20 @@ def mended(read: Callable[[object], T], text: str, *, option: str) -> T:
 
     Raises
     ------
-    InputError
+    WordedError
         With the parser's own words about what is wrong and what is right.
     """
     try:
         return read(text)
     except Mend as fault:
-        raise InputError(f"{option} {text!r}: {fault}") from fault
+        wrong = message("cli-quantity", option=Given(option), fault=fault.wrong)
+        raise WordedError(Prose((wrong, *fault.right))) from fault
 
 
 def _value(read: Callable[[object], Measure], text: str, option: str) -> float:
     measure = mended(read, text, option=option)
     for note in measure.notes:
-        warn(f"{option}: {note}")
+        tell(message("cli-note", option=Given(option), note=note))
     return measure.value
 
 
@@ -83,10 +85,8 @@ def weekly_mm_from(text: str, *, option: str) -> float:
     """A weekly depth of water [mm] from a text such as “25 mm” [text] of an option [text]."""
     water = mended(read_weekly_water, text, option=option)
     if water.per != "area":
-        raise InputError(
-            f"{option} {text!r} is a volume; here a depth is needed, such as “25 mm” or “1 in” "
-            "(1 litre on 1 square metre is 1 mm)"
-        )
+        asked = {"option": Given(option), "given": Given(text)}
+        raise WordedError(message("cli-depth-needed", **asked))
     return water.value
 
 
@@ -99,7 +99,8 @@ def volume_l_from(text: str, *, option: str) -> float:
     """A volume [L] from a text such as “1000 L” or “50 gal” [text] of an option [text]."""
     amount = mended(read_amount, text, option=option)
     if amount.kind != "volume" or amount.per != "bed":
-        raise InputError(f"{option} {text!r} is no volume; write it as “200 L” or “50 gal”")
+        asked = {"option": Given(option), "given": Given(text)}
+        raise WordedError(message("cli-volume-needed", **asked))
     for note in amount.notes:
-        warn(f"{option}: {note}")
+        tell(message("cli-note", option=Given(option), note=note))
     return amount.value

@@ -8,13 +8,15 @@ from datetime import date
 from typing import Final
 
 from loamshift.cli.case_options import Answers, case_from, figure
-from loamshift.cli.show import warn
-from loamshift.errors import CaseError, InputError
+from loamshift.cli.show import tell, warn, worded
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError
+from loamshift.errors import CaseError
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One question: the key it fills, how it is put, and what helps to answer it.
+    """One question: the key it fills, the keys of its message and of what helps to answer it.
 
     ``only_if`` names a key that must have been answered first.
     """
@@ -27,35 +29,26 @@ class Question:
 
 
 QUESTIONS: Final = (
-    Question("name", "What do you call the bed?"),
-    Question("aim.plant", "What is to grow there?", "several with commas; Enter for a target pH"),
-    Question("aim.target_ph", "Which pH do you want?", unless="aim.plant"),
-    Question("bed.planted", "Is it planted already?", "yes or no"),
-    Question("soil.ph", "Which pH did the soil read?", "Enter if nobody has read it"),
-    Question(
-        "soil.ph_method",
-        "How was it read?",
-        "water 1:1, water 1:2.5, water 1:5, CaCl2, KCl, paste, probe, strip, unknown",
-        only_if="soil.ph",
-    ),
-    Question("soil.sampled", "When was it sampled?", "as 2026-03-20", only_if="soil.ph"),
-    Question("soil.sample_depth", "From how deep?", "as 15 cm or 6 in", only_if="soil.ph"),
-    Question(
-        "soil.fizz",
-        "Does a drop of acid make the soil fizz?",
-        "none, slight, moderate, strong, extreme",
-    ),
-    Question("soil.fizz_acid", "Which acid was it?", "HCl or vinegar", only_if="soil.fizz"),
-    Question("soil.texture", "How does the soil feel?", "sand, sandy loam, loam, clay loam, clay"),
-    Question("soil.organic_matter_pct", "How much organic matter, in %?", "3 is a usual garden"),
-    Question("bed.kind", "What kind of bed?", "ground, raised, container, lawn, field"),
-    Question("bed.area", "How large is it?", "as 20 m2, 215 sq ft or 5 x 4 m"),
-    Question("bed.depth", "How deep can you work material in?", "as 15 cm or 6 in"),
-    Question("bed.drainage", "How does water leave it?", "free, slow, waterlogged"),
-    Question("water.alkalinity", "Alkalinity of the water you give?", "as 180 mg/L CaCO3"),
-    Question("water.weekly", "How much do you give in a dry week?", "as 25 mm or 500 L"),
-    Question("place.name", "Which known town is nearest?", "loamshift places lists them"),
-    Question("units", "Print metric or us units?", "metric or us"),
+    Question("name", "cli-ask-name"),
+    Question("aim.plant", "cli-ask-plant", "cli-ask-plant-hint"),
+    Question("aim.target_ph", "cli-ask-target-ph", unless="aim.plant"),
+    Question("bed.planted", "cli-ask-planted", "cli-ask-planted-hint"),
+    Question("soil.ph", "cli-ask-ph", "cli-ask-ph-hint"),
+    Question("soil.ph_method", "cli-ask-ph-method", "cli-ask-ph-method-hint", only_if="soil.ph"),
+    Question("soil.sampled", "cli-ask-sampled", "cli-ask-sampled-hint", only_if="soil.ph"),
+    Question("soil.sample_depth", "cli-ask-sample-depth", "cli-ask-depth-hint", only_if="soil.ph"),
+    Question("soil.fizz", "cli-ask-fizz", "cli-ask-fizz-hint"),
+    Question("soil.fizz_acid", "cli-ask-fizz-acid", "cli-ask-fizz-acid-hint", only_if="soil.fizz"),
+    Question("soil.texture", "cli-ask-texture", "cli-ask-texture-hint"),
+    Question("soil.organic_matter_pct", "cli-ask-organic-matter", "cli-ask-organic-matter-hint"),
+    Question("bed.kind", "cli-ask-kind", "cli-ask-kind-hint"),
+    Question("bed.area", "cli-ask-area", "cli-ask-area-hint"),
+    Question("bed.depth", "cli-ask-depth", "cli-ask-depth-hint"),
+    Question("bed.drainage", "cli-ask-drainage", "cli-ask-drainage-hint"),
+    Question("water.alkalinity", "cli-ask-alkalinity", "cli-ask-alkalinity-hint"),
+    Question("water.weekly", "cli-ask-weekly", "cli-ask-weekly-hint"),
+    Question("place.name", "cli-ask-place", "cli-ask-place-hint"),
+    Question("units", "cli-ask-units", "cli-ask-units-hint"),
 )
 
 _YES: Final = ("y", "yes", "true")
@@ -75,7 +68,7 @@ def ask_all(*, today: date) -> Answers:
     dict
         Dotted keys of the case file with the answers given [any].
     """
-    warn("Enter passes a question by; Ctrl-C stops and writes nothing.")
+    tell(message("cli-new-hint"))
     answers: Answers = {}
     for question in QUESTIONS:
         if question.only_if and question.only_if not in answers:
@@ -87,7 +80,10 @@ def ask_all(*, today: date) -> Answers:
 
 
 def _ask(question: Question, answers: Answers, *, today: date) -> None:
-    prompt = question.text + (f" ({question.hint})" if question.hint else "")
+    asked = message(question.text)
+    if question.hint:
+        asked = message("cli-new-asked", question=asked, hint=message(question.hint))
+    prompt = worded(asked)
     while True:
         text = _typed(prompt)
         if not text:
@@ -107,7 +103,7 @@ def _typed(prompt: str) -> str:
     sys.stderr.flush()
     line = sys.stdin.readline()
     if not line:
-        raise InputError("the answers ended before the questions did; nothing was written")
+        raise WordedError(message("cli-new-ended"))
     return line.strip()
 
 
@@ -127,11 +123,14 @@ def _value(key: str, text: str) -> object:
 
 def _faults(answers: Answers, key: str, *, today: date) -> list[str]:
     """What the reader of case files says about this answer; faults elsewhere wait."""
+    from loamshift.report.messages.refusal import fault_text
+    from loamshift.report.words import Words
+
     try:
         case_from(answers, today=today)
     except CaseError as error:
         return [
-            f"{fault.problem[:1].upper()}{fault.problem[1:]}. {fault.mend}"
+            fault_text(fault, Words())
             for fault in error.faults
             if fault.path == key or fault.path.startswith((f"{key}[", f"{key}."))
         ]

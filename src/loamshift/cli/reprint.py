@@ -18,7 +18,9 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import ShortOption, UnitsOption, WordsOption
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 from loamshift.errors import CaseError, Fault, InputError
 
 if TYPE_CHECKING:
@@ -39,6 +41,7 @@ def command(
     chart: ChartOption = None,
     paper: PaperOption = None,
     open_it: OpenOption = False,
+    short: ShortOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -52,22 +55,19 @@ def command(
       loamshift reprint bed.json --pdf letter.pdf
     """
     from loamshift.case.answer_file import read_answer_file
-    from loamshift.cli.show import show
+    from loamshift.cli.show import misuse, show
 
     if open_it and html is None and pdf is None:
-        raise typer.BadParameter("give --html FILE or --pdf FILE to be shown", param_hint="--open")
+        raise misuse(message("cli-open-what"), "--open")
     kept = read_answer_file(answer_file)
     if kept.letter is None:
-        raise InputError(
-            f"{answer_file} keeps no letter: it is from an older loamshift, or was written "
-            "without one. `loamshift advise CASE.toml` writes a new letter; compare-letters says "
-            "what differs from this answer."
-        )
+        raise WordedError(message("cli-no-letter-kept", path=given(answer_file)))
+    from loamshift.cli.answering import front_alone
+
+    frozen = front_alone(kept.letter) if short else kept.letter
     _check_reader(kept.letter.words, answer_file, units=units, words=words)
     try:
-        files = contents(
-            kept.letter, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper
-        )
+        files = contents(frozen, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
     except InputError:
         raise
     except Exception:
@@ -77,7 +77,7 @@ def command(
         raise CaseError([fault], source=str(answer_file)) from None
     write_all(files, never=(answer_file,))
     if not files:
-        show(kept.letter.letter)
+        show(frozen.letter)
     shown = html or pdf
     if open_it and shown is not None:
         from loamshift.cli.viewer import show_or_say
@@ -87,7 +87,7 @@ def command(
 
 def _figure_fault(letter: Letter) -> Fault | None:
     """The first figure of a kept letter that cannot be drawn, for a file changed by hand."""
-    from loamshift.case.mend import shown
+    from loamshift.case.mend import fault_of, shown
     from loamshift.domain.letter import Figure
     from loamshift.report.chart_files import chart_file
 
@@ -98,11 +98,12 @@ def _figure_fault(letter: Letter) -> Fault | None:
             try:
                 chart_file(block, ending="svg")
             except Exception as error:
-                return Fault(
+                why = given(f"{type(error).__name__} {shown(str(error))}")
+                return fault_of(
                     f"letter.sections[{number}].blocks[{place}].data",
-                    "",
-                    f"this figure cannot be drawn ({type(error).__name__} {shown(str(error))})",
-                    "Mend the file, or leave out --html, --pdf and --chart: the text still prints.",
+                    None,
+                    message("cli-figure-broken", why=why),
+                    message("cli-figure-mend"),
                 )
     return None
 
@@ -118,10 +119,12 @@ def _check_reader(
         asked.append(f"--words {words.value}")
     if not asked:
         return
-    named = {"metric": "metric", "us": "US"}[kept.units]
-    spelling = {"uk": "UK", "us": "US"}[kept.spelling]
-    raise InputError(
-        f"{answer_file} keeps a letter in {named} units and {spelling} spelling, and a reprint "
-        f"changes nothing in it. For a new letter, with the tables of today: "
-        f"loamshift advise {answer_file} {' '.join(asked)}"
+    raise WordedError(
+        message(
+            "cli-reprint-same",
+            path=given(answer_file),
+            units=f"{kept.units}-units",
+            spelling=kept.spelling,
+            asked=given(" ".join(asked)),
+        )
     )

@@ -9,6 +9,8 @@ from collections.abc import Sequence
 from typing import Final
 
 from loamshift.cli.streams import NO_ROOM, drop_output, prepare_streams
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import plainly
 from loamshift.errors import InputError, LoamshiftError
 
 ANSWERED: Final = 0
@@ -48,7 +50,7 @@ def run(arguments: Sequence[str]) -> int:
         drop_output()
         return ANSWERED
     except KeyboardInterrupt:
-        _say("Stopped; nothing was left half-written.")
+        _say(_worded(message("cli-interrupted")))
         return INTERRUPTED
     except InputError as error:
         from loamshift.report.messages.refusal import refusal
@@ -60,10 +62,7 @@ def run(arguments: Sequence[str]) -> int:
         if error.errno not in NO_ROOM:
             return _our_fault(error)
         drop_output()
-        _say(
-            f"There is no room to write: {error.strerror}. What was printed is not whole; make "
-            "room and run it again."
-        )
+        _say(_worded(message("cli-no-room", why=Given(str(error.strerror)))))
         return TO_MEND
     except Exception as error:
         return _our_fault(error)
@@ -89,35 +88,51 @@ def _was_interrupted(end: BaseException | None) -> bool:
 
 
 def _our_fault(error: Exception) -> int:
-    kind = "a shipped table" if isinstance(error, LoamshiftError) else "the program"
-    _say(
-        f"This is our fault, not yours: {kind} failed with {type(error).__name__}: {error}\n"
-        "Please report it with the command you typed and the case file. Set "
-        f"{TRACEBACK_SWITCH}=1 and run it again to see where it happened."
+    failed = message(
+        "cli-our-fault",
+        what="tables" if isinstance(error, LoamshiftError) else "program",
+        error=Given(type(error).__name__),
+        text=Given(str(error)),
     )
+    report = message("cli-report-it", variable=Given(TRACEBACK_SWITCH))
+    _say("\n".join(_worded_or_plain(one) for one in (failed, report)))
     if os.environ.get(TRACEBACK_SWITCH) == "1":
         traceback.print_exception(error, file=sys.stderr)
     return OUR_FAULT
 
 
-def _say(message: str) -> None:
+def _worded(said: Message) -> str:
+    from loamshift.cli.show import worded
+
+    return worded(said)
+
+
+def _worded_or_plain(said: Message) -> str:
+    """A message, by its key and values where the message files themselves are broken."""
     try:
-        sys.stderr.write(_readable(message.rstrip("\n")) + "\n")
+        return _worded(said)
+    except Exception:
+        return plainly(said)
+
+
+def _say(text: str) -> None:
+    try:
+        sys.stderr.write(_readable(text.rstrip("\n")) + "\n")
         sys.stderr.flush()
     except (OSError, ValueError):
         drop_output()
 
 
-def _readable(message: str) -> str:
+def _readable(text: str) -> str:
     """Lines wrapped for a person at a terminal; a program reading stderr gets them whole."""
     if not sys.stderr.isatty():
-        return message
+        return text
     import shutil
     import textwrap
 
     width = min(shutil.get_terminal_size().columns, 88)
     lines = []
-    for line in message.split("\n"):
+    for line in text.split("\n"):
         lead = " " * (len(line) - len(line.lstrip()))
         lines.append(textwrap.fill(line, width, subsequent_indent=lead + "  ") if line else "")
     return "\n".join(lines)

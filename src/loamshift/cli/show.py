@@ -7,11 +7,15 @@ import sys
 from datetime import date
 from typing import TYPE_CHECKING
 
-from loamshift.errors import InputError
+import typer
+
+from loamshift.domain.message import Given, message
+from loamshift.domain.worded_error import WordedError
 
 if TYPE_CHECKING:
     from loamshift.cli.options import UnitsChoice, WordsChoice
     from loamshift.domain.letter import Letter
+    from loamshift.domain.message import Worded
     from loamshift.report.words import Words
 
 
@@ -63,6 +67,24 @@ def warn(message: str) -> None:
     sys.stderr.write(message.rstrip("\n") + "\n")
 
 
+def worded(said: Worded, words: Words | None = None) -> str:
+    """A message in the words of a reader; British English where None is named [text]."""
+    from loamshift.report.messages import say as say_message
+    from loamshift.report.words import Words
+
+    return say_message(said, words or Words())
+
+
+def tell(said: Worded, words: Words | None = None) -> None:
+    """Say a message on stderr that is no result."""
+    warn(worded(said, words))
+
+
+def misuse(said: Worded, option: str) -> typer.BadParameter:
+    """The error of an option [text] that was used in a wrong way, by its message."""
+    return typer.BadParameter(worded(said), param_hint=option)
+
+
 def read_date(text: str, *, option: str) -> date:
     """A date written as 2026-04-12.
 
@@ -80,14 +102,18 @@ def read_date(text: str, *, option: str) -> date:
 
     Raises
     ------
-    InputError
+    WordedError
         Where it is no date of the calendar.
     """
     try:
         return date.fromisoformat(text.strip())
     except ValueError as error:
-        raise InputError(
-            f"{option} {text!r} is not a date; write year, month and day as 2026-04-12"
+        from loamshift.case.dates import date_from_typed
+
+        meant = date_from_typed(text)
+        example = Given("2026-04-12" if meant is None else meant.isoformat())
+        raise WordedError(
+            message("cli-not-a-date", option=Given(option), given=Given(text), example=example)
         ) from error
 
 

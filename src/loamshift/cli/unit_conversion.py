@@ -11,7 +11,8 @@ from loamshift.case.mend import Mend
 from loamshift.case.numbers import split_number
 from loamshift.case.quantities import Measure, read_area_m2, read_depth_cm, read_temperature_c
 from loamshift.case.water_quantities import read_alkalinity_mg_l_as_caco3
-from loamshift.errors import InputError
+from loamshift.domain.message import Given, Message, Product, Prose, message
+from loamshift.domain.worded_error import WordedError
 
 if TYPE_CHECKING:
     from loamshift.domain.material import Material
@@ -26,7 +27,7 @@ class Converted:
     high: float
     unit: str
     kind: str
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class _Figure:
     low: float
     high: float
     kind: str
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def convert_quantity(text: str, unit: str, *, material: Material | None = None) -> Converted:
@@ -59,24 +60,24 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
 
     Raises
     ------
-    InputError
+    WordedError
         Where nothing can be made of either text, or they are of different kinds.
     """
     if _says_temperature(unit):
         return _temperature(text, unit)
-    faults: list[str] = []
+    faults: list[Mend] = []
     seen: list[str] = []
     for read in (_rate, _amount, _area, _depth, _alkalinity):
         try:
             given = read(text)
         except Mend as fault:
-            faults.append(str(fault))
+            faults.append(fault)
             continue
         seen.append(given.kind)
         try:
             one = read(f"1 {unit}")
         except Mend as fault:
-            faults.append(str(fault))
+            faults.append(fault)
             continue
         if given.kind == one.kind:
             return _ratio(given, one, unit)
@@ -84,11 +85,12 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
         if turned is not None:
             return _ratio(turned, one, unit)
     if seen:
-        raise InputError(
-            f"“{text}” is {_a(seen[0])}, and “{unit}” is no unit of that; give a unit of the same "
-            "kind, and name what fills the measure with --material to turn volume into weight"
-        )
-    raise InputError(f"“{text}” cannot be read as a quantity. {faults[-1] if faults else ''}")
+        kind = "rate" if " per " in seen[0] else seen[0]
+        asked = {"given": Given(text), "unit": Given(unit)}
+        raise WordedError(message("cli-convert-other-kind", **asked, kind=kind))
+    last = faults[-1]
+    wrong = message("cli-convert-not-read", given=Given(text), fault=last.wrong)
+    raise WordedError(Prose((wrong, *last.right)))
 
 
 def _ratio(given: _Figure, one: _Figure, unit: str) -> Converted:
@@ -98,7 +100,7 @@ def _ratio(given: _Figure, one: _Figure, unit: str) -> Converted:
         high=given.high / one.low,
         unit=unit,
         kind=one.kind,
-        notes=tuple(dict.fromkeys((*given.notes, *one.notes))),
+        notes=(*given.notes, *(note for note in one.notes if note not in given.notes)),
     )
 
 
@@ -109,18 +111,19 @@ def _weighed(given: _Figure, one: _Figure, material: Material | None) -> _Figure
     if not same_basis or set(kinds) != {"weight", "volume"}:
         return None
     if material is None:
-        raise InputError(
-            "weight and volume: name what fills the measure, such as "
-            '--material "elemental sulfur, powder"'
-        )
+        raise WordedError(message("cli-convert-material"))
     density = material.bulk_density_kg_m3
     if density is None:
-        raise InputError(
-            f"how much a litre of {material.key} weighs is not known; weigh one measure of it"
-        )
+        raise WordedError(message("cli-convert-litre", product=Product(material.key)))
     low = material.bulk_density_low_kg_m3 or density
     high = material.bulk_density_high_kg_m3 or density
-    note = f"{material.key}: {density:g} g per litre, {low:g} to {high:g} by how it lies"
+    note = message(
+        "cli-convert-density",
+        product=Given(material.key),
+        density=Given(f"{density:g}"),
+        low=Given(f"{low:g}"),
+        high=Given(f"{high:g}"),
+    )
     if kinds[0] == "volume":
         value, least, most = given.value * density, given.low * low, given.high * high
     else:
@@ -172,14 +175,10 @@ def _temperature(text: str, unit: str) -> Converted:
     try:
         _, given_unit = split_number(text)
         if not _says_temperature(given_unit):
-            raise InputError(f"“{text}” is not a temperature; write it like “50 F” or “10 C”")
+            raise WordedError(message("cli-convert-temperature", given=Given(text)))
         temp_c = read_temperature_c(text)
     except Mend as fault:
-        raise InputError(f"“{text}”: {fault}") from fault
+        raise WordedError(Prose((fault.wrong, *fault.right))) from fault
     fahrenheit = unit.strip().casefold() in _FAHRENHEIT
     value = temp_c * 9.0 / 5.0 + 32.0 if fahrenheit else temp_c
     return Converted(value, value, value, "°F" if fahrenheit else "°C", "temperature")
-
-
-def _a(kind: str) -> str:
-    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"

@@ -9,6 +9,9 @@ import sys
 import threading
 from pathlib import Path
 
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import given
+
 
 def opener() -> tuple[str, ...]:
     """The program that opens any file by its kind [text]; empty where none is known."""
@@ -57,6 +60,6 @@ def show_file(path: Path) -> bool:
 def show_or_say(path: Path) -> None:
     """Show a file [path], or say on stderr that it has to be opened by hand."""
     if not show_file(path):
-        from loamshift.cli.show import warn
+        from loamshift.cli.show import tell
 
-        warn(f"No viewer could be started here; open {path} yourself.")
+        tell(message("cli-no-viewer", path=given(path)))

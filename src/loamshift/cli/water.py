@@ -17,6 +17,7 @@ from loamshift.cli.card_forms import (
 )
 from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.domain.message import message
 
 
 def command(
@@ -108,14 +109,14 @@ def command(
         volume_l_from,
         weekly_mm_from,
     )
-    from loamshift.cli.show import show, words_for
+    from loamshift.cli.show import misuse, show, words_for
     from loamshift.report.card.plain import card_letter
     from loamshift.report.water import water_letter
     from loamshift.services.water.treat import treat_water
 
     check_open(open_it, html=html, pdf=pdf)
     if alkalinity is None and hardness is None:
-        raise typer.BadParameter("name the alkalinity of the water", param_hint="ALKALINITY")
+        raise misuse(message("cli-name-alkalinity"), "ALKALINITY")
     result = treat_water(
         alkalinity_mg_l_as_caco3=None
         if alkalinity is None

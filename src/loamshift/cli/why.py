@@ -9,7 +9,8 @@ import typer
 
 from loamshift.cli.help_text import told
 from loamshift.cli.options import UnitsOption, WordsOption
-from loamshift.errors import InputError
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.domain.answer import Answer
@@ -97,10 +98,7 @@ def _asked(path: Path) -> tuple[Case, Answer]:
     from loamshift.cli.answering import Wish, answer_for, case_in
 
     if path.is_dir():
-        raise InputError(
-            f"{path} is a folder. Name one case file in it. For example: "
-            f"loamshift why verdict.ph_now --case {path}/bed.toml"
-        )
+        raise WordedError(message("cli-why-folder", path=given(path)))
     if path.suffix.casefold() == ".json":
         from loamshift.case.answer_file import read_answer_file
 

@@ -158,7 +158,7 @@ def materials_letter(materials: Sequence[Material], *, words: Words) -> Letter:
         (
             words.text(material.key),
             words.text(material.group.value),
-            words.listed([say(part, words) for part in _contains(material).items]),
+            words.listed([say(part, words) for part in _contains(material)]),
         )
         for material in materials
     ]
@@ -166,7 +166,7 @@ def materials_letter(materials: Sequence[Material], *, words: Words) -> Letter:
     return list_letter(say(message("catalogue-materials", n=len(materials)), words), columns, rows)
 
 
-def _contains(material: Material) -> Listed:
+def _contains(material: Material) -> list[Message]:
     """What of a material acts on the pH."""
     parts = [
         message("catalogue-share", share=percent(100.0 * share), what=what)
@@ -188,7 +188,7 @@ def _contains(material: Material) -> Listed:
     if material.ash_alkalinity_molc_kg > 0.0:
         figure = Given(stated(material.ash_alkalinity_molc_kg))
         parts.append(message("catalogue-base-on-decay", figure=figure))
-    return Listed(tuple(parts) or (message("catalogue-no-acid-no-lime"),))
+    return parts or [message("catalogue-no-acid-no-lime")]
 
 
 def material_letter(material: Material, *, words: Words) -> Letter:
@@ -203,7 +203,7 @@ def material_letter(material: Material, *, words: Words) -> Letter:
         words, "figure", "value", "range", "unit", "evidence", "source", "note",
         right=("value", "range", "source"),
     )  # fmt: skip
-    remarks = [message("catalogue-contains-line", parts=_contains(material))]
+    remarks = [message("catalogue-contains-line", parts=Listed(tuple(_contains(material))))]
     if material.sizes:
         remarks.append(message("catalogue-sizes", sizes=_sizes(material.sizes)))
     if material.bulk_density_kg_m3 is not None:

@@ -217,7 +217,7 @@ cli-help-sample-bed = Name of the bed, for the sheet.
 ## Lists, and why
 
 cli-help-plants-the-name = All or part of a name.
-cli-help-materials-the-name = All or part of a name. The form follows a comma, as in “elemental sulfur, powder”.
+cli-help-materials-the-name = All or part of a name. The form follows a comma, as in “elemental sulphur, powder”.
 cli-help-materials-label = The analysis on a bag, in per cent: what that product adds.
 cli-help-places-near = The nearest known point to a position, such as 51.5,-0.1.
 cli-help-why-the-key = Answer key, parameter, caution, limit, MATERIAL.FIGURE or source. Without one, lists all of them.
