@@ -94,7 +94,7 @@ def test_a_bed_read_in_calcium_chloride_has_its_own_column() -> None:
         "5.8 or more", "5.3 to 5.7", "4.9 to 5.2", "4.8 or less",
     ]  # fmt: skip
     assert "tested in calcium chloride: use that column" in text
-    assert "That range is pH in water." in text
+    assert "between 4.8 and 5.8 in water on" in text
 
 
 @pytest.mark.parametrize("method", [PhMethod.CACL2, PhMethod.KCL, PhMethod.WATER_1_5])

@@ -24,7 +24,7 @@ from loamshift.report.headline import headline, next_test
 from loamshift.report.holding import pull_back, upkeep_habit
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
-from loamshift.report.letter_head import method_said
+from loamshift.report.letter_head import method_said, reading_in_force
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.steps import INSTEAD, do_this, instead_of
@@ -109,7 +109,7 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
         part
         for part in (
             say_sentence(_shorter(verdict.because, instead_below=below), words),
-            _said(chance(answer), words),
+            _said(chance(answer, case), words),
         )
         if part
     )
@@ -144,13 +144,15 @@ def _shorter(because: Worded, *, instead_below: bool) -> Worded:
     )
 
 
-def chance(answer: Answer) -> Message | None:
+def chance(answer: Answer, case: Case) -> Message | None:
     """How often the plan works out, in a count of 100 beds.
 
     Parameters
     ----------
     answer
         The answer [object].
+    case
+        The bed it is about [object].
 
     Returns
     -------
@@ -161,12 +163,14 @@ def chance(answer: Answer) -> Message | None:
     follows = answer.verdict.decision in (Decision.GO, Decision.EFFORT)
     if plan is None or wanted is None or not follows or not (plan.parts or plan.decides):
         return None
+    reading = reading_in_force(case)
     return message(
         "front-chance",
         share=in_100(plan.share_in_range),
         low=ph(wanted.ph_low),
         high=ph(wanted.ph_high),
         day=plan.on,
+        salt="yes" if reading is not None and reading.method.is_salt else "no",
     )
 
 

@@ -186,6 +186,8 @@ def chances(answer: Answer, case: Case) -> list[Message]:
         return []
     told = []
     if wanted is not None:
+        reading = reading_in_force(case)
+        salt = "yes" if reading is not None and reading.method.is_salt else "no"
         told.append(
             message(
                 "front-chance",
@@ -193,11 +195,9 @@ def chances(answer: Answer, case: Case) -> list[Message]:
                 low=ph(wanted.ph_low),
                 high=ph(wanted.ph_high),
                 day=plan.on,
+                salt=salt,
             )
         )
-        reading = reading_in_force(case)
-        if reading is not None and reading.method.is_salt:
-            told.append(message("decides-range-in-water"))
     if plan.decides:
         single = in_100(plan.share_in_range_without_tests)
         told.append(message("decides-chance-tests", share=single))

@@ -55,7 +55,11 @@ headline-go-in-parts = Go ahead: apply { $amount } of { $product } in { WORD($n)
 
 ## Below the headline
 
-front-chance = Of 100 beds like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
+# $salt is "yes" where the bed is tested in a salt, so that the range has to be named as in water.
+front-chance = { $salt ->
+    [yes] Of 100 such beds treated this way, { $share } would be between { $low } and { $high } in water on { $day } and a year later.
+   *[no] Of 100 beds like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
+}
 front-would-change = What would change this
 front-would-settle = What would settle it
 front-would-ease = What would make it easier
