@@ -345,7 +345,7 @@ def test_every_tree_of_the_form_is_a_case_file() -> None:
 
 
 def test_a_place_in_the_file_is_called_as_the_form_calls_it() -> None:
-    assert path_label("applied[2].rate", Words()) == "Put on 2: Rate"
+    assert path_label("applied[2].rate", Words()) == "Applications 2: Rate"
     assert path_label("soil.ph", Words()) == "Soil: pH"
     assert path_label("name", Words()) == "Name"
     assert path_label("nothing.known", Words()) == "nothing.known"
@@ -354,7 +354,7 @@ def test_a_place_in_the_file_is_called_as_the_form_calls_it() -> None:
 def test_the_faults_lead_to_their_fields(client: Browser, bed: Bed) -> None:
     fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
     page = client.post(f"/beds/{bed.pk}/edit", fields | {"applied.0.date": "soon"})
-    assert '<a href="#f-applied-0-date">Put on 1: Date</a>' in page.content.decode()
+    assert '<a href="#f-applied-0-date">Applications 1: Date</a>' in page.content.decode()
 
 
 names = st.sampled_from(

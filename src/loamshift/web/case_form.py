@@ -233,7 +233,7 @@ def path_label(path: str, words: Words) -> str:
         return path
     number = _INDEX.search(path)
     return _in_group(
-        words.text(table.label) if table.name else "",
+        _table_label(table, words) if table.name else "",
         int(number[1]) if number else 0,
         words.text(question.label),
         words,
@@ -299,8 +299,8 @@ class _Builder:
         rows = self._rows(table, asked) if table.is_list else ()
         return Group(
             name=table.name,
-            label=self._label(table),
-            meaning=self.words.text(table.meaning) if table.name else "",
+            label=_table_label(table, self.words),
+            meaning=say(message("form-group-hint", table=_table_key(table)), self.words),
             usual=() if table.is_list else tuple(self._line(table, q, table.name) for q in first),
             others=()
             if table.is_list
@@ -310,11 +310,6 @@ class _Builder:
             faults=tuple(self.told.get(table.name, ())) if table.name else (),
             is_list=table.is_list,
         )
-
-    def _label(self, table: QuestionTable) -> str:
-        if not table.label:
-            return say(message("form-top-label"), self.words)
-        return self.words.text(table.label)
 
     def _rows(self, table: QuestionTable, asked: Sequence[Question]) -> tuple[Row, ...]:
         entries = _at(self.tree, table.name)
@@ -354,6 +349,15 @@ class _Builder:
             is_required=question.is_required,
             faults=tuple(self.told.get(path, ())),
         )
+
+
+def _table_key(table: QuestionTable) -> str:
+    """A table as a message chooses by it; ``top`` for the keys above all tables."""
+    return table.name.replace(".", "-").replace("_", "-") or "top"
+
+
+def _table_label(table: QuestionTable, words: Words) -> str:
+    return say(message("form-group", table=_table_key(table)), words)
 
 
 def _hint(key: str, question: Question, words: Words) -> str:

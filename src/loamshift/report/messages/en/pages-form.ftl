@@ -29,7 +29,6 @@ form-delete-hint = Its letters are deleted too. You can undo this for { $days } 
 form-remove-row = Remove { $list } { $n }
 form-row = { $list } { $n }
 form-add-row = Add another
-form-top-label = Name of the bed
 # A field that is wrong: its part of the form, the number of its row, and what it is called.
 form-field-in = { $group }: { $field }
 form-field-in-row = { $group } { $n }: { $field }
@@ -41,3 +40,38 @@ form-text-correct-first = Correct the text first. Then the form can show it.
 form-hint-today = Leave blank, and the letter is dated the day it is read.
 form-hint-place = The nearest place in the list, or a name beside your own climate figures.
 form-hint-several = Separate several with semicolons.
+
+## The parts of the form; lists of several are in the plural
+
+form-group = { $table ->
+    [place] Place
+    [place-soil-temp] Soil thermometer
+    [bed] Bed
+    [soil] Soil
+    [soil-other-ph] Second pH of the same sample
+    [aim] Plants and target
+    [water] Water
+    [feed] Fertiliser
+    [on-hand] Products
+    [applied] Applications
+    [reading] Tests
+    [titration] Jar titration
+    [claim] Claims
+   *[top] Name of the bed
+}
+form-group-hint = { $table ->
+    [place] Where the bed is, for its climate.
+    [place-soil-temp] A reading of a soil thermometer in this bed.
+    [bed] The bed itself.
+    [soil] What is known about the soil.
+    [soil-other-ph] Another pH of the same sample, by another method.
+    [aim] What you want to grow.
+    [water] The water it gets.
+    [feed] What it is fed in a year: nitrogen and its form, or a product with its rate.
+    [on-hand] Products you have or can buy for this bed, with their prices.
+    [applied] What has already been applied to this bed.
+    [reading] pH tests before or after the main sample.
+    [titration] Acid or lime added to jars of this soil, and the pH it came to.
+    [claim] Materials that somebody recommends, to be checked.
+   *[top] What the letter calls the bed.
+}
