@@ -6,8 +6,10 @@ import pytest
 from django.contrib.messages import get_messages
 from django.test import Client as Browser
 
+from loamshift.domain.message import Given, message
 from loamshift.store.changes import Writer, take_back
-from loamshift.store.models import Bed, Client, Garden, Office
+from loamshift.store.models import Bed, Change, Client, Garden, Office
+from loamshift.store.recorded import what_of
 from loamshift.store.scope import kept
 
 pytestmark = pytest.mark.django_db
@@ -100,3 +102,26 @@ def test_a_long_list_has_pages(client: Browser, office: Office) -> None:
     assert "Added client 54<" in first and "Added client 4<" not in first
     assert "Added client 4<" in second
     assert ">Next<" in first and ">Previous<" in second
+
+
+def test_what_an_earlier_version_recorded_in_words_still_shows(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    Change.objects.filter(office=office).update(what="Took back: Deleted Äpfel", said="")
+    page = client.get("/changes/").content.decode()
+    assert "Took back: Deleted Äpfel" in page and ">Redo<" in page
+    act = Change.objects.filter(office=office).values_list("act", flat=True)[0]
+    client.post(f"/changes/{act}/take-back")
+    assert "Redone: Deleted Äpfel" in client.get("/changes/").content.decode()
+
+
+def test_the_words_of_the_history_are_those_of_who_reads_it(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    what = message("gardens-size-changed", bed=Given("North"), size=Given("20 m²"))
+    writer = Writer(office, what=what)
+    bed.name = "South"
+    writer.change(bed, seen_version=bed.version)
+    (row,) = Change.objects.filter(act=writer.act)
+    assert what_of(row.said, row.what) == what
+    assert "Size of North changed to 20 m²." in client.get("/changes/").content.decode()
