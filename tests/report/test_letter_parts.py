@@ -20,7 +20,7 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
 from loamshift.domain.letter import Block, Items, Note, Paragraph, Section, Table
-from loamshift.domain.message import Measure, Quantity, message, prose
+from loamshift.domain.message import Given, Measure, Quantity, message, prose
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid
 from loamshift.report.bed_names import treated_area_m2
@@ -440,14 +440,18 @@ def test_what_was_only_noted_is_said_and_not_counted_as_a_check() -> None:
     note = replace(
         finding(
             "as read",
-            "applied[1].rate: a plain ton was read as 2000 lb",
+            message(
+                "case-note-at",
+                path=Given("applied[1].rate"),
+                note=message("case-note-short-ton", given=Given("1 ton/acre")),
+            ),
             passed=True,
             severity=Severity.INFO,
         ),
         operator="",
     )
     assert checked(replace(answer, findings=(note,))) == [
-        "Note: Application 1, rate: a plain ton was read as 910 kg."
+        "Note: Application 1, rate: The ton in “1 ton/acre” is read as a short ton of 2000 lb."
     ]
 
 

@@ -188,7 +188,7 @@ def _per_what(per_text: str | None, given: str, example: Message) -> tuple[str, 
         return item, 1.0, False
     area, rest = (1.0, per_text)
     if re.match(r"[\d.,½¼¾]", per_text):
-        area, rest = split_number(per_text)
+        area, rest = split_number(per_text, example)
         rest = plain_unit(rest)
     unit = find_unit(rest, "area")
     if unit is None:

@@ -5,16 +5,12 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from loamshift.domain.field_name import IN_TEXT, field_key
+from loamshift.domain.field_name import field_key
 from loamshift.domain.message import Given, Message, message
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 _ENTRY: Final = re.compile(r"([a-z_.]+)\[(\d+)\](?:\.(.+))?")
-_TABLES: Final = "place|bed|soil|aim|water|feed|on_hand|applied|reading|claim|titration"
-_PATH: Final = rf"(?:{_TABLES})(?:\[\d+\])?(?:\.[a-z][a-z0-9_]*)+"
-_AT_START: Final = re.compile(rf"^({_PATH})(?=: )")
-_ANYWHERE: Final = re.compile(rf"(?<![\w.]){_PATH}\b(?!\()")
 
 
 def field_called(path: str, words: Words | None = None) -> str:
@@ -59,16 +55,3 @@ def _named(path: str, words: Words) -> Message:
 
 def _small(label: str) -> str:
     return label if label.startswith("pH") else label[:1].lower() + label[1:]
-
-
-def without_paths(text: str) -> str:
-    """A text of the reader of the file [text] with the keys in it put into words [text]."""
-    text = _AT_START.sub(lambda found: field_called(found[1]), text)
-    return _ANYWHERE.sub(lambda found: _the(found[0]), text)
-
-
-def _the(path: str) -> str:
-    words = Words()
-    key = f"{field_key(path)}{IN_TEXT}"
-    name = say(message(key), words) if key in words.book else path.rsplit(".", 1)[-1]
-    return f"the {name.replace('_', ' ')}"

@@ -392,8 +392,8 @@ case-note-us-measure = { $measure ->
     [bushel] “{ $given }” is read as the US bushel.
    *[fluid-ounce] “{ $given }” is read as the US fluid ounce.
 }
-case-note-metric-ton = “{ $given }”: a ton per hectare or square metre is read as a tonne of 1000 kg.
-case-note-short-ton = “{ $given }”: a ton per acre is read as a short ton of 2000 lb.
+case-note-metric-ton = The ton in “{ $given }” is read as a tonne of 1000 kg.
+case-note-short-ton = The ton in “{ $given }” is read as a short ton of 2000 lb.
 # $weight and $spread are amounts, or rates where the text gave one; $spread may be none.
 case-note-weighs = { $spread ->
     [none] “{ $given }” of { $product } is about { $weight }.
