@@ -17,7 +17,9 @@ from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
 from loamshift.tables.plants import load_plants
 
-ALLOWED = frozenset({"CaCO", "mmolc", "USD", "EUR", "GBP", "und", "oder", "belief", "column"})
+ALLOWED = frozenset(
+    {"CaCO", "mmolc", "USD", "EUR", "GBP", "und", "oder", "belief", "column", "ppm"}
+)
 """Words that no message has to say: units, currencies, the language's own joints, keys."""
 
 
