@@ -52,20 +52,21 @@ def addresses_of_use() -> dict[str, tuple[str, ...]]:
     return addresses()
 
 
-@pytest.mark.parametrize(("name", "most"), [("plan", 4), ("bed", 4), ("letter", 4)])
+@pytest.mark.parametrize(("name", "most"), [("plan", 7), ("bed", 7), ("letter", 7)])
 def test_the_letter_is_printed_whole_on_few_sheets_of_a4(
     new_page: Callable[..., Any], live_server: Any, name: str, most: int
 ) -> None:
+    """The working is folded on the screen and printed all the same, on sheets of its own."""
     page = new_page()
     page.set_default_timeout(SLOW_MS)
     (address,) = [one for one in addresses_of_use()[name] if name != "plan" or WALK_IN in one][:1]
     page.goto(live_server.url + address)
     page.wait_for_load_state("networkidle")
-    letter = page.locator("main article").inner_text()
+    letter = page.locator("main article").first.text_content()
     printed = pypdfium2.PdfDocument(page.pdf(format="A4", prefer_css_page_size=True))
     sheets = [sheet.get_textpage().get_text_range() for sheet in printed]
     said = re.sub(r"\W+", "", "".join(sheets))
-    for heading in page.locator("main article h2").all_inner_texts():
+    for heading in page.locator("main article h2").all_text_contents():
         assert re.sub(r"\W+", "", heading) in said
     sources = re.findall(r"doi 10\.\S+|[A-Z][a-z]+ [A-Z]\.[A-Z]?\.?,", letter)
     assert sources

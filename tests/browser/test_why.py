@@ -68,6 +68,7 @@ def test_a_number_of_the_letter_leads_to_its_sum_and_back(
 ) -> None:
     page = new_page()
     page.goto(f"{live_server.url}/beds/{bed.pk}", timeout=SLOW_MS)
+    page.locator("#sections details.working > summary").click()
     page.locator('#sections a[href*="/why/dose"]').first.click()
     page.wait_for_selector("ol.steps", timeout=SLOW_MS)
     page.get_by_role("link", name="Back to the plan").click()

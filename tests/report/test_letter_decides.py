@@ -424,7 +424,8 @@ def test_the_sections_stand_where_they_are_needed() -> None:
     assert order.index("When, and how") + 1 == order.index("What each test decides")
     assert order.index("Do this") < order.index("How much, and why")
     order = [s.heading for s in letter_from_answer(*open_lime(), words=UK).sections]
-    assert order.index("What it depends on") < order.index("How much, as far as we can say now")
+    assert order.index("What that test decides") < order.index("How much, as far as we can say now")
+    assert "What it depends on" not in order
 
 
 def test_the_card_has_the_table_and_only_what_goes_on_for_sure() -> None:

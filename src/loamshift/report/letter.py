@@ -80,11 +80,12 @@ def letter_from_answer(
     claims = _with(
         claims_settled(answer, case, words=words), claims_figure(answer, case, words=words), after=0
     )
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST  # the front sheet has its branches
     working: dict[str, Section | None] = {
         "rescue": putting_right(
             answer, words=words, today_is_said=answer.verdict.decision is Decision.STOP
         ),
-        "branches": depends_on(answer, words=words),
+        "branches": None if waits else depends_on(answer, words=words),
         "need": need,
         "plan": plan,
         "decides": what_the_test_decides(answer, case, words=words),
