@@ -80,7 +80,10 @@ def test_a_translation_without_a_form_of_its_plural_is_found(
     """Polish has few and many beside one and other."""
     _copied(tmp_path)
     (tmp_path / "pl").mkdir()
-    text = "bed-whole = { $kind ->\n   *[ground] { $count ->\n        [one] a\n       *[other] b\n    }\n}\n"
+    text = (
+        "bed-whole = { $kind ->\n   *[ground] { $count ->\n        [one] a\n"
+        "       *[other] b\n    }\n}\n"
+    )
     (tmp_path / "pl" / "bed.ftl").write_text(text, encoding="utf-8")
     monkeypatch.setattr(checker, "HOME", tmp_path)
     faults = list(checker.all_faults())

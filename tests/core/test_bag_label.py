@@ -45,7 +45,8 @@ def test_more_than_the_bag_is_more_than_one() -> None:
 
 
 @pytest.mark.parametrize(
-    ("nitrogen", "p2o5", "per_phosphorus"), [(0.2121, 0.5374, 1.0), (0.1218, 0.617, 0.0), (0.05, 0.5, 0.0)]
+    ("nitrogen", "p2o5", "per_phosphorus"),
+    [(0.2121, 0.5374, 1.0), (0.1218, 0.617, 0.0), (0.05, 0.5, 0.0)],
 )
 def test_the_base_of_phosphate_follows_from_its_ammonium(
     nitrogen: float, p2o5: float, per_phosphorus: float

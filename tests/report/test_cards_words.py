@@ -97,7 +97,13 @@ def test_first_sentence_ends_where_the_next_begins() -> None:
 
 def test_acid_goes_into_water_before_anything_else_is_poured() -> None:
     text = " ".join(plain("water 350 sulphuric acid 93 metric").split())
-    order = ["goggles", "Fill the tank with the water nearly", "Measure", "Pour the acid slowly", "Fill up"]
+    order = [
+        "goggles",
+        "Fill the tank with the water nearly",
+        "Measure",
+        "Pour the acid slowly",
+        "Fill up",
+    ]
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     assert "chlorine gas" in text and "1:100" in text

@@ -59,7 +59,9 @@ def test_a_range_is_said_in_the_unit_its_small_end_can_bear() -> None:
     assert UK.band(small, Quantity.RATE) == "82 to 1,050 g/m²"
     assert UK.likely(small, Quantity.RATE).startswith("likely between 82 and 1,050 g/m², ")
     assert UK.band(Band(lo90=82.0, mid=900.0, hi90=40_000.0), Quantity.RATE).endswith("40 kg/m²")
-    assert US.band(Band(lo90=21.0, mid=80.0, hi90=151.0), Quantity.RATE) == "0.43 to 3.1 lb/100 sq ft"
+    assert (
+        US.band(Band(lo90=21.0, mid=80.0, hi90=151.0), Quantity.RATE) == "0.43 to 3.1 lb/100 sq ft"
+    )
 
 
 def test_a_band_without_width_says_about() -> None:

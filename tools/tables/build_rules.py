@@ -192,7 +192,7 @@ def build_cautions() -> None:
             "title": "Figures in the cautions, by code and by their name in the message",
             "script": "tools/tables/build_rules.py",
             "licence": LICENCE,
-            "note": "Unit 1 is a count: minutes, months or ppm. cap names the limit it is taken from.",
+            "note": "Unit 1 is a count: minutes, months or ppm. cap names the limit it is from.",
         },
     )
 
