@@ -50,7 +50,7 @@ def test_a_printed_answer_that_is_cut_is_exit_1(tmp_path: Path, unbuffered: str 
             env=environment(PYTHONUNBUFFERED=unbuffered),
         )
     assert done.returncode == 1
-    assert done.stderr.startswith(b"There is no room to write") and done.stderr.count(b"\n") == 1
+    assert done.stderr.startswith(b"There is no room left to write") and done.stderr.count(b"\n") == 1
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full on this system")
@@ -71,7 +71,7 @@ def test_no_room_for_machine_code_is_done_without(tmp_path: Path) -> None:
         text=True,
         check=True,
     )
-    assert "path=None" in done.stdout and "in memory" in done.stdout
+    assert "path=None" in done.stdout and "cli-not-compiled" in done.stdout
 
 
 def test_an_interrupt_while_writing_leaves_the_old_file(

@@ -8,6 +8,7 @@ import unicodedata
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
+from loamshift.domain.message import Given, Listed, Prose, choice, message
 from loamshift.errors import InputError
 
 _SPELLINGS = (
@@ -30,14 +31,29 @@ class NameFault(InputError):
         self.kind = kind
         self.candidates = candidates
         self.ambiguous = ambiguous
+        self.said = _said(text, choice(kind), candidates, ambiguous=ambiguous)
+        """The same as messages, for a door to word."""
         listed = ", ".join(f"“{c}”" for c in candidates)
         if ambiguous:
-            message = f"“{text}” could be more than one {kind}; say which: {listed}"
+            plain = f"“{text}” could be more than one {kind}; say which: {listed}"
         elif candidates:
-            message = f"no {kind} called “{text}”; nearest: {listed}"
+            plain = f"no {kind} called “{text}”; nearest: {listed}"
         else:
-            message = f"no {kind} called “{text}”, and nothing like it"
-        super().__init__(message)
+            plain = f"no {kind} called “{text}”, and nothing like it"
+        super().__init__(plain)
+
+
+def _said(text: str, kind: str, candidates: tuple[str, ...], *, ambiguous: bool) -> Prose:
+    key = "name-ambiguous" if ambiguous else "name-unknown"
+    wrong = message(key, given=Given(text[:_SHOWN]), kind=kind)
+    if not candidates:
+        return Prose((wrong,))
+    names = Listed(tuple(Given(f"“{name}”") for name in candidates), either=True)
+    return Prose((wrong, message("name-did-you-mean", names=names)))
+
+
+_SHOWN = 60
+"""Characters of a name that are told again."""
 
 
 @lru_cache(maxsize=16_384)
