@@ -48,7 +48,7 @@ def test_a_cup_of_nothing_in_particular_asks_what_is_in_it(command) -> None:
         (("2 kg", "m2"), "not a unit of the same kind"),
         (("x", "y"), "cannot be read"),
         (("2 lb/100 sq ft", "flurbs"), "not a unit of the same kind"),
-        (("1 cup", "g", "--material", "elemental sulfur, chipz"), "nearest"),
+        (("1 cup", "g", "--material", "elemental sulfur, chipz"), "Did you mean"),
         (("10 kg", "F"), "not a temperature"),
     ],
 )

@@ -50,7 +50,8 @@ def test_a_printed_answer_that_is_cut_is_exit_1(tmp_path: Path, unbuffered: str 
             env=environment(PYTHONUNBUFFERED=unbuffered),
         )
     assert done.returncode == 1
-    assert done.stderr.startswith(b"There is no room left to write") and done.stderr.count(b"\n") == 1
+    assert done.stderr.startswith(b"There is no room left to write")
+    assert done.stderr.count(b"\n") == 1
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full on this system")

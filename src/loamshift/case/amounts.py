@@ -76,7 +76,7 @@ def read_amount(value: object) -> Amount:
     """
     if not isinstance(value, str):
         grams = number_from(value, _AMOUNT_EXAMPLE)
-        return _positive(Amount(grams, grams, grams, "mass", "bed", shown(value)))
+        return _positive(Amount(grams, grams, grams, "mass", "bed", shown(value)), _AMOUNT_EXAMPLE)
     return _read(value, bare_per="bed", example=_AMOUNT_EXAMPLE)
 
 
@@ -103,7 +103,7 @@ def read_rate(value: object) -> Amount:
     """
     if not isinstance(value, str):
         rate = number_from(value, _RATE_EXAMPLE)
-        return _positive(Amount(rate, rate, rate, "mass", "area", shown(value)))
+        return _positive(Amount(rate, rate, rate, "mass", "area", shown(value)), _RATE_EXAMPLE)
     amount = _read(value, bare_per="area", example=_RATE_EXAMPLE)
     if amount.per == "bed":
         raise Mend(
@@ -153,7 +153,7 @@ def _read(text: str, *, bare_per: str, example: Message) -> Amount:
     unit_text = re.sub(r"^of ", "", unit_text)
     as_given = shown(text)
     if not unit_text and per_text is None:
-        return _positive(Amount(number, number, number, "mass", bare_per, as_given))
+        return _positive(Amount(number, number, number, "mass", bare_per, as_given), example)
     per, area_m2, acre = _per_what(per_text, text, example)
     notes: tuple[Message, ...] = ()
     if unit_text in ("ton", "tons") and per == "area" and per_text is not None:
@@ -168,7 +168,8 @@ def _read(text: str, *, bare_per: str, example: Message) -> Amount:
         per, kind = "area", "volume"
     scale = number / area_m2
     return _positive(
-        Amount(scale * factor, scale * low, scale * high, kind, per, as_given, rough, notes)
+        Amount(scale * factor, scale * low, scale * high, kind, per, as_given, rough, notes),
+        example,
     )
 
 
@@ -225,8 +226,7 @@ def _unit(
     raise unit_fault(unit_text, ("mass", "volume"), given=given, example=example)
 
 
-def _positive(found: Amount) -> Amount:
-    example = _RATE_EXAMPLE if found.per == "area" else _AMOUNT_EXAMPLE
+def _positive(found: Amount, example: Message) -> Amount:
     if not found.value > 0.0:
         raise Mend(message("case-above-zero", given=Given(found.as_given)), example)
     if found.value > 1e12:
