@@ -19,7 +19,7 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 def test_a_bed_card_is_printed_and_written_in_every_form(command, here: Path) -> None:
     shown = command("card", "north-border.toml", "--years", "0")
-    assert shown.code == 0 and "What to do, and when" in shown.out and "☐" in shown.out
+    assert shown.code == 0 and "Do this" in shown.out and "☐" in shown.out
     made = command(
         *("card", "north-border.toml", "--years", "0", "--pdf", "a.pdf"),
         *("--html", "a.html", "--md", "a.md"),

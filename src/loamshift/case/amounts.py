@@ -18,6 +18,7 @@ from loamshift.domain.message import amount as weight_of
 from loamshift.domain.message import rate as rate_of
 
 _AMOUNT_EXAMPLE = for_example('"600 g"', '"2 lb"', '"3 cups"', '"1 cup per plant"')
+_PLAIN_EXAMPLE = for_example('"30 g/m2"', '"120 kg/ha"', '"1 lb/100 sq ft"')
 _RATE_EXAMPLE = for_example('"30 g/m2"', '"5 oz/yd2"', '"2 lb/100 sq ft"', '"120 kg/ha"')
 
 
@@ -132,13 +133,15 @@ def read_plain_rate_g_m2(value: object) -> float:
     Mend
         Where it is no weight per area.
     """
-    if isinstance(value, str) and split_number(value, _RATE_EXAMPLE)[0] == 0.0:
+    try:
+        number = split_number(value)[0] if isinstance(value, str) else number_from(value)
+        amount = None if number == 0.0 else read_rate(value)
+    except Mend as mend:
+        raise Mend(mend.wrong, _PLAIN_EXAMPLE) from mend
+    if amount is None:
         return 0.0
-    if not isinstance(value, str) and number_from(value, _RATE_EXAMPLE) == 0.0:
-        return 0.0
-    amount = read_rate(value)
     if amount.kind != "mass" or amount.per != "area" or amount.rough:
-        raise Mend(message("case-not-weight-per-area", given=quoted(value)), _RATE_EXAMPLE)
+        raise Mend(message("case-not-weight-per-area", given=quoted(value)), _PLAIN_EXAMPLE)
     return amount.value
 
 
