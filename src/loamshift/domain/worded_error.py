@@ -89,6 +89,7 @@ def plainly(said: Worded) -> str:
 
     Examples
     --------
+    >>> from loamshift.domain.message import message
     >>> plainly(message("store-change-gone", name=Given("North border")))
     'store-change-gone (name: North border)'
     """
