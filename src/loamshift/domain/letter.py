@@ -162,6 +162,11 @@ class Section:
     sheet: Sheet = Sheet.WORKING
     topic: str = ""
 
+    @property
+    def is_behind(self) -> bool:
+        """True where it stands behind a front sheet, whose headings may be like its own."""
+        return bool(self.topic) and self.sheet is Sheet.WORKING
+
 
 @dataclass(frozen=True, slots=True)
 class Letter:

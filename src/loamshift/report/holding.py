@@ -60,6 +60,9 @@ def upkeep_habit(answer: Answer, case: Case) -> Message | None:
         return message("upkeep-habit-water-treated")
     if _remarks(upkeep, "upkeep-water-wins"):
         return message("upkeep-habit-water-wins")
+    left = answer.verdict.decision is Decision.LEAVE
+    if left and answer.verdict.reason not in (Reason.UPKEEP, Reason.WATER, None):
+        return message("upkeep-habit-test", still="no")  # the headline says to leave it alone
     feeds = tuple(_fertiliser(line) for line in feeds_given(upkeep))
     return _with_feed(answer, upkeep, Listed(feeds)) if feeds else _unfed(answer, upkeep)
 

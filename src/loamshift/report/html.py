@@ -133,7 +133,7 @@ def _section(section: Section, number: int, sources: int) -> str:
     heading = named = ""
     if section.heading:
         heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
-        named = f' aria-labelledby="part-{number}"'
+        named = "" if section.is_behind else f' aria-labelledby="part-{number}"'
     beside = ""
     if margin:
         notes = "\n".join(block_html(note, sources=sources) for note in margin)

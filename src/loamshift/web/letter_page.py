@@ -165,7 +165,7 @@ def _section(section: Section, number: int, sources: int, words: Words, waits: b
     heading = named = ""
     if section.heading:
         heading = f'<h2 id="part-{number}">{inline_html(section.heading)}</h2>\n'
-        named = f' aria-labelledby="part-{number}"'
+        named = "" if section.is_behind else f' aria-labelledby="part-{number}"'
     aside = ""
     if beside:
         notes = "\n".join(beside)

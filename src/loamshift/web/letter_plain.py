@@ -61,7 +61,7 @@ def _section(section: Section, name: str, sources: int, words: Words) -> str:
     heading = named = beside = ""
     if section.heading:
         heading = f'<h2 id="{name}">{inline_html(section.heading)}</h2>\n'
-        named = f' aria-labelledby="{name}"'
+        named = "" if section.is_behind else f' aria-labelledby="{name}"'
     if notes:
         said = "\n".join(block_html(note, sources=sources) for note in notes)
         beside = f'\n<div class="margin">\n{said}\n</div>'
