@@ -263,7 +263,7 @@ print(json.dumps([str(kept)]))
     assert names(url, folder) == []
     words = ("restore", "--data", str(folder))
     assert "Use --replace" in loamshift(url, *words, kept, code=1)
-    assert "is as it was in" in loamshift(url, *words, kept, "--replace")
+    assert "is restored from" in loamshift(url, *words, kept, "--replace")
     assert names(url, folder) == ["Berry border", "Kitchen plot"]
     found = script(
         url,

@@ -80,7 +80,7 @@ def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, .
         "measure": _worth_measuring(answer, words),
     }
     return tuple(
-        replace(section, sheet=Sheet.FRONT, topic=topic)
+        replace(section, sheet=Sheet.FRONT, topic=section.topic or topic)
         for topic, section in sections.items()
         if section is not None
     )
@@ -194,7 +194,11 @@ def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
     if answer.verdict.decision is Decision.MEASURE_FIRST and answer.branches:
         open_question = depends_on(answer, words=words)
         named = say(message("front-test-decides"), words)
-        return None if open_question is None else replace(open_question, heading=named)
+        return (
+            None
+            if open_question is None
+            else replace(open_question, heading=named, topic="branches")
+        )
     if answer.verdict.decision is Decision.MEASURE_FIRST:
         return None  # weights under a verdict that waits would be spread
     figure = decides_figure(answer, case, words=words)
