@@ -1,0 +1,1 @@
+plant-broad-bean = fava (broad) bean
