@@ -11,7 +11,17 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
-from loamshift.domain.letter import Align, Block, Figure, Items, Letter, Note, Paragraph, Table
+from loamshift.domain.letter import (
+    Align,
+    Block,
+    Figure,
+    FigureKind,
+    Items,
+    Letter,
+    Note,
+    Paragraph,
+    Table,
+)
 from loamshift.report.chart_plain import PLAIN_KINDS, plain_picture
 
 NARROWEST: Final = 32
@@ -84,6 +94,7 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
             tight = True
         else:
             tight = False
+        listed = False
         for block in section.blocks:
             if isinstance(block, Figure):
                 picture = [] if drawn else block_lines(block, width=width)
@@ -91,6 +102,9 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
                     _set_apart(lines)
                     lines.extend(picture)
                     drawn = True
+                    listed = block.kind is FigureKind.DECIDES  # its lines are the table's
+                continue
+            if listed and isinstance(block, Table):
                 continue
             if not tight:
                 _set_apart(lines)

@@ -20,6 +20,7 @@ INSTEAD = frozenset(
         "verdict-suit",
         "verdict-repot",
         "verdict-pot-instead",
+        "verdict-plant-apart",
         "verdict-water-first",
         "verdict-water-first-then",
     }
@@ -65,7 +66,7 @@ def do_this(answer: Answer, case: Case, *, words: Words) -> Section | None:
 def _block(answer: Answer, case: Case, words: Words) -> Block | None:
     decision, rescue = answer.verdict.decision, answer.rescue
     instead = instead_of(answer)
-    if decision is Decision.ELSEWHERE and instead:
+    if instead:
         return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
         first = rescue.steps[:_FIRST_STEPS]
@@ -93,7 +94,7 @@ def instead_of(answer: Answer) -> tuple[Message, ...]:
         Whole sentences; empty in an answer of an earlier version [objects].
     """
     because = answer.verdict.because
-    if answer.verdict.decision is not Decision.ELSEWHERE or not isinstance(because, Prose):
+    if not isinstance(because, Prose):
         return ()
     if any(one.key == "verdict-help-plants" for one in because.sentences):
         return ()

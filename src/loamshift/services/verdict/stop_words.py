@@ -104,7 +104,10 @@ def _no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> T
         for plant in context.case.aim.plants
     )
     return (
-        prose(message("verdict-no-common-range", ranges=Listed(ranges))),
+        prose(
+            message("verdict-no-common-range", ranges=Listed(ranges)),
+            message("verdict-plant-apart"),
+        ),
         message("verdict-no-common-range-change"),
     )
 

@@ -127,11 +127,11 @@ case-name-ambiguous = { $kind ->
    *[material] “{ $given }” could be more than one material.
 }
 case-where-names-are = { $kind ->
-    [plant] This command lists every name: loamshift plants
-    [place] This command lists every name: loamshift places
+    [plant] The command loamshift plants lists every name.
+    [place] The command loamshift places lists every name.
     [buffer-ph-method] Copy the name of the buffer from the report, such as Sikora or Adams-Evans.
     [texture] Write it as a soil test does: sand, sandy loam, loam, silt loam, clay loam or clay.
-   *[material] This command lists every name: loamshift materials
+   *[material] The command loamshift materials lists every name.
 }
 case-not-true-or-false = “{ $given }” is neither true nor false.
 case-not-text = “{ $given }” must be text in quotation marks.

@@ -69,7 +69,7 @@ rescue-flush =
     { $drainage ->
         [free] If the salt reads above { $limit } in saturated paste (ECe), flush it out with { $water } of low-salt water. Repeat a few days later.
        *[unknown] If the salt reads above { $limit } in saturated paste (ECe) and water drains away freely, flush it out with { $water } of low-salt water. Repeat a few days later.
-    } This removes salt, but not sulphur that has yet to react.
+    } This removes salt, but nothing that has yet to react.
 rescue-no-flush = Do not flush the bed: it drains too slowly, and standing water does more harm than the salt.
 rescue-salt-again = Test the salt again before you apply anything else. The pH may read differently once the salt is gone.
 # $rate is ground limestone as bought.

@@ -63,7 +63,8 @@ verdict-salt-change = A low reading after the bed has been flushed with good wat
 verdict-waterlogged = The ground is waterlogged. Without air, sulphur turns to hydrogen sulphide instead of acid.
 verdict-waterlogged-change = Drainage that lets the bed dry out between rains.
 # $ranges lists each plant with its range.
-verdict-no-common-range = No single pH suits all of these plants: { $ranges }. Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
+verdict-no-common-range = No single pH suits all of these plants: { $ranges }.
+verdict-plant-apart = Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
 verdict-plant-range = { $plant } { $range }
 verdict-no-common-range-change = A choice of plants that share a range.
 
