@@ -8,7 +8,7 @@ letters-no-results = No results for “{ $find }”.
 letters-all-written = Every bed has an up-to-date letter.
 letters-none-yet = no letter yet
 letters-changed-since = changed on { $day }, after its letter
-letters-mark-sent-of = Mark the letter for { $bed } as sent
+letters-mark-sent-of = Mark as sent: the letter for { $bed }
 letters-more = { $n ->
     [one] There is one more bed. Search to narrow the list.
    *[other] There are { $n } more beds. Search to narrow the list.
