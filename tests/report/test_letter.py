@@ -17,7 +17,7 @@ from loamshift.report.markdown import letter_markdown
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from loamshift.tables.rules import load_cautions
-from report.answers import ALL, BASELINES, NO_DOSE, baseline, blank, cautions
+from report.answers import ALL, BASELINES, NO_DOSE, baseline, blank, cautions, sources
 from report.examples import NAMES, example_answers
 from wording import read
 
@@ -252,19 +252,42 @@ def test_a_front_sheet_warns_only_of_what_is_handled() -> None:
 def test_numbers_behind_texts_point_into_the_list_of_sources(name: str) -> None:
     answer, case = ALL[name]()
     made = letter_from_answer(answer, case, words=UK)
-    listed = next(s for s in made.sections if s.heading == "Sources").blocks[0]
-    assert isinstance(listed, Items) and listed.numbered
-    assert len(listed.items) == len(answer.sources)
+    listed = listed_sources(made)
+    citations = {line.key: line.citation for line in answer.sources}
     for caution in answer.cautions:
         item = next(t for t in texts(made) if read(caution.text) in t)
         number = int(item.rsplit("[", 1)[1].rstrip("]"))
-        assert answer.sources[number - 1].key == caution.source_key
+        assert listed[number - 1].startswith(citations[str(caution.source_key)])
+
+
+@pytest.mark.parametrize("name", [name for name in ALL if name != "bare"])
+def test_every_source_listed_carries_a_number_of_the_letter(name: str) -> None:
+    answer, case = ALL[name]()
+    unused = sources("pierre-1933", "aitken-1990")
+    more = replace(answer, sources=(*unused, *answer.sources))
+    made = letter_from_answer(more, case, words=UK)
+    cited = [n for t in texts(made) for n in re.findall(r" \[(\d+)\]$", t)]
+    assert list(dict.fromkeys(cited)) == [
+        str(n) for n in range(1, 1 + len(listed_sources(made)))
+    ], "in the order of reading, none left out and none over"
+
+
+def listed_sources(made: Letter) -> tuple[str, ...]:
+    items: list[str] = []
+    for section in made.sections:
+        if section.heading == "Sources":
+            (listed,) = section.blocks
+            assert isinstance(listed, Items) and listed.numbered and listed.items
+            items.extend(listed.items)
+    return tuple(items)
 
 
 def test_sources_that_the_tables_no_longer_hold_are_printed_as_kept() -> None:
-    answer, case = ALL["leave"]()
+    answer, case = ALL["effort"]()
     old = replace(answer.sources[0], key="gone-since", citation="A book, 1931.")
-    assert "A book, 1931." in of(replace(answer, sources=(old, *answer.sources)), case)
+    cited = replace(answer.cautions[0], source_key="gone-since")
+    kept = replace(answer, sources=(old, *answer.sources), cautions=(cited,))
+    assert "A book, 1931." in of(kept, case)
 
 
 def test_the_letter_says_what_made_it() -> None:

@@ -80,7 +80,7 @@ def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
             for claim in claims
         ]
     sections.append(take_care(answer, numbers=numbers, words=words))
-    listed = sources(answer, words=words)
+    listed = sources(answer, numbers, words=words)
     if listed is not None:
         sections.append(listed)
     return Letter(case.name, claims_about(answer, case, words), tuple(sections), case.today)

@@ -30,7 +30,7 @@ from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.margin import margin_notes
-from loamshift.report.sources import source_numbers
+from loamshift.report.sources import Cited
 from loamshift.report.words import Words
 
 
@@ -63,7 +63,8 @@ def letter_from_answer(
     one, then says how much and why, what was learned, and what the answer rests on.
     """
     words = words.on(case.bed.kind.value)
-    numbers = source_numbers(line.key for line in answer.sources)
+    numbers = Cited(line.key for line in answer.sources)
+    margin = margin_notes(sums or {}, numbers=numbers, words=words)
     need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
     plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))
     expect = _with(
@@ -98,10 +99,9 @@ def letter_from_answer(
         "measure": worth_measuring(answer, words=words),
         "checks": checks(answer, numbers=numbers, words=words),
         "care": take_care(answer, numbers=numbers, words=words),
-        "sources": sources(answer),
+        "sources": sources(answer, numbers, words=words),
         "made-by": made_by(answer, words=words),
     }
-    margin = margin_notes(sums or {}, numbers=numbers, words=words)
     return Letter(
         title=answer.name,
         subtitle=subtitle(answer, case, words=words),

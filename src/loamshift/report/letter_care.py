@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Final
 
@@ -116,20 +116,34 @@ def caution_label(code: str, *, words: Words) -> str:
     return raised(code.replace("-", " ")) if rule is None else say(rule.label, words)
 
 
-def sources(answer: Answer, *, words: Words | None = None) -> Section | None:
-    """The numbered sources of an answer [object] as a section [object], if it names any.
+def sources(answer: Answer, cited_keys: Iterable[str], *, words: Words) -> Section | None:
+    """The numbered sources that a letter or page cites.
 
-    An answer kept from earlier may cite what the tables no longer hold; then its own citations
-    are printed.
+    Parameters
+    ----------
+    answer
+        The answer; one kept from earlier may name what the tables no longer hold, and then its
+        own citations are printed [object].
+    cited_keys
+        Keys of the sources, in the order of their numbers [text].
+    words
+        Spelling and units of the reader [object].
+
+    Returns
+    -------
+    Section or None
+        Nothing where nothing is cited [object].
     """
-    words = words or Words()
-    if not answer.sources:
+    keys = tuple(cited_keys)
+    if not keys:
         return None
+    heading = say(message("colophon-sources"), words)
     known = load_references()
-    if all(line.key in known for line in answer.sources):
-        return sources_section(line.key for line in answer.sources)
-    kept = Items(tuple(line.citation for line in answer.sources), numbered=True)
-    return Section(say(message("colophon-sources"), words), (kept,), Matter.SOURCES)
+    if all(key in known for key in keys):
+        return sources_section(keys, heading=heading)
+    kept = {line.key: line.citation for line in answer.sources}
+    items = Items(tuple(kept[key] for key in keys), numbered=True)
+    return Section(heading, (items,), Matter.SOURCES)
 
 
 def made_by(answer: Answer, *, words: Words) -> Section:

@@ -30,7 +30,7 @@ def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
             _section("ask", plan.ask, words),
             _section("when", plan.when, words),
             _section("why", plan.why, words),
-            sources_section(plan.source_keys),
+            sources_section(plan.source_keys, heading=say(message("colophon-sources"), words)),
         ),
     )
 

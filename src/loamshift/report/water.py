@@ -48,7 +48,8 @@ def water_letter(water: WaterTreatment, *, words: Words) -> Letter:
     comments = tuple(say(comment, words) for comment in water.comments)
     sections.append(Section(say(message("water-keep-in-mind"), words), (Items(comments),)))
     keys = [*water.source_keys, *(c.source_key for c in water.cautions if c.source_key)]
-    sections.append(sources_section(keys))
+    heading = say(message("colophon-sources"), words)
+    sections.append(sources_section(keys, heading=heading))
     subtitle = message("water-subtitle", alkalinity=alkalinity(water.alkalinity_mg_l_as_caco3))
     return Letter(say(message("water-title"), words), say(subtitle, words), tuple(sections))
 
