@@ -1,13 +1,16 @@
-"""Forecasts of three long field experiments, un-fitted, against what was measured."""
+"""Forecasts of long field experiments, un-fitted, against what was measured.
+
+``PYTHONPATH=tests:src python -m published.checks.courses`` prints every set, now and before.
+"""
 
 from __future__ import annotations
 
 import numpy as np
 
-from published import courses
+from loamshift.cli.kernel_cache import keep_kernels
+from published import course_sets, courses
 from published.check import Check
 
-MEMBERS = 400
 LEAST_HELD = 0.8
 MOST_WIDTH_PH = 1.6
 MOST_OF_STAYING = 0.5
@@ -39,19 +42,10 @@ STUDIES = {
 }
 
 
-def scores() -> dict[str, courses.Scored]:
-    """Each study with every reading scored."""
-    return {
-        "S01": courses.score(courses.sawyers(), members=MEMBERS),
-        "S02": courses.score(courses.park_grass(), members=MEMBERS),
-        "S03": courses.score(courses.woburn(), members=MEMBERS),
-    }
-
-
 def checks() -> list[Check]:
     """Coverage, width and score of each study; the first years of liming; the balance."""
     found: list[Check] = []
-    scored = scores()
+    scored = {study: course_sets.scored(study) for study in STUDIES}
     for study, (what, source, remark) in STUDIES.items():
         found += _of_study(study, what, source, remark, scored[study])
     early = scored["S01"].only(scored["S01"].days <= 3 * 366)
@@ -124,10 +118,15 @@ def _of_study(
 
 
 def main() -> None:
-    """Print every figure."""
-    for check in checks():
-        verdict = "ok  " if check.passed else "MISS"
-        print(f"{verdict} {check.claim}\n     {check.figure} (limit {check.limit}), n = {check.n}")  # noqa: T201
+    """Print one line for each set: as the model stands, and as it was before."""
+    keep_kernels()
+    was = course_sets.before()
+    print(f"{'set':<32}" + "".join(f"{key:>11}" for key in course_sets.KEYS))  # noqa: T201
+    for key, now in course_sets.table():
+        for name, found in ((key, now), ("  before", was.get(key))):
+            if found is not None:
+                cells = "".join(f"{found[key]:>11.3g}" for key in course_sets.KEYS)
+                print(f"{name:<32}{cells}", flush=True)  # noqa: T201
 
 
 if __name__ == "__main__":
