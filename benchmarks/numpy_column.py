@@ -22,56 +22,43 @@ from loamshift.core.column_layout import (
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 
 Array = NDArray[np.float64]
-STEPS = 2048
 SPENT = 1.0e-3
 YEAR_D = 365.25
 LN2 = np.log(2.0)
 LN10 = np.log(10.0)
 
 
-class Table:
-    """PH, hydrogen and rise on equal steps of base content, a row per member."""
+class Curve:
+    """Base content on equal steps of pH, a row per member, read both ways."""
 
-    def __init__(self, soil: ColumnSoil, members: MemberParameters, laws: ColumnLaws) -> None:
+    def __init__(self, soil: ColumnSoil, members: MemberParameters) -> None:
         k = 10.0**members.log10_k
-        content = k[:, None] * soil.shape_mmolc_kg + soil.solution_mmolc_kg
-        self.low = content[:, 0]
-        width = content[:, -1] - self.low
-        self.per = STEPS / width
+        self.content = k[:, None] * soil.shape_mmolc_kg + soil.solution_mmolc_kg
         self.row = np.arange(k.size)
-        ph = soil.curve_ph
-        nodes = self.low[:, None] + width[:, None] * (np.arange(STEPS + 1) / STEPS)
-        self.columns = [
-            np.array([np.interp(at, q, y) for at, q in zip(nodes, content, strict=True)])
-            for y in (ph, 10.0**-ph)
-        ]
-        above = np.minimum(self.columns[0], laws.background_highest_ph)
-        above -= laws.background_reference_ph
-        self.columns.append(np.exp(members.background_rise_per_ph[:, None] * above))
+        self.points = soil.curve_ph
 
-    def place(self, base: Array) -> tuple[Any, Array]:
-        """Step of each member and how far along it."""
-        x = np.clip((base - self.low) * self.per, 0.0, STEPS)
-        step = np.minimum(x.astype(np.int64), STEPS - 1)
-        return step, x - step
-
-    def read(self, column: int, step: Any, t: Array) -> Array:
-        """One column of the table at a place."""
-        values = self.columns[column]
-        below = values[self.row, step]
-        result: Array = below + t * (values[self.row, step + 1] - below)
-        return result
+    def place(self, base: Array) -> tuple[Any, Array, Array]:
+        """Step of each member, how far along it, and its width in base content."""
+        low = np.zeros(base.size, dtype=np.int64)
+        high = np.full(base.size, self.points.size - 1)
+        while (high - low).max() > 1:
+            middle = (low + high) // 2
+            under = self.content[self.row, middle] <= base
+            low, high = np.where(under, middle, low), np.where(under, high, middle)
+        below = self.content[self.row, low]
+        width = self.content[self.row, low + 1] - below
+        return low, np.clip((base - below) / width, 0.0, 1.0), width
 
     def ph(self, base: Array) -> Array:
         """PH of a base content."""
-        return self.read(0, *self.place(base))
+        step, t, _ = self.place(base)
+        result: Array = self.points[step] + t * (self.points[step + 1] - self.points[step])
+        return result
 
     def base(self, ph: Array) -> Array:
         """Base content at a pH."""
-        nodes = np.arange(STEPS + 1.0)
-        at = [np.interp(p, row, nodes) for p, row in zip(ph, self.columns[0], strict=True)]
-        result: Array = self.low + np.array(at) / self.per
-        return result
+        pairs = zip(ph, self.content, strict=True)
+        return np.array([np.interp(p, self.points, row) for p, row in pairs])
 
 
 class NumpyColumn:
@@ -87,11 +74,11 @@ class NumpyColumn:
     ) -> None:
         self.soil, self.members, self.weather = soil, members, weather
         self.events, self.laws = events, laws
-        self.table = Table(soil, members, laws)
+        self.curve = Curve(soil, members)
         n, layers = members.n_members, soil.n_layers
         self.mass = soil.mass_kg_m2 * members.mass_factor[:, None]
         start = soil.start_ph + members.start_ph_shift[:, None]
-        self.base = np.stack([self.table.base(start[:, i]) for i in range(layers)], axis=1)
+        self.base = np.stack([self.curve.base(start[:, i]) for i in range(layers)], axis=1)
         lime = soil.carbonate_mmolc_m2 * members.carbonate_factor[:, None]
         lime = lime * members.mass_factor[:, None]
         coarse = members.coarse_carbonate_frac[:, None] * lime
@@ -106,7 +93,7 @@ class NumpyColumn:
         reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
         self.root = (reach[:-1] - reach[1:]) / (reach[0] - reach[-1])
         p, drop = members.plateau_ph, members.gypsum_drop_ph
-        self.plateau = self.table.base(p), self.table.base(p - drop)
+        self.plateau = self.curve.base(p), self.curve.base(p - drop)
         self.bicarbonate = 1000.0 * 10.0**laws.bicarbonate_log10_k * members.flux_pco2_atm
         self.aluminium = 3000.0 * 10.0**members.al_log10_k
         self.neutral = self._neutral_ph()
@@ -124,7 +111,7 @@ class NumpyColumn:
 
     def _reading(self, sampled: int) -> Array:
         mass = self.mass[:, :sampled]
-        return self.table.ph((mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1))
+        return self.curve.ph((mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1))
 
     def _neutral_ph(self) -> Array:
         low, high = np.zeros_like(self.bicarbonate), np.full_like(self.bicarbonate, 14.0)
@@ -229,14 +216,14 @@ class NumpyColumn:
         inflow = w.irrigation_mm[day] * w.alkalinity_mmolc_l * self.members.alkalinity_factor
         sulfate_in, anion_in = np.zeros_like(inflow), np.zeros_like(inflow)
         for layer in range(self.soil.n_layers):
-            base = self.base[:, layer]
-            step, t = self.table.place(base)
-            ph, rise = self.table.read(0, step, t), self.table.read(2, step, t)
-            m = self.members
+            m, laws = self.members, self.laws
+            ph = self.curve.ph(self.base[:, layer])
+            over = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
+            rise = np.exp(m.background_rise_per_ph * over)
             load = m.background_mmolc_m2_year * w.leaching_factor * rise
             acid = self.root[layer] * (load - m.weathering_mmolc_m2_year) / YEAR_D
             acid = acid + self._sulfur(day, layer, ph)
-            if w.soil_temp_c[day, layer] > self.laws.nitrification_lowest_c:
+            if w.soil_temp_c[day, layer] > laws.nitrification_lowest_c:
                 acid = acid + self._living(day, layer, ph)
             made = self._let_go("fast", layer, m.fast_salt_half_time_d)
             self.pool["sulfate"][:, layer] += np.maximum(0.0, made)
@@ -249,7 +236,7 @@ class NumpyColumn:
             self.pool["organic"][:, layer] += anion_in - washed
             anion_in = washed
             self._carbonate(layer)
-            leached = self.laws.sulfate_leach_factor * w.drainage_mm[day] / self.mass[:, layer]
+            leached = laws.sulfate_leach_factor * w.drainage_mm[day] / self.mass[:, layer]
             sulfate = self.pool["sulfate"][:, layer]
             washed = sulfate * -np.expm1(-leached)
             washed = np.where((sulfate - washed < SPENT) & (leached > 0.0), sulfate, washed)
@@ -372,9 +359,10 @@ class NumpyColumn:
     def _drain(self, layer: int, water_mm: float) -> Array:
         if water_mm <= 0.0:
             return np.zeros(self.members.n_members)
-        laws, table = self.laws, self.table
-        step, t = table.place(self.base[:, layer])
-        ph, h = table.read(0, step, t), table.read(1, step, t)
+        laws, points = self.laws, self.curve.points
+        step, t, width = self.curve.place(self.base[:, layer])
+        ph = points[step] + t * (points[step + 1] - points[step])
+        h = np.exp(-LN10 * ph)
         bicarbonate, aluminium = self.bicarbonate / h, self.aluminium * h**3
         capped = bicarbonate >= laws.bicarbonate_highest_mmolc_l
         al_capped = aluminium >= laws.al_highest_mmolc_l
@@ -385,10 +373,8 @@ class NumpyColumn:
         off = ph - self.neutral
         chord = content / np.where(off == 0.0, 1.0, off)
         slope = np.where(content * off > 0.0, np.maximum(slope, chord), slope)
-        nodes = table.columns[0]
-        ph_step = nodes[table.row, step + 1] - nodes[table.row, step]
         water = self.members.transport_factor * water_mm
-        stiff = water * slope * ph_step * table.per / self.mass[:, layer]
+        stiff = water * slope * (points[1] - points[0]) / width / self.mass[:, layer]
         result: Array = water * content / (1.0 + stiff)
         return result
 
@@ -401,7 +387,7 @@ class NumpyColumn:
         fallen = fallen * -np.expm1(-m.carbonate_rate_per_d)
         lime, base = lime + fallen, base - fallen / mass
         if reacts.any():
-            ph = np.minimum(7.0, self.table.ph(base))
+            ph = np.minimum(7.0, self.curve.ph(base))
             g = np.exp(LN10 * m.carbonate_acid_exponent * (7.0 - ph))
             rate = m.carbonate_rate_per_d
             parts = np.where(ph < 7.0, 1 + np.minimum(4.0 * rate * g, 23.0).astype(int), 1)
@@ -410,7 +396,7 @@ class NumpyColumn:
                 given = (aim - base) * mass * -np.expm1(-rate * g / parts)
                 given = np.where(live, np.minimum(lime, np.maximum(0.0, given)), 0.0)
                 lime, base = lime - given, base + given / mass
-                ph = np.minimum(7.0, self.table.ph(base))
+                ph = np.minimum(7.0, self.curve.ph(base))
                 g = np.exp(LN10 * m.carbonate_acid_exponent * (7.0 - ph))
             spent = reacts & (lime < SPENT)
             base = np.where(spent, base + lime / mass, base)

@@ -199,7 +199,8 @@ def test_peat_in_a_limy_soil_drops_at_once_and_is_soon_back(peat: float, lime_pc
     lime = 2000.0 * lime_pct * earth_kg_l * EDGES_CM[2]
     mixed = replace(
         soil(start_ph, bulk_density_g_cm3=density),
-        shape_mmolc_kg=shape,
+        organic_mmolc_kg=np.zeros_like(shape),
+        rest_mmolc_kg=shape,
         carbonate_mmolc_m2=lime * np.array([1.0, 2.0, 3.0]) / 3.0,
     )
     result = run(mixed, members(plateau_ph=7.7), weather(14), stride_days=1)
@@ -211,7 +212,7 @@ def test_peat_in_a_limy_soil_drops_at_once_and_is_soon_back(peat: float, lime_pc
 def mix_curves() -> tuple[ColumnSoil, ColumnSoil]:
     """A clay loam, and moss peat at its own scale 0.63 of the organic term."""
     peat = soil(3.9, organic_carbon_pct=50.0, organic_only=True, bulk_density_g_cm3=0.08)
-    own = replace(peat, shape_mmolc_kg=0.63 * peat.shape_mmolc_kg)
+    own = replace(peat, organic_mmolc_kg=0.63 * peat.organic_mmolc_kg)
     return soil(7.7, clay_pct=20.0, organic_carbon_pct=2.0), own
 
 
@@ -380,7 +381,7 @@ def test_the_inner_loop_counts_no_arrays() -> None:
     """Counting arrays in and out of each call once took two thirds of the time of a run."""
     from numba.core.registry import CPUDispatcher
 
-    names = ("kernel", "step", "flux", "table", "nitrogen", "sulfur", "member", "events_step")
+    names = ("kernel", "step", "flux", "curve", "nitrogen", "sulfur", "member", "events_step")
     modules = [importlib.import_module(f"loamshift.core.column_{name}") for name in names]
     made = {
         name: one

@@ -41,6 +41,7 @@ from loamshift.core.column_numbers import LAW_FIELDS, MEMBER_FIELDS, RATE_FIELDS
 from loamshift.core.column_pack import (
     climate_array,
     curve_array,
+    curve_ends,
     event_arrays,
     law_array,
     layer_array,
@@ -601,13 +602,20 @@ def test_the_yearly_load_fades_with_depth_and_cutting_a_layer_changes_nothing() 
     assert limy[:, 2] == pytest.approx(100.0 * whole[:, 0])
 
 
-def test_the_curve_is_handed_on_with_its_hydrogen() -> None:
+def test_the_curve_is_handed_on_in_its_parts() -> None:
     the_soil = soil()
-    ph, hydrogen, shape, solution = curve_array(the_soil)
-    assert np.array_equal(ph, the_soil.curve_ph)
-    assert np.log10(hydrogen) == pytest.approx(-ph)
-    assert np.array_equal(shape, the_soil.shape_mmolc_kg)
+    organic, rest, solution = curve_array(the_soil).T
+    first, step = curve_ends(the_soil)
+    assert first + step * np.arange(organic.size) == pytest.approx(the_soil.curve_ph, abs=1e-12)
+    assert np.array_equal(organic, the_soil.organic_mmolc_kg)
+    assert np.array_equal(rest, the_soil.rest_mmolc_kg)
     assert np.array_equal(solution, the_soil.solution_mmolc_kg)
+
+
+def test_the_points_of_a_curve_are_equally_far_apart() -> None:
+    the_soil = soil()
+    with pytest.raises(InputError, match="equal steps"):
+        replace(the_soil, curve_ph=the_soil.curve_ph**1.01)
 
 
 def test_water_of_a_day_is_what_drains_and_the_base_it_brings() -> None:

@@ -192,6 +192,61 @@ def shape_mmolc_kg(
     >>> round(float(high - low))
     47
     """
+    organic, rest = shape_parts_mmolc_kg(
+        ph,
+        clay_pct=clay_pct,
+        organic_carbon_pct=organic_carbon_pct,
+        params=params,
+        organic_only=organic_only,
+    )
+    return organic + rest
+
+
+def shape_parts_mmolc_kg(
+    ph: FloatArray,
+    *,
+    clay_pct: FloatArray,
+    organic_carbon_pct: FloatArray,
+    params: BufferParameters,
+    organic_only: bool,
+) -> tuple[FloatArray, FloatArray]:
+    """What k scales in two parts: what grows with organic carbon, and the rest.
+
+    Parameters
+    ----------
+    ph
+        pH in water [pH].
+    clay_pct
+        Clay [%].
+    organic_carbon_pct
+        Organic carbon [%].
+    params
+        Coefficients [see class].
+    organic_only
+        True for peat and bark: the organic term alone [true or false].
+
+    Returns
+    -------
+    tuple of ndarray
+        Organic part, its exchange sites with it, and mineral part, at k = 1 [mmolc/kg].
+
+    Notes
+    -----
+    The organic part is in proportion to organic carbon, so that it may change with time.
+
+    References
+    ----------
+    aitken-1990, curtin-rostad-1997, milne-2001, glendining-2023
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = BufferParameters(**parameter_values("buffer"))
+    >>> soil = {"clay_pct": np.array(18.0), "organic_carbon_pct": np.array(1.5), "params": p}
+    >>> organic, rest = shape_parts_mmolc_kg(np.array([5.0, 7.0]), organic_only=False, **soil)
+    >>> round(float(organic[1] - organic[0])), round(float(rest[1] - rest[0]))
+    (28, 19)
+    """
     organic_slope, mineral_slope = _window_slopes(params)
     organic = (
         params.organic_slope_mmolc_kg_ph_per_pct
@@ -199,16 +254,14 @@ def shape_mmolc_kg(
         * (_organic(ph, params) / organic_slope)
     )
     if organic_only:
-        return np.asarray(organic)
+        return np.asarray(organic), np.zeros_like(organic)
     mineral = (
         params.clay_slope_mmolc_kg_ph_per_pct * clay_pct + params.mineral_intercept_mmolc_kg_ph
     ) * (_mineral(ph, params) / mineral_slope)
-    return np.asarray(
-        organic
-        + mineral
-        + _exchange(clay_pct, organic_carbon_pct, params)
-        * _site(ph, midpoint=params.al_midpoint_ph, spread=params.al_steepness)
-    )
+    sites = _site(ph, midpoint=params.al_midpoint_ph, spread=params.al_steepness)
+    organic = organic + params.exchange_organic_mmolc_kg_per_pct * organic_carbon_pct * sites
+    mineral = mineral + params.exchange_clay_mmolc_kg_per_pct * clay_pct * sites
+    return np.asarray(organic), np.asarray(mineral)
 
 
 def shape_slope_mmolc_kg_ph(

@@ -31,6 +31,7 @@ from loamshift.core.column_layout import (
 from loamshift.core.column_pack import (
     climate_array,
     curve_array,
+    curve_ends,
     event_arrays,
     law_array,
     layer_array,
@@ -134,7 +135,7 @@ def run_column(
     plan = np.array([sampled, stride_days, steps_per_day], dtype=np.int64)
     parts = (
         plan,
-        float(weather.leaching_factor),
+        np.array([weather.leaching_factor, *curve_ends(soil)]),
         member_array(members),
         law_array(laws),
         curve_array(soil),

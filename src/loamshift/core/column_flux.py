@@ -6,26 +6,29 @@ import math
 from typing import Final
 
 from loamshift.core.column_compile import compiled
+from loamshift.core.column_curve import find_ph
 from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray
-from loamshift.core.column_member import NEAR_PLATEAU_PH
 from loamshift.core.column_numbers import (
     BASE,
     CARBONATE,
     LIME,
     LIME_ON_TOP,
     MASS,
+    PH_PER_BASE,
+    PLATEAU,
+    PLATEAU_GYPSUM,
     SULFATE,
     law,
     rate,
 )
 from loamshift.core.column_sulfur import SPENT
-from loamshift.core.column_table import HYDROGEN, PH, ph_of, place
 
 LN10: Final = math.log(10.0)
 MOST_PARTS: Final = 24
 """A step of acid native lime is cut into no more parts than this."""
+NEAR_PLATEAU_PH: Final = 7.0
+"""The rate of native lime is stated for this pH and above."""
 _SMALL: Final = 0.02
-_TABLE_PER = rate("table_per")
 _BICARBONATE = rate("bicarbonate")
 _ALUMINIUM = rate("aluminium")
 _TRANSPORT = rate("transport")
@@ -34,9 +37,6 @@ _BICARBONATE_HIGHEST = law("bicarbonate_highest_mmolc_l")
 _AL_HIGHEST = law("al_highest_mmolc_l")
 _STEP_D = rate("step_d")
 _PLATEAU_PH = rate("plateau_ph")
-_PLATEAU = rate("plateau_base")
-_PLATEAU_GYPSUM = rate("plateau_base_gypsum")
-_AT_PH_7 = rate("base_at_ph_7")
 _LIME_RATE = rate("lime_rate_1")
 _LIME_EXPONENT = rate("lime_exponent")
 _SURFACE_LIME = rate("surface_lime")
@@ -46,20 +46,60 @@ _SULFATE_LEACH = law("sulfate_leach_factor")
 _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
 _CARBONATE_EXPONENT = rate("carbonate_exponent")
+_REFERENCE_PH = law("background_reference_ph")
+_HIGHEST_PH = law("background_highest_ph")
+_RISE_PER_PH = rate("background_rise")
+
+
+@compiled
+def background_rise(number: FloatArray, ph: float) -> float:
+    """How much larger the background load is at a pH than at the reference.
+
+    Parameters
+    ----------
+    number
+        Numbers of the member [mixed].
+    ph
+        pH of the layer [pH].
+
+    Returns
+    -------
+    float
+        Factor [-].
+
+    Notes
+    -----
+    exp(s (min(pH, highest) - reference)), as in ``background.background_factor``.
+
+    References
+    ----------
+    glendining-2023
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_NUMBERS
+    >>> number = np.zeros(N_NUMBERS)
+    >>> number[law("background_reference_ph")], number[law("background_highest_ph")] = 5.0, 7.0
+    >>> number[rate("background_rise")] = 0.5
+    >>> round(background_rise(number, 6.0), 6), round(background_rise(number, 8.0), 6)
+    (1.648721, 2.718282)
+    """
+    return math.exp(number[_RISE_PER_PH] * (min(ph, number[_HIGHEST_PH]) - number[_REFERENCE_PH]))
 
 
 @compiled
 def drained_base(
-    cell: FloatArray, table: FloatArray, number: FloatArray, layer: int, water_mm: float
+    cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, water_mm: float
 ) -> float:
     """Base that draining water carries out of a layer in a step; acid where negative.
 
     Parameters
     ----------
     cell
-        State of the layers [mixed].
-    table
-        The member's curve [pH, mol/L, -].
+        State of the layers, the place on the curve changed here [mixed].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
     number
         Numbers of the member [mixed].
     layer
@@ -87,17 +127,17 @@ def drained_base(
     --------
     >>> import numpy as np
     >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
+    >>> from loamshift.core.column_curve import place_at
     >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
-    >>> number[rate("table_low")], number[rate("table_per")] = 0.0, 0.1
+    >>> number[rate("k")], number[rate("curve_first_ph")], number[rate("curve_step_ph")] = 1, 4, 2
     >>> number[rate("transport")], number[rate("neutral_ph")] = 1.0, 5.0
-    >>> table = np.array([[4.0, 1e-4, 0.0], [6.0, 1e-6, 0.0]])
-    >>> drained_base(cell, table, number, 0, 10.0) < 0.0
+    >>> curve = np.array([[0.0, 0.0, 0.0], [10.0, 0.0, 0.0]])
+    >>> place_at(cell, curve, number, 0, 4.2)
+    >>> drained_base(cell, curve, number, 0, 10.0) < 0.0
     True
     """
-    step, t = place(table, number, cell[layer, BASE])
-    ph_below = table[step, PH]
-    ph_step = table[step + 1, PH] - ph_below
-    h = table[step, HYDROGEN] + t * (table[step + 1, HYDROGEN] - table[step, HYDROGEN])
+    ph = find_ph(cell, curve, number, layer)
+    h = math.exp(-LN10 * ph)
     bicarbonate = number[_BICARBONATE] / h
     hydrogen = 1000.0 * h
     aluminium = number[_ALUMINIUM] * h * h * h
@@ -112,11 +152,11 @@ def drained_base(
         aluminium = number[_AL_HIGHEST]
     slope *= LN10
     content = bicarbonate - hydrogen - aluminium
-    off = ph_below + t * ph_step - number[_NEUTRAL_PH]
+    off = ph - number[_NEUTRAL_PH]
     if content * off > 0.0:
         slope = max(slope, content / off)
     water = number[_TRANSPORT] * water_mm
-    stiff = water * slope * ph_step * number[_TABLE_PER]
+    stiff = water * slope * cell[layer, PH_PER_BASE]
     flux: float = water * content / (1.0 + stiff / cell[layer, MASS])
     return flux
 
@@ -195,7 +235,7 @@ def dissolve_lime(
     >>> import numpy as np
     >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
     >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
-    >>> number[rate("plateau_base")], number[rate("plateau_ph")] = 100.0, 7.7
+    >>> cell[0, PLATEAU], number[rate("plateau_ph")] = 100.0, 7.7
     >>> number[rate("step_d")] = 1.0
     >>> number[rate("lime_rate_1") : rate("lime_rate_5") + 1] = 0.01
     >>> cell[0, LIME:], cell[0, SULFATE] = 20.0, 0.0
@@ -257,7 +297,8 @@ def has_lime(cell: FloatArray, layer: int) -> bool:
     Examples
     --------
     >>> import numpy as np
-    >>> has_lime(np.zeros((1, 22)), 0)
+    >>> from loamshift.core.column_numbers import N_CELL
+    >>> has_lime(np.zeros((1, N_CELL)), 0)
     False
     """
     left = 0.0
@@ -390,25 +431,27 @@ def plateau_base(cell: FloatArray, number: FloatArray, layer: int) -> float:
     >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
     >>> cell, number = np.ones((1, N_CELL)), np.zeros(N_NUMBERS)
     >>> number[law("gypsum_full_mmolc_kg")], cell[0, SULFATE] = 40.0, 10.0
-    >>> number[rate("plateau_base")], number[rate("plateau_base_gypsum")] = 50.0, 42.0
+    >>> cell[0, PLATEAU], cell[0, PLATEAU_GYPSUM] = 50.0, 42.0
     >>> float(plateau_base(cell, number, 0))
     48.0
     """
     share = gypsum_share(cell, number, layer)
-    base: float = number[_PLATEAU] - share * (number[_PLATEAU] - number[_PLATEAU_GYPSUM])
+    base: float = cell[layer, PLATEAU] - share * (
+        cell[layer, PLATEAU] - cell[layer, PLATEAU_GYPSUM]
+    )
     return base
 
 
 @compiled
-def settle_carbonate(cell: FloatArray, table: FloatArray, number: FloatArray, layer: int) -> None:
+def settle_carbonate(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int) -> None:
     """One step of native lime in a layer, giving base or taking it back.
 
     Parameters
     ----------
     cell
         State of the layers, changed here [mixed].
-    table
-        The member's curve [pH, mol/L, -].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
     number
         Numbers of the member [mixed].
     layer
@@ -427,34 +470,32 @@ def settle_carbonate(cell: FloatArray, table: FloatArray, number: FloatArray, la
     suarez-1992, own-judgement
     """
     lime = cell[layer, CARBONATE]
-    base = cell[layer, BASE]
     mass = cell[layer, MASS]
     aim = plateau_base(cell, number, layer)
-    if lime > 0.0 and base < aim:
-        if base >= number[_AT_PH_7]:
-            given = min(lime, (aim - base) * mass * number[_CARBONATE_GONE])
+    if lime > 0.0 and cell[layer, BASE] < aim:
+        ph = find_ph(cell, curve, number, layer)
+        if ph >= NEAR_PLATEAU_PH:
+            given = min(lime, (aim - cell[layer, BASE]) * mass * number[_CARBONATE_GONE])
             lime -= given
-            base += given / mass
+            cell[layer, BASE] += given / mass
         else:
             speed = number[_CARBONATE_RATE]
-            ph = ph_of(table, number, base)
             g = math.exp(LN10 * number[_CARBONATE_EXPONENT] * (NEAR_PLATEAU_PH - ph))
             parts = 1 + int(min(4.0 * speed * g, MOST_PARTS - 1.0))
             for _ in range(parts):
-                given = (aim - base) * mass * -math.expm1(-speed * g / parts)
+                given = (aim - cell[layer, BASE]) * mass * -math.expm1(-speed * g / parts)
                 given = min(lime, max(0.0, given))
                 lime -= given
-                base += given / mass
+                cell[layer, BASE] += given / mass
                 if lime <= 0.0:
                     break
-                ph = min(NEAR_PLATEAU_PH, ph_of(table, number, base))
+                ph = min(NEAR_PLATEAU_PH, find_ph(cell, curve, number, layer))
                 g = math.exp(LN10 * number[_CARBONATE_EXPONENT] * (NEAR_PLATEAU_PH - ph))
         if lime < SPENT:
-            base += lime / mass
+            cell[layer, BASE] += lime / mass
             lime = 0.0
-    elif base > aim:
-        fallen = (base - aim) * mass * number[_CARBONATE_GONE]
+    elif cell[layer, BASE] > aim:
+        fallen = (cell[layer, BASE] - aim) * mass * number[_CARBONATE_GONE]
         lime += fallen
-        base -= fallen / mass
+        cell[layer, BASE] -= fallen / mass
     cell[layer, CARBONATE] = lime
-    cell[layer, BASE] = base

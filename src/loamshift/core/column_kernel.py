@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from loamshift.core.column_compile import compiled, compiled_with_room
+from loamshift.core.column_curve import find_ph, ph_of, place_at
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import EventKind, FloatArray, IntArray
 from loamshift.core.column_member import set_lags, set_numbers
@@ -13,6 +14,7 @@ from loamshift.core.column_numbers import (
     APPLIED,
     BACKGROUND,
     BASE,
+    CARBON,
     CARBONATE,
     COARSEST_LIME,
     DECAY,
@@ -48,7 +50,6 @@ from loamshift.core.column_pack import (
     SHARE,
 )
 from loamshift.core.column_step import step_member
-from loamshift.core.column_table import TABLE_STEPS, base_of, ph_of
 
 N_SUMS = 7
 SULFUR_LEFT, LIME_LEFT, LOWEST, NET_BACKGROUND, WATER_IN, DRAINED_OUT, ASTRAY = range(N_SUMS)
@@ -56,6 +57,8 @@ SULFUR_LEFT, LIME_LEFT, LOWEST, NET_BACKGROUND, WATER_IN, DRAINED_OUT, ASTRAY = 
 _TILLAGE = int(EventKind.TILLAGE)
 _STEP_D = rate("step_d")
 _LEACHING = rate("background")
+_FIRST_PH = rate("curve_first_ph")
+_STEP_PH = rate("curve_step_ph")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
 _PER_NH4 = law("acid_per_nh4_mol_mol")
@@ -71,7 +74,7 @@ _CARBONATE_FACTOR = member("carbonate_factor")
 def run_members(
     bounds: IntArray,
     plan: IntArray,
-    leaching: float,
+    shared: FloatArray,
     members: FloatArray,
     laws: FloatArray,
     curve: FloatArray,
@@ -95,14 +98,15 @@ def run_members(
         First member, and one past the last [index].
     plan
         Layers sampled, days between readings, steps in a day [count, d, count].
-    leaching
-        Factor on the background load [-].
+    shared
+        Factor on the background load, pH of the first point of the curve, and its step
+        [-, pH, pH].
     members
         One row per member, in the order of ``MemberParameters`` [mixed].
     laws
         In the order of ``ColumnLaws`` [mixed].
     curve
-        The soil's curve, see ``column_table`` [mixed].
+        The soil's curve, see ``column_curve`` [mmolc/kg].
     layers
         Mass, start, carbonate, root share of each layer, see ``column_pack`` [mixed].
     climate
@@ -136,7 +140,6 @@ def run_members(
     """
     n_layers = layers.shape[0]
     n_doses = given_doses.shape[0]
-    table = np.empty((TABLE_STEPS + 1, 3))
     number = np.empty(N_NUMBERS)
     cell = np.empty((n_layers, N_CELL))
     grain = np.empty((n_doses, n_layers, 4))
@@ -147,7 +150,7 @@ def run_members(
         _run_member(
             m,
             plan,
-            leaching,
+            shared,
             members,
             laws,
             curve,
@@ -158,7 +161,6 @@ def run_members(
             events,
             sizes,
             given_doses,
-            table,
             number,
             cell,
             grain,
@@ -176,7 +178,7 @@ def run_members(
 def _run_member(
     m: int,
     plan: IntArray,
-    leaching: float,
+    shared: FloatArray,
     members: FloatArray,
     laws: FloatArray,
     curve: FloatArray,
@@ -187,7 +189,6 @@ def _run_member(
     events: FloatArray,
     sizes: FloatArray,
     given_doses: FloatArray,
-    table: FloatArray,
     number: FloatArray,
     cell: FloatArray,
     grain: FloatArray,
@@ -205,8 +206,10 @@ def _run_member(
     n_events = when.shape[0]
     row = members[m]
     number[_STEP_D] = 1.0 / plan[2]
-    number[_LEACHING] = leaching
-    set_numbers(number, table, curve, laws, row)
+    number[_LEACHING] = shared[0]
+    number[_FIRST_PH] = shared[1]
+    number[_STEP_PH] = shared[2]
+    set_numbers(number, laws, row)
     set_lags(doses, given_doses, row)
     totals[:] = 0.0
     totals[LOWEST_PH] = 14.0
@@ -221,9 +224,9 @@ def _run_member(
         cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
         cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse
         cell[layer, COARSEST_LIME - 1] = coarse - cell[layer, COARSEST_LIME]
-        cell[layer, BASE] = base_of(table, number, layers[layer, LAYER_PH] + row[_START_SHIFT])
+        place_at(cell, curve, number, layer, layers[layer, LAYER_PH] + row[_START_SHIFT])
     before = _store(cell, number)
-    ph[m, 0] = _reading(cell, table, number, plan[0])
+    ph[m, 0] = _reading(cell, curve, number, plan[0])
     oxidised[m, 0] = 0.0
     event = 0
     for day in range(n_days):
@@ -244,7 +247,7 @@ def _run_member(
                 grain,
                 sizes,
                 doses,
-                table,
+                curve,
                 number,
                 totals,
                 room,
@@ -254,11 +257,11 @@ def _run_member(
             )
         if (day + 1) % plan[1] == 0:
             reading = (day + 1) // plan[1]
-            ph[m, reading] = _reading(cell, table, number, plan[0])
+            ph[m, reading] = _reading(cell, curve, number, plan[0])
             oxidised[m, reading] = _oxidised(grain)
     sums[m, LIME_LEFT] = 0.0
     for layer in range(n_layers):
-        end = ph_of(table, number, cell[layer, BASE])
+        end = find_ph(cell, curve, number, layer)
         ends[m, 0, layer] = end
         ends[m, 1, layer] = cell[layer, CARBONATE]
         totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
@@ -289,14 +292,16 @@ def _store(cell: FloatArray, number: FloatArray) -> float:
 
 
 @compiled
-def _reading(cell: FloatArray, table: FloatArray, number: FloatArray, sampled: int) -> float:
-    """The pH of the mixed sample: that of the mean base of the layers by mass."""
+def _reading(cell: FloatArray, curve: FloatArray, number: FloatArray, sampled: int) -> float:
+    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass."""
     mass = 0.0
     base = 0.0
+    carbon = 0.0
     for layer in range(sampled):
         mass += cell[layer, MASS]
         base += cell[layer, MASS] * cell[layer, BASE]
-    reading: float = ph_of(table, number, base / mass)
+        carbon += cell[layer, MASS] * cell[layer, CARBON]
+    reading: float = ph_of(curve, number, base / mass, carbon / mass)
     return reading
 
 

@@ -64,8 +64,9 @@ class ColumnSoil:
 
     ``edges_cm`` (L + 1), from 0 down; ``mass_kg_m2`` (L); ``start_ph`` (L) pH in water;
     ``carbonate_mmolc_m2`` (L) base of the free lime [mmolc/m2]. The curve without carbonate on
-    equal steps of ``curve_ph``: ``shape_mmolc_kg`` is what k scales, ``solution_mmolc_kg`` what
-    it does not; Q = k shape + solution.
+    equal steps of ``curve_ph``: ``organic_mmolc_kg`` follows the organic carbon of a layer,
+    ``rest_mmolc_kg`` is what k scales beside it, ``solution_mmolc_kg`` what it does not;
+    Q = k (x organic + rest) + solution, x the carbon against that of the first day.
     """
 
     edges_cm: FloatArray
@@ -73,8 +74,14 @@ class ColumnSoil:
     start_ph: FloatArray
     carbonate_mmolc_m2: FloatArray
     curve_ph: FloatArray
-    shape_mmolc_kg: FloatArray
+    organic_mmolc_kg: FloatArray
+    rest_mmolc_kg: FloatArray
     solution_mmolc_kg: FloatArray
+
+    @property
+    def shape_mmolc_kg(self) -> FloatArray:
+        """What k scales, with the organic carbon of the first day [mmolc/kg]."""
+        return self.organic_mmolc_kg + self.rest_mmolc_kg
 
     @property
     def n_layers(self) -> int:
@@ -87,8 +94,11 @@ class ColumnSoil:
             _need_shape(name, getattr(self, name), (layers,))
         _need_shape("curve_ph", self.curve_ph, (self.curve_ph.size,))
         _need_shape("edges_cm", self.edges_cm, (layers + 1,))
-        for name in ("shape_mmolc_kg", "solution_mmolc_kg"):
+        for name in ("organic_mmolc_kg", "rest_mmolc_kg", "solution_mmolc_kg"):
             _need_shape(name, getattr(self, name), self.curve_ph.shape)
+        steps = np.diff(self.curve_ph)
+        if steps.size == 0 or not np.all(np.abs(steps - steps.mean()) < 1.0e-9):
+            raise InputError("curve_ph must rise in equal steps; give two points or more")
         if layers == 0 or self.edges_cm[0] != 0.0 or not np.all(np.diff(self.edges_cm) > 0.0):
             raise InputError("edges_cm must rise from 0; give at least one layer")
         if not np.all(self.mass_kg_m2 > 0.0):

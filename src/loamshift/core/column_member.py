@@ -9,11 +9,8 @@ from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_numbers import LAG, law, member, rate
 from loamshift.core.column_sulfur import CM_PER_UM
-from loamshift.core.column_table import base_of, fill_table
 
 DAYS_IN_YEAR: Final = 365.25
-NEAR_PLATEAU_PH: Final = 7.0
-"""The rate of native lime is stated for this pH and above."""
 _COPIED: Final = (
     ("sulfur_activation_energy_kj_mol", "activation_energy"),
     ("break_up_frac", "break_up"),
@@ -55,14 +52,13 @@ _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
 _PLATEAU_PH = member("plateau_ph")
 _GYPSUM_DROP = member("gypsum_drop_ph")
-_PLATEAU = rate("plateau_base")
-_PLATEAU_GYPSUM = rate("plateau_base_gypsum")
-_AT_PH_7 = rate("base_at_ph_7")
+_GYPSUM_PH = rate("gypsum_ph")
 _BACKGROUND_YEAR = member("background_mmolc_m2_year")
 _WEATHERING_YEAR = member("weathering_mmolc_m2_year")
 _BACKGROUND = rate("background")
 _WEATHERING = rate("weathering")
 _LOG10_K = member("log10_k")
+_K = rate("k")
 _PCO2 = member("flux_pco2_atm")
 _AL = member("al_log10_k")
 _BICARBONATE_K = law("bicarbonate_log10_k")
@@ -115,19 +111,14 @@ def neutral_ph(number: FloatArray) -> float:
 
 
 @compiled
-def set_numbers(
-    number: FloatArray, table: FloatArray, curve: FloatArray, laws: FloatArray, row: FloatArray
-) -> None:
-    """Work out the numbers of one member, and its curve turned round.
+def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
+    """Work out the numbers of one member.
 
     Parameters
     ----------
     number
-        Filled here; ``step_d`` and the leaching factor in ``background`` are set before [mixed].
-    table
-        Filled here: the member's curve [pH, mol/L, -].
-    curve
-        The soil's curve, see ``column_table`` [mixed].
+        Filled here; ``step_d``, the leaching factor in ``background`` and where the points of
+        the curve lie are set before [mixed].
     laws
         What all members share, in the order of ``ColumnLaws`` [mixed].
     row
@@ -162,11 +153,8 @@ def set_numbers(
     number[_BICARBONATE] = 1000.0 * 10.0 ** number[_BICARBONATE_K] * row[_PCO2]
     number[_ALUMINIUM] = 3000.0 * 10.0 ** row[_AL]
     number[_NEUTRAL] = neutral_ph(number)
-    fill_table(table, number, curve, 10.0 ** row[_LOG10_K])
-    ph = row[_PLATEAU_PH]
-    number[_PLATEAU] = base_of(table, number, ph)
-    number[_PLATEAU_GYPSUM] = base_of(table, number, ph - row[_GYPSUM_DROP])
-    number[_AT_PH_7] = base_of(table, number, NEAR_PLATEAU_PH)
+    number[_K] = 10.0 ** row[_LOG10_K]
+    number[_GYPSUM_PH] = row[_PLATEAU_PH] - row[_GYPSUM_DROP]
 
 
 @compiled

@@ -15,8 +15,9 @@ MEMBER_FIELDS: Final = tuple(field.name for field in fields(MemberParameters))
 LAW_FIELDS: Final = tuple(field.name for field in fields(ColumnLaws))
 
 RATE_FIELDS: Final = (
-    "table_low",  # lowest base content of the member's table [mmolc/kg]
-    "table_per",  # steps per unit of base content [kg/mmolc]
+    "k",  # scale of the curve [-]
+    "curve_first_ph",  # pH of the first point of the curve [pH]
+    "curve_step_ph",  # between its points [pH]
     "step_d",  # length of a step [d]
     "eaten_um_d",  # diameter of sulfur lost in a day at 25 degC [um/d]
     "activation_energy",  # of sulfur [kJ/mol]
@@ -39,9 +40,7 @@ RATE_FIELDS: Final = (
     "lime_efficiency",  # [-]
     "surface_lime",  # rate of lime left on top against lime mixed in [-]
     "plateau_ph",  # pH at which lime holds the soil [pH]
-    "plateau_base",  # base content there [mmolc/kg]
-    "plateau_base_gypsum",  # the same with the full effect of gypsum [mmolc/kg]
-    "base_at_ph_7",  # where the rate of native lime begins to rise [mmolc/kg]
+    "gypsum_ph",  # the same with the full effect of gypsum [pH]
     "carbonate_rate",  # of native lime in a step, at pH 7 and above [-]
     "carbonate_gone",  # share of the way to the plateau in a step [0-1]
     "carbonate_exponent",  # [1/pH]
@@ -59,6 +58,14 @@ RATE_FIELDS: Final = (
     MASS,  # [kg/m2]
     ROOT_SHARE,  # of the yearly load [0-1]
     BASE,  # base content, without carbonate [mmolc/kg]
+    CARBON,  # organic carbon against that of the first day [-]
+    STEP,  # of the curve, in which the base lies [index]
+    Q_LOW,  # base at the lower edge of that step [mmolc/kg]
+    Q_HIGH,  # at the upper edge [mmolc/kg]
+    PH_LOW,  # pH at the lower edge [pH]
+    PH_PER_BASE,  # slope of pH within the step [pH per mmolc/kg]
+    PLATEAU,  # base at which lime holds the layer [mmolc/kg]
+    PLATEAU_GYPSUM,  # the same with the full effect of gypsum [mmolc/kg]
     CARBONATE,  # [mmolc/m2]
     SULFATE,  # [mmolc/m2]
     FAST,  # salts still to react [mmolc/m2]
@@ -69,12 +76,12 @@ RATE_FIELDS: Final = (
     AMMONIUM,  # [mmol N/m2]
     NITRATE,  # [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
-) = range(13)
-N_CELL: Final = 22
+) = range(21)
+N_CELL: Final = LIME + 10
 """Places in a row of the layers, ten of them lime."""
-COARSEST_LIME: Final = 16
+COARSEST_LIME: Final = LIME + 4
 """Of the coarsest sieve class [mmolc/m2]."""
-LIME_ON_TOP: Final = 17
+LIME_ON_TOP: Final = LIME + 5
 """Of the finest sieve class left on the surface; the others follow [mmolc/m2]."""
 FIRST_POOL: Final = CARBONATE
 """From here on a place holds an amount per area."""
@@ -150,7 +157,7 @@ def rate(name: str) -> int:
 
     Examples
     --------
-    >>> rate("table_low") == len(LAW_FIELDS)
+    >>> rate("k") == len(LAW_FIELDS)
     True
     """
     return len(LAW_FIELDS) + RATE_FIELDS.index(name)

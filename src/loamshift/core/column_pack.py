@@ -44,11 +44,11 @@ def curve_array(soil: ColumnSoil) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (4, points): pH, hydrogen, shape, solution [pH, mol/L, mmolc/kg, mmolc/kg].
+        Shape (points, 3): organic, rest, solution [mmolc/kg].
 
     Notes
     -----
-    Rows of one array, for the walk along them.
+    A point lies in one place, for a walk from point to point.
 
     References
     ----------
@@ -59,13 +59,48 @@ def curve_array(soil: ColumnSoil) -> FloatArray:
     >>> ph = np.array([4.0, 6.0, 8.0])
     >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
     ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
-    ...                   shape_mmolc_kg=10.0 * ph, solution_mmolc_kg=0.0 * ph)
-    >>> curve_array(soil).shape
-    (4, 3)
+    ...                   organic_mmolc_kg=10.0 * ph, rest_mmolc_kg=0.0 * ph,
+    ...                   solution_mmolc_kg=0.0 * ph)
+    >>> curve_array(soil)[0].tolist()
+    [40.0, 0.0, 0.0]
+    """
+    columns = (soil.organic_mmolc_kg, soil.rest_mmolc_kg, soil.solution_mmolc_kg)
+    return np.ascontiguousarray(np.stack(columns, axis=1))
+
+
+def curve_ends(soil: ColumnSoil) -> tuple[float, float]:
+    """Where the points of the curve lie.
+
+    Parameters
+    ----------
+    soil
+        Soil of the run [arrays].
+
+    Returns
+    -------
+    tuple of float
+        pH of the first point, and the step to the next [pH].
+
+    Notes
+    -----
+    The steps are equal.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> ph = np.array([4.0, 6.0, 8.0])
+    >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
+    ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
+    ...                   organic_mmolc_kg=10.0 * ph, rest_mmolc_kg=0.0 * ph,
+    ...                   solution_mmolc_kg=0.0 * ph)
+    >>> curve_ends(soil)
+    (4.0, 2.0)
     """
     ph = soil.curve_ph
-    rows = (ph, 10.0**-ph, soil.shape_mmolc_kg, soil.solution_mmolc_kg)
-    return np.ascontiguousarray(np.stack(rows))
+    return float(ph[0]), float((ph[-1] - ph[0]) / (ph.size - 1))
 
 
 def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
@@ -97,7 +132,8 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     >>> ph = np.array([4.0, 6.0, 8.0])
     >>> soil = ColumnSoil(edges_cm=np.array([0.0, 5.0]), mass_kg_m2=np.array([65.0]),
     ...                   start_ph=np.array([6.5]), carbonate_mmolc_m2=np.zeros(1), curve_ph=ph,
-    ...                   shape_mmolc_kg=10.0 * ph, solution_mmolc_kg=0.0 * ph)
+    ...                   organic_mmolc_kg=10.0 * ph, rest_mmolc_kg=0.0 * ph,
+    ...                   solution_mmolc_kg=0.0 * ph)
     >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
     >>> layer_array(soil, laws).tolist()
     [[65.0, 6.5, 0.0, 1.0]]

@@ -8,11 +8,12 @@ from typing import Final
 import numpy as np
 from numpy.typing import ArrayLike
 
-from loamshift.core.buffer_curve import BufferParameters, shape_mmolc_kg, solution_mmolc_kg
+from loamshift.core.buffer_curve import BufferParameters, shape_parts_mmolc_kg, solution_mmolc_kg
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, ColumnSoil
 from loamshift.errors import OutOfRangeError
 
-CURVE_POINTS: Final = 1501
+CURVE_POINTS: Final = 751
+"""Every 0.01 of pH: within 2e-5 pH of 16,384 steps over three years."""
 
 
 def column_soil(
@@ -89,7 +90,7 @@ def column_soil(
     mass = density * np.diff(edges) * 10.0
     lime = np.broadcast_to(np.asarray(carbonate_mmolc_kg, dtype=np.float64), (layers,))
     ph = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
-    shape = shape_mmolc_kg(
+    organic, rest = shape_parts_mmolc_kg(
         ph,
         clay_pct=np.asarray(clay_pct, dtype=np.float64),
         organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
@@ -104,6 +105,7 @@ def column_soil(
         start_ph=np.array(np.broadcast_to(np.asarray(start_ph, dtype=np.float64), (layers,))),
         carbonate_mmolc_m2=lime * mass,
         curve_ph=ph,
-        shape_mmolc_kg=np.array(np.broadcast_to(shape, ph.shape)),
+        organic_mmolc_kg=np.array(np.broadcast_to(organic, ph.shape)),
+        rest_mmolc_kg=np.array(np.broadcast_to(rest, ph.shape)),
         solution_mmolc_kg=solution_mmolc_kg(ph, params=params) + excess,
     )

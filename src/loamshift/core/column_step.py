@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from loamshift.core.column_compile import compiled
+from loamshift.core.column_curve import find_ph
 from loamshift.core.column_flux import (
+    background_rise,
     dissolve_lime,
     drained_base,
     has_lime,
@@ -34,6 +36,7 @@ from loamshift.core.column_numbers import (
     NITRATE,
     NITRIFICATION,
     ORGANIC,
+    PLATEAU_GYPSUM,
     ROOT_SHARE,
     SULFATE,
     SULFUR,
@@ -49,7 +52,6 @@ from loamshift.core.column_numbers import (
     rate,
 )
 from loamshift.core.column_sulfur import oxidise
-from loamshift.core.column_table import PH, RISE, place
 
 _STEP_D = rate("step_d")
 _BACKGROUND = rate("background")
@@ -60,7 +62,6 @@ _DECAY_GONE = rate("decay_gone")
 _WETNESS_SHIFT = rate("wetness_shift")
 _ACTIVATION = rate("activation_energy")
 _EATEN = rate("eaten_um_d")
-_PLATEAU_GYPSUM = rate("plateau_base_gypsum")
 _ALKALINITY = rate("alkalinity")
 _BREAK_UP = rate("break_up")
 _MOISTURE_OPTIMUM = law("moisture_optimum")
@@ -78,7 +79,7 @@ def step_member(
     grain: FloatArray,
     sizes: FloatArray,
     doses: FloatArray,
-    table: FloatArray,
+    curve: FloatArray,
     number: FloatArray,
     totals: FloatArray,
     room: FloatArray,
@@ -98,8 +99,8 @@ def step_member(
         Size classes of the doses [mixed].
     doses
         Prills, rate and lag of the doses [um, -, d].
-    table
-        The member's curve [pH, mol/L, -].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
     number
         Numbers of the member [mixed].
     totals
@@ -133,10 +134,9 @@ def step_member(
     water_mm = water[day, DRAINAGE] * number[_STEP_D]
     for layer in range(cell.shape[0]):
         mass = cell[layer, MASS]
-        step, t = place(table, number, cell[layer, BASE])
-        ph = table[step, PH] + t * (table[step + 1, PH] - table[step, PH])
+        ph = find_ph(cell, curve, number, layer)
         totals[LOWEST_PH] = min(totals[LOWEST_PH], ph)
-        rise = table[step, RISE] + t * (table[step + 1, RISE] - table[step, RISE])
+        rise = background_rise(number, ph)
         acid = cell[layer, ROOT_SHARE] * (number[_BACKGROUND] * rise - number[_WEATHERING])
         totals[BACKGROUND] += acid
         totals[TURNOVER] += abs(acid)
@@ -162,14 +162,14 @@ def step_member(
         cell[layer, BASE] += (inflow - acid) / mass
         inflow = 0.0
         if water_mm > 0.0:
-            inflow = drained_base(cell, table, number, layer, water_mm)
+            inflow = drained_base(cell, curve, number, layer, water_mm)
             cell[layer, BASE] -= inflow / mass
             if cell[layer, ORGANIC] != 0.0 or anion_in != 0.0:
                 washed = min(0.0, max(inflow, cell[layer, ORGANIC]))
                 cell[layer, ORGANIC] += anion_in - washed
                 anion_in = washed
-        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > number[_PLATEAU_GYPSUM]:
-            settle_carbonate(cell, table, number, layer)
+        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > cell[layer, PLATEAU_GYPSUM]:
+            settle_carbonate(cell, curve, number, layer)
         if water_mm > 0.0 and (cell[layer, SULFATE] > 0.0 or sulfate_in > 0.0):
             washed = wash_sulfate(cell, number, layer, water_mm)
             cell[layer, SULFATE] += sulfate_in

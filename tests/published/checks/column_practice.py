@@ -312,7 +312,8 @@ def _peat_in_limy_soil() -> list[Check]:
             start_ph=np.full(3, start),
             carbonate_mmolc_m2=0.03 * earth_kg_l * np.diff(EDGES_CM) * 1e4 * MMOLC_PER_G_CACO3,
             curve_ph=ph,
-            shape_mmolc_kg=shape,
+            organic_mmolc_kg=np.zeros_like(shape),
+            rest_mmolc_kg=shape,
             solution_mmolc_kg=still,
         )
         course = {}
