@@ -27,7 +27,7 @@ from loamshift.domain.answer import (
     Severity,
 )
 from loamshift.domain.case import Case
-from loamshift.domain.message import Prose, message, ph, prose, rate
+from loamshift.domain.message import Message, Prose, message, ph, prose, rate
 from loamshift.services.advise import LookAhead, advise
 from services.beds import bed
 from wording import read
@@ -321,6 +321,32 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 verdict_with(leave, because=_stands("verdict-small-gain-now", 8.0)),
             ],
         ),
+        "L28": (
+            leave,
+            [
+                keeping_with(leave, message("upkeep-hold-lime", rate=rate(12.0), feed=None)),
+                keeping_with(
+                    leave,
+                    message("upkeep-drift", way=None, step=None),
+                    message("upkeep-undone-soon"),
+                ),
+                keeping_with(
+                    acid,
+                    message("upkeep-hold-enough"),
+                    message("upkeep-water-treated"),
+                ),
+                keeping_with(
+                    lime,
+                    message("upkeep-hold-lime", rate=rate(12.0), feed=None),
+                    message("upkeep-lime-by-test", ph=ph(6.0)),
+                ),
+                keeping_with(
+                    lime,
+                    message("upkeep-drift", way=None, step=None),
+                    message("upkeep-hold-lime", rate=rate(12.0), feed=None),
+                ),
+            ],
+        ),
         "L26": (
             lime,
             [
@@ -328,6 +354,13 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
             ],
         ),
     }
+
+
+def keeping_with(one: Letter, *remarks: Message) -> Letter:
+    """The letter with these sentences under its upkeep."""
+    assert one.answer.upkeep is not None
+    upkeep = replace(one.answer.upkeep, comment=prose(*remarks))
+    return doctored(one, upkeep=upkeep)
 
 
 def _early(line: Any) -> Any:

@@ -15,8 +15,13 @@ from laws.law import bed_of, law, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, Drainage
+from loamshift.domain.letter import Paragraph
 from loamshift.domain.message import Listed, Measure, Message, Prose
 from loamshift.domain.ph import PhMethod
+from loamshift.report.holding import upkeep_habit
+from loamshift.report.letter_upkeep import keeping
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CHECK
 from loamshift.services.materials.caps import product_cap
 from loamshift.tables.model import verdict_values
@@ -24,6 +29,7 @@ from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 from wording import read
 
+METRIC: Final = Words("uk", "metric")
 FORECAST_PH: Final = 0.15
 """A pH said of the bed left alone, against the forecast of what a test would read [pH]."""
 
@@ -262,6 +268,41 @@ def what_is_within_a_range_lies_in_it(case: Case, answer: Answer) -> list[str]:
         far = reach[message.key] + 0.05
         if ph is not None and not wanted.ph_low - far <= ph <= wanted.ph_high + far:
             found.append(f"{read(message)!r}")
+    return found
+
+
+_EACH_YEAR: Final = re.compile(r"(?:[Aa]pply|add|give) [\d.,]+ g/m² of [^.]*? (?:a|each) year")
+"""A yearly amount that somebody is told to apply."""
+_APART: Final = (
+    ("would hardly change", "undo the whole change"),
+    ("would fall by", "undo the whole change"),
+    ("is needed to hold", "would still rise"),
+    ("is needed to hold", "the water is treated"),
+)
+"""Words that one letter must not say both of."""
+
+
+@law("L28")
+def holding_the_ph_is_one_judgement(case: Case, answer: Answer) -> list[str]:
+    """What is said about holding the pH contradicts neither the verdict nor itself."""
+    section, habit = keeping(answer, case, words=METRIC), upkeep_habit(answer, case)
+    if section is None:
+        return []
+    texts = [block.text for block in section.blocks if isinstance(block, Paragraph)]
+    said = " ".join((*texts, "" if habit is None else say(habit, METRIC)))
+    amounts = _EACH_YEAR.findall(said)
+    verdict = answer.verdict
+    acts = verdict.decision in (Decision.GO, Decision.EFFORT) or verdict.reason is Reason.UPKEEP
+    found = [
+        f"{one!r} where the verdict is {verdict.decision.value}" for one in amounts if not acts
+    ]
+    found += [f"{one!r} and {other!r}" for one, other in _APART if one in said and other in said]
+    pure = [one for one in amounts if " of pure " in one]
+    decided = re.search(r"(?:apply no|Apply it only|Apply lime only|Use rainwater)[^.]*", said)
+    if pure and decided:
+        found.append(f"{pure[0]!r} and {decided[0]!r}")
+    if pure and "of nitrogen a year" not in said and "would hardly change" in said:
+        found.append(f"{pure[0]!r} for a bed that hardly changes")
     return found
 
 

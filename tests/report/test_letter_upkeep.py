@@ -6,7 +6,7 @@ import pytest
 
 from loamshift.domain.answer import Answer, Decision, Direction, LedgerLine, Reason
 from loamshift.domain.case import Case
-from loamshift.domain.message import Measure, Message, message, prose
+from loamshift.domain.message import Measure, Message, message, ph, prose
 from loamshift.report.holding import pull_back, undoes, upkeep_habit
 from loamshift.report.ledger_lines import called, in_text
 from loamshift.report.letter_upkeep import keeping, what_pulls
@@ -78,7 +78,7 @@ def test_upkeep_names_drift_feed_and_the_rest() -> None:
     [
         (Decision.GO, "Keeping the pH there", True),
         (Decision.LEAVE, "Keeping the pH as it is", True),
-        (Decision.STOP, "Once the pH has recovered", True),
+        (Decision.STOP, "Once the pH has recovered", False),
         (Decision.ELSEWHERE, "From year to year", False),
     ],
 )
@@ -89,6 +89,30 @@ def test_upkeep_speaks_of_what_was_decided(decision: Decision, heading: str, hol
     assert text.startswith(heading)
     assert ("To hold the pH" in text) is holds
     assert "undo the whole change" not in text  # nothing was put on
+
+
+def test_a_bed_that_is_left_alone_is_told_of_no_yearly_amount() -> None:
+    answer, case = ALL["effort"]()
+    left = replace(answer.verdict, decision=Decision.LEAVE, reason=Reason.IN_RANGE)
+    text = said(keeping(replace(answer, verdict=left), case, words=UK))
+    assert "Given as 29 g/m² of ammonium sulphate (sulphate of ammonia), it would" in text
+    assert "apply sulphur or lime only if the test calls for it" in text
+    assert "of pure" not in text and "give" not in text
+    first = replace(answer.verdict, decision=Decision.MEASURE_FIRST)
+    text = said(keeping(replace(answer, verdict=first), case, words=UK))
+    assert "follows from the test you still need" in text and "g/m²" not in text
+
+
+def test_a_yearly_amount_agrees_with_the_drift() -> None:
+    text = kept(feed=(), drift_ph_year=0.0)
+    assert "hardly change" in text
+    assert "of pure" not in text and "undo the whole" not in text
+    assert "apply 23 g/m² of pure sulphur a year" in kept(feed=(), drift_ph_year=0.2)
+    guarded = prose(message("upkeep-lime-by-test", ph=ph(5.0)))
+    limed = {"sulfur_as_s_g_m2_year": 0.0, "lime_as_caco3_g_m2_year": 20.0}
+    assert "of pure" not in kept(comment=guarded, drift_ph_year=-0.2, **limed)
+    untold = kept(comment=prose(message("upkeep-water-treated")), sulfur_as_s_g_m2_year=0.0)
+    assert "Nothing more is needed" not in untold
 
 
 def test_upkeep_changes_with_its_figures() -> None:
@@ -139,7 +163,12 @@ def test_the_habit_has_the_figures_of_the_upkeep() -> None:
             "upkeep-habit-feed-lime",
         ),
         (
-            {"sulfur_as_s_g_m2_year": 0.0, "lime_as_caco3_g_m2_year": 20.0, "feed": ()},
+            {
+                "sulfur_as_s_g_m2_year": 0.0,
+                "lime_as_caco3_g_m2_year": 20.0,
+                "drift_ph_year": -0.2,
+                "feed": (),
+            },
             "upkeep-habit-lime",
         ),
         (

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift import units
 from loamshift.domain.answer import (
     Answer,
@@ -15,6 +17,7 @@ from loamshift.domain.answer import (
 from loamshift.domain.case import Case
 from loamshift.domain.message import (
     Listed,
+    Measure,
     Message,
     Product,
     Prose,
@@ -27,8 +30,12 @@ from loamshift.report.ledger_lines import effect_of, equal_g_m2, in_text
 from loamshift.tables.model import verdict_values
 
 _AMMONIUM_SULFATE = "ammonium sulfate"
-_HARDLY_PH = 0.03
+HARDLY_PH: Final = 0.03
 """A drift that no test can tell from chance [pH/yr]."""
+_BY_TEST: Final = ("upkeep-lime-by-test", "upkeep-falls", "upkeep-rises")
+"""Remarks of an upkeep by which a test decides what is applied, and no calendar."""
+_OF_WATER: Final = ("upkeep-water-treated", "upkeep-water-wins")
+"""Remarks of an upkeep by which it is the water that has to change."""
 _WATER = ("ledger-irrigation-water", "irrigation water")
 """The line of the water, as it is and as earlier versions kept it."""
 
@@ -60,9 +67,8 @@ def upkeep_habit(answer: Answer, case: Case) -> Message | None:
         return message("upkeep-habit-water-treated")
     if _remarks(upkeep, "upkeep-water-wins"):
         return message("upkeep-habit-water-wins")
-    left = answer.verdict.decision is Decision.LEAVE
-    if left and answer.verdict.reason not in (Reason.UPKEEP, Reason.WATER, None):
-        return message("upkeep-habit-test", still="no")  # the headline says to leave it alone
+    if is_left_alone(answer):
+        return message("upkeep-habit-test", still="no")  # the headline says so
     feeds = tuple(_fertiliser(line) for line in feeds_given(upkeep))
     return _with_feed(answer, upkeep, Listed(feeds)) if feeds else _unfed(answer, upkeep)
 
@@ -121,30 +127,72 @@ def feed_choice(line: FeedLine) -> str:
     return "ammonium-sulfate" if line.material == _AMMONIUM_SULFATE else "other"
 
 
+def is_left_alone(answer: Answer) -> bool:
+    """True where the verdict of an answer [object] is to do nothing about the pH."""
+    verdict = answer.verdict
+    kept_up = verdict.reason in (Reason.UPKEEP, Reason.WATER, None)
+    return verdict.decision is Decision.LEAVE and not kept_up
+
+
+def test_decides(upkeep: Upkeep) -> bool:
+    """True where an upkeep [object] says below its figures to apply only what a test calls for."""
+    return any(_remarks(upkeep, key) for key in _BY_TEST)
+
+
+def water_decides(upkeep: Upkeep) -> bool:
+    """True where an upkeep [object] says that the water has to change."""
+    return any(_remarks(upkeep, key) for key in _OF_WATER)
+
+
+def yearly_amount(answer: Answer) -> tuple[str, Measure] | None:
+    """The one yearly amount that a letter may name for holding a pH.
+
+    Parameters
+    ----------
+    answer
+        The answer [object].
+
+    Returns
+    -------
+    tuple or None
+        ``sulfur`` or ``lime`` and its rate [g/m2/yr]; nothing where the bed is left alone, a test
+        or the water decides, or the bed without feed hardly moves, or moves that way by itself:
+        what other sentences of the letter say would contradict it [object].
+    """
+    upkeep, decision = answer.upkeep, answer.verdict.decision
+    if upkeep is None or decision not in (Decision.GO, Decision.EFFORT, Decision.LEAVE):
+        return None
+    if is_left_alone(answer) or test_decides(upkeep) or water_decides(upkeep):
+        return None
+    fed, drift = bool(feeds_given(upkeep)), upkeep.drift_ph_year
+    if upkeep.sulfur_as_s_g_m2_year > 0.0 and (fed or drift >= HARDLY_PH):
+        return "sulfur", rate(upkeep.sulfur_as_s_g_m2_year)
+    if upkeep.lime_as_caco3_g_m2_year > 0.0 and (fed or drift <= -HARDLY_PH):
+        return "lime", rate(upkeep.lime_as_caco3_g_m2_year)
+    return None
+
+
 def _with_feed(answer: Answer, upkeep: Upkeep, feeds: Listed) -> Message:
-    low = None if answer.wanted is None else ph(answer.wanted.ph_low)
-    if upkeep.sulfur_as_s_g_m2_year > 0.0:
-        sulfur = rate(upkeep.sulfur_as_s_g_m2_year)
-        return message("upkeep-habit-feed-sulfur", feeds=feeds, rate=sulfur)
-    if low is not None and _limes_by_test(upkeep):
+    if answer.wanted is not None and _limes_by_test(upkeep):
+        low = ph(answer.wanted.ph_low)
         return message("upkeep-habit-feed-lime-by-test", feeds=feeds, ph=low)
-    if upkeep.lime_as_caco3_g_m2_year > 0.0:
-        lime = rate(upkeep.lime_as_caco3_g_m2_year)
-        return message("upkeep-habit-feed-lime", feeds=feeds, rate=lime)
-    return message("upkeep-habit-feed", feeds=feeds)
+    amount = yearly_amount(answer)
+    if amount is None:
+        return message("upkeep-habit-feed", feeds=feeds)
+    substance, each_year = amount
+    return message(f"upkeep-habit-feed-{substance}", feeds=feeds, rate=each_year)
 
 
 def _unfed(answer: Answer, upkeep: Upkeep) -> Message:
-    wanted = answer.wanted
-    if upkeep.sulfur_as_s_g_m2_year > 0.0:
-        return message("upkeep-habit-sulfur", rate=rate(upkeep.sulfur_as_s_g_m2_year))
+    wanted, amount = answer.wanted, yearly_amount(answer)
+    if amount is not None:
+        substance, each_year = amount
+        return message(f"upkeep-habit-{substance}", rate=each_year)
     if wanted is not None and _limes_by_test(upkeep):
         return message("upkeep-habit-lime-by-test", ph=ph(wanted.ph_low))
-    if upkeep.lime_as_caco3_g_m2_year > 0.0:
-        return message("upkeep-habit-lime", rate=rate(upkeep.lime_as_caco3_g_m2_year))
     if wanted is not None and _remarks(upkeep, "upkeep-rises"):
         return message("upkeep-habit-acid-by-test", ph=ph(wanted.ph_high))
-    still = abs(upkeep.drift_ph_year) < _HARDLY_PH and not _moves(answer)
+    still = abs(upkeep.drift_ph_year) < HARDLY_PH and not _moves(answer)
     return message("upkeep-habit-test", still="yes" if still else "no")
 
 

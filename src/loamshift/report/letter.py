@@ -16,6 +16,7 @@ from loamshift.report.figures.ledger import ledger_figure
 from loamshift.report.figures.options import options_figure
 from loamshift.report.figures.year import year_figure
 from loamshift.report.front import front_sheet
+from loamshift.report.holding import yearly_amount
 from loamshift.report.learnt import learnt
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import made_by, sources, take_care
@@ -64,7 +65,7 @@ def letter_from_answer(
     """
     words = words.on(case.bed.kind.value)
     numbers = Cited(line.key for line in answer.sources)
-    margin = margin_notes(sums or {}, numbers=numbers, words=words)
+    margin = margin_notes(_named(sums or {}, answer), numbers=numbers, words=words)
     need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
     plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))
     expect = _with(
@@ -115,6 +116,13 @@ def letter_from_answer(
         ),
         day=answer.today,
     )
+
+
+def _named(sums: Mapping[str, OwnSum], answer: Answer) -> dict[str, OwnSum]:
+    """The sums without that of a yearly amount which the letter does not name."""
+    amounts = ("upkeep.sulfur_as_s_g_m2_year", "upkeep.lime_as_caco3_g_m2_year")
+    named = yearly_amount(answer) is not None
+    return {topic: own for topic, own in sums.items() if named or own.key not in amounts}
 
 
 def _with(

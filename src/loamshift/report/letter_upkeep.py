@@ -5,14 +5,31 @@ from __future__ import annotations
 from loamshift.domain.answer import Answer, Decision, FeedLine, LedgerLine, Upkeep
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
-from loamshift.domain.message import Listed, Message, Product, message, number, prose, rate
-from loamshift.report.holding import feed_choice, feeds_given, undoes
+from loamshift.domain.message import (
+    Listed,
+    Message,
+    Product,
+    Prose,
+    message,
+    number,
+    prose,
+    rate,
+)
+from loamshift.report.holding import (
+    HARDLY_PH,
+    feed_choice,
+    feeds_given,
+    is_left_alone,
+    test_decides,
+    undoes,
+    water_decides,
+    yearly_amount,
+)
 from loamshift.report.ledger_lines import called, effect_of, strongest, worth
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
-_HARDLY_PH = 0.03
 _SOON_YEARS = 1.5
 _LONG_YEARS = 50.0
 
@@ -70,10 +87,10 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     upkeep = answer.upkeep
     if upkeep is None:
         return None
-    given_up = answer.verdict.decision is Decision.ELSEWHERE
     first = prose(_drift(upkeep), _undone(upkeep) if answer.applications else None)
-    second = None if given_up else prose(_give(upkeep), _rest(upkeep))
-    texts = [sentence(what, words) for what in (first, second, upkeep.comment) if what]
+    texts = [
+        sentence(what, words) for what in (first, _holds(answer, upkeep), upkeep.comment) if what
+    ]
     heading = say(message("upkeep-heading", when=_when(answer)), words)
     return Section(heading, tuple(Paragraph(text) for text in texts))
 
@@ -99,7 +116,7 @@ def _row(line: LedgerLine, words: Words) -> tuple[str, str, str]:
 def _drift(upkeep: Upkeep) -> Message:
     """How the pH moves untreated."""
     step = abs(upkeep.drift_ph_year)
-    if step < _HARDLY_PH:
+    if step < HARDLY_PH:
         return message("upkeep-drift", way=None, step=None)
     return message(
         "upkeep-drift",
@@ -110,20 +127,34 @@ def _drift(upkeep: Upkeep) -> Message:
 
 def _undone(upkeep: Upkeep) -> Message | None:
     years = upkeep.years_water_undoes_dose
-    if years is None or upkeep.drift_ph_year <= 0.0 or years >= _LONG_YEARS:
-        return None  # where the pH falls by itself the water undoes nothing
+    if years is None or upkeep.drift_ph_year < HARDLY_PH or years >= _LONG_YEARS:
+        return None  # where the pH stays or falls by itself the water undoes nothing
     if years < _SOON_YEARS:
         return message("upkeep-undone-soon")
     return message("upkeep-undone", years=round(years))
 
 
-def _give(upkeep: Upkeep) -> Message | None:
+def _holds(answer: Answer, upkeep: Upkeep) -> Prose | None:
+    """What holds the pH, so far as the verdict lets anything be applied for it."""
+    match answer.verdict.decision:
+        case Decision.ELSEWHERE:
+            return None
+        case Decision.MEASURE_FIRST:
+            return prose(message("upkeep-after-test"))
+        case _ if is_left_alone(answer):
+            by_test = None if test_decides(upkeep) else message("upkeep-by-test")
+            return prose(_feeds(upkeep, "upkeep-feed-fits"), by_test)
+        case _:
+            return prose(_feeds(upkeep, "upkeep-give"), _rest(answer, upkeep))
+
+
+def _feeds(upkeep: Upkeep, key: str) -> Message | None:
     feeds = feeds_given(upkeep)
     if not feeds:
         return None
     needed = upkeep.nitrogen_needed_g_m2_year
     return message(
-        "upkeep-give",
+        key,
         nitrogen=None if needed is None else rate(needed),
         feeds=Listed(tuple(_fertiliser(line) for line in feeds)),
     )
@@ -138,10 +169,11 @@ def _fertiliser(line: FeedLine) -> Message:
     )
 
 
-def _rest(upkeep: Upkeep) -> Message | None:
-    feed = "some" if upkeep.feed else None
-    if upkeep.sulfur_as_s_g_m2_year > 0.0:
-        return message("upkeep-hold-sulfur", rate=rate(upkeep.sulfur_as_s_g_m2_year), feed=feed)
-    if upkeep.lime_as_caco3_g_m2_year > 0.0:
-        return message("upkeep-hold-lime", rate=rate(upkeep.lime_as_caco3_g_m2_year), feed=feed)
-    return message("upkeep-hold-enough") if upkeep.feed else None
+def _rest(answer: Answer, upkeep: Upkeep) -> Message | None:
+    feed, amount = "some" if feeds_given(upkeep) else None, yearly_amount(answer)
+    if amount is not None:
+        substance, each_year = amount
+        return message(f"upkeep-hold-{substance}", rate=each_year, feed=feed)
+    if feed is None or test_decides(upkeep) or water_decides(upkeep):
+        return None
+    return message("upkeep-hold-enough")

@@ -44,6 +44,17 @@ upkeep-hold-lime =
     }
 upkeep-hold-enough = Nothing more is needed to hold the pH.
 
+## Where nothing is to be applied for the pH, or not yet
+
+# $feeds and $nitrogen as in upkeep-give.
+upkeep-feed-fits =
+    { $nitrogen ->
+        [none] If you feed, { $feeds } a year would change the pH least.
+       *[other] The plants can use about { $nitrogen } of nitrogen a year. Given as { $feeds }, it would change the pH least.
+    }
+upkeep-by-test = Test once a year, and apply sulphur or lime only if the test calls for it.
+upkeep-after-test = What it takes to hold the pH follows from the test you still need.
+
 ## Remarks under the upkeep
 
 upkeep-water-treated = Once the water is treated, a yearly test is enough to hold the pH.
@@ -60,8 +71,8 @@ upkeep-nitrogen-of-trial = The nitrogen is the lowest rate of a trial with highb
 # $limit is a pH.
 upkeep-urea = Below pH { $limit }, urea takes the place of ammonium sulphate.
 upkeep-urea-until-then = While the soil still reads above pH { $limit }, ammonium sulphate adds twice the acid for the same nitrogen.
-upkeep-falls = Untreated, the pH would go on falling slowly, so test once a year. Apply no lime unless a test reads below pH { $ph }.
-upkeep-rises = Untreated, the pH would go on rising, so test once a year. Apply no sulphur or other acid unless a test reads above pH { $ph }.
+upkeep-falls = Test once a year, and apply no lime unless a test reads below pH { $ph }.
+upkeep-rises = Test once a year, and apply no sulphur or other acid unless a test reads above pH { $ph }.
 upkeep-lime-by-test = These plants dislike lime. Apply it only once a test reads below pH { $ph }, and none before.
 upkeep-nitrate = The nitrate fertiliser you use now raises the pH, and plants that dislike lime take up nitrate poorly.
 upkeep-feed-neutral = The fertiliser you use now does not change the pH.
