@@ -50,7 +50,7 @@ EXCEPTIONS: Final[dict[str, dict[str, str]]] = {
         r"not (reachable|current)": "read by a proxy or a monitor, not by people",
     },
     "web/case_form.py": {
-        r"(one word|three letters|a bare number|list of twelve|\d)": (
+        r"(one word|three letters|(; )?a bare number|list of twelve|\d)": (
             "beginnings of what a key takes, as case.questions has them, and examples of values"
         ),
     },

@@ -28,6 +28,8 @@ from loamshift.web.case_form import (
 from loamshift.web.cases import case_of, text_of
 from loamshift.web.keeping import put_case
 
+UK, US = Words("uk", "metric"), Words("us", "us")
+
 TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
 CASE = """case = 1
 name = "Berry border"  # my own remark
@@ -115,6 +117,25 @@ def test_every_line_says_what_it_means_and_shows_how_to_write_it() -> None:
             for line in (*one.usual, *one.others, *rows):
                 assert line.label and line.hint and line.example
                 assert "`" not in line.hint + line.label
+
+
+def test_every_line_has_words_of_its_own_and_no_words_are_left_over() -> None:
+    asked = {
+        f"{table.name}.{question.key}".lstrip(".").replace(".", "-").replace("_", "-")
+        for table in case_questions()
+        for question in table.questions
+        if question.key not in NOT_ASKED
+    }
+    for kind in ("ask-", "hint-"):
+        worded = {key.removeprefix(kind) for key in tuple(UK.book.keys()) if key.startswith(kind)}
+        assert worded == asked
+
+
+def test_an_american_form_asks_in_american_words() -> None:
+    hints = [line.hint for group in case_form({}, words=US) for line in group.others]
+    assert any("From the lab," in hint for hint in hints)
+    assert not any("laboratory" in hint for hint in hints)
+    assert "A number alone means cm." in " ".join(hints)
 
 
 def test_the_examples_of_both_unit_systems_can_be_read() -> None:

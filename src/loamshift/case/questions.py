@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Final
 
 from loamshift.case.reads import Reads
 from loamshift.case.schema import item_table, tables
@@ -14,13 +12,9 @@ from loamshift.case.schema_base import Table
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """One key: what it takes, what may be chosen, what it means, and an example as typed.
-
-    ``label`` is the key in words, its unit last: ``organic_matter_pct`` is ``Organic matter, %``.
-    """
+    """One key: what it takes, what may be chosen, what it means, and an example as typed."""
 
     key: str
-    label: str
     takes: str
     choices: tuple[str, ...]
     meaning: str
@@ -36,83 +30,6 @@ class QuestionTable:
     meaning: str
     is_list: bool
     questions: tuple[Question, ...]
-
-    @property
-    def label(self) -> str:
-        """Its name in words; empty for the top of the file."""
-        return _TABLE_LABELS.get(self.name, key_label(self.name))
-
-
-_TABLE_LABELS: Final[Mapping[str, str]] = {
-    "": "",
-    "place.soil_temp": "Soil thermometer",
-    "soil.other_ph": "Other pH of the same sample",
-    "on_hand": "At hand",
-    "applied": "Put on",
-    "reading": "Tests",
-    "claim": "Claims",
-}
-_LABELS: Final[Mapping[str, str]] = {
-    "ph": "pH",
-    "ph_method": "Method",
-    "ph_sd": "Standard deviation, pH",
-    "target_ph": "Target pH",
-    "target_method": "Method of the target",
-    "cec_cmolc_kg": "Cation exchange capacity, cmolc/kg",
-    "ec_ds_m": "Conductivity, dS/m",
-    "ec_method": "Extract of the conductivity",
-    "exchangeable_al_cmolc_kg": "Exchangeable aluminium, cmolc/kg",
-    "mg_saturation_pct": "Magnesium saturation, %",
-    "buffer_ph": "Buffer pH",
-    "buffer_ph_method": "Buffer",
-    "n_g_m2_year": "Nitrogen, g/m2 a year",
-    "c": "Temperature",
-    "air_temp_c": "Air temperature of each month",
-    "rain_mm": "Rain of each month, mm",
-    "lab_lime_requirement": "Lime the laboratory asks for",
-    "fizz_acid": "Acid of the fizz test",
-    "incorporated": "Worked in",
-    "daily_file": "Station file",
-    "times": "Times a year",
-    "months": "Months of watering",
-    "weekly": "Water a week",
-    "growing": "Growing there",
-    "plants": "Plants in the bed",
-    "count": "Alike beds or pots",
-    "by": "Wanted by",
-    "today": "Day of the advice",
-}
-_UNITS: Final = (
-    ("_cmolc_kg", ", cmolc/kg"),
-    ("_mmolc_kg", ", mmolc/kg"),
-    ("_g_cm3", ", g/cm3"),
-    ("_pct", ", %"),
-)
-
-
-def key_label(key: str) -> str:
-    """A key of the case file in words.
-
-    >>> key_label("organic_matter_pct")
-    'Organic matter, %'
-
-    Parameters
-    ----------
-    key
-        The key [text].
-
-    Returns
-    -------
-    str
-        Words with the unit last [text].
-    """
-    if key in _LABELS:
-        return _LABELS[key]
-    for tail, unit in _UNITS:
-        if key.endswith(tail):
-            return key_label(key.removesuffix(tail)) + unit
-    words = key.replace("_", " ")
-    return words[:1].upper() + words[1:]
 
 
 @cache
@@ -157,7 +74,6 @@ def _questions(table: type[Table]) -> list[Question]:
         found.append(
             Question(
                 key=key,
-                label=key_label(key),
                 takes=reads.kind,
                 choices=reads.choices,
                 meaning=field.description or "",

@@ -12,6 +12,7 @@ from typing import Any, Final
 from loamshift.case.questions import Question, QuestionTable, case_questions
 from loamshift.domain.message import Given, message
 from loamshift.errors import Fault
+from loamshift.report.letter_fields import field_called
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.web.cases import Tree, with_fields
@@ -57,14 +58,10 @@ EXAMPLES_US: Final = {
     "rate": "5 lb/1000 sq ft",
     "temperature": "47 F",
 }
-HINTS: Final = {
-    "today": message("form-hint-today"),
-    "place.name": message("form-hint-place"),
-}
 _NUMBER: Final = re.compile(r"-?\d{1,15}(\.\d{1,12})?")
 _DAY: Final = re.compile(r"\d{4}-\d\d-\d\d")
 _INDEX: Final = re.compile(r"\[(\d+)\]")
-_ASIDE: Final = re.compile(r" \(`[^`]*`\)")
+_BARE: Final = re.compile(r"; a bare number is (?P<unit>[^;]*)")
 _WORDS_ONLY: Final = ("text", "name", "one word", "three letters", "true", "date")
 
 
@@ -225,7 +222,7 @@ def _in_group(group: str, number: int, field: str, words: Words) -> str:
 
 
 def path_label(path: str, words: Words) -> str:
-    """A place in a case file as the form calls it: ``applied[2].rate`` is ``Put on 2: Rate``."""
+    """A place in a case file as the form calls it: ``soil.ph`` is ``Soil: pH``."""
     question = _asked().get(_without_numbers(_INDEX.sub("", path)))
     name, _, _key = _INDEX.sub("", path).rpartition(".")
     table = next((table for table in case_questions() if table.name == name), None)
@@ -235,7 +232,7 @@ def path_label(path: str, words: Words) -> str:
     return _in_group(
         _table_label(table, words) if table.name else "",
         int(number[1]) if number else 0,
-        words.text(question.label),
+        asked_as(f"{name}.{question.key}" if name else question.key, words),
         words,
     )
 
@@ -336,7 +333,7 @@ class _Builder:
         own = (value,) if value and value not in question.choices else ()
         return Line(
             path=path,
-            label=self.words.text(question.label),
+            label=asked_as(key, self.words),
             value=value,
             choices=(*question.choices, *own) if question.choices else (),
             hint=_hint(key, question, self.words),
@@ -360,17 +357,39 @@ def _table_label(table: QuestionTable, words: Words) -> str:
     return say(message("form-group", table=_table_key(table)), words)
 
 
+def asked_as(key: str, words: Words) -> str:
+    """A key of the case file as the form asks it.
+
+    Parameters
+    ----------
+    key
+        The key with its table, such as ``soil.ph`` [text].
+    words
+        Language and spelling of the reader [object].
+
+    Returns
+    -------
+    str
+        Its label, the unit last; a key that the form has no words for goes by its name in a
+        letter [text].
+    """
+    asked = f"ask-{_dashed(key)}"
+    return say(message(asked), words) if asked in words.book else field_called(key, words)
+
+
 def _hint(key: str, question: Question, words: Words) -> str:
-    if key in HINTS:
-        return say(HINTS[key], words)
-    said = words.text(_ASIDE.sub("", question.meaning).replace("`", ""))
-    _, _, bare = question.takes.partition("; ")
-    if bare.startswith("a bare number"):
-        said += f" {bare[0].upper()}{bare[1:]}."
-    if "list" in question.takes and "January" not in question.takes and not question.choices:
-        several = say(message("form-hint-several"), words)
-        said += f" {several}" if "name" in question.takes else ""
-    return said
+    hint = f"hint-{_dashed(key)}"
+    texts = [say(message(hint), words)] if hint in words.book else []
+    bare = _BARE.search(question.takes)
+    if bare is not None:
+        texts.append(say(message("form-hint-bare", unit=Given(bare["unit"])), words))
+    if "list" in question.takes and "name" in question.takes and not question.choices:
+        texts.append(say(message("form-hint-several"), words))
+    return " ".join(texts)
+
+
+def _dashed(key: str) -> str:
+    return key.replace(".", "-").replace("_", "-")
 
 
 def _example(question: Question, units: str) -> str:

@@ -37,8 +37,8 @@ form-changed = { $bed } changed.
 form-text-unreadable = The text cannot be read: { $why }
 form-text-correct = Correct the text below.
 form-text-correct-first = Correct the text first. Then the form can show it.
-form-hint-today = Leave blank, and the letter is dated the day it is read.
-form-hint-place = The nearest place in the list, or a name beside your own climate figures.
+# $unit as somebody would type it, such as "cm".
+form-hint-bare = A number alone means { $unit }.
 form-hint-several = Separate several with semicolons.
 
 ## The parts of the form; lists of several are in the plural
