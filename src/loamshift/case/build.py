@@ -133,6 +133,8 @@ def _bed(table: BedTable, collected: Collected) -> Bed:
         growing=table.growing or (),
         drainage=table.drainage,
         site=table.site,
+        before=table.before,
+        before_years=table.before_years,
     )
 
 

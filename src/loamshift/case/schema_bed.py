@@ -17,7 +17,7 @@ from loamshift.case.quantities import (
 )
 from loamshift.case.reads import DATE, FLAG, Reads, choice, list_of, number, ph_number, text, whole
 from loamshift.case.schema_base import PH_METHOD, PLANTS, Table, quantity
-from loamshift.domain.case import BedKind, Drainage, Site
+from loamshift.domain.case import Before, BedKind, Drainage, Site
 from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.plant import Plant
@@ -159,6 +159,34 @@ class BedTable(Table):
         description="What the ground was used for before; old urban and orchard "
         "soil may hold lead or arsenic.",
         examples=['"ordinary"'],
+    )
+    before: Annotated[
+        Before | None,
+        choice(
+            Before,
+            what="ground",
+            aliases={
+                "grass": "turf",
+                "lawn": "turf",
+                "pasture": "turf",
+                "meadow": "turf",
+                "dunged": "manured",
+                "field": "arable",
+                "crops": "arable",
+                "vegetable garden": "garden",
+                "allotment": "garden",
+            },
+        ),
+    ] = Field(
+        default=None,
+        description="What the ground was before it was dug: old turf and ground that was manured "
+        "for years go on rotting and make acid.",
+        examples=['"turf"'],
+    )
+    before_years: Annotated[float | None, number(low=0, high=200, unit="years")] = Field(
+        default=None,
+        description="Years since it was dug in, or since the manuring ended.",
+        examples=["2"],
     )
 
 

@@ -182,6 +182,8 @@ def _bed(bed: Bed) -> dict[str, Any]:
         "growing": [plant.key for plant in bed.growing] or None,
         "drainage": bed.drainage,
         "site": bed.site,
+        "before": bed.before,
+        "before_years": bed.before_years,
     }
 
 

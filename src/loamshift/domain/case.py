@@ -45,6 +45,17 @@ class Site(StrEnum):
     OLD_ORCHARD = "old-orchard"
 
 
+class Before(StrEnum):
+    """What the ground was before it was dug, which says how much of its humus still rots."""
+
+    TURF = "turf"
+    """Grass of five years or more, dug or ploughed in."""
+    MANURED = "manured"
+    """Ground that had dung or compost year after year."""
+    ARABLE = "arable"
+    GARDEN = "garden"
+
+
 class Units(StrEnum):
     """The units answers are shown in."""
 
@@ -54,7 +65,10 @@ class Units(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bed:
-    """The bed: area [m2] of one bed, treated depth [cm], how many alike."""
+    """The bed: area [m2] of one bed, treated depth [cm], how many alike.
+
+    ``before_years`` since the ground was dug in, or since its manuring ended [years].
+    """
 
     kind: BedKind = BedKind.GROUND
     area_m2: float | None = None
@@ -66,6 +80,8 @@ class Bed:
     growing: tuple[Plant, ...] = ()
     drainage: Drainage | None = None
     site: Site | None = None
+    before: Before | None = None
+    before_years: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

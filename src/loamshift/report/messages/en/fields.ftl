@@ -67,6 +67,10 @@ field-bed-drainage = Drainage
 field-bed-drainage-in-text = drainage
 field-bed-site = What the ground was used for
 field-bed-site-in-text = what the ground was used for
+field-bed-before = What the ground was before it was dug
+field-bed-before-in-text = what the ground was before it was dug
+field-bed-before-years = Years since it was dug in
+field-bed-before-years-in-text = how many years ago it was dug in
 
 ## Soil
 
