@@ -132,7 +132,11 @@ class MemberParameters:
     ``lime_half_time_d`` of the finest class [d]; ``lime_acid_exponent`` [1/pH];
     ``lime_field_efficiency`` [-]; ``surface_lime_factor`` on the rate of what lies on top [-].
     Others:
-    ``fast_salt_half_time_d``, ``organic_acid_half_time_d``, ``decay_half_time_d`` [d].
+    ``fast_salt_half_time_d``, ``organic_acid_half_time_d``, ``decay_half_time_d`` [d]. Humus that
+    rots beyond what the use of the ground gives back: nitrogen in it, ``humus_labile_mmol_kg`` and
+    ``humus_slow_mmol_kg`` [mmol/kg]; ``humus_labile_per_year`` and ``humus_slow_per_year`` at the
+    reference temperature [1/yr]; ``humus_carbon_per_mmol_kg`` share of the first organic carbon
+    that goes with a mmol of it per kg [kg/mmol].
     """
 
     log10_k: FloatArray
@@ -167,6 +171,11 @@ class MemberParameters:
     fast_salt_half_time_d: FloatArray
     organic_acid_half_time_d: FloatArray
     decay_half_time_d: FloatArray
+    humus_labile_mmol_kg: FloatArray
+    humus_slow_mmol_kg: FloatArray
+    humus_labile_per_year: FloatArray
+    humus_slow_per_year: FloatArray
+    humus_carbon_per_mmol_kg: FloatArray
 
     @property
     def n_members(self) -> int:

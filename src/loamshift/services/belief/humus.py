@@ -1,0 +1,193 @@
+"""Humus that rots beyond what the use of the ground gives back: whether there is any, and priors.
+
+Humus that a use of the ground always loses stands in the usual loads, which were measured on such
+ground; here is only what comes on top: turf dug in, manuring that has ended, ground kept bare.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
+from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Bed, Before, BedKind
+from loamshift.domain.humus import HumusHistory
+from loamshift.domain.soil import Soil
+from loamshift.tables.soils import topsoil_parameters
+from loamshift.units import organic_matter_pct_from_organic_carbon_pct
+
+FloatArray = NDArray[np.float64]
+
+HUMUS_FIELDS: Final = (
+    "humus_labile_mmol_kg",
+    "humus_slow_mmol_kg",
+    "humus_labile_per_year",
+    "humus_slow_per_year",
+    "humus_carbon_per_mmol_kg",
+)
+"""Of ``MemberParameters``; all nothing where no humus rots beyond the use."""
+LABILE: Final = "labile_frac"
+LABILE_RATE: Final = "labile_rate_per_year"
+SLOW_RATE: Final = "slow_rate_bare_per_year"
+CARBON_NITROGEN: Final = "carbon_nitrogen"
+YEARS: Final = "before_years"
+_OPEN_GROUND: Final = (BedKind.GROUND, BedKind.FIELD)
+
+
+def kept_bare(bed: Bed, *, has_plants_to_come: bool) -> bool:
+    """Whether nothing grows in a bed and nothing is to.
+
+    Parameters
+    ----------
+    bed
+        The bed as told [object].
+    has_plants_to_come
+        True where plants are wished for it [truth].
+
+    Returns
+    -------
+    bool
+        True only where that was said, never where it was assumed [truth].
+    """
+    return (
+        bed.planted is False
+        and not bed.growing
+        and not has_plants_to_come
+        and bed.kind in (*_OPEN_GROUND, BedKind.RAISED)
+    )
+
+
+def asks_what_was_before(bed: Bed) -> bool:
+    """Whether it matters what the ground was before, and nobody said: it is bare, or newly dug.
+
+    Parameters
+    ----------
+    bed
+        The bed as told [object].
+
+    Returns
+    -------
+    bool
+        True where it is to be asked [truth].
+    """
+    return (
+        bed.before is None
+        and bed.planted is False
+        and not bed.growing
+        and bed.kind in _OPEN_GROUND
+    )
+
+
+def humus_history(context: BedContext) -> HumusHistory | None:
+    """What is known of humus that rots in this bed beyond what its use gives back.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    HumusHistory or None
+        None for pots, lawns, mixes, and where nothing says that any does [object].
+
+    Notes
+    -----
+    Old arable ground that bears plants loses what the usual loads hold already.
+    """
+    bed = context.case.bed
+    if context.in_pot or context.organic_only or bed.kind is BedKind.LAWN:
+        return None
+    bare = kept_bare(bed, has_plants_to_come=bool(context.case.aim.plants))
+    if bed.before is None and not asks_what_was_before(bed) and not bare:
+        return None
+    if bed.before is Before.ARABLE and not bare:
+        return None
+    return HumusHistory(before=bed.before, years=bed.before_years, kept_bare=bare)
+
+
+def humus_rows(history: HumusHistory) -> Mapping[str, str]:
+    """The rows of topic ``humus`` that are drawn for a history, by what they are.
+
+    Parameters
+    ----------
+    history
+        What is known [object].
+
+    Returns
+    -------
+    mapping
+        Row by quantity, in the order of drawing [text].
+    """
+    ground = "unknown" if history.before is None else history.before.value
+    rows = {
+        LABILE: f"labile_{ground}_frac",
+        LABILE_RATE: LABILE_RATE,
+        CARBON_NITROGEN: f"carbon_nitrogen_{ground}",
+    }
+    if history.kept_bare:
+        rows[SLOW_RATE] = SLOW_RATE
+    if history.years is None:
+        rows[YEARS] = "before_years_unknown"
+    return rows
+
+
+def humus_parameters(
+    history: HumusHistory, drawn: Mapping[str, FloatArray], *, soil: Soil, years_back: float
+) -> dict[str, FloatArray]:
+    """The humus of every member on the first day of a run.
+
+    Parameters
+    ----------
+    history
+        What is known [object].
+    drawn
+        Draws of :func:`humus_rows`, shape (n_members,) [of the rows].
+    soil
+        The soil as believed [object].
+    years_back
+        Years from the first day of the run to today [yr].
+
+    Returns
+    -------
+    dict
+        ``HUMUS_FIELDS`` of ``MemberParameters``, shape (n_members,) [as named there].
+
+    Notes
+    -----
+    The organic carbon read holds what is left today: labile and slow by the years since.
+    """
+    labile_rate = drawn[LABILE_RATE]
+    slow_rate = drawn.get(SLOW_RATE, np.zeros_like(labile_rate))
+    since = np.full_like(labile_rate, history.years) if history.years is not None else drawn[YEARS]
+    share = labile_frac_left(
+        labile_frac=drawn[LABILE],
+        years=np.maximum(0.0, since - years_back),
+        labile_per_year=labile_rate,
+        slow_per_year=slow_rate,
+    )
+    matter = organic_matter_pct_from_organic_carbon_pct(soil.organic_carbon_pct)
+    params = topsoil_parameters()
+    mineral = mineral_density_from_bulk_g_cm3(
+        bulk_density_g_cm3=soil.bulk_density_g_cm3, organic_matter_pct=matter, params=params
+    )
+    settled = settled_frac(
+        mineral_g_cm3=mineral, organic_matter_pct=matter, lost_frac=share, params=params
+    )
+    nitrogen = humus_nitrogen_mmol_kg(
+        organic_carbon_pct=soil.organic_carbon_pct,
+        carbon_nitrogen=drawn[CARBON_NITROGEN],
+        settled_frac=settled,
+    )
+    return {
+        "humus_labile_mmol_kg": share * nitrogen,
+        "humus_slow_mmol_kg": (1.0 - share) * nitrogen * (slow_rate > 0.0),
+        "humus_labile_per_year": labile_rate.copy(),
+        "humus_slow_per_year": slow_rate,
+        "humus_carbon_per_mmol_kg": settled / nitrogen,
+    }
