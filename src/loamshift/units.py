@@ -118,3 +118,8 @@ def organic_carbon_pct_from_organic_matter_pct(organic_matter_pct: float) -> flo
     The factor is a convention; Pribyl 2010 (Geoderma 156:75-83) finds 1.9 in the median.
     """
     return organic_matter_pct / 1.724
+
+
+def organic_matter_pct_from_organic_carbon_pct(organic_carbon_pct: float) -> float:
+    """Organic matter [%] from organic carbon [%] by the conventional factor 1.724."""
+    return organic_carbon_pct * 1.724

@@ -108,6 +108,11 @@ def members(n: int = 1, *, seed: int | None = None, **changed: float) -> MemberP
         "fast_salt_half_time_d": advice["fast_salt_half_time_d"],
         "organic_acid_half_time_d": advice["organic_acid_half_time_d"],
         "decay_half_time_d": advice["decay_half_time_d"],
+        "humus_labile_mmol_kg": 0.0,
+        "humus_slow_mmol_kg": 0.0,
+        "humus_labile_per_year": 0.126,
+        "humus_slow_per_year": 0.017,
+        "humus_carbon_per_mmol_kg": 0.004,
     }
     assert set(medians) == {field.name for field in fields(MemberParameters)}
     arrays = {name: np.full(n, value) for name, value in (medians | changed).items()}

@@ -302,6 +302,7 @@ class ColumnLaws:
     ``acid_soil_factor`` [-], ``acid_soil_ph``, ``normal_soil_ph`` [pH]. Nitrogen:
     ``urea_activation_energy_kj_mol`` [kJ/mol], ``nitrification_*`` as in the topic
     ``nitrogen``, ``moisture_full``, ``moisture_wet_width`` [field capacity],
+    ``humus_q10`` [-] and ``humus_reference_temp_c`` [degC] of humus that rots,
     ``acid_per_nh4_mol_mol``, ``acid_per_urea_n_mol_mol`` [mol/mol], ``ammonium_uptake_per_d``
     [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_reference_ph``,
     ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and carbonate:
@@ -334,6 +335,8 @@ class ColumnLaws:
     nitrification_factor_middle: float
     nitrification_ph_full: float
     moisture_full: float
+    humus_q10: float
+    humus_reference_temp_c: float
     moisture_wet_width: float
     acid_per_nh4_mol_mol: float
     acid_per_urea_n_mol_mol: float

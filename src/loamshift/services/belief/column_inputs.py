@@ -22,6 +22,7 @@ from loamshift.services.belief.column_layers import layer_edges_cm, soil_layers
 from loamshift.services.belief.column_parts import PutOn, events_of, events_of_rest
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.belief.humus import humus_history
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
 from loamshift.services.materials.named import material_named
@@ -173,6 +174,8 @@ def draw_members_of(
         in_pot=context.in_pot,
         water_known=case.water.alkalinity_mg_l_as_caco3 is not None
         or context.irrigation_mm_year == 0.0,
+        humus=humus_history(context),
+        years_back=(case.today - reading_day(context)).days / DAYS_IN_YEAR,
         **_rotting(materials),
     )
 

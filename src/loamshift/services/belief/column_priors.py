@@ -14,8 +14,10 @@ from numpy.typing import NDArray
 from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
 from loamshift.core.need import WHOLE_PCT
+from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
+from loamshift.services.belief.humus import HUMUS_FIELDS, humus_parameters, humus_rows
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import load_parameters, parameter_values
 
@@ -119,6 +121,7 @@ class Cause(StrEnum):
     SOIL_MASS = "soil-mass"
     WETNESS = "wetness"
     ALKALINITY = "alkalinity"
+    HUMUS = "humus"
 
 
 PRIORS: Final[Mapping[str, Prior]] = {
@@ -231,6 +234,8 @@ def draw_soil_members(
     water_known: bool = True,
     rotting: str = "decay_half_time_d",
     organic_acid: str = "organic_acid_half_time_d",
+    humus: HumusHistory | None = None,
+    years_back: float = 0.0,
 ) -> Members:
     """Possible beds behind what is known of one.
 
@@ -252,6 +257,11 @@ def draw_soil_members(
         Row of ``advice`` for the decay of what was put on [text].
     organic_acid
         Row of ``advice`` for the life of its organic acid [text].
+    humus
+        What is known of humus that rots beyond what the use gives back; None where none does
+        [object].
+    years_back
+        Years from the first day of the run to today [yr].
 
     Returns
     -------
@@ -272,7 +282,8 @@ def draw_soil_members(
     and never less than the pH found: nothing falls out of a soil that is left alone. A soil that
     reads below what calcite allows under root-zone carbon dioxide is not held by its lime: what
     a test finds there lies unreacted in coarse grains, and the general plateau counts. Water of no
-    known alkalinity is soft, middling or hard by the weights of the verdict.
+    known alkalinity is soft, middling or hard by the weights of the verdict. What humus draws comes
+    last. On ground kept bare nothing takes nitrogen up, so its own row of realised acid counts.
 
     References
     ----------
@@ -291,6 +302,11 @@ def draw_soil_members(
     for field, name in swaps.items():
         old = chosen[field]
         chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, cause=old.cause)
+    if humus is not None and humus.kept_bare:
+        chosen["realised_frac"] = Prior(
+            topic="humus", name="realised_bare_frac", shape=Shape.SHARE, cause=Cause.NITROGEN
+        )
+    of_humus = {} if humus is None else _humus_priors(humus)
     rows = [
         (soil.k.log10_k_mean, soil.k.log10_k_sd, False, -math.inf, math.inf),
         (0.0, soil.ph.ph_water_sd, False, -math.inf, math.inf),
@@ -298,12 +314,13 @@ def draw_soil_members(
         (0.0, 1.0, False, -math.inf, math.inf),
         *(_numbers(prior) for prior in chosen.values()),
         (0.0, 0.0 if water_known else 1.0, False, -math.inf, math.inf),
+        *(_numbers(prior) for prior in of_humus.values()),
     ]
     centre, spread, logged, low, high = zip(*rows, strict=True)
     drawn = draw_members(
         centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
     )
-    value = dict(zip((*_OWN, *chosen, "alkalinity"), drawn.T, strict=True))
+    value = dict(zip((*_OWN, *chosen, "alkalinity", *of_humus), drawn.T, strict=True))
     carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
     column = parameter_values("column")
     highest = column["carbonate_plateau_highest_ph"]
@@ -324,6 +341,13 @@ def draw_soil_members(
         ),
         sulfur_rate_ug_cm2_d=value["sulfur_rate"] * value["roughness"],
         weathering_mmolc_m2_year=weathering,
+        **(
+            dict.fromkeys(HUMUS_FIELDS, np.zeros(members))
+            if humus is None
+            else humus_parameters(
+                humus, {name: value[name] for name in of_humus}, soil=soil, years_back=years_back
+            )
+        ),
         **{
             field: np.ascontiguousarray(value[field])
             for field in PRIORS
@@ -344,8 +368,22 @@ def draw_soil_members(
         Cause.NEXT_READING,
         *(prior.cause for prior in chosen.values()),
         Cause.ALKALINITY,
+        *(prior.cause for prior in of_humus.values()),
     )
     return Members(parameters, causes, drawn, value["reading_z"])
+
+
+def _humus_priors(history: HumusHistory) -> dict[str, Prior]:
+    """What is drawn for humus that rots, by what it is."""
+    return {
+        what: Prior(
+            topic="humus",
+            name=row,
+            shape=Shape.SHARE if row.endswith("_frac") else Shape.LOGNORMAL,
+            cause=Cause.HUMUS,
+        )
+        for what, row in humus_rows(history).items()
+    }
 
 
 def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray:
