@@ -119,6 +119,8 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "bed.growing": (["rhododendron"], ["cabbage"], {}),
     "bed.drainage": ("free", "slow", {}),
     "bed.site": ("ordinary", "old-urban", {}),
+    "bed.before": ("turf", "garden", {"bed.before_years": 1}),
+    "bed.before_years": (1, 20, {"bed.before": "turf"}),
     "soil.ph": (6.9, 5.4, {}),
     "soil.ph_method": ("water 1:1", "CaCl2", {}),
     "soil.other_ph[].ph": (6.0, 6.6, {"soil.other_ph": [{"ph_method": "CaCl2"}]}),

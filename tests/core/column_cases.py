@@ -62,6 +62,7 @@ def soil(
         organic_carbon_pct=organic_carbon_pct,
         params=model.buffer_parameters(),
         al_highest_mmolc_kg=parameter_values("column")["al_highest_mmolc_kg"],
+        organic_zero_ph=parameter_values("column")["organic_zero_ph"],
         organic_only=organic_only,
     )
 

@@ -561,7 +561,7 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     temp = np.array([-10.0, 0.0, 0.1, 2.9, 3.0, 5.0, 10.0, 25.0, 30.0, 32.0, 35.0, 36.0, 40.0,
                      42.5, 45.0, 49.0, 50.0, 55.0, 65.0])  # fmt: skip
     days = temperatures(temp)
-    inverse, heat, nitrification, urea, warm, wetness = climate_array(days, laws())[:, 0].T
+    inverse, heat, nitrification, urea, warm, wetness, rotting = climate_array(days, laws())[:, 0].T
     sulfur_params, nitrogen = model.sulfur_parameters(), model.nitrogen_parameters()
     energy = sulfur_params.activation_energy_kj_mol
     assert np.exp(energy * inverse) * heat == pytest.approx(
@@ -573,6 +573,7 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     assert urea * nitrogen.urea_rate_per_d == pytest.approx(made, rel=1e-12)
     assert warm.tolist() == (temp > 0.0).astype(float).tolist()
     assert wetness.tolist() == [0.7] * temp.size
+    assert rotting.tolist() == [0.0 if t <= 0.0 else 2.0 ** ((t - 10.0) / 10.0) for t in temp]
 
 
 def temperatures(temp_c: FloatArray) -> ColumnWeather:

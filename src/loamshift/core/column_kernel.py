@@ -22,6 +22,8 @@ from loamshift.core.column_numbers import (
     DOSE_START,
     DRAINED,
     FAST,
+    HUMUS_LABILE,
+    HUMUS_SLOW,
     LIME,
     LOWEST_PH,
     MASS,
@@ -68,6 +70,8 @@ _START_SHIFT = member("start_ph_shift")
 _COARSE = member("coarse_carbonate_frac")
 _COARSEST = law("coarse_carbonate_coarsest_frac")
 _CARBONATE_FACTOR = member("carbonate_factor")
+_HUMUS_LABILE = member("humus_labile_mmol_kg")
+_HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
 @compiled_with_room
@@ -110,7 +114,7 @@ def run_members(
     layers
         Mass, start, carbonate, root share of each layer, see ``column_pack`` [mixed].
     climate
-        Shape (days, layers, 6), see ``column_numbers`` [mixed].
+        Shape (days, layers, 7), see ``column_numbers`` [mixed].
     water
         Shape (days, 2): drainage, base of the irrigation [mm, mmolc/m2].
     when
@@ -224,6 +228,8 @@ def _run_member(
         cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
         cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse
         cell[layer, COARSEST_LIME - 1] = coarse - cell[layer, COARSEST_LIME]
+        cell[layer, HUMUS_LABILE] = row[_HUMUS_LABILE] * mass
+        cell[layer, HUMUS_SLOW] = row[_HUMUS_SLOW] * mass
         place_at(cell, curve, number, layer, layers[layer, LAYER_PH] + row[_START_SHIFT])
     before = _store(cell, number)
     ph[m, 0] = _reading(cell, curve, number, plan[0])
@@ -287,6 +293,7 @@ def _store(cell: FloatArray, number: FloatArray) -> float:
         total += cell[layer, LIME:].sum() - cell[layer, SULFUR]
         total -= cell[layer, FAST] + cell[layer, ORGANIC] + cell[layer, DECAY]
         total -= per_urea * cell[layer, UREA] + per_nh4 * cell[layer, AMMONIUM]
+        total -= per_urea * (cell[layer, HUMUS_LABILE] + cell[layer, HUMUS_SLOW])
         total += number[_NITRATE_BASE] * cell[layer, NITRATE]
     return total
 

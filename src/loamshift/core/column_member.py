@@ -27,6 +27,9 @@ _COPIED: Final = (
     ("background_rise_per_ph", "background_rise"),
     ("alkalinity_factor", "alkalinity"),
     ("transport_factor", "transport"),
+    ("humus_labile_per_year", "humus_labile_per_year"),
+    ("humus_slow_per_year", "humus_slow_per_year"),
+    ("humus_carbon_per_mmol_kg", "humus_carbon_per_mmol_kg"),
 )
 _COPY_FROM = tuple(member(name) for name, _ in _COPIED)
 _COPY_TO = tuple(rate(name) for _, name in _COPIED)
@@ -65,6 +68,9 @@ _BICARBONATE_K = law("bicarbonate_log10_k")
 _BICARBONATE = rate("bicarbonate")
 _ALUMINIUM = rate("aluminium")
 _NEUTRAL = rate("neutral_ph")
+_HUMUS_FIRST = rate("humus_first_mmol_kg")
+_HUMUS_LABILE = member("humus_labile_mmol_kg")
+_HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
 @compiled
@@ -153,6 +159,7 @@ def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
     number[_BICARBONATE] = 1000.0 * 10.0 ** number[_BICARBONATE_K] * row[_PCO2]
     number[_ALUMINIUM] = 3000.0 * 10.0 ** row[_AL]
     number[_NEUTRAL] = neutral_ph(number)
+    number[_HUMUS_FIRST] = row[_HUMUS_LABILE] + row[_HUMUS_SLOW]
     number[_K] = 10.0 ** row[_LOG10_K]
     number[_GYPSUM_PH] = row[_PLATEAU_PH] - row[_GYPSUM_DROP]
 

@@ -152,6 +152,44 @@ def nitrify(
 
 
 @compiled
+def ammonified_acid(number: FloatArray, nitrogen: float) -> float:
+    """Acid of organic nitrogen turned to ammonium: below 0, for it takes protons up.
+
+    Parameters
+    ----------
+    number
+        Numbers of the member [mixed].
+    nitrogen
+        Nitrogen set free [mmol/m2].
+
+    Returns
+    -------
+    float
+        Acid [mmolc/m2].
+
+    Notes
+    -----
+    -r per mol, as urea; what the ammonium gives as it nitrifies is 2 r, so that r is left: the
+    share that goes as nitrate with base. Both steps have the same r.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_NUMBERS
+    >>> number = np.zeros(N_NUMBERS)
+    >>> number[rate("realised")], number[law("acid_per_nh4_mol_mol")] = 0.5, 2.0
+    >>> number[law("acid_per_urea_n_mol_mol")] = 1.0
+    >>> float(ammonified_acid(number, 100.0))
+    -50.0
+    """
+    return -number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * nitrogen
+
+
+@compiled
 def take_up_nitrate(cell: FloatArray, number: FloatArray, layer: int) -> float:
     """One step of plants taking up nitrate; the acid, below 0.
 

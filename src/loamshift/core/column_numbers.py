@@ -31,6 +31,10 @@ RATE_FIELDS: Final = (
     "fast_gone",
     "organic_gone",
     "decay_gone",
+    "humus_labile_per_year",  # at the reference temperature [1/yr]
+    "humus_slow_per_year",
+    "humus_first_mmol_kg",  # nitrogen of both on the first day [mmol/kg]
+    "humus_carbon_per_mmol_kg",  # share of the first carbon that goes with it [kg/mmol]
     "lime_rate_1",  # of each sieve class, finest first [1/d]
     "lime_rate_2",
     "lime_rate_3",
@@ -75,8 +79,10 @@ RATE_FIELDS: Final = (
     UREA,  # [mmol N/m2]
     AMMONIUM,  # [mmol N/m2]
     NITRATE,  # [mmol N/m2]
+    HUMUS_LABILE,  # nitrogen in humus that rots fast [mmol N/m2]
+    HUMUS_SLOW,  # in humus that rots slowly [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
-) = range(21)
+) = range(23)
 N_CELL: Final = LIME + 10
 """Places in a row of the layers, ten of them lime."""
 COARSEST_LIME: Final = LIME + 4
@@ -93,7 +99,7 @@ INTACT, RATE_FACTOR, LAG = range(3)
 LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG = range(7)
 """Of a size class: bounds [um], share [0-1], constants of the mean over the class."""
 
-INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS = range(6)
+INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING = range(7)
 """Of the weather in a layer on a day."""
 DRAINAGE, WATER_BASE = range(2)
 """Of the water on a day [mm, mmolc/m2]."""

@@ -157,8 +157,9 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (days, layers, 6): what an activation energy is multiplied by, heat factor of
-        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness [mol/kJ, -].
+        Shape (days, layers, 7): what an activation energy is multiplied by, heat factor of
+        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness, and rotting
+        of humus against its reference temperature [mol/kJ, -].
 
     Notes
     -----
@@ -203,6 +204,7 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
         warm * np.exp(laws.urea_activation_energy_kj_mol * inverse(temp)),
         warm,
         weather.wetness,
+        warm * laws.humus_q10 ** ((temp - laws.humus_reference_temp_c) / 10.0),
     )
     return np.ascontiguousarray(np.stack(columns, axis=2))
 

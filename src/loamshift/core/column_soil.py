@@ -26,6 +26,7 @@ def column_soil(
     organic_carbon_pct: float,
     params: BufferParameters,
     al_highest_mmolc_kg: float,
+    organic_zero_ph: float,
     organic_only: bool = False,
 ) -> ColumnSoil:
     """A soil for the column, its curve tabulated from the buffer coefficients.
@@ -48,6 +49,8 @@ def column_soil(
         Coefficients of the topic ``buffer`` [see the dataclass].
     al_highest_mmolc_kg
         Ceiling of the acid dissolved with aluminium, above 0 [mmolc/kg].
+    organic_zero_ph
+        pH from which the base held by organic matter is counted [pH].
     organic_only
         True for peat and bark mixes: the organic term alone [true or false].
 
@@ -67,10 +70,12 @@ def column_soil(
     -----
     The curve is that of ``buffer.base_content_mmolc_kg`` down to about pH 3.1; below, where
     dissolved aluminium would pass the ceiling, it holds the ceiling. One curve for all layers.
+    Where the base of organic matter is counted from matters only as humus rots: what it held
+    above that pH is handed back, and what it held below goes with it.
 
     References
     ----------
-    aitken-1990, own-judgement
+    aitken-1990, curtin-rostad-1997, own-judgement
 
     Examples
     --------
@@ -78,7 +83,7 @@ def column_soil(
     >>> soil = column_soil(edges_cm=[0, 5, 15, 30], bulk_density_g_cm3=1.3, start_ph=7.0,
     ...                    carbonate_mmolc_kg=0.0, clay_pct=18.0, organic_carbon_pct=1.5,
     ...                    params=BufferParameters(**parameter_values("buffer")),
-    ...                    al_highest_mmolc_kg=100.0)
+    ...                    al_highest_mmolc_kg=100.0, organic_zero_ph=4.15)
     >>> soil.mass_kg_m2.tolist()
     [65.0, 130.0, 195.0]
     """
@@ -90,12 +95,15 @@ def column_soil(
     mass = density * np.diff(edges) * 10.0
     lime = np.broadcast_to(np.asarray(carbonate_mmolc_kg, dtype=np.float64), (layers,))
     ph = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
-    organic, rest = shape_parts_mmolc_kg(
-        ph,
-        clay_pct=np.asarray(clay_pct, dtype=np.float64),
-        organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
-        params=params,
-        organic_only=organic_only,
+    (organic, rest), (below, _) = (
+        shape_parts_mmolc_kg(
+            at,
+            clay_pct=np.asarray(clay_pct, dtype=np.float64),
+            organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
+            params=params,
+            organic_only=organic_only,
+        )
+        for at in (ph, np.asarray(organic_zero_ph, dtype=np.float64))
     )
     aluminium = 3000.0 * params.solution_l_kg * 10.0 ** (params.al_solubility_log10_k - 3.0 * ph)
     excess = np.maximum(0.0, aluminium - al_highest_mmolc_kg)
@@ -105,7 +113,7 @@ def column_soil(
         start_ph=np.array(np.broadcast_to(np.asarray(start_ph, dtype=np.float64), (layers,))),
         carbonate_mmolc_m2=lime * mass,
         curve_ph=ph,
-        organic_mmolc_kg=np.array(np.broadcast_to(organic, ph.shape)),
+        organic_mmolc_kg=np.array(np.broadcast_to(organic - below, ph.shape)),
         rest_mmolc_kg=np.array(np.broadcast_to(rest, ph.shape)),
         solution_mmolc_kg=solution_mmolc_kg(ph, params=params) + excess,
     )

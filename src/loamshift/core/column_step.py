@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from loamshift.core.column_compile import compiled
-from loamshift.core.column_curve import find_ph
+from loamshift.core.column_curve import find_ph, set_carbon
 from loamshift.core.column_flux import (
     background_rise,
     dissolve_lime,
@@ -16,6 +16,7 @@ from loamshift.core.column_flux import (
 )
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_nitrogen import (
+    ammonified_acid,
     let_go,
     nitrification_by_ph,
     nitrify,
@@ -30,6 +31,8 @@ from loamshift.core.column_numbers import (
     DRAINAGE,
     DRAINED,
     FAST,
+    HUMUS_LABILE,
+    HUMUS_SLOW,
     INVERSE_TEMP,
     LOWEST_PH,
     MASS,
@@ -38,6 +41,7 @@ from loamshift.core.column_numbers import (
     ORGANIC,
     PLATEAU_GYPSUM,
     ROOT_SHARE,
+    ROTTING,
     SULFATE,
     SULFUR,
     SULFUR_HEAT,
@@ -51,6 +55,7 @@ from loamshift.core.column_numbers import (
     law,
     rate,
 )
+from loamshift.core.column_organic import carbon_left, rotted
 from loamshift.core.column_sulfur import oxidise
 
 _STEP_D = rate("step_d")
@@ -71,6 +76,10 @@ _ACID_SOIL_PH = law("acid_soil_ph")
 _NORMAL_SOIL_PH = law("normal_soil_ph")
 _MOISTURE_FULL = law("moisture_full")
 _WET_WIDTH = law("moisture_wet_width")
+_HUMUS_LABILE_RATE = rate("humus_labile_per_year")
+_HUMUS_SLOW_RATE = rate("humus_slow_per_year")
+_HUMUS_FIRST = rate("humus_first_mmol_kg")
+_HUMUS_CARBON = rate("humus_carbon_per_mmol_kg")
 
 
 @compiled
@@ -116,7 +125,7 @@ def step_member(
 
     Notes
     -----
-    In a layer: sulfur, nitrogen, pools that decay, lime, background, then draining water, then
+    In a layer: sulfur, nitrogen, pools that decay, humus that rots, lime, background, then draining water, then
     native carbonate, then sulfate washed down. Acid that drains takes its organic anion along,
     as far as there is any, so that what decay gives back is given where the acid went. Rates
     read the pH at the start of the step. Each part uses up no more than its pool, or moves the
@@ -153,6 +162,10 @@ def step_member(
             or cell[layer, DECAY] != 0.0
         ):
             acid += _living_acid(cell, number, totals, room, climate, day, layer, ph)
+        if climate[day, layer, ROTTING] > 0.0 and (
+            cell[layer, HUMUS_LABILE] > 0.0 or cell[layer, HUMUS_SLOW] > 0.0
+        ):
+            acid += _rotting_acid(cell, curve, number, climate, day, layer)
         if cell[layer, FAST] != 0.0:
             made = let_go(cell, layer, FAST, number[_FAST_GONE])
             cell[layer, SULFATE] += max(0.0, made)
@@ -239,4 +252,29 @@ def _living_acid(
         room[0] = climate[day, layer, UREA_SPEED] * dry
         room[1] = climate[day, layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
         acid += nitrify(cell, number, totals, layer, room)
+    return acid
+
+
+@compiled
+def _rotting_acid(
+    cell: FloatArray,
+    curve: FloatArray,
+    number: FloatArray,
+    climate: FloatArray,
+    day: int,
+    layer: int,
+) -> float:
+    """Acid of humus that rots in a step, below 0: ammonium is made and carbon goes [mmolc/m2]."""
+    wet = max(0.0, climate[day, layer, WETNESS] + number[_WETNESS_SHIFT])
+    worth_d = climate[day, layer, ROTTING] * min(1.0, wet / number[_MOISTURE_FULL])
+    worth_d *= number[_STEP_D]
+    labile = rotted(cell[layer, HUMUS_LABILE], number[_HUMUS_LABILE_RATE], worth_d)
+    slow = rotted(cell[layer, HUMUS_SLOW], number[_HUMUS_SLOW_RATE], worth_d)
+    cell[layer, HUMUS_LABILE] -= labile
+    cell[layer, HUMUS_SLOW] -= slow
+    cell[layer, AMMONIUM] += labile + slow
+    held = (cell[layer, HUMUS_LABILE] + cell[layer, HUMUS_SLOW]) / cell[layer, MASS]
+    lost = number[_HUMUS_FIRST] - held
+    set_carbon(cell, curve, number, layer, carbon_left(lost, number[_HUMUS_CARBON]))
+    acid: float = ammonified_acid(number, labile + slow)
     return acid

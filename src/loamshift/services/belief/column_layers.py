@@ -85,5 +85,6 @@ def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False)
         organic_carbon_pct=soil.organic_carbon_pct,
         params=buffer_parameters(),
         al_highest_mmolc_kg=parameter_values("column")["al_highest_mmolc_kg"],
+        organic_zero_ph=parameter_values("column")["organic_zero_ph"],
         organic_only=organic_only,
     )
