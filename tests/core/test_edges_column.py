@@ -573,7 +573,8 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     assert urea * nitrogen.urea_rate_per_d == pytest.approx(made, rel=1e-12)
     assert warm.tolist() == (temp > 0.0).astype(float).tolist()
     assert wetness.tolist() == [0.7] * temp.size
-    assert rotting.tolist() == [0.0 if t <= 0.0 else 2.0 ** ((t - 10.0) / 10.0) for t in temp]
+    at_2 = [0.0 if t <= 0.0 else 2.0 ** ((t - 10.0) / 10.0) for t in temp]
+    assert rotting.tolist() == pytest.approx(at_2)
 
 
 def temperatures(temp_c: FloatArray) -> ColumnWeather:
