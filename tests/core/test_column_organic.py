@@ -98,9 +98,8 @@ def test_a_kilogram_of_carbon_that_rots_leaves_so_much_acid(ph: float, net_mol_k
 
 
 def test_nothing_rots_where_there_is_no_humus_to_rot_or_the_soil_is_frozen() -> None:
-    still = run(2.0)
-    assert np.array_equal(still.ph, run(2.0, **(TURF | {"humus_labile_mmol_kg": 0.0,
-                                                        "humus_slow_mmol_kg": 0.0})).ph)  # fmt: skip
+    none = TURF | {"humus_labile_mmol_kg": 0.0, "humus_slow_mmol_kg": 0.0}
+    assert np.array_equal(run(2.0).ph, run(2.0, **none).ph)
     frozen = DRY | {"mean_c": -20.0, "swing_c": 5.0}
     assert np.array_equal(run(climate=frozen).ph, run(climate=frozen, **TURF).ph)
 

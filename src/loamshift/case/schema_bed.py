@@ -17,7 +17,7 @@ from loamshift.case.quantities import (
 )
 from loamshift.case.reads import DATE, FLAG, Reads, choice, list_of, number, ph_number, text, whole
 from loamshift.case.schema_base import PH_METHOD, PLANTS, Table, quantity
-from loamshift.domain.case import Before, BedKind, Drainage, Site
+from loamshift.domain.case import BedKind, Before, Drainage, Site
 from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.plant import Plant

@@ -125,9 +125,10 @@ def step_member(
 
     Notes
     -----
-    In a layer: sulfur, nitrogen, pools that decay, humus that rots, lime, background, then draining water, then
-    native carbonate, then sulfate washed down. Acid that drains takes its organic anion along,
-    as far as there is any, so that what decay gives back is given where the acid went. Rates
+    In a layer: sulfur, nitrogen, pools that decay, humus that rots, lime, background, then
+    draining water, then native carbonate, then sulfate washed down. Acid that drains takes its
+    organic anion along, as far as there is any, so that what decay gives back is given where the
+    acid went. Rates
     read the pH at the start of the step. Each part uses up no more than its pool, or moves the
     pH no further than where it would be at rest, so any step is stable.
 

@@ -59,7 +59,11 @@ def humus_nitrogen_mmol_kg(
 
 
 def labile_frac_left(
-    *, labile_frac: ArrayLike, years: ArrayLike, labile_per_year: ArrayLike, slow_per_year: ArrayLike
+    *,
+    labile_frac: ArrayLike,
+    years: ArrayLike,
+    labile_per_year: ArrayLike,
+    slow_per_year: ArrayLike,
 ) -> FloatArray:
     """Labile share of the organic nitrogen that is left so many years after the ground was dug.
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
 from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Bed, Before, BedKind
+from loamshift.domain.case import Bed, BedKind, Before
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import Soil
 from loamshift.tables.soils import topsoil_parameters
@@ -76,10 +76,7 @@ def asks_what_was_before(bed: Bed) -> bool:
         True where it is to be asked [truth].
     """
     return (
-        bed.before is None
-        and bed.planted is False
-        and not bed.growing
-        and bed.kind in _OPEN_GROUND
+        bed.before is None and bed.planted is False and not bed.growing and bed.kind in _OPEN_GROUND
     )
 
 

@@ -50,6 +50,10 @@ ask-bed-drainage = Drainage
 hint-bed-drainage = How water leaves the bed.
 ask-bed-site = Earlier use
 hint-bed-site = What the ground was used for before. Old urban and orchard soil can hold lead or arsenic.
+ask-bed-before = Ground before it was dug
+hint-bed-before = Old turf that was dug in goes on rotting for years and makes acid, and so does ground that was manured for years.
+ask-bed-before-years = Years since it was dug in
+hint-bed-before-years = How many years ago it was dug in, or its manuring ended.
 
 ## Soil
 
