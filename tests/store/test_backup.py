@@ -10,6 +10,7 @@ import sys
 import zipfile
 from contextlib import closing
 from pathlib import Path
+from shutil import copytree
 from typing import Any
 
 import pytest
@@ -67,6 +68,9 @@ def script(url: str, folder: Path, text: str) -> Any:
 
 def names(url: str, folder: Path) -> list[str]:
     """Every bed of a store that is there already, by name."""
+    if not url:
+        with closing(sqlite3.connect(folder / "loamshift.sqlite3")) as database:
+            return sorted(name for (name,) in database.execute("select name from store_bed"))
     found: list[str] = script(
         url,
         folder,
@@ -74,6 +78,14 @@ def names(url: str, folder: Path) -> list[str]:
         "print(json.dumps(sorted(Bed.objects.values_list('name', flat=True))))",
     )
     return found
+
+
+@pytest.fixture(scope="module")
+def samples(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A new store in a file, with the beds that come with it."""
+    folder = tmp_path_factory.mktemp("samples") / "data"
+    script("", folder, "print(json.dumps(ready()))")
+    return folder
 
 
 def test_a_backup_is_kept_before_a_later_migration_and_an_older_program_says_so(
@@ -149,9 +161,11 @@ def test_a_zip_goes_out_of_one_store_and_into_a_new_one(tmp_path: Path, url: str
 
 
 @SQLITE_ONLY
-def test_a_copy_of_the_database_goes_back_and_what_stood_there_is_kept(tmp_path: Path) -> None:
+def test_a_copy_of_the_database_goes_back_and_what_stood_there_is_kept(
+    tmp_path: Path, samples: Path
+) -> None:
     folder, copy = tmp_path / "data", tmp_path / "all.sqlite3"
-    script("", folder, "print(json.dumps(ready()))")
+    copytree(samples, folder)
     loamshift("", "backup", "--data", str(folder), str(copy))
     script(
         "",
@@ -169,9 +183,9 @@ def test_a_copy_of_the_database_goes_back_and_what_stood_there_is_kept(tmp_path:
 
 
 @SQLITE_ONLY
-def test_no_backup_and_a_later_backup_are_refused(tmp_path: Path) -> None:
+def test_no_backup_and_a_later_backup_are_refused(tmp_path: Path, samples: Path) -> None:
     folder, copy = tmp_path / "data", tmp_path / "all.sqlite3"
-    script("", folder, "print(json.dumps(ready()))")
+    copytree(samples, folder)
     loamshift("", "backup", "--data", str(folder), str(copy))
     broken = tmp_path / "broken.sqlite3"
     broken.write_bytes(b"not a database at all" * 100)

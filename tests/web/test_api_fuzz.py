@@ -46,7 +46,7 @@ SCHEMA.app = here
 OPERATIONS = [found.ok() for found in SCHEMA.get_all_operations()]
 KINDS = {"beds": "bed", "letters": "letter", "clients": "client", "gardens": "garden"}
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 
 @pytest.fixture(autouse=True)

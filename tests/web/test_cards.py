@@ -13,7 +13,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.web.samples import SAMPLES
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 OVERDONE = """case = 1
 name = "Overdone"
@@ -54,7 +54,6 @@ def sheets(page: str) -> dict[str, str]:
     return {name: unescape(address) for address, name in found}
 
 
-@pytest.mark.drawn
 @pytest.mark.parametrize(("paper", "width_mm"), [("a4", 210.0), ("letter", 215.9)])
 def test_a_bed_has_a_card_on_the_paper_of_its_office(
     client: Browser, office: Office, paper: str, width_mm: float

@@ -12,7 +12,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Change, Office
 from loamshift.web.samples import SAMPLES
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 SOIL = {"soil.texture": "loam", "soil.ph": "7.2", "aim.target_ph": "5.5"}
 COFFEE = {"claim.0.material": "coffee grounds", "claim.0.amount": "1 kg/m2"}

@@ -25,7 +25,7 @@ from loamshift.web.samples import SAMPLES
 from loamshift.web.views.plan import today
 from report.answers import effort_acidify, open_lime, rule
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 WALK_IN = {
     "soil.ph": "6.8",
@@ -221,7 +221,6 @@ def test_sliders_speak_the_units_of_the_office(client: Browser, office: Office) 
     assert "sulfur" in data["aims"][0]["said"] and "lb" in data["aims"][0]["said"]
 
 
-@pytest.mark.drawn
 @pytest.mark.parametrize(
     ("ending", "begins"), [("pdf", b"%PDF"), ("html", b"<!doctype html>"), ("md", b"# ")]
 )

@@ -15,7 +15,7 @@ from loamshift.web.prepare import add_samples
 from loamshift.web.tour import ALONE, STEPS
 from wording import read
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 
 @pytest.fixture

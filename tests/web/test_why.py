@@ -17,7 +17,7 @@ from loamshift.web.samples import SAMPLES
 from loamshift.web.views.plan import today
 from wording import read
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 
 FIELDS = {
     "soil.ph": "6.8",
