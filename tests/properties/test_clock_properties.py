@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from loamshift.core.climate import ClimateParameters, soil_temperature_c
 from loamshift.core.nitrogen import NitrogenParameters, nitrogen_course
+from loamshift.core.rain_days import throw_dice
 from loamshift.core.salinity import al_saturation_frac
 from loamshift.core.sulfur import left_frac, oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters, temperature_factor
@@ -18,6 +19,7 @@ from loamshift.tables.parameters import parameter_values
 SULFUR = SulfurParameters(**parameter_values("sulfur"))
 NITROGEN = NitrogenParameters(**parameter_values("nitrogen"))
 CLIMATE = ClimateParameters(**parameter_values("climate"))
+DICE = throw_dice(np.random.default_rng(1), params=CLIMATE)
 days = st.lists(st.floats(-5.0, 34.0), min_size=1, max_size=60)
 months = st.lists(st.floats(-25.0, 35.0), min_size=12, max_size=12)
 rains = st.lists(st.floats(0.0, 400.0), min_size=12, max_size=12)
@@ -107,13 +109,14 @@ def test_the_water_year_balances(
         latitude=latitude,
         available_water_mm=capacity,
         params=CLIMATE,
+        dice=DICE,
         irrigation_mm=watering,
     )
     came = year.rain_mm.sum() + year.irrigation_mm.sum()
     went = year.evaporation_mm.sum() + year.drainage_mm.sum()
     assert went == pytest.approx(came, abs=1e-6)
     assert np.all(year.evaporation_mm <= year.potential_mm + 1e-9)
-    assert np.all((year.store_mm >= 0.0) & (year.store_mm <= capacity + 1e-9))
+    assert np.all((year.store_day_mm >= 0.0) & (year.store_day_mm <= capacity + 1e-9))
     assert year.drainage_mm.min() >= 0.0
 
 

@@ -1,4 +1,4 @@
-"""Places and one-degree points: monthly air temperature and rain, means of 1961-1990.
+"""Places and one-degree points: monthly air temperature, rain and wet days, 1961-1990.
 
 Both tables can be replaced by another climatology of the same columns; a user's own twelve
 numbers always come first.
@@ -14,6 +14,7 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 MONTH_COLUMNS = (
     *(f"air_temp_c_{month}" for month in MONTHS),
     *(f"rain_mm_{month}" for month in MONTHS),
+    *(f"wet_days_{month}" for month in MONTHS),
 )
 PLACE_COLUMNS = (
     "key",
@@ -42,14 +43,15 @@ def build() -> None:
         PLACE_COLUMNS,
         place_rows(),
         about={
-            "title": "Monthly air temperature and rain of 150 named places, means of 1961-1990",
+            "title": "Monthly air temperature, rain and wet days of 150 named places, 1961-1990",
             "script": "tools/tables/build_places.py",
             "licence": LICENCE,
             "note": (
                 "Gridded estimates at a weather-station point, not the national services' own "
                 "normals. 1961-1990 is cooler than today, over land by about 1 C (recalled, no "
                 "source opened). Rain beside mountains can be wrong by tens of percent; flag "
-                "marks rows where a second gridded source differs by more than 1 C or 15 % rain."
+                "marks rows where a second gridded source differs by more than 1 C or 15 % rain. "
+                "Wet days have more than 0.1 mm of rain, rounded to whole days."
             ),
         },
     )
@@ -58,12 +60,15 @@ def build() -> None:
         POINT_COLUMNS,
         point_rows(),
         about={
-            "title": "Monthly air temperature and rain, one point per one-degree cell of land",
+            "title": "Monthly air temperature, rain and wet days, a point per degree cell of land",
             "script": "tools/tables/build_places.py",
             "licence": LICENCE,
             "source_key": "new-2002",
             "evidence": "seen",
-            "note": "Means of 1961-1990 of the grid at one weather-station point per cell.",
+            "note": (
+                "Means of 1961-1990 of the grid at one weather-station point per cell. Wet days "
+                "have more than 0.1 mm of rain, rounded to whole days."
+            ),
         },
     )
 
@@ -128,7 +133,8 @@ def _position(row: Row) -> dict[str, object]:
 def _months(row: Row) -> dict[str, object]:
     temps = {f"air_temp_c_{month}": float(row[f"t{month}"]) for month in MONTHS}
     rains = {f"rain_mm_{month}": float(row[f"p{month}"]) for month in MONTHS}
-    return {**temps, **rains}
+    wet_days = {f"wet_days_{month}": float(row[f"w{month}"]) for month in MONTHS}
+    return {**temps, **rains, **wet_days}
 
 
 if __name__ == "__main__":

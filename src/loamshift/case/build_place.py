@@ -138,12 +138,13 @@ def _own_place(
     table: PlaceTable, climate: MonthlyClimate, basis: str, collected: Collected
 ) -> Place | None:
     latitude, longitude, rain_mm = table.latitude, table.longitude, climate.rain_mm
+    wet_days = None
     if latitude is None or rain_mm is None:
         base = _base_place(table, collected, name_is_label=True)
         if base is not None and latitude is None:
             latitude, longitude = base.latitude, base.longitude
         if base is not None and rain_mm is None:
-            rain_mm = base.rain_mm
+            rain_mm, wet_days = base.rain_mm, base.wet_days
             basis += f", rain of {base.name}"
     if latitude is None:
         collected.fault(
@@ -169,6 +170,7 @@ def _own_place(
         elevation_m=None,
         air_temp_c=climate.air_temp_c,
         rain_mm=rain_mm,
+        wet_days=wet_days,
         source_key=OWN_SOURCE_KEY,
         basis=basis,
     )

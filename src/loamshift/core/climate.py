@@ -27,7 +27,9 @@ class ClimateParameters:
     """Coefficients of the topic ``climate``, one field per row.
 
     ``diffusivity_m2_s`` of heat in soil [m2/s]; ``snow_floor_c`` [degC]; ``thornthwaite_*`` and
-    ``hot_*`` of the evaporation formula; ``snow_below_c`` month mean of snow [degC].
+    ``hot_*`` of the evaporation formula; ``snow_below_c`` month mean of snow [degC]; ``rain_*``,
+    ``wet_*`` of the generated rain; ``water_eased_from_frac`` [0-1] and ``bare_*`` [mm] of
+    evaporation from ground short of water.
     """
 
     diffusivity_m2_s: float
@@ -45,6 +47,15 @@ class ClimateParameters:
     hot_b2: float
     hottest_c: float
     snow_below_c: float
+    rain_seed: float
+    rain_years: float
+    rain_shape: float
+    wet_after_dry_share: float
+    wet_days_scale: float
+    wet_days_power: float
+    water_eased_from_frac: float
+    bare_depth_mm: float
+    bare_ready_mm: float
 
 
 def damping_depth_cm(*, period_d: float, params: ClimateParameters) -> float:

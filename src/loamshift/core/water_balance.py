@@ -1,14 +1,13 @@
-"""Rain, evaporation and what drains: the water year of a soil from monthly figures.
+"""Rain, evaporation and what drains: the water year of a soil, day by day.
 
-Rain spread evenly over a month drains less than rain in storms does, so the drainage here is on
-the low side; the ledger's range covers it.
+Rain comes in generated storms, because rain spread evenly over a month drains too little.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -20,18 +19,23 @@ from loamshift.core.climate import (
     ClimateParameters,
     monthly_values,
 )
+from loamshift.core.column_compile import compiled
+from loamshift.core.evaporation import Surface, green_surface, thornthwaite_mm
+from loamshift.core.rain_days import RainDice, rain_days_mm, usual_wet_days
 from loamshift.errors import OutOfRangeError
 
 NO_IRRIGATION: Final = (0.0,) * 12
-_OBLIQUITY: Final = math.radians(23.44)
+_MOST_ROUNDS: Final = 200
+_KEPT_YEARS: Final = 256
 
 
 @dataclass(frozen=True, slots=True)
 class WaterYear:
-    """An average year of water, January to December.
+    """The mean of the generated years of water, January to December.
 
-    All in mm a month, ``store_mm`` and ``snow_mm`` at the end of the month: available water in
-    the root zone and water lying as snow.
+    ``rain_mm``, ``irrigation_mm``, ``potential_mm``, ``evaporation_mm`` and ``drainage_mm`` of each
+    month [mm/month]; ``snow_mm`` lying as snow at its end [mm]. ``drainage_day_mm`` [mm/d] and
+    ``store_day_mm``, available water in the root zone [mm], of each of 365 days.
     """
 
     rain_mm: NDArray[np.float64]
@@ -39,76 +43,9 @@ class WaterYear:
     potential_mm: NDArray[np.float64]
     evaporation_mm: NDArray[np.float64]
     drainage_mm: NDArray[np.float64]
-    store_mm: NDArray[np.float64]
     snow_mm: NDArray[np.float64]
-
-
-def thornthwaite_mm(
-    air_temp_c: Sequence[float], *, latitude: float, params: ClimateParameters
-) -> NDArray[np.float64]:
-    """Evaporation that each month could draw from a well-watered sward.
-
-    Parameters
-    ----------
-    air_temp_c
-        Mean air temperature of January to December, 12 values, -60 to 50 [degC].
-    latitude
-        Degrees north, south negative, -90 to 90 [degree].
-    params
-        Coefficients of the topic ``climate`` [see the dataclass].
-
-    Returns
-    -------
-    ndarray
-        Potential evaporation, shape (12,) [mm/month].
-
-    Raises
-    ------
-    OutOfRangeError
-        For other than 12 sensible temperatures or a latitude off the globe.
-
-    Notes
-    -----
-    Method of Thornthwaite: 16 (L/12)(N/30)(10 T/I)^a, I = sum (T/5)^1.514, a cubic in I; 0 at and
-    below 0 degC; above 26.5 degC the parabola of Willmott, Rowe and Mintz. Coefficients from
-    memory. An index below 5, a place with hardly a summer, is taken as 5: the formula would
-    otherwise evaporate the more the colder it gets. It knows neither wind nor dry air, and reads
-    low in arid and windy places.
-
-    References
-    ----------
-    thornthwaite-1948, willmott-1985
-
-    Examples
-    --------
-    >>> from loamshift.tables.parameters import parameter_values
-    >>> p = ClimateParameters(**parameter_values("climate"))
-    >>> air = [4.2, 4.5, 6.3, 8.6, 12.0, 15.1, 17.1, 16.8, 14.5, 11.3, 7.1, 5.1]
-    >>> round(float(thornthwaite_mm(air, latitude=51.5, params=p).sum()), -1)
-    640.0
-    """
-    air = monthly_values("air_temp_c", air_temp_c, low=-60.0, high=50.0, unit="degC")
-    if not -90.0 <= latitude <= 90.0:
-        raise OutOfRangeError(
-            f"latitude {latitude:g} is outside -90 to 90 degrees; south is negative"
-        )
-    warm = np.maximum(air, 0.0)
-    index = float(np.sum((warm / 5.0) ** params.thornthwaite_index_power))
-    if index == 0.0:
-        return np.zeros(12)
-    index = max(index, params.thornthwaite_index_least)
-    power = (
-        params.thornthwaite_a0
-        + params.thornthwaite_a1 * index
-        + params.thornthwaite_a2 * index**2
-        + params.thornthwaite_a3 * index**3
-    )
-    mild = params.thornthwaite_scale_mm * (10.0 * warm / index) ** power
-    hottest = np.minimum(air, params.hottest_c)
-    hot = params.hot_b0 + params.hot_b1 * hottest + params.hot_b2 * hottest**2
-    standard = np.where(air > params.hot_from_c, hot, mild)
-    month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
-    return standard * _day_length_h(latitude) / 12.0 * month_days / 30.0
+    drainage_day_mm: NDArray[np.float64]
+    store_day_mm: NDArray[np.float64]
 
 
 def water_year(
@@ -118,7 +55,10 @@ def water_year(
     latitude: float,
     available_water_mm: float,
     params: ClimateParameters,
+    dice: RainDice,
     irrigation_mm: Sequence[float] = NO_IRRIGATION,
+    wet_days: Sequence[float] | None = None,
+    surface: Surface | None = None,
 ) -> WaterYear:
     """An average year of soil water: evaporation, drainage and what the root zone holds.
 
@@ -134,13 +74,19 @@ def water_year(
         Water the root zone holds between field capacity and wilting, 1 to 1000 [mm].
     params
         Coefficients of the topic ``climate`` [see the dataclass].
+    dice
+        Chance of the generated rain, from :func:`loamshift.core.rain_days.throw_dice` [object].
     irrigation_mm
         Watering of January to December, 12 values, 0 to 3000 [mm/month].
+    wet_days
+        Days with rain in each month; None for what is usual at that rain [d/month].
+    surface
+        What the water evaporates from; None for :func:`green_surface` [object].
 
     Returns
     -------
     WaterYear
-        The year that repeats itself, 12 values each [mm/month].
+        Means of the generated years [mm/month, mm/d, mm].
 
     Raises
     ------
@@ -149,23 +95,26 @@ def water_year(
 
     Notes
     -----
-    Months at or below 0 degC keep rain as snow, which melts in the first month above; there is
-    no drainage in frost. Where supply exceeds potential evaporation the bucket fills and then
-    drains; where it does not, the store falls by exp(-deficit/capacity). Years are run until one
-    repeats the last. Rain + irrigation = evaporation + drainage over the year.
+    Months at or below 0 degC keep rain as snow, which melts evenly over the first month above;
+    there is no drainage in frost. In other months each day adds its rain, draws
+    min(1, store/eased) of the potential evaporation, and drains what is above field capacity.
+    The generated years are laid end to end and run until they repeat themselves, so
+    rain + irrigation = evaporation + drainage.
 
     References
     ----------
-    thornthwaite-1948, thornthwaite-mather-1955
+    thornthwaite-1948, geng-1986, allen-1998, own-judgement
 
     Examples
     --------
     >>> from loamshift.tables.parameters import parameter_values
+    >>> from loamshift.core.rain_days import throw_dice
     >>> p = ClimateParameters(**parameter_values("climate"))
+    >>> dice = throw_dice(np.random.default_rng(1), params=p)
     >>> air = [4.2, 4.5, 6.3, 8.6, 12.0, 15.1, 17.1, 16.8, 14.5, 11.3, 7.1, 5.1]
     >>> rain = [55, 37, 49, 46, 52, 51, 47, 55, 54, 59, 59, 60]
     >>> year = water_year(air_temp_c=air, rain_mm=rain, latitude=51.5,
-    ...                   available_water_mm=100.0, params=p)
+    ...                   available_water_mm=100.0, params=p, dice=dice)
     >>> bool(abs(year.rain_mm.sum() - year.evaporation_mm.sum() - year.drainage_mm.sum()) < 1e-6)
     True
     """
@@ -182,92 +131,18 @@ def water_year(
             "no month of air_temp_c is above freezing: there is no growing season to advise on; "
             "check the temperatures and their unit"
         )
-    potential = thornthwaite_mm(air_temp_c, latitude=latitude, params=params)
-    evaporation, drainage = np.zeros(12), np.zeros(12)
-    stores, snows = np.zeros(12), np.zeros(12)
-    store, snow = available_water_mm, 0.0
-    for _ in range(2000):
-        before = (store, snow)
-        for month in range(12):
-            supply = float(rain[month] + watering[month])
-            if air[month] <= params.snow_below_c:
-                snow += supply
-                evaporation[month] = drainage[month] = 0.0
-            else:
-                supply += snow
-                snow = 0.0
-                store, evaporation[month], drainage[month] = _month(
-                    store=store,
-                    supply=supply,
-                    potential=float(potential[month]),
-                    capacity=available_water_mm,
-                )
-            stores[month], snows[month] = store, snow
-        if abs(store - before[0]) + abs(snow - before[1]) < 1.0e-10:
-            break
-    return WaterYear(rain, watering, potential, evaporation, drainage, stores, snows)
-
-
-def drainage_mm_year(
-    *,
-    air_temp_c: Sequence[float],
-    rain_mm: Sequence[float],
-    latitude: float,
-    available_water_mm: float,
-    params: ClimateParameters,
-    irrigation_mm: Sequence[float] = NO_IRRIGATION,
-) -> float:
-    """Water that leaves the root zone downward in an average year.
-
-    Parameters
-    ----------
-    air_temp_c
-        Mean air temperature of January to December, 12 values [degC].
-    rain_mm
-        Rain and melted snow of January to December, 12 values [mm/month].
-    latitude
-        Degrees north, south negative [degree].
-    available_water_mm
-        Water the root zone holds between field capacity and wilting [mm].
-    params
-        Coefficients of the topic ``climate`` [see the dataclass].
-    irrigation_mm
-        Watering of January to December, 12 values [mm/month].
-
-    Returns
-    -------
-    float
-        Drainage [mm/year].
-
-    Raises
-    ------
-    OutOfRangeError
-        As :func:`water_year`.
-
-    Notes
-    -----
-    The sum of the twelve months of drainage of :func:`water_year`; method and sources stand there.
-
-    Examples
-    --------
-    >>> from loamshift.tables.parameters import parameter_values
-    >>> p = ClimateParameters(**parameter_values("climate"))
-    >>> air = [4.2, 4.5, 6.3, 8.6, 12.0, 15.1, 17.1, 16.8, 14.5, 11.3, 7.1, 5.1]
-    >>> rain = [55, 37, 49, 46, 52, 51, 47, 55, 54, 59, 59, 60]
-    >>> drained = drainage_mm_year(air_temp_c=air, rain_mm=rain, latitude=51.5,
-    ...                            available_water_mm=100.0, params=p)
-    >>> 80.0 < drained < 180.0
-    True
-    """
-    return float(
-        water_year(
-            air_temp_c=air_temp_c,
-            rain_mm=rain_mm,
-            latitude=latitude,
-            available_water_mm=available_water_mm,
-            params=params,
-            irrigation_mm=irrigation_mm,
-        ).drainage_mm.sum()
+    wet = usual_wet_days(rain_mm, params=params) if wet_days is None else np.asarray(wet_days)
+    return _kept_year(
+        tuple(air.tolist()),
+        tuple(rain.tolist()),
+        tuple(watering.tolist()),
+        tuple(wet.tolist()),
+        latitude=latitude,
+        available_water_mm=float(available_water_mm),
+        surface=surface
+        or green_surface(available_water_mm=float(available_water_mm), params=params),
+        params=params,
+        dice=dice,
     )
 
 
@@ -283,33 +158,33 @@ def wetness_daily(
     Parameters
     ----------
     year
-        The water year [see the dataclass].
+        From :func:`water_year` [object].
     available_water_mm
-        The capacity it was made with [mm].
+        The capacity the year was computed with [mm].
     field_capacity_frac
-        Water at field capacity by volume, above wilting to 1 [m3/m3].
+        Water at field capacity [volume share].
     wilting_frac
-        Water at wilting point by volume, 0 up [m3/m3].
+        Water at wilting, below field capacity [volume share].
 
     Returns
     -------
     ndarray
-        Wetness, wilting point over field capacity to 1, shape (365,) [1].
+        Wetness 0 to 1, day of year 1 to 365, shape (365,) [share of field capacity].
 
     Raises
     ------
     OutOfRangeError
-        Where wilting point and field capacity do not fit together.
+        For shares that make no soil.
 
     Notes
     -----
-    Store at the end of each month, straight between month ends round the year. The monthly
-    bucket never stands above field capacity: wet spells are averaged out.
+    (wilting + store share x (field capacity - wilting)) / field capacity, of the mean store of
+    that day over the generated years. The bucket never stands above field capacity.
 
     Examples
     --------
     >>> import numpy as np
-    >>> full = WaterYear(*(np.zeros(12),) * 5, np.full(12, 80.0), np.zeros(12))
+    >>> full = WaterYear(*(np.zeros(12),) * 6, np.zeros(365), np.full(365, 80.0))
     >>> wet = wetness_daily(full, available_water_mm=80.0, field_capacity_frac=0.3,
     ...                     wilting_frac=0.1)
     >>> float(wet.min())
@@ -320,29 +195,98 @@ def wetness_daily(
             f"wilting_frac {wilting_frac:g} and field_capacity_frac {field_capacity_frac:g} need "
             "0 <= wilting < field capacity <= 1 as volume shares"
         )
-    ends = np.cumsum(DAYS_IN_MONTH).astype(np.float64)
-    day = np.arange(DAYS_IN_YEAR) + 0.5
-    share = np.interp(day, ends, year.store_mm / available_water_mm, period=float(DAYS_IN_YEAR))
+    share = year.store_day_mm / available_water_mm
     water = wilting_frac + (field_capacity_frac - wilting_frac) * share
     return np.asarray(water / field_capacity_frac, dtype=np.float64)
 
 
-def _month(
-    *, store: float, supply: float, potential: float, capacity: float
-) -> tuple[float, float, float]:
-    """Store after, evaporation and drainage of one month without frost."""
-    if supply >= potential:
-        filled = store + supply - potential
-        return min(filled, capacity), potential, max(0.0, filled - capacity)
-    left = store * math.exp(-(potential - supply) / capacity)
-    return left, supply + store - left, 0.0
+@lru_cache(maxsize=_KEPT_YEARS)
+def _kept_year(
+    air_temp_c: tuple[float, ...],
+    rain_mm: tuple[float, ...],
+    irrigation_mm: tuple[float, ...],
+    wet_days: tuple[float, ...],
+    *,
+    latitude: float,
+    available_water_mm: float,
+    surface: Surface,
+    params: ClimateParameters,
+    dice: RainDice,
+) -> WaterYear:
+    """The year of checked inputs, worked out once for a place, soil and watering."""
+    month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
+    month = np.repeat(np.arange(12), DAYS_IN_MONTH)
+    potential = thornthwaite_mm(air_temp_c, latitude=latitude, params=params)
+    watering = np.asarray(irrigation_mm)
+    made = rain_days_mm(rain_mm, wet_days=wet_days, params=params, dice=dice)
+    years = made.shape[0]
+    days = np.zeros((3, DAYS_IN_YEAR))
+    snow = np.zeros(12)
+    _run_bucket(
+        made + (watering / month_days)[month],
+        (potential / month_days)[month],
+        np.asarray(air_temp_c) <= params.snow_below_c,
+        np.asarray(DAYS_IN_MONTH),
+        np.array([surface.evaporable_mm, surface.eased_below_mm]),
+        days,
+        snow,
+    )
+    evaporation, drainage, store = days / years
+    firsts = np.concatenate([[0], np.cumsum(DAYS_IN_MONTH)[:-1]])
+    year = WaterYear(
+        np.asarray(rain_mm),
+        watering,
+        potential,
+        np.add.reduceat(evaporation, firsts),
+        np.add.reduceat(drainage, firsts),
+        snow / years,
+        drainage,
+        available_water_mm - surface.evaporable_mm + store,
+    )
+    for field in fields(year):
+        getattr(year, field.name).setflags(write=False)
+    return year
 
 
-def _day_length_h(latitude: float) -> NDArray[np.float64]:
-    """Mean hours of daylight of each month, at its middle day."""
-    edges = np.concatenate([[0.0], np.cumsum(DAYS_IN_MONTH)])
-    middle = 0.5 * (edges[:-1] + edges[1:])
-    declination = -_OBLIQUITY * np.cos(2.0 * math.pi * (middle + 10.0) / DAYS_IN_YEAR)
-    hour_angle = -math.tan(math.radians(latitude)) * np.tan(declination)
-    hours = 24.0 / math.pi * np.arccos(np.clip(hour_angle, -1.0, 1.0))
-    return np.asarray(hours, dtype=np.float64)
+@compiled
+def _run_bucket(
+    supply: NDArray[np.float64],
+    potential: NDArray[np.float64],
+    is_frozen: NDArray[np.bool_],
+    month_days: NDArray[np.int64],
+    surface: NDArray[np.float64],
+    days: NDArray[np.float64],
+    snows: NDArray[np.float64],
+) -> None:
+    """Years end to end until they repeat themselves; sums of evaporation, drainage and store."""
+    capacity, eased = surface[0], surface[1]
+    store = capacity
+    snow = 0.0
+    for _ in range(_MOST_ROUNDS):
+        store_before = store
+        snow_before = snow
+        days[:] = 0.0
+        snows[:] = 0.0
+        for year in range(supply.shape[0]):
+            day = 0
+            for month in range(12):
+                melt = 0.0 if is_frozen[month] else snow / month_days[month]
+                for _ in range(month_days[month]):
+                    if is_frozen[month]:
+                        snow += supply[year, day]
+                    else:
+                        store += supply[year, day] + melt
+                        drawn = potential[day] * min(1.0, store / eased)
+                        drawn = min(drawn, store)
+                        store -= drawn
+                        drained = max(0.0, store - capacity)
+                        store -= drained
+                        days[0, day] += drawn
+                        days[1, day] += drained
+                    days[2, day] += store
+                    day += 1
+                if not is_frozen[month]:
+                    snow = 0.0
+                snows[month] += snow
+        if abs(store - store_before) + abs(snow - snow_before) < 1.0e-9:
+            break

@@ -1,4 +1,4 @@
-"""Places: twelve monthly temperatures and rain totals, and where they come from."""
+"""Places: twelve months of temperature, rain and wet days, and where they come from."""
 
 from __future__ import annotations
 
@@ -9,7 +9,8 @@ from dataclasses import dataclass
 class Place:
     """Monthly climate of a place: air temperature [degC] and rain [mm] from January on.
 
-    ``latitude`` decides the hemisphere and day length [degrees north].
+    ``latitude`` decides the hemisphere and day length [degrees north]. ``wet_days`` are days with
+    more than 0.1 mm of rain in each month; None where nobody counted them [d/month].
     """
 
     name: str
@@ -22,3 +23,4 @@ class Place:
     source_key: str
     basis: str
     """Shipped place, nearest point with its distance, or the user's own numbers."""
+    wet_days: tuple[float, ...] | None = None

@@ -200,6 +200,7 @@ def _point(line: str, *, name: str, latitude: float, longitude: float, distance_
         elevation_m=values[2],
         air_temp_c=tuple(values[3:15]),
         rain_mm=tuple(values[15:27]),
+        wet_days=tuple(values[27:39]),
         source_key=_POINT_SOURCE,
         basis=f"nearest point of the one-degree table ({where}, {values[2]:.0f} m above the sea), "
         f"{distance_km:.0f} km away; means of 1961-1990",
@@ -248,6 +249,7 @@ def _place(row: Row) -> Place:
         elevation_m=number_or_none(row, "elevation_m"),
         air_temp_c=tuple(number(row, f"air_temp_c_{month}") for month in _MONTHS),
         rain_mm=tuple(number(row, f"rain_mm_{month}") for month in _MONTHS),
+        wet_days=tuple(number(row, f"wet_days_{month}") for month in _MONTHS),
         source_key=row["source_key"],
         basis=f"shipped place; gridded means of 1961-1990{flag}",
     )

@@ -25,6 +25,7 @@ from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.belief.humus import humus_history
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
+from loamshift.services.context.water import is_bare
 from loamshift.services.materials.named import material_named
 from loamshift.tables.materials import find_material
 from loamshift.tables.model import climate_parameters, verdict_values
@@ -329,6 +330,7 @@ def _weather(
         watering_mm=tuple(monthly if month in months else 0.0 for month in range(1, 13)),
         alkalinity_mmolc_l=alkalinity,
         container=context.in_pot,
+        bare=is_bare(case),
         temp_shift_c=_own_thermometer_c(context),
     )
 

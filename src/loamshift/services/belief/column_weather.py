@@ -10,9 +10,10 @@ from numpy.typing import NDArray
 
 from loamshift.core.climate import DAYS_IN_MONTH, DAYS_IN_YEAR, soil_temperature_c
 from loamshift.core.column_layout import ColumnWeather
-from loamshift.core.water_balance import WaterYear, water_year, wetness_daily
+from loamshift.core.water_balance import WaterYear, wetness_daily
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
+from loamshift.services.context.water import water_year_of
 from loamshift.tables.model import climate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
 
@@ -34,6 +35,7 @@ def column_weather(
     watering_mm: tuple[float, ...] = NO_WATERING,
     alkalinity_mmolc_l: float = 0.0,
     container: bool = False,
+    bare: bool = False,
     temp_shift_c: float = 0.0,
 ) -> ColumnWeather:
     """Soil temperature, wetness, drainage and watering of every day of a run.
@@ -58,6 +60,8 @@ def column_weather(
         Alkalinity of that water [mmolc/L].
     container
         True for pots, which follow the air [truth].
+    bare
+        True for ground without plants, which dries at its surface only [truth].
     temp_shift_c
         How much warmer the user's own thermometer read [degC].
 
@@ -68,13 +72,13 @@ def column_weather(
 
     Notes
     -----
-    29 February is one more day between day 59 and day 60. A month's drainage leaves the soil on
-    every third day, as after soaking rain, and its watering is spread evenly. The monthly water
-    balance under-states drainage where rain comes in storms; the prior on transport spans that.
+    29 February is one more day between day 59 and day 60. The drainage of a calendar day is its
+    mean over the generated years; it leaves the soil on every third day of the month, as after
+    soaking rain. Watering is spread evenly.
 
     References
     ----------
-    hillel-1982, thornthwaite-mather-1955, own-judgement
+    hillel-1982, own-judgement
     """
     middles = 0.5 * (edges_cm[:-1] + edges_cm[1:])
     column = parameter_values("column")
@@ -84,7 +88,7 @@ def column_weather(
     if place is None:
         temp_year = np.full((DAYS_IN_YEAR, middles.size), advice["assumed_soil_temp_c"])
         wet_year = np.full(DAYS_IN_YEAR, advice["assumed_wetness"])
-        drained = np.full(12, DRAINAGE_WITHOUT_PLACE_MM / 12.0)
+        drained = np.repeat(DRAINAGE_WITHOUT_PLACE_MM / 12.0 / month_days, DAYS_IN_MONTH)
     else:
         climate = climate_parameters()
         temp_year = np.column_stack(
@@ -95,16 +99,15 @@ def column_weather(
                 for depth in middles
             ]
         )
-        water = water_year(
-            air_temp_c=place.air_temp_c,
-            rain_mm=place.rain_mm,
-            latitude=place.latitude,
+        water = water_year_of(
+            place,
+            soil,
             available_water_mm=available_water_mm,
-            params=climate,
-            irrigation_mm=watering_mm,
+            watering_mm=watering_mm,
+            bare=bare,
         )
         wet_year = _wetness(water, soil, available_water_mm=available_water_mm)
-        drained = water.drainage_mm
+        drained = water.drainage_day_mm
     order = _days_of_year(start, days)
     return ColumnWeather(
         soil_temp_c=np.ascontiguousarray(temp_year[order] + temp_shift_c),
@@ -143,13 +146,15 @@ def _wetness(water: WaterYear, soil: Soil, *, available_water_mm: float) -> Floa
     )
 
 
-def _soaking_days(month_mm: FloatArray, *, spacing_d: int) -> FloatArray:
-    """A month's water on every so many days, shape (365,) [mm]."""
-    parts = []
-    for total, length in zip(month_mm, DAYS_IN_MONTH, strict=True):
-        soaking = np.arange(length) % spacing_d == 0
-        parts.append(np.where(soaking, total / soaking.sum(), 0.0))
-    return np.concatenate(parts)
+def _soaking_days(day_mm: FloatArray, *, spacing_d: int) -> FloatArray:
+    """The water of so many days on the first of them, month by month, shape (365,) [mm]."""
+    firsts = np.concatenate([[0], np.cumsum(DAYS_IN_MONTH)[:-1]])
+    soaking = np.concatenate(
+        [first + np.arange(0, n, spacing_d) for first, n in zip(firsts, DAYS_IN_MONTH, strict=True)]
+    )
+    found = np.zeros(DAYS_IN_YEAR)
+    found[soaking] = np.add.reduceat(day_mm, soaking)
+    return found
 
 
 def _days_of_year(start: date, days: int) -> NDArray[np.int64]:

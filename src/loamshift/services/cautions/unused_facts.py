@@ -206,7 +206,8 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         and bed.kind is not BedKind.CONTAINER
         and use.decision not in (Decision.LEAVE, Decision.STOP)
     )
-    if bed.planted is not None and idle and not told:
+    dries = context.place is not None and bed.kind not in (BedKind.LAWN, BedKind.CONTAINER)
+    if bed.planted is not None and idle and not told and not dries:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
         if settled:

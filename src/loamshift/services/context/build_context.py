@@ -7,14 +7,13 @@ from typing import TypedDict
 
 from loamshift.core.buffer import BufferParameters
 from loamshift.core.climate import soil_temperature_c
-from loamshift.core.water_balance import drainage_mm_year
 from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
-from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
 from loamshift.services.context.readings import current_season
 from loamshift.services.context.soil import believe_soil
 from loamshift.services.context.target import target_of
+from loamshift.services.context.water import is_bare, water_year_of
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.units import (
@@ -97,7 +96,7 @@ def build_context(case: Case) -> BedContext:
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
         irrigation_mm_year=irrigation,
-        drainage_mm_year=_drainage(case.place, case, weekly_mm=weekly_mm, available_mm=available),
+        drainage_mm_year=_drainage(case, soil, weekly_mm=weekly_mm, available_mm=available),
         available_water_mm=available,
         pending=_pending(case, soil, soil_temp_c=soil_temp, in_pot=bed.kind is BedKind.CONTAINER),
         assumed=tuple(assumed),
@@ -205,20 +204,21 @@ def _available_water_mm(soil: Soil | None, *, depth_cm: float) -> float:
     return max((soil.field_capacity_frac - soil.wilting_frac) * root_depth_mm, 5.0)
 
 
-def _drainage(place: Place | None, case: Case, *, weekly_mm: float, available_mm: float) -> float:
+def _drainage(case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: float) -> float:
+    place = case.place
     if place is None:
         return DEFAULT_DRAINAGE_MM
     monthly = [
         weekly_mm * WEEKS_PER_MONTH if month in case.water.months else 0.0 for month in range(1, 13)
     ]
-    return drainage_mm_year(
-        air_temp_c=place.air_temp_c,
-        rain_mm=place.rain_mm,
-        latitude=place.latitude,
+    year = water_year_of(
+        place,
+        soil,
         available_water_mm=available_mm,
-        params=climate_parameters(),
-        irrigation_mm=monthly,
+        watering_mm=tuple(monthly),
+        bare=is_bare(case),
     )
+    return float(year.drainage_mm.sum())
 
 
 def _pending(

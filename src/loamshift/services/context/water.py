@@ -1,0 +1,89 @@
+"""The water year of a bed: its storms, and plants or bare ground that dry it."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+
+from loamshift.core.evaporation import bare_surface
+from loamshift.core.rain_days import RainDice, throw_dice
+from loamshift.core.water_balance import WaterYear, water_year
+from loamshift.domain.case import BedKind, Case
+from loamshift.domain.place import Place
+from loamshift.domain.soil import Soil
+from loamshift.tables.model import climate_parameters
+
+
+def is_bare(case: Case) -> bool:
+    """Whether a bed is open ground said to be without plants, and none are wanted on it.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+
+    Returns
+    -------
+    bool
+        True only where that was said: a bed nobody described is taken as planted [truth].
+    """
+    bed = case.bed
+    is_open = bed.kind in (BedKind.GROUND, BedKind.RAISED, BedKind.FIELD)
+    return is_open and bed.planted is False and not case.aim.plants
+
+
+def water_year_of(
+    place: Place,
+    soil: Soil | None,
+    *,
+    available_water_mm: float,
+    watering_mm: tuple[float, ...],
+    bare: bool,
+) -> WaterYear:
+    """The average year of water of a bed.
+
+    Parameters
+    ----------
+    place
+        Its climate [object].
+    soil
+        The soil; None where it is not known [object].
+    available_water_mm
+        Water between field capacity and wilting in the root zone [mm].
+    watering_mm
+        Watering of January to December [mm/month].
+    bare
+        True for ground without plants [truth].
+
+    Returns
+    -------
+    WaterYear
+        Worked out once for a place, soil and watering [mm].
+    """
+    climate = climate_parameters()
+    surface = None
+    if bare and soil is not None:
+        surface = bare_surface(
+            available_water_mm=available_water_mm,
+            field_capacity_frac=soil.field_capacity_frac,
+            wilting_frac=soil.wilting_frac,
+            params=climate,
+        )
+    return water_year(
+        air_temp_c=place.air_temp_c,
+        rain_mm=place.rain_mm,
+        latitude=place.latitude,
+        available_water_mm=available_water_mm,
+        params=climate,
+        dice=_rain_dice(),
+        irrigation_mm=watering_mm,
+        wet_days=place.wet_days,
+        surface=surface,
+    )
+
+
+@cache
+def _rain_dice() -> RainDice:
+    climate = climate_parameters()
+    return throw_dice(np.random.default_rng(round(climate.rain_seed)), params=climate)
