@@ -129,10 +129,11 @@ def test_water_adds_up_in_every_month(air: list[float], rain: list[float]) -> No
     given = found.rain_mm + found.irrigation_mm
     assert given == pytest.approx(found.evaporation_mm + found.drainage_mm + gained, abs=1e-8)
     assert (found.evaporation_mm <= found.potential_mm + 1e-9).all()
-    for part in (found.evaporation_mm, found.drainage_mm, found.store_day_mm, found.snow_mm):
+    assert found.store_day_mm.shape == (365,)
+    for part in (found.evaporation_mm, found.drainage_mm, found.snow_mm):
         assert part.shape == (12,)
         assert part.min() >= 0.0
-    assert np.all(found.drainage_mm[found.store_mm < 99.9] == 0.0)
+    assert found.drainage_day_mm.sum() == pytest.approx(found.drainage_mm.sum())
 
 
 def test_where_nobody_waters_nothing_is_given() -> None:

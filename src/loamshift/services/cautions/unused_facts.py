@@ -206,7 +206,8 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         and bed.kind is not BedKind.CONTAINER
         and use.decision not in (Decision.LEAVE, Decision.STOP)
     )
-    dries = context.place is not None and bed.kind not in (BedKind.LAWN, BedKind.CONTAINER)
+    may_dry = bed.kind not in (BedKind.LAWN, BedKind.CONTAINER) and not case.aim.plants
+    dries = may_dry and case.place is not None and context.target is not None
     if bed.planted is not None and idle and not told and not dries:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
