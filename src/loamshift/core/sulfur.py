@@ -1,13 +1,14 @@
 """The clock of elemental sulfur: how much has turned to acid by when.
 
-Rate per unit of surface, particles that shrink, a lag while the oxidisers grow, prills that
-fall apart or stay whole. Time steps are days of soil temperature.
+Rate per unit of surface, falling as a soil holds more of it; particles that shrink; oxidisers
+that grow; prills that break up or stay whole. Time steps are days of soil temperature.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -15,6 +16,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from loamshift.core.sulfur_rate import (
     SulfurParameters,
+    crowding_factor,
     moisture_factor,
     ph_factor,
     temperature_factor,
@@ -24,6 +26,66 @@ from loamshift.errors import OutOfRangeError
 SizeTriple = tuple[float, float, float]
 """Lower and upper diameter of a size class [um] and its share of the mass [0-1]."""
 CM_PER_UM = 1.0e-4
+_UG_PER_G = 1.0e6
+DAYS_IN_YEAR = 365.25
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prills:
+    """Prills or pastilles as put on.
+
+    ``diameter_um`` while whole [um]; ``break_up_per_year`` share of what is whole that breaks up
+    [1/year]; ``on_surface`` where they lie on top, and stop breaking up in drought.
+    """
+
+    diameter_um: float
+    break_up_per_year: float
+    on_surface: bool = False
+
+
+def surface_cm2_g(sizes: Sequence[SizeTriple], *, params: SulfurParameters) -> float:
+    """Surface of a gram of sulfur grains.
+
+    Parameters
+    ----------
+    sizes
+        Size classes as (lower, upper, share of mass), as in :func:`left_frac` [um, um, 0-1].
+    params
+        Coefficients of the topic ``sulfur`` [see the dataclass].
+
+    Returns
+    -------
+    float
+        Surface of spheres of those diameters [cm2/g].
+
+    Raises
+    ------
+    OutOfRangeError
+        As :func:`left_frac`.
+
+    Notes
+    -----
+    6/(rho d); the mean of 1/d over a class whose mass is even over ln d.
+
+    References
+    ----------
+    watkinson-blair-1993, own-arithmetic
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = SulfurParameters(**parameter_values("sulfur"))
+    >>> round(surface_cm2_g([(100.0, 100.0, 1.0)], params=p))
+    290
+    """
+    _require_sizes(sizes)
+    per_um = 0.0
+    for low, high, mass in sizes:
+        narrow = high / low < 1.0 + 1.0e-4
+        middle = math.sqrt(low * high)
+        mean = 1.0 / middle if narrow else (1.0 / low - 1.0 / high) / math.log(high / low)
+        per_um += mass * mean
+    return 6.0 * _UG_PER_G / params.density_ug_cm3 * per_um / CM_PER_UM
 
 
 def surface_loss(
@@ -48,9 +110,9 @@ def surface_loss(
     ph_water
         pH in water of the soil where it is known to be acid, None for no effect [pH].
     k_scale
-        Factor on the rate, for a bed whose own rate is known or a draw of it, above 0 [1].
+        Factor on the rate, such as that of crowding or of lying on top, above 0 [1].
     sulfur_before
-        True where sulfur was given in the last years, which cuts the lag to a third [truth].
+        True where sulfur was given in the last three years: the oxidisers are there [truth].
 
     Returns
     -------
@@ -64,9 +126,9 @@ def surface_loss(
 
     Notes
     -----
-    K = integral of k f_T f_w min(1, c/lag) where the clock c counts days at 25 degC and field
-    capacity. Within c the ramp integrates exactly to c2/(2 lag) and then c - lag/2, so the result
-    does not hang on the step.
+    K = integral of k P f_T f_w. The oxidisers P grow by dP/dc = mu P (1 - P) in the clock c of
+    days at 25 degC and field capacity, so the integral of P dc is exactly
+    c + ln(P0 + (1 - P0) exp(-mu c))/mu, and the result does not hang on the step.
 
     References
     ----------
@@ -77,7 +139,7 @@ def surface_loss(
     >>> from loamshift.tables.parameters import parameter_values
     >>> p = SulfurParameters(**parameter_values("sulfur"))
     >>> surface_loss([25.0] * 20, params=p).round(0).tolist()[-1]
-    405.0
+    257.0
     """
     if not k_scale > 0.0:
         raise OutOfRangeError(f"k_scale {k_scale:g} must be above 0; 1 is the usual rate")
@@ -87,10 +149,11 @@ def surface_loss(
             "soil_temp_daily_c must be one row of days; call once for each bed or member"
         )
     clock = np.cumsum(factor)
-    lag = params.lag_d / 3.0 if sulfur_before else params.lag_d
-    ramp = np.where(clock < lag, clock * clock / (2.0 * lag), clock - 0.5 * lag)
+    grown = params.grown_again_frac if sulfur_before else params.grown_first_frac
+    still = np.exp(-params.growth_per_d * clock)
+    full = clock + np.log(grown + (1.0 - grown) * still) / params.growth_per_d
     acid_soil = 1.0 if ph_water is None else ph_factor(ph_water, params)
-    return params.rate_ug_cm2_d * params.roughness * k_scale * acid_soil * ramp
+    return params.rate_ug_cm2_d * k_scale * acid_soil * np.maximum(0.0, full)
 
 
 def left_frac(
@@ -154,7 +217,8 @@ def oxidised_course(
     params: SulfurParameters,
     wetness: ArrayLike = 1.0,
     ph_water: float | None = None,
-    intact_diameter_um: float | None = None,
+    prills: Prills | None = None,
+    sulfur_g_kg: float | None = None,
     k_scale: float = 1.0,
     sulfur_before: bool = False,
 ) -> NDArray[np.float64]:
@@ -165,19 +229,22 @@ def oxidised_course(
     soil_temp_daily_c
         Soil temperature of each day from the day of application on, one axis [degC].
     sizes
-        Size classes of the grains as (lower, upper, share of mass) [um, um, 0-1].
+        Size classes of the grains as (lower, upper, share of mass); of prills, those of what has
+        broken up [um, um, 0-1].
     params
         Coefficients of the topic ``sulfur`` [see the dataclass].
     wetness
         Soil water over field capacity, one number or one per day [1].
     ph_water
         pH in water of the soil where it is known to be acid, None for no effect [pH].
-    intact_diameter_um
-        Diameter of a prill or pastille that may stay whole, None for loose grains [um].
+    prills
+        The prills or pastilles, None for loose grains [object].
+    sulfur_g_kg
+        Sulfur per kg of the soil it lies in, above 0; None for the reference surface [g/kg].
     k_scale
         Factor on the rate, above 0 [1].
     sulfur_before
-        True where sulfur was given in the last years [truth].
+        True where sulfur was given in the last three years [truth].
 
     Returns
     -------
@@ -191,14 +258,15 @@ def oxidised_course(
 
     Notes
     -----
-    Of prills the share ``break_up_frac`` reacts by the sizes of its grains, the rest as whole
-    spheres. At the medians the course is 3 to 9 points fast for powder at 25 degC, and slow in
-    the two cool field rows by 13 (under 150 um) and 49 points (250-500 um, where the published
-    law itself fails); sizes and climate of those rows are assumed.
+    A whole prill shrinks as a sphere and breaks up by first order, on the surface as fast as the
+    moisture law lets sulfur react. What has broken up joins the size classes; grains of all ages
+    lie together there, so a class loses 4/d of itself per diameter lost, the turnover of spheres
+    that enter at a steady pace. The grains crowd each other as if all were out, for they lie in
+    clumps.
 
     References
     ----------
-    watkinson-blair-1993, degryse-2016, boswell-1997
+    watkinson-blair-1993, degryse-2016, boswell-1988
 
     Examples
     --------
@@ -206,22 +274,73 @@ def oxidised_course(
     >>> p = SulfurParameters(**parameter_values("sulfur"))
     >>> course = oxidised_course([25.0] * 60, sizes=[(10.0, 75.0, 1.0)], params=p)
     >>> course[[9, 29, 59]].round(2).tolist()
-    [0.16, 0.58, 0.83]
+    [0.11, 0.46, 0.79]
     """
-    loss = surface_loss(
-        soil_temp_daily_c,
-        params=params,
-        wetness=wetness,
-        ph_water=ph_water,
-        k_scale=k_scale,
-        sulfur_before=sulfur_before,
-    )
-    left = left_frac(loss, sizes=sizes, params=params)
-    if intact_diameter_um is not None:
-        whole = [(intact_diameter_um, intact_diameter_um, 1.0)]
-        left_whole = left_frac(loss, sizes=whole, params=params)
-        left = params.break_up_frac * left + (1.0 - params.break_up_frac) * left_whole
-    return 1.0 - left
+
+    def lost(of_sizes: Sequence[SizeTriple]) -> NDArray[np.float64]:
+        crowded = 1.0
+        if sulfur_g_kg is not None:
+            surface = surface_cm2_g(of_sizes, params=params)
+            crowded = crowding_factor(sulfur_g_kg * surface, params)
+        return surface_loss(
+            soil_temp_daily_c,
+            params=params,
+            wetness=wetness,
+            ph_water=ph_water,
+            k_scale=k_scale * crowded,
+            sulfur_before=sulfur_before,
+        )
+
+    if prills is None:
+        return 1.0 - left_frac(lost(sizes), sizes=sizes, params=params)
+    ball = [(prills.diameter_um, prills.diameter_um, 1.0)]
+    whole = left_frac(lost(ball), sizes=ball, params=params)
+    wet = moisture_factor(wetness, params) if prills.on_surface else 1.0
+    speed = prills.break_up_per_year / DAYS_IN_YEAR * np.broadcast_to(wet, whole.shape)
+    unbroken = np.exp(-np.cumsum(speed))
+    broken = -np.diff(unbroken, prepend=1.0) * whole
+    worn_um = np.diff(lost(sizes), prepend=0.0) * 2.0 / params.density_ug_cm3 / CM_PER_UM
+    left = unbroken * whole
+    for low, high, mass in sizes:
+        kept = np.exp(-4.0 * worn_um / mean_diameter_um(low, high))
+        held = 0.0
+        for day in range(left.size):
+            held = held * kept[day] + mass * broken[day]
+            left[day] += held
+    return np.asarray(np.clip(1.0 - left, 0.0, 1.0), dtype=np.float64)
+
+
+def mean_diameter_um(low_um: float, high_um: float) -> float:
+    """Mean diameter of a size class whose mass is even over the logarithm of the diameter.
+
+    Parameters
+    ----------
+    low_um
+        Lower bound, above 0 [um].
+    high_um
+        Upper bound, the lower or more [um].
+
+    Returns
+    -------
+    float
+        Mean by mass [um].
+
+    Notes
+    -----
+    (b - a)/ln(b/a).
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> round(mean_diameter_um(75.0, 150.0), 1)
+    108.2
+    """
+    if high_um / low_um < 1.0 + 1.0e-4:
+        return math.sqrt(low_um * high_um)
+    return (high_um - low_um) / math.log(high_um / low_um)
 
 
 def days_until_frac(course: ArrayLike, frac: float) -> float:

@@ -9,28 +9,35 @@ from numpy.typing import ArrayLike, NDArray
 
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 from loamshift.core.limits import require_soil_ph, soil_temperatures, soil_wetness
+from loamshift.errors import OutOfRangeError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SulfurParameters:
     """Coefficients of the topic ``sulfur``, one field per row.
 
-    ``rate_ug_cm2_d`` at 25 degC and field capacity; ``moisture_*`` as water over field capacity;
-    ``lag_d`` at 25 degC; ``break_up_frac`` share of prills that fall apart.
+    ``rate_ug_cm2_d`` at 25 degC, field capacity and ``reference_surface_cm2_kg`` of sulfur;
+    ``growth_per_d`` at 25 degC and field capacity; ``grown_*_frac`` strength of the oxidisers at
+    the start; ``moisture_*`` as water over field capacity; ``break_up_z`` of prills in standard
+    deviations.
     """
 
     rate_ug_cm2_d: float
+    crowding_exponent: float
+    reference_surface_cm2_kg: float
+    growth_per_d: float
+    grown_first_frac: float
+    grown_again_frac: float
+    ramp_from_c: float
+    ramp_width_c: float
     activation_energy_kj_mol: float
-    lowest_temp_c: float
     flat_from_c: float
     flat_to_c: float
     highest_temp_c: float
     moisture_optimum: float
     moisture_width: float
-    roughness: float
-    lag_d: float
     density_ug_cm3: float
-    break_up_frac: float
+    break_up_z: float
     acid_soil_factor: float
     acid_soil_ph: float
     normal_soil_ph: float
@@ -58,8 +65,9 @@ def temperature_factor(soil_temp_c: ArrayLike, params: SulfurParameters) -> NDAr
 
     Notes
     -----
-    Arrhenius with the activation energy; 0 below 3 degC, flat from 35 to 40, straight down to 0
-    at 50. At 13, 10 and 5 degC it is 0.38, 0.30 and 0.19: cold soil is slow, not shut.
+    Arrhenius with the activation energy times a ramp, 0 at 1.5 degC and 1 from 5.5 on; flat from
+    35 to 40, straight down to 0 at 50. At 13, 10 and 5 degC it is 0.38, 0.30 and 0.17: cold soil
+    is slow, not shut.
 
     References
     ----------
@@ -70,7 +78,7 @@ def temperature_factor(soil_temp_c: ArrayLike, params: SulfurParameters) -> NDAr
     >>> from loamshift.tables.parameters import parameter_values
     >>> p = SulfurParameters(**parameter_values("sulfur"))
     >>> temperature_factor([2.0, 10.0, 25.0], p).round(2).tolist()
-    [0.0, 0.3, 1.0]
+    [0.02, 0.3, 1.0]
     """
     temp = soil_temperatures(soil_temp_c)
     inverse = 1.0 / (np.minimum(temp, params.flat_from_c) + KELVIN_AT_0_C)
@@ -80,7 +88,8 @@ def temperature_factor(soil_temp_c: ArrayLike, params: SulfurParameters) -> NDAr
         * (1.0 / (25.0 + KELVIN_AT_0_C) - inverse)
     )
     heat = (params.highest_temp_c - temp) / (params.highest_temp_c - params.flat_to_c)
-    return np.where(temp < params.lowest_temp_c, 0.0, rate * np.clip(heat, 0.0, 1.0))
+    ramp = (temp - params.ramp_from_c) / params.ramp_width_c
+    return np.asarray(rate * np.clip(ramp, 0.0, 1.0) * np.clip(heat, 0.0, 1.0), dtype=np.float64)
 
 
 def moisture_factor(wetness: ArrayLike, params: SulfurParameters) -> NDArray[np.float64]:
@@ -158,3 +167,47 @@ def ph_factor(ph_water: float, params: SulfurParameters) -> float:
     span = params.normal_soil_ph - params.acid_soil_ph
     share = min(1.0, max(0.0, (ph_water - params.acid_soil_ph) / span))
     return params.acid_soil_factor + (1.0 - params.acid_soil_factor) * share
+
+
+def crowding_factor(surface_cm2_kg: float, params: SulfurParameters) -> float:
+    """Rate of sulfur oxidation per surface against that at the reference surface.
+
+    Parameters
+    ----------
+    surface_cm2_kg
+        Sulfur surface per kg of soil at the start of the dose, above 0 [cm2/kg].
+    params
+        Coefficients of the topic ``sulfur`` [see the dataclass].
+
+    Returns
+    -------
+    float
+        Factor, 1 at the reference surface [1].
+
+    Raises
+    ------
+    OutOfRangeError
+        For a surface of 0 or less.
+
+    Notes
+    -----
+    (sigma/sigma0)^-b: the more sulfur surface a soil holds, the slower each part of it. Weak, and
+    read from one pair of rows.
+
+    References
+    ----------
+    degryse-2016
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = SulfurParameters(**parameter_values("sulfur"))
+    >>> [round(crowding_factor(surface, p), 2) for surface in (3.0, 175.0, 350.0)]
+    [2.45, 1.0, 0.86]
+    """
+    if not surface_cm2_kg > 0.0:
+        raise OutOfRangeError(
+            f"surface_cm2_kg = {surface_cm2_kg:g} must be above 0; give the surface of the dose"
+        )
+    share = surface_cm2_kg / params.reference_surface_cm2_kg
+    return float(share**-params.crowding_exponent)
