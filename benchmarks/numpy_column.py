@@ -23,6 +23,7 @@ from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 
 Array = NDArray[np.float64]
 SPENT = 1.0e-3
+UG_PER_MMOLC = 1.0e3 * 32.06 / 2.0
 YEAR_D = 365.25
 LN2 = np.log(2.0)
 LN10 = np.log(10.0)
@@ -135,10 +136,14 @@ class NumpyColumn:
             n = m.n_members
             start = np.repeat(amount[None, :], n, axis=0)
             zero = np.zeros_like(start)
-            lag = (m.sulfur_lag_d * e.lag_factor[event])[:, None]
-            dose = {"event": event, "start": start, "left": start.copy(), "lag": lag}
-            dose |= {"factor": np.full(n, e.rate_factor[event])}
-            self.doses.append(dose | {"eaten": zero, "clock": zero.copy()})
+            dose = {"event": event, "start": start, "left": start.copy(), "eaten": zero}
+            dose |= {"factor": np.full(n, e.rate_factor[event]), "top": e.on_surface[event] > 0.0}
+            dose |= {"grown": np.full_like(start, e.grown_frac[event])}
+            prills = e.intact_um[event] > 0.0
+            dose |= {"whole": start.copy() if prills else zero.copy()}
+            dose |= {"pools": [zero.copy() for _ in e.size_frac[event] for _ in range(2)]}
+            self.doses.append(dose)
+            self._crowd(dose)
         elif kind is EventKind.ACID:
             self.base -= amount / self.mass
         elif kind is EventKind.FAST_SALT:
@@ -175,14 +180,27 @@ class NumpyColumn:
                 continue
             left = dose["left"][:, mixed].sum(axis=1, keepdims=True)
             dose["factor"] = np.maximum(1.0, dose["factor"])
-            clock = (dose["start"] * dose["clock"])[:, mixed].sum(axis=1, keepdims=True) / start
+            dose["top"] = False
+            grown = (dose["start"] * dose["grown"])[:, mixed].sum(axis=1, keepdims=True) / start
             dose["start"][:, mixed], dose["left"][:, mixed] = part * start, part * left
-            dose["clock"][:, mixed] = clock
-            dose["eaten"][:, mixed] = self._eaten_for(dose, (left / start)[:, 0])[:, None]
+            dose["grown"][:, mixed] = grown
+            for pool in dose["pools"]:
+                pool[:, mixed] = part * pool[:, mixed].sum(axis=1, keepdims=True)
+            ball = self.events.intact_um[dose["event"]]
+            if ball > 0.0:
+                share = np.maximum(1.0e-300, np.maximum(0.0, 1.0 - dose["eaten"] / ball) ** 3)
+                number = (dose["whole"] / share)[:, mixed].sum(axis=1, keepdims=True)
+                whole = dose["whole"][:, mixed].sum(axis=1, keepdims=True)
+                dose["whole"][:, mixed] = part * whole
+                side = (whole / np.maximum(1.0e-300, number)) ** (1.0 / 3.0)
+                dose["eaten"][:, mixed] = ball * (1.0 - side)
+            else:
+                dose["eaten"][:, mixed] = self._eaten_for(dose, (left / start)[:, 0])[:, None]
+            self._crowd(dose)
 
     def _eaten_for(self, dose: dict[str, Any], wanted: Array) -> Array:
         e = self.events
-        most = max(e.intact_um[dose["event"]], e.size_high_um[dose["event"]].max())
+        most = e.size_high_um[dose["event"]].max()
         low, high = np.zeros_like(wanted), np.full_like(wanted, most)
         for _ in range(60):
             middle = 0.5 * (low + high)
@@ -205,11 +223,54 @@ class NumpyColumn:
             for power, factor in ((1, 3.0), (2, -1.5), (3, 1.0 / 3.0)):
                 mean += factor * eaten**power * (1.0 / high**power - 1.0 / a**power)
             left += np.where(eaten < high, share * np.maximum(0.0, mean / np.log(high / low)), 0.0)
-        if e.intact_um[event] > 0.0:
-            whole = np.maximum(0.0, 1.0 - eaten / e.intact_um[event]) ** 3
-            broken = self.members.break_up_frac
-            left = broken * left + (1.0 - broken) * whole
         return left
+
+    def _crowd(self, dose: dict[str, Any]) -> None:
+        """The factors on the rate for the sulfur surface in each layer, grains and whole."""
+        e, event, laws = self.events, dose["event"], self.laws
+        per_um = 0.0
+        for low, high, share in self._classes(event):
+            one = high / low < 1.0 + 1.0e-4
+            mean = (low * high) ** -0.5 if one else (1.0 / low - 1.0 / high) / np.log(high / low)
+            per_um += share * mean
+        per_mmolc = 6.0 * UG_PER_MMOLC / laws.density_ug_cm3 * 1.0e4
+        grains = e.surface_cm2_mmolc[event] or per_mmolc * per_um
+        whole = per_mmolc / (e.intact_um[event] or 1.0)
+        b = self.members.sulfur_crowding_exponent[:, None]
+        for name, surface in (("crowd", grains), ("crowd_whole", whole)):
+            held = dose["start"] / self.mass * surface / laws.reference_surface_cm2_kg
+            dose[name] = np.where(held > 0.0, np.maximum(held, 1.0e-300) ** -b, 1.0)
+
+    def _classes(self, event: int) -> list[tuple[float, float, float]]:
+        e = self.events
+        sizes = zip(e.size_low_um[event], e.size_high_um[event], e.size_frac[event], strict=True)
+        return [(float(low), float(high), float(share)) for low, high, share in sizes]
+
+    def _prills_left(self, dose: dict[str, Any], layer: int, worn: Array, wet: Array) -> Array:
+        """What a day leaves of prills: grains react, whole ones shrink, then some break up."""
+        e, event = self.events, dose["event"]
+        left = np.zeros_like(worn)
+        classes = self._classes(event)
+        for i, (low, high, _) in enumerate(classes):
+            one = high / low < 1.0 + 1.0e-4
+            mean = np.sqrt(low * high) if one else (high - low) / np.log(high / low)
+            young, old = dose["pools"][2 * i][:, layer], dose["pools"][2 * i + 1][:, layer]
+            gone = worn * dose["crowd"][:, layer] / mean
+            old[:] = np.exp(-6.0 * gone) * (old + 3.0 * gone * young)
+            young *= np.exp(-6.0 * gone)
+            left += young + old
+        ball, eaten = e.intact_um[event], dose["eaten"][:, layer]
+        before = np.maximum(0.0, 1.0 - eaten / ball) ** 3
+        eaten = eaten + worn * dose["crowd_whole"][:, layer]
+        after = np.maximum(0.0, 1.0 - eaten / ball) ** 3
+        whole = dose["whole"][:, layer] * after / np.maximum(before, 1.0e-300)
+        usual, sd = (e.break_up_top if dose["top"] else e.break_up_dug_in)[event]
+        speed = usual * np.exp(sd * self.members.break_up_z) * (wet if dose["top"] else 1.0)
+        broken = -whole * np.expm1(-speed)
+        dose["eaten"][:, layer], dose["whole"][:, layer] = eaten, whole - broken
+        for pool, (_, _, share) in zip(dose["pools"][::2], classes, strict=True):
+            pool[:, layer] += share * broken
+        return np.asarray(left + whole, dtype=np.float64)
 
     def _day(self, day: int) -> None:
         w = self.weather
@@ -250,29 +311,30 @@ class NumpyColumn:
         gap = self.weather.wetness[day, layer] + m.wetness_shift - laws.moisture_optimum
         wet = np.maximum(0.0, 1.0 - (gap / laws.moisture_width) ** 2)
         heat = (laws.highest_temp_c - temp) / (laws.highest_temp_c - laws.flat_to_c)
-        if not self.doses or temp < laws.lowest_temp_c or heat <= 0.0:
+        if not self.doses:
             return acid
+        ramp = min(1.0, max(0.0, (temp - laws.ramp_from_c) / laws.ramp_width_c))
         kelvin = min(temp, laws.flat_from_c) + KELVIN_AT_0_C
         inverse = (1.0 / (25.0 + KELVIN_AT_0_C) - 1.0 / kelvin) / GAS_CONSTANT_KJ_MOL_K
-        worth = np.exp(m.sulfur_activation_energy_kj_mol * inverse) * min(1.0, heat) * wet
+        worth = np.exp(m.sulfur_activation_energy_kj_mol * inverse) * ramp * wet
+        worth = worth * min(1.0, max(0.0, heat))
         span = laws.normal_soil_ph - laws.acid_soil_ph
         share = np.clip((ph - laws.acid_soil_ph) / span, 0.0, 1.0)
         slow = laws.acid_soil_factor + (1.0 - laws.acid_soil_factor) * share
         speed = 2.0 * m.sulfur_rate_ug_cm2_d / laws.density_ug_cm3 / 1.0e-4 * slow
         for dose in self.doses:
-            lag, clock = dose["lag"][:, 0], dose["clock"][:, layer]
-            ramp = [
-                np.where(c < lag, c * c / (2.0 * lag), c - 0.5 * lag)
-                for c in (clock, clock + worth)
-            ]
-            worn = speed * dose["factor"] * (ramp[1] - ramp[0])
-            eaten = dose["eaten"][:, layer] + worn
-            before = dose["left"][:, layer]
-            left = dose["start"][:, layer] * self._share_left(dose, eaten)
+            before, grown = dose["left"][:, layer], dose["grown"][:, layer]
+            reach = grown + (1.0 - grown) * np.exp(-m.sulfur_growth_per_d * worth)
+            full = worth + np.log(reach) / m.sulfur_growth_per_d
+            worn = np.where(before > 0.0, speed * dose["factor"] * full, 0.0)
+            dose["grown"][:, layer] = np.where(before > 0.0, grown / reach, grown)
+            if self.events.intact_um[dose["event"]] > 0.0:
+                left = self._prills_left(dose, layer, worn, wet)
+            else:
+                dose["eaten"][:, layer] += worn * dose["crowd"][:, layer]
+                left = self._share_left(dose, dose["eaten"][:, layer])
+                left = dose["start"][:, layer] * left
             left = np.minimum(np.where(left < SPENT, 0.0, left), before)
-            live = before > 0.0
-            dose["clock"][:, layer] = np.where(live, clock + worth, clock)
-            dose["eaten"][:, layer] = np.where(live, eaten, dose["eaten"][:, layer])
             acid += before - left
             dose["left"][:, layer] = left
         self.pool["sulfate"][:, layer] += acid

@@ -28,8 +28,8 @@ chosen = keep_kernels()
 print(chosen.is_filled, "|", chosen.path, "|", chosen.said and chosen.said.key)
 from loamshift.core.column_compile import IS_KEPT
 import numpy as np
-from loamshift.core.column_sulfur import ramp
-print(IS_KEPT, ramp(np.array([[0.0, 1.0, 10.0]]), 0, 20.0))
+from loamshift.core.column_sulfur import whole_left
+print(IS_KEPT, whole_left(50.0, 100.0))
 """
 
 
@@ -51,9 +51,9 @@ def chosen(cache: Path) -> tuple[list[str], str]:
 def test_machine_code_is_kept_in_the_users_folder(tmp_path: Path) -> None:
     first, kernel = chosen(tmp_path)
     assert first[0] == "False" and first[2] == "cli-compiling"
-    assert Path(first[1]).is_relative_to(tmp_path) and kernel == "True 15.0"
+    assert Path(first[1]).is_relative_to(tmp_path) and kernel == "True 0.125"
     again, kernel = chosen(tmp_path)
-    assert again == ["True", first[1], "None"] and kernel == "True 15.0"
+    assert again == ["True", first[1], "None"] and kernel == "True 0.125"
 
 
 def test_a_folder_that_cannot_be_written_is_done_without(tmp_path: Path) -> None:
@@ -61,7 +61,7 @@ def test_a_folder_that_cannot_be_written_is_done_without(tmp_path: Path) -> None
     blocked.write_text("not a folder", encoding="utf-8")
     folder, kernel = chosen(blocked)
     assert folder[1] == "None" and folder[2] == "cli-not-compiled"
-    assert kernel == "False 15.0"
+    assert kernel == "False 0.125"
 
 
 def test_the_key_changes_with_any_source_of_core(tmp_path: Path) -> None:

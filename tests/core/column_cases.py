@@ -67,6 +67,11 @@ def soil(
     )
 
 
+PRILLS: dict[str, Any] = {"break_up_top": (4e-3, 0.6), "break_up_dug_in": (1e-3, 0.9)}
+"""Pastilles with some clay, about."""
+PASTILLE_GRAINS = ((20.0, 75.0, 0.25), (75.0, 150.0, 0.35), (150.0, 500.0, 0.4))
+
+
 def members(n: int = 1, *, seed: int | None = None, **changed: float) -> MemberParameters:
     """Medians, or with a seed a spread of 0.5 in the logarithm of every rate."""
     column, sulfur = parameter_values("column"), model.sulfur_parameters()
@@ -91,10 +96,11 @@ def members(n: int = 1, *, seed: int | None = None, **changed: float) -> MemberP
         "transport_factor": column["transport_factor"],
         "al_log10_k": model.buffer_parameters().al_solubility_log10_k,
         "wetness_shift": 0.0,
-        "sulfur_rate_ug_cm2_d": sulfur.rate_ug_cm2_d * sulfur.roughness,
+        "sulfur_rate_ug_cm2_d": sulfur.rate_ug_cm2_d,
         "sulfur_activation_energy_kj_mol": sulfur.activation_energy_kj_mol,
-        "sulfur_lag_d": sulfur.lag_d,
-        "break_up_frac": sulfur.break_up_frac,
+        "sulfur_growth_per_d": sulfur.growth_per_d,
+        "sulfur_crowding_exponent": sulfur.crowding_exponent,
+        "break_up_z": sulfur.break_up_z,
         "nitrification_rate_per_d": nitrogen.nitrification_rate_per_d,
         "urea_rate_per_d": nitrogen.urea_rate_per_d,
         "realised_frac": ledger.realised_field_frac,
@@ -163,6 +169,7 @@ def sulfur(
     sizes: tuple[tuple[float, float, float], ...] = FLOWERS,
     **changed: Any,
 ) -> ColumnEvent:
+    changed.setdefault("grown_frac", model.sulfur_parameters().grown_first_frac)
     return ColumnEvent(
         kind=EventKind.SULFUR,
         day=day,
@@ -198,7 +205,17 @@ def everything(year: int = 0) -> list[ColumnEvent]:
         sulfur(60.0, day=first + 3, depth_cm=5.0),
         sulfur(90.0, day=first + 160, sizes=((50.0, 150.0, 0.6), (150.0, 500.0, 0.4))),
         sulfur(15.0, day=first + 205, depth_cm=0.0, rate_factor=0.5),
-        sulfur(20.0, day=first + 20, intact_um=3000.0, rate_factor=0.5, lag_factor=1.0 / 3.0),
+        sulfur(20.0, day=first + 20, intact_um=3000.0, grown_frac=0.7, **PRILLS),
+        sulfur(
+            25.0,
+            day=first + 30,
+            depth_cm=0.0,
+            intact_um=2000.0,
+            rate_factor=0.5,
+            on_surface=True,
+            sizes=((100.0, 100.0, 1.0),),
+            **PRILLS,
+        ),
         event(EventKind.UREA, 350.0, day=first + 10, depth_cm=5.0),
         event(EventKind.AMMONIUM, 700.0, day=first + 40),
         event(EventKind.AMMONIA, 200.0, day=first + 41),

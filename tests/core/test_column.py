@@ -13,6 +13,9 @@ import pytest
 
 from core.column_cases import (
     EDGES_CM,
+    PASTILLE_GRAINS,
+    PRILLS,
+    SULFUR_ACID_MMOLC_G,
     event,
     everything,
     laws,
@@ -27,14 +30,17 @@ from loamshift.core.climate import soil_temperature_c
 from loamshift.core.column import run_column
 from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnSoil, EventKind, FloatArray
-from loamshift.core.sulfur import oxidised_course
+from loamshift.core.sulfur import DAYS_IN_YEAR, Prills, oxidised_course
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables import model
 from loamshift.tables.places import find_place
+from loamshift.units import SULFUR_G_PER_MMOLC
 
 ROOT = Path(__file__).resolve().parents[2]
 SANDY = {"clay_pct": 5.0, "organic_carbon_pct": 0.9}
 COLD_C = -5.0
+SULFUR_G = 20.0 * SULFUR_ACID_MMOLC_G * SULFUR_G_PER_MMOLC
+"""What 20 g/m2 comes to where a gram makes a round 62.4 mmolc [g/m2]."""
 
 
 def numpy_column() -> ModuleType:
@@ -133,8 +139,69 @@ def test_sulfur_follows_the_clock_of_the_static_answer() -> None:
         sizes=((10.0, 75.0, 1.0),),
         params=model.sulfur_parameters(),
         wetness=0.8,
+        sulfur_g_kg=SULFUR_G / soil(7.0, clay_pct=40.0).mass_kg_m2[:2].sum(),
     )
     np.testing.assert_allclose(result.oxidised_frac[0, 1:], clock, atol=1e-6)
+
+
+@pytest.mark.parametrize("on_surface", [False, True])
+def test_prills_follow_the_clock_of_the_static_answer(on_surface: bool) -> None:
+    """Break-up of a year or so, through a winter in which nothing reacts."""
+    the_soil, days = soil(7.0, clay_pct=40.0), weather(700, mean_c=7.0, swing_c=12.0)
+    pastilles = sulfur(
+        20.0,
+        depth_cm=0.0 if on_surface else 15.0,
+        sizes=PASTILLE_GRAINS,
+        intact_um=3000.0,
+        on_surface=on_surface,
+        **PRILLS,
+    )
+    result = run(the_soil, members(), days, [pastilles], stride_days=1)
+    params = model.sulfur_parameters()
+    top = PRILLS["break_up_top" if on_surface else "break_up_dug_in"][0]
+    clock = oxidised_course(
+        days.soil_temp_c[:, 0],
+        sizes=PASTILLE_GRAINS,
+        params=params,
+        wetness=0.8,
+        prills=Prills(
+            diameter_um=3000.0, break_up_per_year=top * DAYS_IN_YEAR, on_surface=on_surface
+        ),
+        sulfur_g_kg=SULFUR_G / the_soil.mass_kg_m2[: 1 if on_surface else 2].sum(),
+    )
+    np.testing.assert_allclose(result.oxidised_frac[0, 1:], clock, atol=1e-6)
+
+
+def test_slow_and_fast_prills_differ_by_their_own_width() -> None:
+    pastilles = sulfur(20.0, sizes=PASTILLE_GRAINS, intact_um=3000.0, **PRILLS)
+    usual, slow, fast = (
+        run(soil(), members(break_up_z=z), weather(365), [pastilles]).oxidised_frac[0, -1]
+        for z in (0.0, -2.0, 2.0)
+    )
+    assert slow < 0.7 * usual < 0.7 * fast
+
+
+def test_tillage_keeps_prills_and_what_has_broken_up() -> None:
+    """Dug in half way, they go on as before but at the speed of what is dug in."""
+    still = members(background_mmolc_m2_year=0.0, weathering_mmolc_m2_year=0.0)
+    lying = sulfur(
+        60.0,
+        depth_cm=0.0,
+        sizes=PASTILLE_GRAINS,
+        intact_um=3000.0,
+        rate_factor=0.5,
+        on_surface=True,
+        **PRILLS,
+    )
+    dug = event(EventKind.TILLAGE, day=200)
+    before = run(soil(), still, weather(200), [lying]).sulfur_left_mmolc_m2[0]
+    after = run(soil(), still, weather(201), [lying, dug])
+    later = run(soil(), still, weather(565), [lying, dug])
+    lies = run(soil(), still, weather(565), [lying])
+    assert after.sulfur_left_mmolc_m2[0] == pytest.approx(before, rel=0.01)
+    assert after.balance_error[0] < 1e-9 and later.balance_error[0] < 1e-9
+    assert later.sulfur_left_mmolc_m2[0] < after.sulfur_left_mmolc_m2[0]
+    assert later.sulfur_left_mmolc_m2[0] != pytest.approx(lies.sulfur_left_mmolc_m2[0], rel=0.01)
 
 
 def test_the_reading_is_that_of_the_mean_base_not_the_mean_ph() -> None:
@@ -179,8 +246,8 @@ def test_coarse_sulfur_is_slower_and_whole_prills_slowest() -> None:
         sulfur(60.0, sizes=((250.0, 500.0, 1.0),)),
         sulfur(60.0, intact_um=3000.0),
     )
-    days, whole = weather(365), members(break_up_frac=0.0)
-    done = [run(soil(), whole, days, [grade]).oxidised_frac[0, -1] for grade in grades]
+    days = weather(365)
+    done = [run(soil(), members(), days, [grade]).oxidised_frac[0, -1] for grade in grades]
     assert done == sorted(done, reverse=True) and len(set(done)) == 4
     assert done[3] < 0.1
 

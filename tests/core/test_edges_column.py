@@ -254,8 +254,9 @@ def test_events_are_put_in_order_and_those_of_one_day_left_in_theirs() -> None:
 def test_what_is_said_of_each_event_stands_in_its_row() -> None:
     rows = [
         sulfur(1.0, day=4, sizes=((10.0, 20.0, 0.25), (20.0, 20.0, 0.75)), rate_factor=0.5,
-               lag_factor=0.3, intact_um=3000.0),
-        sulfur(2.0, day=3, sizes=((30.0, 40.0, 1.0),)),
+               grown_frac=0.7, intact_um=3000.0, break_up_top=(0.01, 0.6),
+               break_up_dug_in=(0.002, 0.9), surface_cm2_mmolc=40.0),
+        sulfur(2.0, day=3, sizes=((30.0, 40.0, 1.0),), grown_frac=0.2),
         event(EventKind.LIME, 7.0, day=2, depth_cm=0.0, lime_frac=(0.1, 0.2, 0.3, 0.4, 0.0),
               on_surface=True),
     ]  # fmt: skip
@@ -270,7 +271,10 @@ def test_what_is_said_of_each_event_stands_in_its_row() -> None:
     assert events.size_low_um.tolist()[1:] == [[30.0, 1.0], [10.0, 20.0]]
     assert events.size_high_um.tolist()[1:] == [[40.0, 1.0], [20.0, 20.0]]
     assert events.rate_factor.tolist() == [1.0, 1.0, 0.5]
-    assert events.lag_factor.tolist() == [1.0, 1.0, 0.3]
+    assert events.grown_frac.tolist() == [1.0, 0.2, 0.7]
+    assert events.break_up_top.tolist()[2] == [0.01, 0.6]
+    assert events.break_up_dug_in.tolist() == [[0.0, 0.0], [0.0, 0.0], [0.002, 0.9]]
+    assert events.surface_cm2_mmolc.tolist() == [0.0, 0.0, 40.0]
     assert events.intact_um.tolist() == [0.0, 0.0, 3000.0]
 
 
@@ -394,7 +398,11 @@ def test_sulfur_without_grains_is_refused() -> None:
 
 @pytest.mark.parametrize(
     ("name", "edge", "beyond"),
-    [("rate_factor", 0.0, -0.01), ("lag_factor", 1e-9, 0.0), ("intact_um", 0.0, -1.0)],
+    [
+        ("rate_factor", 0.0, -0.01),
+        ("surface_cm2_mmolc", 0.0, -1.0),
+        ("intact_um", 0.0, -1.0),
+    ],
 )
 def test_factors_of_sulfur_are_not_negative(name: str, edge: float, beyond: float) -> None:
     changed: dict[str, Any] = {name: edge}
@@ -404,6 +412,13 @@ def test_factors_of_sulfur_are_not_negative(name: str, edge: float, beyond: floa
         changed = {name: bad}
         with pytest.raises(OutOfRangeError, match="must not be negative"):
             column_events([sulfur(1.0, **changed)], n_layers=3)
+
+
+def test_oxidisers_are_a_share_above_nothing() -> None:
+    assert column_events([sulfur(1.0, grown_frac=1.0)], n_layers=3).grown_frac.tolist() == [1.0]
+    for bad in (0.0, 1.01, np.nan):
+        with pytest.raises(OutOfRangeError, match="grown_frac"):
+            column_events([sulfur(1.0, grown_frac=bad)], n_layers=3)
 
 
 # Soil, members and weather
@@ -646,7 +661,7 @@ def test_doses_of_sulfur_are_counted_and_other_events_have_none() -> None:
 
 def test_the_laws_are_those_of_their_topics() -> None:
     """Those of the column first; the sieve classes of lime are numbered as their half-times are."""
-    column = parameter_values("column") | {"lowest_temp_c": 4.0}
+    column = parameter_values("column") | {"ramp_from_c": 4.0}
     buffer, sulfur_params, lime = (
         model.buffer_parameters(),
         model.sulfur_parameters(),
@@ -661,7 +676,7 @@ def test_the_laws_are_those_of_their_topics() -> None:
         ledger=model.ledger_parameters(),
         nitrate_uptake_half_time_d=33.0,
     )
-    assert found.lowest_temp_c == 4.0
+    assert found.ramp_from_c == 4.0
     assert found.flat_from_c == sulfur_params.flat_from_c
     assert found.nitrification_q10 == model.nitrogen_parameters().nitrification_q10
     assert found.background_reference_ph == model.ledger_parameters().background_reference_ph

@@ -28,14 +28,13 @@ SULFUR = SulfurParameters(**parameter_values("sulfur"))
 LIME = LimeParameters(**parameter_values("lime"))
 
 
-def test_warm_moist_sulfur_after_its_lag_loses_its_rate_a_day() -> None:
+def test_warm_moist_sulfur_of_grown_oxidisers_loses_its_rate_a_day() -> None:
     p = SULFUR
-    rate = p.rate_ug_cm2_d * p.roughness
-    for before, lag in ((False, p.lag_d), (True, p.lag_d / 3.0)):
-        loss = surface_loss([25.0] * 20, params=p, sulfur_before=before)
-        assert loss[-1] == pytest.approx(rate * (20.0 - 0.5 * lag))
-        assert loss[1] == pytest.approx(rate * 2.0**2 / (2.0 * lag))
-        double = surface_loss([25.0] * 20, params=p, sulfur_before=before, k_scale=2.0)
+    for before, grown in ((False, p.grown_first_frac), (True, p.grown_again_frac)):
+        loss = surface_loss([25.0] * 200, params=p, sulfur_before=before)
+        behind = -math.log(grown) / p.growth_per_d
+        assert loss[-1] == pytest.approx(p.rate_ug_cm2_d * (200.0 - behind))
+        double = surface_loss([25.0] * 200, params=p, sulfur_before=before, k_scale=2.0)
         assert double == pytest.approx(2.0 * loss)
     with pytest.raises(OutOfRangeError, match="k_scale -1 must be above 0"):
         surface_loss([25.0], params=p, k_scale=-1.0)
@@ -45,13 +44,12 @@ def test_warm_moist_sulfur_after_its_lag_loses_its_rate_a_day() -> None:
 
 def test_the_coldest_day_that_counts_and_the_rate_by_arrhenius() -> None:
     p = SULFUR
-    cold, mild = temperature_factor([p.lowest_temp_c, 15.0], p)
+    full = p.ramp_from_c + p.ramp_width_c
+    cold, mild = temperature_factor([full, 15.0], p)
     per_k = p.activation_energy_kj_mol / 8.314462618e-3
     assert mild == pytest.approx(math.exp(per_k * (1.0 / 298.15 - 1.0 / 288.15)))
-    assert cold == pytest.approx(
-        math.exp(per_k * (1.0 / 298.15 - 1.0 / (273.15 + p.lowest_temp_c)))
-    )
-    assert temperature_factor([p.lowest_temp_c - 0.01], p)[0] == 0.0
+    assert cold == pytest.approx(math.exp(per_k * (1.0 / 298.15 - 1.0 / (273.15 + full))))
+    assert temperature_factor([p.ramp_from_c, p.ramp_from_c - 10.0], p).tolist() == [0.0, 0.0]
     assert [ph_factor(ph, p) for ph in (2.0, 11.0)] == [p.acid_soil_factor, 1.0]
 
 

@@ -40,6 +40,8 @@ UNITS = {
     "salt_molc_kg": "molc/kg",
     "sulfate_molc_kg": "molc/kg",
     "bulk_density_kg_m3": "kg/m3",
+    "break_up_top_per_year": "1/year",
+    "break_up_dug_in_per_year": "1/year",
     "ph_water": "pH",
     "ph_water_other": "pH",
     "works_up_to_ph": "pH",
@@ -253,7 +255,8 @@ def build_materials() -> None:
         about={
             "title": "Particle sizes of sulfur and lime",
             **common_about,
-            "note": "sulfur: classes no wider than a factor of two, equal mass per log size; lime: "
+            "note": "sulfur: classes no wider than a factor of two, equal mass per log size, but three "
+            "classes for what prills break up into; lime: "
             "classes of the lime laws",
         },
     )

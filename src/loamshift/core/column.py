@@ -145,7 +145,7 @@ def run_column(
         when,
         amounts,
         dose_sizes(events),
-        dose_numbers(events),
+        dose_numbers(events, density_ug_cm3=laws.density_ug_cm3),
         ph,
         oxidised,
         ends,

@@ -78,7 +78,10 @@ def column_events(rows: Sequence[ColumnEvent], *, n_layers: int) -> ColumnEvents
         amount=floats([row.amount for row in ordered]),
         intact_um=floats([row.intact_um for row in ordered]),
         rate_factor=floats([row.rate_factor for row in ordered]),
-        lag_factor=floats([row.lag_factor for row in ordered]),
+        grown_frac=floats([row.grown_frac for row in ordered]),
+        break_up_top=floats([x for row in ordered for x in row.break_up_top]).reshape(-1, 2),
+        break_up_dug_in=floats([x for row in ordered for x in row.break_up_dug_in]).reshape(-1, 2),
+        surface_cm2_mmolc=floats([row.surface_cm2_mmolc for row in ordered]),
         size_low_um=low,
         size_high_um=high,
         size_frac=frac,
@@ -170,5 +173,10 @@ def _check_sulfur(row: ColumnEvent) -> None:
             )
     if not math.isclose(math.fsum(share for _, _, share in row.sizes), 1.0, abs_tol=1e-6):
         raise InputError("sulfur: the shares of its size classes must add up to 1")
-    if not (row.rate_factor >= 0.0 and row.lag_factor > 0.0 and row.intact_um >= 0.0):
-        raise OutOfRangeError("sulfur: rate_factor, lag_factor and intact_um must not be negative")
+    speeds = (*row.break_up_top, *row.break_up_dug_in, row.surface_cm2_mmolc)
+    if not (row.rate_factor >= 0.0 and row.intact_um >= 0.0 and all(one >= 0.0 for one in speeds)):
+        raise OutOfRangeError(
+            "sulfur: rate_factor, intact_um, break-up and surface must not be negative"
+        )
+    if not 0.0 < row.grown_frac <= 1.0:
+        raise OutOfRangeError(f"sulfur: grown_frac {row.grown_frac:g} must be above 0, up to 1")

@@ -9,10 +9,6 @@ from loamshift.core.column_numbers import (
     APPLIED,
     BASE,
     DECAY,
-    DOSE_CLOCK,
-    DOSE_EATEN,
-    DOSE_LEFT,
-    DOSE_START,
     FAST,
     FIRST_POOL,
     LIME,
@@ -20,7 +16,6 @@ from loamshift.core.column_numbers import (
     MASS,
     NITRATE,
     ORGANIC,
-    RATE_FACTOR,
     SULFATE,
     SULFUR,
     TURNOVER,
@@ -28,7 +23,7 @@ from loamshift.core.column_numbers import (
     law,
     rate,
 )
-from loamshift.core.column_sulfur import eaten_for
+from loamshift.core.column_sulfur import mix_dose, put_dose, set_crowding
 
 _SULFUR = int(EventKind.SULFUR)
 _ACID = int(EventKind.ACID)
@@ -47,13 +42,15 @@ _PER_UREA = law("acid_per_urea_n_mol_mol")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
 _LIME_EFFICIENCY = rate("lime_efficiency")
-_BREAK_UP = rate("break_up")
+_CROWDING = rate("crowding")
+_REFERENCE_SURFACE = law("reference_surface_cm2_kg")
 
 
 @compiled
 def put_on(
     cell: FloatArray,
     grain: FloatArray,
+    doses: FloatArray,
     number: FloatArray,
     totals: FloatArray,
     what: tuple[int, int, int],
@@ -68,6 +65,8 @@ def put_on(
         State of the layers, changed here [mixed].
     grain
         State of the sulfur doses in the layers, changed here [mixed].
+    doses
+        What holds for the whole of each dose [mixed].
     number
         Numbers of the member [mixed].
     totals
@@ -91,8 +90,16 @@ def put_on(
     kind, dose, layer = what
     base = -amount
     if kind == _SULFUR:
-        grain[dose, layer, DOSE_START] += amount
-        grain[dose, layer, DOSE_LEFT] += amount
+        put_dose(grain, doses, dose, layer, amount)
+        set_crowding(
+            grain,
+            doses,
+            dose,
+            layer,
+            cell[layer, MASS],
+            number[_REFERENCE_SURFACE],
+            number[_CROWDING],
+        )
         cell[layer, SULFUR] += amount
     elif kind == _ACID:
         cell[layer, BASE] -= amount / cell[layer, MASS]
@@ -140,7 +147,6 @@ def till(
     sizes: FloatArray,
     doses: FloatArray,
     number: FloatArray,
-    room: FloatArray,
     share: FloatArray,
 ) -> None:
     """Mix every pool of the layers that a tillage reaches.
@@ -154,19 +160,16 @@ def till(
     sizes
         Size classes of the doses [mixed].
     doses
-        Prills, rate and lag of the doses, the rate changed here [um, -, d].
+        What holds for the whole of each dose, changed here [mixed].
     number
         Numbers of the member [mixed].
-    room
-        Room to work in, 4 places or more [mixed].
     share
         Above 0 in the layers mixed [-].
 
     Notes
     -----
-    Amounts per area are shared by mass. A dose of sulfur keeps its mass: the loss of diameter
-    after mixing is the one that leaves as much as was left before; its clock is the mean by what
-    was put on. What lay on the surface is mixed in and reacts at the full rate from then on.
+    Amounts per area are shared by mass. What lay on the surface is mixed in and reacts at the
+    full rate from then on.
 
     References
     ----------
@@ -193,29 +196,19 @@ def till(
             for i in range(N_LIME_CLASSES):
                 cell[layer, LIME + i] += cell[layer, LIME_ON_TOP + i]
                 cell[layer, LIME_ON_TOP + i] = 0.0
-    wanted = room[:4]
-    wanted[1] = number[_BREAK_UP]
     for dose in range(grain.shape[0]):
-        start = 0.0
-        left = 0.0
-        clock = 0.0
-        for layer in range(cell.shape[0]):
-            if share[layer] > 0.0:
-                start += grain[dose, layer, DOSE_START]
-                left += grain[dose, layer, DOSE_LEFT]
-                clock += grain[dose, layer, DOSE_START] * grain[dose, layer, DOSE_CLOCK]
-        if start <= 0.0:
-            continue
-        doses[dose, RATE_FACTOR] = max(1.0, doses[dose, RATE_FACTOR])
-        wanted[0] = left / start
-        eaten = eaten_for(sizes, doses, dose, wanted)
-        for layer in range(cell.shape[0]):
-            if share[layer] > 0.0:
-                part = cell[layer, MASS] / mass
-                grain[dose, layer, DOSE_START] = start * part
-                grain[dose, layer, DOSE_LEFT] = left * part
-                grain[dose, layer, DOSE_CLOCK] = clock / start
-                grain[dose, layer, DOSE_EATEN] = eaten
+        if mix_dose(grain, sizes, doses, dose, cell, share):
+            for layer in range(cell.shape[0]):
+                if share[layer] > 0.0:
+                    set_crowding(
+                        grain,
+                        doses,
+                        dose,
+                        layer,
+                        cell[layer, MASS],
+                        number[_REFERENCE_SURFACE],
+                        number[_CROWDING],
+                    )
     for layer in range(cell.shape[0]):
         if share[layer] > 0.0:
             cell[layer, BASE] = base / mass

@@ -8,7 +8,7 @@ from loamshift.core.column_compile import compiled, compiled_with_room
 from loamshift.core.column_curve import find_ph, ph_of, place_at
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import EventKind, FloatArray, IntArray
-from loamshift.core.column_member import set_lags, set_numbers
+from loamshift.core.column_member import set_doses, set_numbers
 from loamshift.core.column_numbers import (
     AMMONIUM,
     APPLIED,
@@ -19,6 +19,7 @@ from loamshift.core.column_numbers import (
     COARSEST_LIME,
     DECAY,
     DOSE_LEFT,
+    DOSE_POOL,
     DOSE_START,
     DRAINED,
     FAST,
@@ -28,6 +29,7 @@ from loamshift.core.column_numbers import (
     LOWEST_PH,
     MASS,
     N_CELL,
+    N_DOSE_NUMBERS,
     N_NUMBERS,
     N_TOTALS,
     NITRATE,
@@ -124,7 +126,7 @@ def run_members(
     sizes
         Size classes of the sulfur doses [mixed].
     given_doses
-        Prills, rate and lag factor of the sulfur doses [um, -, -].
+        What holds for the whole of each sulfur dose [mixed].
     ph
         Filled here, shape (members, readings) [pH].
     oxidised
@@ -146,8 +148,8 @@ def run_members(
     n_doses = given_doses.shape[0]
     number = np.empty(N_NUMBERS)
     cell = np.empty((n_layers, N_CELL))
-    grain = np.empty((n_doses, n_layers, 4))
-    doses = np.empty((n_doses, 3))
+    grain = np.empty((n_doses, n_layers, DOSE_POOL + 2 * sizes.shape[1]))
+    doses = np.empty((n_doses, N_DOSE_NUMBERS))
     totals = np.empty(N_TOTALS)
     room = np.empty(10)
     for m in range(bounds[0], bounds[1]):
@@ -214,7 +216,7 @@ def _run_member(
     number[_FIRST_PH] = shared[1]
     number[_STEP_PH] = shared[2]
     set_numbers(number, laws, row)
-    set_lags(doses, given_doses, row)
+    set_doses(doses, given_doses, row)
     totals[:] = 0.0
     totals[LOWEST_PH] = 14.0
     grain[:] = 0.0
@@ -238,14 +240,14 @@ def _run_member(
     for day in range(n_days):
         while event < n_events and when[event, 0] == day:
             if when[event, 1] == _TILLAGE:
-                till(cell, grain, sizes, doses, number, room, events[event, SHARE:])
+                till(cell, grain, sizes, doses, number, events[event, SHARE:])
             else:
                 for layer in range(n_layers):
                     amount = events[event, AMOUNT] * events[event, SHARE + layer]
                     if amount != 0.0:
                         what = (when[event, 1], when[event, 2], layer)
                         shares = events[event, ON_TOP:SHARE]
-                        put_on(cell, grain, number, totals, what, amount, shares)
+                        put_on(cell, grain, doses, number, totals, what, amount, shares)
             event += 1
         for _ in range(plan[2]):
             step_member(

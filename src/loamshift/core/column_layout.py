@@ -123,9 +123,10 @@ class MemberParameters:
     [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
     ``alkalinity_factor`` on the alkalinity of the irrigation [-]; ``flux_pco2_atm`` [atm];
     ``transport_factor`` [-]; ``al_log10_k`` [-]; ``wetness_shift`` [field capacity]. Sulfur:
-    ``sulfur_rate_ug_cm2_d`` at 25 degC, roughness inside [ug/cm2/d];
-    ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_lag_d`` [d];
-    ``break_up_frac`` of prills [0-1]. Nitrogen: ``nitrification_rate_per_d`` and
+    ``sulfur_rate_ug_cm2_d`` at 25 degC and the reference surface [ug/cm2/d];
+    ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_growth_per_d`` of
+    the oxidisers [1/d]; ``sulfur_crowding_exponent`` [-]; ``break_up_z`` of prills against the
+    usual, in standard deviations of the logarithm [-]. Nitrogen: ``nitrification_rate_per_d`` and
     ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1]; ``nitrate_uptake_mol_mol``
     base per nitrate taken up [mol/mol]. Background: ``background_mmolc_m2_year`` at pH 5,
     ``background_rise_per_ph`` [1/pH] and ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime:
@@ -155,8 +156,9 @@ class MemberParameters:
     wetness_shift: FloatArray
     sulfur_rate_ug_cm2_d: FloatArray
     sulfur_activation_energy_kj_mol: FloatArray
-    sulfur_lag_d: FloatArray
-    break_up_frac: FloatArray
+    sulfur_growth_per_d: FloatArray
+    sulfur_crowding_exponent: FloatArray
+    break_up_z: FloatArray
     nitrification_rate_per_d: FloatArray
     urea_rate_per_d: FloatArray
     realised_frac: FloatArray
@@ -195,10 +197,16 @@ class MemberParameters:
                 raise OutOfRangeError(f"{name} must be above 0 in every member")
 
 
-SIGNED_MEMBER_FIELDS: Final = ("log10_k", "start_ph_shift", "wetness_shift", "al_log10_k")
+SIGNED_MEMBER_FIELDS: Final = (
+    "log10_k",
+    "start_ph_shift",
+    "wetness_shift",
+    "al_log10_k",
+    "break_up_z",
+)
 POSITIVE_MEMBER_FIELDS: Final = (
     "mass_factor",
-    "sulfur_lag_d",
+    "sulfur_growth_per_d",
     "lime_half_time_d",
     "fast_salt_half_time_d",
     "organic_acid_half_time_d",
@@ -252,10 +260,13 @@ class ColumnEvent:
     """One thing that happens; see :class:`EventKind` for the unit of ``amount``.
 
     ``day`` from 0, at its start; ``layer_share`` (L), together 1, or the layers a tillage mixes.
-    Sulfur: ``sizes`` (low um, high um, share of mass); ``intact_um`` of prills, 0 for loose
-    grains [um]; ``rate_factor`` below 1 on the surface [-]; ``lag_factor``, a third after an
-    earlier dose [-]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1];
-    ``on_surface`` where it is left lying on top, until a tillage mixes it in.
+    Sulfur: ``sizes`` (low um, high um, share of mass), of prills those of what has broken up;
+    ``intact_um`` of prills, 0 for loose grains [um]; ``rate_factor`` below 1 on the surface [-];
+    ``grown_frac`` strength of the oxidisers at the start [0-1]; ``break_up_top`` and
+    ``break_up_dug_in`` of prills, the usual speed and the standard deviation of its logarithm
+    [1/d, -]; ``surface_cm2_mmolc`` of the grains when the dose was young, 0 for that of its sizes
+    [cm2/mmolc]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1].
+    Both: ``on_surface`` where it is left lying on top, until a tillage mixes it in.
     """
 
     kind: EventKind
@@ -265,7 +276,10 @@ class ColumnEvent:
     sizes: tuple[tuple[float, float, float], ...] = ()
     intact_um: float = 0.0
     rate_factor: float = 1.0
-    lag_factor: float = 1.0
+    grown_frac: float = 1.0
+    break_up_top: tuple[float, float] = (0.0, 0.0)
+    break_up_dug_in: tuple[float, float] = (0.0, 0.0)
+    surface_cm2_mmolc: float = 0.0
     lime_frac: tuple[float, ...] = (1.0, 0.0, 0.0, 0.0, 0.0)
     on_surface: bool = False
 
@@ -275,8 +289,9 @@ class ColumnEvents:
     """All events as typed arrays, by day; build them with ``column_events.column_events``.
 
     ``day``, ``kind`` (n); ``layer_share`` (n, L); ``amount``, ``intact_um``, ``rate_factor``,
-    ``lag_factor`` (n); ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes);
-    ``lime_frac`` (n, 5); ``on_surface`` (n), 1 for lime left on top.
+    ``grown_frac``, ``surface_cm2_mmolc`` (n); ``break_up_top``, ``break_up_dug_in`` (n, 2);
+    ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes); ``lime_frac`` (n, 5);
+    ``on_surface`` (n), 1 for what is left on top.
     """
 
     day: IntArray
@@ -285,7 +300,10 @@ class ColumnEvents:
     amount: FloatArray
     intact_um: FloatArray
     rate_factor: FloatArray
-    lag_factor: FloatArray
+    grown_frac: FloatArray
+    break_up_top: FloatArray
+    break_up_dug_in: FloatArray
+    surface_cm2_mmolc: FloatArray
     size_low_um: FloatArray
     size_high_um: FloatArray
     size_frac: FloatArray
@@ -297,7 +315,8 @@ class ColumnEvents:
 class ColumnLaws:
     """Coefficients that all members share; build them with ``column_laws.column_laws``.
 
-    Sulfur: ``lowest_temp_c``, ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
+    Sulfur: ``ramp_from_c``, ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
+    ``ramp_width_c`` [K], ``reference_surface_cm2_kg`` [cm2/kg],
     ``moisture_optimum``, ``moisture_width`` [field capacity], ``density_ug_cm3`` [ug/cm3],
     ``acid_soil_factor`` [-], ``acid_soil_ph``, ``normal_soil_ph`` [pH]. Nitrogen:
     ``urea_activation_energy_kj_mol`` [kJ/mol], ``nitrification_*`` as in the topic
@@ -313,7 +332,9 @@ class ColumnLaws:
     [kg/L].
     """
 
-    lowest_temp_c: float
+    ramp_from_c: float
+    ramp_width_c: float
+    reference_surface_cm2_kg: float
     flat_from_c: float
     flat_to_c: float
     highest_temp_c: float

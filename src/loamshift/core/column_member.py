@@ -7,13 +7,22 @@ from typing import Final
 
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_numbers import LAG, law, member, rate
+from loamshift.core.column_numbers import (
+    BREAK_DUG_IN,
+    BREAK_DUG_IN_SD,
+    BREAK_TOP,
+    BREAK_TOP_SD,
+    law,
+    member,
+    rate,
+)
 from loamshift.core.column_sulfur import CM_PER_UM
 
 DAYS_IN_YEAR: Final = 365.25
 _COPIED: Final = (
     ("sulfur_activation_energy_kj_mol", "activation_energy"),
-    ("break_up_frac", "break_up"),
+    ("sulfur_growth_per_d", "growth_d"),
+    ("sulfur_crowding_exponent", "crowding"),
     ("wetness_shift", "wetness_shift"),
     ("nitrification_rate_per_d", "nitrification_d"),
     ("urea_rate_per_d", "urea_d"),
@@ -37,7 +46,7 @@ _N_COPIED = len(_COPIED)
 _STEP_D = rate("step_d")
 _EATEN = rate("eaten_um_d")
 _SULFUR_RATE = member("sulfur_rate_ug_cm2_d")
-_SULFUR_LAG = member("sulfur_lag_d")
+_BREAK_UP = member("break_up_z")
 _DENSITY = law("density_ug_cm3")
 _NITRATE_GONE = rate("nitrate_gone")
 _NITRATE_HALF = law("nitrate_uptake_half_time_d")
@@ -165,27 +174,28 @@ def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
 
 
 @compiled
-def set_lags(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
-    """The sulfur doses with the member's own lag, in days.
+def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
+    """The sulfur doses with the member's own speed of break-up.
 
     Parameters
     ----------
     doses
-        Filled here: prills, rate and lag of each dose [um, -, d].
+        Filled here: what holds for the whole of each dose [mixed].
     given
-        The same with a factor for the lag [um, -, -].
+        The same with the usual speed [mixed].
     row
-        The member [mixed].
+        The member, in the order of ``MemberParameters`` [mixed].
 
     Notes
     -----
-    Lag times factor.
+    Lognormal: the usual speed times exp(sd z).
 
     References
     ----------
-    own-judgement
+    boswell-1988, own-judgement
     """
     for dose in range(doses.shape[0]):
         for i in range(doses.shape[1]):
             doses[dose, i] = given[dose, i]
-        doses[dose, LAG] = given[dose, LAG] * row[_SULFUR_LAG]
+        doses[dose, BREAK_TOP] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_TOP_SD])
+        doses[dose, BREAK_DUG_IN] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_DUG_IN_SD])

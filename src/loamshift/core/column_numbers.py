@@ -21,7 +21,8 @@ RATE_FIELDS: Final = (
     "step_d",  # length of a step [d]
     "eaten_um_d",  # diameter of sulfur lost in a day at 25 degC [um/d]
     "activation_energy",  # of sulfur [kJ/mol]
-    "break_up",  # share of prills that fall apart [0-1]
+    "growth_d",  # of the oxidisers of sulfur at 25 degC [1/d]
+    "crowding",  # how fast the rate of sulfur falls with its surface [-]
     "wetness_shift",  # [field capacity]
     "nitrification_d",  # at 25 degC [1/d]
     "urea_d",  # at 25 degC [1/d]
@@ -92,12 +93,35 @@ LIME_ON_TOP: Final = LIME + 5
 FIRST_POOL: Final = CARBONATE
 """From here on a place holds an amount per area."""
 
-DOSE_START, DOSE_LEFT, DOSE_EATEN, DOSE_CLOCK = range(4)
-"""Of a dose in a layer: put on, left [mmolc/m2], diameter lost [um], clock [d]."""
-INTACT, RATE_FACTOR, LAG = range(3)
-"""Of a dose: diameter of prills [um], factor on the rate [-], lag (its factor at first) [d]."""
-LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG = range(7)
-"""Of a size class: bounds [um], share [0-1], constants of the mean over the class."""
+(
+    DOSE_START,  # put on [mmolc/m2]
+    DOSE_LEFT,  # not yet acid [mmolc/m2]
+    DOSE_EATEN,  # diameter lost by loose grains, or by whole prills [um]
+    DOSE_GROWN,  # strength of the oxidisers [0-1]
+    CROWD_GRAINS,  # factor on the rate of grains for the sulfur surface in the soil [-]
+    CROWD_WHOLE,  # the same of whole prills [-]
+    DOSE_WHOLE,  # still whole, of prills [mmolc/m2]
+    DOSE_POOL,  # broken up, of the first size class, young and old; the others follow [mmolc/m2]
+) = range(8)
+"""Of a dose in a layer."""
+(
+    INTACT,  # diameter of prills, 0 for loose grains [um]
+    RATE_FACTOR,  # on the rate, below 1 on the surface [-]
+    GROWN,  # strength of the oxidisers at the start [0-1]
+    BREAK_TOP,  # speed of break-up on the surface [1/d]
+    BREAK_TOP_SD,  # standard deviation of its logarithm [-]
+    BREAK_DUG_IN,  # speed of break-up dug in [1/d]
+    BREAK_DUG_IN_SD,  # standard deviation of its logarithm [-]
+    ON_SURFACE,  # 1 while it lies on top [-]
+    GRAIN_SURFACE,  # of the sulfur in loose grains that makes a mmolc of acid [cm2/mmolc]
+    WHOLE_SURFACE,  # the same of whole prills [cm2/mmolc]
+) = range(10)
+"""Of a dose."""
+N_DOSE_NUMBERS: Final = 10
+LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG, PER_EATEN = range(8)
+"""Of a size class: bounds [um], share [0-1], constants of the mean over the class, and one over
+its mean diameter [1/um]."""
+N_SIZE_NUMBERS: Final = 8
 
 INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING = range(7)
 """Of the weather in a layer on a day."""
@@ -134,7 +158,7 @@ def law(name: str) -> int:
 
     Examples
     --------
-    >>> law("lowest_temp_c")
+    >>> law("ramp_from_c")
     0
     """
     return LAW_FIELDS.index(name)

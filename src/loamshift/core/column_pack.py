@@ -199,7 +199,7 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     sulfur_heat = heat(laws.highest_temp_c, laws.flat_to_c)
     columns = (
         inverse(np.minimum(temp, laws.flat_from_c)),
-        np.where(temp < laws.lowest_temp_c, 0.0, sulfur_heat),
+        sulfur_heat * np.clip((temp - laws.ramp_from_c) / laws.ramp_width_c, 0.0, 1.0),
         warm * warmth * nitrification_heat,
         warm * np.exp(laws.urea_activation_energy_kj_mol * inverse(temp)),
         warm,
@@ -309,7 +309,7 @@ def member_array(members: MemberParameters) -> FloatArray:
     --------
     >>> one = MemberParameters(**{name: np.ones(4) for name in MEMBER_FIELDS})
     >>> member_array(one).shape
-    (4, 32)
+    (4, 33)
     """
     columns = [getattr(members, name) for name in MEMBER_FIELDS]
     return np.ascontiguousarray(np.stack(columns, axis=1))

@@ -56,7 +56,7 @@ from loamshift.core.column_numbers import (
     rate,
 )
 from loamshift.core.column_organic import carbon_left, rotted
-from loamshift.core.column_sulfur import oxidise
+from loamshift.core.column_sulfur import has_prills, oxidise
 
 _STEP_D = rate("step_d")
 _BACKGROUND = rate("background")
@@ -68,7 +68,7 @@ _WETNESS_SHIFT = rate("wetness_shift")
 _ACTIVATION = rate("activation_energy")
 _EATEN = rate("eaten_um_d")
 _ALKALINITY = rate("alkalinity")
-_BREAK_UP = rate("break_up")
+_GROWTH = rate("growth_d")
 _MOISTURE_OPTIMUM = law("moisture_optimum")
 _MOISTURE_WIDTH = law("moisture_width")
 _ACID_SOIL_FACTOR = law("acid_soil_factor")
@@ -107,7 +107,7 @@ def step_member(
     sizes
         Size classes of the doses [mixed].
     doses
-        Prills, rate and lag of the doses [um, -, d].
+        What holds for the whole of each dose [mixed].
     curve
         The soil's curve, see ``column_curve`` [mmolc/kg].
     number
@@ -150,8 +150,8 @@ def step_member(
         acid = cell[layer, ROOT_SHARE] * (number[_BACKGROUND] * rise - number[_WEATHERING])
         totals[BACKGROUND] += acid
         totals[TURNOVER] += abs(acid)
-        if cell[layer, SULFUR] > 0.0 and climate[day, layer, SULFUR_HEAT] > 0.0:
-            room[1] = ph
+        if cell[layer, SULFUR] > 0.0:
+            room[0] = ph
             made = _sulfur_acid(cell, grain, sizes, doses, number, room, climate, day, layer)
             cell[layer, SULFATE] += made
             acid += made
@@ -204,21 +204,24 @@ def _sulfur_acid(
     day: int,
     layer: int,
 ) -> float:
-    """Acid of sulfur in a step; the pH of the layer stands in ``room[1]`` [mmolc/m2]."""
+    """Acid of sulfur in a step; the pH of the layer stands in ``room[0]`` [mmolc/m2]."""
     gap = climate[day, layer, WETNESS] + number[_WETNESS_SHIFT] - number[_MOISTURE_OPTIMUM]
     gap /= number[_MOISTURE_WIDTH]
-    wet = 1.0 - gap * gap
-    if wet <= 0.0:
+    wet = max(0.0, 1.0 - gap * gap)
+    warmth = wet * climate[day, layer, SULFUR_HEAT]
+    if warmth <= 0.0 and not has_prills(doses):
         return 0.0
-    share = (room[1] - number[_ACID_SOIL_PH]) / (number[_NORMAL_SOIL_PH] - number[_ACID_SOIL_PH])
+    if warmth > 0.0:
+        warmth *= math.exp(number[_ACTIVATION] * climate[day, layer, INVERSE_TEMP])
+    share = (room[0] - number[_ACID_SOIL_PH]) / (number[_NORMAL_SOIL_PH] - number[_ACID_SOIL_PH])
     share = min(1.0, max(0.0, share))
-    warmth = math.exp(number[_ACTIVATION] * climate[day, layer, INVERSE_TEMP])
-    warmth *= climate[day, layer, SULFUR_HEAT]
-    room[1] = number[_BREAK_UP]
-    room[2] = number[_EATEN] * (
+    room[0] = number[_EATEN] * (
         number[_ACID_SOIL_FACTOR] + (1.0 - number[_ACID_SOIL_FACTOR]) * share
     )
-    room[3] = warmth * wet * number[_STEP_D]
+    room[1] = warmth * number[_STEP_D]
+    room[2] = number[_GROWTH]
+    room[3] = number[_STEP_D]
+    room[4] = wet
     acid, left = oxidise(grain, sizes, doses, layer, room)
     cell[layer, SULFUR] = left
     return acid

@@ -259,9 +259,10 @@ def oxidised_course(
     Notes
     -----
     A whole prill shrinks as a sphere and breaks up by first order, on the surface as fast as the
-    moisture law lets sulfur react. What has broken up joins the size classes; grains of all ages
-    lie together there, so a class loses 4/d of itself per diameter lost, the turnover of spheres
-    that enter at a steady pace. The grains crowd each other as if all were out, for they lie in
+    moisture law lets sulfur react. What has broken up joins the size classes, where grains of all
+    ages lie together; a grain's share left, (1 - x)^3 in diameters lost x, is taken as
+    (1 + 3 x) exp(-6 x), which starts as fast and lasts as long on average (a quarter) and can be
+    followed with two pools a class. The grains crowd each other as if all were out, for they lie in
     clumps.
 
     References
@@ -277,37 +278,131 @@ def oxidised_course(
     [0.11, 0.46, 0.79]
     """
 
+    if prills is None:
+        loss = surface_loss(
+            soil_temp_daily_c,
+            params=params,
+            wetness=wetness,
+            ph_water=ph_water,
+            k_scale=k_scale * _crowded(sizes, sulfur_g_kg, params),
+            sulfur_before=sulfur_before,
+        )
+        return 1.0 - left_frac(loss, sizes=sizes, params=params)
+    whole, broken = prills_left(
+        soil_temp_daily_c,
+        sizes=sizes,
+        params=params,
+        prills=prills,
+        wetness=wetness,
+        ph_water=ph_water,
+        sulfur_g_kg=sulfur_g_kg,
+        k_scale=k_scale,
+        sulfur_before=sulfur_before,
+    )
+    return np.asarray(np.clip(1.0 - whole - broken.sum(axis=1), 0.0, 1.0), dtype=np.float64)
+
+
+def prills_left(
+    soil_temp_daily_c: ArrayLike,
+    *,
+    sizes: Sequence[SizeTriple],
+    params: SulfurParameters,
+    prills: Prills,
+    wetness: ArrayLike = 1.0,
+    ph_water: float | None = None,
+    sulfur_g_kg: float | None = None,
+    k_scale: float = 1.0,
+    sulfur_before: bool = False,
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Share of an application of prills still whole, and broken up but not yet oxidised.
+
+    Parameters
+    ----------
+    soil_temp_daily_c
+        Soil temperature of each day from the day of application on, one axis [degC].
+    sizes
+        Size classes of what has broken up as (lower, upper, share of mass) [um, um, 0-1].
+    params
+        Coefficients of the topic ``sulfur`` [see the dataclass].
+    prills
+        The prills or pastilles [object].
+    wetness
+        Soil water over field capacity, one number or one per day [1].
+    ph_water
+        pH in water of the soil where it is known to be acid, None for no effect [pH].
+    sulfur_g_kg
+        Sulfur per kg of the soil it lies in, above 0; None for the reference surface [g/kg].
+    k_scale
+        Factor on the rate, above 0 [1].
+    sulfur_before
+        True where sulfur was given in the last three years [truth].
+
+    Returns
+    -------
+    tuple of ndarray
+        Whole at the end of each day, one per day; broken up, a row per day and a column per size
+        class [1].
+
+    Raises
+    ------
+    OutOfRangeError
+        As :func:`surface_loss` and :func:`left_frac`.
+
+    Notes
+    -----
+    As :func:`oxidised_course`.
+
+    References
+    ----------
+    watkinson-blair-1993, boswell-1988
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = SulfurParameters(**parameter_values("sulfur"))
+    >>> soft = Prills(diameter_um=3000.0, break_up_per_year=3.0)
+    >>> whole, broken = prills_left([20.0] * 90, sizes=[(20.0, 75.0, 1.0)], params=p, prills=soft)
+    >>> round(float(whole[-1]), 2), broken.shape
+    (0.47, (90, 1))
+    """
+
     def lost(of_sizes: Sequence[SizeTriple]) -> NDArray[np.float64]:
-        crowded = 1.0
-        if sulfur_g_kg is not None:
-            surface = surface_cm2_g(of_sizes, params=params)
-            crowded = crowding_factor(sulfur_g_kg * surface, params)
         return surface_loss(
             soil_temp_daily_c,
             params=params,
             wetness=wetness,
             ph_water=ph_water,
-            k_scale=k_scale * crowded,
+            k_scale=k_scale * _crowded(of_sizes, sulfur_g_kg, params),
             sulfur_before=sulfur_before,
         )
 
-    if prills is None:
-        return 1.0 - left_frac(lost(sizes), sizes=sizes, params=params)
     ball = [(prills.diameter_um, prills.diameter_um, 1.0)]
-    whole = left_frac(lost(ball), sizes=ball, params=params)
-    wet = moisture_factor(wetness, params) if prills.on_surface else 1.0
-    speed = prills.break_up_per_year / DAYS_IN_YEAR * np.broadcast_to(wet, whole.shape)
+    shrunk = left_frac(lost(ball), sizes=ball, params=params)
+    wet = moisture_factor(wetness, params) if prills.on_surface else np.ones(1)
+    speed = prills.break_up_per_year / DAYS_IN_YEAR * np.broadcast_to(wet, shrunk.shape)
     unbroken = np.exp(-np.cumsum(speed))
-    broken = -np.diff(unbroken, prepend=1.0) * whole
+    broken_up = -np.diff(unbroken, prepend=1.0) * shrunk
     worn_um = np.diff(lost(sizes), prepend=0.0) * 2.0 / params.density_ug_cm3 / CM_PER_UM
-    left = unbroken * whole
-    for low, high, mass in sizes:
-        kept = np.exp(-4.0 * worn_um / mean_diameter_um(low, high))
-        held = 0.0
-        for day in range(left.size):
-            held = held * kept[day] + mass * broken[day]
-            left[day] += held
-    return np.asarray(np.clip(1.0 - left, 0.0, 1.0), dtype=np.float64)
+    per_um = np.array([1.0 / mean_diameter_um(low, high) for low, high, _ in sizes])
+    shares = np.array([mass for _, _, mass in sizes])
+    worn = worn_um[:, None] * per_um
+    kept = np.exp(-6.0 * worn)
+    broken = np.empty_like(kept)
+    young, old = np.zeros_like(shares), np.zeros_like(shares)
+    for day in range(shrunk.size):
+        old = kept[day] * (old + 3.0 * worn[day] * young)
+        young = kept[day] * young + shares * broken_up[day]
+        broken[day] = young + old
+    return np.asarray(unbroken * shrunk, dtype=np.float64), broken
+
+
+def _crowded(
+    sizes: Sequence[SizeTriple], sulfur_g_kg: float | None, params: SulfurParameters
+) -> float:
+    """Factor on the rate for the sulfur surface in the soil; 1 at the reference."""
+    if sulfur_g_kg is None:
+        return 1.0
+    return crowding_factor(sulfur_g_kg * surface_cm2_g(sizes, params=params), params)
 
 
 def mean_diameter_um(low_um: float, high_um: float) -> float:

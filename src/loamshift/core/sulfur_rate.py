@@ -18,8 +18,8 @@ class SulfurParameters:
 
     ``rate_ug_cm2_d`` at 25 degC, field capacity and ``reference_surface_cm2_kg`` of sulfur;
     ``growth_per_d`` at 25 degC and field capacity; ``grown_*_frac`` strength of the oxidisers at
-    the start; ``moisture_*`` as water over field capacity; ``break_up_z`` of prills in standard
-    deviations.
+    the start, ``oxidisers_last_years`` after a dose; ``moisture_*`` as water over field
+    capacity; ``break_up_z`` of prills in standard deviations.
     """
 
     rate_ug_cm2_d: float
@@ -28,6 +28,7 @@ class SulfurParameters:
     growth_per_d: float
     grown_first_frac: float
     grown_again_frac: float
+    oxidisers_last_years: float
     ramp_from_c: float
     ramp_width_c: float
     activation_energy_kj_mol: float

@@ -5,9 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Final
 
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.label import Label
+
+BREAK_UP_TOP: Final = "break_up_top_per_year"
+"""Figure of prills: share of what is whole that breaks up, on a moist surface [1/year]."""
+BREAK_UP_DUG_IN: Final = "break_up_dug_in_per_year"
+"""The same dug in [1/year]."""
 
 
 class MaterialGroup(StrEnum):

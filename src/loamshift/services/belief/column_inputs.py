@@ -15,6 +15,7 @@ from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnEvent, ColumnEvents, ColumnSoil, ColumnWeather
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Applied
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.soil import Soil
 from loamshift.errors import OutOfRangeError
@@ -28,7 +29,7 @@ from loamshift.services.context.readings import current_season
 from loamshift.services.context.water import is_bare
 from loamshift.services.materials.named import material_named
 from loamshift.tables.materials import find_material
-from loamshift.tables.model import climate_parameters, verdict_values
+from loamshift.tables.model import climate_parameters, sulfur_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]
@@ -230,7 +231,7 @@ def inputs_from(
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
     past = _past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
-    before = any(one.material.elemental_s_frac > 0.0 for one in case.applied)
+    before = sulfur_before(case.applied, on=case.today)
     return ForecastInputs(
         soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only),
         weather=_weather(context, soil, edges_cm=edges, start=start, days=days),
@@ -361,6 +362,7 @@ def _past_events(
             rate_g_m2=applied.rate_g_m2,
             day=max(0, (applied.on - start).days),
             depth_cm=min(applied.incorporated_cm, float(edges_cm[-1])),
+            sulfur_before=sulfur_before(case.applied, on=applied.on),
         )
         if applied.on < read:
             found += events_of_rest(
@@ -425,6 +427,27 @@ def feed_parts(
             if 0 <= day < days:
                 found.append((day, material, rate))
     return tuple(sorted(found, key=lambda part: part[0]))
+
+
+def sulfur_before(applied: Sequence[Applied], *, on: date) -> bool:
+    """Whether sulfur lay in the ground lately enough for its oxidisers to be there still.
+
+    Parameters
+    ----------
+    applied
+        What was put on earlier [objects].
+    on
+        Day the next sulfur goes on [date].
+
+    Returns
+    -------
+    bool
+        True where some was given before that day, no longer ago than they last [truth].
+    """
+    lasts_d = round(sulfur_parameters().oxidisers_last_years * DAYS_IN_YEAR)
+    return any(
+        one.material.elemental_s_frac > 0.0 and 0 < (on - one.on).days <= lasts_d for one in applied
+    )
 
 
 def _plan_events(

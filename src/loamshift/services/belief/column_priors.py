@@ -148,8 +148,14 @@ PRIORS: Final[Mapping[str, Prior]] = {
         ("transport_factor", "column", "transport_factor", Shape.LOGNORMAL, Cause.LEACHING),
         ("al_log10_k", "buffer", "al_solubility_log10_k", Shape.NORMAL, Cause.LEACHING),
         ("wetness_shift", "column", "wetness_shift", Shape.NORMAL, Cause.WETNESS),
-        ("sulfur_rate", "sulfur", "rate_ug_cm2_d", Shape.LOGNORMAL, Cause.SULFUR),
-        ("roughness", "sulfur", "roughness", Shape.LOGNORMAL, Cause.SULFUR),
+        ("sulfur_rate_ug_cm2_d", "sulfur", "rate_ug_cm2_d", Shape.LOGNORMAL, Cause.SULFUR),
+        (
+            "sulfur_crowding_exponent",
+            "sulfur",
+            "crowding_exponent",
+            Shape.WITHIN,
+            Cause.SULFUR,
+        ),
         (
             "sulfur_activation_energy_kj_mol",
             "sulfur",
@@ -157,8 +163,8 @@ PRIORS: Final[Mapping[str, Prior]] = {
             Shape.WITHIN,
             Cause.SULFUR,
         ),
-        ("sulfur_lag_d", "sulfur", "lag_d", Shape.LOGNORMAL, Cause.SULFUR),
-        ("break_up_frac", "sulfur", "break_up_frac", Shape.WITHIN, Cause.SULFUR),
+        ("sulfur_growth_per_d", "sulfur", "growth_per_d", Shape.LOGNORMAL, Cause.SULFUR),
+        ("break_up_z", "sulfur", "break_up_z", Shape.NORMAL, Cause.SULFUR),
         (
             "nitrification_rate_per_d",
             "nitrogen",
@@ -339,7 +345,6 @@ def draw_soil_members(
         alkalinity_factor=(
             np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
         ),
-        sulfur_rate_ug_cm2_d=value["sulfur_rate"] * value["roughness"],
         weathering_mmolc_m2_year=weathering,
         **(
             dict.fromkeys(HUMUS_FIELDS, np.zeros(members))
@@ -351,14 +356,7 @@ def draw_soil_members(
         **{
             field: np.ascontiguousarray(value[field])
             for field in PRIORS
-            if field
-            not in (
-                "mass_factor",
-                "plateau",
-                "sulfur_rate",
-                "roughness",
-                "weathering_mmolc_m2_year",
-            )
+            if field not in ("mass_factor", "plateau", "weathering_mmolc_m2_year")
         },
     )
     causes = (

@@ -156,7 +156,7 @@ def _cold(context: BedContext) -> Message | None:
     temp = context.soil_temp_c[day - 1]
     if temp >= _COLD_C:
         return None
-    if temp < sulfur_parameters().lowest_temp_c:
+    if temp < sulfur_parameters().ramp_from_c:
         return message("claim-too-cold")
     return message("claim-cold", temp=temperature(temp))
 

@@ -12,8 +12,8 @@ from numpy.typing import NDArray
 from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.lime import SizeTriple, lime_dissolved_frac
 from loamshift.core.nitrogen import nitrogen_course
-from loamshift.core.sulfur import oxidised_course
-from loamshift.domain.material import Material
+from loamshift.core.sulfur import Prills, oxidised_course
+from loamshift.domain.material import BREAK_UP_DUG_IN, BREAK_UP_TOP, Material
 from loamshift.errors import OutOfRangeError
 from loamshift.services.materials.acid_parts import (
     AT_ONCE,
@@ -138,9 +138,10 @@ def acid_course_mmolc_m2(
 
     Notes
     -----
-    Sulfur by the shrinking-particle law, nitrogen by hydrolysis (which takes up one mole of acid
-    per mole) and nitrification, lime by size class, salts by a half-time of 2 days, mineral
-    acids and peat at once; base and nitrogen of litter and meals by the half-time of their decay.
+    Sulfur by the shrinking-particle law, in soil of a usual weight; nitrogen by hydrolysis (which
+    takes up one mole of acid per mole) and nitrification; lime by size class; salts by a half-time
+    of 2 days; mineral acids and peat at once; base and nitrogen of litter and meals by the
+    half-time of their decay.
 
     References
     ----------
@@ -156,13 +157,15 @@ def acid_course_mmolc_m2(
     since = np.arange(1.0, count + 1.0)
     course = np.zeros(count)
     if material.elemental_s_frac > 0.0:
+        soil_kg_m2 = advice["clock_dug_in_kg_m2" if incorporated else "clock_top_kg_m2"]
         share = oxidised_course(
             temp,
             sizes=_sizes(material),
             params=sulfur_parameters(),
             wetness=wetness,
             ph_water=ph_water,
-            intact_diameter_um=material.intact_diameter_um,
+            prills=prills_of(material, on_surface=not incorporated),
+            sulfur_g_kg=rate * material.elemental_s_frac / soil_kg_m2,
             k_scale=1.0 if incorporated else advice["surface_sulfur_rate_frac"],
         )
         course += rate * parts.sulfur * share
@@ -187,6 +190,31 @@ def acid_course_mmolc_m2(
             since=since,
         )
     return course
+
+
+def prills_of(material: Material, *, on_surface: bool) -> Prills | None:
+    """The prills of a material with their usual speed of break-up.
+
+    Parameters
+    ----------
+    material
+        What goes on [object].
+    on_surface
+        True where it is left lying on top [truth].
+
+    Returns
+    -------
+    Prills or None
+        None for loose grains [object].
+    """
+    if material.intact_diameter_um is None:
+        return None
+    figure = material.figures.get(BREAK_UP_TOP if on_surface else BREAK_UP_DUG_IN)
+    return Prills(
+        diameter_um=material.intact_diameter_um,
+        break_up_per_year=figure.value if figure is not None else 0.0,
+        on_surface=on_surface,
+    )
 
 
 def _nitrogen_course(

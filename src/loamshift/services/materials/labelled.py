@@ -24,7 +24,14 @@ from loamshift.core.bag_label import (
 )
 from loamshift.domain.evidence import Evidence
 from loamshift.domain.label import Label, Passing
-from loamshift.domain.material import Figure, Material, MaterialGroup, SizeClass
+from loamshift.domain.material import (
+    BREAK_UP_DUG_IN,
+    BREAK_UP_TOP,
+    Figure,
+    Material,
+    MaterialGroup,
+    SizeClass,
+)
 from loamshift.tables.materials import load_materials
 
 _SULFUR_GRADE: Final = "elemental sulfur, powder"
@@ -191,7 +198,9 @@ def labelled_material(
         intact_diameter_um=None if label.fineness else base.intact_diameter_um,
         label=label,
         written=written,
-        figures=_figures(vector, ions),
+        figures=MappingProxyType(
+            {**_figures(vector, ions), **({} if label.fineness else _break_up(base))}
+        ),
         elemental_s_frac=vector["elemental_s_frac"],
         fast_acid_molc_kg=vector["fast_acid_molc_kg"],
         n_as_nh4_frac=vector["n_as_nh4_frac"],
@@ -291,6 +300,12 @@ def _cautions(
 def _dissolves_molc_kg(ions: Ions) -> float:
     """Salt that scorches at once: urea has yet to turn, and phosphate is soon held."""
     return label_salt_molc_kg(ions) - ions.urea - 2.0 * ions.phosphate
+
+
+def _break_up(base: Material) -> Mapping[str, Figure]:
+    """How fast its prills break up, which no label says."""
+    names = (BREAK_UP_TOP, BREAK_UP_DUG_IN)
+    return {name: base.figures[name] for name in names if name in base.figures}
 
 
 def _figures(vector: Mapping[str, float], ions: Ions) -> Mapping[str, Figure]:

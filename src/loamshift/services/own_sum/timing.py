@@ -33,7 +33,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
     start = seasons.days[0][0]
     steps = []
     temps = bed.context.soil_temp_c
-    lowest = of.parameter("T₀", "sulfur.lowest_temp_c", SumUnit.DEG_C)
+    lowest = of.parameter("T₀", "sulfur.ramp_from_c", SumUnit.DEG_C)
     warmth = warmth_inputs(bed, start, day)
     if bed.acidify and warmth:
         days = (day - start).days

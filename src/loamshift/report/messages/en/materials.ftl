@@ -9,6 +9,8 @@ material-elemental-sulfur-wettable-comment = Very fine sulphur sold as a spray. 
 material-elemental-sulfur-100-mesh-comment = A fair field grade. In a cool climate about half has reacted after one warm season, and the rest after the next.
 material-elemental-sulfur-50-80-mesh-comment = Coarse sulphur works over two or three summers, so test late and do not top it up early.
 material-elemental-sulfur-prills-comment = Clean to spread but slow for years unless crushed, because only the outside of each grain reacts.
+material-elemental-sulfur-dispersible-comment = It makes little dust, and falls apart within weeks once it is wet. Leave it on the surface to get wet before you dig it in.
+material-elemental-sulfur-prilled-comment = Prills with clay fall apart within months on moist ground, and pure ones last for years. Look on the bag or ask the shop whether there is clay in them.
 material-elemental-sulfur-pastilles-comment = It makes no dust, but works only once rain and frost have broken up the pastilles. Leave them on the surface to get wet before you dig them in.
 
 ## Salts of aluminium and iron
