@@ -238,8 +238,8 @@ class NumpyColumn:
         whole = per_mmolc / (e.intact_um[event] or 1.0)
         b = self.members.sulfur_crowding_exponent[:, None]
         for name, surface in (("crowd", grains), ("crowd_whole", whole)):
-            held = dose["start"] / self.mass * surface / laws.reference_surface_cm2_kg
-            dose[name] = np.where(held > 0.0, np.maximum(held, 1.0e-300) ** -b, 1.0)
+            held = np.maximum(dose["start"] / self.mass * surface, laws.lowest_surface_cm2_kg)
+            dose[name] = (held / laws.reference_surface_cm2_kg) ** -b
 
     def _classes(self, event: int) -> list[tuple[float, float, float]]:
         e = self.events

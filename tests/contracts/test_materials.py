@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 
 from loamshift.core.acidity import acid_parts_molc_kg, lasting_acid_molc_kg
-from loamshift.domain.material import Material, MaterialGroup
+from loamshift.domain.material import BREAK_UP_DUG_IN, BREAK_UP_TOP, Material, MaterialGroup
 from loamshift.domain.material_comment import material_comment
 from loamshift.domain.names import plain_name
 from loamshift.tables.materials import VECTOR_FIELDS, find_material, load_materials
@@ -73,10 +73,17 @@ def test_sizes(material: Material) -> None:
         assert 0.0 <= size.low_um < size.high_um <= 6000.0
     for finer, coarser in pairwise(material.sizes):
         assert finer.high_um <= coarser.low_um
-    if material.elemental_s_frac:
+    kinds = ("prills", "pastilles", "dispersible", "prilled")
+    breaks_up = material.key in [f"elemental sulfur, {kind}" for kind in kinds]
+    if material.elemental_s_frac and not breaks_up:
         assert all(size.high_um / size.low_um <= 2.0 + 1e-9 for size in material.sizes)
-    broken = "prills" in material.key or "pastilles" in material.key
-    assert (material.intact_diameter_um is not None) == broken
+    assert (material.intact_diameter_um is not None) == breaks_up
+    for name in (BREAK_UP_TOP, BREAK_UP_DUG_IN):
+        assert (name in material.figures) == breaks_up
+        if breaks_up:
+            speed = material.figures[name]
+            assert speed.low is not None and speed.high is not None
+            assert 0.0 < speed.low < speed.value < speed.high
 
 
 @pytest.mark.parametrize("material", MATERIALS, ids=lambda material: material.key)

@@ -42,8 +42,6 @@ _PER_UREA = law("acid_per_urea_n_mol_mol")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
 _LIME_EFFICIENCY = rate("lime_efficiency")
-_CROWDING = rate("crowding")
-_REFERENCE_SURFACE = law("reference_surface_cm2_kg")
 
 
 @compiled
@@ -91,15 +89,7 @@ def put_on(
     base = -amount
     if kind == _SULFUR:
         put_dose(grain, doses, dose, layer, amount)
-        set_crowding(
-            grain,
-            doses,
-            dose,
-            layer,
-            cell[layer, MASS],
-            number[_REFERENCE_SURFACE],
-            number[_CROWDING],
-        )
+        set_crowding(grain, doses, dose, layer, cell[layer, MASS], number)
         cell[layer, SULFUR] += amount
     elif kind == _ACID:
         cell[layer, BASE] -= amount / cell[layer, MASS]
@@ -200,15 +190,7 @@ def till(
         if mix_dose(grain, sizes, doses, dose, cell, share):
             for layer in range(cell.shape[0]):
                 if share[layer] > 0.0:
-                    set_crowding(
-                        grain,
-                        doses,
-                        dose,
-                        layer,
-                        cell[layer, MASS],
-                        number[_REFERENCE_SURFACE],
-                        number[_CROWDING],
-                    )
+                    set_crowding(grain, doses, dose, layer, cell[layer, MASS], number)
     for layer in range(cell.shape[0]):
         if share[layer] > 0.0:
             cell[layer, BASE] = base / mass

@@ -316,7 +316,7 @@ class ColumnLaws:
     """Coefficients that all members share; build them with ``column_laws.column_laws``.
 
     Sulfur: ``ramp_from_c``, ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
-    ``ramp_width_c`` [K], ``reference_surface_cm2_kg`` [cm2/kg],
+    ``ramp_width_c`` [K], ``reference_surface_cm2_kg``, ``lowest_surface_cm2_kg`` [cm2/kg],
     ``moisture_optimum``, ``moisture_width`` [field capacity], ``density_ug_cm3`` [ug/cm3],
     ``acid_soil_factor`` [-], ``acid_soil_ph``, ``normal_soil_ph`` [pH]. Nitrogen:
     ``urea_activation_energy_kj_mol`` [kJ/mol], ``nitrification_*`` as in the topic
@@ -335,6 +335,7 @@ class ColumnLaws:
     ramp_from_c: float
     ramp_width_c: float
     reference_surface_cm2_kg: float
+    lowest_surface_cm2_kg: float
     flat_from_c: float
     flat_to_c: float
     highest_temp_c: float

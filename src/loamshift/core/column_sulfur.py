@@ -38,6 +38,8 @@ from loamshift.core.column_numbers import (
     PER_LOG,
     RATE_FACTOR,
     WHOLE_SURFACE,
+    law,
+    rate,
 )
 
 CM_PER_UM: Final = 1.0e-4
@@ -47,6 +49,9 @@ _ONE_SIZE: Final = 1.0 + 1.0e-4
 """Classes whose bounds differ by less are one size."""
 _ALL_GROWN: Final = 1.0 - 1.0e-12
 """From here on the oxidisers count as grown."""
+_REFERENCE_SURFACE: Final = law("reference_surface_cm2_kg")
+_LOWEST_SURFACE: Final = law("lowest_surface_cm2_kg")
+_CROWDING: Final = rate("crowding")
 _UG_PER_MMOLC: Final = 1.0e6 / SULFUR_ACID_MOLC_KG
 """Sulfur that makes a mmolc of acid [ug]."""
 
@@ -148,7 +153,9 @@ def dose_numbers(events: ColumnEvents, *, density_ug_cm3: float) -> FloatArray:
 
 
 @compiled
-def crowding(surface_cm2_kg: float, reference_cm2_kg: float, exponent: float) -> float:
+def crowding(
+    surface_cm2_kg: float, reference_cm2_kg: float, lowest_cm2_kg: float, exponent: float
+) -> float:
     """Rate of sulfur per surface against that at the reference surface.
 
     Parameters
@@ -157,6 +164,8 @@ def crowding(surface_cm2_kg: float, reference_cm2_kg: float, exponent: float) ->
         Sulfur surface per kg of soil at the start of the dose [cm2/kg].
     reference_cm2_kg
         Surface at which the rate is stated [cm2/kg].
+    lowest_cm2_kg
+        Surface below which the rate rises no further [cm2/kg].
     exponent
         How fast the rate falls with it [-].
 
@@ -167,7 +176,7 @@ def crowding(surface_cm2_kg: float, reference_cm2_kg: float, exponent: float) ->
 
     Notes
     -----
-    (sigma/sigma0)^-b, as ``sulfur_rate.crowding_factor``; 1 where there is nothing.
+    (sigma/sigma0)^-b, as ``sulfur_rate.crowding_factor``.
 
     References
     ----------
@@ -175,12 +184,11 @@ def crowding(surface_cm2_kg: float, reference_cm2_kg: float, exponent: float) ->
 
     Examples
     --------
-    >>> round(crowding(350.0, 175.0, 0.22), 3)
+    >>> round(crowding(350.0, 175.0, 3.0, 0.22), 3)
     0.859
     """
-    if surface_cm2_kg <= 0.0:
-        return 1.0
-    return math.exp(-exponent * math.log(surface_cm2_kg / reference_cm2_kg))
+    share = max(surface_cm2_kg, lowest_cm2_kg) / reference_cm2_kg
+    return math.exp(-exponent * math.log(share))
 
 
 @compiled
@@ -397,8 +405,7 @@ def set_crowding(
     dose: int,
     layer: int,
     mass_kg_m2: float,
-    reference_cm2_kg: float,
-    exponent: float,
+    number: FloatArray,
 ) -> None:
     """Set how crowded a dose lies in a layer, by what was put there.
 
@@ -414,10 +421,8 @@ def set_crowding(
         Which layer [index].
     mass_kg_m2
         Soil of the layer [kg/m2].
-    reference_cm2_kg
-        Surface at which the rate is stated [cm2/kg].
-    exponent
-        How fast the rate falls with the surface [-].
+    number
+        Numbers of the member [mixed].
 
     Notes
     -----
@@ -428,11 +433,12 @@ def set_crowding(
     degryse-2016
     """
     per_kg = grain[dose, layer, DOSE_START] / mass_kg_m2
+    reference, lowest = number[_REFERENCE_SURFACE], number[_LOWEST_SURFACE]
     grain[dose, layer, CROWD_GRAINS] = crowding(
-        per_kg * doses[dose, GRAIN_SURFACE], reference_cm2_kg, exponent
+        per_kg * doses[dose, GRAIN_SURFACE], reference, lowest, number[_CROWDING]
     )
     grain[dose, layer, CROWD_WHOLE] = crowding(
-        per_kg * doses[dose, WHOLE_SURFACE], reference_cm2_kg, exponent
+        per_kg * doses[dose, WHOLE_SURFACE], reference, lowest, number[_CROWDING]
     )
 
 
@@ -562,7 +568,7 @@ def _prills_left(
         grain[dose, layer, young] *= kept
         grain[dose, layer, young + 1] = old
         total += grain[dose, layer, young] + old
-    whole = grain[dose, layer, DOSE_WHOLE]
+    whole: float = grain[dose, layer, DOSE_WHOLE]
     if whole <= 0.0:
         return total
     eaten = grain[dose, layer, DOSE_EATEN]

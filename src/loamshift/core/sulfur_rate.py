@@ -16,7 +16,8 @@ from loamshift.errors import OutOfRangeError
 class SulfurParameters:
     """Coefficients of the topic ``sulfur``, one field per row.
 
-    ``rate_ug_cm2_d`` at 25 degC, field capacity and ``reference_surface_cm2_kg`` of sulfur;
+    ``rate_ug_cm2_d`` at 25 degC, field capacity and ``reference_surface_cm2_kg`` of sulfur, the
+    same below ``lowest_surface_cm2_kg``;
     ``growth_per_d`` at 25 degC and field capacity; ``grown_*_frac`` strength of the oxidisers at
     the start, ``oxidisers_last_years`` after a dose; ``moisture_*`` as water over field
     capacity; ``break_up_z`` of prills in standard deviations.
@@ -25,6 +26,7 @@ class SulfurParameters:
     rate_ug_cm2_d: float
     crowding_exponent: float
     reference_surface_cm2_kg: float
+    lowest_surface_cm2_kg: float
     growth_per_d: float
     grown_first_frac: float
     grown_again_frac: float
@@ -193,7 +195,7 @@ def crowding_factor(surface_cm2_kg: float, params: SulfurParameters) -> float:
     Notes
     -----
     (sigma/sigma0)^-b: the more sulfur surface a soil holds, the slower each part of it. Weak, and
-    read from one pair of rows.
+    read from one pair of rows; no faster than at the sparsest of them.
 
     References
     ----------
@@ -203,12 +205,13 @@ def crowding_factor(surface_cm2_kg: float, params: SulfurParameters) -> float:
     --------
     >>> from loamshift.tables.parameters import parameter_values
     >>> p = SulfurParameters(**parameter_values("sulfur"))
-    >>> [round(crowding_factor(surface, p), 2) for surface in (3.0, 175.0, 350.0)]
-    [2.45, 1.0, 0.86]
+    >>> [round(crowding_factor(surface, p), 2) for surface in (1.0, 3.0, 175.0, 350.0)]
+    [2.45, 2.45, 1.0, 0.86]
     """
     if not surface_cm2_kg > 0.0:
         raise OutOfRangeError(
             f"surface_cm2_kg = {surface_cm2_kg:g} must be above 0; give the surface of the dose"
         )
-    share = surface_cm2_kg / params.reference_surface_cm2_kg
+    surface = max(surface_cm2_kg, params.lowest_surface_cm2_kg)
+    share = surface / params.reference_surface_cm2_kg
     return float(share**-params.crowding_exponent)

@@ -69,7 +69,6 @@ class Field:
         start: date,
         depth_cm: float = 15.0,
         weather: ColumnWeather | None = None,
-        prills_break: bool = True,
     ) -> ColumnResult:
         """Every member of this field through so many days, read each day."""
         available = max((self.soil.field_capacity_frac - self.soil.wilting_frac) * 300.0, 5.0)
@@ -79,8 +78,6 @@ class Field:
             rng=np.random.default_rng(SEED),
             land_use=self.land_use,
         ).parameters
-        if not prills_break:
-            drawn = replace(drawn, break_up_frac=np.zeros(MEMBERS))
         return run_column(
             self.layers,
             drawn,
@@ -219,7 +216,7 @@ def _course_pct(
     material = _sulfur(low, high, prill_um=PRILL_UM if prill else 0.0)
     bed = field(7.0, place=find_place("Minneapolis"))
     rows = list(events_of(_dug_in(material, 60.0), edges_cm=EDGES_CM))
-    done = bed.run(days, rows, start=on, prills_break=not prill).oxidised_frac
+    done = bed.run(days, rows, start=on).oxidised_frac
     return np.asarray(100.0 * np.median(done, axis=0), dtype=np.float64)
 
 

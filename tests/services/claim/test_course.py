@@ -143,7 +143,7 @@ def test_a_year_later_without_lime_in_the_soil(
 @pytest.mark.parametrize(
     ("key", "rate"),
     [
-        ("elemental sulfur, powder", 60.0),
+        ("elemental sulfur, wettable", 60.0),
         ("ferrous sulfate, heptahydrate", 100.0),
         ("ammonium sulfate", 50.0),
         ("sphagnum peat", 10000.0),

@@ -245,8 +245,8 @@ def test_nitrate_takes_no_acid_away() -> None:
         ),
         (
             [put_on(PRILLS, 300.0, days_ago=3 * 365)],
-            "Of what was applied earlier, 240 g/m² of pure sulphur from sulphur chips or "
-            "prills has not yet reacted. That is 7.0 times the published yearly limit for planted "
+            "Of what was applied earlier, 185 g/m² of pure sulphur from sulphur chips or "
+            "prills (pure) has not yet reacted. That is 5.5 times the published yearly limit for planted "
             "beds, 34 g/m².",
         ),
         (

@@ -32,7 +32,7 @@ def put_on(key: str, rate_g_m2: float, on: date = date(2026, 3, 20)) -> Applied:
     return Applied(on=on, material=load_materials()[key], rate_g_m2=rate_g_m2, as_given="")
 
 
-def sulfur_overdose(bed_case: Make, rate_g_m2: float = 360.0, **more: object) -> Case:
+def sulfur_overdose(bed_case: Make, rate_g_m2: float = 500.0, **more: object) -> Case:
     given = {
         "target": None,
         "plant": "highbush blueberry",

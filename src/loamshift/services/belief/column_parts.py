@@ -37,6 +37,7 @@ from loamshift.services.materials.acid import (
     temporary_acid_left_mmolc_m2,
     temporary_acid_mmolc_m2,
 )
+from loamshift.services.materials.acid_clock import clock_sulfur_g_kg
 from loamshift.services.materials.acid_parts import AT_ONCE, acting_parts, checked_rate_g_m2
 from loamshift.tables.model import lime_parameters, sulfur_parameters
 from loamshift.tables.parameters import parameter_values
@@ -354,7 +355,7 @@ def _sulfur_left(
     surface = event.surface_cm2_mmolc or SULFUR_G_PER_MMOLC * surface_cm2_g(
         event.sizes, params=params
     )
-    sulfur_g_kg = _sulfur_g_kg(event)
+    sulfur_g_kg = clock_sulfur_g_kg(on_surface=event.on_surface)
     grown = replace(event, grown_frac=1.0)
     found = []
     if event.intact_um > 0.0:
@@ -426,13 +427,6 @@ def _eaten_um(sizes: Sizes, rate_factor: float, sulfur_g_kg: float, clock: _Cloc
     surface = sulfur_g_kg * surface_cm2_g(sizes, params=params)
     loss = surface_loss(k_scale=rate_factor * crowding_factor(surface, params), **clock)
     return 2.0 * float(loss[-1]) / params.density_ug_cm3 / CM_PER_UM
-
-
-def _sulfur_g_kg(event: ColumnEvent) -> float:
-    """Sulfur per kg of soil, at a usual weight of the soil it lies in."""
-    advice = parameter_values("advice")
-    mass = advice["clock_top_kg_m2" if event.on_surface else "clock_dug_in_kg_m2"]
-    return event.amount * SULFUR_G_PER_MMOLC / mass
 
 
 def break_up_per_d(material: Material, *, on_surface: bool) -> tuple[float, float]:

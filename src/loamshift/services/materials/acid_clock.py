@@ -138,7 +138,7 @@ def acid_course_mmolc_m2(
 
     Notes
     -----
-    Sulfur by the shrinking-particle law, in soil of a usual weight; nitrogen by hydrolysis (which
+    Sulfur by the shrinking-particle law at a usual dose; nitrogen by hydrolysis (which
     takes up one mole of acid per mole) and nitrification; lime by size class; salts by a half-time
     of 2 days; mineral acids and peat at once; base and nitrogen of litter and meals by the
     half-time of their decay.
@@ -157,7 +157,6 @@ def acid_course_mmolc_m2(
     since = np.arange(1.0, count + 1.0)
     course = np.zeros(count)
     if material.elemental_s_frac > 0.0:
-        soil_kg_m2 = advice["clock_dug_in_kg_m2" if incorporated else "clock_top_kg_m2"]
         share = oxidised_course(
             temp,
             sizes=_sizes(material),
@@ -165,7 +164,7 @@ def acid_course_mmolc_m2(
             wetness=wetness,
             ph_water=ph_water,
             prills=prills_of(material, on_surface=not incorporated),
-            sulfur_g_kg=rate * material.elemental_s_frac / soil_kg_m2,
+            sulfur_g_kg=clock_sulfur_g_kg(on_surface=not incorporated),
             k_scale=1.0 if incorporated else advice["surface_sulfur_rate_frac"],
         )
         course += rate * parts.sulfur * share
@@ -190,6 +189,24 @@ def acid_course_mmolc_m2(
             since=since,
         )
     return course
+
+
+def clock_sulfur_g_kg(*, on_surface: bool) -> float:
+    """Sulfur per kg of soil that the clocks run at, so that half the amount is half the acid.
+
+    Parameters
+    ----------
+    on_surface
+        True where it is left lying on top [truth].
+
+    Returns
+    -------
+    float
+        Content [g/kg].
+    """
+    advice = parameter_values("advice")
+    mass = advice["clock_top_kg_m2" if on_surface else "clock_dug_in_kg_m2"]
+    return advice["clock_sulfur_g_m2"] / mass
 
 
 def prills_of(material: Material, *, on_surface: bool) -> Prills | None:
