@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import math
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -18,10 +19,57 @@ SEED = 1
 N_DRAWS = 400
 DAY_1_APRIL, DAY_1_OCTOBER = 91, 274
 GRADES = {"flowers or dusting, 10-75 um": (10.0, 75.0), "100 mesh, 40-150 um": (40.0, 150.0)}
+MOST_RMSE_PCT = 19.3
+"""Of the law before, on the same ten rows; set before the new law was scored [points]."""
+BEFORE_COARSE_FIELD_PCT = 48.0
+"""Of the law before, 250-500 um after three years in the field [%]."""
+COARSE_FIELD = "field 250-500 um"
+SET_B = "pastille"
+"""Rows that the exponent of crowding was set from."""
+
+
+@dataclass(frozen=True)
+class RowScore:
+    """One row: observed, median and quantiles 5, 25, 75 and 95 % of the share oxidised [%]."""
+
+    case: str
+    observed: float
+    median: float
+    low: float
+    lower: float
+    upper: float
+    high: float
+
+    def line(self) -> str:
+        """Observed, median and band in words."""
+        return (
+            f"{self.case}: {self.observed:.0f} observed, {self.median:.0f} "
+            f"({self.low:.0f} to {self.high:.0f})"
+        )
 
 
 def checks() -> list[Check]:
-    return [_published_shares(), _cold_autumn()]
+    scores = row_scores()
+    return [_held(scores), _middles(scores), _coarse_field(scores), _cold_autumn()]
+
+
+def row_scores() -> list[RowScore]:
+    """Every row under the medians and under draws of the tool's own priors."""
+    params = SulfurParameters(**parameter_values("sulfur"))
+    cases = rows("sulfur_oxidation")
+    rng = np.random.default_rng(SEED)
+    drawn = [_draw(rng, params) for _ in range(N_DRAWS)]
+    runs = np.array([[_predicted_pct(one, row) for row in cases] for one in drawn])
+    bands = np.percentile(runs, [5.0, 25.0, 75.0, 95.0], axis=0)
+    return [
+        RowScore(
+            row["case"],
+            float(row["observed_pct"]),
+            _predicted_pct(params, row),
+            *(float(edge) for edge in bands[:, i]),
+        )
+        for i, row in enumerate(cases)
+    ]
 
 
 def _predicted_pct(params: SulfurParameters, row: dict[str, str]) -> float:
@@ -33,11 +81,13 @@ def _predicted_pct(params: SulfurParameters, row: dict[str, str]) -> float:
         sizes=[(float(row["low_um"]), float(row["high_um"]), 1.0)],
         params=params,
         wetness=wetness,
+        sulfur_g_kg=float(row["sulfur_g_kg"]),
     )
     return 100.0 * float(course[-1])
 
 
 def _draw(rng: np.random.Generator, params: SulfurParameters) -> SulfurParameters:
+    """Values of one site, drawn as the tool draws them; what it does not draw stays."""
     spread = load_parameters()["sulfur"]
 
     def lognormal(name: str) -> float:
@@ -46,46 +96,75 @@ def _draw(rng: np.random.Generator, params: SulfurParameters) -> SulfurParameter
         sd = math.log(row.high / row.low) / (2.0 * 1.96)
         return row.value * math.exp(sd * float(rng.standard_normal()))
 
-    energy = spread["activation_energy_kj_mol"]
-    assert energy.sd is not None and energy.low is not None and energy.high is not None
-    drawn = energy.value + energy.sd * float(rng.standard_normal())
+    def within(name: str) -> float:
+        row = spread[name]
+        assert row.sd is not None and row.low is not None and row.high is not None
+        drawn = row.value + row.sd * float(rng.standard_normal())
+        return min(row.high, max(row.low, drawn))
+
     return dataclasses.replace(
         params,
         rate_ug_cm2_d=lognormal("rate_ug_cm2_d"),
-        roughness=lognormal("roughness"),
-        lag_d=lognormal("lag_d"),
-        activation_energy_kj_mol=min(energy.high, max(energy.low, drawn)),
+        crowding_exponent=within("crowding_exponent"),
+        growth_per_d=lognormal("growth_per_d"),
+        activation_energy_kj_mol=within("activation_energy_kj_mol"),
     )
 
 
-def _published_shares() -> Check:
-    params = SulfurParameters(**parameter_values("sulfur"))
-    cases = rows("sulfur_oxidation")
-    observed = np.array([float(row["observed_pct"]) for row in cases])
-    medians = np.array([_predicted_pct(params, row) for row in cases])
-    rng = np.random.default_rng(SEED)
-    drawn = [_draw(rng, params) for _ in range(N_DRAWS)]
-    runs = np.array([[_predicted_pct(one, row) for row in cases] for one in drawn])
-    low, high = np.percentile(runs, [5.0, 95.0], axis=0)
-    inside = int(np.sum((low <= observed) & (observed <= high)))
-    gap = medians - observed
-    field = np.array([row["case"].startswith("field") for row in cases])
-    laboratory_rmse = float(np.sqrt(np.mean(gap[~field] ** 2)))
-    field_rmse = float(np.sqrt(np.mean(gap[field] ** 2)))
+def _held(scores: list[RowScore]) -> Check:
+    inside = [row for row in scores if row.low <= row.observed <= row.high]
+    half = sum(row.lower <= row.observed <= row.upper for row in scores)
+    width = float(np.mean([row.high - row.low for row in scores]))
     return Check(
         topic="sulfur",
         claim="share of sulfur oxidised lies in the 90 % band of the clock",
-        source="Degryse 2016, Nor & Tabatabai 1977, Boswell 1997 (abstracts)",
-        n=len(cases),
-        figure=f"{inside} of {len(cases)} rows inside; mean width {float(np.mean(high - low)):.0f} "
-        "points",
-        limit="8 of 9",
-        passed=inside >= 8,
-        note=f"no limit is promised for the medians: RMSE {laboratory_rmse:.0f} points in the "
-        f"laboratory, {field_rmse:.0f} in the cool field, where coarse sulfur is forecast "
-        f"{-gap[-1]:.0f} points slow. Not an independent check: the activation energy was lowered "
-        "after seeing these rows, the three powder rows are one published rate, and sizes and "
-        "field climate are assumed",
+        source="Degryse 2016, Nor & Tabatabai 1977, Boswell 1997, Bremer 2021 (abstracts)",
+        n=len(scores),
+        figure=f"{len(inside)} of {len(scores)} rows inside, {half} in the 50 % band; mean width "
+        f"{width:.0f} points; " + "; ".join(row.line() for row in scores),
+        limit="8 of 10",
+        passed=len(inside) >= 8,
+        note="not an independent check: the rows of Degryse, Nor & Tabatabai and Boswell had been "
+        "scored under earlier laws and the activation energy was lowered after seeing them; the "
+        "exponent of crowding was set from the pastilles against the powder, so the pastilles "
+        "test nothing; the three powder rows are one published rate. The rows of Bremer are "
+        "sulfate supplied against ammonium sulfate, taken as 40 and 55 % oxidised, and had been "
+        "scored once before the growth of the oxidisers was chosen. Sizes, doses and field "
+        "climate are assumed; whole soils are held to nothing",
+    )
+
+
+def _middles(scores: list[RowScore]) -> Check:
+    gap = np.array([row.median - row.observed for row in scores])
+    kept = np.array([SET_B not in row.case for row in scores])
+    rmse = float(np.sqrt(np.mean(gap**2)))
+    return Check(
+        topic="sulfur",
+        claim="middles of the clock on ten rows of share oxidised, against the law before",
+        source="Degryse 2016, Nor & Tabatabai 1977, Boswell 1997, Bremer 2021 (abstracts)",
+        n=len(scores),
+        figure=f"RMSE {rmse:.1f} points, bias {float(gap.mean()):+.1f}; without the rows that set "
+        f"the exponent RMSE {float(np.sqrt(np.mean(gap[kept] ** 2))):.1f}, bias "
+        f"{float(gap[kept].mean()):+.1f}",
+        limit=f"RMSE not above {MOST_RMSE_PCT:g} points",
+        passed=rmse <= MOST_RMSE_PCT,
+        note="the limit was set before the new law was scored; the law before has RMSE 20.8 and "
+        "bias -5.9 on these rows as entered here, 23.0 without the pastilles",
+    )
+
+
+def _coarse_field(scores: list[RowScore]) -> Check:
+    row = next(row for row in scores if row.case == COARSE_FIELD)
+    return Check(
+        topic="sulfur",
+        claim="coarse sulfur in a cool field, 250-500 um after three years",
+        source="Boswell 1997 (abstract)",
+        n=1,
+        figure=row.line(),
+        limit=f"nearer to {row.observed:.0f} % than {BEFORE_COARSE_FIELD_PCT:.0f} %",
+        passed=abs(row.median - row.observed) < row.observed - BEFORE_COARSE_FIELD_PCT,
+        note="still slow at the middle; depth, climate and moisture are assumed, and the row was "
+        "laid on the surface while it is scored without the slowing of sulfur left on top",
     )
 
 
@@ -124,6 +203,5 @@ def _cold_autumn() -> Check:
             and all(s > 3.0 * w for s, w in zip(summer_shares, winter_shares, strict=True))
         ),
         note="climate of 1961-1990; soil at field capacity; coarser grades wait for the second "
-        "summer. With a lag that holds all reaction back, rather than a rate that rises over it, "
-        "nothing reacts before April at all",
+        "summer",
     )
