@@ -58,9 +58,13 @@ def test_without_a_history_the_prior_stands() -> None:
 
 
 def test_more_sulfur_for_the_same_fall_is_a_soil_that_resists_more() -> None:
-    """98, 300 and 600 g/m2 three years ago, and pH 6.6 now: not the same soil three times."""
+    """98, 300 and 600 g/m2 three years ago, and pH 6.6 now: not the same soil three times.
+
+    Less so between the last two: 600 g/m2 lie crowded, and much of them may still be to come.
+    """
     scales = [learned(after_sulfur(rate)).acid_scale.now.mid for rate in (0, 98, 300, 600)]
-    assert all(b > 1.3 * a for a, b in pairwise(scales))
+    assert all(b > 1.3 * a for a, b in pairwise(scales[:3]))
+    assert scales[3] > 1.1 * scales[2]
     assert scales[1] > 1.4, "98 g/m2 should have taken this loam well below 6.6"
 
 

@@ -246,8 +246,8 @@ def test_nitrate_takes_no_acid_away() -> None:
         (
             [put_on(PRILLS, 300.0, days_ago=3 * 365)],
             "Of what was applied earlier, 185 g/m² of pure sulphur from sulphur chips or "
-            "prills (pure) has not yet reacted. That is 5.5 times the published yearly limit for planted "
-            "beds, 34 g/m².",
+            "prills (pure) has not yet reacted. That is 5.5 times the published yearly limit for "
+            "planted beds, 34 g/m².",
         ),
         (
             [put_on(SULFUR, 60.0), put_on(ALUMINIUM, 200.0)],
