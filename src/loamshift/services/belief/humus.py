@@ -36,7 +36,6 @@ LABILE_RATE: Final = "labile_rate_per_year"
 SLOW_RATE: Final = "slow_rate_bare_per_year"
 CARBON_NITROGEN: Final = "carbon_nitrogen"
 YEARS: Final = "before_years"
-_OPEN_GROUND: Final = (BedKind.GROUND, BedKind.FIELD)
 
 
 def kept_bare(bed: Bed, *, has_plants_to_come: bool) -> bool:
@@ -58,25 +57,7 @@ def kept_bare(bed: Bed, *, has_plants_to_come: bool) -> bool:
         bed.planted is False
         and not bed.growing
         and not has_plants_to_come
-        and bed.kind in (*_OPEN_GROUND, BedKind.RAISED)
-    )
-
-
-def asks_what_was_before(bed: Bed) -> bool:
-    """Whether it matters what the ground was before, and nobody said: it is bare, or newly dug.
-
-    Parameters
-    ----------
-    bed
-        The bed as told [object].
-
-    Returns
-    -------
-    bool
-        True where it is to be asked [truth].
-    """
-    return (
-        bed.before is None and bed.planted is False and not bed.growing and bed.kind in _OPEN_GROUND
+        and bed.kind in (BedKind.GROUND, BedKind.FIELD, BedKind.RAISED)
     )
 
 
@@ -95,15 +76,14 @@ def humus_history(context: BedContext) -> HumusHistory | None:
 
     Notes
     -----
-    Old arable ground that bears plants loses what the usual loads hold already.
+    Old arable ground that bears plants loses what the usual loads hold already, and so does ground
+    of which nobody said anything; of bare ground the range of all histories is taken.
     """
     bed = context.case.bed
     if context.in_pot or context.organic_only or bed.kind is BedKind.LAWN:
         return None
     bare = kept_bare(bed, has_plants_to_come=bool(context.case.aim.plants))
-    if bed.before is None and not asks_what_was_before(bed) and not bare:
-        return None
-    if bed.before is Before.ARABLE and not bare:
+    if bed.before in (None, Before.ARABLE) and not bare:
         return None
     return HumusHistory(before=bed.before, years=bed.before_years, kept_bare=bare)
 

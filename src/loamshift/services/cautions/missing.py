@@ -5,6 +5,7 @@ from __future__ import annotations
 from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Value, message
+from loamshift.services.belief.humus import humus_history
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 
@@ -66,6 +67,12 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
         rows.append(_row("place.name", "place"))
     if "bed.planted" in context.assumed and judged.direction is not Direction.NONE:
         rows.append(_row("bed.planted", "planted"))
+    if soil is not None and context.target is not None:
+        history = humus_history(context)
+        if history is not None and history.before is None:
+            rows.append(_row("bed.before", "before"))
+        elif history is not None and history.years is None:
+            rows.append(_row("bed.before_years", "before-years"))
     return tuple(sorted(rows, key=lambda row: row.field != judged.measure))
 
 

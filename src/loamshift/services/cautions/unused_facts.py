@@ -17,6 +17,7 @@ from loamshift.domain.field_name import field_in_text
 from loamshift.domain.material import Material
 from loamshift.domain.message import Listed, Message, message
 from loamshift.domain.plant import Plant
+from loamshift.services.belief.humus import humus_history
 from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
 from loamshift.services.cautions.target_checks import finding_row
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
@@ -108,6 +109,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
     found = [
         *_of_place(context),
         *_of_bed(context, use),
+        *_of_humus(context, use),
         *unused_soil_facts(context, use),
         *_of_aim(context, use),
         *_of_water(context, use),
@@ -206,15 +208,35 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         and bed.kind is not BedKind.CONTAINER
         and use.decision not in (Decision.LEAVE, Decision.STOP)
     )
-    may_dry = bed.kind not in (BedKind.LAWN, BedKind.CONTAINER) and not case.aim.plants
-    dries = may_dry and case.place is not None and context.target is not None
-    if bed.planted is not None and idle and not told and not dries:
+    is_open = bed.kind not in (BedKind.LAWN, BedKind.CONTAINER)
+    bares = is_open and not case.aim.plants and context.target is not None
+    if bed.planted is not None and idle and not told and not bares:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
         if settled:
             yield Unused("bed.growing", Why.PLANTED_GIVEN)
         elif idle:
             yield Unused("bed.growing", Why.NOTHING_APPLIED)
+
+
+def _of_humus(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    bed = context.case.bed
+    given = {"bed.before": bed.before is not None, "bed.before_years": bed.before_years is not None}
+    if not _has_ledger(context):
+        why = not_yet(context)
+    elif use.held_by_sodium:
+        why = Why.SODIUM_FIRST
+    elif context.in_pot or context.organic_only or bed.kind is BedKind.LAWN:
+        why = Why.NOT_DUG
+    elif humus_history(context) is not None:
+        return
+    elif bed.before is None:
+        why = Why.NO_BEFORE
+    else:
+        why = Why.USUAL_HUMUS
+    for path, is_given in given.items():
+        if is_given:
+            yield Unused(path, why)
 
 
 def _of_aim(context: BedContext, use: AnswerUse) -> Iterator[Unused]:

@@ -44,6 +44,9 @@ class Why(StrEnum):
     WRONG_WAY = "wrong-way"
     NO_PRICE = "no-price"
     NOT_COMPARED = "not-compared"
+    NOT_DUG = "not-dug"
+    USUAL_HUMUS = "usual-humus"
+    NO_BEFORE = "no-before"
 
 
 @dataclass(frozen=True, slots=True)

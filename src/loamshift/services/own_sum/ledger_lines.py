@@ -20,6 +20,7 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.own_sum import inputs as of
+from loamshift.services.own_sum.humus_line import humus_steps
 from loamshift.services.own_sum.opened import OpenedBed, scale_of
 from loamshift.tables.model import carbonate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
@@ -75,6 +76,7 @@ def ledger_steps(bed: OpenedBed) -> Mapping[str, tuple[SumStep, ...]]:
         ("tail", _tail),
         ("washed-out", _washed_out),
         ("free-lime", _dissolving),
+        ("humus", _humus),
     ]
     found = {name: steps(bed) for name, steps in made}
     return {name: steps for name, steps in found.items() if steps and steps[-1].value != 0.0}
@@ -432,3 +434,7 @@ def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:
         ),
     )
     return (mass, per_ph, step)
+
+
+def _humus(bed: OpenedBed) -> tuple[SumStep, ...]:
+    return humus_steps(bed, held_at_ph(bed))

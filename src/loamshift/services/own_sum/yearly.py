@@ -135,6 +135,8 @@ def narrowing_line(bed: OpenedBed, name: str) -> Prose:
         return prose(message("why-narrow-water", missing="yes" if missing else "no"))
     if name in ("leaching", "washed-out", "air"):
         return prose(message("why-narrow-yearly-test"))
+    if name == "humus" and bed.case.bed.before_years is None:
+        return prose(message("why-narrow-humus"))
     if name == "free-lime":
         return prose(message("why-narrow-lime-line"))
     return Prose()

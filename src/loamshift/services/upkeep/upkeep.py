@@ -27,6 +27,7 @@ from loamshift.services.context.need import carbonate_median_mmolc_kg
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
+from loamshift.services.upkeep.humus import humus_year
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.materials import load_materials
@@ -48,6 +49,7 @@ FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
 DRAINED_LINE: Final = "bicarbonate washed out"
 LIME_LINE: Final = "free lime dissolving"
+HUMUS_LINE: Final = "humus rotting"
 LINES: Final = (
     "irrigation water",
     "carbonic acid of rain",
@@ -58,6 +60,7 @@ LINES: Final = (
     "harvest",
     DRAINED_LINE,
     LIME_LINE,
+    HUMUS_LINE,
 )
 """Every line of the ledger, in the order of a letter."""
 PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
@@ -147,6 +150,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
         lime_mmolc_m2=-lines[LIME_LINE],
+        humus_mmolc_m2=lines[HUMUS_LINE],
         has_urea=any(line.material == "urea" for line in chosen),
         per_ph_mmolc_m2=per_ph,
     )
@@ -258,6 +262,8 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
     )
     lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
+    rotting = humus_year(context, held_ph=held_ph)
+    lines[HUMUS_LINE] = 0.0 if rotting is None else rotting.acid_mmolc_m2
     return lines
 
 

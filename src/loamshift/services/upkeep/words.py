@@ -40,6 +40,7 @@ class Held:
     rises: bool
     treats_water: bool
     lime_mmolc_m2: float
+    humus_mmolc_m2: float
     has_urea: bool
     per_ph_mmolc_m2: float
 
@@ -67,6 +68,7 @@ def comment(context: BedContext, held: Held) -> Prose:
         _present_feed(context, held),
         _tail(held),
         _dissolving(held),
+        _rotting(context, held),
     )
 
 
@@ -155,3 +157,15 @@ def _dissolving(held: Held) -> Message | None:
         return None
     worth = lime_as_caco3_g_m2_from_acid_mmolc_m2(held.lime_mmolc_m2)
     return message("upkeep-free-lime", lime=rate(worth))
+
+
+def _rotting(context: BedContext, held: Held) -> Message | None:
+    """That humus rots and makes acid, where that weighs."""
+    if held.humus_mmolc_m2 < _TOLD_PH * held.per_ph_mmolc_m2:
+        return None
+    before = context.case.bed.before
+    return message(
+        "upkeep-humus",
+        before="unknown" if before is None else before.value,
+        sulfur=rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(held.humus_mmolc_m2)),
+    )

@@ -35,3 +35,7 @@ missing-place-why = Sulphur reacts faster in warm soil.
 missing-place-how = Name the nearest town, or give its latitude and longitude.
 missing-planted-why = Roots in the ground lower the amount you can apply at once.
 missing-planted-how = Say whether plants are growing in the bed; we took it as empty.
+missing-before-why = In ground kept bare, old humus rots and makes acid, and old turf most of all.
+missing-before-how = Say what it was before it was dug: turf, manured, arable or garden ground.
+missing-before-years-why = Old humus rots fastest in the first years after digging.
+missing-before-years-how = Say how many years ago the ground was dug.

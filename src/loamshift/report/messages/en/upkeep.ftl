@@ -78,6 +78,13 @@ upkeep-nitrate = The nitrate fertiliser you use now raises the pH, and plants th
 upkeep-feed-neutral = The fertiliser you use now does not change the pH.
 upkeep-tail = Sulphur applied earlier is still turning into acid: { $sulfur } of pure sulphur in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
 upkeep-free-lime = Free lime in this soil is still dissolving: { $lime } of pure lime in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
+# $before: what the ground was before it was dug.
+upkeep-humus =
+    { $before ->
+        [turf] The old turf that was dug in is still rotting and makes acid
+        [manured] What years of manuring left in this ground is still rotting and makes acid
+       *[other] Humus rots in bare ground and makes acid
+    }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year.
 
 ## The front sheet: the one habit that holds the pH. At most 25 words a sentence.
 # $feeds is a list of upkeep-habit-fertiliser.

@@ -1,0 +1,89 @@
+"""Humus that rots in a year beyond what the use of the ground gives back, and its acid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from loamshift.core.buffer_curve import shape_parts_mmolc_kg
+from loamshift.core.column_organic import DAYS_IN_YEAR, rotted
+from loamshift.domain.bed_context import BedContext
+from loamshift.services.belief.humus import (
+    HUMUS_FIELDS,
+    humus_history,
+    humus_parameters,
+    humus_rows,
+)
+from loamshift.services.context.build_context import require_soil
+from loamshift.tables.model import buffer_parameters
+from loamshift.tables.parameters import parameter_values
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HumusYear:
+    """What rots in the coming year, by the middle of every prior.
+
+    ``nitrogen_mmol_kg`` set free [mmol/kg]; ``realised_frac`` of it goes as nitrate with base, by
+    the row ``realised_row``; ``base_mol_mol`` that its humus held comes free with it [mol/mol];
+    ``acid_mmolc_m2`` in the treated depth, base below 0 [mmolc/m2].
+    """
+
+    nitrogen_mmol_kg: float
+    realised_frac: float
+    realised_row: str
+    base_mol_mol: float
+    acid_mmolc_m2: float
+
+
+def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
+    """What rots in the coming year at a pH.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    held_ph
+        Where the bed is held [pH in water].
+
+    Returns
+    -------
+    HumusYear or None
+        None where no humus rots beyond the use [object].
+
+    Notes
+    -----
+    acid = N (r - h) mass: r of the nitrogen leaves as nitrate, h is the base that humus held per
+    mole of its nitrogen, by the curve from ``organic_zero_ph`` up.
+
+    References
+    ----------
+    curtin-rostad-1997, own-arithmetic
+    """
+    history = humus_history(context)
+    if history is None:
+        return None
+    soil = require_soil(context)
+    rows = parameter_values("humus")
+    drawn = {what: np.array([rows[row]]) for what, row in humus_rows(history).items()}
+    found = humus_parameters(history, drawn, soil=soil, years_back=0.0)
+    labile, slow, labile_rate, slow_rate, carbon = (float(found[name][0]) for name in HUMUS_FIELDS)
+    nitrogen = rotted(labile, labile_rate, DAYS_IN_YEAR) + rotted(slow, slow_rate, DAYS_IN_YEAR)
+    organic, _ = shape_parts_mmolc_kg(
+        np.array([parameter_values("column")["organic_zero_ph"], held_ph]),
+        clay_pct=np.asarray(soil.clay_pct),
+        organic_carbon_pct=np.asarray(soil.organic_carbon_pct),
+        params=buffer_parameters(),
+        organic_only=False,
+    )
+    base = 10.0**soil.k.log10_k_mean * float(organic[1] - organic[0]) * carbon
+    row = "humus.realised_bare_frac" if history.kept_bare else "ledger.realised_field_frac"
+    topic, _, name = row.partition(".")
+    realised = parameter_values(topic)[name]
+    return HumusYear(
+        nitrogen_mmol_kg=nitrogen,
+        realised_frac=realised,
+        realised_row=row,
+        base_mol_mol=base,
+        acid_mmolc_m2=context.soil_mass_kg_m2 * nitrogen * (realised - base),
+    )
