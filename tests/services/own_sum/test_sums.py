@@ -55,6 +55,14 @@ ODD = {
         more=HARD_WATER + '[feed]\nmaterial = "ammonium sulfate"\nrate = "20 g/m2"\ntimes = 3\n',
     ),
     "probe": text(soil='ph = 7.2\nph_method = "probe"\n', aim='plant = "highbush blueberry"'),
+    "turf dug in": text(
+        bed='area = "20 m2"\nplanted = false\nbefore = "turf"\nbefore_years = 1',
+        soil=read(6.2),
+        aim="target_ph = 6.5",
+    ),
+    "bare ground": text(
+        bed='area = "20 m2"\nplanted = false', soil=read(6.4), aim="target_ph = 6.5"
+    ),
     "jars": text(
         soil=read(6.4, texture="clay loam"),
         aim="target_ph = 5.0",

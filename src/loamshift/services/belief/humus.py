@@ -12,12 +12,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.buffer_curve import shape_parts_mmolc_kg
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
 from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Bed, BedKind, Before
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import Soil
+from loamshift.tables.model import buffer_parameters
+from loamshift.tables.parameters import parameter_values
 from loamshift.tables.soils import topsoil_parameters
 from loamshift.units import organic_matter_pct_from_organic_carbon_pct
 
@@ -168,3 +171,28 @@ def humus_parameters(
         "humus_slow_per_year": slow_rate,
         "humus_carbon_per_mmol_kg": settled / nitrogen,
     }
+
+
+def humus_base_mmolc_kg(soil: Soil, *, ph_water: float) -> float:
+    """Base that all the humus of a soil holds at a pH, and gives back as it rots.
+
+    Parameters
+    ----------
+    soil
+        The soil as believed [object].
+    ph_water
+        pH in water [pH].
+
+    Returns
+    -------
+    float
+        Base at k = 1, counted from ``organic_zero_ph`` [mmolc/kg].
+    """
+    organic, _ = shape_parts_mmolc_kg(
+        np.array([parameter_values("column")["organic_zero_ph"], ph_water]),
+        clay_pct=np.asarray(soil.clay_pct),
+        organic_carbon_pct=np.asarray(soil.organic_carbon_pct),
+        params=buffer_parameters(),
+        organic_only=False,
+    )
+    return float(organic[1] - organic[0])

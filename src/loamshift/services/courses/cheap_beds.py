@@ -23,6 +23,7 @@ from loamshift.services.belief.column_weather import leaching_factor
 from loamshift.services.belief.scale_nodes import inside_the_curve
 from loamshift.services.courses.layer_acid import (
     feed_acid_by_step,
+    humus_acid_by_step,
     past_acid_by_step,
     reaction_by_step,
     sampled_cm,
@@ -326,7 +327,8 @@ def _acid_left_alone(
     water = -context.water_base_mmolc_m2_year * members.alkalinity_factor[:, None] * share
     shared = feed_acid_by_step(context, start=start, steps=steps)
     shared = shared + past_acid_by_step(context, read=read, start=start, steps=steps)
-    return water + shared, water
+    rotting = humus_acid_by_step(context, members, since_read_d=(start - read).days, steps=steps)
+    return water + shared + rotting, water
 
 
 def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters) -> MixedLayer:

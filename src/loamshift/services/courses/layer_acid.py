@@ -7,10 +7,13 @@ from datetime import date, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.column_layout import MemberParameters
+from loamshift.core.column_organic import DAYS_IN_YEAR
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
 from loamshift.services.belief.column_inputs import feed_parts
 from loamshift.services.belief.column_parts import is_litter, litter_days
+from loamshift.services.belief.humus import humus_base_mmolc_kg
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_course_mmolc_m2
 
@@ -214,3 +217,46 @@ def _come_by_day(
         np.concatenate((np.zeros(min(late, days)), course))[: days + 1] for late in litter_days()
     ]
     return np.asarray(np.mean(parts, axis=0))
+
+
+def humus_acid_by_step(
+    context: BedContext, members: MemberParameters, *, since_read_d: int, steps: FloatArray
+) -> FloatArray:
+    """Acid of old humus that rots, by bed and step, less the base that it held.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    members
+        What each bed is, shape (M,) [object].
+    since_read_d
+        Days from the reading to the first step [d].
+    steps
+        Lengths of the steps [d].
+
+    Returns
+    -------
+    ndarray
+        Acid, shape (M, S); nothing where no humus rots beyond the use [mmolc/m2].
+
+    Notes
+    -----
+    At the whole-year rates, and with the base that humus holds at the pH read.
+    """
+    years = (since_read_d + np.concatenate(([0.0], np.cumsum(steps)))) / DAYS_IN_YEAR
+    left = sum(
+        held[:, None] * np.exp(-rate[:, None] * years)
+        for held, rate in (
+            (members.humus_labile_mmol_kg, members.humus_labile_per_year),
+            (members.humus_slow_mmol_kg, members.humus_slow_per_year),
+        )
+    )
+    if not np.any(left):
+        return np.zeros((members.log10_k.size, steps.size))
+    soil = require_soil(context)
+    base = humus_base_mmolc_kg(soil, ph_water=soil.ph.ph_water)
+    net = members.realised_frac - 10.0**members.log10_k * base * members.humus_carbon_per_mmol_kg
+    within = sampled_cm(context) / context.depth_cm
+    mass = context.soil_mass_kg_m2 * within * members.mass_factor
+    return np.asarray((net * mass)[:, None] * -np.diff(left, axis=1), dtype=np.float64)

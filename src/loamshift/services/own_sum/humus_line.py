@@ -93,6 +93,6 @@ def _rows(bed: OpenedBed) -> tuple[SumInput, ...]:
         )  # fmt: skip
         found.append(of.named(at, message(name)))
     if history.years is not None:
-        name = message("why-in-humus-years")
-        found.append(of.said("y", name, history.years, SumUnit.YEARS, "bed.before_years"))
+        since = message("why-in-humus-years")
+        found.append(of.said("y", since, history.years, SumUnit.YEARS, "bed.before_years"))
     return tuple(found)

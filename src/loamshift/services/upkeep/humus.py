@@ -6,17 +6,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from loamshift.core.buffer_curve import shape_parts_mmolc_kg
 from loamshift.core.column_organic import DAYS_IN_YEAR, rotted
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.humus import (
     HUMUS_FIELDS,
+    humus_base_mmolc_kg,
     humus_history,
     humus_parameters,
     humus_rows,
 )
 from loamshift.services.context.build_context import require_soil
-from loamshift.tables.model import buffer_parameters
 from loamshift.tables.parameters import parameter_values
 
 
@@ -69,14 +68,8 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
     found = humus_parameters(history, drawn, soil=soil, years_back=0.0)
     labile, slow, labile_rate, slow_rate, carbon = (float(found[name][0]) for name in HUMUS_FIELDS)
     nitrogen = rotted(labile, labile_rate, DAYS_IN_YEAR) + rotted(slow, slow_rate, DAYS_IN_YEAR)
-    organic, _ = shape_parts_mmolc_kg(
-        np.array([parameter_values("column")["organic_zero_ph"], held_ph]),
-        clay_pct=np.asarray(soil.clay_pct),
-        organic_carbon_pct=np.asarray(soil.organic_carbon_pct),
-        params=buffer_parameters(),
-        organic_only=False,
-    )
-    base = 10.0**soil.k.log10_k_mean * float(organic[1] - organic[0]) * carbon
+    held = humus_base_mmolc_kg(soil, ph_water=held_ph)
+    base = 10.0**soil.k.log10_k_mean * held * carbon
     row = "humus.realised_bare_frac" if history.kept_bare else "ledger.realised_field_frac"
     topic, _, name = row.partition(".")
     realised = parameter_values(topic)[name]
