@@ -1,4 +1,4 @@
-"""Humus that rots beyond what the use of the ground gives back: whose, how much, and what is said."""
+"""Humus that rots beyond what the use of the ground gives back: whose, and what is said of it."""
 
 from __future__ import annotations
 

@@ -28,6 +28,7 @@ QUIET = Held(
     rises=False,
     treats_water=False,
     lime_mmolc_m2=0.0,
+    humus_mmolc_m2=0.0,
     has_urea=False,
     per_ph_mmolc_m2=6000.0,
 )
@@ -101,3 +102,11 @@ def test_free_lime_that_still_dissolves_is_told_as_lime(bed_case: Make) -> None:
     said = remarks(context, replace(QUIET, lime_mmolc_m2=500.0))["upkeep-free-lime"]
     assert figure(said, "lime") == pytest.approx(500.0 * 0.05004, rel=1e-3)
     assert "25 g/m² of pure lime in the coming year" in read(said)
+
+
+def test_turf_that_rots_is_told_as_sulfur_where_it_weighs(bed_case: Make) -> None:
+    context = build_context(bed_case(6.5, target=6.5))
+    said = remarks(context, replace(QUIET, humus_mmolc_m2=1000.0))["upkeep-humus"]
+    assert "Humus rots in bare ground and makes acid" in read(said)
+    assert "16 g/m² of pure sulphur" in read(said)
+    assert "upkeep-humus" not in remarks(context, replace(QUIET, humus_mmolc_m2=1.0))

@@ -16,9 +16,10 @@ from loamshift.core.buffer_curve import shape_parts_mmolc_kg
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
 from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Bed, BedKind, Before
+from loamshift.domain.case import BedKind, Before
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import Soil
+from loamshift.services.context.water import is_bare
 from loamshift.tables.model import buffer_parameters
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.soils import topsoil_parameters
@@ -39,29 +40,6 @@ LABILE_RATE: Final = "labile_rate_per_year"
 SLOW_RATE: Final = "slow_rate_bare_per_year"
 CARBON_NITROGEN: Final = "carbon_nitrogen"
 YEARS: Final = "before_years"
-
-
-def kept_bare(bed: Bed, *, has_plants_to_come: bool) -> bool:
-    """Whether nothing grows in a bed and nothing is to.
-
-    Parameters
-    ----------
-    bed
-        The bed as told [object].
-    has_plants_to_come
-        True where plants are wished for it [truth].
-
-    Returns
-    -------
-    bool
-        True only where that was said, never where it was assumed [truth].
-    """
-    return (
-        bed.planted is False
-        and not bed.growing
-        and not has_plants_to_come
-        and bed.kind in (BedKind.GROUND, BedKind.FIELD, BedKind.RAISED)
-    )
 
 
 def humus_history(context: BedContext) -> HumusHistory | None:
@@ -85,7 +63,7 @@ def humus_history(context: BedContext) -> HumusHistory | None:
     bed = context.case.bed
     if context.in_pot or context.organic_only or bed.kind is BedKind.LAWN:
         return None
-    bare = kept_bare(bed, has_plants_to_come=bool(context.case.aim.plants))
+    bare = is_bare(context.case)
     if bed.before in (None, Before.ARABLE) and not bare:
         return None
     return HumusHistory(before=bed.before, years=bed.before_years, kept_bare=bare)
