@@ -51,9 +51,6 @@ class BufferParameters:
     al_solubility_log10_k: float
     bicarbonate_log10_k: float
     curve_pco2_atm: float
-    log10_k_sd_texture_by_feel: float
-    log10_k_sd_laboratory: float
-    log10_k_sd_cec: float
     log10_k_sd_buffer_ph: float
     log10_k_sd_own_records: float
     log10_k_sd_volcanic: float

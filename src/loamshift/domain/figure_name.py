@@ -54,8 +54,8 @@ def figure_called(name: str, unit: str) -> str:
     'organic slope'
     >>> figure_called("harmful_ph", "pH"), figure_called("warm_soil_c", "degC")
     ('harmful pH', 'warm soil')
-    >>> figure_called("log10_k_sd_texture_by_feel", "log10")
-    'log10 k spread texture by feel'
+    >>> figure_called("log10_k_sd_texture_felt", "log10")
+    'log10 k spread texture felt'
     """
     tokens = name.split("_")
     if unit != "pH":

@@ -121,8 +121,8 @@ class UnusedReason(StrEnum):
     """A figure of nothing: no lime asked for, no aluminium found."""
     ORGANIC_MEDIUM = "organic-medium"
     """Made for mineral soil, not for a peat or bark mix."""
-    NEEDS_COMPANION = "needs-companion"
-    """Tells something only together with others that are not given."""
+    NOTHING_MORE = "nothing-more"
+    """No data show that it tells more than texture and organic matter do."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

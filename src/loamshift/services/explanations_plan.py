@@ -59,7 +59,10 @@ PLAN_KEYS: Final[Mapping[str, AnswerKey]] = {
     ),
     "refit.acid_scale": AnswerKey(
         paragraphs=1,
-        figures=("buffer.log10_k_sd_texture_by_feel", "buffer.log10_k_sd_laboratory"),
+        figures=(
+            "buffer_scale.log10_k_sd_between_sources",
+            "buffer_scale.log10_k_sd_carbon_unknown",
+        ),
         see_also=("dose.acid_mmolc_kg",),
     ),
     "refit.effective_members": AnswerKey(

@@ -6,6 +6,7 @@ from functools import cache
 
 from loamshift.core.background import LedgerParameters
 from loamshift.core.buffer import BufferParameters
+from loamshift.core.buffer_prior import ScaleSpread
 from loamshift.core.climate import ClimateParameters
 from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.lime import LimeParameters
@@ -19,6 +20,12 @@ from loamshift.tables.parameters import parameter_values
 def buffer_parameters() -> BufferParameters:
     """Coefficients of the buffer curve."""
     return BufferParameters(**parameter_values("buffer"))
+
+
+@cache
+def buffer_scale_spread() -> ScaleSpread:
+    """Spreads of the scale of the buffer curve."""
+    return ScaleSpread(**parameter_values("buffer_scale"))
 
 
 @cache

@@ -9,8 +9,9 @@ import numpy as np
 
 from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.buffer_acidity import acidity_mmolc_kg, reading_log10_sd
+from loamshift.core.buffer_prior import scale_log10_sd
 from loamshift.tables.laboratory import load_buffer_ph_methods
-from loamshift.tables.model import buffer_parameters
+from loamshift.tables.model import buffer_parameters, buffer_scale_spread
 from loamshift.tables.soils import soil_values
 from published.check import Check
 from published.checks.carbonate import rows
@@ -59,10 +60,20 @@ def _step(
         reading=reading,
         reading_sd=soil_values()["buffer_ph_sd"],
     )
+    low, high = params.slope_window_low_ph, params.slope_window_high_ph
+    window = acid_between_mmolc_kg(
+        high, low, clay_pct=clay_pct, organic_carbon_pct=carbon_pct, params=params
+    )
+    curve_sd = scale_log10_sd(
+        slope_mmolc_kg_ph=window / (high - low),
+        carbon_known=True,
+        clay_measured=True,
+        spread=buffer_scale_spread(),
+    )
     sd = math.sqrt(
         method.log10_sd**2
         + reading_sd**2
-        + params.log10_k_sd_laboratory**2
+        + curve_sd**2
         + (params.step_ph_sd / (target - ph) / math.log(10.0)) ** 2
     )
     return Step(math.log10(acid / usual), sd)

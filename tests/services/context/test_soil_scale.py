@@ -55,16 +55,22 @@ def reasons(k: KBelief) -> dict[str, UnusedReason]:
     return {fact.path: fact.reason for fact in k.unused}
 
 
+FELT_LOAM_SD = 0.202
+"""Of a loam felt by hand with 3 % of organic matter."""
+
+
 def test_without_a_measurement_texture_and_humus_speak_alone() -> None:
     k = scale("")
-    assert (k.log10_k_mean, k.log10_k_sd) == (k.prior_mean, k.prior_sd) == (0.0, 0.24)
+    assert (k.log10_k_mean, k.log10_k_sd) == (k.prior_mean, k.prior_sd)
+    assert k.log10_k_mean == 0.0
+    assert k.log10_k_sd == pytest.approx(FELT_LOAM_SD, abs=0.002)
     assert k.measured == k.unused == k.contributions == ()
 
 
 @pytest.mark.parametrize(("method", "reading"), NAMED.items())
 def test_a_buffer_ph_by_every_named_method_narrows_the_scale(method: str, reading: float) -> None:
     k = scale(buffer(reading, method))
-    assert k.log10_k_sd < 0.85 * 0.24
+    assert k.log10_k_sd < 0.85 * FELT_LOAM_SD
     assert [one.path for one in k.measured] == ["soil.buffer_ph"]
     assert k.unused == ()
     assert not k.measured[0].doubted
@@ -140,7 +146,7 @@ def test_a_buffer_named_without_a_reading_is_named() -> None:
 def test_a_lime_figure_measures_the_scale_on_the_way_up_only() -> None:
     little, much = (scale(f'lab_lime_requirement = "{g} g/m2"') for g in (250, 900))
     assert little.log10_k_mean < much.log10_k_mean
-    assert 0.17 < much.log10_k_sd < 0.24
+    assert 0.7 * FELT_LOAM_SD < much.log10_k_sd < FELT_LOAM_SD
     limy = scale('lab_lime_requirement = "400 g/m2"', ph=7.6)
     assert reasons(limy) == {"soil.lab_lime_requirement": UnusedReason.NOT_ACID}
     assert limy.log10_k_mean == 0.0
@@ -170,19 +176,34 @@ def test_a_figure_that_is_hard_to_believe_is_doubted_and_counts_for_less() -> No
 def test_aluminium_measures_an_acid_soil() -> None:
     low, high = (scale(f"exchangeable_al_cmolc_kg = {al}", ph=4.6) for al in (1.0, 4.0))
     assert low.log10_k_mean < high.log10_k_mean
-    assert high.log10_k_sd < 0.24
+    assert high.log10_k_sd < FELT_LOAM_SD
     none = scale("exchangeable_al_cmolc_kg = 1", ph=5.8)
     assert reasons(none) == {"soil.exchangeable_al_cmolc_kg": UnusedReason.NOT_ACID}
     nothing = scale("exchangeable_al_cmolc_kg = 0", ph=4.6)
     assert reasons(nothing) == {"soil.exchangeable_al_cmolc_kg": UnusedReason.NOTHING_FOUND}
 
 
-def test_exchange_capacity_counts_with_its_companions() -> None:
-    alone = scale("cec_cmolc_kg = 12")
-    assert reasons(alone) == {"soil.cec_cmolc_kg": UnusedReason.NEEDS_COMPANION}
-    together = scale("cec_cmolc_kg = 12\nbase_saturation_pct = 80", soil="clay_pct = 18")
-    assert together.unused == ()
-    assert together.log10_k_sd < scale("", soil="clay_pct = 18").log10_k_sd
+def test_exchange_capacity_moves_nothing_and_is_said_to() -> None:
+    plain = scale("", soil="clay_pct = 18")
+    given = scale("cec_cmolc_kg = 12\nbase_saturation_pct = 80", soil="clay_pct = 18")
+    assert reasons(given) == {
+        "soil.cec_cmolc_kg": UnusedReason.NOTHING_MORE,
+        "soil.base_saturation_pct": UnusedReason.NOTHING_MORE,
+    }
+    assert (given.log10_k_mean, given.log10_k_sd) == (plain.log10_k_mean, plain.log10_k_sd)
+
+
+def test_what_is_known_of_texture_and_humus_narrows_the_scale() -> None:
+    measured = scale("", soil="clay_pct = 20").log10_k_sd
+    felt = scale("").log10_k_sd
+    carbon_unknown = build_context(bed('ph = 5.4\nph_method = "water 1:1"\ntexture = "loam"')).soil
+    assert carbon_unknown is not None
+    assert measured < felt < carbon_unknown.k.log10_k_sd < 0.30
+
+
+def test_a_poor_sand_is_less_sure_than_a_strong_soil() -> None:
+    sand = scale("", soil='texture = "sand"')
+    assert scale("", soil='texture = "clay"').log10_k_sd < FELT_LOAM_SD < sand.log10_k_sd
 
 
 TITRATION = "".join(

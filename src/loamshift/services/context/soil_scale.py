@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
-from loamshift.core.buffer import log10_k_from_titration
+from loamshift.core.buffer import acid_between_mmolc_kg, log10_k_from_titration
+from loamshift.core.buffer_prior import scale_log10_sd
 from loamshift.core.buffer_scale import Possible, log10_k_after
 from loamshift.core.topsoil import organic_log10_k
 from loamshift.domain.case import Case, SoilEntry
@@ -30,7 +31,7 @@ from loamshift.services.context.laboratory_scale import (
     lime_possibilities,
 )
 from loamshift.tables.laboratory import load_buffer_ph_methods
-from loamshift.tables.model import buffer_parameters, verdict_values
+from loamshift.tables.model import buffer_parameters, buffer_scale_spread, verdict_values
 from loamshift.tables.soils import soil_values, topsoil_parameters
 
 VOLCANIC: Final = "volcanic"
@@ -128,17 +129,34 @@ def _prior(entry: SoilEntry, *, soil: CurveSoil, texture_assumed: bool) -> tuple
         basis = "volcanic clay, outside most measured curves"
     elif texture_assumed:
         sd, basis = verdict_values()["log10_k_sd_texture_unknown"], "loam assumed"
-    elif entry.clay_pct is not None and measured_carbon:
-        if entry.cec_cmolc_kg is not None and entry.base_saturation_pct is not None:
-            sd, basis = params.log10_k_sd_cec, "laboratory clay, organic matter and CEC"
-        else:
-            sd, basis = params.log10_k_sd_laboratory, "laboratory clay and organic matter"
     else:
-        sd, basis = params.log10_k_sd_texture_by_feel, "texture class and organic matter"
+        clay_measured = entry.clay_pct is not None
+        sd = scale_log10_sd(
+            slope_mmolc_kg_ph=_mean_slope_mmolc_kg_ph(soil),
+            carbon_known=measured_carbon,
+            clay_measured=clay_measured,
+            spread=buffer_scale_spread(),
+        )
+        basis = f"{'clay' if clay_measured else 'texture class'}, organic matter " + (
+            "as given" if measured_carbon else "as usual"
+        )
     shift, more = organic_log10_k(
         organic_carbon_pct=soil.organic_carbon_pct, params=topsoil_parameters()
     )
     return mean + shift, math.hypot(sd, more), basis
+
+
+def _mean_slope_mmolc_kg_ph(soil: CurveSoil) -> float:
+    params = buffer_parameters()
+    low, high = params.slope_window_low_ph, params.slope_window_high_ph
+    acid = acid_between_mmolc_kg(
+        high,
+        low,
+        clay_pct=soil.clay_pct,
+        organic_carbon_pct=soil.organic_carbon_pct,
+        params=params,
+    )
+    return acid / (high - low)
 
 
 def _belief(found: _Found, *, mean: float, sd: float, basis: str) -> KBelief:
@@ -249,16 +267,12 @@ def _add_aluminium(entry: SoilEntry, *, ph: PhBelief, soil: CurveSoil, found: _F
 
 
 def _name_exchange(entry: SoilEntry, found: _Found) -> None:
-    """Exchange capacity and base saturation count only together, beside clay and humus."""
-    carbon = entry.organic_carbon_pct is not None or entry.organic_matter_pct is not None
-    both = entry.cec_cmolc_kg is not None and entry.base_saturation_pct is not None
-    if both and carbon and entry.clay_pct is not None and entry.clay_type != VOLCANIC:
-        return
+    """Exchange capacity and base saturation: no data say what they add to clay and humus."""
     for path, value in (
         ("soil.cec_cmolc_kg", entry.cec_cmolc_kg),
         ("soil.base_saturation_pct", entry.base_saturation_pct),
     ):
         if value is not None:
             found.unused.append(
-                UnusedFact(path=path, reason=UnusedReason.NEEDS_COMPANION, value=value)
+                UnusedFact(path=path, reason=UnusedReason.NOTHING_MORE, value=value)
             )

@@ -464,10 +464,11 @@ def _scale_row(bed: OpenedBed) -> str:
         return "topsoil.log10_k_sd_peat"
     if "soil.texture" in bed.context.assumed:
         return "verdict.log10_k_sd_texture_unknown"
-    if entry.clay_pct is not None and "soil.organic_matter_pct" not in bed.context.assumed:
-        cec = entry.cec_cmolc_kg is not None and entry.base_saturation_pct is not None
-        return "buffer.log10_k_sd_cec" if cec else "buffer.log10_k_sd_laboratory"
-    return "buffer.log10_k_sd_texture_by_feel"
+    if "soil.organic_matter_pct" in bed.context.assumed:
+        return "buffer_scale.log10_k_sd_carbon_unknown"
+    if entry.clay_pct is None:
+        return "buffer_scale.log10_k_sd_texture_felt"
+    return "buffer_scale.log10_k_sd_between_sources"
 
 
 def _origin(bed: OpenedBed, path: str) -> Origin:

@@ -83,4 +83,4 @@ unused-scale-no-reading = The buffer is named ({ $method }), but its pH is not g
 unused-scale-same-report = The { $fact } is not counted a second time: it is in the same report as the figure that is used, and one is calculated from the other.
 unused-scale-nothing-found = The { $fact } is zero, so it says little about how strongly the soil resists.
 unused-scale-organic-medium = The { $fact } is not used: it is made for mineral soil, and a peat or bark mix behaves differently. A jar titration of the mix itself can be used.
-unused-scale-needs-companion = The { $fact } is not used: exchange capacity and base saturation help only together, beside a measured clay and organic matter content.
+unused-scale-nothing-more = The { $fact } is not used: no data we found show that it tells more of how a soil resists than texture and organic matter do.
