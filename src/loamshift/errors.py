@@ -70,12 +70,16 @@ class Fault:
 class CaseError(InputError):
     """A case file cannot be used; carries every fault found, not just the first.
 
-    Doors word the faults for their reader; ``str()`` has the same in British English.
+    Doors word the faults for their reader; ``str()`` has the same in British English. ``units``
+    are those that the file itself asks for, empty where it asks for none [metric or us].
     """
 
-    def __init__(self, faults: Sequence[Fault], *, source: str = "case file") -> None:
+    def __init__(
+        self, faults: Sequence[Fault], *, source: str = "case file", units: str = ""
+    ) -> None:
         self.faults = tuple(faults)
         self.source = source
+        self.units = units
         count = len(self.faults)
         problems = "1 problem" if count == 1 else f"{count} problems"
         head = f"{problems} in {source}. Nothing has been calculated."

@@ -17,6 +17,7 @@ from loamshift.case.schema import item_table, tables
 from loamshift.domain.message import Given, Listed, Message
 from loamshift.domain.worded_error import WordedFault
 from loamshift.errors import CaseError, Fault
+from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
 
@@ -46,6 +47,7 @@ def shown_by(said: Message) -> Iterator[str]:
         listed = values.get(name)
         if isinstance(listed, Listed):
             yield from (one.text for one in listed.items if isinstance(one, Given))
+            yield from (say(one, UK) for one in listed.items if isinstance(one, Message))
 
 
 def _several(text: str) -> list[str]:

@@ -10,6 +10,9 @@ import pytest
 
 from loamshift.case.read import parse_case, read_case
 from loamshift.errors import CaseError, Fault
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.words import Words
+from loamshift.tables.materials import find_material, load_materials
 from wording import read
 
 TODAY = date(2026, 4, 12)
@@ -69,7 +72,7 @@ ph = true
     assert "6.5" in faults["soil.ph"].mend
     assert "“depth”" in faults["bed.dept"].mend
     assert "highbush blueberry" in faults["aim.plant"].mend
-    assert "gypsum" in faults["applied[2].material"].mend
+    assert '"Gypsum"' in faults["applied[2].material"].mend
     assert "120%" in faults["soil.clay_pct"].problem
 
 
@@ -297,3 +300,25 @@ def test_a_daily_file_beside_twelve_figures_is_named_as_not_read() -> None:
     ]
     case = parse_case(f"case = 1\n[place]\n{figures}", today=TODAY)
     assert case.notes == ()
+
+
+def test_a_material_is_offered_by_its_name_as_this_reader_can_type_it() -> None:
+    text = 'case = 1\n[[applied]]\ndate = 2025-10-05\nmaterial = "sulpur powder"\namount = "3 kg"'
+    with pytest.raises(CaseError) as raised:
+        parse_case(text, today=date(2026, 4, 12))
+    told = {words: refusal(raised.value, words) for words in (Words(), Words("us", "us"))}
+    assert '"Sulphur powder (flowers of sulphur)"' in told[Words()]
+    assert '"Elemental sulfur, powder (flowers of sulfur)"' in told[Words("us", "us")]
+    for material in load_materials().values():
+        for name in (Words().material_name(material), Words("us", "us").material_name(material)):
+            assert find_material(name).key == material.key
+
+
+@pytest.mark.parametrize(
+    ("line", "units"),
+    [('units = "us"', "us"), ('units = "imperial"', "us"), ("", ""), ("units = 3", "")],
+)
+def test_an_error_knows_the_units_that_the_file_asks_for(line: str, units: str) -> None:
+    with pytest.raises(CaseError) as raised:
+        parse_case(f"case = 1\n{line}\n[soil]\nph = 70", today=date(2026, 4, 12))
+    assert raised.value.units == units

@@ -209,3 +209,21 @@ def test_shell_completion_is_offered() -> None:
 
 def test_run_returns_a_code_and_never_leaves_by_exception() -> None:
     assert run(["--no-such-option"]) == 2
+
+
+@pytest.mark.parametrize(
+    ("units", "option", "day"),
+    [
+        ("us", (), "May 5, 2099"),
+        ("metric", (), "5 May 2099"),
+        ("metric", ("--units", "us"), "May 5, 2099"),
+        ("us", ("--units=metric",), "5 May 2099"),
+    ],
+)
+def test_an_error_follows_the_units_of_the_command_or_the_file(
+    command, tmp_path: Path, units: str, option: tuple[str, ...], day: str
+) -> None:
+    file = tmp_path / "bed.toml"
+    file.write_text(f'case = 1\nunits = "{units}"\n[soil]\nph = 7\nsampled = 2099-05-05\n')
+    result = command("advise", str(file), *option)
+    assert result.code == 1 and day in result.err

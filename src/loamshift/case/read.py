@@ -18,6 +18,8 @@ from loamshift.case.faults import (
     without_faulty,
 )
 from loamshift.case.lines import with_lines
+from loamshift.case.mend import Mend
+from loamshift.case.reads import Reads
 from loamshift.case.schema import CaseFile
 from loamshift.case.toml_text import parse_toml, read_text
 from loamshift.domain.case import Case
@@ -51,7 +53,8 @@ def read_case(path: Path, *, today: datetime.date | None = None) -> Case:
     try:
         return parse_case(text, source=str(path), today=today, folder=path.parent)
     except CaseError as error:
-        raise CaseError(with_lines(error.faults, text), source=str(path)) from None
+        faults = with_lines(error.faults, text)
+        raise CaseError(faults, source=str(path), units=error.units) from None
 
 
 def parse_case(
@@ -124,6 +127,7 @@ def case_from_tree(
     """
     from pydantic import ValidationError
 
+    units = _units_asked(tree)
     bad: list[str] = []
     faults, current = longer_lists(tree)
     untold = 0
@@ -140,10 +144,21 @@ def case_from_tree(
             bad += [path_text(loc) for loc in locs]
             current = without_faulty(current, locs)
     if file is None:
-        raise CaseError(first_faults(faults, untold=untold), source=source)
+        raise CaseError(first_faults(faults, untold=untold), source=source, units=units)
     collected = Collected(bad=frozenset(bad))
     case = build_case(file, today=today, folder=folder, collected=collected)
     faults += collected.faults
     if case is None or faults:
-        raise CaseError(first_faults(faults, untold=untold), source=source)
+        raise CaseError(first_faults(faults, untold=untold), source=source, units=units)
     return case
+
+
+def _units_asked(tree: Mapping[str, Any]) -> str:
+    """The units of the letter that a file asks for, whatever else is wrong with it."""
+    reads = next(
+        part for part in CaseFile.model_fields["units"].metadata if isinstance(part, Reads)
+    )
+    try:
+        return str(reads.parse(tree["units"]))
+    except (KeyError, Mend):
+        return ""

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from loamshift.case.dates import FIRST_YEAR, LAST_YEAR, date_mend
 from loamshift.case.mend import ListMend, Mend, quoted, typed
 from loamshift.case.numbers import number_from
-from loamshift.domain.message import Given, Listed, Message, message
+from loamshift.domain.message import Given, Listed, Message, ProductName, message
 from loamshift.domain.message import choice as choice_key
 from loamshift.domain.names import NameFault, match_name, plain_name
 from loamshift.errors import InputError
@@ -233,13 +233,20 @@ def name_mend(fault: NameFault) -> Mend:
     """
     given, kind = quoted(fault.text), choice_key(fault.kind)
     if fault.ambiguous:
-        return Mend(
-            message("case-name-ambiguous", given=given, kind=kind), meant(*fault.candidates)
-        )
+        return Mend(message("case-name-ambiguous", given=given, kind=kind), _one_of(fault))
     wrong = message("case-name-unknown", given=given, kind=kind)
     if fault.candidates:
-        return Mend(wrong, meant(*fault.candidates))
+        return Mend(wrong, _one_of(fault))
     return Mend(wrong, message("case-where-names-are", kind=kind))
+
+
+def _one_of(fault: NameFault) -> Message:
+    """The question whether one of the candidates was meant, each by the name a reader knows."""
+    if fault.kind != "material":
+        return meant(*fault.candidates)
+    quoted_names = (message("case-quoted", name=ProductName(key)) for key in fault.candidates)
+    names = Listed(tuple(quoted_names), either=True)
+    return message("case-did-you-mean-name", names=names)
 
 
 def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Reads:

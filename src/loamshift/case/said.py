@@ -19,6 +19,7 @@ from loamshift.domain.message import (
     Message,
     PlantName,
     Product,
+    ProductName,
     Prose,
     Quantity,
     Value,
@@ -139,6 +140,8 @@ def _value_plain(value: Value) -> Any:
             return {"given": text}
         case PlantName(name):
             return {"plant": name}
+        case ProductName(key):
+            return {"product_name": key}
         case Product(key):
             return {"product": key}
         case Listed(items, either):
@@ -179,6 +182,8 @@ def _value(plain: Any) -> Value:
         return PlantName(str(plain["plant"]))
     if "product" in plain:
         return Product(str(plain["product"]))
+    if "product_name" in plain:
+        return ProductName(str(plain["product_name"]))
     if "listed" in plain:
         return Listed(tuple(_value(item) for item in plain["listed"]), bool(plain["either"]))
     return _message(plain)

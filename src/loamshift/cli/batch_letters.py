@@ -109,7 +109,8 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
         told = refusal(error, words_for(order.wish.units, order.wish.words))
         return Outcome(row=row, code=TO_MEND, told=told, end=End.NO_ROOM)
     except InputError as error:
-        reader = words_for(order.wish.units, order.wish.words)
+        asked = getattr(error, "units", "") or "metric"
+        reader = words_for(order.wish.units, order.wish.words, fallback=asked)
         row = CaseRow(name=errand.name, fault=_in_short(error, reader))
         told = _with_source(refusal(error, reader), errand.name)
         return Outcome(row=row, code=TO_MEND, told=told)

@@ -6,12 +6,16 @@ import os
 import sys
 import traceback
 from collections.abc import Sequence
-from typing import Final
+from itertools import pairwise
+from typing import TYPE_CHECKING, Final
 
 from loamshift.cli.streams import NO_ROOM, drop_output, prepare_streams
 from loamshift.domain.message import Given, Message, message
 from loamshift.domain.worded_error import plainly
 from loamshift.errors import InputError, LoamshiftError
+
+if TYPE_CHECKING:
+    from loamshift.report.words import Words
 
 ANSWERED: Final = 0
 TO_MEND: Final = 1
@@ -54,9 +58,8 @@ def run(arguments: Sequence[str]) -> int:
         return INTERRUPTED
     except InputError as error:
         from loamshift.report.messages.refusal import refusal
-        from loamshift.report.words import Words
 
-        _say(refusal(error, Words()))
+        _say(refusal(error, _reader(arguments, error)))
         return TO_MEND
     except OSError as error:
         if error.errno not in NO_ROOM:
@@ -66,6 +69,16 @@ def run(arguments: Sequence[str]) -> int:
         return TO_MEND
     except Exception as error:
         return _our_fault(error)
+
+
+def _reader(arguments: Sequence[str], error: InputError) -> Words:
+    """Who is told of an error: by what stood on the command line, else in the file."""
+    from loamshift.cli.show import words_for
+
+    asked = " ".join(arguments).replace("=", " ").split()
+    on_line = [after for word, after in pairwise(asked) if word == "--units"]
+    units = on_line[-1] if on_line else getattr(error, "units", "")
+    return words_for(None, None, fallback="us" if units == "us" else "metric")
 
 
 def _call(arguments: Sequence[str]) -> int:

@@ -85,6 +85,13 @@ class Product:
 
 
 @dataclass(frozen=True, slots=True)
+class ProductName:
+    """A material by its key, said as a list of materials names it, and as it can be typed."""
+
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
 class Listed:
     """Several values said one after the other, the last behind ``and`` or ``or``."""
 
@@ -113,7 +120,7 @@ class Message:
 
 
 Value: TypeAlias = (
-    Measure | Given | PlantName | Product | Listed | Message | date | int | str | None
+    Measure | Given | PlantName | Product | ProductName | Listed | Message | date | int | str | None
 )
 """What can stand in a message: whole numbers are counts, texts are choices, None an open end."""
 

@@ -8,7 +8,7 @@ import unicodedata
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
-from loamshift.domain.message import Given, Listed, Prose, choice, message
+from loamshift.domain.message import Given, Listed, ProductName, Prose, choice, message
 from loamshift.errors import InputError
 
 _SPELLINGS = (
@@ -48,7 +48,13 @@ def _said(text: str, kind: str, candidates: tuple[str, ...], *, ambiguous: bool)
     wrong = message(key, given=Given(text[:_SHOWN]), kind=kind)
     if not candidates:
         return Prose((wrong,))
-    names = Listed(tuple(Given(f"“{name}”") for name in candidates), either=True)
+    names = Listed(
+        tuple(
+            message("name-quoted", name=ProductName(name) if kind == "material" else Given(name))
+            for name in candidates
+        ),
+        either=True,
+    )
     return Prose((wrong, message("name-did-you-mean", names=names)))
 
 

@@ -13,10 +13,12 @@ from loamshift.domain.message import (
     Message,
     PlantName,
     Product,
+    ProductName,
     Prose,
     Value,
     Worded,
 )
+from loamshift.tables.materials import load_materials
 
 if TYPE_CHECKING:
     from loamshift.report.words import Words
@@ -120,6 +122,9 @@ def said(value: Value, words: Words) -> str | int:
             return words.plant(name)
         case Product(key):
             return words.product(key)
+        case ProductName(key):
+            material = load_materials().get(key)
+            return key if material is None else words.material_name(material)
         case Given(text):
             return text
         case Listed(items, either):

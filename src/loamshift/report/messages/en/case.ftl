@@ -27,6 +27,8 @@ case-example = { $more ->
    *[other] For example: { $key }{ $example } (or { $more })
 }
 case-did-you-mean = Check the unit. Did you mean { $key }{ $example }?
+# One of the names, as it can be typed.
+case-quoted = "{ $name }"
 case-did-you-mean-name = Did you mean { $names }?
 case-did-you-mean-key = Did you mean “{ $name }”?
 case-decimal-point = Check the decimal point. Did you mean { $key }{ $example }?

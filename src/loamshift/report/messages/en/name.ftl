@@ -16,4 +16,6 @@ name-ambiguous = { $kind ->
     [texture] “{ $given }” could be more than one texture.
    *[other] “{ $given }” could be more than one thing.
 }
+# One of the names, as it can be typed.
+name-quoted = “{ $name }”
 name-did-you-mean = Did you mean { $names }?
