@@ -30,7 +30,7 @@ from loamshift.core.climate import soil_temperature_c
 from loamshift.core.column import run_column
 from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnSoil, EventKind, FloatArray
-from loamshift.core.sulfur import DAYS_IN_YEAR, Prills, oxidised_course
+from loamshift.core.sulfur_course import DAYS_IN_YEAR, Prills, oxidised_course
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables import model
 from loamshift.tables.places import find_place

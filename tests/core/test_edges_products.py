@@ -18,7 +18,8 @@ from loamshift.core.lime import (
     product_g_m2_from_caco3_g_m2,
     shares_from_passing,
 )
-from loamshift.core.sulfur import days_until_frac, left_frac, surface_loss
+from loamshift.core.sulfur import left_frac, surface_loss
+from loamshift.core.sulfur_course import days_until_frac
 from loamshift.core.sulfur_rate import SulfurParameters, ph_factor, temperature_factor
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables.parameters import parameter_values

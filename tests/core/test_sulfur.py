@@ -15,14 +15,12 @@ from loamshift.core.climate import (
     days_from,
     soil_temperature_c,
 )
-from loamshift.core.sulfur import (
+from loamshift.core.sulfur import left_frac, surface_cm2_g, surface_loss
+from loamshift.core.sulfur_course import (
     Prills,
     days_until_frac,
-    left_frac,
     oxidised_course,
     prills_left,
-    surface_cm2_g,
-    surface_loss,
 )
 from loamshift.core.sulfur_rate import (
     SulfurParameters,

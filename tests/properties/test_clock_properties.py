@@ -11,7 +11,8 @@ from loamshift.core.climate import ClimateParameters, soil_temperature_c
 from loamshift.core.nitrogen import NitrogenParameters, nitrogen_course
 from loamshift.core.rain_days import throw_dice
 from loamshift.core.salinity import al_saturation_frac
-from loamshift.core.sulfur import left_frac, oxidised_course
+from loamshift.core.sulfur import left_frac
+from loamshift.core.sulfur_course import oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters, temperature_factor
 from loamshift.core.water_balance import water_year
 from loamshift.tables.parameters import parameter_values

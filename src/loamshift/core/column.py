@@ -38,7 +38,7 @@ from loamshift.core.column_pack import (
     member_array,
     water_array,
 )
-from loamshift.core.column_sulfur import dose_numbers, dose_sizes
+from loamshift.core.column_sulfur_dose import dose_numbers, dose_sizes
 from loamshift.errors import InputError, OutOfRangeError
 
 EDGE_CM: Final = 1.0e-6

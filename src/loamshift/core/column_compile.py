@@ -48,8 +48,8 @@ def compiled(function: Function) -> Function:
 
     Examples
     --------
-    >>> from loamshift.core.column_sulfur import crowding
-    >>> callable(crowding.py_func)
+    >>> from loamshift.core.column_sulfur import whole_left
+    >>> callable(whole_left.py_func)
     True
     """
     return cast(Function, _JIT(function))

@@ -23,7 +23,7 @@ from loamshift.core.column_numbers import (
     law,
     rate,
 )
-from loamshift.core.column_sulfur import mix_dose, put_dose, set_crowding
+from loamshift.core.column_sulfur_dose import mix_dose, put_dose, set_crowding
 
 _SULFUR = int(EventKind.SULFUR)
 _ACID = int(EventKind.ACID)

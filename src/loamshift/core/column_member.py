@@ -16,7 +16,7 @@ from loamshift.core.column_numbers import (
     member,
     rate,
 )
-from loamshift.core.column_sulfur import CM_PER_UM
+from loamshift.core.column_sulfur_dose import CM_PER_UM
 
 DAYS_IN_YEAR: Final = 365.25
 _COPIED: Final = (

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from loamshift.core.climate import ClimateParameters, days_from, soil_temperature_c
-from loamshift.core.sulfur import days_until_frac, oxidised_course
+from loamshift.core.sulfur_course import days_until_frac, oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters
 from loamshift.tables.parameters import load_parameters, parameter_values
 from published.check import Check

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.lime import SizeTriple, lime_dissolved_frac
 from loamshift.core.nitrogen import nitrogen_course
-from loamshift.core.sulfur import Prills, oxidised_course
+from loamshift.core.sulfur_course import Prills, oxidised_course
 from loamshift.domain.material import BREAK_UP_DUG_IN, BREAK_UP_TOP, Material
 from loamshift.errors import OutOfRangeError
 from loamshift.services.materials.acid_parts import (
