@@ -187,6 +187,7 @@ def has_prills(doses: FloatArray) -> bool:
 
     Examples
     --------
+    >>> import numpy as np
     >>> has_prills(np.zeros((1, 10)))
     False
     """
@@ -232,6 +233,7 @@ def oxidise(
 
     Examples
     --------
+    >>> import numpy as np
     >>> grain = np.zeros((1, 1, 8))
     >>> grain[0, 0, :5] = 100.0, 100.0, 0.0, 1.0, 1.0
     >>> sizes = np.zeros((1, 1, 8))

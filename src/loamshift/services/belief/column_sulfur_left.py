@@ -75,7 +75,7 @@ def sulfur_left(
             **clock,
         )
         ball = ((event.intact_um, event.intact_um, 1.0),)
-        eaten_um = _eaten_um(ball, event.rate_factor, sulfur_g_kg, clock)
+        eaten_um = _eaten_um(ball, clock, rate_factor=event.rate_factor, sulfur_g_kg=sulfur_g_kg)
         if whole[-1] > 0.0 and event.intact_um > eaten_um:
             found.append(
                 replace(
@@ -89,7 +89,9 @@ def sulfur_left(
             for (low, high, _), left in zip(event.sizes, broken[-1], strict=True)
         ]
     else:
-        eaten_um = _eaten_um(event.sizes, event.rate_factor, sulfur_g_kg, clock)
+        eaten_um = _eaten_um(
+            event.sizes, clock, rate_factor=event.rate_factor, sulfur_g_kg=sulfur_g_kg
+        )
         lost = 0.5 * eaten_um * params.density_ug_cm3 * CM_PER_UM
         grains = [
             (
@@ -124,7 +126,7 @@ class _Clock(TypedDict):
     sulfur_before: bool
 
 
-def _eaten_um(sizes: Sizes, rate_factor: float, sulfur_g_kg: float, clock: _Clock) -> float:
+def _eaten_um(sizes: Sizes, clock: _Clock, *, rate_factor: float, sulfur_g_kg: float) -> float:
     """Diameter lost by grains of these sizes by the end of the clock."""
     params = clock["params"]
     surface = sulfur_g_kg * surface_cm2_g(sizes, params=params)
