@@ -42,6 +42,8 @@ _LIME_WORDS: Final[Mapping[str, tuple[str, ...]]] = {
     "loamy sand": ("sandy loam", "any"),
 }
 """No lime table read has a column for sand: its lightest one stands in."""
+_ANY: Final = "any"
+"""A rate printed for every soil alike: it can be followed, but it speaks of no soil."""
 _ORGANIC: Final = ("organic",)
 
 
@@ -78,15 +80,15 @@ def published_spread(context: BedContext, *, direction: Direction) -> PublishedS
 
     Notes
     -----
-    Rows kept as traps or recalled from memory are left out; copies of one origin count once. A
-    row with its own start and end must lie within 0.3 pH of ours; a row that prints only a step
+    Rows kept as traps, recalled from memory, or printed for every soil alike are left out: the
+    last ask of a sand what they ask of a clay. Copies of one origin count once. A row with its own start and end must lie within 0.3 pH of ours; a row that prints only a step
     is scaled in proportion, at most twofold. Tables know nothing of free lime.
 
     References
     ----------
     own-judgement
     """
-    rows = [row for row in printed_rows(direction) if not row.recalled]
+    rows = [row for row in printed_rows(direction) if not row.recalled and row.texture != _ANY]
     rates = _family_rates(context, rows, direction=direction)
     if not rates:
         return None
