@@ -139,7 +139,7 @@ def fit(
         loss,
         np.log([0.15, 0.1, 0.05] + ([0.05] if groups else [])),
         method="Nelder-Mead",
-        options={"xatol": 1e-4, "fatol": 1e-6},
+        options={"xatol": 1e-3, "fatol": 1e-4},
     )
     inverse, _ = inverse_of(best.x)
     information = float(ones @ inverse @ ones)

@@ -69,7 +69,7 @@ def rows() -> list[dict[str, str]]:
             "Our arithmetic: log10 of the curve's slope at a soil's clay and carbon over that at "
             "its clay and the usual carbon. Data sets: mean -0.03, sd 0.08 between, 0.08 within. "
             "Dutch topsoils: mean +0.22, sd 0.16 within a texture class. Half of either: 0.18. "
-            "The old allowance of 0.13 held 94 % of the first and 50 % of the second.",
+            "The old allowance of 0.13 held 94 % of the first and 51 % of the second.",
             source="schmidinger-2025",
         ),
         _row(
