@@ -459,15 +459,12 @@ def mass_step(bed: OpenedBed) -> SumStep:
 
 def _scale_row(bed: OpenedBed) -> str:
     """The row that says how far soils of what is known depart from the average curve."""
-    entry = bed.case.soil
     if bed.context.organic_only:
         return "topsoil.log10_k_sd_peat"
     if "soil.texture" in bed.context.assumed:
         return "verdict.log10_k_sd_texture_unknown"
     if "soil.organic_matter_pct" in bed.context.assumed:
         return "buffer_scale.log10_k_sd_carbon_unknown"
-    if entry.clay_pct is None:
-        return "buffer_scale.log10_k_sd_texture_felt"
     return "buffer_scale.log10_k_sd_between_sources"
 
 

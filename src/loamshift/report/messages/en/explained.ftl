@@ -69,7 +69,7 @@ explained-dose-acid-mmolc-kg-1 = How much acid moves the soil from its pH to the
 explained-dose-acid-mmolc-kg-2 = 90 in 100 such soils need between lo90 and hi90: the spread of k, of the reading and of the carbonate.
 explained-dose-acid-mmolc-kg-equation-1 = acid = k [Q(pH now) − Q(pH wanted)] + carbonate
 explained-dose-acid-mmolc-kg-equation-2 = carbonate = 200 mmolc/kg × % CaCO3
-explained-dose-acid-mmolc-kg-equation-3 = log10 k ~ N(mean, sd); sd 0.24 by feel, 0.20 with clay and organic matter measured
+explained-dose-acid-mmolc-kg-equation-3 = log10 k ~ N(mean, sd); sd² = between sources² + (weak soil × weak slope / slope)² + between soils², and more where organic matter is unknown or the texture was felt
 
 explained-dose-sulfur-as-s-g-m2 = Elemental sulphur per area
 explained-dose-sulfur-as-s-g-m2-1 = The acid above, spread over the soil that is treated, as pure sulphur that has all turned to acid. A product of less than 100% S takes more.
@@ -86,7 +86,7 @@ explained-dose-carbonate-share-1 = The part of the best estimate that only disso
 explained-dose-carbonate-share-equation-1 = share = carbonate / (curve + carbonate)
 
 explained-dose-published-g-m2 = What published tables say for the same change
-explained-dose-published-g-m2-1 = The lowest and highest rate of the published tables that have a row for this texture and change in pH, scaled to the same depth. Copies of one original count once. They appear beside our dose and are never mixed into it. advise --table follows one of them.
+explained-dose-published-g-m2-1 = The lowest and highest rate of the published tables that have a row for this texture and change in pH, scaled to the same depth. Copies of one original count once. A rate printed for every soil alike is left out. They appear beside our dose and are never mixed into it. advise --table follows one of them.
 
 explained-dose-by-forecast = The amount by the forecast, in answers kept by 0.1.0
 explained-dose-by-forecast-1 = New answers have the key plan instead, and null here.
