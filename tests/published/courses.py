@@ -63,6 +63,10 @@ PARK_GRASS_CARBON_PCT = 3.0
 """Organic carbon of the old meadow, assumed: it is not in the file of pH values."""
 
 
+BRITISH_LIME = {"ground chalk": "ground limestone, british standard"}
+"""Chalk ground in Britain is taken at the fineness of British law, not of the American grade."""
+
+
 @dataclass(frozen=True)
 class Dressing:
     """One material put on: date, its name in the table, rate [g/m2], depth worked in [cm]."""
@@ -189,7 +193,7 @@ def nitrogen(on: date, form: str, n_kg_ha: float) -> Dressing:
 
 def lime(on: date, form: str, caco3_t_ha: float, depth_cm: float) -> Dressing:
     """A dressing of lime, ploughed in."""
-    material = find_material(form)
+    material = find_material(BRITISH_LIME.get(form, form))
     rate = caco3_t_ha * G_M2_PER_T_HA / material.caco3_eq_frac
     return Dressing(on, material.key, rate, depth_cm)
 
