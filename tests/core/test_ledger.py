@@ -102,7 +102,7 @@ def test_loads_keep_their_order() -> None:
 
 def test_impossible_inputs_are_refused() -> None:
     with pytest.raises(InputError, match="unfed"):
-        background_acid_mmolc_m2(6.0, drainage_mm=100.0, params=P, land_use="garden")
+        background_acid_mmolc_m2(6.0, drainage_mm=100.0, params=P, land_use="moorland")
     with pytest.raises(OutOfRangeError):
         feed(-1.0, 0.0, 0.0)
     with pytest.raises(OutOfRangeError):

@@ -6,6 +6,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from loamshift.core.limits import require_amount, require_soil_ph
 from loamshift.errors import InputError
 
@@ -21,9 +24,11 @@ class LedgerParameters:
 
     background_unknown_mmolc_m2: float
     background_unfed_mmolc_m2: float
+    background_garden_mmolc_m2: float
     background_lawn_mmolc_m2: float
     background_low_crop_mmolc_m2: float
     background_high_crop_mmolc_m2: float
+    background_with_buffering: float
     background_rise_per_ph: float
     background_reference_ph: float
     background_highest_ph: float
@@ -62,15 +67,64 @@ def background_loads(params: LedgerParameters) -> Mapping[str, float]:
     --------
     >>> from loamshift.tables.parameters import parameter_values
     >>> list(background_loads(LedgerParameters(**parameter_values("ledger"))))
-    ['unknown', 'unfed', 'lawn', 'low crop', 'high crop']
+    ['unknown', 'unfed', 'garden', 'lawn', 'low crop', 'high crop']
     """
     return {
         "unknown": params.background_unknown_mmolc_m2,
         "unfed": params.background_unfed_mmolc_m2,
+        "garden": params.background_garden_mmolc_m2,
         "lawn": params.background_lawn_mmolc_m2,
         "low crop": params.background_low_crop_mmolc_m2,
         "high crop": params.background_high_crop_mmolc_m2,
     }
+
+
+def load_at_scale(
+    load_mmolc_m2: NDArray[np.float64],
+    *,
+    log10_k: NDArray[np.float64],
+    log10_k_usual: NDArray[np.float64] | float,
+    params: LedgerParameters,
+) -> NDArray[np.float64]:
+    """Loads of beds that resist more or less than is usual.
+
+    Answers why a soil of weak buffering does not get the load of a strong one.
+
+    Parameters
+    ----------
+    load_mmolc_m2
+        Loads of beds at the usual scale, any shape [mmolc/m2/year].
+    log10_k
+        Scale of their buffering, same shape [log10].
+    log10_k_usual
+        Scale at which the loads stand [log10].
+    params
+        Coefficients of the topic ``ledger`` [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Loads at their own scale [mmolc/m2/year].
+
+    Notes
+    -----
+    load x (k/usual)^p. Published loads are a fall of pH times a buffering, so it is their ratio
+    that was seen: p is 1.
+
+    References
+    ----------
+    dolling-1995, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = LedgerParameters(**parameter_values("ledger"))
+    >>> load_at_scale(np.array([50.0]), log10_k=np.array([-0.30103]), log10_k_usual=0.0,
+    ...               params=p).round(2).tolist()
+    [25.0]
+    """
+    power = params.background_with_buffering * (log10_k - log10_k_usual)
+    return np.asarray(load_mmolc_m2 * 10.0**power, dtype=np.float64)
 
 
 def background_factor(ph_water: float, *, drainage_mm: float, params: LedgerParameters) -> float:

@@ -226,6 +226,8 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         figures=(
             "ledger.background_unknown_mmolc_m2",
             "ledger.background_unfed_mmolc_m2",
+            "ledger.background_garden_mmolc_m2",
+            "ledger.background_low_crop_mmolc_m2",
             "ledger.background_lawn_mmolc_m2",
             "ledger.background_rise_per_ph",
             "ledger.weathering_mmolc_m2",
@@ -258,6 +260,8 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         figures=(
             "ledger.background_unknown_mmolc_m2",
             "ledger.background_unfed_mmolc_m2",
+            "ledger.background_garden_mmolc_m2",
+            "ledger.background_low_crop_mmolc_m2",
             "ledger.background_lawn_mmolc_m2",
             "ledger.background_rise_per_ph",
             "ledger.weathering_mmolc_m2",

@@ -23,6 +23,7 @@ from loamshift.services.belief.column_parts import (
 from loamshift.services.belief.column_priors import (
     PRIORS,
     Shape,
+    at_scale,
     carbonate_quantile_pct,
     draw_soil_members,
 )
@@ -284,7 +285,8 @@ def test_members_centre_on_the_table() -> None:
     assert context.soil is not None
     members = draw_soil_members(context.soil, members=2000, rng=np.random.default_rng(3))
     ledger = load_parameters()["ledger"]
-    background = members.parameters.background_mmolc_m2_year
+    usual = np.full(2000, context.soil.k.log10_k_mean)
+    background = at_scale(members.parameters, usual).background_mmolc_m2_year
     row = ledger["background_unknown_mmolc_m2"]
     assert np.median(background) == pytest.approx(row.value, rel=0.02)
     assert row.high is not None
@@ -293,6 +295,18 @@ def test_members_centre_on_the_table() -> None:
         draw_soil_members(
             context.soil, members=3, rng=np.random.default_rng(3), land_use="moorland"
         )
+
+
+def test_a_bed_that_resists_less_has_the_weaker_load() -> None:
+    context = build_context(bed())
+    assert context.soil is not None
+    members = draw_soil_members(context.soil, members=400, rng=np.random.default_rng(3))
+    drawn = members.parameters
+    log_load = np.log10(drawn.background_mmolc_m2_year)
+    assert np.corrcoef(log_load, drawn.log10_k)[0, 1] > 0.2
+    assert abs(np.corrcoef(log_load - drawn.log10_k, drawn.log10_k)[0, 1]) < 0.1
+    halved = at_scale(drawn, drawn.log10_k - np.log10(2.0))
+    assert halved.background_mmolc_m2_year == pytest.approx(0.5 * drawn.background_mmolc_m2_year)
 
 
 def test_weather_keeps_the_sums_of_the_year() -> None:

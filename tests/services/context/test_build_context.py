@@ -14,6 +14,7 @@ from services.beds import bed
 from wording import read
 
 LOAM = 'ph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+FED = '[feed]\nn_g_m2_year = 7\nform = "ammonium"'
 
 
 def test_a_salt_reading_is_taken_up_to_water() -> None:
@@ -148,3 +149,21 @@ def test_readings_that_disagree_are_told(ph: float, agrees: bool) -> None:
     found = {row.check: row for row in findings(build_context(case))}["two readings of one soil"]
     assert found.passed is agrees
     assert agrees or "take another sample" in read(found.comment).casefold()
+
+
+@pytest.mark.parametrize(
+    ("kind", "planted", "feed", "use"),
+    [
+        ("ground", "", "", "garden"),
+        ("raised", "", FED, "low crop"),
+        ("ground", "planted = false", FED, "unfed"),
+        ("lawn", "", FED, "lawn"),
+        ("field", "", "", "unknown"),
+    ],
+)
+def test_the_yearly_load_goes_by_what_is_known_of_the_bed(
+    kind: str, planted: str, feed: str, use: str
+) -> None:
+    text = f'kind = "{kind}"\n{planted}'
+    context = build_context(bed("ph = 6.5\n" + LOAM, aim="target_ph = 6.5", bed=text, more=feed))
+    assert context.land_use == use

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.background import load_at_scale
 from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
 from loamshift.core.need import WHOLE_PCT
@@ -18,7 +19,7 @@ from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
 from loamshift.services.belief.humus import HUMUS_FIELDS, humus_parameters, humus_rows
-from loamshift.tables.model import verdict_values
+from loamshift.tables.model import ledger_parameters, verdict_values
 from loamshift.tables.parameters import load_parameters, parameter_values
 
 FloatArray = NDArray[np.float64]
@@ -84,6 +85,30 @@ class Members:
             self.draws[index],
             self.reading_z[index],
         )
+
+
+def at_scale(parameters: MemberParameters, log10_k: FloatArray) -> MemberParameters:
+    """The members at other values of the buffer scale, their loads going with it.
+
+    Parameters
+    ----------
+    parameters
+        Of the members [object].
+    log10_k
+        The scale each is to have, shape (n_members,) [log10].
+
+    Returns
+    -------
+    MemberParameters
+        The same but for scale and load [object].
+    """
+    load = load_at_scale(
+        parameters.background_mmolc_m2_year,
+        log10_k=log10_k,
+        log10_k_usual=parameters.log10_k,
+        params=ledger_parameters(),
+    )
+    return replace(parameters, log10_k=log10_k, background_mmolc_m2_year=load)
 
 
 def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> MemberParameters:
@@ -224,6 +249,7 @@ _OWN: Final = ("log10_k", "start_ph_shift", "carbonate", "reading_z")
 _BACKGROUND: Final = {
     "unknown": "background_unknown_mmolc_m2",
     "unfed": "background_unfed_mmolc_m2",
+    "garden": "background_garden_mmolc_m2",
     "lawn": "background_lawn_mmolc_m2",
     "low crop": "background_low_crop_mmolc_m2",
     "high crop": "background_high_crop_mmolc_m2",
@@ -254,7 +280,7 @@ def draw_soil_members(
     rng
         Seeded generator [object].
     land_use
-        ``unknown``, ``unfed``, ``lawn``, ``low crop`` or ``high crop`` [text].
+        ``unknown``, ``unfed``, ``garden``, ``lawn``, ``low crop`` or ``high crop`` [text].
     in_pot
         True for pots, where the acid of ammonium counts in full and no rock weathers [truth].
     water_known
@@ -327,6 +353,12 @@ def draw_soil_members(
         centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
     )
     value = dict(zip((*_OWN, *chosen, "alkalinity", *of_humus), drawn.T, strict=True))
+    value["background_mmolc_m2_year"] = load_at_scale(
+        value["background_mmolc_m2_year"],
+        log10_k=value["log10_k"],
+        log10_k_usual=soil.k.log10_k_mean,
+        params=ledger_parameters(),
+    )
     carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
     column = parameter_values("column")
     highest = column["carbonate_plateau_highest_ph"]

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.column_priors import Members
+from loamshift.services.belief.column_priors import Members, at_scale
 
 FloatArray = NDArray[np.float64]
 
@@ -61,7 +61,6 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
         for field in fields(MemberParameters)
     }
     scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
-    values["log10_k"] = np.repeat(scale, n_others)
     start = soil.ph.ph_water
     values["start_ph_shift"] = np.clip(
         values["start_ph_shift"],
@@ -69,7 +68,10 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
         HIGHEST_TABLE_PH - INSIDE_PH - start,
     )
     draws = np.tile(drawn.draws, (nodes_z.size, 1))
-    draws[:, 0] = values["log10_k"]
+    draws[:, 0] = np.repeat(scale, n_others)
     return Members(
-        MemberParameters(**values), drawn.causes, draws, np.tile(drawn.reading_z, nodes_z.size)
+        at_scale(MemberParameters(**values), draws[:, 0].copy()),
+        drawn.causes,
+        draws,
+        np.tile(drawn.reading_z, nodes_z.size),
     )

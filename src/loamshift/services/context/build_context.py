@@ -91,7 +91,7 @@ def build_context(case: Case) -> BedContext:
         total_area_m2=total,
         planted=planted,
         cap_situation=situation_name,
-        land_use="lawn" if bed.kind is BedKind.LAWN else "unknown",
+        land_use=_land_use(case),
         soil_temp_c=soil_temp,
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
@@ -146,6 +146,18 @@ def require_soil(context: BedContext) -> Soil:
     if context.soil is None:
         raise ValueError("this needs a soil pH; ask for it before coming here")
     return context.soil
+
+
+def _land_use(case: Case) -> str:
+    """Whose yearly load a bed has, by what is known of it: kind, plants and feed."""
+    kind = case.bed.kind
+    if kind is BedKind.LAWN:
+        return "lawn"
+    if kind in (BedKind.FIELD, BedKind.CONTAINER):
+        return "unknown"
+    if is_bare(case):
+        return "unfed"
+    return "garden" if case.feed is None else "low crop"
 
 
 def _cap_situation(kind: BedKind, planted: bool) -> str:

@@ -15,7 +15,7 @@ from loamshift.domain.answer import Refit
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.column_inputs import draw_members_of, reading_day
-from loamshift.services.belief.column_priors import Members
+from loamshift.services.belief.column_priors import Members, at_scale
 from loamshift.services.belief.learned import (
     ERROR_DEGREES,
     FEWEST_EFFECTIVE,
@@ -140,4 +140,4 @@ def _members_after(
     kept = drawn.rows(chosen)
     tiled = on_nodes(kept, soil=soil, nodes_z=normal_slices(z.shape[0])).parameters
     scale = soil.k.log10_k_mean + soil.k.log10_k_sd * z.ravel()
-    return replace(tiled, log10_k=scale)
+    return at_scale(tiled, scale)

@@ -28,7 +28,6 @@ from loamshift.units import NITROGEN_G_MOL, alkalinity_mmolc_l_from_mg_l_as_caco
 
 _DAYS_IN_YEAR: Final = 365
 _ACTS: Final = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
-_USES: Final = {"unknown": "unknown", "lawn": "lawn"}
 
 
 def held_at_ph(bed: OpenedBed) -> float:
@@ -253,7 +252,7 @@ def _leaching(bed: OpenedBed) -> tuple[SumStep, ...]:
             _row("q", "drainage_reference_mm"),
         ),
     )
-    use = _USES[context.land_use]
+    use = context.land_use.replace(" ", "_")
     load = of.named(
         _row("B", f"background_{use}_mmolc_m2", SumUnit.MMOLC_M2), message("why-in-background")
     )
