@@ -57,6 +57,11 @@ STUDIES = {
             "old grass at Rothamsted ploughed and kept bare, told nothing of its use",
             "Poulton et al. 2022, doi 10.23637/rrs1-SOILCN1959-2014-01",
         ),
+        Study(
+            "N01 turf",
+            "old grass at Rothamsted ploughed and kept bare, told that it was turf and is kept bare",
+            "Poulton et al. 2022, doi 10.23637/rrs1-SOILCN1959-2014-01",
+        ),
     )
 }
 
@@ -67,6 +72,7 @@ _COURSES: dict[str, Callable[[], tuple[Course, ...]]] = {
     "S03": courses.woburn,
     "N01 unfed": lambda: courses.highfield("unfed"),
     "N01 unknown": lambda: courses.highfield("unknown"),
+    "N01 turf": lambda: courses.highfield("unfed", told_turf=True),
 }
 
 
@@ -127,6 +133,7 @@ SETS = (
     CourseSet("S03 not limed", "S03", _named(_woburn(limed=False))),
     CourseSet("N01 told unfed", "N01 unfed", _all),
     CourseSet("N01 use not told", "N01 unknown", _all),
+    CourseSet("N01 told turf", "N01 turf", _all),
 )
 
 

@@ -27,7 +27,8 @@ from loamshift.core.column_layout import (
     EventKind,
 )
 from loamshift.core.ensemble import coverage, crps_ensemble, quantile_bands
-from loamshift.domain.case import Bed, BedKind, Case, SoilEntry
+from loamshift.domain.case import Bed, BedKind, Before, Case, SoilEntry
+from loamshift.domain.humus import HumusHistory
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
@@ -99,6 +100,8 @@ class Course:
     readings: tuple[Reading, ...]
     ploughed_cm: tuple[tuple[int, float], ...] = ()
     """Year from which it is ploughed every autumn, and how deep [cm]."""
+    humus: HumusHistory | None = None
+    """What the ground was before, where that is told; None where it is not."""
     first_ph: float = 0.0
     """What the yardstick holds the pH at: the first reading of the plot."""
 
@@ -337,11 +340,13 @@ def park_grass(*, restarted: bool = True) -> tuple[Course, ...]:
 
 
 @cache
-def highfield(land_use: str) -> tuple[Course, ...]:
+def highfield(land_use: str, *, told_turf: bool = False) -> tuple[Course, ...]:
     """Bare fallow out of old grass: four plots that bore nothing and were given nothing, 55 years.
 
-    Only the first pH and the first carbon of a plot are told; later carbon and density are not.
+    Only the first pH and the first carbon of a plot are told, and if wanted that old turf was dug
+    in on that day and the ground kept bare; later carbon and density are not.
     """
+    turf = HumusHistory(before=Before.TURF, years=0.0, kept_bare=True)
     place = harpenden()
     readings = list(rows("time_courses_highfield.csv"))
     found = []
@@ -367,6 +372,7 @@ def highfield(land_use: str) -> tuple[Course, ...]:
                     Reading(date.fromisoformat(r["date"]), float(r["ph"]), 23.0) for r in later
                 ),
                 ploughed_cm=((1960, 23.0),),
+                humus=turf if told_turf else None,
                 first_ph=ph,
             )
         )
@@ -388,6 +394,7 @@ def score(courses: Sequence[Course], *, members: int = MEMBERS, seed: int = SEED
                 course.start,
                 course.dressings,
                 course.ploughed_cm,
+                course.humus,
                 reading.depth_cm,
             )
             alike.setdefault(key, []).append((course, reading))
@@ -446,7 +453,11 @@ def _forecast(
     soil = believed(course)
     made = ground(course, soil, depth_cm=depth_cm, last=max(dates))
     drawn = draw_soil_members(
-        soil, members=members, rng=np.random.default_rng(seed), land_use=course.land_use
+        soil,
+        members=members,
+        rng=np.random.default_rng(seed),
+        land_use=course.land_use,
+        humus=course.humus,
     )
     result = run_column(
         made.soil,
@@ -498,6 +509,7 @@ def ground(course: Course, soil: Soil, *, depth_cm: float, last: date) -> Ground
             start=course.start,
             days=length,
             available_water_mm=available,
+            bare=course.humus is not None and course.humus.kept_bare,
         ),
         events=column_events(events, n_layers=edges.size - 1),
     )
