@@ -59,7 +59,7 @@ STUDIES = {
         ),
         Study(
             "N01 turf",
-            "old grass at Rothamsted ploughed and kept bare, told that it was turf and is kept bare",
+            "old grass at Rothamsted ploughed and kept bare, told just that",
             "Poulton et al. 2022, doi 10.23637/rrs1-SOILCN1959-2014-01",
         ),
     )
