@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from loamshift.case.read import parse_case, read_case
-from loamshift.domain.case import BedKind, Drainage, Units
+from loamshift.case.write_case import case_to_toml
+from loamshift.domain.case import BedKind, Before, Drainage, Units
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.errors import CaseError
@@ -109,6 +110,17 @@ def test_every_table_is_read() -> None:
     assert (case.readings[0].ph, case.readings[0].ph_sd) == (7.0, 0.3)
     assert case.titration[0].acid_mmolc_kg == -20.0
     assert case.claims[0].rate_g_m2 == pytest.approx(97.6486, rel=1e-5)
+
+
+def test_what_the_ground_was_is_read_and_never_filled_in() -> None:
+    told = parse_case('case = 1\n[bed]\nbefore = "pasture"\nbefore_years = 2.5\n', today=TODAY)
+    assert (told.bed.before, told.bed.before_years) == (Before.TURF, 2.5)
+    quiet = parse_case("case = 1\n[bed]\nplanted = false\n", today=TODAY)
+    assert (quiet.bed.before, quiet.bed.before_years) == (None, None)
+    assert parse_case(case_to_toml(told), today=TODAY).bed == told.bed
+    for wrong in ('before = "forest"', "before_years = -1", "before_years = 300"):
+        with pytest.raises(CaseError):
+            parse_case(f"case = 1\n[bed]\n{wrong}\n", today=TODAY)
 
 
 def test_nothing_is_filled_in() -> None:

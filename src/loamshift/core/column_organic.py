@@ -11,26 +11,23 @@ DAYS_IN_YEAR: Final = 365.25
 
 
 @compiled
-def rotted(held: float, per_year: float, worth_d: float) -> float:
-    """What a pool of humus sets free in a step.
+def rotted_frac(clock: float) -> float:
+    """Share of a pool of humus that rots in a step.
 
     Parameters
     ----------
-    held
-        Nitrogen in the pool, 0 or more [mmol/m2].
-    per_year
-        Rate of the pool at the reference temperature, in moist soil, 0 or more [1/yr].
-    worth_d
-        What the step is worth of a day at that temperature in moist soil; 0 where frozen [d].
+    clock
+        Rate of the pool times what the step is worth of a year at the reference temperature in
+        moist soil; 0 where frozen [-].
 
     Returns
     -------
     float
-        Nitrogen set free, never more than was held [mmol/m2].
+        Share, 0 to 1 [0-1].
 
     Notes
     -----
-    First order: dN = N (1 - exp(-k g)), g = Q10^((T - 10)/10) min(1, w/0.8) dt.
+    First order: dN/N = 1 - exp(-k g), g = Q10^((T - 10)/10) min(1, w/0.8) dt.
 
     References
     ----------
@@ -38,29 +35,27 @@ def rotted(held: float, per_year: float, worth_d: float) -> float:
 
     Examples
     --------
-    >>> round(rotted(1000.0, math.log(2.0), 365.25), 9)
-    500.0
-    >>> rotted(1000.0, 0.1, 0.0)
+    >>> round(rotted_frac(math.log(2.0)), 9)
+    0.5
+    >>> rotted_frac(0.0)
     0.0
     """
-    return -held * math.expm1(-per_year * worth_d / DAYS_IN_YEAR)
+    return abs(math.expm1(-clock))
 
 
 @compiled
-def carbon_left(lost_mmol_kg: float, frac_per_mmol_kg: float) -> float:
-    """Organic carbon of a layer against its first, from the nitrogen its humus has lost.
+def carbon_left(gone_frac: float) -> float:
+    """Organic carbon of a layer against its first.
 
     Parameters
     ----------
-    lost_mmol_kg
-        Organic nitrogen lost since the first day [mmol/kg].
-    frac_per_mmol_kg
-        Share of the first carbon that goes with a mmol of nitrogen per kg [kg/mmol].
+    gone_frac
+        Share of it that went with the nitrogen lost since the first day [0-1].
 
     Returns
     -------
     float
-        Carbon over that of the first day, not below 0 [-].
+        What is left, not below 0 [-].
 
     Notes
     -----
@@ -72,7 +67,7 @@ def carbon_left(lost_mmol_kg: float, frac_per_mmol_kg: float) -> float:
 
     Examples
     --------
-    >>> carbon_left(50.0, 0.004)
-    0.8
+    >>> carbon_left(0.2), carbon_left(1.5)
+    (0.8, 0.0)
     """
-    return max(0.0, 1.0 - lost_mmol_kg * frac_per_mmol_kg)
+    return max(0.0, 1.0 - gone_frac)

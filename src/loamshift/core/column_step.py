@@ -55,7 +55,7 @@ from loamshift.core.column_numbers import (
     law,
     rate,
 )
-from loamshift.core.column_organic import carbon_left, rotted
+from loamshift.core.column_organic import DAYS_IN_YEAR, carbon_left, rotted_frac
 from loamshift.core.column_sulfur import has_prills, oxidise
 
 _STEP_D = rate("step_d")
@@ -270,15 +270,15 @@ def _rotting_acid(
 ) -> float:
     """Acid of humus that rots in a step, below 0: ammonium is made and carbon goes [mmolc/m2]."""
     wet = max(0.0, climate[day, layer, WETNESS] + number[_WETNESS_SHIFT])
-    worth_d = climate[day, layer, ROTTING] * min(1.0, wet / number[_MOISTURE_FULL])
-    worth_d *= number[_STEP_D]
-    labile = rotted(cell[layer, HUMUS_LABILE], number[_HUMUS_LABILE_RATE], worth_d)
-    slow = rotted(cell[layer, HUMUS_SLOW], number[_HUMUS_SLOW_RATE], worth_d)
+    years = climate[day, layer, ROTTING] * min(1.0, wet / number[_MOISTURE_FULL])
+    years *= number[_STEP_D] / DAYS_IN_YEAR
+    labile = cell[layer, HUMUS_LABILE] * rotted_frac(number[_HUMUS_LABILE_RATE] * years)
+    slow = cell[layer, HUMUS_SLOW] * rotted_frac(number[_HUMUS_SLOW_RATE] * years)
     cell[layer, HUMUS_LABILE] -= labile
     cell[layer, HUMUS_SLOW] -= slow
     cell[layer, AMMONIUM] += labile + slow
     held = (cell[layer, HUMUS_LABILE] + cell[layer, HUMUS_SLOW]) / cell[layer, MASS]
     lost = number[_HUMUS_FIRST] - held
-    set_carbon(cell, curve, number, layer, carbon_left(lost, number[_HUMUS_CARBON]))
+    set_carbon(cell, curve, number, layer, carbon_left(lost * number[_HUMUS_CARBON]))
     acid: float = ammonified_acid(number, labile + slow)
     return acid

@@ -107,6 +107,6 @@ def test_free_lime_that_still_dissolves_is_told_as_lime(bed_case: Make) -> None:
 def test_turf_that_rots_is_told_as_sulfur_where_it_weighs(bed_case: Make) -> None:
     context = build_context(bed_case(6.5, target=6.5))
     said = remarks(context, replace(QUIET, humus_mmolc_m2=1000.0))["upkeep-humus"]
-    assert "Humus rots in bare ground and makes acid" in read(said)
+    assert "Organic matter rots in bare ground and makes acid" in read(said)
     assert "16 g/m² of pure sulphur" in read(said)
     assert "upkeep-humus" not in remarks(context, replace(QUIET, humus_mmolc_m2=1.0))

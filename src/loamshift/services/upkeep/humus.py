@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from loamshift.core.column_organic import DAYS_IN_YEAR, rotted
+from loamshift.core.column_organic import rotted_frac
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.humus import (
     HUMUS_FIELDS,
@@ -67,7 +67,7 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
     drawn = {what: np.array([rows[row]]) for what, row in humus_rows(history).items()}
     found = humus_parameters(history, drawn, soil=soil, years_back=0.0)
     labile, slow, labile_rate, slow_rate, carbon = (float(found[name][0]) for name in HUMUS_FIELDS)
-    nitrogen = rotted(labile, labile_rate, DAYS_IN_YEAR) + rotted(slow, slow_rate, DAYS_IN_YEAR)
+    nitrogen = labile * rotted_frac(labile_rate) + slow * rotted_frac(slow_rate)
     held = humus_base_mmolc_kg(soil, ph_water=held_ph)
     base = 10.0**soil.k.log10_k_mean * held * carbon
     row = "humus.realised_bare_frac" if history.kept_bare else "ledger.realised_field_frac"

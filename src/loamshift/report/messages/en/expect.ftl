@@ -14,7 +14,7 @@ cause-next-reading = the error of the next reading
 cause-soil-mass = the weight of the soil
 cause-wetness = how wet the soil is
 cause-alkalinity = the alkalinity of the water
-cause-humus = how much old humus is rotting
+cause-humus = how much old organic matter is rotting
 
 expect-width = What makes the range for { $day } wide: { $causes }.
 expect-width-cause = { $cause } ({ $share })

@@ -154,7 +154,7 @@ explained-upkeep-years-water-undoes-dose-1 = The acid of the dose over what the 
 explained-upkeep-years-water-undoes-dose-equation-1 = years = dose [mmolc/m²] / (alkalinity [mmolc/L] × water [mm/yr])
 
 explained-ledger = The yearly acid ledger
-explained-ledger-1 = What moves the pH each year, with acid positive: water, rain, feed, sulphur still to react, old humus rotting, leaching and uptake, harvest. All lines share one unit, so they add up.
+explained-ledger-1 = What moves the pH each year, with acid positive: water, rain, feed, sulphur still to react, old organic matter rotting, leaching and uptake, harvest. All lines share one unit, so they add up.
 explained-ledger-equation-1 = net = Σ lines [mmolc/m²/yr]
 explained-ledger-equation-2 = water = −alkalinity [mmolc/L] × depth [mm/yr]
 

@@ -11,7 +11,7 @@ ledger-sulfur-of-earlier-years = Sulphur from earlier years
 ledger-harvest = Harvest
 ledger-bicarbonate-washed-out = Bicarbonate washed out
 ledger-free-lime-dissolving = Free lime dissolving
-ledger-humus-rotting = Old humus rotting
+ledger-humus-rotting = Old organic matter rotting
 ledger-net = Net effect
 
 ## Inside a sentence, after "is"
@@ -25,7 +25,7 @@ ledger-in-text-sulfur-of-earlier-years = sulphur from earlier years
 ledger-in-text-harvest = the harvest
 ledger-in-text-bicarbonate-washed-out = bicarbonate washed out of the soil
 ledger-in-text-free-lime-dissolving = free lime dissolving in the soil
-ledger-in-text-humus-rotting = old humus rotting in the soil
+ledger-in-text-humus-rotting = old organic matter rotting in the soil
 
 ## The section of the letter
 

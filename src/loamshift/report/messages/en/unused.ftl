@@ -65,7 +65,7 @@ unused-wrong-way = { $facts-count ->
 unused-no-price = Given but not used: { $facts }. Without a price and the weight of its pack there is no cost.
 unused-not-compared = Given but not used: { $facts }. No amounts of products are compared here, so nothing is priced.
 unused-not-dug = Given but not used: { $facts }. It counts only for open ground that was dug, not for a lawn, a pot or a mix.
-unused-usual-humus = Given but not used: { $facts }. The usual losses of planted ground already include such humus.
+unused-usual-humus = Given but not used: { $facts }. The usual losses of planted ground already include what rots there.
 unused-no-before = Given but not used: { $facts }. Without what the ground was before, the years say nothing.
 
 ## What could have said how strongly the soil resists

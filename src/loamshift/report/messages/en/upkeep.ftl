@@ -83,7 +83,7 @@ upkeep-humus =
     { $before ->
         [turf] The old turf that was dug in is still rotting and makes acid
         [manured] What years of manuring left in this ground is still rotting and makes acid
-       *[other] Humus rots in bare ground and makes acid
+       *[other] Organic matter rots in bare ground and makes acid
     }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year.
 
 ## The front sheet: the one habit that holds the pH. At most 25 words a sentence.

@@ -152,7 +152,7 @@ why-sum-line-of-ledger = { $line ->
     [feed] What the feed does in a year
     [tail] What the sulphur already applied still does in a year
     [washed-out] What draining water carries out in a year
-    [humus] What old humus that rots does in a year
+    [humus] What old organic matter that rots does in a year
    *[free-lime] What the free lime does in a year
 }
 why-sum-net = The net effect of a year
@@ -281,8 +281,8 @@ why-step-feed = Work out the acid of the feed as it is given now, with the part 
 why-step-tail = Take the acid of the sulphur already applied that will have come in a year, less what has come so far.
 why-step-washed-out = Work out the bicarbonate that draining water carries away at this pH.
 why-step-free-lime = Take the free lime that dissolves in a year, or what it takes to reach the pH that lime holds, whichever is less.
-why-step-humus-nitrogen = Work out the nitrogen that old humus sets free in a year, from its share that rots fast and the years since the ground was dug.
-why-step-humus-base = Work out the base that this humus held at this pH, for each mole of its nitrogen.
+why-step-humus-nitrogen = Work out the nitrogen that old organic matter sets free in a year, from its share that rots fast and the years since the ground was dug.
+why-step-humus-base = Work out the base that this organic matter held at this pH, for each mole of its nitrogen.
 why-step-humus = Multiply the nitrogen by the part of it that is washed out as nitrate, less the base that comes free, and by the weight of the soil.
 why-step-per-ph = Work out the acid that moves this bed by one pH unit.
 why-step-net = Add the lines up.
@@ -425,9 +425,9 @@ why-in-dissolved = share of the free lime that dissolves in a year
 why-in-humus-nitrogen = nitrogen set free in a year
 why-in-humus-washed = part of it that is washed out
 why-in-humus-base = base set free with it
-why-in-humus-labile = part of the humus that rots fast
+why-in-humus-labile = part of the organic matter that rots fast
 why-in-humus-rate = rate at which that rots
-why-in-humus-ratio = carbon over nitrogen of the humus
+why-in-humus-ratio = carbon over nitrogen of the organic matter
 why-in-humus-years = years since the ground was dug
 why-in-humus-slow = rate at which the rest rots in bare ground
 why-in-line = { $line ->
@@ -438,7 +438,7 @@ why-in-line = { $line ->
     [feed] nitrogen feed
     [tail] sulphur of earlier years
     [washed-out] bicarbonate washed out
-    [humus] old humus rotting
+    [humus] old organic matter rotting
    *[free-lime] free lime dissolving
 }
 why-in-net = net effect of a year
@@ -499,7 +499,7 @@ why-sure-ledger = { $line ->
     [water] It is as sure as the amount and the alkalinity of the water.
     [leaching] What beds lose by themselves differs up to sixfold either way.
     [feed] The part of the acid of a feed that stays in the soil differs by about half from place to place.
-    [humus] How much old humus rots, and how much of its nitrogen is washed out, differs up to threefold either way.
+    [humus] How much of it rots, and how much of its nitrogen is washed out, differs up to threefold either way.
    *[other] This is an order of size, good to about a factor of two.
 }
 why-sure-feed = The weight is as sure as the label.
