@@ -95,6 +95,8 @@ class NumpyColumn:
         self.root = (reach[:-1] - reach[1:]) / (reach[0] - reach[-1])
         p, drop = members.plateau_ph, members.gypsum_drop_ph
         self.plateau = self.curve.base(p), self.curve.base(p - drop)
+        below = np.maximum(soil.edges_cm - laws.deep_co2_from_cm, 0.0)
+        self.co2_factor = laws.deep_co2_factor ** (np.diff(below) / np.diff(soil.edges_cm))
         self.bicarbonate = 1000.0 * 10.0**laws.bicarbonate_log10_k * members.flux_pco2_atm
         self.aluminium = 3000.0 * 10.0**members.al_log10_k
         self.neutral = self._neutral_ph()
@@ -425,14 +427,15 @@ class NumpyColumn:
         step, t, width = self.curve.place(self.base[:, layer])
         ph = points[step] + t * (points[step + 1] - points[step])
         h = np.exp(-LN10 * ph)
-        bicarbonate, aluminium = self.bicarbonate / h, self.aluminium * h**3
+        bicarbonate = self.co2_factor[layer] * self.bicarbonate / h
+        aluminium = self.aluminium * h**3
         capped = bicarbonate >= laws.bicarbonate_highest_mmolc_l
         al_capped = aluminium >= laws.al_highest_mmolc_l
         slope = 1000.0 * h + np.where(capped, 0.0, bicarbonate)
         slope = LN10 * (slope + np.where(al_capped, 0.0, 3.0 * aluminium))
         content = np.where(capped, laws.bicarbonate_highest_mmolc_l, bicarbonate) - 1000.0 * h
         content = content - np.where(al_capped, laws.al_highest_mmolc_l, aluminium)
-        off = ph - self.neutral
+        off = ph - self.neutral + 0.5 * np.log10(self.co2_factor[layer])
         chord = content / np.where(off == 0.0, 1.0, off)
         slope = np.where(content * off > 0.0, np.maximum(slope, chord), slope)
         water = self.members.transport_factor * water_mm

@@ -11,9 +11,11 @@ from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray
 from loamshift.core.column_numbers import (
     BASE,
     CARBONATE,
+    CO2,
     LIME,
     LIME_ON_TOP,
     MASS,
+    NEUTRAL_DROP,
     PH_PER_BASE,
     PLATEAU,
     PLATEAU_GYPSUM,
@@ -46,46 +48,6 @@ _SULFATE_LEACH = law("sulfate_leach_factor")
 _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
 _CARBONATE_EXPONENT = rate("carbonate_exponent")
-_REFERENCE_PH = law("background_reference_ph")
-_HIGHEST_PH = law("background_highest_ph")
-_RISE_PER_PH = rate("background_rise")
-
-
-@compiled
-def background_rise(number: FloatArray, ph: float) -> float:
-    """How much larger the background load is at a pH than at the reference.
-
-    Parameters
-    ----------
-    number
-        Numbers of the member [mixed].
-    ph
-        pH of the layer [pH].
-
-    Returns
-    -------
-    float
-        Factor [-].
-
-    Notes
-    -----
-    exp(s (min(pH, highest) - reference)), as in ``background.background_factor``.
-
-    References
-    ----------
-    glendining-2023
-
-    Examples
-    --------
-    >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_NUMBERS
-    >>> number = np.zeros(N_NUMBERS)
-    >>> number[law("background_reference_ph")], number[law("background_highest_ph")] = 5.0, 7.0
-    >>> number[rate("background_rise")] = 0.5
-    >>> round(background_rise(number, 6.0), 6), round(background_rise(number, 8.0), 6)
-    (1.648721, 2.718282)
-    """
-    return math.exp(number[_RISE_PER_PH] * (min(ph, number[_HIGHEST_PH]) - number[_REFERENCE_PH]))
 
 
 @compiled
@@ -117,7 +79,8 @@ def drained_base(
     A = 1000 (K pCO2/H - H - 3 KAl H3) [mmolc/L], bicarbonate and aluminium with a ceiling.
     F = w A/(1 + w A' (dpH/db)/M), w = transport x water: linear implicit, A' analytic. Where a
     ceiling makes A' too small, the slope of the chord to the pH at which A is 0 stands in for
-    it, so that no amount of water carries a layer past that pH.
+    it, so that no amount of water carries a layer past that pH. Deeper layers hold more carbon
+    dioxide, and their water is neutral at a lower pH by half the logarithm of the factor.
 
     References
     ----------
@@ -132,13 +95,14 @@ def drained_base(
     >>> number[rate("k")], number[rate("curve_first_ph")], number[rate("curve_step_ph")] = 1, 4, 2
     >>> number[rate("transport")], number[rate("neutral_ph")] = 1.0, 5.0
     >>> curve = np.array([[0.0, 0.0, 0.0], [10.0, 0.0, 0.0]])
+    >>> cell[0, NEUTRAL_DROP] = 0.0
     >>> place_at(cell, curve, number, 0, 4.2)
     >>> drained_base(cell, curve, number, 0, 10.0) < 0.0
     True
     """
     ph = find_ph(cell, curve, number, layer)
     h = math.exp(-LN10 * ph)
-    bicarbonate = number[_BICARBONATE] / h
+    bicarbonate = cell[layer, CO2] * number[_BICARBONATE] / h
     hydrogen = 1000.0 * h
     aluminium = number[_ALUMINIUM] * h * h * h
     slope = hydrogen
@@ -152,7 +116,7 @@ def drained_base(
         aluminium = number[_AL_HIGHEST]
     slope *= LN10
     content = bicarbonate - hydrogen - aluminium
-    off = ph - number[_NEUTRAL_PH]
+    off = ph - number[_NEUTRAL_PH] + cell[layer, NEUTRAL_DROP]
     if content * off > 0.0:
         slope = max(slope, content / off)
     water = number[_TRANSPORT] * water_mm

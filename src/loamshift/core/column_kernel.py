@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from loamshift.core.column_compile import compiled, compiled_with_room
@@ -16,6 +18,7 @@ from loamshift.core.column_numbers import (
     BASE,
     CARBON,
     CARBONATE,
+    CO2,
     COARSEST_LIME,
     DECAY,
     DOSE_LEFT,
@@ -32,6 +35,7 @@ from loamshift.core.column_numbers import (
     N_DOSE_NUMBERS,
     N_NUMBERS,
     N_TOTALS,
+    NEUTRAL_DROP,
     NITRATE,
     ORGANIC,
     ROOT_SHARE,
@@ -46,6 +50,7 @@ from loamshift.core.column_numbers import (
 )
 from loamshift.core.column_pack import (
     AMOUNT,
+    LAYER_CO2,
     LAYER_LIME,
     LAYER_MASS,
     LAYER_PH,
@@ -226,6 +231,8 @@ def _run_member(
         lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
         cell[layer, MASS] = mass
         cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
+        cell[layer, CO2] = layers[layer, LAYER_CO2]
+        cell[layer, NEUTRAL_DROP] = 0.5 * math.log10(layers[layer, LAYER_CO2])
         coarse = row[_COARSE] * lime_kg * row[_MASS_FACTOR]
         cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
         cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse

@@ -329,7 +329,7 @@ class ColumnLaws:
     ``coarse_carbonate_coarsest_frac`` [0-1],
     ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
     ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l`` [mmolc/L], ``sulfate_leach_factor``
-    [kg/L].
+    [kg/L], ``deep_co2_factor`` [-] below ``deep_co2_from_cm`` [cm].
     """
 
     ramp_from_c: float
@@ -367,6 +367,8 @@ class ColumnLaws:
     background_reference_ph: float
     background_highest_ph: float
     root_depth_cm: float
+    deep_co2_factor: float
+    deep_co2_from_cm: float
     lime_class_factor_1: float
     lime_class_factor_2: float
     lime_class_factor_3: float

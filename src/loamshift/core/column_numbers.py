@@ -62,6 +62,8 @@ RATE_FIELDS: Final = (
 (
     MASS,  # [kg/m2]
     ROOT_SHARE,  # of the yearly load [0-1]
+    CO2,  # carbon dioxide against that of the topsoil [-]
+    NEUTRAL_DROP,  # how much lower water there is neutral than in the topsoil [pH]
     BASE,  # base content, without carbonate [mmolc/kg]
     CARBON,  # organic carbon against that of the first day [-]
     STEP,  # of the curve, in which the base lies [index]
@@ -83,7 +85,7 @@ RATE_FIELDS: Final = (
     HUMUS_LABILE,  # nitrogen in humus that rots fast [mmol N/m2]
     HUMUS_SLOW,  # in humus that rots slowly [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
-) = range(23)
+) = range(25)
 N_CELL: Final = LIME + 10
 """Places in a row of the layers, ten of them lime."""
 COARSEST_LIME: Final = LIME + 4

@@ -24,7 +24,7 @@ from loamshift.core.column_layout import (
 from loamshift.core.column_numbers import LAW_FIELDS, MEMBER_FIELDS
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 
-LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT = range(4)
+LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT, LAYER_CO2 = range(5)
 """Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1]."""
 AMOUNT: Final = 0
 ON_TOP: Final = 1
@@ -116,7 +116,8 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (layers, 4): mass, start, carbonate, root share [kg/m2, pH, mmolc/m2, 0-1].
+        Shape (layers, 5): mass, start, carbonate, root share, carbon dioxide against that of the
+        topsoil [kg/m2, pH, mmolc/m2, 0-1, -].
 
     Notes
     -----
@@ -136,12 +137,54 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     ...                   solution_mmolc_kg=0.0 * ph)
     >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
     >>> layer_array(soil, laws).tolist()
-    [[65.0, 6.5, 0.0, 1.0]]
+    [[65.0, 6.5, 0.0, 1.0, 1.0]]
     """
     reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
     share = reach[:-1] - reach[1:]
-    columns = (soil.mass_kg_m2, soil.start_ph, soil.carbonate_mmolc_m2, share / share.sum())
+    columns = (
+        soil.mass_kg_m2,
+        soil.start_ph,
+        soil.carbonate_mmolc_m2,
+        share / share.sum(),
+        co2_factors(soil.edges_cm, laws),
+    )
     return np.ascontiguousarray(np.stack(columns, axis=1))
+
+
+def co2_factors(edges_cm: FloatArray, laws: ColumnLaws) -> FloatArray:
+    """Carbon dioxide of each layer against that of the topsoil.
+
+    Parameters
+    ----------
+    edges_cm
+        Edges of the layers from 0 down, shape (L + 1,) [cm].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Factor, shape (L,) [-].
+
+    Notes
+    -----
+    1 above the depth of the law and its factor below; a layer across it lies between, by the
+    share of it below, on a logarithmic scale.
+
+    References
+    ----------
+    russell-appleyard-1915, own-judgement
+
+    Examples
+    --------
+    >>> from dataclasses import replace
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> laws = replace(laws, deep_co2_factor=4.0, deep_co2_from_cm=15.0)
+    >>> co2_factors(np.array([0.0, 10.0, 20.0, 30.0]), laws).tolist()
+    [1.0, 2.0, 4.0]
+    """
+    below = np.clip(edges_cm - laws.deep_co2_from_cm, 0.0, None)
+    return np.asarray(laws.deep_co2_factor ** (np.diff(below) / np.diff(edges_cm)))
 
 
 def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:

@@ -7,7 +7,6 @@ import math
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_curve import find_ph, set_carbon
 from loamshift.core.column_flux import (
-    background_rise,
     dissolve_lime,
     drained_base,
     has_lime,
@@ -15,6 +14,7 @@ from loamshift.core.column_flux import (
     wash_sulfate,
 )
 from loamshift.core.column_layout import FloatArray
+from loamshift.core.column_load import background_rise
 from loamshift.core.column_nitrogen import (
     ammonified_acid,
     let_go,

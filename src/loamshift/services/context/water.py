@@ -13,6 +13,7 @@ from loamshift.domain.case import BedKind, Case
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
 from loamshift.tables.model import climate_parameters
+from loamshift.tables.parameters import parameter_values
 
 
 def is_bare(case: Case) -> bool:
@@ -81,6 +82,23 @@ def water_year_of(
         wet_days=place.wet_days,
         surface=surface,
     )
+
+
+def deep_co2_factor(depth_cm: float) -> float:
+    """Carbon dioxide at the bottom of a bed against that of the topsoil.
+
+    Parameters
+    ----------
+    depth_cm
+        Depth of the bed [cm].
+
+    Returns
+    -------
+    float
+        What the water that leaves a bed is in balance with, over the topsoil's [-].
+    """
+    column = parameter_values("column")
+    return column["deep_co2_factor"] if depth_cm > column["deep_co2_from_cm"] else 1.0
 
 
 @cache

@@ -21,6 +21,7 @@ from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_priors import parameters_of
 from loamshift.services.belief.column_weather import leaching_factor
 from loamshift.services.belief.scale_nodes import inside_the_curve
+from loamshift.services.context.water import deep_co2_factor
 from loamshift.services.courses.layer_acid import (
     feed_acid_by_step,
     humus_acid_by_step,
@@ -353,7 +354,9 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         background_rise_per_ph=members.background_rise_per_ph,
         weathering_mmolc_m2_year=members.weathering_mmolc_m2_year * min(within, 1.0),
         drained_mm_year=context.drainage_mm_year * members.transport_factor,
-        bicarbonate_mmol2_l2=bicarbonate * members.flux_pco2_atm,
+        bicarbonate_mmol2_l2=bicarbonate
+        * members.flux_pco2_atm
+        * deep_co2_factor(sampled_cm(context)),
         lime_per_d=np.where(
             coarse, coarse_lime_per_d(members.lime_half_time_d), members.carbonate_rate_per_d
         ),

@@ -16,6 +16,7 @@ from loamshift.domain.message import Message, message
 from loamshift.domain.own_sum import Origin, SumInput, SumStep, SumUnit
 from loamshift.services.context.build_context import WEEKS_PER_MONTH, curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
+from loamshift.services.context.water import deep_co2_factor
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
@@ -392,7 +393,8 @@ def _washed_out(bed: OpenedBed) -> tuple[SumStep, ...]:
             drainage_mm=bed.context.drainage_mm_year,
             bicarbonate_mmol2_l2=1000.0
             * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
-            * column["flux_pco2_atm"],
+            * column["flux_pco2_atm"]
+            * deep_co2_factor(bed.context.depth_cm),
             bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
         ),
         unit=SumUnit.MMOLC_M2,
@@ -400,6 +402,11 @@ def _washed_out(bed: OpenedBed) -> tuple[SumStep, ...]:
             of.fixed("pHh", message("why-in-held"), held, SumUnit.PH),
             _drained(bed),
             of.parameter("x", "column.flux_pco2_atm"),
+            *(
+                (of.parameter("z", "column.deep_co2_factor"),)
+                if deep_co2_factor(bed.context.depth_cm) != 1.0
+                else ()
+            ),
             of.parameter("y", "column.bicarbonate_highest_mmolc_l", SumUnit.MMOLC_L),
         ),
     )

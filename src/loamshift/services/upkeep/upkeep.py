@@ -24,6 +24,7 @@ from loamshift.domain.message import Message, message
 from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
+from loamshift.services.context.water import deep_co2_factor
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
@@ -133,6 +134,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     chosen = _chosen_feed(context, target, nitrogen, other_mmolc_m2=alone)
     net = alone + sum(line.acid_mmolc_m2_year for line in chosen)
     sulfur, lime, most_acid = _closing(context, judged, net, per_ph=per_ph, held_ph=held_ph)
+    drift = -alone / per_ph if judged.drift_ph_year is None else judged.drift_ph_year
     held = Held(
         aim_ph=held_ph,
         alone_mmolc_m2=alone,
@@ -145,8 +147,10 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         nitrogen_told=nitrogen is not None and nitrogen.told,
         limes=lime > 0.0,
         falls=_must_fall(context, judged)
+        and drift <= 0.0
         and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         rises=_reads_below(context, judged)
+        and drift >= 0.0
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
         lime_mmolc_m2=-lines[LIME_LINE],
@@ -155,7 +159,7 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         per_ph_mmolc_m2=per_ph,
     )
     return ledger, Upkeep(
-        drift_ph_year=-alone / per_ph if judged.drift_ph_year is None else judged.drift_ph_year,
+        drift_ph_year=drift,
         nitrogen_needed_g_m2_year=None
         if nitrogen is None
         else sum(line.n_g_m2_year for line in chosen),
@@ -258,7 +262,8 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         drainage_mm=context.drainage_mm_year,
         bicarbonate_mmol2_l2=1000.0
         * 10.0 ** parameter_values("buffer")["bicarbonate_log10_k"]
-        * column["flux_pco2_atm"],
+        * column["flux_pco2_atm"]
+        * deep_co2_factor(context.depth_cm),
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
     )
     lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
