@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any
 
 import numpy as np
 import pytest
@@ -20,21 +23,21 @@ from loamshift.tables.parameters import parameter_values
 from loamshift.tables.soils import topsoil_parameters
 
 EDGES_CM = (0.0, 23.0)
-STILL = {
+STILL: dict[str, Any] = {
     "background_mmolc_m2_year": 0.0,
     "weathering_mmolc_m2_year": 0.0,
     "realised_frac": 1.0,
     "log10_k": 0.0,
 }
 """A soil that nothing else moves, all nitrogen leaving as nitrate."""
-TURF = {
+TURF: dict[str, Any] = {
     "humus_labile_mmol_kg": 60.0,
     "humus_slow_mmol_kg": 90.0,
     "humus_labile_per_year": 0.126,
     "humus_slow_per_year": 0.017,
     "humus_carbon_per_mmol_kg": 0.9 / 150.0,
 }
-DRY = {"drainage_mm_year": 0.0}
+DRY: dict[str, Any] = {"drainage_mm_year": 0.0}
 
 
 def run(
@@ -45,14 +48,14 @@ def run(
     edges_cm: tuple[float, ...] = EDGES_CM,
     steps: int = 1,
     events: tuple[ColumnEvent, ...] = (),
-    climate: dict[str, float] = DRY,
-    **changed: float,
+    climate: Mapping[str, Any] = DRY,
+    pool: Mapping[str, Any] = MappingProxyType({}),
 ) -> ColumnResult:
     layers = len(edges_cm) - 1
     return run_column(
         soil(ph, organic_carbon_pct=carbon_pct, edges_cm=edges_cm),
-        members(**(STILL | changed)),
-        weather(round(365 * years), n_layers=layers, **climate),
+        members(**(STILL | dict(pool))),
+        weather(round(365 * years), n_layers=layers, **dict(climate)),
         column_events(list(events), n_layers=layers),
         laws=laws(),
         sample_depth_cm=edges_cm[-1],
@@ -90,7 +93,7 @@ def test_a_kilogram_of_carbon_that_rots_leaves_so_much_acid(ph: float, net_mol_k
         "nitrification_rate_per_d": 100.0,
         "flux_pco2_atm": 1e-9,
     }
-    gone = run(3.0, ph=ph, **pool)
+    gone = run(3.0, ph=ph, pool=pool)
     curve = soil(ph, organic_carbon_pct=2.0, edges_cm=EDGES_CM)
     store = curve.shape_mmolc_kg + curve.solution_mmolc_kg
     before, after = np.interp((ph, gone.ph[0, -1]), curve.curve_ph, store)
@@ -99,15 +102,15 @@ def test_a_kilogram_of_carbon_that_rots_leaves_so_much_acid(ph: float, net_mol_k
 
 def test_nothing_rots_where_there_is_no_humus_to_rot_or_the_soil_is_frozen() -> None:
     none = TURF | {"humus_labile_mmol_kg": 0.0, "humus_slow_mmol_kg": 0.0}
-    assert np.array_equal(run(2.0).ph, run(2.0, **none).ph)
+    assert np.array_equal(run(2.0).ph, run(2.0, pool=none).ph)
     frozen = DRY | {"mean_c": -20.0, "swing_c": 5.0}
-    assert np.array_equal(run(climate=frozen).ph, run(climate=frozen, **TURF).ph)
+    assert np.array_equal(run(climate=frozen).ph, run(climate=frozen, pool=TURF).ph)
 
 
 def test_turf_dug_in_makes_a_soil_more_acid_and_bare_ground_more_than_that() -> None:
     alone = run(10.0).ph[0, -1]
-    labile = run(10.0, **(TURF | {"humus_slow_mmol_kg": 0.0})).ph[0, -1]
-    both = run(10.0, **TURF).ph[0, -1]
+    labile = run(10.0, pool=(TURF | {"humus_slow_mmol_kg": 0.0})).ph[0, -1]
+    both = run(10.0, pool=TURF).ph[0, -1]
     assert alone > labile > both
 
 
@@ -122,8 +125,8 @@ def test_more_humus_that_rots_never_leaves_a_soil_less_acid(
     labile: float, more: float, ph: float, realised: float
 ) -> None:
     pool = TURF | {"humus_slow_mmol_kg": 0.0, "realised_frac": realised}
-    less = run(3.0, ph=ph, **(pool | {"humus_labile_mmol_kg": labile})).ph[0, -1]
-    much = run(3.0, ph=ph, **(pool | {"humus_labile_mmol_kg": more * labile})).ph[0, -1]
+    less = run(3.0, ph=ph, pool=(pool | {"humus_labile_mmol_kg": labile})).ph[0, -1]
+    much = run(3.0, ph=ph, pool=(pool | {"humus_labile_mmol_kg": more * labile})).ph[0, -1]
     assert much < less + 1e-9
 
 
@@ -136,13 +139,13 @@ def test_acid_is_kept_account_of_with_humus_lime_tillage_and_rain() -> None:
     )
     given_lime = ColumnEvent(kind=EventKind.LIME, day=400, layer_share=share, amount=5000.0)
     result = run(
-        10.0, edges_cm=edges, events=(given_lime, *every), climate={"swing_c": 18.0}, **TURF
+        10.0, edges_cm=edges, events=(given_lime, *every), climate={"swing_c": 18.0}, pool=TURF
     )
     assert float(result.balance_error.max()) < 1e-9
 
 
 def test_the_step_hardly_matters() -> None:
-    once, four = run(5.0, **TURF).ph[0, -1], run(5.0, steps=4, **TURF).ph[0, -1]
+    once, four = run(5.0, pool=TURF).ph[0, -1], run(5.0, steps=4, pool=TURF).ph[0, -1]
     assert once == pytest.approx(four, abs=2e-3)
 
 

@@ -84,7 +84,7 @@ upkeep-humus =
         [turf] The old turf that was dug in is still rotting and makes acid
         [manured] What years of manuring left in this ground is still rotting and makes acid
        *[other] Organic matter rots in bare ground and makes acid
-    }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year.
+    }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year: let a yearly test say what is still needed.
 
 ## The front sheet: the one habit that holds the pH. At most 25 words a sentence.
 # $feeds is a list of upkeep-habit-fertiliser.

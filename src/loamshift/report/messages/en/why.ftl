@@ -499,7 +499,7 @@ why-sure-ledger = { $line ->
     [water] It is as sure as the amount and the alkalinity of the water.
     [leaching] What beds lose by themselves differs up to sixfold either way.
     [feed] The part of the acid of a feed that stays in the soil differs by about half from place to place.
-    [humus] How much of it rots, and how much of its nitrogen is washed out, differs up to threefold either way.
+    [humus] How much organic matter rots, and how much of its nitrogen is washed out, differs up to threefold either way.
    *[other] This is an order of size, good to about a factor of two.
 }
 why-sure-feed = The weight is as sure as the label.
