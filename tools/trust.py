@@ -1,9 +1,10 @@
-"""Write ``docs/trust.md``: every check against the world outside, held or not.
+"""Write ``docs/trust.md``: every check against the world outside, by what it is held against.
 
     python tools/trust.py            write the page
     python tools/trust.py --check    exit 1 if the page is not what the checks give today
 
-The checks are those of ``tests/published/checks``; the test run holds the same ones.
+The checks are those of ``tests/published/checks``; the test run holds the same ones. What is known
+not to hold stands in ``tests/published/cases/expected_outcomes.csv`` and heads the page.
 """
 
 from __future__ import annotations
@@ -11,19 +12,43 @@ from __future__ import annotations
 import argparse
 import importlib
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 PAGE = ROOT / "docs" / "trust.md"
 INTRODUCTION = Path(__file__).resolve().parent / "trust_introduction.md"
 CHECKS = ROOT / "tests" / "published" / "checks"
-HEAD = ("claim", "source", "n", "figure", "promised", "held", "note")
 
 sys.path.insert(0, str(ROOT / "tests"))
 
 from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
-from published.check import Check  # noqa: E402  (found by the line above)
+from published import course_sets, without_study  # noqa: E402  (found by the line above)
+from published.check import Check, Kind, Outcome  # noqa: E402
+from published.expected import expected, outcome_expected  # noqa: E402
+
+PROVES = {
+    Kind.SOIL: "the most: somebody measured it, and we forecast or computed it",
+    Kind.ADVICE: "that we ask for about what institutions ask for, not that either is right",
+    Kind.SOLVER: "that the equations of water, air and lime are solved rightly",
+    Kind.STOICHIOMETRY: "that the sums are right",
+    Kind.ARITHMETIC: "that units and conventions are those of the trade; no soil is in it",
+    Kind.PRACTICE: "that nothing silly happens; growers could be wrong",
+    Kind.POPULAR: "nothing: shown because users meet such figures",
+    Kind.CAUGHT: "that we do not repeat a printed slip",
+}
+"""What a row of each kind proves, in the order of the page."""
+FORECAST_HEAD = (
+    "set",
+    "readings",
+    "bias",
+    "RMSE",
+    "in 90 % band",
+    "in 50 % band",
+    "width of 90 %",
+    "CRPS",
+    "of staying",
+)
 
 
 def gathered() -> list[Check]:
@@ -38,41 +63,114 @@ def gathered() -> list[Check]:
 
 def page(checks: Iterable[Check]) -> str:
     """The whole page as text."""
-    topics: dict[str, list[Check]] = {}
-    for check in checks:
-        topics.setdefault(check.topic, []).append(check)
-    total = sum(len(rows) for rows in topics.values())
-    held = sum(check.passed for rows in topics.values() for check in rows)
+    rows = list(checks)
     parts = [
         INTRODUCTION.read_text(encoding="utf-8").rstrip(),
         "## The count",
-        f"{held} of {total} checks hold. Those that do not are marked **no** below and listed "
-        "first in their topic.",
+        count(rows),
+        *_section(rows, Outcome.NO, "## Promises that do not hold"),
+        *_section(rows, Outcome.DIFFERS, "## Where our figure is not the printed one"),
+        "## Forecasts against field trials",
+        (ROOT / "tools" / "trust_forecasts.md").read_text(encoding="utf-8").rstrip(),
+        forecasts(),
+        "### Without the numbers that a trial gave",
+        without_study.WORDS,
+        without_table(),
     ]
-    for topic in sorted(topics):
-        rows = sorted(topics[topic], key=lambda check: check.passed)
-        parts += [f"## {topic[:1].upper()}{topic[1:]}", table(rows)]
+    for kind in PROVES:
+        parts += [f"## {kind[:1].upper()}{kind[1:]}", f"A row of this kind proves {PROVES[kind]}."]
+        topics: dict[str, list[Check]] = {}
+        for check in rows:
+            if check.kind is kind:
+                topics.setdefault(check.topic, []).append(check)
+        for topic in sorted(topics, key=str.casefold):
+            parts += [f"### {topic[:1].upper()}{topic[1:]}", table(topics[topic])]
     return "\n\n".join(parts) + "\n"
 
 
-def table(rows: Iterable[Check]) -> str:
-    """One topic as a table."""
-    lines = [row_text(HEAD), row_text("---" for _ in HEAD)]
-    lines += [
-        row_text(
-            (
-                check.claim,
-                check.source,
-                str(check.n),
-                check.figure,
-                check.limit,
-                "yes" if check.passed else "**no**",
-                check.note,
-            )
+def count(rows: Iterable[Check]) -> str:
+    """How many rows of each kind came to what."""
+    found = list(rows)
+    lines = [("kind of row", "rows", *Outcome, "what it proves"), ("---",) * 6]
+    for kind, proves in PROVES.items():
+        some = [check.outcome for check in found if check.kind is kind]
+        lines.append(
+            (str(kind), str(len(some)), *(str(some.count(one)) for one in Outcome), proves)
         )
+    return "\n".join(row_text(line) for line in lines)
+
+
+def _section(rows: Iterable[Check], outcome: Outcome, head: str) -> Iterator[str]:
+    """The rows that came to something, with the reason that is listed for them."""
+    some = [check for check in rows if check.outcome is outcome and check.kind is not Kind.CAUGHT]
+    if not some:
+        return
+    lines = [("row", "figure", "promised", "reason"), ("---",) * 4]
+    for check in some:
+        surprise = "" if outcome_expected(check) is outcome else "**not expected.** "
+        reason = expected().get(check.claim, (outcome, check.note))[1]
+        lines.append((check.claim, check.figure, check.limit, surprise + reason))
+    yield head
+    yield "\n".join(row_text(line) for line in lines)
+
+
+def forecasts() -> str:
+    """Every set of readings, now and before the last work on the physics."""
+    was = course_sets.before()
+    lines = [FORECAST_HEAD, ("---",) * len(FORECAST_HEAD)]
+    for key, now in course_sets.table():
+        before = was.get(key)
+        n = int(now["n"])
+        lines.append((f"**{key}**", str(n), *forecast_cells(now)))
+        if before is not None:
+            lines.append(("before", "", *forecast_cells(before)))
+    return "\n".join(row_text(line) for line in lines)
+
+
+def forecast_cells(found: dict[str, float]) -> tuple[str, ...]:
+    """The figures of a set as the table prints them, from the bias on."""
+    return (
+        f"{found['bias']:+.2f}",
+        f"{found['rmse']:.2f}",
+        f"{found['held_90']:.0%}",
+        f"{found['held_50']:.0%}",
+        f"{found['width']:.2f}",
+        f"{found['crps']:.2f}",
+        f"{found['crps_share']:.2f}",
+    )
+
+
+def without_table() -> str:
+    """Each trial scored with the numbers it gave replaced by what other sources say."""
+    lines = [FORECAST_HEAD, ("---",) * len(FORECAST_HEAD)]
+    for key, found in without_study.table():
+        lines.append((key, str(int(found["n"])), *forecast_cells(found)))
+    return "\n".join(row_text(line) for line in lines)
+
+
+def table(rows: Iterable[Check]) -> str:
+    """One topic as a table; a column that no row fills is left out."""
+    cells = [
+        {
+            "claim": check.claim,
+            "source": check.source,
+            "n": str(check.n),
+            "figure": check.figure,
+            "promised": check.limit,
+            "outcome": outcome_text(check.outcome),
+            "in view": check.in_view,
+            "note": check.note,
+        }
         for check in rows
     ]
-    return "\n".join(lines)
+    head = [name for name in cells[0] if any(row[name] for row in cells)]
+    lines = [row_text(head), row_text("---" for _ in head)]
+    return "\n".join([*lines, *(row_text(row[name] for name in head) for row in cells)])
+
+
+def outcome_text(outcome: Outcome) -> str:
+    """The word in the table, heavy where it is not "yes"."""
+    return str(outcome) if outcome is Outcome.YES else f"**{outcome}**"
 
 
 def row_text(cells: Iterable[str]) -> str:

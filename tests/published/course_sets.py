@@ -1,7 +1,4 @@
-"""The field experiments as the sets that are scored and shown: limed and unlimed apart.
-
-PYTHONPATH=tests:src python -m published.checks.courses     one line for each set
-"""
+"""The field experiments as the sets that are scored and shown: limed and unlimed apart."""
 
 from __future__ import annotations
 
@@ -76,10 +73,15 @@ _COURSES: dict[str, Callable[[], tuple[Course, ...]]] = {
 }
 
 
+def courses_of(study: str) -> tuple[Course, ...]:
+    """The forecasts of a study, not yet run."""
+    return _COURSES[study]()
+
+
 @cache
 def scored(study: str) -> Scored:
     """Every reading of a study; each study runs once, however many sets are cut from it."""
-    return courses.score(_COURSES[study](), members=MEMBERS)
+    return courses.score(courses_of(study), members=MEMBERS)
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from loamshift.core.buffer_prior import scale_log10_sd
 from loamshift.tables.laboratory import load_buffer_ph_methods
 from loamshift.tables.model import buffer_parameters, buffer_scale_spread
 from loamshift.tables.soils import soil_values
-from published.check import Check
+from published.check import NOT_IN_VIEW, Check, Kind
 from published.checks.carbonate import rows
 
 METHODS = load_buffer_ph_methods()
@@ -103,22 +103,26 @@ def _wisconsin() -> list[Check]:
     return [
         Check(
             topic="buffer pH",
+            kind=Kind.SOIL,
             claim="a Sikora buffer pH agrees with the curve in the mean",
             source=source,
             n=len(steps),
             figure=f"log10 bias {logs.mean():+.3f}, sd {logs.std():.3f}",
             limit="bias within 0.10, half the error given to the curve",
             passed=abs(float(logs.mean())) <= 0.10,
+            in_view=NOT_IN_VIEW,
             note=note,
         ),
         Check(
             topic="buffer pH",
+            kind=Kind.SOIL,
             claim="the errors given to a Sikora buffer pH and to the curve are wide enough",
             source=source,
             n=len(steps),
             figure=f"{int(inside.sum())} of {len(steps)} within their own ninety-per-cent range",
             limit="8 in 10 and more",
             passed=float(inside.mean()) >= 0.8,
+            in_view=NOT_IN_VIEW,
             note=note,
         ),
     ]
@@ -146,12 +150,14 @@ def _iowa() -> Check:
     listed = ", ".join(f"{key} {acid:.0f}" for key, acid in acids.items())
     return Check(
         topic="buffer pH",
+        kind=Kind.SOIL,
         claim="SMP, Sikora and Mehlich readings of the same fields stand for like acidity",
         source="Soil pH and lime management for corn and soybean (abstract): 14 Iowa fields",
         n=len(IOWA),
         figure=f"{listed} mmolc/kg; the widest pair {max(z):.1f} sd apart",
         limit="within 2 sd of the errors given to the two methods",
         passed=max(z) <= 2.0,
+        in_view=NOT_IN_VIEW,
         note="Mean readings only. The mean pH of the samples is not printed; taken as 5.8, which "
         "decides what share of Mehlich's acidity counts.",
     )

@@ -10,7 +10,7 @@ from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import ionic_strength_from_alkalinity, water_acid_mmolc_l
 from loamshift.core.water_acids import IrrigationParameters
 from loamshift.tables.parameters import parameter_values
-from published.check import Check
+from published.check import Check, Kind
 
 CASES = Path(__file__).parent.parent / "cases"
 PH_LIMIT = 0.02
@@ -51,6 +51,7 @@ def _ph_check(group: str) -> Check:
         worst = max(worst, abs(ph - float(row["ph"])))
     return Check(
         topic="carbonate",
+        kind=Kind.SOLVER,
         claim=f"pH of {GROUPS[group]}",
         source=cases[0]["source"],
         n=len(cases),
@@ -78,6 +79,7 @@ def _irrigation_check() -> Check:
         worst = max(worst, abs(100.0 * (acid / float(row["acid_mmolc_l"]) - 1.0)))
     return Check(
         topic="carbonate",
+        kind=Kind.SOLVER,
         claim="acid for irrigation water in a closed line",
         source=cases[0]["source"],
         n=len(cases),
@@ -98,6 +100,7 @@ def _rain_on_lime() -> Check:
     share = acid_century / lime_1_pct
     return Check(
         topic="carbonate",
+        kind=Kind.PRACTICE,
         claim="rain reads 5.5-5.6 and yet does not acidify a limy soil",
         source="common practice, no source",
         n=6,

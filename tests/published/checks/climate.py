@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.core.climate import ClimateParameters, damping_depth_cm
 from loamshift.tables.parameters import parameter_values
-from published.check import Check
+from published.check import Check, Kind
 
 PRINTED_CM = {"the day": (1.0, 11.7, 0.05), "the year": (365.0, 224.0, 0.5)}
 """Period [d], printed damping depth [cm], half its last digit [cm]."""
@@ -18,6 +18,7 @@ def checks() -> list[Check]:
         found.append(
             Check(
                 topic="climate",
+                kind=Kind.ARITHMETIC,
                 claim=f"depth at which the temperature wave of {name} is damped to 1/e",
                 source="Hillel 1982, as given by Oklahoma State University",
                 n=1,

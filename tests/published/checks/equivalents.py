@@ -14,7 +14,7 @@ from loamshift.core.acidity import (
 from loamshift.core.formula import acid_mol_per_mol, acid_molc_kg
 from loamshift.services.materials.labelled import labelled_material
 from loamshift.tables.parameters import parameter_values
-from published.check import Check
+from published.check import Check, Kind
 from published.checks.carbonate import rows
 
 STOICHIOMETRY = "stoichiometry, standard atomic weights"
@@ -74,6 +74,7 @@ def _product_checks() -> list[Check]:
     return [
         Check(
             topic="equivalents",
+            kind=Kind.ARITHMETIC,
             claim="equivalent acidity of fertilisers, half of the nitrogen taken up",
             source=cases[0]["source"],
             n=len(agreeing),
@@ -85,6 +86,7 @@ def _product_checks() -> list[Check]:
         ),
         Check(
             topic="equivalents",
+            kind=Kind.CAUGHT,
             claim="printed equivalents that do not follow from the formula and grade printed",
             source=cases[0]["source"],
             n=len(differing),
@@ -144,6 +146,7 @@ def _labels() -> list[Check]:
     return [
         Check(
             topic="equivalents",
+            kind=Kind.ARITHMETIC,
             claim="the same fertilisers known by the analysis on the bag",
             source=cases[0]["source"],
             n=len(cases),
@@ -153,6 +156,7 @@ def _labels() -> list[Check]:
         ),
         Check(
             topic="equivalents",
+            kind=Kind.ARITHMETIC,
             claim="monoammonium phosphate by its label, kg CaCO3 per 100 kg",
             source="a consultant's case study, New Zealand: 580 kg of lime per tonne",
             n=1,
@@ -164,6 +168,7 @@ def _labels() -> list[Check]:
         ),
         Check(
             topic="equivalents",
+            kind=Kind.STOICHIOMETRY,
             claim="sulfate in the name of a neutral salt brings no acid by its label",
             source="a supplier's table of equivalent acidity",
             n=len(neutral),
@@ -187,6 +192,7 @@ def _per_nitrogen(convention: str, words: str) -> Check:
         parts.append(f"{row['material']} {ours / 100.0:.2f} ({printed:g} printed)")
     return Check(
         topic="equivalents",
+        kind=Kind.ARITHMETIC,
         claim=f"kg CaCO3 per kg of nitrogen, {words}",
         source=cases[0]["source"],
         n=len(cases),
@@ -201,6 +207,7 @@ def _sulfur() -> Check:
     ours = equivalent_acidity_kg_caco3_per_100_kg(elemental_s_frac=1.0) / 100.0
     return Check(
         topic="equivalents",
+        kind=Kind.STOICHIOMETRY,
         claim="kg CaCO3 per kg of sulfur",
         source=STOICHIOMETRY,
         n=1,
@@ -215,6 +222,7 @@ def _sulfates() -> list[Check]:
     return [
         Check(
             topic="equivalents",
+            kind=Kind.STOICHIOMETRY,
             claim=f"kg of {words} for the acid of 1 kg of sulfur",
             source=STOICHIOMETRY,
             n=1,
@@ -238,12 +246,14 @@ def _trade_range() -> Check:
     )
     return Check(
         topic="equivalents",
+        kind=Kind.PRACTICE,
         claim="the trade's 5 to 8 kg of aluminium or iron sulfate for 1 kg of sulfur",
         source="common practice, no source",
         n=2,
         figure=f"{low:g} to {high:g} against {aluminium:.1f} and {iron:.1f}",
         limit="aluminium sulfate inside the range",
         passed=low <= aluminium <= high,
+        differs=not low <= iron <= high,
         note=f"Iron sulfate needs {iron:.1f}, {'more' if iron > high else 'no more'} than the "
         "range gives.",
     )
@@ -253,6 +263,7 @@ def _neutral_salts() -> Check:
     acids = [acid_mol_per_mol(formula) for formula in NEUTRAL]
     return Check(
         topic="equivalents",
+        kind=Kind.STOICHIOMETRY,
         claim="gypsum, Epsom salt and sulfate of potash bring no acid",
         source=STOICHIOMETRY,
         n=len(acids),
@@ -271,6 +282,7 @@ def _forms() -> Check:
     }
     return Check(
         topic="equivalents",
+        kind=Kind.PRACTICE,
         claim="ammonium and urea acidify, nitrate does not",
         source="common practice, no source",
         n=3,

@@ -5,13 +5,10 @@ from __future__ import annotations
 from loamshift.core.lime import (
     LimeParameters,
     caco3_eq_frac_from_formula,
-    effective_neutralising_frac,
     fineness_frac,
-    product_g_m2_from_caco3_g_m2,
 )
 from loamshift.tables.parameters import parameter_values
-from loamshift.units import g_m2_from_lb_100ft2, lb_100ft2_from_g_m2
-from published.check import Check
+from published.check import Check, Kind
 from published.checks.carbonate import rows
 
 P = LimeParameters(**parameter_values("lime"))
@@ -21,8 +18,6 @@ def checks() -> list[Check]:
     return [
         *_strength(),
         *(_fineness(rule) for rule in ("Nebraska", "New York", "Minnesota")),
-        _worked_product(),
-        _label_rule(),
     ]
 
 
@@ -39,6 +34,7 @@ def _strength() -> list[Check]:
     return [
         Check(
             topic="lime",
+            kind=Kind.STOICHIOMETRY,
             claim="neutralising value of pure materials by formula",
             source=right[0][0]["source"],
             n=len(right),
@@ -48,6 +44,7 @@ def _strength() -> list[Check]:
         ),
         Check(
             topic="lime",
+            kind=Kind.CAUGHT,
             claim="magnesium carbonate printed as 108.5 is caught",
             source=wrong[0][0]["source"],
             n=len(wrong),
@@ -72,6 +69,7 @@ def _fineness(rule: str) -> Check:
     by_hand = sum(share * factor for share, factor in zip(shares, printed, strict=True))
     return Check(
         topic="lime",
+        kind=Kind.ARITHMETIC,
         claim=f"fineness rule of {rule}",
         source=cases[0]["source"],
         n=len(cases),
@@ -89,40 +87,3 @@ def _fineness(rule: str) -> Check:
 
 def _percents(shares: list[float]) -> str:
     return ", ".join(f"{100.0 * share:g}" for share in shares)
-
-
-def _worked_product() -> Check:
-    """A lime of 90 % strength, Nebraska sieves 5, 35 and 60 %: 0.90 x 0.745 = 0.6705 by hand."""
-    ours = effective_neutralising_frac(
-        caco3_eq_frac=0.90,
-        mass_fracs=[0.05, 0.35, 0.60],
-        effectiveness_fracs=[
-            P.fineness_nebraska_over_8_mesh,
-            P.fineness_nebraska_8_50_mesh,
-            P.fineness_nebraska_under_50_mesh,
-        ],
-    )
-    return Check(
-        topic="lime",
-        claim="strength times fineness for a worked product",
-        source="University of Nebraska, Soils part 4: quality of agricultural limestone",
-        n=1,
-        figure=f"{ours:.4f}",
-        limit="0.6705 by hand",
-        passed=abs(ours - 0.6705) < 1e-9,
-        note="The product is ours, the factors are theirs.",
-    )
-
-
-def _label_rule() -> Check:
-    rate = product_g_m2_from_caco3_g_m2(g_m2_from_lb_100ft2(5.0), effective_frac=0.70)
-    pounds = lb_100ft2_from_g_m2(rate)
-    return Check(
-        topic="lime",
-        claim="5 lb of lime on 100 sq ft, label at 70 % strength",
-        source="Penn State soil laboratory, notes to home-garden reports",
-        n=1,
-        figure=f"{pounds:.2f} lb",
-        limit="7 as printed",
-        passed=round(pounds) == 7,
-    )

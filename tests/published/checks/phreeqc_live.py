@@ -16,7 +16,7 @@ from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import ionic_strength_from_alkalinity, water_acid_mmolc_l
 from loamshift.core.water_acids import IrrigationParameters
 from loamshift.tables.parameters import parameter_values
-from published.check import Check
+from published.check import Check, Kind
 
 SEED = 20260412
 N_CASES = 50
@@ -43,6 +43,7 @@ def checks() -> list[Check]:
     return [
         Check(
             topic="carbonate",
+            kind=Kind.SOLVER,
             claim=f"{claim}, 0-30 degC",
             source=_source("phreeqc.dat"),
             n=N_CASES,
@@ -55,6 +56,7 @@ def checks() -> list[Check]:
         ),
         Check(
             topic="carbonate",
+            kind=Kind.SOLVER,
             claim=f"{claim}, 0-40 degC, same constants",
             source=_source("wateq4f.dat"),
             n=N_CASES,
@@ -151,6 +153,7 @@ def _random_water(engine: Phreeqc) -> Check:
         worst = max(worst, abs(100.0 * (ours / theirs - 1.0)))
     return Check(
         topic="carbonate",
+        kind=Kind.SOLVER,
         claim="acid for random irrigation waters in a closed line",
         source=_source("phreeqc.dat"),
         n=N_WATERS,

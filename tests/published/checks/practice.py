@@ -11,7 +11,7 @@ from loamshift.services.claim.settle import settle_claim
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.products.prices import cost_per_kg_s
 from loamshift.tables.materials import load_materials
-from published.check import Check
+from published.check import Check, Kind
 
 SOURCE = "common practice, no source"
 CASE = """
@@ -62,6 +62,7 @@ def _texture_order() -> Check:
     doses = [sulfur_g_m2(bed(texture=texture)) for texture in ("sand", "loam", "clay")]
     return Check(
         topic="Common practice",
+        kind=Kind.PRACTICE,
         claim="clay takes more sulfur than loam, loam more than sand",
         source=SOURCE,
         n=3,
@@ -75,6 +76,7 @@ def _organic_order() -> Check:
     doses = [sulfur_g_m2(bed(om=om)) for om in (1.0, 3.0, 6.0)]
     return Check(
         topic="Common practice",
+        kind=Kind.PRACTICE,
         claim="soil rich in organic matter takes more sulfur",
         source=SOURCE,
         n=3,
@@ -93,6 +95,7 @@ def _parts() -> Check:
     ]
     return Check(
         topic="Common practice",
+        kind=Kind.ADVICE,
         claim="a large amount goes on in parts, with a test some three months on before the rest",
         source="tennessee-blueberries",
         n=len(waits),
@@ -112,6 +115,7 @@ def _reported_ph() -> list[Check]:
         found.append(
             Check(
                 topic="Common practice",
+                kind=Kind.PRACTICE,
                 claim=f"{key}: the pH our table gives",
                 source=SOURCE,
                 n=1,
@@ -134,6 +138,7 @@ def _no_help() -> list[Check]:
         found.append(
             Check(
                 topic="Common practice",
+                kind=Kind.PRACTICE,
                 claim=f"{key}: no useful acid in 2 kg/m2",
                 source=SOURCE,
                 n=1,
@@ -156,6 +161,7 @@ def _price() -> Check:
     assert cheaper_bag is not None and dearer_bag is not None
     return Check(
         topic="Common practice",
+        kind=Kind.PRACTICE,
         claim="sulfur is compared by the price per kg of actual sulfur, not by the bag",
         source=SOURCE,
         n=2,
@@ -172,6 +178,7 @@ def _nitrogen() -> list[Check]:
         found.append(
             Check(
                 topic="Common practice",
+                kind=Kind.PRACTICE,
                 claim=f"{key} {'acidifies' if acid else 'does not acidify'}",
                 source=SOURCE,
                 n=1,

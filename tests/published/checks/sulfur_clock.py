@@ -12,10 +12,14 @@ from loamshift.core.climate import ClimateParameters, days_from, soil_temperatur
 from loamshift.core.sulfur_course import days_until_frac, oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters
 from loamshift.tables.parameters import load_parameters, parameter_values
-from published.check import Check
+from published.check import Check, Kind
 from published.checks.carbonate import rows
 
 SEED = 1
+IN_VIEW = (
+    "these rows: activation_energy was lowered, and the exponent of crowding set, after some had "
+    "been scored"
+)
 N_DRAWS = 400
 DAY_1_APRIL, DAY_1_OCTOBER = 91, 274
 GRADES = {"flowers or dusting, 10-75 um": (10.0, 75.0), "100 mesh, 40-150 um": (40.0, 150.0)}
@@ -117,6 +121,7 @@ def _held(scores: list[RowScore]) -> Check:
     width = float(np.mean([row.high - row.low for row in scores]))
     return Check(
         topic="sulfur",
+        kind=Kind.SOIL,
         claim="share of sulfur oxidised lies in the 90 % band of the clock",
         source="Degryse 2016, Nor & Tabatabai 1977, Boswell 1997, Bremer 2021 (abstracts)",
         n=len(scores),
@@ -124,6 +129,7 @@ def _held(scores: list[RowScore]) -> Check:
         f"{width:.0f} points; " + "; ".join(row.line() for row in scores),
         limit="8 of 10",
         passed=len(inside) >= 8,
+        in_view=IN_VIEW,
         note="not an independent check: the rows of Degryse, Nor & Tabatabai and Boswell had been "
         "scored under earlier laws and the activation energy was lowered after seeing them; the "
         "exponent of crowding was set from the pastilles against the powder, so the pastilles "
@@ -140,6 +146,7 @@ def _middles(scores: list[RowScore]) -> Check:
     rmse = float(np.sqrt(np.mean(gap**2)))
     return Check(
         topic="sulfur",
+        kind=Kind.SOIL,
         claim="middles of the clock on ten rows of share oxidised, against the law before",
         source="Degryse 2016, Nor & Tabatabai 1977, Boswell 1997, Bremer 2021 (abstracts)",
         n=len(scores),
@@ -148,6 +155,7 @@ def _middles(scores: list[RowScore]) -> Check:
         f"{float(gap[kept].mean()):+.1f}",
         limit=f"RMSE not above {MOST_RMSE_PCT:g} points",
         passed=rmse <= MOST_RMSE_PCT,
+        in_view=IN_VIEW,
         note="the limit was set before the new law was scored; the law before has RMSE 20.8 and "
         "bias -5.9 on these rows as entered here, 23.0 without the pastilles",
     )
@@ -157,12 +165,14 @@ def _coarse_field(scores: list[RowScore]) -> Check:
     row = next(row for row in scores if row.case == COARSE_FIELD)
     return Check(
         topic="sulfur",
+        kind=Kind.SOIL,
         claim="coarse sulfur in a cool field, 250-500 um after three years",
         source="Boswell 1997 (abstract)",
         n=1,
         figure=row.line(),
         limit=f"nearer to {row.observed:.0f} % than {BEFORE_COARSE_FIELD_PCT:.0f} %",
         passed=abs(row.median - row.observed) < row.observed - BEFORE_COARSE_FIELD_PCT,
+        in_view=IN_VIEW,
         note="still slow at the middle; depth, climate and moisture are assumed, and the row was "
         "laid on the surface while it is scored without the slowing of sulfur left on top",
     )
@@ -191,6 +201,7 @@ def _cold_autumn() -> Check:
         )
     return Check(
         topic="sulfur",
+        kind=Kind.PRACTICE,
         claim="little sulfur reacts in cold soil: at Minneapolis autumn sulfur waits for summer",
         source="common practice, no source",
         n=len(GRADES),

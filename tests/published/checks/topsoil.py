@@ -10,7 +10,7 @@ from loamshift.core.topsoil import (
     mineral_density_g_cm3,
 )
 from loamshift.tables.parameters import parameter_values
-from published.check import Check
+from published.check import Check, Kind
 from published.checks.carbonate import rows
 
 P = TopsoilParameters(**parameter_values("topsoil"))
@@ -42,6 +42,7 @@ def checks() -> list[Check]:
     return [
         Check(
             topic="soil density",
+            kind=Kind.SOIL,
             claim="density of topsoils from sand, clay and organic matter, 0.3 to 65 %",
             source="Soil map of the Netherlands (BRO, 2025-01), typical topsoil horizons as "
             "shipped in the package dutchsoils 0.3.3",
@@ -49,9 +50,10 @@ def checks() -> list[Check]:
             figure=f"log10 bias {float(logs.mean()):+.3f}, RMSE {rmse:.3f}",
             limit=f"RMSE below {np.log10(ACCURACY):.3f}, the 14 % of Perie and Ouimet (2008)",
             passed=rmse < np.log10(ACCURACY),
+            in_view="this map: the density of organic matter alone was chosen between two "
+            "published ones with it in sight",
             note="Every sixth topsoil by organic matter; typical profiles drawn up by surveyors, "
-            "not single measurements. The density of organic matter alone was chosen between two "
-            f"published ones with this map in view. With 10 % of organic matter and more the "
+            "not single measurements. With 10 % of organic matter and more the "
             f"RMSE is {rmse_humous:.3f} (n {int(humous.sum())}).",
         )
     ]

@@ -10,7 +10,7 @@ from loamshift.core.water_acids import (
 )
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CACO3_G_PER_MMOLC, US_FLUID_OUNCE_ML, US_GALLON_L
-from published.check import Check
+from published.check import Check, Kind
 from published.checks.carbonate import rows
 
 LITRES = 100.0 * US_GALLON_L
@@ -45,6 +45,7 @@ def _nitric() -> Check:
     gap = 100.0 * (ours / printed - 1.0)
     return Check(
         topic="water",
+        kind=Kind.ARITHMETIC,
         claim="63 % nitric acid per mg/L of alkalinity",
         source=SOURCE,
         n=1,
@@ -60,6 +61,7 @@ def _sulfuric() -> Check:
     ours = US_FLUID_OUNCE_ML / _ml_per_mg_l(name)
     return Check(
         topic="water",
+        kind=Kind.ARITHMETIC,
         claim="alkalinity taken out by a fluid ounce of 93 % sulfuric acid",
         source=SOURCE,
         n=1,
@@ -77,6 +79,7 @@ def _sulfuric_slip() -> Check:
     ours = _ml_per_mg_l(name)
     return Check(
         topic="water",
+        kind=Kind.CAUGHT,
         claim="the printed 0.23 mL for sulfuric acid is caught as a slip",
         source=SOURCE,
         n=1,
@@ -101,6 +104,7 @@ def _phosphoric_slip() -> Check:
     printed_factor, printed_p = _printed(name, ML_FIGURE), float(row["printed"])
     return Check(
         topic="water",
+        kind=Kind.CAUGHT,
         claim="the printed figures for phosphoric acid are traced to a misplaced density",
         source=SOURCE,
         n=2,
