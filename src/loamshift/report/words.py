@@ -324,7 +324,8 @@ class Words:
         return self.message(f"unit-{unit}", {"n": 1 if text == "1" else text})
 
     def _marks(self, text: str) -> str:
-        """Digits with the marks of the language: a point, a comma, a space."""
+        """Digits with the marks of the language: a point, a comma, a space; and a minus sign."""
+        text = text.replace("-", "−")
         return (
             text.translate(_mark_table(self.language)) if self.spelling not in LANGUAGES else text
         )

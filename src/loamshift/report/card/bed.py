@@ -19,7 +19,7 @@ from loamshift.report.letter_decides import decision_tables
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import parts_table, too_early, when_to_retest
-from loamshift.report.letter_rescue import putting_right
+from loamshift.report.letter_rescue import putting_right, steps_said
 from loamshift.report.letter_upkeep import keeping
 from loamshift.report.letter_words import sentence, sentences
 from loamshift.report.messages import say
@@ -93,9 +93,26 @@ def _steps(answer: Answer, words: Words) -> Part | None:
     section = putting_right(answer, words=words)
     if answer.rescue is None or section is None or not answer.rescue.steps:
         return None
-    steps = tuple(sentence(step, words) for step in answer.rescue.steps)
-    short = tuple(first_sentence(step) for step in steps)
-    return Part(heading=section.heading, blocks=(Items(steps, True),), brief=(Items(short, True),))
+    today, later = steps_said(answer.rescue, words)
+    return Part(
+        heading=section.heading,
+        blocks=_in_order(today, later, words),
+        brief=_in_order(*(tuple(map(first_sentence, part)) for part in (today, later)), words),
+    )
+
+
+def _in_order(
+    today: tuple[str, ...], later: tuple[str, ...], words: Words
+) -> tuple[CardBlock, ...]:
+    """What is to be done today, then the numbered steps after it."""
+    if not today or not later:
+        return (Items(later or today, numbered=True),)
+    return (
+        Paragraph(say(message("rescue-today"), words)),
+        Items(today),
+        Paragraph(say(message("rescue-then"), words)),
+        Items(later, numbered=True),
+    )
 
 
 def _aim(answer: Answer, case: Case, because: str, words: Words) -> Part:
