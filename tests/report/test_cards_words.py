@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from loamshift.domain.card import Blanks, Choices, Chores, Log, WalkPlan
+from loamshift.domain.letter import Items
 from loamshift.report.card.html import card_html
 from loamshift.report.card.plain import card_letter
 from loamshift.report.card.text import first_sentence
@@ -133,6 +134,13 @@ def test_the_sampling_sheet_has_a_plan_a_label_and_what_to_ask() -> None:
     (label,) = blocks(name, Blanks)
     assert isinstance(label, Blanks) and ("Depth", "0 to 15 cm") in label.lines
     assert "Free carbonate (lime)" in plain(name)
+
+
+def test_what_to_do_today_stands_before_the_numbered_steps() -> None:
+    text = plain("bed overdone-bed")
+    lists = [block for block in blocks("bed overdone-bed", Items) if isinstance(block, Items)]
+    assert [block.numbered for block in lists[:2]] == [False, True]
+    assert text.index("Today:") < text.index("Then, in this order:")
 
 
 def test_us_readers_get_feet_and_inches() -> None:
