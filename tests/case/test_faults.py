@@ -322,3 +322,9 @@ def test_an_error_knows_the_units_that_the_file_asks_for(line: str, units: str) 
     with pytest.raises(CaseError) as raised:
         parse_case(f"case = 1\n{line}\n[soil]\nph = 70", today=date(2026, 4, 12))
     assert raised.value.units == units
+
+
+def test_a_products_own_name_is_told_as_it_was_typed() -> None:
+    text = '[[applied]]\ndate = 2025-10-05\nrate = "30 g/m2"\nlabel = "s_element = 90"\n'
+    faults = faults_of(f'case = 1\n{text}material = "{"Own name " * 12}"')
+    assert [fault.given[:8] for fault in faults.values()] == ["Own name"]

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from loamshift.domain.answer import Band, Decision
 from loamshift.domain.letter import Items
-from loamshift.domain.message import message
+from loamshift.domain.message import message, ph, prose
 from loamshift.report.letter_rescue import putting_right, steps_said, what_is_wrong
 from loamshift.report.words import Words
 from report.answers import ALL
@@ -75,3 +75,14 @@ def test_americans_read_their_own_words() -> None:
     assert "mains water" in uk and "ericaceous compost" in uk
     assert "tap water" in us and "acidic potting mix" in us and "mains" not in us
     assert "soft water" not in uk + us
+
+
+def test_the_end_of_an_overdose_is_told_once() -> None:
+    """The forecast and the chemistry at rest give two figures; the verdict's is the one."""
+    answer, case = ALL["stop"]()
+    assert answer.rescue is not None and answer.rescue.ph_expected is not None
+    text = what_is_wrong(answer, UK)
+    assert "would end between" in text
+    course = message("verdict-overdose-course", ph=ph(5.9), expected=ph(3.5))
+    told = replace(answer, verdict=replace(answer.verdict, because=prose(course)))
+    assert "would end" not in what_is_wrong(told, UK)

@@ -106,6 +106,10 @@ class OwnName:
 
     text: str
 
+    def __str__(self) -> str:
+        """The name as it was typed."""
+        return self.text
+
 
 def _read_material(value: object) -> object:
     """A shipped material; with a label the name may be the product's own."""

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Answer, Band, Decision, Rescue
 from loamshift.domain.letter import Block, Items, Paragraph, Section
-from loamshift.domain.message import Message, Worded, message, ph, rate
+from loamshift.domain.message import Message, Prose, Worded, message, ph, rate
 from loamshift.report.letter_words import sentence, sentences
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+_COURSE = "verdict-overdose-course"
+"""The sentence of a verdict that says what the forecast comes to."""
 _TODAY = "rescue-today-"
 """How the keys of steps begin that are for the first hour."""
 _NOTHING_G_M2 = 1.0
@@ -82,7 +84,15 @@ def what_is_wrong(answer: Answer, words: Words) -> str:
     """The problem of an answer's rescue [object] and where the pH is heading [text]."""
     if answer.rescue is None:
         return ""
-    return sentences(sentence(answer.rescue.problem, words), _expected(answer.rescue, words))
+    expected = "" if _course_is_told(answer) else _expected(answer.rescue, words)
+    return sentences(sentence(answer.rescue.problem, words), expected)
+
+
+def _course_is_told(answer: Answer) -> bool:
+    """True where the verdict says already, from the forecast, what the pH will come to."""
+    because = answer.verdict.because
+    told = because.sentences if isinstance(because, Prose) else ()
+    return any(one.key == _COURSE for one in told)
 
 
 def _is_for_today(step: Worded) -> bool:

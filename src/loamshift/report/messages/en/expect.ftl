@@ -22,7 +22,7 @@ expect-width-none = No single cause stands out behind the width of this forecast
 # $cause is the code of the cause that a measurement would narrow.
 expect-narrows = { $cause ->
     [buffering] A laboratory buffer pH or a jar titration would narrow it most.
-    [first-reading] A second careful sample before you start would narrow it most.
+    [first-reading] A second careful sample now would narrow it most.
     [free-lime] A laboratory figure for free lime would narrow it most.
     [sulfur] A test three months after it was applied would narrow it most.
     [lime] A test six months after it was applied would narrow it most.
