@@ -62,7 +62,8 @@ def test_a_course_that_is_certain_is_said_near_a_ph_and_lime_that_may_be_none_up
         ph_expected=Band(lo90=3.51, mid=3.52, hi90=3.53),
         lime_as_caco3_g_m2=Band(lo90=0.0, mid=40.0, hi90=210.0),
     )
-    changed = replace(answer, rescue=sure)
+    verdict = replace(answer.verdict, because="")  # which says where the pH ends, too
+    changed = replace(answer, rescue=sure, verdict=verdict)
     assert what_is_wrong(changed, UK).endswith("the pH is likely to end near 3.5.")
     text = said(putting_right(changed, words=UK))
     assert "up to 210 g/m² of pure lime, or perhaps none" in text
@@ -79,7 +80,7 @@ def test_americans_read_their_own_words() -> None:
 
 def test_the_end_of_an_overdose_is_told_once() -> None:
     """The forecast and the chemistry at rest give two figures; the verdict's is the one."""
-    answer, case = ALL["stop"]()
+    answer, _ = ALL["stop"]()
     assert answer.rescue is not None and answer.rescue.ph_expected is not None
     text = what_is_wrong(answer, UK)
     assert "would end between" in text
