@@ -26,8 +26,6 @@ from loamshift.report.worth_price import worth_price_said, worth_price_title
 from loamshift.tables.materials import load_materials
 
 MOST_OPTIONS = 6
-OVER_THREE_YEARS = "over 3 years"
-"""As :func:`half_said` says where no time is known, for those who ask for it by itself."""
 _SALT_WORTH_SAYING_DS_M = 0.05
 _SALT_HURTS_DS_M = 1.0
 """Salinity in all from which sensitive roots suffer [dS/m]."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from loamshift.domain.answer import Answer, Band, Decision, Rescue
 from loamshift.domain.letter import Block, Items, Paragraph, Section
 from loamshift.domain.message import Message, Prose, Worded, message, ph, rate
-from loamshift.report.letter_words import sentence, sentences
+from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -85,7 +85,7 @@ def what_is_wrong(answer: Answer, words: Words) -> str:
     if answer.rescue is None:
         return ""
     expected = "" if _course_is_told(answer) else _expected(answer.rescue, words)
-    return sentences(sentence(answer.rescue.problem, words), expected)
+    return " ".join(filter(None, (sentence(answer.rescue.problem, words), expected)))
 
 
 def _course_is_told(answer: Answer) -> bool:

@@ -46,11 +46,6 @@ def sentence(what: Worded, words: Words) -> str:
     return text if text[-1] in ".!?" else text.rstrip(",;:") + "."
 
 
-def sentences(*parts: str) -> str:
-    """Sentences [text] after one another; empty ones leave no gap [text]."""
-    return " ".join(part for part in parts if part)
-
-
 def lowered(text: str) -> str:
     """A name or text [text] with a small first letter, unless it is spelt with a capital."""
     if not text or _KEEP_CAPITAL.match(text):

@@ -187,13 +187,6 @@ class Words:
             return self.message("unit-about", {"figure": self._joined(low, unit)})
         return self.message("unit-range", {"low": low, "high": self._joined(high, unit)})
 
-    def likely(self, band: Band, quantity: Quantity) -> str:
-        """``likely between 60 and 140 g/m², middle 90`` [text], from a band [internal unit]."""
-        (low, mid, high), unit = self._in_one_unit((band.lo90, band.mid, band.hi90), quantity)
-        if low == high:
-            return f"about {self._joined(low, unit)}"
-        return f"likely between {low} and {self._joined(high, unit)}, middle {mid}"
-
     def rate(self, rate_g_m2: float) -> str:
         """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 sq ft`` [text]."""
         return self.say(rate_g_m2, Quantity.RATE)

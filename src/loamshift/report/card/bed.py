@@ -21,7 +21,7 @@ from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_plan import parts_table, too_early, when_to_retest
 from loamshift.report.letter_rescue import putting_right, steps_said
 from loamshift.report.letter_upkeep import keeping
-from loamshift.report.letter_words import sentence, sentences
+from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
@@ -97,7 +97,9 @@ def _steps(answer: Answer, words: Words) -> Part | None:
     return Part(
         heading=section.heading,
         blocks=_in_order(today, later, words),
-        brief=_in_order(*(tuple(map(first_sentence, part)) for part in (today, later)), words),
+        brief=_in_order(
+            tuple(map(first_sentence, today)), tuple(map(first_sentence, later)), words
+        ),
     )
 
 
@@ -158,7 +160,7 @@ def _measure(answer: Answer, words: Words) -> Part | None:
     if answer.verdict.decision is not Decision.MEASURE_FIRST or not answer.missing:
         return None
     whole = tuple(
-        sentences(f"**{field_called(gap.field, words)}.**", sentence(gap.how, words))
+        f"**{field_called(gap.field, words)}.** {sentence(gap.how, words)}".strip()
         for gap in answer.missing
     )
     short = tuple(f"**{field_called(gap.field, words)}**" for gap in answer.missing)
