@@ -156,7 +156,8 @@ class NumpyColumn:
         elif kind is EventKind.DECAY:
             self.pool["decay"] += amount
         elif kind is EventKind.ORGANIC_NITROGEN:
-            self.pool["decay"] += r * laws.acid_per_urea_n_mol_mol * amount
+            kept = r * laws.acid_per_urea_n_mol_mol - m.nitrate_uptake_mol_mol[:, None]
+            self.pool["decay"] += kept * amount
         elif kind is EventKind.AMMONIA:
             taken = r * (laws.acid_per_nh4_mol_mol - laws.acid_per_urea_n_mol_mol) * amount
             self.base += taken / self.mass
@@ -387,9 +388,9 @@ class NumpyColumn:
         lost = np.maximum(0.0, ammonium + hydrolysed - ammonium_left)
         self.pool["urea"][:, layer] = urea_after
         self.pool["ammonium"][:, layer] = ammonium + hydrolysed - lost
-        nitrified = lost * k_made / k_lost
+        self.pool["nitrate"][:, layer] += lost
         protons = laws.acid_per_nh4_mol_mol - laws.acid_per_urea_n_mol_mol
-        made = laws.acid_per_nh4_mol_mol * nitrified + protons * (lost - nitrified - hydrolysed)
+        made = laws.acid_per_nh4_mol_mol * lost - protons * hydrolysed
         result: Array = acid + m.realised_frac * made
         return result
 

@@ -104,7 +104,7 @@ def members(n: int = 1, *, seed: int | None = None, **changed: float) -> MemberP
         "nitrification_rate_per_d": nitrogen.nitrification_rate_per_d,
         "urea_rate_per_d": nitrogen.urea_rate_per_d,
         "realised_frac": ledger.realised_field_frac,
-        "nitrate_uptake_mol_mol": ledger.nitrate_uptake_base_mol_mol,
+        "nitrate_uptake_mol_mol": ledger.realised_field_frac * (1.0 - ledger.unreturned_bed_frac),
         "background_mmolc_m2_year": ledger.background_unfed_mmolc_m2,
         "background_rise_per_ph": ledger.background_rise_per_ph,
         "weathering_mmolc_m2_year": ledger.weathering_mmolc_m2,

@@ -27,6 +27,7 @@ STILL: dict[str, Any] = {
     "background_mmolc_m2_year": 0.0,
     "weathering_mmolc_m2_year": 0.0,
     "realised_frac": 1.0,
+    "nitrate_uptake_mol_mol": 0.0,
     "log10_k": 0.0,
 }
 """A soil that nothing else moves, all nitrogen leaving as nitrate."""

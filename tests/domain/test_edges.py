@@ -340,6 +340,7 @@ def context(**given: Any) -> BedContext:
         "planted": False,
         "cap_situation": "unplanted",
         "land_use": "unknown",
+        "is_bare": False,
         "soil_temp_c": (),
         "water_base_mmolc_m2_year": 0.0,
         "water_known": False,

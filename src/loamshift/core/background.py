@@ -18,7 +18,8 @@ class LedgerParameters:
     """Coefficients of the topic ``ledger``, one field per row.
 
     ``background_*_mmolc_m2`` yearly loads by use of the land at the reference pH and drainage;
-    ``realised_*_frac`` share of the theoretical acid of ammonium that stays; ``acid_per_*``
+    ``realised_*_frac`` share of the acid of nitrogen that shows in the topsoil;
+    ``unreturned_*_frac`` share of nitrogen whose nitrate brings no base back; ``acid_per_*``
     [mol/mol].
     """
 
@@ -39,8 +40,13 @@ class LedgerParameters:
     weathering_mmolc_m2: float
     deposition_mmolc_m2: float
     realised_field_frac: float
+    realised_bare_frac: float
     realised_pot_frac: float
-    nitrate_uptake_base_mol_mol: float
+    unreturned_crop_frac: float
+    unreturned_bed_frac: float
+    unreturned_bare_frac: float
+    unreturned_lawn_frac: float
+    unreturned_pot_frac: float
     acid_per_nh4_mol_mol: float
     acid_per_urea_n_mol_mol: float
     harvest_alkalinity_mmolc_g: float

@@ -102,19 +102,19 @@ def put_on(
     elif kind == _DECAY:
         cell[layer, DECAY] += amount
     elif kind == _ORGANIC_NITROGEN:
-        base = -number[_REALISED] * number[_PER_UREA] * amount
+        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_UREA]) * amount
         cell[layer, DECAY] -= base
     elif kind == _AMMONIA:
         taken = number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * amount
         cell[layer, BASE] += taken / cell[layer, MASS]
         cell[layer, AMMONIUM] += amount
-        base = taken - number[_REALISED] * number[_PER_NH4] * amount
+        base = taken + (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_NH4]) * amount
     elif kind == _AMMONIUM:
         cell[layer, AMMONIUM] += amount
-        base = -number[_REALISED] * number[_PER_NH4] * amount
+        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_NH4]) * amount
     elif kind == _UREA:
         cell[layer, UREA] += amount
-        base = -number[_REALISED] * number[_PER_UREA] * amount
+        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_UREA]) * amount
     elif kind == _NITRATE:
         cell[layer, NITRATE] += amount
         base = number[_NITRATE_BASE] * amount

@@ -41,7 +41,6 @@ from loamshift.core.column_numbers import (
     ROOT_SHARE,
     SULFUR,
     TURNOVER,
-    UPTAKE,
     UREA,
     WATER,
     law,
@@ -281,7 +280,7 @@ def _run_member(
         ends[m, 1, layer] = cell[layer, CARBONATE]
         totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
         sums[m, LIME_LEFT] += cell[layer, LIME:].sum()
-    should = before + totals[APPLIED] + totals[WATER] + totals[UPTAKE]
+    should = before + totals[APPLIED] + totals[WATER]
     should -= totals[BACKGROUND] + totals[DRAINED]
     sums[m, SULFUR_LEFT] = cell[:, SULFUR].sum()
     sums[m, LOWEST] = totals[LOWEST_PH]
@@ -295,8 +294,8 @@ def _run_member(
 def _store(cell: FloatArray, number: FloatArray) -> float:
     """Base held, and what every pool will still bring, acid taken off [mmolc/m2]."""
     total = 0.0
-    per_nh4 = number[_REALISED] * number[_PER_NH4]
-    per_urea = number[_REALISED] * number[_PER_UREA]
+    per_nh4 = number[_REALISED] * number[_PER_NH4] - number[_NITRATE_BASE]
+    per_urea = number[_REALISED] * number[_PER_UREA] - number[_NITRATE_BASE]
     for layer in range(cell.shape[0]):
         total += cell[layer, BASE] * cell[layer, MASS] + cell[layer, CARBONATE]
         total += cell[layer, LIME:].sum() - cell[layer, SULFUR]

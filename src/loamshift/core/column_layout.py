@@ -117,7 +117,7 @@ class MemberParameters:
 
     Soil: ``log10_k`` [log10]; ``mass_factor`` on bulk density [-]; ``start_ph_shift`` added to
     the start [pH]; ``carbonate_factor`` on the free lime, 0 for none [-];
-    ``coarse_carbonate_frac`` share of it that lies unreacted in coarse grains, 1 in a soil more
+    ``coarse_carbonate_frac`` share of it that lies in coarse grains, all of it in a soil more
     acid than lime would hold it [0-1]; ``plateau_ph`` pH at
     which lime holds this soil [pH]; ``carbonate_rate_per_d`` of native lime at pH 7 and above
     [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
@@ -128,8 +128,9 @@ class MemberParameters:
     the oxidisers [1/d]; ``sulfur_crowding_exponent`` [-]; ``break_up_z`` of prills against the
     usual, in standard deviations of the logarithm [-]. Nitrogen: ``nitrification_rate_per_d`` and
     ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1]; ``nitrate_uptake_mol_mol``
-    base per nitrate taken up [mol/mol]. Background: ``background_mmolc_m2_year`` at pH 5,
-    ``background_rise_per_ph`` [1/pH] and ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime:
+    base given back per nitrate, in the mean [mol/mol]. Background:
+    ``background_mmolc_m2_year`` at pH 5, ``background_rise_per_ph`` [1/pH] and
+    ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime:
     ``lime_half_time_d`` of the finest class [d]; ``lime_acid_exponent`` [1/pH];
     ``lime_field_efficiency`` [-]; ``surface_lime_factor`` on the rate of what lies on top [-].
     Others:

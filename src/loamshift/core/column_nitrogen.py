@@ -6,7 +6,7 @@ import math
 
 from loamshift.core.column_compile import compiled
 from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_numbers import AMMONIUM, NITRATE, UPTAKE, UREA, law, rate
+from loamshift.core.column_numbers import AMMONIUM, NITRATE, UREA, law, rate
 from loamshift.core.column_sulfur import SPENT
 
 _NITRIFICATION_D = rate("nitrification_d")
@@ -74,9 +74,7 @@ def nitrification_by_ph(number: FloatArray, ph: float) -> float:
 
 
 @compiled
-def nitrify(
-    cell: FloatArray, number: FloatArray, totals: FloatArray, layer: int, speed: FloatArray
-) -> float:
+def nitrify(cell: FloatArray, number: FloatArray, layer: int, speed: FloatArray) -> float:
     """One step of urea and ammonium in a layer; the acid they made.
 
     Parameters
@@ -85,8 +83,6 @@ def nitrify(
         State of the layers, changed here [mixed].
     number
         Numbers of the member [mixed].
-    totals
-        Sums of the run, changed here [mmolc/m2].
     layer
         Which layer [index].
     speed
@@ -99,8 +95,9 @@ def nitrify(
 
     Notes
     -----
-    Urea to ammonium to nitrate as two first-order steps in a row, solved exactly; ammonium is
-    also taken up as such, which gives back what urea took up. Only warm soil gets here.
+    Urea to ammonium to nitrate as two first-order steps in a row, solved exactly. Ammonium
+    taken up as such counts as nitrified and taken up, which comes to the same. Only warm soil
+    gets here.
 
     References
     ----------
@@ -109,12 +106,12 @@ def nitrify(
     Examples
     --------
     >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS, N_TOTALS
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
     >>> cell, number = np.zeros((1, N_CELL)), np.zeros(N_NUMBERS)
     >>> cell[0, AMMONIUM] = 100.0
     >>> number[rate("nitrification_d")], number[rate("realised")] = 0.1, 1.0
     >>> number[law("acid_per_nh4_mol_mol")] = 2.0
-    >>> round(float(nitrify(cell, number, np.zeros(N_TOTALS), 0, np.array([1.0, 1.0]))), 2)
+    >>> round(float(nitrify(cell, number, 0, np.array([1.0, 1.0]))), 2)
     19.03
     """
     urea = cell[layer, UREA]
@@ -139,15 +136,11 @@ def nitrify(
         ammonium_left = 0.0
     hydrolysed = urea - urea_left
     lost = max(0.0, ammonium + hydrolysed - ammonium_left)
-    nitrified = lost * (k_made / k_lost) if k_lost > 0.0 else 0.0
-    taken_up = lost - nitrified
     cell[layer, UREA] = urea_left
     cell[layer, AMMONIUM] = ammonium + hydrolysed - lost
+    cell[layer, NITRATE] += lost
     protons = number[_PER_NH4] - number[_PER_UREA]
-    totals[UPTAKE] += number[_REALISED] * number[_PER_UREA] * taken_up
-    acid: float = number[_REALISED] * (
-        number[_PER_NH4] * nitrified + protons * (taken_up - hydrolysed)
-    )
+    acid: float = number[_REALISED] * (number[_PER_NH4] * lost - protons * hydrolysed)
     return acid
 
 
@@ -169,8 +162,8 @@ def ammonified_acid(number: FloatArray, nitrogen: float) -> float:
 
     Notes
     -----
-    -r per mol, as urea; what the ammonium gives as it nitrifies is 2 r, so that r is left: the
-    share that goes as nitrate with base. Both steps have the same r.
+    -r per mol, as urea; what the ammonium gives as it nitrifies is 2 r, less the base that
+    plants give back for the nitrate. All steps have the same r.
 
     References
     ----------
@@ -186,12 +179,13 @@ def ammonified_acid(number: FloatArray, nitrogen: float) -> float:
     >>> float(ammonified_acid(number, 100.0))
     -50.0
     """
-    return -number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * nitrogen
+    acid: float = -number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * nitrogen
+    return acid
 
 
 @compiled
 def take_up_nitrate(cell: FloatArray, number: FloatArray, layer: int) -> float:
-    """One step of plants taking up nitrate; the acid, below 0.
+    """One step of nitrate leaving, taken up or washed out; the acid, never above 0.
 
     Parameters
     ----------
@@ -209,11 +203,11 @@ def take_up_nitrate(cell: FloatArray, number: FloatArray, layer: int) -> float:
 
     Notes
     -----
-    First order; the base per mole holds what is realised of it.
+    First order; the base per mole is the mean over what is taken up and what is washed out.
 
     References
     ----------
-    own-judgement
+    auburn-anr174, own-judgement
 
     Examples
     --------

@@ -27,7 +27,7 @@ RATE_FIELDS: Final = (
     "nitrification_d",  # at 25 degC [1/d]
     "urea_d",  # at 25 degC [1/d]
     "realised",  # share of the acid of ammonium [0-1]
-    "nitrate_base",  # base per nitrate taken up [mol/mol]
+    "nitrate_base",  # base given back per nitrate, in the mean [mol/mol]
     "nitrate_gone",  # shares of a pool used up in a step [0-1]
     "fast_gone",
     "organic_gone",
@@ -130,8 +130,8 @@ INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING = r
 DRAINAGE, WATER_BASE = range(2)
 """Of the water on a day [mm, mmolc/m2]."""
 
-N_TOTALS: Final = 7
-APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, UPTAKE, LOWEST_PH = range(N_TOTALS)
+N_TOTALS: Final = 6
+APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, LOWEST_PH = range(N_TOTALS)
 """Sums over a run [mmolc/m2], and the lowest pH."""
 
 N_NUMBERS: Final = len(LAW_FIELDS) + len(RATE_FIELDS)

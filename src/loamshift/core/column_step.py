@@ -162,7 +162,7 @@ def step_member(
             or cell[layer, ORGANIC] != 0.0
             or cell[layer, DECAY] != 0.0
         ):
-            acid += _living_acid(cell, number, totals, room, climate, day, layer, ph)
+            acid += _living_acid(cell, number, room, climate, day, layer, ph)
         if climate[day, layer, ROTTING] > 0.0 and (
             cell[layer, HUMUS_LABILE] > 0.0 or cell[layer, HUMUS_SLOW] > 0.0
         ):
@@ -231,7 +231,6 @@ def _sulfur_acid(
 def _living_acid(
     cell: FloatArray,
     number: FloatArray,
-    totals: FloatArray,
     room: FloatArray,
     climate: FloatArray,
     day: int,
@@ -255,7 +254,7 @@ def _living_acid(
             air = max(0.0, 1.0 - gap * gap)
         room[0] = climate[day, layer, UREA_SPEED] * dry
         room[1] = climate[day, layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
-        acid += nitrify(cell, number, totals, layer, room)
+        acid += nitrify(cell, number, layer, room)
     return acid
 
 

@@ -10,6 +10,7 @@ from loamshift.core.carbonate import rain_ph
 from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import water_base_mmolc_m2
 from loamshift.core.limits import require_amount
+from loamshift.core.nitrogen_share import nitrogen_shares
 from loamshift.errors import OutOfRangeError
 from loamshift.units import NITROGEN_G_MOL, acid_mmolc_m2_from_sulfur_as_s_g_m2
 
@@ -99,8 +100,9 @@ def feed_acid_mmolc_m2(
     n_as_no3_g_m2: float,
     params: LedgerParameters,
     in_pot: bool = False,
+    land_use: str = "unknown",
 ) -> float:
-    """Line of a nitrogen feed: ammonium and urea acidify, nitrate does not.
+    """Line of a nitrogen feed: ammonium acidifies, urea a third as much, nitrate gives base.
 
     Parameters
     ----------
@@ -113,7 +115,9 @@ def feed_acid_mmolc_m2(
     params
         Coefficients of the topic ``ledger`` [see the dataclass].
     in_pot
-        True for pots, where the theoretical acid counts in full [truth].
+        True for pots, where all of the acid counts [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -122,18 +126,20 @@ def feed_acid_mmolc_m2(
 
     Raises
     ------
+    InputError
+        For an unknown use of the land.
     OutOfRangeError
         For a negative amount.
 
     Notes
     -----
-    r (2 x ammonium + 1 x urea) per mole of nitrogen, r = 0.35 in cropped ground and 1 in pots;
-    less 0.3 per mole of nitrate beyond the ammonium given with it: in the field the nitrate of
-    ammonium nitrate earns no credit. This nitrogen is not in the background line.
+    r (2 A + U - (1 - l)(A + U + N)): what nitrification makes, less the base that plants give
+    back for the nitrate they take up, whatever form it was given in. This nitrogen is not in
+    the background line.
 
     References
     ----------
-    woburn-barley-2022, own-arithmetic, own-judgement
+    auburn-anr174, woburn-barley-2022, pierre-1970, own-arithmetic
 
     Examples
     --------
@@ -141,19 +147,18 @@ def feed_acid_mmolc_m2(
     >>> p = LedgerParameters(**parameter_values("ledger"))
     >>> round(feed_acid_mmolc_m2(n_as_nh4_g_m2=10.0, n_as_urea_g_m2=0.0, n_as_no3_g_m2=0.0,
     ...                          params=p))
-    500
+    535
     """
     require_amount("n_as_nh4_g_m2", n_as_nh4_g_m2)
     require_amount("n_as_urea_g_m2", n_as_urea_g_m2)
     require_amount("n_as_no3_g_m2", n_as_no3_g_m2)
-    realised = params.realised_pot_frac if in_pot else params.realised_field_frac
+    realised, unreturned = nitrogen_shares(params, land_use=land_use, in_pot=in_pot)
     theoretical = (
         params.acid_per_nh4_mol_mol * n_as_nh4_g_m2
         + params.acid_per_urea_n_mol_mol * n_as_urea_g_m2
     )
-    nitrate_alone = max(0.0, n_as_no3_g_m2 - n_as_nh4_g_m2)
-    base = params.nitrate_uptake_base_mol_mol * nitrate_alone
-    return 1000.0 / NITROGEN_G_MOL * (realised * theoretical - base)
+    returned = (1.0 - unreturned) * (n_as_nh4_g_m2 + n_as_urea_g_m2 + n_as_no3_g_m2)
+    return 1000.0 / NITROGEN_G_MOL * realised * (theoretical - returned)
 
 
 def harvest_acid_mmolc_m2(

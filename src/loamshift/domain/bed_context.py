@@ -62,7 +62,8 @@ class BedContext:
     day of year 1 to 365 [degC], empty without a place; ``water_base_mmolc_m2_year`` base that
     the irrigation brings [mmolc/m2/yr], with ``water_base_high`` where it had to be guessed;
     ``irrigation_mm_year`` [mm/yr]; ``drainage_mm_year`` [mm/yr];
-    ``cap_situation`` is unplanted | planted | lawn | field | container.
+    ``cap_situation`` is unplanted | planted | lawn | field | container; ``is_bare`` where nothing
+    grows and nothing is wanted.
     """
 
     case: Case
@@ -76,6 +77,7 @@ class BedContext:
     planted: bool
     cap_situation: str
     land_use: str
+    is_bare: bool
     soil_temp_c: tuple[float, ...]
     water_base_mmolc_m2_year: float
     water_known: bool
@@ -89,6 +91,11 @@ class BedContext:
     def in_pot(self) -> bool:
         """True for containers."""
         return self.cap_situation == "container"
+
+    @property
+    def nitrogen_use(self) -> str:
+        """Use of the land as it counts for nitrogen: ``bare`` where no plant takes any up."""
+        return "bare" if self.is_bare else self.land_use
 
     @property
     def pending_acid_mmolc_m2(self) -> float:

@@ -353,6 +353,7 @@ def _limy(mixed: ColumnSoil, soil: Soil, rate_per_d: float) -> FloatArray:
         mass_factor=one,
         start_ph_shift=0.0 * one,
         carbonate_factor=one,
+        coarse_carbonate_frac=0.0 * one,
         plateau_ph=7.7 * one,
         carbonate_rate_per_d=rate_per_d * one,
         carbonate_acid_exponent=0.5 * one,

@@ -33,6 +33,7 @@ PEAT = 'ph = 4.8\nph_method = "water 1:2"\nmedium = "peat mix"'
 BARK = 'ph = 5.6\nph_method = "water 1:2"\nmedium = "bark mix"'
 POT = 'kind = "container"\ndepth = 20\narea = "0.1 m2"'
 BARE = 'area = "20 m2"\nplanted = false'
+PLANTED = 'area = "20 m2"\nplanted = true'
 MEMBERS = 60
 KG_CACO3_PER_MMOLC = 0.05 / 1000.0
 
@@ -174,7 +175,7 @@ def kg_caco3_per_kg_n(material: str, *, pot: bool = False, years: int = 5) -> fl
     """Acid that a yearly 10 g N/m2 left, read off the curve of the middle bed."""
     n_frac = {"ammonium sulfate": 0.212, "urea": 0.466, "calcium nitrate": 0.155}[material]
     feed = f'[feed]\nmaterial = "{material}"\nrate = "{10.0 / n_frac / 2.0:.2f} g/m2"\ntimes = 2\n'
-    ground = {"bed": POT if pot else BARE, "aim": "target_ph = 6"}
+    ground = {"bed": POT if pot else PLANTED, "aim": "target_ph = 6"}
     water = watered(0.0) if pot else ""
     soil = PEAT.replace("4.8", "5.5") if pot else LOAM.replace("7.0", "6.3")
     fed = yearly(bed(soil, more=water + feed, **ground), years=years)[-1]
@@ -186,7 +187,7 @@ def kg_caco3_per_kg_n(material: str, *, pot: bool = False, years: int = 5) -> fl
 
 
 def test_ammonium_sulfate_year_after_year() -> None:
-    """Twice 3.57 kg CaCO3 per kg N in theory; S03 realised 0.2 to 0.6 of it in the field."""
+    """Twice 3.57 kg CaCO3 per kg N in theory; Woburn showed 0.2 to 0.6 of it in the topsoil."""
     assert 0.5 * 0.2 * 7.14 < kg_caco3_per_kg_n("ammonium sulfate") < 0.6 * 7.14
 
 
@@ -197,10 +198,14 @@ def test_in_pots_ammonium_sulfate_keeps_most_of_its_acid() -> None:
     assert pot > 3.0
 
 
-def test_urea_is_about_half_as_acid_as_ammonium_sulfate() -> None:
-    """Seen on three soils: ammonium sulfate 1.4 to 2.3 times as acid as urea, by lime need."""
-    ratio = kg_caco3_per_kg_n("ammonium sulfate") / kg_caco3_per_kg_n("urea")
-    assert 1.4 < ratio < 2.3
+def test_urea_is_a_third_as_acid_as_ammonium_sulfate_and_in_pots_half() -> None:
+    """By the handbooks 2.9 times; in cropped pots 1.4 to 1.9 times, by lime need."""
+    open_ground = kg_caco3_per_kg_n("ammonium sulfate") / kg_caco3_per_kg_n("urea")
+    assert 2.3 < open_ground < 4.0
+    sulfate, urea = (
+        kg_caco3_per_kg_n(kind, pot=True, years=2) for kind in ("ammonium sulfate", "urea")
+    )
+    assert 1.4 < sulfate / urea < open_ground
 
 
 def test_calcium_nitrate_limes_a_little() -> None:

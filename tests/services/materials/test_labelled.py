@@ -40,8 +40,11 @@ LABELS = {
     "ground limestone, dolomitic": "nv_as_cao = 56, mgo = 20",
     "hydrated lime": "nv_as_caco3 = 128.3",
 }
-ALIKE = {"monoammonium phosphate": 0.02}
-"""Grades of the trade are rounded: so much of the acid may differ; elsewhere half a per cent."""
+ALIKE = {"monoammonium phosphate": 0.02, "diammonium phosphate": 0.01}
+"""Grades of the trade are rounded: so much of the acid may differ; elsewhere half a per cent.
+
+The net acid of diammonium phosphate is a small rest of acid and base, so a rounding weighs more.
+"""
 
 
 def bag(line: str, kind: Material | None = None) -> Material:

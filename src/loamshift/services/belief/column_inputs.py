@@ -372,6 +372,7 @@ def _past_events(
                 soil_temp_c=context.soil_temp_c,
                 ph_water=soil.ph.ph_water,
                 in_pot=context.in_pot,
+                land_use=context.nitrogen_use,
                 edges_cm=edges_cm,
             )
         else:

@@ -23,6 +23,7 @@ from loamshift.services.materials.acid import (
     temporary_acid_left_mmolc_m2,
     temporary_acid_mmolc_m2,
 )
+from loamshift.services.materials.acid_clock import nitrogen_left_frac
 from loamshift.services.materials.acid_parts import AT_ONCE, acting_parts, checked_rate_g_m2
 from loamshift.tables.model import lime_parameters, sulfur_parameters
 from loamshift.tables.parameters import parameter_values
@@ -35,6 +36,12 @@ _LITTER_PARTS: Final = 6
 _POWDER: Final[Sizes] = ((10.0, 75.0, 1.0),)
 """Sulfur of no stated fineness, inside another material: as fine as flowers."""
 _FINE_LIME: Final[Sizes] = ((0.0, 150.0, 1.0),)
+_NITROGEN_SALTS: Final = (
+    EventKind.UREA,
+    EventKind.AMMONIUM,
+    EventKind.AMMONIA,
+    EventKind.NITRATE,
+)
 _TOO_LITTLE_MMOLC_M2: Final = 1e-3
 
 
@@ -75,7 +82,7 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
     mixed; what is not lies on the top layer and reacts more slowly until it is dug in. A mulch
     of litter, peat or compost gets into the soil bit by bit, so its last events may fall after
     the end of a run. The acid of peat is that of its own surface and acts as soon as it is mixed.
-    The nitrate of ammonium nitrate earns no credit.
+    Nitrate earns its credit whatever it came with.
 
     References
     ----------
@@ -120,7 +127,6 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
             )
         )
     at_once = material.group in AT_ONCE
-    alone = max(0.0, parts.nitrate_frac - parts.ammonium_frac)
     sulfate = material.figures.get("sulfate_molc_kg")
     plain = (
         (EventKind.ACID if at_once else EventKind.FAST_SALT, parts.fast),
@@ -131,7 +137,7 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
         (EventKind.AMMONIA, parts.ammonia_frac * NITROGEN_MOL_KG),
         (EventKind.AMMONIUM, parts.ammonium_frac * NITROGEN_MOL_KG),
         (EventKind.UREA, parts.urea_frac * NITROGEN_MOL_KG),
-        (EventKind.NITRATE, alone * NITROGEN_MOL_KG),
+        (EventKind.NITRATE, parts.nitrate_frac * NITROGEN_MOL_KG),
     )
     days = (0,) if worked_in or not is_litter(material) else litter_days()
     for kind, per_gram in plain:
@@ -187,6 +193,7 @@ def events_of_rest(
     ph_water: float,
     in_pot: bool,
     edges_cm: FloatArray,
+    land_use: str = "unknown",
 ) -> tuple[ColumnEvent, ...]:
     """What a material put on before the reading still brings, as events on the part's day.
 
@@ -206,6 +213,8 @@ def events_of_rest(
         True for pots [truth].
     edges_cm
         Edges of the layers from 0 down, shape (L + 1,) [cm].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -217,8 +226,9 @@ def events_of_rest(
     Sulfur grains have shrunk by the median clock: the finest are gone and the rest are smaller;
     the oxidisers have grown. Of prills the whole ones are smaller, and what broke up before the
     reading and has not reacted lies in its size classes as it came. Lime is left by its
-    half-times, an organic acid by the base it will give back, all else by the share of its acid
-    that is still to come. The reading already holds what has reacted.
+    half-times, an organic acid by the base it will give back, nitrogen as the urea, ammonium and
+    nitrate still there, all else by the share of its acid that is still to come. The reading
+    already holds what has reacted.
 
     References
     ----------
@@ -239,6 +249,8 @@ def events_of_rest(
             rest.append(replace(event, day=event.day - since_days))
         elif event.kind is EventKind.ORGANIC_ACID:
             rest.extend(_base_to_come(event, part, since_days=since_days - later))
+        elif event.kind in _NITROGEN_SALTS:
+            rest.extend(_nitrogen_left(event, temps=temps[later:], ph_water=ph_water))
         else:
             share = _share_to_come(
                 part,
@@ -247,6 +259,7 @@ def events_of_rest(
                 soil_temp_c=soil_temp_c,
                 ph_water=ph_water,
                 in_pot=in_pot,
+                land_use=land_use,
             )
             if share > 0.0:
                 rest.append(replace(event, day=part.day, amount=event.amount * share))
@@ -357,6 +370,24 @@ def _lime_left(event: ColumnEvent, *, since_days: int) -> tuple[ColumnEvent, ...
     return (replace(event, amount=event.amount * total, lime_frac=classes),)
 
 
+def _nitrogen_left(
+    event: ColumnEvent, *, temps: FloatArray, ph_water: float
+) -> tuple[ColumnEvent, ...]:
+    """What is left of urea, ammonium and nitrate, each as an event of its own."""
+    left = nitrogen_left_frac(
+        temps,
+        urea_frac=1.0 if event.kind is EventKind.UREA else 0.0,
+        ammonium_frac=1.0 if event.kind in (EventKind.AMMONIUM, EventKind.AMMONIA) else 0.0,
+        ph_water=ph_water,
+    )
+    kinds = (EventKind.UREA, EventKind.AMMONIUM, EventKind.NITRATE)
+    return tuple(
+        replace(event, kind=kind, amount=event.amount * share)
+        for kind, share in zip(kinds, left, strict=True)
+        if share > 0.0
+    )
+
+
 def _share_to_come(
     part: PutOn,
     *,
@@ -365,9 +396,12 @@ def _share_to_come(
     soil_temp_c: tuple[float, ...],
     ph_water: float,
     in_pot: bool,
+    land_use: str,
 ) -> float:
     """Share of all acid of a material still to come, sulfur and lime inside; 0 to 1."""
-    total = acid_brought_mmolc_m2(part.material, rate_g_m2=part.rate_g_m2, in_pot=in_pot)
+    total = acid_brought_mmolc_m2(
+        part.material, rate_g_m2=part.rate_g_m2, in_pot=in_pot, land_use=land_use
+    )
     if total == 0.0:
         return 0.0
     done = acid_within_days(
@@ -379,5 +413,6 @@ def _share_to_come(
         ph_water=ph_water,
         in_pot=in_pot,
         incorporated=part.depth_cm > 0.0,
+        land_use=land_use,
     )
     return min(1.0, max(0.0, 1.0 - done / total))

@@ -15,6 +15,7 @@ from loamshift.core.background import load_at_scale
 from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
 from loamshift.core.need import WHOLE_PCT
+from loamshift.core.nitrogen_share import BARE, realised_row, unreturned_row
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
@@ -199,13 +200,7 @@ PRIORS: Final[Mapping[str, Prior]] = {
         ),
         ("urea_rate_per_d", "nitrogen", "urea_rate_per_d", Shape.LOGNORMAL, Cause.NITROGEN),
         ("realised_frac", "ledger", "realised_field_frac", Shape.SHARE, Cause.NITROGEN),
-        (
-            "nitrate_uptake_mol_mol",
-            "ledger",
-            "nitrate_uptake_base_mol_mol",
-            Shape.SHARE,
-            Cause.NITROGEN,
-        ),
+        ("unreturned_frac", "ledger", "unreturned_bed_frac", Shape.SHARE, Cause.NITROGEN),
         (
             "background_mmolc_m2_year",
             "ledger",
@@ -240,6 +235,7 @@ PRIORS: Final[Mapping[str, Prior]] = {
             Cause.LEACHING,
         ),
         ("surface_lime_factor", "advice", "surface_lime_rate_frac", Shape.SHARE, Cause.LIME),
+        ("reactive_frac", "column", "reactive_carbonate_frac", Shape.SHARE, Cause.CARBONATE),
     )
 }
 """What is drawn, in order; a new one goes to the end, or the members of old seeds change."""
@@ -282,7 +278,7 @@ def draw_soil_members(
     land_use
         ``unknown``, ``unfed``, ``garden``, ``lawn``, ``low crop`` or ``high crop`` [text].
     in_pot
-        True for pots, where the acid of ammonium counts in full and no rock weathers [truth].
+        True for pots, where all acid of nitrogen counts and no rock weathers [truth].
     water_known
         False where the alkalinity of the watering had to be guessed [truth].
     rotting
@@ -310,34 +306,32 @@ def draw_soil_members(
     One Latin hypercube over all priors, the scale k of the buffer curve, the error of the first
     reading, the free carbonate and the error of a further reading. Free carbonate takes its
     place by a normal draw turned into the quantile of the belief. Where lime is free in the soil
-    it holds the pH it was found at, up to a limit; where none is, the general plateau counts,
-    and never less than the pH found: nothing falls out of a soil that is left alone. A soil that
-    reads below what calcite allows under root-zone carbon dioxide is not held by its lime: what
-    a test finds there lies unreacted in coarse grains, and the general plateau counts. Water of no
-    known alkalinity is soft, middling or hard by the weights of the verdict. What humus draws comes
-    last. On ground kept bare nothing takes nitrogen up, so its own row of realised acid counts.
+    it holds the pH it was found at, up to a limit, with the share of it that is fine; the rest
+    lies in coarse grains. Where none is, the general plateau counts, and never less than the pH
+    found: nothing falls out of a soil that is left alone. A soil that reads below what calcite
+    allows under root-zone carbon dioxide is not held by its lime: what a test finds there lies
+    unreacted in coarse grains, and the general plateau counts. Water of no known alkalinity is
+    soft, middling or hard by the weights of the verdict. What humus draws comes last. On ground
+    kept bare nothing takes nitrogen up, so the shares of its acid are its own.
 
     References
     ----------
-    mckay-1979, own-judgement
+    mckay-1979, rowley-2019, own-judgement
     """
     if land_use not in _BACKGROUND:
         raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(_BACKGROUND)}")
     chosen = dict(PRIORS)
+    nitrogen_use = BARE if humus is not None and humus.kept_bare else land_use
     swaps = {
         "background_mmolc_m2_year": _BACKGROUND[land_use],
         "decay_half_time_d": rotting,
         "organic_acid_half_time_d": organic_acid,
+        "realised_frac": realised_row(nitrogen_use, in_pot=in_pot),
+        "unreturned_frac": unreturned_row(nitrogen_use, in_pot=in_pot),
     }
-    if in_pot:
-        swaps["realised_frac"] = "realised_pot_frac"
     for field, name in swaps.items():
         old = chosen[field]
         chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, cause=old.cause)
-    if humus is not None and humus.kept_bare:
-        chosen["realised_frac"] = Prior(
-            topic="humus", name="realised_bare_frac", shape=Shape.SHARE, cause=Cause.NITROGEN
-        )
     of_humus = {} if humus is None else _humus_priors(humus)
     rows = [
         (soil.k.log10_k_mean, soil.k.log10_k_sd, False, -math.inf, math.inf),
@@ -370,7 +364,7 @@ def draw_soil_members(
         mass_factor=value["mass_factor"],
         start_ph_shift=value["start_ph_shift"],
         carbonate_factor=carbonate_pct,
-        coarse_carbonate_frac=np.full(members, 0.0 if held_by_lime else 1.0),
+        coarse_carbonate_frac=1.0 - value["reactive_frac"] * held_by_lime,
         plateau_ph=np.where(
             held_by_lime & (carbonate_pct > 0.0), start, np.maximum(start, value["plateau"])
         ),
@@ -378,6 +372,7 @@ def draw_soil_members(
             np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
         ),
         weathering_mmolc_m2_year=weathering,
+        nitrate_uptake_mol_mol=value["realised_frac"] * (1.0 - value["unreturned_frac"]),
         **(
             dict.fromkeys(HUMUS_FIELDS, np.zeros(members))
             if humus is None
@@ -388,7 +383,14 @@ def draw_soil_members(
         **{
             field: np.ascontiguousarray(value[field])
             for field in PRIORS
-            if field not in ("mass_factor", "plateau", "weathering_mmolc_m2_year")
+            if field
+            not in (
+                "mass_factor",
+                "plateau",
+                "reactive_frac",
+                "unreturned_frac",
+                "weathering_mmolc_m2_year",
+            )
         },
     )
     causes = (

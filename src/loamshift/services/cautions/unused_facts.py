@@ -290,7 +290,7 @@ def _of_feed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         return
     material = feed.material
     no_nitrogen = material is not None and material.n_frac == 0.0
-    if material is not None and no_nitrogen and _is_neutral(material, in_pot=context.in_pot):
+    if material is not None and no_nitrogen and _is_neutral(material, context):
         yield Unused("feed", Why.NEUTRAL)
 
 
@@ -326,7 +326,7 @@ def _of_applied(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
                 yield Unused(f"{path}.incorporated", Why.NO_PH)
             elif not has_limit:
                 yield Unused(path, Why.NO_PH)
-        elif _is_neutral(applied.material, in_pot=context.in_pot) and not has_limit:
+        elif _is_neutral(applied.material, context) and not has_limit:
             yield Unused(path, Why.NEUTRAL)
         elif use.direction is Direction.ACIDIFY and applied.material.elemental_s_frac > 0.0:
             continue  # soil that has had sulfur oxidises the next without a lag
@@ -387,5 +387,8 @@ def _has_limit(context: BedContext, material: Material) -> bool:
     return cap is not None and cap.dose_g_m2 is not None
 
 
-def _is_neutral(material: Material, *, in_pot: bool) -> bool:
-    return acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=in_pot) == 0.0
+def _is_neutral(material: Material, context: BedContext) -> bool:
+    acid = acid_brought_mmolc_m2(
+        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
+    )
+    return acid == 0.0

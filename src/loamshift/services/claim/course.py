@@ -197,7 +197,10 @@ def _read(
     lowest_alone = float(np.median(without.lowest_ph))
     shows = np.flatnonzero(np.abs(middle) >= _SHOWS_PH)
     brought = acid_brought_mmolc_m2(
-        entry.material, rate_g_m2=entry.rate_g_m2, in_pot=context.in_pot
+        entry.material,
+        rate_g_m2=entry.rate_g_m2,
+        in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
     )
     left = with_it.sulfur_left_mmolc_m2 - without.sulfur_left_mmolc_m2
     left = left - (with_it.lime_left_mmolc_m2 - without.lime_left_mmolc_m2)

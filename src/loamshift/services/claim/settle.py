@@ -207,6 +207,7 @@ def _effect(context: BedContext, entry: ClaimEntry) -> _Effect:
         days=YEAR_DAYS,
         ph_water=require_soil(context).ph.ph_water,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
         incorporated=not context.planted,
     )
 
@@ -215,7 +216,9 @@ def _effect(context: BedContext, entry: ClaimEntry) -> _Effect:
         return float(course[day - 1]) + organic
 
     return _Effect(
-        brought_mmolc_m2=acid_brought_mmolc_m2(material, rate_g_m2=rate, in_pot=context.in_pot),
+        brought_mmolc_m2=acid_brought_mmolc_m2(
+            material, rate_g_m2=rate, in_pot=context.in_pot, land_use=context.nitrogen_use
+        ),
         week_mmolc_m2=max((on(day) for day in WEEK_DAYS), key=abs),
         year_mmolc_m2=on(YEAR_DAYS),
         own_ph=own_ph(material),

@@ -80,6 +80,7 @@ def build_context(case: Case) -> BedContext:
         else 0.0
     )
     area, total = _areas(case)
+    land_use = _land_use(case)
     return BedContext(
         case=case,
         soil=soil,
@@ -91,14 +92,21 @@ def build_context(case: Case) -> BedContext:
         total_area_m2=total,
         planted=planted,
         cap_situation=situation_name,
-        land_use=_land_use(case),
+        land_use=land_use,
+        is_bare=is_bare(case),
         soil_temp_c=soil_temp,
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
         irrigation_mm_year=irrigation,
         drainage_mm_year=_drainage(case, soil, weekly_mm=weekly_mm, available_mm=available),
         available_water_mm=available,
-        pending=_pending(case, soil, soil_temp_c=soil_temp, in_pot=bed.kind is BedKind.CONTAINER),
+        pending=_pending(
+            case,
+            soil,
+            soil_temp_c=soil_temp,
+            in_pot=bed.kind is BedKind.CONTAINER,
+            land_use="bare" if is_bare(case) else land_use,
+        ),
         assumed=tuple(assumed),
     )
 
@@ -234,7 +242,12 @@ def _drainage(case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: 
 
 
 def _pending(
-    case: Case, soil: Soil | None, *, soil_temp_c: tuple[float, ...], in_pot: bool
+    case: Case,
+    soil: Soil | None,
+    *,
+    soil_temp_c: tuple[float, ...],
+    in_pot: bool,
+    land_use: str,
 ) -> tuple[Pending, ...]:
     """What each earlier application brings after the day the soil was sampled."""
     if soil is None:
@@ -243,7 +256,9 @@ def _pending(
     sampled = season.day if season is not None else case.today
     items = []
     for applied in case.applied:
-        total = acid_brought_mmolc_m2(applied.material, rate_g_m2=applied.rate_g_m2, in_pot=in_pot)
+        total = acid_brought_mmolc_m2(
+            applied.material, rate_g_m2=applied.rate_g_m2, in_pot=in_pot, land_use=land_use
+        )
         since = (sampled - applied.on).days
         done = 0.0
         if since > 0:
@@ -256,6 +271,7 @@ def _pending(
                 ph_water=soil.ph.ph_water,
                 in_pot=in_pot,
                 incorporated=applied.incorporated_cm > 0.0,
+                land_use=land_use,
             )
         items.append(
             Pending(

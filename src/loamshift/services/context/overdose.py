@@ -247,7 +247,10 @@ def _share(context: BedContext, applied: Applied) -> _Share:
     """How much of an application counts today, and how much of it has yet to react."""
     days = max((context.case.today - applied.on).days, 0)
     acid = acid_brought_mmolc_m2(
-        applied.material, rate_g_m2=applied.rate_g_m2, in_pot=context.in_pot
+        applied.material,
+        rate_g_m2=applied.rate_g_m2,
+        in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
     )
     left = 0.0
     if acid != 0.0:
@@ -262,6 +265,7 @@ def _share(context: BedContext, applied: Applied) -> _Share:
             if soil is None
             else soil.ph.ph_water,
             in_pot=context.in_pot,
+            land_use=context.nitrogen_use,
             incorporated=applied.incorporated_cm > 0.0,
         )
         left = min(max(1.0 - come / acid, 0.0), 1.0)

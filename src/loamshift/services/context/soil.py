@@ -128,12 +128,21 @@ def _carbonate(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
             high_pct=value,
             basis="measured",
             measured=True,
-            log_sd=_carbonate_log_sd() if value > 0.0 else 0.0,
+            log_sd=_carbonate_log_sd(value) if value > 0.0 else 0.0,
         )
     return carbonate_belief(entry.fizz, entry.fizz_acid, ph_water)
 
 
-def _carbonate_log_sd() -> float:
-    """Error of a measured carbonate, of laboratory and sample together [ln]."""
+def _carbonate_log_sd(carbonate_pct: float) -> float:
+    """Error of a measured carbonate, of method, laboratory and sample together [ln].
+
+    What a method cannot tell from nothing is an error as large as the figure at most: less than
+    that reads as a trace, and a trace needs what none does.
+    """
     values = soil_values()
-    return math.hypot(values["carbonate_log_sd_laboratory"], values["carbonate_log_sd_sampling"])
+    smallest = min(1.0, values["carbonate_detection_sd_pct"] / carbonate_pct)
+    return math.hypot(
+        math.sqrt(math.log1p(smallest**2)),
+        values["carbonate_log_sd_laboratory"],
+        values["carbonate_log_sd_sampling"],
+    )

@@ -209,6 +209,7 @@ def _come_by_day(
         days=days,
         ph_water=require_soil(context).ph.ph_water,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
         incorporated=incorporated,
     )
     if incorporated or laid_before or not is_litter(material):
@@ -256,7 +257,8 @@ def humus_acid_by_step(
         return np.zeros((members.log10_k.size, steps.size))
     soil = require_soil(context)
     base = humus_base_mmolc_kg(soil, ph_water=soil.ph.ph_water)
-    net = members.realised_frac - 10.0**members.log10_k * base * members.humus_carbon_per_mmol_kg
+    acid = members.realised_frac - members.nitrate_uptake_mol_mol
+    net = acid - 10.0**members.log10_k * base * members.humus_carbon_per_mmol_kg
     within = sampled_cm(context) / context.depth_cm
     mass = context.soil_mass_kg_m2 * within * members.mass_factor
     return np.asarray((net * mass)[:, None] * -np.diff(left, axis=1), dtype=np.float64)

@@ -340,13 +340,20 @@ def _within_season(
 def _spent_g_m2(context: BedContext, material: Material, *, acidify: bool, until: date) -> float:
     """What went on within the last year, as the plan's own product by its acid or base [g/m2]."""
     sign = 1.0 if acidify else -1.0
-    per_gram = sign * acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    per_gram = sign * acid_brought_mmolc_m2(
+        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
+    )
     if per_gram <= 0.0:
         return 0.0
     brought = sum(
         max(
             sign
-            * acid_brought_mmolc_m2(one.material, rate_g_m2=one.rate_g_m2, in_pot=context.in_pot),
+            * acid_brought_mmolc_m2(
+                one.material,
+                rate_g_m2=one.rate_g_m2,
+                in_pot=context.in_pot,
+                land_use=context.nitrogen_use,
+            ),
             0.0,
         )
         for one in context.case.applied

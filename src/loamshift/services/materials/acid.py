@@ -35,7 +35,9 @@ LONGEST_DAYS: Final = 3 * DAYS_IN_YEAR
 """Beyond three years a half is not waited for."""
 
 
-def acid_brought_mmolc_m2(material: Material, *, rate_g_m2: float, in_pot: bool) -> float:
+def acid_brought_mmolc_m2(
+    material: Material, *, rate_g_m2: float, in_pot: bool, land_use: str = "unknown"
+) -> float:
     """Lasting acid of a material once everything in it has reacted.
 
     Answers what it can do at most; when, is the business of :func:`acid_within_days`.
@@ -47,7 +49,9 @@ def acid_brought_mmolc_m2(material: Material, *, rate_g_m2: float, in_pot: bool)
     rate_g_m2
         Product, 0 or more [g/m2].
     in_pot
-        True for pots, where the theoretical acid of nitrogen counts in full [truth].
+        True for pots, where all acid of nitrogen counts [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -61,9 +65,9 @@ def acid_brought_mmolc_m2(material: Material, *, rate_g_m2: float, in_pot: bool)
 
     Notes
     -----
-    Sulfur, mineral acid, lime and ash by stoichiometry, nitrogen by the realised share of the
-    yearly ledger. The base of ammonia gas and of diammonium phosphate belongs to their nitrogen:
-    that nitrogen counts as urea does, 1 mole of acid per mole.
+    Sulfur, mineral acid, lime and ash by stoichiometry, nitrogen by the shares of the yearly
+    ledger. The base of ammonia gas and of diammonium phosphate belongs to their nitrogen: that
+    nitrogen counts as urea does.
 
     References
     ----------
@@ -80,6 +84,7 @@ def acid_brought_mmolc_m2(material: Material, *, rate_g_m2: float, in_pot: bool)
         n_as_no3_g_m2=rate * parts.nitrate_frac,
         params=ledger_parameters(),
         in_pot=in_pot,
+        land_use=land_use,
     )
 
 
@@ -157,6 +162,7 @@ def acid_within_days(
     ph_water: float,
     in_pot: bool,
     incorporated: bool = True,
+    land_use: str = "unknown",
 ) -> float:
     """Lasting acid that has come so many days after the material went on.
 
@@ -178,6 +184,8 @@ def acid_within_days(
         True for pots [truth].
     incorporated
         True where it is mixed in [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -202,6 +210,7 @@ def acid_within_days(
         ph_water=ph_water,
         in_pot=in_pot,
         incorporated=incorporated,
+        land_use=land_use,
     )
     return float(course[-1]) if course.size else 0.0
 
@@ -214,6 +223,7 @@ def weeks_to_half(
     ph_water: float,
     in_pot: bool = False,
     incorporated: bool = True,
+    land_use: str = "unknown",
 ) -> float | None:
     """Weeks until half of the lasting acid, or base, has come.
 
@@ -231,6 +241,8 @@ def weeks_to_half(
         True for pots [truth].
     incorporated
         True where it is mixed in [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -246,7 +258,7 @@ def weeks_to_half(
     ----------
     watkinson-blair-1993, huang-2007, own-judgement
     """
-    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=in_pot)
+    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=in_pot, land_use=land_use)
     if abs(total) < 1.0e-9:
         return None
     course = acid_course_mmolc_m2(
@@ -258,6 +270,7 @@ def weeks_to_half(
         ph_water=ph_water,
         in_pot=in_pot,
         incorporated=incorporated,
+        land_use=land_use,
     )
     reached = np.flatnonzero(course / total >= 0.5)
     return float(reached[0] + 1) / 7.0 if reached.size else None

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.lime import SizeTriple, lime_dissolved_frac
 from loamshift.core.nitrogen import nitrogen_course
+from loamshift.core.nitrogen_share import NitrogenShares, nitrogen_shares
 from loamshift.core.sulfur_course import Prills, oxidised_course
 from loamshift.domain.material import BREAK_UP_DUG_IN, BREAK_UP_TOP, Material
 from loamshift.errors import OutOfRangeError
@@ -104,6 +105,7 @@ def acid_course_mmolc_m2(
     ph_water: float,
     in_pot: bool,
     incorporated: bool = True,
+    land_use: str = "unknown",
 ) -> FloatArray:
     """Lasting acid that has come by the end of each day, by the clocks.
 
@@ -125,6 +127,8 @@ def acid_course_mmolc_m2(
         True for pots [truth].
     incorporated
         True where it is mixed in, false where it lies on the surface [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -138,10 +142,10 @@ def acid_course_mmolc_m2(
 
     Notes
     -----
-    Sulfur by the shrinking-particle law at a usual dose; nitrogen by hydrolysis (which
-    takes up one mole of acid per mole) and nitrification; lime by size class; salts by a half-time
-    of 2 days; mineral acids and peat at once; base and nitrogen of litter and meals by the
-    half-time of their decay.
+    Sulfur by the shrinking-particle law at a usual dose; nitrogen by hydrolysis (which takes up
+    one mole of acid per mole), nitrification and the base that plants give back for nitrate; lime
+    by size class; salts by a half-time of 2 days; mineral acids and peat at once; base and
+    nitrogen of litter and meals by the half-time of their decay.
 
     References
     ----------
@@ -185,7 +189,7 @@ def acid_course_mmolc_m2(
             temp_c=temp,
             wetness=wetness,
             ph_water=ph_water,
-            in_pot=in_pot,
+            shares=nitrogen_shares(ledger_parameters(), land_use=land_use, in_pot=in_pot),
             since=since,
         )
     return course
@@ -240,43 +244,98 @@ def _nitrogen_course(
     temp_c: FloatArray,
     wetness: float,
     ph_water: float,
-    in_pot: bool,
+    shares: NitrogenShares,
     since: FloatArray,
 ) -> FloatArray:
-    """Acid of the nitrogen by day; ends at the realised total [mmolc/g product]."""
+    """Acid of the nitrogen by day; ends at the total of the ledger [mmolc/g product]."""
     ledger = ledger_parameters()
     advice = parameter_values("advice")
-    realised = ledger.realised_pot_frac if in_pot else ledger.realised_field_frac
     acid = np.zeros_like(since)
+    nitrate = np.full_like(since, parts.nitrate_frac)
 
-    def course(urea_frac: float) -> tuple[FloatArray, FloatArray]:
-        shares = nitrogen_course(
+    def nitrified_of(urea_frac: float) -> tuple[FloatArray, FloatArray]:
+        course = nitrogen_course(
             temp_c,
             urea_frac=urea_frac,
             ph_water=ph_water,
             params=nitrogen_parameters(),
             wetness=wetness,
         )
-        return shares.nitrified, 1.0 - shares.as_urea
+        return course.nitrified, 1.0 - course.as_urea
 
     as_ammonium = parts.ammonium_frac + parts.ammonia_frac
     taken_up = ledger.acid_per_nh4_mol_mol - ledger.acid_per_urea_n_mol_mol
     if as_ammonium > 0.0:
-        nitrified, _ = course(0.0)
+        nitrified, _ = nitrified_of(0.0)
+        nitrate += as_ammonium * nitrified
         acid += ledger.acid_per_nh4_mol_mol * as_ammonium * nitrified
         acid -= taken_up * parts.ammonia_frac
     if parts.urea_frac > 0.0:
-        nitrified, hydrolysed = course(1.0)
+        nitrified, hydrolysed = nitrified_of(1.0)
+        nitrate += parts.urea_frac * nitrified
         acid += parts.urea_frac * (ledger.acid_per_nh4_mol_mol * nitrified - taken_up * hydrolysed)
     if parts.organic_frac > 0.0:
         # Decay is the slow step, so what it has set free counts as nitrified.
         free = _gone(since, _decay_d(parts.organic_frac, advice))
-        acid += ledger.acid_per_urea_n_mol_mol * parts.organic_frac * free
-    alone = max(0.0, parts.nitrate_frac - parts.ammonium_frac)
-    base = ledger.nitrate_uptake_base_mol_mol * alone
-    return NITROGEN_MOL_KG * (
-        realised * acid - base * _gone(since, advice["nitrate_uptake_half_time_d"])
+        kept = ledger.acid_per_urea_n_mol_mol - (1.0 - shares.unreturned)
+        acid += kept * parts.organic_frac * free
+    gone = _left_nitrate(nitrate, advice["nitrate_uptake_half_time_d"])
+    base = (1.0 - shares.unreturned) * gone
+    return NITROGEN_MOL_KG * shares.realised * (acid - base)
+
+
+def nitrogen_left_frac(
+    soil_temp_daily_c: FloatArray, *, urea_frac: float, ammonium_frac: float, ph_water: float
+) -> tuple[float, float, float]:
+    """What is left of one mole of nitrogen some days after it was given.
+
+    Parameters
+    ----------
+    soil_temp_daily_c
+        Soil temperature of each day since, one day or more [degC].
+    urea_frac
+        Share given as urea [0-1].
+    ammonium_frac
+        Share given as ammonium; the rest is nitrate [0-1].
+    ph_water
+        pH in water of the soil, 2 to 11 [pH].
+
+    Returns
+    -------
+    tuple of float
+        Urea, ammonium, and nitrate not yet taken up or washed out [0-1].
+
+    References
+    ----------
+    yadav-1987, own-judgement
+    """
+    advice = parameter_values("advice")
+    given = urea_frac + ammonium_frac
+    course = nitrogen_course(
+        soil_temp_daily_c,
+        urea_frac=urea_frac / given if given > 0.0 else 0.0,
+        ph_water=ph_water,
+        params=nitrogen_parameters(),
+        wetness=advice["assumed_wetness"],
     )
+    made = 1.0 - given + given * course.nitrified
+    gone = _left_nitrate(made, advice["nitrate_uptake_half_time_d"])
+    return (
+        given * float(course.as_urea[-1]),
+        given * float(course.as_ammonium[-1]),
+        float(made[-1] - gone[-1]),
+    )
+
+
+def _left_nitrate(made: FloatArray, half_time_d: float) -> FloatArray:
+    """Nitrate taken up or washed out by the end of each day, of that made so far."""
+    share = 1.0 - 2.0 ** (-1.0 / half_time_d)
+    gone = np.empty_like(made)
+    so_far = 0.0
+    for day, there in enumerate(made.tolist()):
+        so_far += share * (there - so_far)
+        gone[day] = so_far
+    return gone
 
 
 def _decay_d(organic_n_frac: float, advice: dict[str, float]) -> float:

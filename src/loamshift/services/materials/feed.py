@@ -8,7 +8,9 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.tables.model import ledger_parameters
 
 
-def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
+def present_feed_acid_mmolc_m2(
+    feed: Feed | None, *, in_pot: bool, land_use: str = "unknown"
+) -> float:
     """Acid a year of the feed as it is given now.
 
     Parameters
@@ -17,6 +19,8 @@ def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
         The feed of the case, or None [object].
     in_pot
         True for pots [truth].
+    land_use
+        One of the uses in ``core.background`` [text].
 
     Returns
     -------
@@ -31,7 +35,9 @@ def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
         return 0.0
     if feed.material is not None:
         rate = (feed.rate_g_m2 or 0.0) * feed.times
-        return acid_brought_mmolc_m2(feed.material, rate_g_m2=rate, in_pot=in_pot)
+        return acid_brought_mmolc_m2(
+            feed.material, rate_g_m2=rate, in_pot=in_pot, land_use=land_use
+        )
     nitrogen = feed.n_g_m2_year or 0.0
     form = feed.form or ""
     half = 0.5 if form == "ammonium nitrate" else 1.0
@@ -41,4 +47,5 @@ def present_feed_acid_mmolc_m2(feed: Feed | None, *, in_pot: bool) -> float:
         n_as_no3_g_m2=half * nitrogen if form.endswith("nitrate") else 0.0,
         params=ledger_parameters(),
         in_pot=in_pot,
+        land_use=land_use,
     )

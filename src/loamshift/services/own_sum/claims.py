@@ -76,12 +76,17 @@ def _choice(field: str) -> str:
 
 
 def _brought_step(bed: OpenedBed, entry: ClaimEntry) -> SumStep:
-    per_gram = acid_brought_mmolc_m2(entry.material, rate_g_m2=1.0, in_pot=bed.context.in_pot)
+    per_gram = acid_brought_mmolc_m2(
+        entry.material, rate_g_m2=1.0, in_pot=bed.context.in_pot, land_use=bed.context.nitrogen_use
+    )
     return SumStep(
         says=message("why-step-brought"),
         symbol="Z",
         value=acid_brought_mmolc_m2(
-            entry.material, rate_g_m2=entry.rate_g_m2, in_pot=bed.context.in_pot
+            entry.material,
+            rate_g_m2=entry.rate_g_m2,
+            in_pot=bed.context.in_pot,
+            land_use=bed.context.nitrogen_use,
         ),
         unit=SumUnit.MMOLC_M2,
         formula="{Z} = {R} × {a}",

@@ -10,6 +10,7 @@ from loamshift.core.background import background_loads, drained_base_mmolc_m2
 from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.carbonate import rain_ph
 from loamshift.core.ledger import rain_carbonic_acid_mmolc_m2, water_acid_mmolc_m2
+from loamshift.core.nitrogen_share import realised_row, unreturned_row
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import Feed
 from loamshift.domain.message import Message, message
@@ -296,22 +297,27 @@ def _feed(bed: OpenedBed) -> tuple[SumStep, ...]:
     feed = bed.case.feed
     if feed is None:
         return ()
-    value = present_feed_acid_mmolc_m2(feed, in_pot=bed.context.in_pot)
+    value = present_feed_acid_mmolc_m2(
+        feed, in_pot=bed.context.in_pot, land_use=bed.context.nitrogen_use
+    )
     if feed.material is not None:
         return (_bought_feed(bed, feed, value),)
-    params, nitrogen = ledger_parameters(), feed.n_g_m2_year or 0.0
-    pot = bed.context.in_pot
-    stays = _row("s", "realised_pot_frac" if pot else "realised_field_frac")
+    nitrogen, pot = feed.n_g_m2_year or 0.0, bed.context.in_pot
+    use = bed.context.nitrogen_use
+    stays = _row("s", realised_row(use, in_pot=pot))
+    unreturned = _row("l", unreturned_row(use, in_pot=pot))
     given = of.said("n", message("why-in-nitrogen"), nitrogen, SumUnit.G_M2, "feed.n_g_m2_year")
     form = feed.form or ""
     formula, more = {
-        "ammonium": ("{s} × {a} × {n}", (_row("a", "acid_per_nh4_mol_mol"),)),
-        "urea": ("{s} × {a} × {n}", (_row("a", "acid_per_urea_n_mol_mol"),)),
-        "ammonium nitrate": ("{s} × {a} × {n} / 2", (_row("a", "acid_per_nh4_mol_mol"),)),
-        "nitrate": ("(−{a}) × {n}", (_row("a", "nitrate_uptake_base_mol_mol"),)),
+        "ammonium": ("{s} × ({a} − 1 + {l}) × {n}", (_row("a", "acid_per_nh4_mol_mol"),)),
+        "urea": ("{s} × ({a} − 1 + {l}) × {n}", (_row("a", "acid_per_urea_n_mol_mol"),)),
+        "ammonium nitrate": (
+            "{s} × ({a} / 2 − 1 + {l}) × {n}",
+            (_row("a", "acid_per_nh4_mol_mol"),),
+        ),
+        "nitrate": ("{s} × ({l} − 1) × {n}", ()),
     }.get(form, ("", ()))
-    inputs = (given, *more) if form == "nitrate" else (stays, given, *more)
-    assert params.realised_pot_frac > 0.0
+    inputs = (stays, given, *more, unreturned)
     step = SumStep(
         says=message("why-step-feed"),
         symbol="Z",
@@ -326,7 +332,9 @@ def _feed(bed: OpenedBed) -> tuple[SumStep, ...]:
 def _bought_feed(bed: OpenedBed, feed: Feed, value: float) -> SumStep:
     assert feed.material is not None
     rate = feed.rate_g_m2 or 0.0
-    per_g = acid_brought_mmolc_m2(feed.material, rate_g_m2=1.0, in_pot=bed.context.in_pot)
+    per_g = acid_brought_mmolc_m2(
+        feed.material, rate_g_m2=1.0, in_pot=bed.context.in_pot, land_use=bed.context.nitrogen_use
+    )
     return SumStep(
         says=message("why-step-feed"),
         symbol="Z",
@@ -358,6 +366,7 @@ def _tail(bed: OpenedBed) -> tuple[SumStep, ...]:
             days=since + _DAYS_IN_YEAR,
             ph_water=require_soil(context).ph.ph_water,
             in_pot=context.in_pot,
+            land_use=context.nitrogen_use,
             incorporated=applied.incorporated_cm > 0.0,
         )
         number = len(parts) // 2 + 1

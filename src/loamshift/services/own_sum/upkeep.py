@@ -181,7 +181,9 @@ def feed_sum(bed: OpenedBed, key: str, line: FeedLine, *, acid: bool) -> OwnSum:
     )
     steps = [product]
     if acid:
-        per_g = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=bed.context.in_pot)
+        per_g = acid_brought_mmolc_m2(
+            material, rate_g_m2=1.0, in_pot=bed.context.in_pot, land_use=bed.context.nitrogen_use
+        )
         each = of.fixed("a", message("why-in-acid-per-gram"), per_g, SumUnit.MMOLC_G)
         steps.append(
             SumStep(

@@ -243,6 +243,7 @@ def _half_step(bed: OpenedBed, option: Option) -> SumStep:
         start=start,
         ph_water=ph,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
         incorporated=not context.planted,
     )
     value = 0.0 if weeks is None else weeks
@@ -310,7 +311,9 @@ def share_reacted(bed: OpenedBed, material: Material, *, start: date, end: date)
         Share [0-1].
     """
     context = bed.context
-    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    total = acid_brought_mmolc_m2(
+        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
+    )
     days = max((end - start).days, 0)
     if total == 0.0 or days == 0:
         return 0.0
@@ -322,6 +325,7 @@ def share_reacted(bed: OpenedBed, material: Material, *, start: date, end: date)
         days=days,
         ph_water=require_soil(context).ph.ph_water,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
         incorporated=not context.planted,
     )
     return min(max(come / total, 0.0), 1.0)

@@ -229,7 +229,9 @@ def _acting_mmolc_g(material: Material, direction: Direction) -> float:
 
 def _effective_mmolc_g(context: BedContext, material: Material, direction: Direction) -> float:
     """Acid or base of one gram that counts towards the need."""
-    acid = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    acid = acid_brought_mmolc_m2(
+        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
+    )
     if direction is Direction.ACIDIFY:
         return acid
     dissolved = acid_within_days(
@@ -240,6 +242,7 @@ def _effective_mmolc_g(context: BedContext, material: Material, direction: Direc
         days=LONGEST_DAYS,
         ph_water=require_soil(context).ph.ph_water,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
     )
     return -dissolved * lime_parameters().field_efficiency
 
@@ -285,6 +288,7 @@ def _rank(
             start=start,
             ph_water=require_soil(context).ph.ph_water,
             in_pot=context.in_pot,
+            land_use=context.nitrogen_use,
             incorporated=not context.planted,
         ),
         ec_rise_ds_m=ec_rise,

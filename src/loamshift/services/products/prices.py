@@ -101,7 +101,9 @@ def reacting_share_by(context: BedContext, material: Material, *, start: date, b
     ----------
     watkinson-blair-1993, huang-2007, own-judgement
     """
-    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    total = acid_brought_mmolc_m2(
+        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
+    )
     days = max((by - start).days, 0)
     if total == 0.0 or days == 0:
         return 0.0
@@ -113,6 +115,7 @@ def reacting_share_by(context: BedContext, material: Material, *, start: date, b
         days=days,
         ph_water=require_soil(context).ph.ph_water,
         in_pot=context.in_pot,
+        land_use=context.nitrogen_use,
         incorporated=not context.planted,
     )
     return min(max(come / total, 0.0), 1.0)

@@ -218,6 +218,7 @@ def acid_come_mmolc_m2(context: BedContext, *, days: int) -> float:
             days=end,
             ph_water=require_soil(context).ph.ph_water,
             in_pot=context.in_pot,
+            land_use=context.nitrogen_use,
             incorporated=applied.incorporated_cm > 0.0,
         )
         come += float(course[-1]) - (float(course[read - 1]) if read else 0.0)

@@ -7,6 +7,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from loamshift.core.column_organic import rotted_frac
+from loamshift.core.nitrogen_share import (
+    NitrogenShares,
+    nitrogen_shares,
+    realised_row,
+    unreturned_row,
+)
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.humus import (
     HUMUS_FIELDS,
@@ -16,6 +22,7 @@ from loamshift.services.belief.humus import (
     humus_rows,
 )
 from loamshift.services.context.build_context import require_soil
+from loamshift.tables.model import ledger_parameters
 from loamshift.tables.parameters import parameter_values
 
 
@@ -23,14 +30,16 @@ from loamshift.tables.parameters import parameter_values
 class HumusYear:
     """What rots in the coming year, by the middle of every prior.
 
-    ``nitrogen_mmol_kg`` set free [mmol/kg]; ``realised_frac`` of it goes as nitrate with base, by
-    the row ``realised_row``; ``base_mol_mol`` that its humus held comes free with it [mol/mol];
-    ``acid_mmolc_m2`` in the treated depth, base below 0 [mmolc/m2].
+    ``nitrogen_mmol_kg`` set free [mmol/kg]; ``shares`` of its acid that count, by the rows
+    ``realised_row`` and ``unreturned_row`` of topic ``ledger``; ``base_mol_mol`` that its humus
+    held comes free with it [mol/mol]; ``acid_mmolc_m2`` in the treated depth, base below 0
+    [mmolc/m2].
     """
 
     nitrogen_mmol_kg: float
-    realised_frac: float
+    shares: NitrogenShares
     realised_row: str
+    unreturned_row: str
     base_mol_mol: float
     acid_mmolc_m2: float
 
@@ -52,8 +61,9 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
 
     Notes
     -----
-    acid = N (r - h) mass: r of the nitrogen leaves as nitrate, h is the base that humus held per
-    mole of its nitrogen, by the curve from ``organic_zero_ph`` up.
+    acid = N (r l - h) mass: l of the nitrogen ends as nitrate for which nothing gives base back, r
+    of its acid counts, h is the base that humus held per mole of its nitrogen, by the curve from
+    ``organic_zero_ph`` up.
 
     References
     ----------
@@ -70,13 +80,15 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
     nitrogen = labile * rotted_frac(labile_rate) + slow * rotted_frac(slow_rate)
     held = humus_base_mmolc_kg(soil, ph_water=held_ph)
     base = 10.0**soil.k.log10_k_mean * held * carbon
-    row = "humus.realised_bare_frac" if history.kept_bare else "ledger.realised_field_frac"
-    topic, _, name = row.partition(".")
-    realised = parameter_values(topic)[name]
+    use = context.nitrogen_use
+    shares = nitrogen_shares(ledger_parameters(), land_use=use, in_pot=context.in_pot)
     return HumusYear(
         nitrogen_mmol_kg=nitrogen,
-        realised_frac=realised,
-        realised_row=row,
+        shares=shares,
+        realised_row=realised_row(use, in_pot=context.in_pot),
+        unreturned_row=unreturned_row(use, in_pot=context.in_pot),
         base_mol_mol=base,
-        acid_mmolc_m2=context.soil_mass_kg_m2 * nitrogen * (realised - base),
+        acid_mmolc_m2=context.soil_mass_kg_m2
+        * nitrogen
+        * (shares.realised * shares.unreturned - base),
     )

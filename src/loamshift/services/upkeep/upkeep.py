@@ -248,7 +248,9 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         temp_c=min(max(temp, 0.0), 40.0),
         irrigation_mm=irrigation,
         alkalinity_mmolc_l=base / irrigation if irrigation > 0.0 else 0.0,
-        feed_acid_mmolc_m2=present_feed_acid_mmolc_m2(context.case.feed, in_pot=context.in_pot),
+        feed_acid_mmolc_m2=present_feed_acid_mmolc_m2(
+            context.case.feed, in_pot=context.in_pot, land_use=context.nitrogen_use
+        ),
         params=ledger_parameters(),
         carbonate=carbonate_parameters(),
         land_use=context.land_use,
@@ -298,6 +300,7 @@ def _tail(context: BedContext) -> float:
             days=since + _DAYS_IN_YEAR,
             ph_water=soil.ph.ph_water,
             in_pot=context.in_pot,
+            land_use=context.nitrogen_use,
             incorporated=applied.incorporated_cm > 0.0,
         )
         tail += float(course[-1]) - (float(course[since - 1]) if since else 0.0)
@@ -334,7 +337,9 @@ def _chosen_feed(
     names = [name for name in FEEDS if not (target.calcifuge and name in NOT_FOR_LIME_HATERS)]
     feeds: list[Material] = [load_materials()[name] for name in names]
     per_g_n = [
-        acid_brought_mmolc_m2(feed, rate_g_m2=1.0 / feed.n_frac, in_pot=context.in_pot)
+        acid_brought_mmolc_m2(
+            feed, rate_g_m2=1.0 / feed.n_frac, in_pot=context.in_pot, land_use=context.nitrogen_use
+        )
         for feed in feeds
     ]
     too_acid = target.ph_aim < parameter_values("advice")["urea_below_ph"]

@@ -27,8 +27,8 @@ material-ferric-sulfate-nonahydrate-comment = Ferric sulphate with its crystal w
 
 material-ammonium-sulfate-comment = The most acidifying of the common fertilisers. It is useful for keeping the pH low, but never for a large change.
 material-urea-comment = It raises the pH around each granule for some days, then ends up mildly acid once it has nitrified.
-material-ammonium-nitrate-comment = Half as acidifying as ammonium sulphate for the same nitrogen. Its sale is controlled in many countries.
-material-calcium-ammonium-nitrate-comment = Its own limestone neutralises about half of its acid, so it is the wrong fertiliser for a bed you are acidifying.
+material-ammonium-nitrate-comment = Less than half as acidifying as ammonium sulphate for the same nitrogen. Its sale is controlled in many countries.
+material-calcium-ammonium-nitrate-comment = Its own limestone neutralises half of its acid or more, so it is the wrong fertiliser for a bed you are acidifying.
 material-sulfur-coated-urea-comment = A slow lawn fertiliser whose sulphur coat adds acid over a year or more.
 material-uan-solution-32-comment = A liquid field fertiliser that acidifies moderately.
 material-uan-solution-28-comment = A liquid field fertiliser that acidifies moderately, weaker than the 32% solution.

@@ -70,7 +70,7 @@ upkeep-nitrogen-unknown = You have not said how much nitrogen the plants need in
 upkeep-nitrogen-of-trial = The nitrogen is the lowest rate of a trial with highbush blueberries, { $nitrogen } a year. Tell us if your plants need more or less.
 # $limit is a pH.
 upkeep-urea = Below pH { $limit }, urea takes the place of ammonium sulphate.
-upkeep-urea-until-then = While the soil still reads above pH { $limit }, ammonium sulphate adds twice the acid for the same nitrogen.
+upkeep-urea-until-then = While the soil still reads above pH { $limit }, ammonium sulphate adds far more acid for the same nitrogen.
 upkeep-falls = Test once a year, and apply no lime unless a test reads below pH { $ph }.
 upkeep-rises = Test once a year, and apply no sulphur or other acid unless a test reads above pH { $ph }.
 upkeep-lime-by-test = These plants dislike lime. Apply it only once a test reads below pH { $ph }, and none before.
