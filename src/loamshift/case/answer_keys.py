@@ -145,6 +145,9 @@ ANSWER_KEYS: dict[str, dict[str, AnswerKey]] = {
         ),
         "median_ph": AnswerKey("pH", "The median of the beds on `on`, in water."),
         "on": AnswerKey("date", "The day the shares are for."),
+        "acted_on": AnswerKey(
+            "date", "Day by which nine tenths of prills have acted, or null for other products."
+        ),
     },
     "PlanPart": {
         "date": AnswerKey("date", "Day to put it on."),

@@ -62,6 +62,8 @@ class PlanRule:
     each season, the rule fitted again after each); ``share_in_range_without_tests`` the best
     single amount; ``share_if_known`` if the soil were known exactly; ``share_harmed`` past the
     harmful limit of the plant because of the plan. ``median_ph`` of the beds on that day.
+    ``acted_on`` the day by which nine tenths of prills or pastilles have acted; None for other
+    products, and where not even the longest look sees it.
     """
 
     material: str
@@ -73,6 +75,7 @@ class PlanRule:
     share_harmed: float
     median_ph: float
     on: date
+    acted_on: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

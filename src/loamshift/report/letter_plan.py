@@ -38,7 +38,11 @@ def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
         why = [say(one, words) for one in _why_several(answer)]
         if why:
             blocks.append(Paragraph(" ".join(why)))
-    tests = [too_early(answer, words), when_to_retest(answer, case, words)]
+    tests = [
+        how_long(answer, words),
+        too_early(answer, words),
+        when_to_retest(answer, case, words),
+    ]
     told = " ".join(text for text in tests if text)
     if told:
         blocks.append(Paragraph(told))
@@ -132,6 +136,14 @@ def _why_several(answer: Answer) -> list[Message]:
     if any(part.only_if for part in parts):
         told.append(message("plan-split-tested"))
     return told
+
+
+def how_long(answer: Answer, words: Words) -> str:
+    """By when the prills of an answer's plan [object] have acted; may be empty [text]."""
+    if answer.plan is None or answer.plan.acted_on is None:
+        return ""
+    whole = "yes" if answer.plan.on >= answer.plan.acted_on else "no"
+    return say(message("plan-prills", day=answer.plan.acted_on, whole=whole), words)
 
 
 def too_early(answer: Answer, words: Words) -> str:

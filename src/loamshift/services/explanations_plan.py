@@ -48,6 +48,12 @@ PLAN_KEYS: Final[Mapping[str, AnswerKey]] = {
     "plan.on": AnswerKey(
         paragraphs=1,
     ),
+    "plan.acted_on": AnswerKey(
+        paragraphs=1,
+        figures=("plan.acted_frac", "plan.longest_look_years"),
+        topics=("sulfur", "climate"),
+        see_also=("plan.on", "options.weeks_to_half"),
+    ),
     "branches": AnswerKey(
         paragraphs=1,
         see_also=("missing", "dose.acid_mmolc_kg"),

@@ -183,3 +183,29 @@ def test_amounts_to_choose_from_rise_from_nothing_to_the_limit(top: float, count
 def test_a_bed_that_is_planted_is_never_dug_through() -> None:
     assert seasons_of(bed(LOAM.format(7.0), bed=PLANTED)).incorporate_cm == 0.0
     assert seasons_of(bed(LOAM.format(7.0))).incorporate_cm > 0.0
+
+
+@pytest.mark.parametrize("kind", ["pastilles", "dispersible"])
+def test_prills_are_looked_at_until_nine_tenths_have_acted(kind: str) -> None:
+    hand = f'[[on_hand]]\nmaterial = "elemental sulfur, {kind}"\n'
+    seasons, powder = (
+        seasons_of(bed(LOAM.format(7.0), more=hand)),
+        seasons_of(bed(LOAM.format(7.0))),
+    )
+    assert seasons.material.key == f"elemental sulfur, {kind}"
+    assert powder.acted_on is None
+    assert seasons.acted_on is not None
+    assert seasons.acted_on <= seasons.on and powder.on <= seasons.on
+    assert seasons.on - seasons.acted_on < timedelta(days=366) or seasons.on == powder.on
+    assert seasons.hold == seasons.on + timedelta(days=365)
+
+
+def test_little_clay_needs_years_longer_than_much() -> None:
+    some, much = (
+        seasons_of(
+            bed(LOAM.format(7.0), more=f'[[on_hand]]\nmaterial = "elemental sulfur, {kind}"\n')
+        ).acted_on
+        for kind in ("pastilles", "dispersible")
+    )
+    assert some is not None and much is not None
+    assert (some - much).days > 2 * 365

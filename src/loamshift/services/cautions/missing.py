@@ -10,6 +10,7 @@ from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
 
 FIZZ_FROM_PH = 6.5
+PRILLS_OF_UNKNOWN_KIND = "elemental sulfur, prilled"
 _WATER = {"water.alkalinity": "alkalinity", "water.weekly": "weekly"}
 """What to find out of the water, by what was not given."""
 
@@ -67,6 +68,7 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
         rows.append(_row("place.name", "place"))
     if "bed.planted" in context.assumed and judged.direction is not Direction.NONE:
         rows.append(_row("bed.planted", "planted"))
+    rows += _kind_of_prills(context)
     if soil is not None and context.target is not None:
         history = humus_history(context)
         if history is not None and history.before is None:
@@ -74,6 +76,19 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
         elif history is not None and history.years is None:
             rows.append(_row("bed.before_years", "before-years"))
     return tuple(sorted(rows, key=lambda row: row.field != judged.measure))
+
+
+def _kind_of_prills(context: BedContext) -> list[Missing]:
+    """Prills that may hold clay or not: on hand, or put on and still to act."""
+    case = context.case
+    own = [(f"on_hand[{i}].material", item.material) for i, item in enumerate(case.on_hand)]
+    own += [
+        (f"applied[{i}].material", applied.material)
+        for i, (applied, pending) in enumerate(zip(case.applied, context.pending, strict=True))
+        if pending.acid_mmolc_m2 > 0.0
+    ]
+    named = [field for field, material in own if material.key == PRILLS_OF_UNKNOWN_KIND]
+    return [_row(field, "prills") for field in named[:1]]
 
 
 def _row(field: str, what: str, **values: Value) -> Missing:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -10,9 +11,10 @@ from typing import Final
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material, MaterialGroup
+from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.context.warmth import start_date
-from loamshift.services.materials.acid import acid_brought_mmolc_m2
+from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.products.prices import as_sold, reacting_share_by
 from loamshift.tables.materials import load_materials
@@ -36,7 +38,8 @@ class Seasons:
     ``tests`` before every season but the first; ``dose_g_m2`` most of the product at once and
     ``capacity_g_m2`` most in each season [g/m2]; ``active_frac`` sulfur, or lime value that
     works, per mass of the product as sold, and ``strength_frac`` that against the product of the
-    table [0-1]; ``on`` the day wanted and ``hold`` a year later.
+    table [0-1]; ``on`` the day wanted and ``hold`` a year later; ``acted_on`` the day by which
+    most of what goes on first has acted, of prills alone.
     """
 
     acidify: bool
@@ -50,6 +53,7 @@ class Seasons:
     on: date
     hold: date
     incorporate_cm: float
+    acted_on: date | None
 
     @property
     def count(self) -> int:
@@ -130,7 +134,8 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     -----
     Seasons follow each other by a year, so that each test falls into the month of the first part
     and sees the year before. What went on within the last year counts against the first season.
-    A season too late to act before the day wanted is left out. Sulfur goes on once a season,
+    A season too late to act before the day wanted is left out. Prills are looked at until most of
+    them have acted, unless the day is given. Sulfur goes on once a season,
     because published rules ask for a test before more; lime may be split half a year apart.
 
     References
@@ -150,6 +155,10 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     wait = int(limits["part_wait_days" if acidify else "lime_part_wait_days"])
     first = start_date(context, acidify=acidify, not_before=context.case.today)
     wanted = _wanted_on(context, first)
+    acted = _acted_on(context, material, first)
+    if acted is not None and wanted_by(context.case) is None:
+        years = math.ceil((acted - first).days / DAYS_IN_YEAR)
+        wanted = max(wanted, first + timedelta(days=DAYS_IN_YEAR * years))
     starts = [first]
     while len(starts) < int(limits["seasons"]):
         earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
@@ -179,6 +188,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         on=max(wanted, first + timedelta(days=1)),
         hold=max(wanted, first + timedelta(days=1)) + timedelta(days=DAYS_IN_YEAR),
         incorporate_cm=0.0 if context.planted else context.depth_cm,
+        acted_on=acted,
     )
 
 
@@ -316,6 +326,26 @@ def _wanted_on(context: BedContext, first: date) -> date:
     if by is not None and by > first:
         return by
     return first + timedelta(days=DAYS_IN_YEAR * int(verdict_values()["seasons"]))
+
+
+def _acted_on(context: BedContext, material: Material, first: date) -> date | None:
+    """Day by which most of a first application of prills has acted; None for loose grains."""
+    if material.intact_diameter_um is None:
+        return None
+    limits = parameter_values("plan")
+    course = acid_course_mmolc_m2(
+        material,
+        rate_g_m2=1.0,
+        soil_temp_c=context.soil_temp_c,
+        start=first,
+        days=DAYS_IN_YEAR * int(limits["longest_look_years"]),
+        ph_water=require_soil(context).ph.ph_water,
+        in_pot=context.in_pot,
+        incorporated=not context.planted,
+    )
+    total = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=context.in_pot)
+    there = course >= limits["acted_frac"] * total
+    return first + timedelta(days=int(there.argmax()) + 1) if there.any() else None
 
 
 def _within_season(

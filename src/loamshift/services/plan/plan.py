@@ -98,6 +98,7 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
             share_harmed=rule.share_harmed,
             median_ph=float(np.median(ph[:, on])),
             on=seasons.on,
+            acted_on=seasons.acted_on,
         ),
         applications=_first_path(context, rule, courses),
         too_early_before=_too_early_before(context, rule, courses),

@@ -204,7 +204,9 @@ explained-plan-median-ph = The best estimate of the pH
 explained-plan-median-ph-1 = The median of the simulated beds on the day the shares are for, in water.
 
 explained-plan-on = The day the shares are for
-explained-plan-on-1 = The day wanted in the case, or three years after the first application.
+explained-plan-on-1 = The day wanted in the case, or three years after the first application. With prills it is the end of the year in which nine tenths of them have acted, if that is later.
+explained-plan-acted-on = The day by which nine tenths of the prills have acted
+explained-plan-acted-on-1 = Prills first have to break up, and the kind of prill decides how fast: with much clay in weeks, with a little in years, without any hardly at all. The day is worked out for the usual speed of the product, for the soil temperature here and for how deep it is dug in.
 
 explained-branches = The advice for each outcome of an open question
 explained-branches-1 = Where nobody knows whether the soil holds lime, one figure in between would fit neither case. Each outcome has its chance, its decision and its amount.

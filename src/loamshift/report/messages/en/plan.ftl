@@ -29,6 +29,11 @@ plan-too-early = { $group ->
     [salt] A test before { $day } is too early to trust: fresh salts lower a reading by more than will last.
    *[none] A test before { $day } is too early to show anything.
 }
+# $day is when nine tenths of prills have acted; $whole yes where the plan looks that far.
+plan-prills = { $whole ->
+    [yes] Prills have to break up before they work. Nine tenths of their sulphur should have acted by { $day }, and the plan looks that far.
+   *[no] Prills have to break up before they work. Nine tenths of their sulphur should have acted by { $day }, after the day you want the bed for.
+}
 # $days is a list of dates. $method and $depth are those of the last test, or "none".
 plan-retest = { $method ->
     [none] Test again on { $days }, always at the same depth and by the same method.
