@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from loamshift.report.chart_path import Point, path_of, plainer
 from loamshift.report.chart_svg import fewest_stops
-from loamshift.report.chart_tones import PALETTES, Tone
+from loamshift.report.chart_tones import PALETTES, Tone, tones_css
 
 WAVE: list[Point] = [(8.23 * i, 120.0 + 60.0 * math.sin(i / 9.0)) for i in range(80)]
 
@@ -64,13 +64,17 @@ def test_few_stops_show_the_warmth_where_it_was() -> None:
         assert abs(low + (high - low) * (x - x0) / (x1 - x0) - share) <= 0.02
 
 
-def test_the_desk_has_the_colours_of_the_charts() -> None:
-    style = resources.files("loamshift.web").joinpath("static/loamshift/desk.css").read_text()
-    told = [
-        dict(re.findall(r"--p-([\w-]+): ([^;]+);", rule))
-        for rule in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", style)
-    ]
-    assert told == [
-        {colour.value: (value or "transparent").lower() for colour, value in PALETTES[tone].items()}
-        for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
-    ]
+def test_desk_and_letter_have_the_colours_of_the_charts() -> None:
+    desk = resources.files("loamshift.web").joinpath("static/loamshift/desk.css").read_text()
+    for style in (desk, tones_css()):
+        told = [
+            dict(re.findall(r"--p-([\w-]+): ([^;]+);", rule))
+            for rule in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", style)
+        ]
+        assert told == [
+            {
+                colour.value: (value or "transparent").lower()
+                for colour, value in PALETTES[tone].items()
+            }
+            for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
+        ]

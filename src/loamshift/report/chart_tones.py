@@ -156,6 +156,26 @@ PALETTES: Mapping[Tone, Colours] = MappingProxyType(
 """The colours of each tone."""
 
 
+def tones_css() -> str:
+    """The colours of charts as a style sheet: on paper, on a dark screen, printed in black.
+
+    Returns
+    -------
+    str
+        Rules for the class ``chart`` [text].
+    """
+    dark = f"@media screen and (prefers-color-scheme: dark) {{\n{_rule(Tone.DARK)}\n}}"
+    return f"{_rule(Tone.LIGHT)}\n{dark}\n@media print {{\n{_rule(Tone.PRINT)}\n}}\n"
+
+
+def _rule(tone: Tone) -> str:
+    colours = (
+        f"--p-{colour.value}: {(value or 'transparent').lower()};"
+        for colour, value in PALETTES[tone].items()
+    )
+    return f".chart {{ {' '.join(colours)} }}"
+
+
 def ph_ink(ph: float) -> tuple[Colour, Colour]:
     """Colour of the words and of the field for a range round a pH: plum, bone or petrol.
 

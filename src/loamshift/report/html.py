@@ -22,6 +22,7 @@ from loamshift.domain.letter import (
     Sheet,
 )
 from loamshift.domain.message import message
+from loamshift.report.chart_tones import tones_css
 from loamshift.report.html_blocks import block_html, inline_html, sources_html
 from loamshift.report.html_figure import figure_html
 from loamshift.report.inline import bare, source_count, without_repeats
@@ -124,7 +125,8 @@ def _hashed(text: str) -> str:
 
 
 def _stylesheet() -> str:
-    return resources.files("loamshift.report").joinpath("letter.css").read_text(encoding="utf-8")
+    own = resources.files("loamshift.report").joinpath("letter.css").read_text(encoding="utf-8")
+    return f"{tones_css()}{own}"
 
 
 def _section(section: Section, number: int, sources: int) -> str:

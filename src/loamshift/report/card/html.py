@@ -23,6 +23,7 @@ from loamshift.report.card.data import HALF_PX
 from loamshift.report.card.pdf import fitted
 from loamshift.report.card.shorter import stacked
 from loamshift.report.card.walk import walk_svg
+from loamshift.report.chart_tones import tones_css
 from loamshift.report.html import LANGUAGES
 from loamshift.report.html_blocks import block_html, inline_html, table_html
 from loamshift.report.html_figure import WIDTH_PX, figure_html
@@ -66,7 +67,7 @@ def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
         f":root{{--size:{max(fit.size_pt - 1.0, _LEAST_PT)}pt;--gaps:{fit.gaps};"
         f"--title:{_title_pt(card.title)}pt}}"
     )
-    style = f"{font_faces_css()}\n{_css('letter.css')}\n{_css('card.css')}\n{size}"
+    style = f"{font_faces_css()}\n{tones_css()}{_css('letter.css')}\n{_css('card.css')}\n{size}"
     lines = max(fit.lines - _HTML_LINES, 0)
     names = iter(range(1, 1000))
     rows = "\n".join(
