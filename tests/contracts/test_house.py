@@ -20,6 +20,7 @@ FILE_METHODS = ("read_text", "read_bytes", "write_text", "write_bytes", "open")
 CHANCE = re.compile(r"^(random|secrets|uuid|np\.random|numpy\.random)(\.|$)")
 SCALARS = ("float", "PhWater", "PhCaCl2", "PhKCl", "PhProbe")
 ARRAYS = re.compile(r"Array|Sequence|Vector|Mapping")
+COMPILED = ("compiled", "inlined", "woven")
 MACHINE_PATH = re.compile(r"(?<![\w.])/(?:work|root|tmp|home/\w+|Users/\w+)/")
 
 
@@ -69,9 +70,14 @@ def callable_by_others(node: ast.AST) -> Iterator[Function]:
 
 
 def faults_of_signature(module: Module) -> list[str]:
-    """Functions where two plain numbers could be swapped without mypy noticing."""
+    """Functions where two plain numbers could be swapped without mypy noticing.
+
+    The compiler of the column knows no keyword-only numbers: there the calls are looked at.
+    """
     found = []
     for node in callable_by_others(module.tree):
+        if is_compiled(node):
+            continue
         positional = [*node.args.posonlyargs, *node.args.args]
         if positional and positional[0].arg in ("self", "cls"):
             positional = positional[1:]
@@ -81,6 +87,36 @@ def faults_of_signature(module: Module) -> list[str]:
         plain = [text for text in shapes if is_scalar(text)]
         if len(plain) > 1:
             found.append(f"{module.place}:{node.lineno} {node.name}: make the numbers keyword-only")
+    return found
+
+
+def is_compiled(node: ast.AST) -> bool:
+    """True for a function that is machine code."""
+    marks = node.decorator_list if isinstance(node, ast.FunctionDef) else []
+    return any(isinstance(mark, ast.Name) and mark.id in COMPILED for mark in marks)
+
+
+def places_of_numbers(modules_read: list[Module]) -> dict[str, list[int]]:
+    """Where each compiled function of two numbers or more takes them, by its name."""
+    found = {}
+    for module in modules_read:
+        for node in callable_by_others(module.tree):
+            if is_compiled(node):
+                shapes = [ast.unparse(a.annotation) if a.annotation else "" for a in node.args.args]
+                numbers = [i for i, text in enumerate(shapes) if is_scalar(text)]
+                if len(numbers) > 1:
+                    found[node.name] = numbers
+    return found
+
+
+def faults_of_compiled_calls(module: Module, numbers: dict[str, list[int]]) -> list[str]:
+    """Calls of compiled functions that pass one of several numbers by its place."""
+    found = []
+    for node in ast.walk(module.tree):
+        if isinstance(node, ast.Call) and dotted(node.func) in numbers:
+            name = dotted(node.func)
+            if any(i < len(node.args) for i in numbers[name]):
+                found.append(f"{module.place}:{node.lineno} {name}: name each number")
     return found
 
 
@@ -134,6 +170,22 @@ def test_only_the_door_knows_the_date(module: Module) -> None:
 def test_numbers_cannot_be_swapped(module: Module) -> None:
     found = faults_of_signature(module)
     assert not found, "\n".join(found)
+
+
+def test_numbers_given_to_compiled_functions_are_named() -> None:
+    read = of_layers("core")
+    numbers = places_of_numbers(read)
+    assert len(numbers) > 5
+    found = [fault for module in read for fault in faults_of_compiled_calls(module, numbers)]
+    assert not found, "\n".join(found)
+
+
+def test_a_number_given_by_its_place_is_found() -> None:
+    text = "@compiled\ndef f(x: FloatArray, a: float, b: float): ...\n"
+    numbers = places_of_numbers([parsed(text)])
+    assert numbers == {"f": [1, 2]}
+    assert faults_of_compiled_calls(parsed("f(x, 1.0, b=2.0)"), numbers) != []
+    assert faults_of_compiled_calls(parsed("f(x, a=1.0, b=2.0)"), numbers) == []
 
 
 @pytest.mark.parametrize("module", modules(), ids=by_place)

@@ -37,7 +37,15 @@ from loamshift.core.column_layout import (
     FloatArray,
     MemberParameters,
 )
-from loamshift.core.column_numbers import LAW_FIELDS, MEMBER_FIELDS, RATE_FIELDS, law, member, rate
+from loamshift.core.column_numbers import (
+    LANES,
+    LAW_FIELDS,
+    MEMBER_FIELDS,
+    RATE_FIELDS,
+    law,
+    member,
+    rate,
+)
 from loamshift.core.column_pack import (
     climate_array,
     curve_array,
@@ -689,10 +697,11 @@ def test_the_laws_are_those_of_their_topics() -> None:
 
 def test_every_number_stands_where_its_name_says() -> None:
     values = law_array(laws())
-    assert values.size == len(LAW_FIELDS) == rate(RATE_FIELDS[0])
-    assert [rate(name) - len(LAW_FIELDS) for name in RATE_FIELDS] == list(range(len(RATE_FIELDS)))
+    assert values.size == len(LAW_FIELDS) == rate(RATE_FIELDS[0]) // LANES
+    after = [rate(name) // LANES - len(LAW_FIELDS) for name in RATE_FIELDS]
+    assert after == list(range(len(RATE_FIELDS)))
     for name in LAW_FIELDS:
-        assert values[law(name)] == getattr(laws(), name)
+        assert values[law(name) // LANES] == getattr(laws(), name)
     the_members = members(3, seed=4)
     table = member_array(the_members)
     for name in MEMBER_FIELDS:

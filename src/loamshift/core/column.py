@@ -17,6 +17,7 @@ from loamshift.core.column_kernel import (
     NET_BACKGROUND,
     SULFUR_LEFT,
     WATER_IN,
+    room_for,
     run_members,
 )
 from loamshift.core.column_layout import (
@@ -133,7 +134,7 @@ def run_column(
     sums = np.empty((n_members, N_SUMS))
     when, amounts = event_arrays(events)
     plan = np.array([sampled, stride_days, steps_per_day], dtype=np.int64)
-    parts = (
+    given = (
         plan,
         np.array([weather.leaching_factor, *curve_ends(soil)]),
         member_array(members),
@@ -146,23 +147,28 @@ def run_column(
         amounts,
         dose_sizes(events),
         dose_numbers(events, density_ug_cm3=laws.density_ug_cm3),
-        ph,
-        oxidised,
-        ends,
-        sums,
     )
+    sizes = events.size_frac.shape[1]
+
+    def run_block(block: IntArray) -> None:
+        room = room_for(layers=n_layers, doses=given[-1].shape[0], sizes=sizes)
+        run_members(block, *given, *room, ph, oxidised, ends, sums)
+
     blocks = _blocks(n_members, threads)
     if threads == 1:
         for block in blocks:
-            run_members(block, *parts)
+            run_block(block)
     else:
         with ThreadPoolExecutor(max_workers=threads) as pool:
             try:
-                for done in [pool.submit(run_members, block, *parts) for block in blocks]:
+                for done in [pool.submit(run_block, block) for block in blocks]:
                     done.result()
             except BaseException:  # an interrupt need not wait for blocks not yet begun
                 pool.shutdown(wait=False, cancel_futures=True)
                 raise
+    if not np.isfinite(sums).all():
+        which = int(np.nonzero(~np.isfinite(sums).all(axis=1))[0][0])
+        raise OutOfRangeError(f"member {which} gave no number: one of its parameters divides by 0")
     return ColumnResult(
         day=np.arange(readings, dtype=np.int64) * stride_days,
         ph=ph,

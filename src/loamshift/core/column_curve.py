@@ -7,12 +7,17 @@ lies in, and walks on when the base leaves it: there is nothing to set up for a 
 
 from __future__ import annotations
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import compiled, inlined
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_numbers import (
     BASE,
     CARBON,
+    HIGH_CARBON,
+    HIGH_REST,
+    LOW_CARBON,
+    LOW_REST,
     PH_LOW,
+    PH_NOW,
     PH_PER_BASE,
     PLATEAU,
     PLATEAU_GYPSUM,
@@ -27,11 +32,13 @@ ORGANIC, REST, SOLUTION = range(3)
 _K = rate("k")
 _FIRST_PH = rate("curve_first_ph")
 _STEP_PH = rate("curve_step_ph")
-_PLATEAU_PH = rate("plateau_ph")
-_GYPSUM_PH = rate("gypsum_ph")
+_PLATEAU_REST = rate("plateau_rest")
+_PLATEAU_CARBON = rate("plateau_carbon")
+_GYPSUM_REST = rate("gypsum_rest")
+_GYPSUM_CARBON = rate("gypsum_carbon")
 
 
-@compiled
+@inlined
 def edge_base(curve: FloatArray, k: float, carbon: float, step: int) -> float:
     """Base content at the lower edge of a step of the curve.
 
@@ -65,13 +72,87 @@ def edge_base(curve: FloatArray, k: float, carbon: float, step: int) -> float:
     >>> edge_base(np.array([[10.0, 20.0, 1.0]]), 2.0, 0.5, 0)
     51.0
     """
-    base: float = k * (carbon * curve[step, ORGANIC] + curve[step, REST]) + curve[step, SOLUTION]
+    base: float = edge_rest(curve, k, step) + carbon * (k * curve[step, ORGANIC])
     return base
 
 
+@inlined
+def edge_rest(curve: FloatArray, k: float, step: int) -> float:
+    """Base content at the lower edge of a step, without what organic carbon holds.
+
+    Parameters
+    ----------
+    curve
+        Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
+    k
+        Scale of the member's curve [-].
+    step
+        Which step [index].
+
+    Returns
+    -------
+    float
+        Base content [mmolc/kg].
+
+    Notes
+    -----
+    k rest + solution.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> edge_rest(np.array([[10.0, 20.0, 1.0]]), 2.0, 0)
+    41.0
+    """
+    base: float = k * curve[step, REST] + curve[step, SOLUTION]
+    return base
+
+
+@inlined
+def set_carbon(cell: FloatArray, number: FloatArray, layer: int, j: int, carbon: float) -> None:
+    """Give a layer its organic carbon, and the points of its curve that move with it.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    number
+        Numbers of the members [mixed].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+    carbon
+        Organic carbon against that of the first day [-].
+
+    Notes
+    -----
+    The base held stays: less carbon under the same base is a higher pH. Everything here is
+    straight in the carbon; the step is not sought anew, :func:`read_ph` walks on from it.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    low = cell[layer, LOW_REST + j] + carbon * cell[layer, LOW_CARBON + j]
+    high = cell[layer, HIGH_REST + j] + carbon * cell[layer, HIGH_CARBON + j]
+    cell[layer, CARBON + j] = carbon
+    cell[layer, Q_LOW + j] = low
+    cell[layer, Q_HIGH + j] = high
+    cell[layer, PH_PER_BASE + j] = number[_STEP_PH] / (high - low)
+    cell[layer, PLATEAU + j] = number[_PLATEAU_REST + j] + carbon * number[_PLATEAU_CARBON + j]
+    cell[layer, PLATEAU_GYPSUM + j] = number[_GYPSUM_REST + j] + carbon * number[_GYPSUM_CARBON + j]
+
+
 @compiled
-def set_edges(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int) -> None:
-    """The edges of the step that a layer stands in, after its carbon or its step has changed.
+def stand_on(
+    cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, j: int, step: int
+) -> None:
+    """Put a layer on a step of the curve.
 
     Parameters
     ----------
@@ -80,30 +161,77 @@ def set_edges(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: in
     curve
         Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
     layer
         Which layer [index].
+    j
+        Which lane [index].
+    step
+        Which step [index].
 
     Notes
     -----
-    The step is not sought anew: :func:`find_ph` walks on from here.
+    Its edges in parts, so that they follow the organic carbon.
 
     References
     ----------
     own-arithmetic
     """
-    step = int(cell[layer, STEP])
-    low = edge_base(curve, number[_K], cell[layer, CARBON], step)
-    high = edge_base(curve, number[_K], cell[layer, CARBON], step + 1)
-    cell[layer, Q_LOW] = low
-    cell[layer, Q_HIGH] = high
-    cell[layer, PH_LOW] = number[_FIRST_PH] + step * number[_STEP_PH]
-    cell[layer, PH_PER_BASE] = number[_STEP_PH] / (high - low)
+    k = number[_K + j]
+    cell[layer, STEP + j] = step
+    cell[layer, PH_LOW + j] = number[_FIRST_PH] + step * number[_STEP_PH]
+    cell[layer, LOW_REST + j] = edge_rest(curve, k, step)
+    cell[layer, LOW_CARBON + j] = k * curve[step, ORGANIC]
+    cell[layer, HIGH_REST + j] = edge_rest(curve, k, step + 1)
+    cell[layer, HIGH_CARBON + j] = k * curve[step + 1, ORGANIC]
+    set_carbon(cell, number, layer, j, cell[layer, CARBON + j])
+
+
+@inlined
+def is_outside(cell: FloatArray, layer: int, j: int) -> bool:
+    """Whether the base of a layer has left the step it stood in.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+
+    Returns
+    -------
+    bool
+        True outside [truth].
+
+    Notes
+    -----
+    Also beyond the ends of the curve, where no walk helps.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import N_CELL
+    >>> cell = np.zeros((1, N_CELL))
+    >>> cell[0, Q_LOW], cell[0, Q_HIGH] = 10.0, 20.0
+    >>> cell[0, PH_LOW], cell[0, PH_PER_BASE] = 6.0, 0.1
+    >>> cell[0, BASE] = 25.0
+    >>> bool(is_outside(cell, 0, 0))
+    True
+    """
+    base = cell[layer, BASE + j]
+    outside: bool = (base < cell[layer, Q_LOW + j]) | (base > cell[layer, Q_HIGH + j])
+    return outside
 
 
 @compiled
-def find_ph(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int) -> float:
-    """PH of a layer; its place on the curve goes along.
+def walk(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, j: int) -> None:
+    """Walk to the step that the base of a layer lies in.
 
     Parameters
     ----------
@@ -112,14 +240,11 @@ def find_ph(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int)
     curve
         Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
     layer
         Which layer [index].
-
-    Returns
-    -------
-    float
-        pH in water; that of an end of the curve for a base beyond it [pH].
+    j
+        Which lane [index].
 
     Notes
     -----
@@ -129,37 +254,30 @@ def find_ph(cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int)
     ----------
     own-arithmetic
     """
-    base = cell[layer, BASE]
-    if base < cell[layer, Q_LOW] or base > cell[layer, Q_HIGH]:
-        step = int(cell[layer, STEP])
-        k = number[_K]
-        carbon = cell[layer, CARBON]
-        last = curve.shape[0] - 2
-        while step > 0 and base < edge_base(curve, k, carbon, step):
-            step -= 1
-        while step < last and base > edge_base(curve, k, carbon, step + 1):
-            step += 1
-        cell[layer, STEP] = step
-        set_edges(cell, curve, number, layer)
-        base = min(max(base, cell[layer, Q_LOW]), cell[layer, Q_HIGH])
-    ph: float = cell[layer, PH_LOW] + (base - cell[layer, Q_LOW]) * cell[layer, PH_PER_BASE]
-    return ph
+    base = cell[layer, BASE + j]
+    k = number[_K + j]
+    carbon = cell[layer, CARBON + j]
+    step = int(cell[layer, STEP + j])
+    last = curve.shape[0] - 2
+    while step > 0 and base < edge_base(curve, k=k, carbon=carbon, step=step):
+        step -= 1
+    while step < last and base > edge_base(curve, k=k, carbon=carbon, step=step + 1):
+        step += 1
+    stand_on(cell, curve, number, layer, j, step)
 
 
-@compiled
-def ph_of(curve: FloatArray, number: FloatArray, base: float, carbon: float) -> float:
-    """PH of a base content that belongs to no layer, such as that of a mixed sample.
+@inlined
+def ph_here(cell: FloatArray, layer: int, j: int) -> float:
+    """PH of a layer that stands on the step its base lies in.
 
     Parameters
     ----------
-    curve
-        Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
-    number
-        Numbers of the member [mixed].
-    base
-        Base content [mmolc/kg].
-    carbon
-        Organic carbon against that of the first day, mean by mass in a mix [-].
+    cell
+        State of the layers [mixed].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
 
     Returns
     -------
@@ -168,7 +286,7 @@ def ph_of(curve: FloatArray, number: FloatArray, base: float, carbon: float) -> 
 
     Notes
     -----
-    Bisection over the steps, straight within one.
+    Straight within a step.
 
     References
     ----------
@@ -177,30 +295,62 @@ def ph_of(curve: FloatArray, number: FloatArray, base: float, carbon: float) -> 
     Examples
     --------
     >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_NUMBERS
-    >>> number = np.zeros(N_NUMBERS)
-    >>> number[rate("k")], number[rate("curve_first_ph")], number[rate("curve_step_ph")] = 1, 4, 1
-    >>> curve = np.array([[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [30.0, 0.0, 0.0]])
-    >>> ph_of(curve, number, 20.0, 1.0), ph_of(curve, number, 20.0, 2.0)
-    (5.5, 5.0)
+    >>> from loamshift.core.column_numbers import N_CELL
+    >>> cell = np.zeros((1, N_CELL))
+    >>> cell[0, Q_LOW], cell[0, Q_HIGH] = 10.0, 20.0
+    >>> cell[0, PH_LOW], cell[0, PH_PER_BASE] = 6.0, 0.1
+    >>> cell[0, BASE] = 15.0
+    >>> float(ph_here(cell, 0, 0))
+    6.5
     """
-    k = number[_K]
-    low = 0
-    high = curve.shape[0] - 1
-    while high - low > 1:
-        middle = (low + high) // 2
-        if edge_base(curve, k, carbon, middle) <= base:
-            low = middle
-        else:
-            high = middle
-    below = edge_base(curve, k, carbon, low)
-    along = (base - below) / (edge_base(curve, k, carbon, low + 1) - below)
-    ph: float = number[_FIRST_PH] + (low + min(1.0, max(0.0, along))) * number[_STEP_PH]
+    low = cell[layer, Q_LOW + j]
+    base = min(max(cell[layer, BASE + j], low), cell[layer, Q_HIGH + j])
+    ph: float = cell[layer, PH_LOW + j] + (base - low) * cell[layer, PH_PER_BASE + j]
     return ph
 
 
 @compiled
-def base_of(curve: FloatArray, number: FloatArray, ph: float, carbon: float) -> float:
+def read_ph(
+    cell: FloatArray, curve: FloatArray, number: FloatArray, work: FloatArray, layer: int, n: int
+) -> None:
+    """PH of a layer in each lane; the places on the curve go along.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, the places changed here [mixed].
+    curve
+        Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; the pH is set here [mixed].
+    layer
+        Which layer [index].
+    n
+        Lanes in use [count].
+
+    Notes
+    -----
+    On most days nobody leaves a step: that is asked first, of all at once.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    outside = 0
+    for j in range(n):
+        outside += int(is_outside(cell, layer, j))
+    if outside > 0:
+        for j in range(n):
+            if is_outside(cell, layer, j):
+                walk(cell, curve, number, layer, j)
+    for j in range(n):
+        work[PH_NOW + j] = ph_here(cell, layer, j)
+
+
+@compiled
+def base_of(curve: FloatArray, number: FloatArray, j: int, ph: float, carbon: float) -> float:
     """Base content at a pH.
 
     Parameters
@@ -208,7 +358,9 @@ def base_of(curve: FloatArray, number: FloatArray, ph: float, carbon: float) -> 
     curve
         Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
+    j
+        Which lane [index].
     ph
         pH in water [pH].
     carbon
@@ -221,7 +373,7 @@ def base_of(curve: FloatArray, number: FloatArray, ph: float, carbon: float) -> 
 
     Notes
     -----
-    The inverse of :func:`ph_of`; the steps of pH are equal, so there is nothing to seek.
+    The steps of pH are equal, so there is nothing to seek.
 
     References
     ----------
@@ -234,54 +386,21 @@ def base_of(curve: FloatArray, number: FloatArray, ph: float, carbon: float) -> 
     >>> number = np.zeros(N_NUMBERS)
     >>> number[rate("k")], number[rate("curve_first_ph")], number[rate("curve_step_ph")] = 1, 4, 1
     >>> curve = np.array([[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [30.0, 0.0, 0.0]])
-    >>> base_of(curve, number, 5.5, 1.0), base_of(curve, number, 5.0, 2.0)
+    >>> base_of(curve, number, 0, 5.5, 1.0), base_of(curve, number, 0, 5.0, 2.0)
     (20.0, 20.0)
     """
     last = curve.shape[0] - 1
     along = min(float(last), max(0.0, (ph - number[_FIRST_PH]) / number[_STEP_PH]))
     step = min(int(along), last - 1)
-    below = edge_base(curve, number[_K], carbon, step)
-    above = edge_base(curve, number[_K], carbon, step + 1)
+    below = edge_base(curve, k=number[_K + j], carbon=carbon, step=step)
+    above = edge_base(curve, k=number[_K + j], carbon=carbon, step=step + 1)
     base: float = below + (along - step) * (above - below)
     return base
 
 
 @compiled
-def set_carbon(
-    cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, carbon: float
-) -> None:
-    """Give a layer its organic carbon, and the points of its curve that move with it.
-
-    Parameters
-    ----------
-    cell
-        State of the layers, changed here [mixed].
-    curve
-        Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
-    number
-        Numbers of the member [mixed].
-    layer
-        Which layer [index].
-    carbon
-        Organic carbon against that of the first day [-].
-
-    Notes
-    -----
-    The base held stays: less carbon under the same base is a higher pH.
-
-    References
-    ----------
-    own-arithmetic
-    """
-    cell[layer, CARBON] = carbon
-    cell[layer, PLATEAU] = base_of(curve, number, number[_PLATEAU_PH], carbon)
-    cell[layer, PLATEAU_GYPSUM] = base_of(curve, number, number[_GYPSUM_PH], carbon)
-    set_edges(cell, curve, number, layer)
-
-
-@compiled
 def place_at(
-    cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, ph: float
+    cell: FloatArray, curve: FloatArray, number: FloatArray, layer: int, j: int, ph: float
 ) -> None:
     """Set a layer on a pH on the first day: its base, its place on the curve, its plateau.
 
@@ -292,9 +411,11 @@ def place_at(
     curve
         Shape (points, 3): organic, rest, solution, on equal steps of pH [mmolc/kg].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
     layer
         Which layer [index].
+    j
+        Which lane [index].
     ph
         pH in water [pH].
 
@@ -307,6 +428,6 @@ def place_at(
     own-arithmetic
     """
     along = (ph - number[_FIRST_PH]) / number[_STEP_PH]
-    cell[layer, STEP] = float(int(min(curve.shape[0] - 2.0, max(0.0, along))))
-    cell[layer, BASE] = base_of(curve, number, ph, 1.0)
-    set_carbon(cell, curve, number, layer, 1.0)
+    cell[layer, CARBON + j] = 1.0
+    cell[layer, BASE + j] = base_of(curve, number, j, ph=ph, carbon=1.0)
+    stand_on(cell, curve, number, layer, j, int(min(curve.shape[0] - 2.0, max(0.0, along))))

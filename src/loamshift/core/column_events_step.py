@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import woven
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray
 from loamshift.core.column_numbers import (
     AMMONIUM,
@@ -11,9 +11,11 @@ from loamshift.core.column_numbers import (
     DECAY,
     FAST,
     FIRST_POOL,
+    LANES,
     LIME,
     LIME_ON_TOP,
     MASS,
+    N_CELL,
     NITRATE,
     ORGANIC,
     SULFATE,
@@ -44,7 +46,7 @@ _NITRATE_BASE = rate("nitrate_base")
 _LIME_EFFICIENCY = rate("lime_efficiency")
 
 
-@compiled
+@woven
 def put_on(
     cell: FloatArray,
     grain: FloatArray,
@@ -52,6 +54,7 @@ def put_on(
     number: FloatArray,
     totals: FloatArray,
     what: tuple[int, int, int],
+    j: int,
     amount: float,
     lime_lies: FloatArray,
 ) -> None:
@@ -71,6 +74,8 @@ def put_on(
         Sums of the run, changed here [mmolc/m2].
     what
         Kind of event, dose of sulfur, layer [index].
+    j
+        Which lane [index].
     amount
         How much; the unit stands at the kind [mmolc/m2 or mmol N/m2].
     lime_lies
@@ -88,49 +93,51 @@ def put_on(
     kind, dose, layer = what
     base = -amount
     if kind == _SULFUR:
-        put_dose(grain, doses, dose, layer, amount)
-        set_crowding(grain, doses, dose, layer, cell[layer, MASS], number)
-        cell[layer, SULFUR] += amount
+        put_dose(grain, doses, dose, layer, j, amount)
+        set_crowding(grain, doses, dose, layer, j, cell[layer, MASS + j], number)
+        cell[layer, SULFUR + j] += amount
     elif kind == _ACID:
-        cell[layer, BASE] -= amount / cell[layer, MASS]
+        cell[layer, BASE + j] -= amount / cell[layer, MASS + j]
     elif kind == _FAST_SALT:
-        cell[layer, FAST] += amount
+        cell[layer, FAST + j] += amount
     elif kind == _ORGANIC_ACID:
-        cell[layer, BASE] -= amount / cell[layer, MASS]
-        cell[layer, ORGANIC] -= amount
+        cell[layer, BASE + j] -= amount / cell[layer, MASS + j]
+        cell[layer, ORGANIC + j] -= amount
         base = 0.0
     elif kind == _DECAY:
-        cell[layer, DECAY] += amount
+        cell[layer, DECAY + j] += amount
     elif kind == _ORGANIC_NITROGEN:
-        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_UREA]) * amount
-        cell[layer, DECAY] -= base
+        base = (number[_NITRATE_BASE + j] - number[_REALISED + j] * number[_PER_UREA]) * amount
+        cell[layer, DECAY + j] -= base
     elif kind == _AMMONIA:
-        taken = number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * amount
-        cell[layer, BASE] += taken / cell[layer, MASS]
-        cell[layer, AMMONIUM] += amount
-        base = taken + (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_NH4]) * amount
+        taken = number[_REALISED + j] * (number[_PER_NH4 + j] - number[_PER_UREA + j]) * amount
+        cell[layer, BASE + j] += taken / cell[layer, MASS + j]
+        cell[layer, AMMONIUM + j] += amount
+        base = (
+            taken + (number[_NITRATE_BASE + j] - number[_REALISED + j] * number[_PER_NH4]) * amount
+        )
     elif kind == _AMMONIUM:
-        cell[layer, AMMONIUM] += amount
-        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_NH4]) * amount
+        cell[layer, AMMONIUM + j] += amount
+        base = (number[_NITRATE_BASE + j] - number[_REALISED + j] * number[_PER_NH4]) * amount
     elif kind == _UREA:
-        cell[layer, UREA] += amount
-        base = (number[_NITRATE_BASE] - number[_REALISED] * number[_PER_UREA]) * amount
+        cell[layer, UREA + j] += amount
+        base = (number[_NITRATE_BASE + j] - number[_REALISED + j] * number[_PER_UREA]) * amount
     elif kind == _NITRATE:
-        cell[layer, NITRATE] += amount
-        base = number[_NITRATE_BASE] * amount
+        cell[layer, NITRATE + j] += amount
+        base = number[_NITRATE_BASE + j] * amount
     elif kind == _SULFATE:
-        cell[layer, SULFATE] += amount
+        cell[layer, SULFATE + j] += amount
         base = 0.0
     elif kind == _LIME:
-        base = number[_LIME_EFFICIENCY] * amount
+        base = number[_LIME_EFFICIENCY + j] * amount
         pool = LIME if lime_lies[0] == 0.0 else LIME_ON_TOP
         for i in range(N_LIME_CLASSES):
-            cell[layer, pool + i] += base * lime_lies[1 + i]
-    totals[APPLIED] += base
-    totals[TURNOVER] += abs(base)
+            cell[layer, pool + LANES * i + j] += base * lime_lies[1 + i]
+    totals[APPLIED + j] += base
+    totals[TURNOVER + j] += abs(base)
 
 
-@compiled
+@woven
 def till(
     cell: FloatArray,
     grain: FloatArray,
@@ -138,6 +145,7 @@ def till(
     doses: FloatArray,
     number: FloatArray,
     share: FloatArray,
+    j: int,
 ) -> None:
     """Mix every pool of the layers that a tillage reaches.
 
@@ -155,6 +163,8 @@ def till(
         Numbers of the member [mixed].
     share
         Above 0 in the layers mixed [-].
+    j
+        Which lane [index].
 
     Notes
     -----
@@ -169,28 +179,28 @@ def till(
     base = 0.0
     for layer in range(cell.shape[0]):
         if share[layer] > 0.0:
-            mass += cell[layer, MASS]
-            base += cell[layer, MASS] * cell[layer, BASE]
+            mass += cell[layer, MASS + j]
+            base += cell[layer, MASS + j] * cell[layer, BASE + j]
     if mass <= 0.0:
         return
-    for pool in range(FIRST_POOL, cell.shape[1]):
+    for pool in range(FIRST_POOL + j, N_CELL, LANES):
         held = 0.0
         for layer in range(cell.shape[0]):
             if share[layer] > 0.0:
                 held += cell[layer, pool]
         for layer in range(cell.shape[0]):
             if share[layer] > 0.0:
-                cell[layer, pool] = held * (cell[layer, MASS] / mass)
+                cell[layer, pool] = held * (cell[layer, MASS + j] / mass)
     for layer in range(cell.shape[0]):
         if share[layer] > 0.0:
             for i in range(N_LIME_CLASSES):
-                cell[layer, LIME + i] += cell[layer, LIME_ON_TOP + i]
-                cell[layer, LIME_ON_TOP + i] = 0.0
+                cell[layer, LIME + LANES * i + j] += cell[layer, LIME_ON_TOP + LANES * i + j]
+                cell[layer, LIME_ON_TOP + LANES * i + j] = 0.0
     for dose in range(grain.shape[0]):
-        if mix_dose(grain, sizes, doses, dose, cell, share):
+        if mix_dose(grain, sizes, doses, dose, cell, share, j):
             for layer in range(cell.shape[0]):
                 if share[layer] > 0.0:
-                    set_crowding(grain, doses, dose, layer, cell[layer, MASS], number)
+                    set_crowding(grain, doses, dose, layer, j, cell[layer, MASS + j], number)
     for layer in range(cell.shape[0]):
         if share[layer] > 0.0:
-            cell[layer, BASE] = base / mass
+            cell[layer, BASE + j] = base / mass

@@ -1,17 +1,19 @@
-"""The compiled loop of the column: members, one after the other, through their days."""
+"""The compiled loop of the column: members in blocks, a lane for each, through their days."""
 
 from __future__ import annotations
 
 import math
+from typing import Final
 
 import numpy as np
 
-from loamshift.core.column_compile import compiled, compiled_with_room
-from loamshift.core.column_curve import find_ph, ph_of, place_at
+from loamshift.core.column_compile import compiled, woven
+from loamshift.core.column_curve import place_at, read_ph, set_carbon, stand_on
 from loamshift.core.column_events_step import put_on, till
-from loamshift.core.column_layout import EventKind, FloatArray, IntArray
+from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray, IntArray
 from loamshift.core.column_member import set_doses, set_numbers
 from loamshift.core.column_numbers import (
+    ACID,
     AMMONIUM,
     APPLIED,
     BACKGROUND,
@@ -28,17 +30,22 @@ from loamshift.core.column_numbers import (
     FAST,
     HUMUS_LABILE,
     HUMUS_SLOW,
+    LANES,
     LIME,
     LOWEST_PH,
     MASS,
     N_CELL,
-    N_DOSE_NUMBERS,
+    N_DOSE,
     N_NUMBERS,
     N_TOTALS,
+    N_WORK,
     NEUTRAL_DROP,
     NITRATE,
     ORGANIC,
+    PH_NOW,
     ROOT_SHARE,
+    STEP,
+    STORE,
     SULFUR,
     TURNOVER,
     UREA,
@@ -57,8 +64,10 @@ from loamshift.core.column_pack import (
     ON_TOP,
     SHARE,
 )
-from loamshift.core.column_step import step_member
+from loamshift.core.column_step import find_live, step_block
 
+LOOK_DAYS: Final = 16
+"""Days from one look for empty pools to the next [d]."""
 N_SUMS = 7
 SULFUR_LEFT, LIME_LEFT, LOWEST, NET_BACKGROUND, WATER_IN, DRAINED_OUT, ASTRAY = range(N_SUMS)
 """Columns of the sums: stores left, lowest pH, flows of the run, and the balance."""
@@ -80,7 +89,55 @@ _HUMUS_LABILE = member("humus_labile_mmol_kg")
 _HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
-@compiled_with_room
+Room = tuple[
+    FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, IntArray
+]
+
+
+def room_for(*, layers: int, doses: int, sizes: int) -> Room:
+    """Arrays for one thread to work in.
+
+    Parameters
+    ----------
+    layers
+        Layers of the soil [count].
+    doses
+        Doses of sulfur [count].
+    sizes
+        Size classes of a dose [count].
+
+    Returns
+    -------
+    tuple of ndarray
+        Numbers and layers of the members, the mixed sample, sulfur in the layers, doses, sums,
+        room for a step, and which pools hold anything [mixed].
+
+    Notes
+    -----
+    Made outside, for in compiled code every array made is counted in and out of each call.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> room_for(layers=3, doses=0, sizes=1)[1].shape == (3, N_CELL)
+    True
+    """
+    return (
+        np.zeros(N_NUMBERS),
+        np.zeros((layers, N_CELL)),
+        np.zeros((1, N_CELL)),
+        np.zeros((doses, layers, DOSE_POOL + 2 * LANES * sizes)),
+        np.zeros((doses, N_DOSE)),
+        np.zeros(N_TOTALS),
+        np.zeros(N_WORK),
+        np.zeros((layers, N_CELL // LANES), dtype=np.int64),
+    )
+
+
+@compiled
 def run_members(
     bounds: IntArray,
     plan: IntArray,
@@ -95,12 +152,20 @@ def run_members(
     events: FloatArray,
     sizes: FloatArray,
     given_doses: FloatArray,
+    number: FloatArray,
+    cell: FloatArray,
+    sample: FloatArray,
+    grain: FloatArray,
+    doses: FloatArray,
+    totals: FloatArray,
+    work: FloatArray,
+    live: IntArray,
     ph: FloatArray,
     oxidised: FloatArray,
     ends: FloatArray,
     sums: FloatArray,
 ) -> None:
-    """Run the members of one block.
+    """Run some of the members.
 
     Parameters
     ----------
@@ -131,6 +196,8 @@ def run_members(
         Size classes of the sulfur doses [mixed].
     given_doses
         What holds for the whole of each sulfur dose [mixed].
+    number, cell, sample, grain, doses, totals, work, live
+        Room to work in, of :func:`room_for` [mixed].
     ph
         Filled here, shape (members, readings) [pH].
     oxidised
@@ -142,191 +209,221 @@ def run_members(
 
     Notes
     -----
-    A member knows nothing of the others, so a block of any size gives each the same bits.
+    A member knows nothing of those in the lanes beside it, so any block gives it the same bits.
 
     References
     ----------
     own-arithmetic
     """
     n_layers = layers.shape[0]
-    n_doses = given_doses.shape[0]
-    number = np.empty(N_NUMBERS)
-    cell = np.empty((n_layers, N_CELL))
-    grain = np.empty((n_doses, n_layers, DOSE_POOL + 2 * sizes.shape[1]))
-    doses = np.empty((n_doses, N_DOSE_NUMBERS))
-    totals = np.empty(N_TOTALS)
-    room = np.empty(10)
-    for m in range(bounds[0], bounds[1]):
-        _run_member(
-            m,
-            plan,
-            shared,
-            members,
-            laws,
-            curve,
-            layers,
-            climate,
-            water,
-            when,
-            events,
-            sizes,
-            given_doses,
-            number,
-            cell,
-            grain,
-            doses,
-            totals,
-            room,
-            ph,
-            oxidised,
-            ends,
-            sums,
-        )
+    for first in range(bounds[0], bounds[1], LANES):
+        n = min(LANES, bounds[1] - first)
+        totals[:] = 0.0
+        grain[:] = 0.0
+        cell[:] = 0.0
+        sample[:] = 0.0
+        number[_STEP_D : _STEP_D + LANES] = 1.0 / plan[2]
+        number[_LEACHING : _LEACHING + LANES] = shared[0]
+        number[_FIRST_PH : _FIRST_PH + LANES] = shared[1]
+        number[_STEP_PH : _STEP_PH + LANES] = shared[2]
+        for j in range(n):
+            row = members[first + j]
+            set_numbers(number, curve, laws, row, j)
+            set_doses(doses, given_doses, row, j)
+            _fill(cell, curve, number, layers, row, j)
+            sample[0, CARBON + j] = 1.0
+            stand_on(sample, curve, number, sample.shape[0] - 1, j, int(cell[0, STEP + j]))
+            totals[LOWEST_PH + j] = 14.0
+            work[STORE + j] = _store(cell, number, j)
+            oxidised[first + j, 0] = 0.0
+        find_live(cell, live, n)
+        _mix_sample(cell, curve, number, work, sample, plan[0], n)
+        for j in range(n):
+            ph[first + j, 0] = work[PH_NOW + j]
+        done = 0
+        for day in range(water.shape[0]):
+            begun = done
+            for event in range(begun, when.shape[0]):
+                if when[event, 0] > day:
+                    break
+                for j in range(n):
+                    _happen(event, when, events, sizes, number, cell, grain, doses, totals, j)
+                done = event + 1
+            if done > begun or day % LOOK_DAYS == 0:
+                find_live(cell, live, n)
+            for _ in range(plan[2]):
+                step_block(
+                    cell,
+                    grain,
+                    sizes,
+                    doses,
+                    curve,
+                    number,
+                    totals,
+                    work,
+                    live,
+                    climate,
+                    water,
+                    day,
+                    n,
+                )
+            if (day + 1) % plan[1] == 0:
+                reading = (day + 1) // plan[1]
+                _mix_sample(cell, curve, number, work, sample, plan[0], n)
+                for j in range(n):
+                    ph[first + j, reading] = work[PH_NOW + j]
+                for j in range(n):
+                    oxidised[first + j, reading] = _oxidised(grain, j)
+        for layer in range(n_layers):
+            read_ph(cell, curve, number, work, layer, n)
+            for j in range(n):
+                ends[first + j, 0, layer] = work[PH_NOW + j]
+                totals[LOWEST_PH + j] = min(totals[LOWEST_PH + j], work[PH_NOW + j])
+        for j in range(n):
+            _sum_up(first + j, cell, number, totals, work[STORE + j], ends, sums, j)
+
+
+@woven
+def _fill(
+    cell: FloatArray,
+    curve: FloatArray,
+    number: FloatArray,
+    layers: FloatArray,
+    row: FloatArray,
+    j: int,
+) -> None:
+    """The layers of a member on the first day."""
+    for layer in range(layers.shape[0]):
+        mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
+        lime = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR] * row[_MASS_FACTOR]
+        coarse = row[_COARSE] * lime
+        cell[layer, MASS + j] = mass
+        cell[layer, ROOT_SHARE + j] = layers[layer, LAYER_ROOT]
+        cell[layer, CO2 + j] = layers[layer, LAYER_CO2]
+        cell[layer, NEUTRAL_DROP + j] = 0.5 * math.log10(layers[layer, LAYER_CO2])
+        cell[layer, CARBONATE + j] = lime - coarse
+        cell[layer, COARSEST_LIME + j] = number[_COARSEST] * coarse
+        cell[layer, COARSEST_LIME - LANES + j] = coarse - cell[layer, COARSEST_LIME + j]
+        cell[layer, HUMUS_LABILE + j] = row[_HUMUS_LABILE] * mass
+        cell[layer, HUMUS_SLOW + j] = row[_HUMUS_SLOW] * mass
+        place_at(cell, curve, number, layer, j, layers[layer, LAYER_PH] + row[_START_SHIFT])
 
 
 @compiled
-def _run_member(
-    m: int,
-    plan: IntArray,
-    shared: FloatArray,
-    members: FloatArray,
-    laws: FloatArray,
-    curve: FloatArray,
-    layers: FloatArray,
-    climate: FloatArray,
-    water: FloatArray,
+def _happen(
+    event: int,
     when: IntArray,
     events: FloatArray,
     sizes: FloatArray,
-    given_doses: FloatArray,
     number: FloatArray,
     cell: FloatArray,
     grain: FloatArray,
     doses: FloatArray,
     totals: FloatArray,
-    room: FloatArray,
-    ph: FloatArray,
-    oxidised: FloatArray,
+    j: int,
+) -> None:
+    """One event in one lane."""
+    if when[event, 1] == _TILLAGE:
+        till(cell, grain, sizes, doses, number, events[event, SHARE:], j)
+        return
+    for layer in range(cell.shape[0]):
+        amount = events[event, AMOUNT] * events[event, SHARE + layer]
+        if amount != 0.0:
+            what = (when[event, 1], when[event, 2], layer)
+            shares = events[event, ON_TOP:SHARE]
+            put_on(cell, grain, doses, number, totals, what, j, amount, shares)
+
+
+@woven
+def _sum_up(
+    m: int,
+    cell: FloatArray,
+    number: FloatArray,
+    totals: FloatArray,
+    before: float,
     ends: FloatArray,
     sums: FloatArray,
+    j: int,
 ) -> None:
-    """One member through all its days; arguments as in :func:`run_members`, then the room."""
-    n_layers = layers.shape[0]
-    n_days = water.shape[0]
-    n_events = when.shape[0]
-    row = members[m]
-    number[_STEP_D] = 1.0 / plan[2]
-    number[_LEACHING] = shared[0]
-    number[_FIRST_PH] = shared[1]
-    number[_STEP_PH] = shared[2]
-    set_numbers(number, laws, row)
-    set_doses(doses, given_doses, row)
-    totals[:] = 0.0
-    totals[LOWEST_PH] = 14.0
-    grain[:] = 0.0
-    cell[:] = 0.0
-    for layer in range(n_layers):
-        mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
-        lime_kg = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR]
-        cell[layer, MASS] = mass
-        cell[layer, ROOT_SHARE] = layers[layer, LAYER_ROOT]
-        cell[layer, CO2] = layers[layer, LAYER_CO2]
-        cell[layer, NEUTRAL_DROP] = 0.5 * math.log10(layers[layer, LAYER_CO2])
-        coarse = row[_COARSE] * lime_kg * row[_MASS_FACTOR]
-        cell[layer, CARBONATE] = lime_kg * row[_MASS_FACTOR] - coarse
-        cell[layer, COARSEST_LIME] = number[_COARSEST] * coarse
-        cell[layer, COARSEST_LIME - 1] = coarse - cell[layer, COARSEST_LIME]
-        cell[layer, HUMUS_LABILE] = row[_HUMUS_LABILE] * mass
-        cell[layer, HUMUS_SLOW] = row[_HUMUS_SLOW] * mass
-        place_at(cell, curve, number, layer, layers[layer, LAYER_PH] + row[_START_SHIFT])
-    before = _store(cell, number)
-    ph[m, 0] = _reading(cell, curve, number, plan[0])
-    oxidised[m, 0] = 0.0
-    event = 0
-    for day in range(n_days):
-        while event < n_events and when[event, 0] == day:
-            if when[event, 1] == _TILLAGE:
-                till(cell, grain, sizes, doses, number, events[event, SHARE:])
-            else:
-                for layer in range(n_layers):
-                    amount = events[event, AMOUNT] * events[event, SHARE + layer]
-                    if amount != 0.0:
-                        what = (when[event, 1], when[event, 2], layer)
-                        shares = events[event, ON_TOP:SHARE]
-                        put_on(cell, grain, doses, number, totals, what, amount, shares)
-            event += 1
-        for _ in range(plan[2]):
-            step_member(
-                cell,
-                grain,
-                sizes,
-                doses,
-                curve,
-                number,
-                totals,
-                room,
-                climate,
-                water,
-                day,
-            )
-        if (day + 1) % plan[1] == 0:
-            reading = (day + 1) // plan[1]
-            ph[m, reading] = _reading(cell, curve, number, plan[0])
-            oxidised[m, reading] = _oxidised(grain)
+    """What is left of a member at the end, its flows, and the balance."""
     sums[m, LIME_LEFT] = 0.0
-    for layer in range(n_layers):
-        end = find_ph(cell, curve, number, layer)
-        ends[m, 0, layer] = end
-        ends[m, 1, layer] = cell[layer, CARBONATE]
-        totals[LOWEST_PH] = min(totals[LOWEST_PH], end)
-        sums[m, LIME_LEFT] += cell[layer, LIME:].sum()
-    should = before + totals[APPLIED] + totals[WATER]
-    should -= totals[BACKGROUND] + totals[DRAINED]
-    sums[m, SULFUR_LEFT] = cell[:, SULFUR].sum()
-    sums[m, LOWEST] = totals[LOWEST_PH]
-    sums[m, NET_BACKGROUND] = totals[BACKGROUND]
-    sums[m, WATER_IN] = totals[WATER]
-    sums[m, DRAINED_OUT] = totals[DRAINED]
-    sums[m, ASTRAY] = abs(_store(cell, number) - should) / max(1.0, totals[TURNOVER])
+    sums[m, SULFUR_LEFT] = 0.0
+    for layer in range(cell.shape[0]):
+        ends[m, 1, layer] = cell[layer, CARBONATE + j]
+        sums[m, LIME_LEFT] += _lime(cell, layer, j)
+        sums[m, SULFUR_LEFT] += cell[layer, SULFUR + j]
+    should = before + totals[APPLIED + j] + totals[WATER + j]
+    should -= totals[BACKGROUND + j] + totals[DRAINED + j]
+    sums[m, LOWEST] = totals[LOWEST_PH + j]
+    sums[m, NET_BACKGROUND] = totals[BACKGROUND + j]
+    sums[m, WATER_IN] = totals[WATER + j]
+    sums[m, DRAINED_OUT] = totals[DRAINED + j]
+    sums[m, ASTRAY] = abs(_store(cell, number, j) - should) / max(1.0, totals[TURNOVER + j])
 
 
 @compiled
-def _store(cell: FloatArray, number: FloatArray) -> float:
-    """Base held, and what every pool will still bring, acid taken off [mmolc/m2]."""
+def _lime(cell: FloatArray, layer: int, j: int) -> float:
+    """Applied lime in a layer, all classes [mmolc/m2]."""
     total = 0.0
-    per_nh4 = number[_REALISED] * number[_PER_NH4] - number[_NITRATE_BASE]
-    per_urea = number[_REALISED] * number[_PER_UREA] - number[_NITRATE_BASE]
-    for layer in range(cell.shape[0]):
-        total += cell[layer, BASE] * cell[layer, MASS] + cell[layer, CARBONATE]
-        total += cell[layer, LIME:].sum() - cell[layer, SULFUR]
-        total -= cell[layer, FAST] + cell[layer, ORGANIC] + cell[layer, DECAY]
-        total -= per_urea * cell[layer, UREA] + per_nh4 * cell[layer, AMMONIUM]
-        total -= per_urea * (cell[layer, HUMUS_LABILE] + cell[layer, HUMUS_SLOW])
-        total += number[_NITRATE_BASE] * cell[layer, NITRATE]
+    for i in range(2 * N_LIME_CLASSES):
+        total += cell[layer, LIME + LANES * i + j]
     return total
 
 
 @compiled
-def _reading(cell: FloatArray, curve: FloatArray, number: FloatArray, sampled: int) -> float:
-    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass."""
-    mass = 0.0
-    base = 0.0
-    carbon = 0.0
-    for layer in range(sampled):
-        mass += cell[layer, MASS]
-        base += cell[layer, MASS] * cell[layer, BASE]
-        carbon += cell[layer, MASS] * cell[layer, CARBON]
-    reading: float = ph_of(curve, number, base / mass, carbon / mass)
-    return reading
+def _store(cell: FloatArray, number: FloatArray, j: int) -> float:
+    """Base held, and what every pool will still bring, acid taken off [mmolc/m2]."""
+    total = 0.0
+    per_nh4 = number[_REALISED + j] * number[_PER_NH4] - number[_NITRATE_BASE + j]
+    per_urea = number[_REALISED + j] * number[_PER_UREA] - number[_NITRATE_BASE + j]
+    for layer in range(cell.shape[0]):
+        total += cell[layer, BASE + j] * cell[layer, MASS + j] + cell[layer, CARBONATE + j]
+        total += _lime(cell, layer, j) - cell[layer, SULFUR + j]
+        total -= cell[layer, FAST + j] + cell[layer, ORGANIC + j] + cell[layer, DECAY + j]
+        total -= per_urea * cell[layer, UREA + j] + per_nh4 * cell[layer, AMMONIUM + j]
+        total -= per_urea * (cell[layer, HUMUS_LABILE + j] + cell[layer, HUMUS_SLOW + j])
+        total += number[_NITRATE_BASE + j] * cell[layer, NITRATE + j]
+    return total
 
 
 @compiled
-def _oxidised(grain: FloatArray) -> float:
+def _mix_sample(
+    cell: FloatArray,
+    curve: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    sample: FloatArray,
+    sampled: int,
+    n: int,
+) -> None:
+    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass.
+
+    The sample is a layer of its own that keeps its place on the curve from reading to reading.
+    """
+    last = sample.shape[0] - 1
+    for j in range(n):
+        sample[0, MASS + j] = 0.0
+        sample[0, BASE + j] = 0.0
+        work[ACID + j] = 0.0
+    for layer in range(sampled):
+        for j in range(n):
+            mass = cell[layer, MASS + j]
+            sample[0, MASS + j] += mass
+            sample[0, BASE + j] += mass * cell[layer, BASE + j]
+            work[ACID + j] += mass * cell[layer, CARBON + j]
+    for j in range(n):
+        sample[0, BASE + j] /= sample[0, MASS + j]
+        set_carbon(sample, number, last, j, work[ACID + j] / sample[0, MASS + j])
+    read_ph(sample, curve, number, work, last, n)
+
+
+@woven
+def _oxidised(grain: FloatArray, j: int) -> float:
     """Share of all sulfur put on so far that has turned to acid [0-1]."""
     start = 0.0
     left = 0.0
     for dose in range(grain.shape[0]):
         for layer in range(grain.shape[1]):
-            start += grain[dose, layer, DOSE_START]
-            left += grain[dose, layer, DOSE_LEFT]
+            start += grain[dose, layer, DOSE_START + j]
+            left += grain[dose, layer, DOSE_LEFT + j]
     return 1.0 - left / start if start > 0.0 else 0.0

@@ -2,27 +2,41 @@
 
 from __future__ import annotations
 
-import math
-
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import woven
+from loamshift.core.column_exp import exp_of
 from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_numbers import law, rate
+from loamshift.core.column_numbers import (
+    ACID,
+    BACKGROUND,
+    LOWEST_PH,
+    PH_NOW,
+    ROOT_SHARE,
+    TURNOVER,
+    law,
+    rate,
+)
 
+_BACKGROUND = rate("background")
+_WEATHERING = rate("weathering")
 _REFERENCE_PH = law("background_reference_ph")
 _HIGHEST_PH = law("background_highest_ph")
 _RISE_PER_PH = rate("background_rise")
 
 
-@compiled
-def background_rise(number: FloatArray, ph: float) -> float:
+@woven
+def background_rise(per_ph: float, ph: float, highest_ph: float, reference_ph: float) -> float:
     """How much larger the background load is at a pH than at the reference.
 
     Parameters
     ----------
-    number
-        Numbers of the member [mixed].
+    per_ph
+        Rise of the logarithm of the load [1/pH].
     ph
         pH of the layer [pH].
+    highest_ph
+        pH above which it rises no further [pH].
+    reference_ph
+        pH at which the load is stated [pH].
 
     Returns
     -------
@@ -39,12 +53,50 @@ def background_rise(number: FloatArray, ph: float) -> float:
 
     Examples
     --------
-    >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_NUMBERS
-    >>> number = np.zeros(N_NUMBERS)
-    >>> number[law("background_reference_ph")], number[law("background_highest_ph")] = 5.0, 7.0
-    >>> number[rate("background_rise")] = 0.5
-    >>> round(background_rise(number, 6.0), 6), round(background_rise(number, 8.0), 6)
+    >>> round(background_rise(0.5, 6.0, 7.0, 5.0), 6), round(background_rise(0.5, 8.0, 7.0, 5.0), 6)
     (1.648721, 2.718282)
     """
-    return math.exp(number[_RISE_PER_PH] * (min(ph, number[_HIGHEST_PH]) - number[_REFERENCE_PH]))
+    return exp_of(per_ph * (min(ph, highest_ph) - reference_ph))
+
+
+@woven
+def add_background(
+    cell: FloatArray, number: FloatArray, totals: FloatArray, work: FloatArray, layer: int, j: int
+) -> None:
+    """Begin a step of a layer: its pH, and the acid of the background.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    number
+        Numbers of the members [mixed].
+    totals
+        Sums of the run, changed here [mmolc/m2].
+    work
+        Room to work in; the pH is read, the acid set [mixed].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+
+    Notes
+    -----
+    Share of the roots x (load x rise - weathering).
+
+    References
+    ----------
+    glendining-2023
+    """
+    ph = work[PH_NOW + j]
+    rise = background_rise(
+        per_ph=number[_RISE_PER_PH + j],
+        ph=ph,
+        highest_ph=number[_HIGHEST_PH],
+        reference_ph=number[_REFERENCE_PH],
+    )
+    acid = cell[layer, ROOT_SHARE + j] * (number[_BACKGROUND + j] * rise - number[_WEATHERING + j])
+    work[ACID + j] = acid
+    totals[LOWEST_PH + j] = min(totals[LOWEST_PH + j], ph)
+    totals[BACKGROUND + j] += acid
+    totals[TURNOVER + j] += abs(acid)

@@ -5,13 +5,16 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import compiled, inlined
+from loamshift.core.column_curve import base_of
+from loamshift.core.column_exp import LN10, log_of
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_numbers import (
     BREAK_DUG_IN,
     BREAK_DUG_IN_SD,
     BREAK_TOP,
     BREAK_TOP_SD,
+    LANES,
     law,
     member,
     rate,
@@ -64,7 +67,10 @@ _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
 _PLATEAU_PH = member("plateau_ph")
 _GYPSUM_DROP = member("gypsum_drop_ph")
-_GYPSUM_PH = rate("gypsum_ph")
+_PLATEAU_REST = rate("plateau_rest")
+_PLATEAU_CARBON = rate("plateau_carbon")
+_GYPSUM_REST = rate("gypsum_rest")
+_GYPSUM_CARBON = rate("gypsum_carbon")
 _BACKGROUND_YEAR = member("background_mmolc_m2_year")
 _WEATHERING_YEAR = member("weathering_mmolc_m2_year")
 _BACKGROUND = rate("background")
@@ -82,23 +88,25 @@ _HUMUS_LABILE = member("humus_labile_mmol_kg")
 _HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
-@compiled
-def neutral_ph(number: FloatArray) -> float:
+@inlined
+def neutral_ph(bicarbonate: float, aluminium: float) -> float:
     """PH at which draining water carries as much base as acid.
 
     Parameters
     ----------
-    number
-        Numbers of the member [mixed].
+    bicarbonate
+        Times 1/H it is bicarbonate, 0 or more [mmol2/L2].
+    aluminium
+        Times H cubed it is the charge of aluminium, 0 or more [mmolc/L per (mol/L)3].
 
     Returns
     -------
     float
-        pH of the water [pH].
+        pH of the water, not above 14 [pH].
 
     Notes
     -----
-    Bisection of bicarbonate = H + aluminium.
+    B/H = 1000 H + A H3 is a quadratic in y = H2: y = 2 B/(1000 + root(1000^2 + 4 A B)).
 
     References
     ----------
@@ -106,27 +114,17 @@ def neutral_ph(number: FloatArray) -> float:
 
     Examples
     --------
-    >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_NUMBERS
-    >>> number = np.zeros(N_NUMBERS)
-    >>> number[rate("bicarbonate")] = 1000.0 * 1e-10
-    >>> round(neutral_ph(number), 6)
+    >>> round(neutral_ph(1000.0 * 1e-10, 0.0), 6)
     5.0
     """
-    low = 0.0
-    high = 14.0
-    for _ in range(60):
-        middle = 0.5 * (low + high)
-        h = 10.0**-middle
-        if number[_BICARBONATE] / h - 1000.0 * h - number[_ALUMINIUM] * h * h * h > 0.0:
-            high = middle
-        else:
-            low = middle
-    return 0.5 * (low + high)
+    square = 2.0 * bicarbonate / (1000.0 + math.sqrt(1.0e6 + 4.0 * aluminium * bicarbonate))
+    return -0.5 * log_of(max(square, 1.0e-28)) / LN10
 
 
 @compiled
-def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
+def set_numbers(
+    number: FloatArray, curve: FloatArray, laws: FloatArray, row: FloatArray, j: int
+) -> None:
     """Work out the numbers of one member.
 
     Parameters
@@ -134,10 +132,14 @@ def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
     number
         Filled here; ``step_d``, the leaching factor in ``background`` and where the points of
         the curve lie are set before [mixed].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
     laws
         What all members share, in the order of ``ColumnLaws`` [mixed].
     row
         The member, in the order of ``MemberParameters`` [mixed].
+    j
+        Which lane [index].
 
     Notes
     -----
@@ -149,32 +151,44 @@ def set_numbers(number: FloatArray, laws: FloatArray, row: FloatArray) -> None:
     """
     ln2 = math.log(2.0)
     for i in range(laws.size):
-        number[i] = laws[i]
+        number[LANES * i + j] = laws[i]
     for i in range(_N_COPIED):
-        number[_COPY_TO[i]] = row[_COPY_FROM[i]]
-    step_d = number[_STEP_D]
-    number[_EATEN] = 2.0 * row[_SULFUR_RATE] / number[_DENSITY] / CM_PER_UM
-    number[_NITRATE_GONE] = -math.expm1(-ln2 * step_d / number[_NITRATE_HALF])
-    number[_FAST_GONE] = -math.expm1(-ln2 * step_d / row[_FAST_HALF])
-    number[_ORGANIC_GONE] = -math.expm1(-ln2 * step_d / row[_ORGANIC_HALF])
-    number[_DECAY_GONE] = -math.expm1(-ln2 * step_d / row[_DECAY_HALF])
+        number[_COPY_TO[i] + j] = row[_COPY_FROM[i]]
+    step_d = number[_STEP_D + j]
+    number[_EATEN + j] = 2.0 * row[_SULFUR_RATE] / number[_DENSITY + j] / CM_PER_UM
+    number[_NITRATE_GONE + j] = -math.expm1(-ln2 * step_d / number[_NITRATE_HALF + j])
+    number[_FAST_GONE + j] = -math.expm1(-ln2 * step_d / row[_FAST_HALF])
+    number[_ORGANIC_GONE + j] = -math.expm1(-ln2 * step_d / row[_ORGANIC_HALF])
+    number[_DECAY_GONE + j] = -math.expm1(-ln2 * step_d / row[_DECAY_HALF])
     for i in range(5):
-        number[_LIME_RATE + i] = ln2 / (row[_LIME_HALF] * number[_LIME_FACTOR + i])
-    number[_CARBONATE_RATE] = row[_CARBONATE_PER_D] * step_d
-    number[_CARBONATE_GONE] = -math.expm1(-number[_CARBONATE_RATE])
-    leaching = number[_BACKGROUND]
-    number[_BACKGROUND] = row[_BACKGROUND_YEAR] * leaching * step_d / DAYS_IN_YEAR
-    number[_WEATHERING] = row[_WEATHERING_YEAR] * step_d / DAYS_IN_YEAR
-    number[_BICARBONATE] = 1000.0 * 10.0 ** number[_BICARBONATE_K] * row[_PCO2]
-    number[_ALUMINIUM] = 3000.0 * 10.0 ** row[_AL]
-    number[_NEUTRAL] = neutral_ph(number)
-    number[_HUMUS_FIRST] = row[_HUMUS_LABILE] + row[_HUMUS_SLOW]
-    number[_K] = 10.0 ** row[_LOG10_K]
-    number[_GYPSUM_PH] = row[_PLATEAU_PH] - row[_GYPSUM_DROP]
+        factor = number[_LIME_FACTOR + LANES * i + j]
+        number[_LIME_RATE + LANES * i + j] = ln2 / (row[_LIME_HALF] * factor)
+    number[_CARBONATE_RATE + j] = row[_CARBONATE_PER_D] * step_d
+    number[_CARBONATE_GONE + j] = -math.expm1(-number[_CARBONATE_RATE + j])
+    leaching = number[_BACKGROUND + j]
+    number[_BACKGROUND + j] = row[_BACKGROUND_YEAR] * leaching * step_d / DAYS_IN_YEAR
+    number[_WEATHERING + j] = row[_WEATHERING_YEAR] * step_d / DAYS_IN_YEAR
+    number[_BICARBONATE + j] = 1000.0 * 10.0 ** number[_BICARBONATE_K + j] * row[_PCO2]
+    number[_ALUMINIUM + j] = 3000.0 * 10.0 ** row[_AL]
+    number[_NEUTRAL + j] = neutral_ph(
+        bicarbonate=number[_BICARBONATE + j], aluminium=number[_ALUMINIUM + j]
+    )
+    number[_HUMUS_FIRST + j] = row[_HUMUS_LABILE] + row[_HUMUS_SLOW]
+    number[_K + j] = 10.0 ** row[_LOG10_K]
+    ph = row[_PLATEAU_PH]
+    number[_PLATEAU_REST + j] = base_of(curve, number, j, ph=ph, carbon=0.0)
+    number[_PLATEAU_CARBON + j] = (
+        base_of(curve, number, j, ph=ph, carbon=1.0) - number[_PLATEAU_REST + j]
+    )
+    ph -= row[_GYPSUM_DROP]
+    number[_GYPSUM_REST + j] = base_of(curve, number, j, ph=ph, carbon=0.0)
+    number[_GYPSUM_CARBON + j] = (
+        base_of(curve, number, j, ph=ph, carbon=1.0) - number[_GYPSUM_REST + j]
+    )
 
 
 @compiled
-def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
+def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray, j: int) -> None:
     """The sulfur doses with the member's own speed of break-up.
 
     Parameters
@@ -185,6 +199,8 @@ def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
         The same with the usual speed [mixed].
     row
         The member, in the order of ``MemberParameters`` [mixed].
+    j
+        Which lane [index].
 
     Notes
     -----
@@ -195,7 +211,9 @@ def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray) -> None:
     boswell-1988, own-judgement
     """
     for dose in range(doses.shape[0]):
-        for i in range(doses.shape[1]):
-            doses[dose, i] = given[dose, i]
-        doses[dose, BREAK_TOP] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_TOP_SD])
-        doses[dose, BREAK_DUG_IN] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_DUG_IN_SD])
+        for i in range(given.shape[1]):
+            doses[dose, LANES * i + j] = given[dose, i]
+        doses[dose, BREAK_TOP + j] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_TOP_SD // LANES])
+        doses[dose, BREAK_DUG_IN + j] *= math.exp(
+            row[_BREAK_UP] * given[dose, BREAK_DUG_IN_SD // LANES]
+        )

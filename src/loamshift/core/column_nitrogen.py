@@ -1,14 +1,26 @@
-"""Nitrogen and the decaying pools in the compiled column: one step in one layer."""
+"""Nitrogen and the decaying pools in the compiled column: one step of a lane."""
 
 from __future__ import annotations
 
-import math
-
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import inlined, woven
+from loamshift.core.column_exp import exp_of
+from loamshift.core.column_flux import SPENT
 from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_numbers import AMMONIUM, NITRATE, UREA, law, rate
-from loamshift.core.column_sulfur import SPENT
+from loamshift.core.column_numbers import (
+    ACID,
+    AMMONIUM,
+    NITRATE,
+    PH_NOW,
+    UREA,
+    WET,
+    WORTH,
+    law,
+    rate,
+)
 
+_WETNESS_SHIFT = rate("wetness_shift")
+_MOISTURE_FULL = law("moisture_full")
+_WET_WIDTH = law("moisture_wet_width")
 _NITRIFICATION_D = rate("nitrification_d")
 _UREA_D = rate("urea_d")
 _STEP_D = rate("step_d")
@@ -25,7 +37,7 @@ _FACTOR_LOW = law("nitrification_factor_low")
 _FACTOR_MIDDLE = law("nitrification_factor_middle")
 
 
-@compiled
+@woven
 def nitrification_by_ph(number: FloatArray, ph: float) -> float:
     """Rate of nitrification against that above pH 6.
 
@@ -59,39 +71,75 @@ def nitrification_by_ph(number: FloatArray, ph: float) -> float:
     >>> float(nitrification_by_ph(number, 5.5))
     0.75
     """
-    if ph >= number[_PH_FULL]:
-        return 1.0
     low: float = number[_FACTOR_LOW]
     middle: float = number[_FACTOR_MIDDLE]
-    factor = low
-    if ph >= number[_PH_MIDDLE]:
-        share = (ph - number[_PH_MIDDLE]) / (number[_PH_FULL] - number[_PH_MIDDLE])
-        factor = middle + share * (1.0 - middle)
-    elif ph >= number[_PH_LOW]:
-        share = (ph - number[_PH_LOW]) / (number[_PH_MIDDLE] - number[_PH_LOW])
-        factor = low + share * (middle - low)
+    above = (ph - number[_PH_MIDDLE]) / (number[_PH_FULL] - number[_PH_MIDDLE])
+    below = (ph - number[_PH_LOW]) / (number[_PH_MIDDLE] - number[_PH_LOW])
+    upper = middle + min(1.0, above) * (1.0 - middle)
+    lower = low + max(0.0, below) * (middle - low)
+    factor: float = upper if ph >= number[_PH_MIDDLE] else lower
     return factor
 
 
-@compiled
-def nitrify(cell: FloatArray, number: FloatArray, layer: int, speed: FloatArray) -> float:
-    """One step of urea and ammonium in a layer; the acid they made.
+@woven
+def open_life(number: FloatArray, work: FloatArray, j: int, wetness: float) -> None:
+    """Begin a step of what lives in a layer: how dry it is, and how short of air.
+
+    Parameters
+    ----------
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; set here [mixed].
+    j
+        Which lane [index].
+    wetness
+        Water of the layer [field capacity].
+
+    Notes
+    -----
+    Days that the step is worth: min(1, w/0.8) t; of nitrification also 1 - ((w - 1)/width)^2 in
+    soil wetter than field capacity.
+
+    References
+    ----------
+    own-judgement
+    """
+    wet = max(0.0, wetness + number[_WETNESS_SHIFT + j])
+    dry = min(1.0, wet / number[_MOISTURE_FULL]) * number[_STEP_D]
+    gap = max(0.0, wet - 1.0) / number[_WET_WIDTH]
+    work[WORTH + j] = dry
+    work[WET + j] = dry * max(0.0, 1.0 - gap * gap)
+
+
+@woven
+def nitrify(
+    cell: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    layer: int,
+    j: int,
+    urea_speed: float,
+    nitrification: float,
+) -> None:
+    """One step of urea and ammonium in a layer, and the acid they make.
 
     Parameters
     ----------
     cell
         State of the layers, changed here [mixed].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
+    work
+        Room to work in; the pH and the worth of the step are read, the acid is changed [mixed].
     layer
         Which layer [index].
-    speed
-        What the step is worth of a day at 25 degC and its best: urea, nitrification [d].
-
-    Returns
-    -------
-    float
-        Acid; negative while urea takes it up [mmolc/m2].
+    j
+        Which lane [index].
+    urea_speed
+        Of the warmth, against 25 degC [-].
+    nitrification
+        The same of nitrification [-].
 
     Notes
     -----
@@ -106,59 +154,55 @@ def nitrify(cell: FloatArray, number: FloatArray, layer: int, speed: FloatArray)
     Examples
     --------
     >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
-    >>> cell, number = np.zeros((1, N_CELL)), np.zeros(N_NUMBERS)
-    >>> cell[0, AMMONIUM] = 100.0
-    >>> number[rate("nitrification_d")], number[rate("realised")] = 0.1, 1.0
-    >>> number[law("acid_per_nh4_mol_mol")] = 2.0
-    >>> round(float(nitrify(cell, number, 0, np.array([1.0, 1.0]))), 2)
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS, N_WORK
+    >>> cell, number, work = np.zeros((1, N_CELL)), np.ones(N_NUMBERS), np.zeros(N_WORK)
+    >>> cell[0, AMMONIUM], work[WET], work[PH_NOW] = 100.0, 1.0, 7.0
+    >>> number[rate("nitrification_d")], number[law("ammonium_uptake_per_d")] = 0.1, 0.0
+    >>> number[law("nitrification_ph_full")], number[law("acid_per_nh4_mol_mol")] = 2.0, 2.0
+    >>> nitrify(cell, number, work, 0, 0, 1.0, 1.0)
+    >>> round(float(work[ACID]), 2)
     19.03
     """
-    urea = cell[layer, UREA]
-    ammonium = cell[layer, AMMONIUM]
-    k_made = number[_NITRIFICATION_D] * speed[1]
+    urea = cell[layer, UREA + j]
+    ammonium = cell[layer, AMMONIUM + j]
+    speed = nitrification * work[WET + j] * nitrification_by_ph(number, work[PH_NOW + j])
+    k_made = number[_NITRIFICATION_D + j] * speed
     k_lost = k_made + number[_UPTAKE_PER_D] * number[_STEP_D]
-    lost_left = math.exp(-k_lost)
-    ammonium_left = ammonium * lost_left
-    urea_left = 0.0
-    if urea > 0.0:
-        k_urea = number[_UREA_D] * speed[0]
-        share = math.exp(-k_urea)
-        gap = k_lost - k_urea
-        if abs(gap) > 1.0e-9:
-            ammonium_left += urea * k_urea * (share - lost_left) / gap
-        else:
-            ammonium_left += urea * k_urea * lost_left
-        urea_left = urea * share
-        if urea_left < SPENT:
-            urea_left = 0.0
-    if ammonium_left < SPENT and urea_left == 0.0 and k_lost > 0.0:
-        ammonium_left = 0.0
+    k_urea = number[_UREA_D + j] * urea_speed * work[WORTH + j]
+    lost_left = exp_of(-k_lost)
+    share = exp_of(-k_urea)
+    gap = k_lost - k_urea
+    passing = (share - lost_left) / gap
+    passing = lost_left if abs(gap) < 1.0e-9 else passing
+    ammonium_left = ammonium * lost_left + urea * k_urea * passing
+    urea_left = urea * share
+    urea_left = 0.0 if urea_left < SPENT else urea_left
+    spent = ammonium_left < SPENT and urea_left == 0.0 and k_lost > 0.0
+    ammonium_left = 0.0 if spent else ammonium_left
     hydrolysed = urea - urea_left
     lost = max(0.0, ammonium + hydrolysed - ammonium_left)
-    cell[layer, UREA] = urea_left
-    cell[layer, AMMONIUM] = ammonium + hydrolysed - lost
-    cell[layer, NITRATE] += lost
+    cell[layer, UREA + j] = urea_left
+    cell[layer, AMMONIUM + j] = ammonium + hydrolysed - lost
+    cell[layer, NITRATE + j] += lost
     protons = number[_PER_NH4] - number[_PER_UREA]
-    acid: float = number[_REALISED] * (number[_PER_NH4] * lost - protons * hydrolysed)
-    return acid
+    acid = number[_REALISED + j] * (number[_PER_NH4] * lost - protons * hydrolysed)
+    work[ACID + j] += acid
 
 
-@compiled
-def ammonified_acid(number: FloatArray, nitrogen: float) -> float:
+@inlined
+def ammonify(number: FloatArray, work: FloatArray, j: int, nitrogen: float) -> None:
     """Acid of organic nitrogen turned to ammonium: below 0, for it takes protons up.
 
     Parameters
     ----------
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
+    work
+        Room to work in; the acid is changed [mmolc/m2].
+    j
+        Which lane [index].
     nitrogen
         Nitrogen set free [mmol/m2].
-
-    Returns
-    -------
-    float
-        Acid [mmolc/m2].
 
     Notes
     -----
@@ -172,34 +216,35 @@ def ammonified_acid(number: FloatArray, nitrogen: float) -> float:
     Examples
     --------
     >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_NUMBERS
-    >>> number = np.zeros(N_NUMBERS)
+    >>> from loamshift.core.column_numbers import N_NUMBERS, N_WORK
+    >>> number, work = np.zeros(N_NUMBERS), np.zeros(N_WORK)
     >>> number[rate("realised")], number[law("acid_per_nh4_mol_mol")] = 0.5, 2.0
     >>> number[law("acid_per_urea_n_mol_mol")] = 1.0
-    >>> float(ammonified_acid(number, 100.0))
+    >>> ammonify(number, work, 0, 100.0)
+    >>> float(work[ACID])
     -50.0
     """
-    acid: float = -number[_REALISED] * (number[_PER_NH4] - number[_PER_UREA]) * nitrogen
-    return acid
+    work[ACID + j] -= number[_REALISED + j] * (number[_PER_NH4] - number[_PER_UREA]) * nitrogen
 
 
-@compiled
-def take_up_nitrate(cell: FloatArray, number: FloatArray, layer: int) -> float:
-    """One step of nitrate leaving, taken up or washed out; the acid, never above 0.
+@woven
+def take_up_nitrate(
+    cell: FloatArray, number: FloatArray, work: FloatArray, layer: int, j: int
+) -> None:
+    """One step of nitrate leaving, taken up or washed out; the acid is never above 0.
 
     Parameters
     ----------
     cell
         State of the layers, changed here [mixed].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
+    work
+        Room to work in; the acid is changed [mmolc/m2].
     layer
         Which layer [index].
-
-    Returns
-    -------
-    float
-        Acid; negative, for base is given off [mmolc/m2].
+    j
+        Which lane [index].
 
     Notes
     -----
@@ -212,41 +257,34 @@ def take_up_nitrate(cell: FloatArray, number: FloatArray, layer: int) -> float:
     Examples
     --------
     >>> import numpy as np
-    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS
-    >>> cell, number = np.zeros((1, N_CELL)), np.zeros(N_NUMBERS)
+    >>> from loamshift.core.column_numbers import N_CELL, N_NUMBERS, N_WORK
+    >>> cell, number, work = np.zeros((1, N_CELL)), np.zeros(N_NUMBERS), np.zeros(N_WORK)
     >>> cell[0, NITRATE] = 100.0
     >>> number[rate("nitrate_gone")], number[rate("nitrate_base")] = 0.1, 0.5
-    >>> float(take_up_nitrate(cell, number, 0))
+    >>> take_up_nitrate(cell, number, work, 0, 0)
+    >>> float(work[ACID])
     -5.0
     """
-    nitrate = cell[layer, NITRATE]
-    gone = nitrate * number[_NITRATE_GONE]
-    if nitrate - gone < SPENT:
-        gone = nitrate
-    cell[layer, NITRATE] = nitrate - gone
-    acid: float = -number[_NITRATE_BASE] * gone
-    return acid
+    gone = let_go(held=cell[layer, NITRATE + j], gone_frac=number[_NITRATE_GONE + j])
+    cell[layer, NITRATE + j] -= gone
+    work[ACID + j] -= number[_NITRATE_BASE + j] * gone
 
 
-@compiled
-def let_go(cell: FloatArray, layer: int, pool: int, gone_frac: float) -> float:
-    """One first-order step of a pool in a layer; what it let go.
+@inlined
+def let_go(held: float, gone_frac: float) -> float:
+    """What a pool lets go in a first-order step.
 
     Parameters
     ----------
-    cell
-        State of the layers, changed here [mixed].
-    layer
-        Which layer [index].
-    pool
-        Which place [index].
+    held
+        Amount in the pool, below 0 for a store of base [mmolc/m2 or mmol/m2].
     gone_frac
         Share used up in the step [0-1].
 
     Returns
     -------
     float
-        Acid let go, base below 0 [mmolc/m2].
+        Amount let go [mmolc/m2 or mmol/m2].
 
     Notes
     -----
@@ -258,14 +296,8 @@ def let_go(cell: FloatArray, layer: int, pool: int, gone_frac: float) -> float:
 
     Examples
     --------
-    >>> import numpy as np
-    >>> cell = np.array([[8.0]])
-    >>> let_go(cell, 0, 0, 0.25), cell[0, 0].item()
-    (2.0, 6.0)
+    >>> let_go(8.0, 0.25), let_go(0.001, 0.5)
+    (2.0, 0.001)
     """
-    held = cell[layer, pool]
-    gone: float = held * gone_frac
-    if abs(held - gone) < SPENT:
-        gone = held
-    cell[layer, pool] = held - gone
-    return gone
+    gone = held * gone_frac
+    return held if abs(held - gone) < SPENT else gone

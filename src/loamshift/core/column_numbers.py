@@ -1,7 +1,9 @@
 """Where each number stands in the arrays of the compiled column.
 
 The kernel works on a few plain arrays: passing many small ones from function to function costs
-more than the arithmetic. Every place has a name, and no code counts places itself.
+more than the arithmetic. Every place has a name, and no code counts places itself. Members run
+in blocks, each in a lane of its own: a name is the place of lane 0, the lanes stand side by side,
+and a loop over them reads and writes neighbours.
 """
 
 from __future__ import annotations
@@ -10,6 +12,9 @@ from dataclasses import fields
 from typing import Final
 
 from loamshift.core.column_layout import ColumnLaws, MemberParameters
+
+LANES: Final = 64
+"""Members that run side by side; fixed, so that the distance from row to row is too."""
 
 MEMBER_FIELDS: Final = tuple(field.name for field in fields(MemberParameters))
 LAW_FIELDS: Final = tuple(field.name for field in fields(ColumnLaws))
@@ -45,7 +50,10 @@ RATE_FIELDS: Final = (
     "lime_efficiency",  # [-]
     "surface_lime",  # rate of lime left on top against lime mixed in [-]
     "plateau_ph",  # pH at which lime holds the soil [pH]
-    "gypsum_ph",  # the same with the full effect of gypsum [pH]
+    "plateau_rest",  # base content there, without organic carbon [mmolc/kg]
+    "plateau_carbon",  # and per unit of it [mmolc/kg]
+    "gypsum_rest",  # the same with the full effect of gypsum [mmolc/kg]
+    "gypsum_carbon",
     "carbonate_rate",  # of native lime in a step, at pH 7 and above [-]
     "carbonate_gone",  # share of the way to the plateau in a step [0-1]
     "carbonate_exponent",  # [1/pH]
@@ -69,6 +77,10 @@ RATE_FIELDS: Final = (
     STEP,  # of the curve, in which the base lies [index]
     Q_LOW,  # base at the lower edge of that step [mmolc/kg]
     Q_HIGH,  # at the upper edge [mmolc/kg]
+    LOW_REST,  # of the lower edge, without organic carbon [mmolc/kg]
+    LOW_CARBON,  # of the lower edge, per unit of carbon [mmolc/kg]
+    HIGH_REST,  # of the upper edge, the same
+    HIGH_CARBON,
     PH_LOW,  # pH at the lower edge [pH]
     PH_PER_BASE,  # slope of pH within the step [pH per mmolc/kg]
     PLATEAU,  # base at which lime holds the layer [mmolc/kg]
@@ -85,12 +97,12 @@ RATE_FIELDS: Final = (
     HUMUS_LABILE,  # nitrogen in humus that rots fast [mmol N/m2]
     HUMUS_SLOW,  # in humus that rots slowly [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
-) = range(25)
-N_CELL: Final = LIME + 10
-"""Places in a row of the layers, ten of them lime."""
-COARSEST_LIME: Final = LIME + 4
+) = range(0, 29 * LANES, LANES)
+N_CELL: Final = LIME + 10 * LANES
+"""Places in a row of the layers, ten rows of lanes of them lime."""
+COARSEST_LIME: Final = LIME + 4 * LANES
 """Of the coarsest sieve class [mmolc/m2]."""
-LIME_ON_TOP: Final = LIME + 5
+LIME_ON_TOP: Final = LIME + 5 * LANES
 """Of the finest sieve class left on the surface; the others follow [mmolc/m2]."""
 FIRST_POOL: Final = CARBONATE
 """From here on a place holds an amount per area."""
@@ -104,7 +116,7 @@ FIRST_POOL: Final = CARBONATE
     CROWD_WHOLE,  # the same of whole prills [-]
     DOSE_WHOLE,  # still whole, of prills [mmolc/m2]
     DOSE_POOL,  # broken up, of the first size class, young and old; the others follow [mmolc/m2]
-) = range(8)
+) = range(0, 8 * LANES, LANES)
 """Of a dose in a layer."""
 (
     INTACT,  # diameter of prills, 0 for loose grains [um]
@@ -117,9 +129,9 @@ FIRST_POOL: Final = CARBONATE
     ON_SURFACE,  # 1 while it lies on top [-]
     GRAIN_SURFACE,  # of the sulfur in loose grains that makes a mmolc of acid [cm2/mmolc]
     WHOLE_SURFACE,  # the same of whole prills [cm2/mmolc]
-) = range(10)
+) = range(0, 10 * LANES, LANES)
 """Of a dose."""
-N_DOSE_NUMBERS: Final = 10
+N_DOSE: Final = 10 * LANES
 LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG, PER_EATEN = range(8)
 """Of a size class: bounds [um], share [0-1], constants of the mean over the class, and one over
 its mean diameter [1/um]."""
@@ -130,11 +142,32 @@ INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING = r
 DRAINAGE, WATER_BASE = range(2)
 """Of the water on a day [mm, mmolc/m2]."""
 
-N_TOTALS: Final = 6
-APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, LOWEST_PH = range(N_TOTALS)
+N_TOTALS: Final = 6 * LANES
+APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, LOWEST_PH = range(0, N_TOTALS, LANES)
 """Sums over a run [mmolc/m2], and the lowest pH."""
 
-N_NUMBERS: Final = len(LAW_FIELDS) + len(RATE_FIELDS)
+(
+    PH_NOW,  # of the layer in hand [pH]
+    ACID,  # made in it so far in the step [mmolc/m2]
+    INFLOW,  # base that comes from above [mmolc/m2]
+    ANION_IN,  # of organic acids, from above [mmolc/m2]
+    SULFATE_IN,  # from above [mmolc/m2]
+    SPEED,  # loss of diameter of sulfur in a day at full rate [um/d]
+    WORTH,  # what the step is worth, of days at the best for life [d]
+    WET,  # moisture factor of sulfur [0-1]
+    WORN,  # diameter that a step takes off [um]
+    SHARE_LEFT,  # of a dose of sulfur, or all of it that is left of prills [0-1 or mmolc/m2]
+    MADE,  # acid of sulfur [mmolc/m2]
+    LEFT_ALL,  # of all doses [mmolc/m2]
+    STORE,  # base of all stores on the first day [mmolc/m2]
+    ROOM,  # base that lime may still give [mmolc/m2]
+    GIVEN,  # by lime [mmolc/m2]
+    GONE,  # of the finest sieve class; the others follow [mmolc/m2]
+) = range(0, 16 * LANES, LANES)
+"""Of the layer in hand, for the length of a step."""
+N_WORK: Final = GONE + 10 * LANES
+
+N_NUMBERS: Final = (len(LAW_FIELDS) + len(RATE_FIELDS)) * LANES
 
 
 def law(name: str) -> int:
@@ -163,7 +196,7 @@ def law(name: str) -> int:
     >>> law("ramp_from_c")
     0
     """
-    return LAW_FIELDS.index(name)
+    return LANES * LAW_FIELDS.index(name)
 
 
 def rate(name: str) -> int:
@@ -189,10 +222,10 @@ def rate(name: str) -> int:
 
     Examples
     --------
-    >>> rate("k") == len(LAW_FIELDS)
+    >>> rate("k") == LANES * len(LAW_FIELDS)
     True
     """
-    return len(LAW_FIELDS) + RATE_FIELDS.index(name)
+    return LANES * (len(LAW_FIELDS) + RATE_FIELDS.index(name))
 
 
 def member(name: str) -> int:

@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import inlined, woven
+from loamshift.core.column_curve import set_carbon
+from loamshift.core.column_exp import used_up
+from loamshift.core.column_layout import FloatArray
+from loamshift.core.column_nitrogen import ammonify
+from loamshift.core.column_numbers import AMMONIUM, HUMUS_LABILE, HUMUS_SLOW, MASS, WORTH, rate
 
 DAYS_IN_YEAR: Final = 365.25
+_LABILE_RATE = rate("humus_labile_per_year")
+_SLOW_RATE = rate("humus_slow_per_year")
+_FIRST = rate("humus_first_mmol_kg")
+_CARBON = rate("humus_carbon_per_mmol_kg")
 
 
-@compiled
+@inlined
 def rotted_frac(clock: float) -> float:
     """Share of a pool of humus that rots in a step.
 
@@ -35,15 +43,16 @@ def rotted_frac(clock: float) -> float:
 
     Examples
     --------
+    >>> import math
     >>> round(rotted_frac(math.log(2.0)), 9)
     0.5
     >>> rotted_frac(0.0)
     0.0
     """
-    return abs(math.expm1(-clock))
+    return used_up(clock)
 
 
-@compiled
+@woven
 def carbon_left(gone_frac: float) -> float:
     """Organic carbon of a layer against its first.
 
@@ -71,3 +80,44 @@ def carbon_left(gone_frac: float) -> float:
     (0.8, 0.0)
     """
     return max(0.0, 1.0 - gone_frac)
+
+
+@woven
+def rot(
+    cell: FloatArray, number: FloatArray, work: FloatArray, layer: int, j: int, rotting: float
+) -> None:
+    """One step of humus in a layer: ammonium is made and carbon goes.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, changed here [mixed].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; the worth of the step is read, the acid changed [mixed].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+    rotting
+        Of the warmth, against the reference temperature [-].
+
+    Notes
+    -----
+    Both pools rot at their own rate; carbon and nitrogen go together.
+
+    References
+    ----------
+    whitmore-1992, addiscott-1988
+    """
+    years = rotting * work[WORTH + j] / DAYS_IN_YEAR
+    labile = cell[layer, HUMUS_LABILE + j] * rotted_frac(number[_LABILE_RATE + j] * years)
+    slow = cell[layer, HUMUS_SLOW + j] * rotted_frac(number[_SLOW_RATE + j] * years)
+    cell[layer, HUMUS_LABILE + j] -= labile
+    cell[layer, HUMUS_SLOW + j] -= slow
+    cell[layer, AMMONIUM + j] += labile + slow
+    held = (cell[layer, HUMUS_LABILE + j] + cell[layer, HUMUS_SLOW + j]) / cell[layer, MASS + j]
+    lost = number[_FIRST + j] - held
+    set_carbon(cell, number, layer, j, carbon_left(lost * number[_CARBON + j]))
+    ammonify(number, work, j, labile + slow)

@@ -1,48 +1,64 @@
-"""One step of one member of the compiled column, layer by layer from the top."""
+"""One step of the compiled column for a block of members: law after law, layer after layer.
+
+Each law is a loop over the lanes of the block, and nothing in such a loop is called or jumps, so
+the compiler runs several members at a time. A law whose pool is empty in every lane is left out.
+"""
 
 from __future__ import annotations
 
-import math
-
-from loamshift.core.column_compile import compiled
-from loamshift.core.column_curve import find_ph, set_carbon
-from loamshift.core.column_flux import (
-    dissolve_lime,
-    drained_base,
-    has_lime,
-    settle_carbonate,
-    wash_sulfate,
+from loamshift.core.column_compile import compiled, inlined, woven
+from loamshift.core.column_curve import read_ph
+from loamshift.core.column_flux import drain, wash_anions, wash_sulfate
+from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray, IntArray
+from loamshift.core.column_lime import (
+    close_lime,
+    dissolve_class,
+    open_lime,
+    settle,
+    settle_acid,
 )
-from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_load import background_rise
-from loamshift.core.column_nitrogen import (
-    ammonified_acid,
-    let_go,
-    nitrification_by_ph,
-    nitrify,
-    take_up_nitrate,
-)
+from loamshift.core.column_load import add_background
+from loamshift.core.column_nitrogen import let_go, nitrify, open_life, take_up_nitrate
 from loamshift.core.column_numbers import (
+    ACID,
     AMMONIUM,
-    BACKGROUND,
+    ANION_IN,
     BASE,
     CARBONATE,
     DECAY,
+    DOSE_EATEN,
+    DOSE_LEFT,
+    DOSE_POOL,
+    DOSE_START,
     DRAINAGE,
     DRAINED,
     FAST,
+    FIRST_POOL,
+    FRAC,
+    GIVEN,
+    GONE,
+    HIGH_UM,
     HUMUS_LABILE,
     HUMUS_SLOW,
+    INFLOW,
+    INTACT,
     INVERSE_TEMP,
-    LOWEST_PH,
+    LANES,
+    LEFT_ALL,
+    LIME,
+    LOW_UM,
+    MADE,
     MASS,
+    N_CELL,
     NITRATE,
     NITRIFICATION,
     ORGANIC,
+    PH_NOW,
     PLATEAU_GYPSUM,
-    ROOT_SHARE,
     ROTTING,
+    SHARE_LEFT,
     SULFATE,
+    SULFATE_IN,
     SULFUR,
     SULFUR_HEAT,
     TURNOVER,
@@ -52,38 +68,58 @@ from loamshift.core.column_numbers import (
     WATER,
     WATER_BASE,
     WETNESS,
-    law,
+    WORN,
     rate,
 )
-from loamshift.core.column_organic import DAYS_IN_YEAR, carbon_left, rotted_frac
-from loamshift.core.column_sulfur import has_prills, oxidise
+from loamshift.core.column_organic import rot
+from loamshift.core.column_prills import break_up, eat_pool
+from loamshift.core.column_sulfur import (
+    class_left,
+    eat,
+    open_sulfur,
+    sound_left,
+    turn_acid,
+    wear,
+)
 
 _STEP_D = rate("step_d")
-_BACKGROUND = rate("background")
-_WEATHERING = rate("weathering")
 _FAST_GONE = rate("fast_gone")
 _ORGANIC_GONE = rate("organic_gone")
 _DECAY_GONE = rate("decay_gone")
-_WETNESS_SHIFT = rate("wetness_shift")
-_ACTIVATION = rate("activation_energy")
-_EATEN = rate("eaten_um_d")
 _ALKALINITY = rate("alkalinity")
-_GROWTH = rate("growth_d")
-_MOISTURE_OPTIMUM = law("moisture_optimum")
-_MOISTURE_WIDTH = law("moisture_width")
-_ACID_SOIL_FACTOR = law("acid_soil_factor")
-_ACID_SOIL_PH = law("acid_soil_ph")
-_NORMAL_SOIL_PH = law("normal_soil_ph")
-_MOISTURE_FULL = law("moisture_full")
-_WET_WIDTH = law("moisture_wet_width")
-_HUMUS_LABILE_RATE = rate("humus_labile_per_year")
-_HUMUS_SLOW_RATE = rate("humus_slow_per_year")
-_HUMUS_FIRST = rate("humus_first_mmol_kg")
-_HUMUS_CARBON = rate("humus_carbon_per_mmol_kg")
 
 
 @compiled
-def step_member(
+def find_live(cell: FloatArray, live: IntArray, n: int) -> None:
+    """Look which pools of which layers hold anything in any lane.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    live
+        Set here, shape (layers, places): 1 for a pool that is not empty in each lane [count].
+    n
+        Lanes in use [count].
+
+    Notes
+    -----
+    Asked after events and now and then; a law that fills a pool says so itself.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    for layer in range(cell.shape[0]):
+        for pool in range(FIRST_POOL, N_CELL, LANES):
+            found = 0
+            for j in range(n):
+                found += int(cell[layer, pool + j] != 0.0)
+            live[layer, pool // LANES] = min(1, found)
+
+
+@compiled
+def step_block(
     cell: FloatArray,
     grain: FloatArray,
     sizes: FloatArray,
@@ -91,12 +127,14 @@ def step_member(
     curve: FloatArray,
     number: FloatArray,
     totals: FloatArray,
-    room: FloatArray,
+    work: FloatArray,
+    live: IntArray,
     climate: FloatArray,
     water: FloatArray,
     day: int,
+    n: int,
 ) -> None:
-    """One step of a member.
+    """One step of a block of members.
 
     Parameters
     ----------
@@ -111,173 +149,296 @@ def step_member(
     curve
         The soil's curve, see ``column_curve`` [mmolc/kg].
     number
-        Numbers of the member [mixed].
+        Numbers of the members [mixed].
     totals
         Sums of the run, changed here [mmolc/m2].
-    room
-        Room to work in, 10 places [mixed].
+    work
+        Room to work in [mixed].
+    live
+        Which pools hold anything, changed here [count].
     climate
         Weather of each day in each layer [mixed].
     water
         Water of each day [mm, mmolc/m2].
     day
         Which day [index].
+    n
+        Lanes in use [count].
 
     Notes
     -----
-    In a layer: sulfur, nitrogen, pools that decay, humus that rots, lime, background, then
-    draining water, then native carbonate, then sulfate washed down. Acid that drains takes its
-    organic anion along, as far as there is any, so that what decay gives back is given where the
-    acid went. Rates
-    read the pH at the start of the step. Each part uses up no more than its pool, or moves the
-    pH no further than where it would be at rest, so any step is stable.
+    In a layer: background, sulfur, nitrogen, pools that decay, humus that rots, salts, lime; then
+    draining water, then native carbonate, then sulfate washed down. Rates read the pH at the
+    start of the step. Each part uses up no more than its pool, or moves the pH no further than
+    where it would be at rest, so any step is stable.
 
     References
     ----------
     watkinson-blair-1993, own-judgement
     """
-    inflow = water[day, WATER_BASE] * number[_ALKALINITY] * number[_STEP_D]
-    sulfate_in = 0.0
-    anion_in = 0.0
-    totals[WATER] += inflow
-    totals[TURNOVER] += abs(inflow)
-    water_mm = water[day, DRAINAGE] * number[_STEP_D]
+    step_d = number[_STEP_D]
+    brought = water[day, WATER_BASE] * step_d
+    water_mm = water[day, DRAINAGE] * step_d
+    for j in range(n):
+        inflow = brought * number[_ALKALINITY + j]
+        work[INFLOW + j] = inflow
+        work[ANION_IN + j] = 0.0
+        work[SULFATE_IN + j] = 0.0
+        totals[WATER + j] += inflow
+        totals[TURNOVER + j] += abs(inflow)
+    anions = 0
     for layer in range(cell.shape[0]):
-        mass = cell[layer, MASS]
-        ph = find_ph(cell, curve, number, layer)
-        totals[LOWEST_PH] = min(totals[LOWEST_PH], ph)
-        rise = background_rise(number, ph)
-        acid = cell[layer, ROOT_SHARE] * (number[_BACKGROUND] * rise - number[_WEATHERING])
-        totals[BACKGROUND] += acid
-        totals[TURNOVER] += abs(acid)
-        if cell[layer, SULFUR] > 0.0:
-            room[0] = ph
-            made = _sulfur_acid(cell, grain, sizes, doses, number, room, climate, day, layer)
-            cell[layer, SULFATE] += made
-            acid += made
-        if climate[day, layer, WARM] > 0.0 and (
-            cell[layer, AMMONIUM] > 0.0
-            or cell[layer, UREA] > 0.0
-            or cell[layer, NITRATE] > 0.0
-            or cell[layer, ORGANIC] != 0.0
-            or cell[layer, DECAY] != 0.0
-        ):
-            acid += _living_acid(cell, number, room, climate, day, layer, ph)
-        if climate[day, layer, ROTTING] > 0.0 and (
-            cell[layer, HUMUS_LABILE] > 0.0 or cell[layer, HUMUS_SLOW] > 0.0
-        ):
-            acid += _rotting_acid(cell, curve, number, climate, day, layer)
-        if cell[layer, FAST] != 0.0:
-            made = let_go(cell, layer, FAST, number[_FAST_GONE])
-            cell[layer, SULFATE] += max(0.0, made)
-            acid += made
-        if has_lime(cell, layer):
-            acid -= dissolve_lime(cell, number, room, layer, ph)
-        cell[layer, BASE] += (inflow - acid) / mass
-        inflow = 0.0
+        read_ph(cell, curve, number, work, layer, n)
+        for j in range(n):
+            add_background(cell, number, totals, work, layer, j)
+        if live[layer, SULFUR // LANES] > 0:
+            _oxidise(cell, grain, sizes, doses, number, work, live, climate, day, layer, n)
+        if climate[day, layer, WARM] > 0.0:
+            _feed(cell, number, work, live, climate, day, layer, n)
+        if live[layer, FAST // LANES] > 0:
+            _release(cell, number, work, live, layer, n)
+        _lime(cell, number, work, live, layer, n)
+        for j in range(n):
+            mass = cell[layer, MASS + j]
+            cell[layer, BASE + j] += (work[INFLOW + j] - work[ACID + j]) / mass
+            work[INFLOW + j] = 0.0
         if water_mm > 0.0:
-            inflow = drained_base(cell, curve, number, layer, water_mm)
-            cell[layer, BASE] -= inflow / mass
-            if cell[layer, ORGANIC] != 0.0 or anion_in != 0.0:
-                washed = min(0.0, max(inflow, cell[layer, ORGANIC]))
-                cell[layer, ORGANIC] += anion_in - washed
-                anion_in = washed
-        if cell[layer, CARBONATE] > 0.0 or cell[layer, BASE] > cell[layer, PLATEAU_GYPSUM]:
-            settle_carbonate(cell, curve, number, layer)
-        if water_mm > 0.0 and (cell[layer, SULFATE] > 0.0 or sulfate_in > 0.0):
-            washed = wash_sulfate(cell, number, layer, water_mm)
-            cell[layer, SULFATE] += sulfate_in
-            sulfate_in = washed
-    totals[DRAINED] += inflow - anion_in
-    totals[TURNOVER] += abs(inflow)
+            read_ph(cell, curve, number, work, layer, n)
+            for j in range(n):
+                drain(cell, number, work, layer, j, water_mm)
+            if anions > 0 or live[layer, ORGANIC // LANES] > 0:
+                anions = 1
+                live[layer, ORGANIC // LANES] = 1
+                for j in range(n):
+                    wash_anions(cell, work, layer, j)
+        _settle(cell, curve, number, work, live, layer, n)
+        if water_mm > 0.0 and (live[layer, SULFATE // LANES] > 0 or _flows(work, n)):
+            for j in range(n):
+                wash_sulfate(cell, number, work, layer, j, water_mm)
+    for j in range(n):
+        totals[DRAINED + j] += work[INFLOW + j] - work[ANION_IN + j]
+        totals[TURNOVER + j] += abs(work[INFLOW + j])
 
 
-@compiled
-def _sulfur_acid(
+@inlined
+def _flows(work: FloatArray, n: int) -> bool:
+    """Whether sulfate comes from above in any lane."""
+    found = 0
+    for j in range(n):
+        found += int(work[SULFATE_IN + j] > 0.0)
+    return found > 0
+
+
+@woven
+def _oxidise(
     cell: FloatArray,
     grain: FloatArray,
     sizes: FloatArray,
     doses: FloatArray,
     number: FloatArray,
-    room: FloatArray,
+    work: FloatArray,
+    live: IntArray,
     climate: FloatArray,
     day: int,
     layer: int,
-) -> float:
-    """Acid of sulfur in a step; the pH of the layer stands in ``room[0]`` [mmolc/m2]."""
-    gap = climate[day, layer, WETNESS] + number[_WETNESS_SHIFT] - number[_MOISTURE_OPTIMUM]
-    gap /= number[_MOISTURE_WIDTH]
-    wet = max(0.0, 1.0 - gap * gap)
-    warmth = wet * climate[day, layer, SULFUR_HEAT]
-    if warmth <= 0.0 and not has_prills(doses):
-        return 0.0
-    if warmth > 0.0:
-        warmth *= math.exp(number[_ACTIVATION] * climate[day, layer, INVERSE_TEMP])
-    share = (room[0] - number[_ACID_SOIL_PH]) / (number[_NORMAL_SOIL_PH] - number[_ACID_SOIL_PH])
-    share = min(1.0, max(0.0, share))
-    room[0] = number[_EATEN] * (
-        number[_ACID_SOIL_FACTOR] + (1.0 - number[_ACID_SOIL_FACTOR]) * share
-    )
-    room[1] = warmth * number[_STEP_D]
-    room[2] = number[_GROWTH]
-    room[3] = number[_STEP_D]
-    room[4] = wet
-    acid, left = oxidise(grain, sizes, doses, layer, room)
-    cell[layer, SULFUR] = left
-    return acid
+    n: int,
+) -> None:
+    """Sulfur of every dose in a layer, to acid and sulfate."""
+    prills = False
+    for dose in range(doses.shape[0]):
+        prills = prills or doses[dose, INTACT] > 0.0
+    heat = climate[day, layer, SULFUR_HEAT]
+    if heat <= 0.0 and not prills:
+        return
+    for j in range(n):
+        open_sulfur(
+            number,
+            work,
+            j,
+            wetness=climate[day, layer, WETNESS],
+            heat=heat,
+            inverse_temp=climate[day, layer, INVERSE_TEMP],
+        )
+    for dose in range(doses.shape[0]):
+        left = 0
+        for j in range(n):
+            left += int(grain[dose, layer, DOSE_LEFT + j] > 0.0)
+        if left == 0:
+            continue
+        for j in range(n):
+            wear(grain, doses, number, work, dose, layer, j)
+        if doses[dose, INTACT] > 0.0:
+            _use_prills(grain, sizes, doses, number, work, dose, layer, n)
+            for j in range(n):
+                turn_acid(grain, work, dose, layer, j, 1.0)
+        else:
+            _use_grains(grain, sizes, work, dose, layer, n)
+            for j in range(n):
+                turn_acid(grain, work, dose, layer, j, grain[dose, layer, DOSE_START + j])
+    for j in range(n):
+        work[ACID + j] += work[MADE + j]
+        cell[layer, SULFATE + j] += work[MADE + j]
+        cell[layer, SULFUR + j] = work[LEFT_ALL + j]
+    live[layer, SULFATE // LANES] = 1
 
 
-@compiled
-def _living_acid(
+@woven
+def _use_grains(
+    grain: FloatArray, sizes: FloatArray, work: FloatArray, dose: int, layer: int, n: int
+) -> None:
+    """Share left of a dose of loose grains; most classes have none of their grains gone yet."""
+    least = sizes[dose, 0, HIGH_UM]
+    for i in range(sizes.shape[1]):
+        if sizes[dose, i, FRAC] > 0.0:
+            least = min(least, sizes[dose, i, LOW_UM])
+    past = 0
+    for j in range(n):
+        past += int(eat(grain, work, dose, layer, j) > least)
+    for i in range(sizes.shape[1]):
+        share = sizes[dose, i, FRAC]
+        if share <= 0.0:
+            continue
+        if past > 0:
+            past = 0
+            for j in range(n):
+                past += int(grain[dose, layer, DOSE_EATEN + j] > sizes[dose, i, LOW_UM])
+            if past > 0:
+                for j in range(n):
+                    part = class_left(sizes, dose, i, grain[dose, layer, DOSE_EATEN + j])
+                    work[SHARE_LEFT + j] += share * part
+                continue
+            past = 1
+        for j in range(n):
+            part = max(0.0, sound_left(sizes, dose, i, grain[dose, layer, DOSE_EATEN + j]))
+            work[SHARE_LEFT + j] += share * part
+
+
+@woven
+def _use_prills(
+    grain: FloatArray,
+    sizes: FloatArray,
+    doses: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    dose: int,
+    layer: int,
+    n: int,
+) -> None:
+    """What is left of prills: what has broken up reacts, then the whole shrink and break up."""
+    for i in range(sizes.shape[1]):
+        for j in range(n):
+            eat_pool(grain, sizes, work, dose, layer, j, i)
+    for j in range(n):
+        break_up(grain, doses, number, work, dose, layer, j)
+    for i in range(sizes.shape[1]):
+        for j in range(n):
+            young = DOSE_POOL + 2 * LANES * i + j
+            grain[dose, layer, young] += sizes[dose, i, FRAC] * work[WORN + j]
+
+
+@woven
+def _feed(
     cell: FloatArray,
     number: FloatArray,
-    room: FloatArray,
+    work: FloatArray,
+    live: IntArray,
     climate: FloatArray,
     day: int,
     layer: int,
-    ph: float,
-) -> float:
-    """Acid of nitrogen and of what decays in a step, in soil that is not frozen [mmolc/m2]."""
-    acid = 0.0
-    if cell[layer, ORGANIC] != 0.0:
-        acid += let_go(cell, layer, ORGANIC, number[_ORGANIC_GONE])
-    if cell[layer, DECAY] != 0.0:
-        acid += let_go(cell, layer, DECAY, number[_DECAY_GONE])
-    if cell[layer, NITRATE] > 0.0:
-        acid += take_up_nitrate(cell, number, layer)
-    if cell[layer, UREA] > 0.0 or cell[layer, AMMONIUM] > 0.0:
-        wet = max(0.0, climate[day, layer, WETNESS] + number[_WETNESS_SHIFT])
-        dry = min(1.0, wet / number[_MOISTURE_FULL]) * number[_STEP_D]
-        air = 1.0
-        if wet > 1.0:
-            gap = (wet - 1.0) / number[_WET_WIDTH]
-            air = max(0.0, 1.0 - gap * gap)
-        room[0] = climate[day, layer, UREA_SPEED] * dry
-        room[1] = climate[day, layer, NITRIFICATION] * dry * air * nitrification_by_ph(number, ph)
-        acid += nitrify(cell, number, layer, room)
-    return acid
+    n: int,
+) -> None:
+    """Nitrogen, what decays, and humus that rots, in soil that is not frozen."""
+    if live[layer, ORGANIC // LANES] > 0:
+        for j in range(n):
+            gone = let_go(held=cell[layer, ORGANIC + j], gone_frac=number[_ORGANIC_GONE + j])
+            cell[layer, ORGANIC + j] -= gone
+            work[ACID + j] += gone
+    if live[layer, DECAY // LANES] > 0:
+        for j in range(n):
+            gone = let_go(held=cell[layer, DECAY + j], gone_frac=number[_DECAY_GONE + j])
+            cell[layer, DECAY + j] -= gone
+            work[ACID + j] += gone
+    if live[layer, NITRATE // LANES] > 0:
+        for j in range(n):
+            take_up_nitrate(cell, number, work, layer, j)
+    feeds = live[layer, UREA // LANES] > 0 or live[layer, AMMONIUM // LANES] > 0
+    rots = live[layer, HUMUS_LABILE // LANES] > 0 or live[layer, HUMUS_SLOW // LANES] > 0
+    if not feeds and not rots:
+        return
+    for j in range(n):
+        open_life(number, work, j, climate[day, layer, WETNESS])
+    if feeds:
+        speed, nitrification = climate[day, layer, UREA_SPEED], climate[day, layer, NITRIFICATION]
+        for j in range(n):
+            nitrify(cell, number, work, layer, j, urea_speed=speed, nitrification=nitrification)
+        live[layer, NITRATE // LANES] = 1
+    if rots and climate[day, layer, ROTTING] > 0.0:
+        for j in range(n):
+            rot(cell, number, work, layer, j, climate[day, layer, ROTTING])
+        live[layer, AMMONIUM // LANES] = 1
 
 
-@compiled
-def _rotting_acid(
+@woven
+def _release(
+    cell: FloatArray, number: FloatArray, work: FloatArray, live: IntArray, layer: int, n: int
+) -> None:
+    """Aluminium and iron salts, within days."""
+    for j in range(n):
+        made = let_go(held=cell[layer, FAST + j], gone_frac=number[_FAST_GONE + j])
+        cell[layer, FAST + j] -= made
+        cell[layer, SULFATE + j] += max(0.0, made)
+        work[ACID + j] += made
+    live[layer, SULFATE // LANES] = 1
+
+
+@woven
+def _lime(
+    cell: FloatArray, number: FloatArray, work: FloatArray, live: IntArray, layer: int, n: int
+) -> None:
+    """Applied lime, class by class."""
+    pools = N_LIME_CLASSES if layer > 0 else 2 * N_LIME_CLASSES
+    found = 0
+    for i in range(pools):
+        found += live[layer, LIME // LANES + i]
+    if found == 0:
+        return
+    for j in range(n):
+        open_lime(cell, number, work, layer, j)
+    for i in range(pools):
+        if live[layer, LIME // LANES + i] > 0:
+            for j in range(n):
+                dissolve_class(cell, number, work, layer, j, i)
+    for j in range(n):
+        close_lime(work, j)
+    for i in range(pools):
+        if live[layer, LIME // LANES + i] > 0:
+            for j in range(n):
+                row = LANES * i + j
+                cell[layer, LIME + row] -= work[GIVEN + j] * work[GONE + row]
+
+
+@woven
+def _settle(
     cell: FloatArray,
     curve: FloatArray,
     number: FloatArray,
-    climate: FloatArray,
-    day: int,
+    work: FloatArray,
+    live: IntArray,
     layer: int,
-) -> float:
-    """Acid of humus that rots in a step, below 0: ammonium is made and carbon goes [mmolc/m2]."""
-    wet = max(0.0, climate[day, layer, WETNESS] + number[_WETNESS_SHIFT])
-    years = climate[day, layer, ROTTING] * min(1.0, wet / number[_MOISTURE_FULL])
-    years *= number[_STEP_D] / DAYS_IN_YEAR
-    labile = cell[layer, HUMUS_LABILE] * rotted_frac(number[_HUMUS_LABILE_RATE] * years)
-    slow = cell[layer, HUMUS_SLOW] * rotted_frac(number[_HUMUS_SLOW_RATE] * years)
-    cell[layer, HUMUS_LABILE] -= labile
-    cell[layer, HUMUS_SLOW] -= slow
-    cell[layer, AMMONIUM] += labile + slow
-    held = (cell[layer, HUMUS_LABILE] + cell[layer, HUMUS_SLOW]) / cell[layer, MASS]
-    lost = number[_HUMUS_FIRST] - held
-    set_carbon(cell, curve, number, layer, carbon_left(lost * number[_HUMUS_CARBON]))
-    acid: float = ammonified_acid(number, labile + slow)
-    return acid
+    n: int,
+) -> None:
+    """Native lime; in the lanes below pH 7 one by one, for each has its own number of parts."""
+    if live[layer, CARBONATE // LANES] == 0:
+        above = 0
+        for j in range(n):
+            above += int(cell[layer, BASE + j] > cell[layer, PLATEAU_GYPSUM + j])
+        if above == 0:
+            return
+    read_ph(cell, curve, number, work, layer, n)
+    acid = 0
+    for j in range(n):
+        acid += settle(cell, number, work, layer, j)
+    if acid > 0:
+        for j in range(n):
+            settle_acid(cell, curve, number, layer, j, work[PH_NOW + j])
+    live[layer, CARBONATE // LANES] = 1

@@ -2,42 +2,55 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import compiled, inlined, woven
+from loamshift.core.column_exp import exp_of, log_of
+from loamshift.core.column_flux import SPENT
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_numbers import (
     A1,
     A2,
     A3,
-    BREAK_DUG_IN,
-    BREAK_TOP,
     CROWD_GRAINS,
-    CROWD_WHOLE,
     DOSE_EATEN,
     DOSE_GROWN,
     DOSE_LEFT,
-    DOSE_POOL,
-    DOSE_START,
-    DOSE_WHOLE,
     FRAC,
     HIGH_UM,
-    INTACT,
+    LEFT_ALL,
     LOW_UM,
-    ON_SURFACE,
-    PER_EATEN,
+    MADE,
     PER_LOG,
+    PH_NOW,
     RATE_FACTOR,
+    SHARE_LEFT,
+    SPEED,
+    WET,
+    WORN,
+    WORTH,
+    law,
+    rate,
 )
 
-SPENT: Final = 1.0e-3
-"""A pool smaller than this is used up at once [mmolc/m2]."""
 _ALL_GROWN: Final = 1.0 - 1.0e-12
 """From here on the oxidisers count as grown."""
+_EATEN: Final = rate("eaten_um_d")
+_ACTIVATION: Final = rate("activation_energy")
+_GROWTH: Final = rate("growth_d")
+_STEP_D: Final = rate("step_d")
+_WETNESS_SHIFT: Final = rate("wetness_shift")
+_MOISTURE_OPTIMUM: Final = law("moisture_optimum")
+_MOISTURE_WIDTH: Final = law("moisture_width")
+_ACID_SOIL_FACTOR: Final = law("acid_soil_factor")
+_ACID_SOIL_PH: Final = law("acid_soil_ph")
+_NORMAL_SOIL_PH: Final = law("normal_soil_ph")
+_THIRD: Final = 1.0 / 3.0
+_WHOLE: Final = 3.0 - 1.5 + _THIRD
+_LEAST: Final = 1.0e-12
 
 
-@compiled
+@inlined
 def growth(grown_frac: float, growth_per_d: float, clock_d: float) -> tuple[float, float]:
     """Oxidisers after a step, and the days at full rate that the step is worth.
 
@@ -69,22 +82,26 @@ def growth(grown_frac: float, growth_per_d: float, clock_d: float) -> tuple[floa
     >>> [round(x, 3) for x in growth(0.2, 0.12, 20.0)]
     [0.734, 9.168]
     """
-    if grown_frac >= _ALL_GROWN:
+    if grown_frac >= _ALL_GROWN or clock_d <= 0.0:
         return grown_frac, clock_d
-    reach = grown_frac + (1.0 - grown_frac) * math.exp(-growth_per_d * clock_d)
-    return grown_frac / reach, clock_d + math.log(reach) / growth_per_d
+    reach = grown_frac + (1.0 - grown_frac) * exp_of(-growth_per_d * clock_d)
+    return grown_frac / reach, clock_d + log_of(reach) / growth_per_d
 
 
-@compiled
-def whole_left(eaten_um: float, diameter_um: float) -> float:
-    """Share of one sphere not yet oxidised.
+@inlined
+def sound_left(sizes: FloatArray, dose: int, i: int, eaten_um: float) -> float:
+    """Share of a size class not yet oxidised, while none of its grains is gone.
 
     Parameters
     ----------
+    sizes
+        Of :func:`dose_sizes` [mixed].
+    dose
+        Which dose [index].
+    i
+        Which class [index].
     eaten_um
-        Diameter lost so far [um].
-    diameter_um
-        Diameter at the start, above 0 [um].
+        Diameter that a grain has lost so far, not above the lower bound [um].
 
     Returns
     -------
@@ -93,19 +110,68 @@ def whole_left(eaten_um: float, diameter_um: float) -> float:
 
     Notes
     -----
-    max(0, 1 - a/d)^3.
+    The mean of (1 - a/d)^3, mass even over the logarithm of d: 1 - a1 a + a2 a2 - a3 a3.
 
     References
     ----------
-    watkinson-blair-1993
+    watkinson-blair-1993, own-arithmetic
 
     Examples
     --------
-    >>> whole_left(50.0, 100.0)
+    >>> import numpy as np
+    >>> sizes = np.zeros((1, 1, 8))
+    >>> sizes[0, 0, :6] = 100.0, 100.0, 1.0, 3.0 / 100.0, 3.0 / 100.0**2, 1.0 / 100.0**3
+    >>> round(float(sound_left(sizes, 0, 0, 50.0)), 9)
     0.125
     """
-    side = max(0.0, 1.0 - eaten_um / diameter_um)
-    return side * side * side
+    a = eaten_um
+    left: float = 1.0 - a * (sizes[dose, i, A1] - a * (sizes[dose, i, A2] - a * sizes[dose, i, A3]))
+    return left
+
+
+@inlined
+def class_left(sizes: FloatArray, dose: int, i: int, eaten_um: float) -> float:
+    """Share of a size class not yet oxidised.
+
+    Parameters
+    ----------
+    sizes
+        Of :func:`dose_sizes` [mixed].
+    dose
+        Which dose [index].
+    i
+        Which class [index].
+    eaten_um
+        Diameter that a grain has lost so far [um].
+
+    Returns
+    -------
+    float
+        Share left [0-1].
+
+    Notes
+    -----
+    The mean of max(0, 1 - a/d)^3, exactly: where the smaller grains are gone, that over those
+    above a, (ln 1/r + 3 r - 3/2 r2 + 1/3 r3 - 11/6)/ln(high/low), r = a/high.
+
+    References
+    ----------
+    watkinson-blair-1993, own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> sizes = np.zeros((1, 1, 8))
+    >>> sizes[0, 0, :6] = 100.0, 100.0, 1.0, 3.0 / 100.0, 3.0 / 100.0**2, 1.0 / 100.0**3
+    >>> round(float(class_left(sizes, 0, 0, 50.0)), 9), float(class_left(sizes, 0, 0, 150.0))
+    (0.125, 0.0)
+    """
+    sound = max(0.0, sound_left(sizes, dose, i, eaten_um))
+    r = min(1.0, max(_LEAST, eaten_um / sizes[dose, i, HIGH_UM]))
+    worn = r * (3.0 - r * (1.5 - r * _THIRD)) - log_of(r) - _WHOLE
+    worn = max(0.0, worn * sizes[dose, i, PER_LOG])
+    left: float = sound if eaten_um <= sizes[dose, i, LOW_UM] else worn
+    return left
 
 
 @compiled
@@ -145,166 +211,185 @@ def dose_left(sizes: FloatArray, dose: int, eaten_um: float) -> float:
     0.125
     """
     left = 0.0
-    a = eaten_um
     for i in range(sizes.shape[1]):
-        share = sizes[dose, i, FRAC]
-        high = sizes[dose, i, HIGH_UM]
-        if share <= 0.0 or a >= high:
-            continue
-        if a <= sizes[dose, i, LOW_UM]:
-            part = 1.0 - a * (
-                sizes[dose, i, A1] - a * (sizes[dose, i, A2] - a * sizes[dose, i, A3])
-            )
-        else:
-            r = a / high
-            part = math.log(high / a) + r * (3.0 - r * (1.5 - r / 3.0))
-            part = (part - (3.0 - 1.5 + 1.0 / 3.0)) * sizes[dose, i, PER_LOG]
-        left += share * max(0.0, part)
+        if sizes[dose, i, FRAC] > 0.0:
+            left += sizes[dose, i, FRAC] * class_left(sizes, dose, i, eaten_um)
     return left
 
 
-@compiled
-def has_prills(doses: FloatArray) -> bool:
-    """Whether any dose was put on as prills, which break up in the cold too.
+@woven
+def open_sulfur(
+    number: FloatArray, work: FloatArray, j: int, wetness: float, heat: float, inverse_temp: float
+) -> None:
+    """Begin a step of sulfur in a layer: its speed, and what the step is worth.
 
     Parameters
     ----------
-    doses
-        Of :func:`dose_numbers` [mixed].
-
-    Returns
-    -------
-    bool
-        True for prills [truth].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; the pH is read, speed, worth and moisture factor set [mixed].
+    j
+        Which lane [index].
+    wetness
+        Water of the layer [field capacity].
+    heat
+        Factor of the heat and the cold [0-1].
+    inverse_temp
+        What an activation energy is multiplied by [mol/kJ].
 
     Notes
     -----
-    By the diameter.
+    Worth = heat exp(E (1/T25 - 1/T)/R) (1 - ((w - optimum)/width)^2) t, as in ``sulfur_rate``;
+    speed of a grain 2 K/rho, by pH between that of acid and that of normal soil.
 
     References
     ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> import numpy as np
-    >>> has_prills(np.zeros((1, 10)))
-    False
+    watkinson-blair-1993, own-judgement
     """
-    found = False
-    for dose in range(doses.shape[0]):
-        found = found or doses[dose, INTACT] > 0.0
-    return found
+    gap = (wetness + number[_WETNESS_SHIFT + j] - number[_MOISTURE_OPTIMUM]) / number[
+        _MOISTURE_WIDTH
+    ]
+    wet = max(0.0, 1.0 - gap * gap)
+    warmth = wet * heat * exp_of(number[_ACTIVATION + j] * inverse_temp)
+    acid_ph = number[_ACID_SOIL_PH]
+    share = (work[PH_NOW + j] - acid_ph) / (number[_NORMAL_SOIL_PH] - acid_ph)
+    share = min(1.0, max(0.0, share))
+    slow = number[_ACID_SOIL_FACTOR]
+    work[SPEED + j] = number[_EATEN + j] * (slow + (1.0 - slow) * share)
+    work[WORTH + j] = warmth * number[_STEP_D]
+    work[WET + j] = wet
+    work[LEFT_ALL + j] = 0.0
+    work[MADE + j] = 0.0
 
 
-@compiled
-def oxidise(
-    grain: FloatArray, sizes: FloatArray, doses: FloatArray, layer: int, speed: FloatArray
-) -> tuple[float, float]:
-    """One step of every dose in a layer; what it turned to acid, and what is left.
+@woven
+def wear(
+    grain: FloatArray,
+    doses: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    dose: int,
+    layer: int,
+    j: int,
+) -> None:
+    """How much diameter a step takes off the grains of a dose, crowding left out.
 
     Parameters
     ----------
     grain
-        State of each dose in each layer, changed here, shape (doses, layers, places) [mixed].
-    sizes
-        Of :func:`dose_sizes` [mixed].
+        State of each dose in each layer, the oxidisers changed here [mixed].
     doses
-        Of :func:`dose_numbers`, with the member's own break-up [mixed].
+        Of :func:`dose_numbers` [mixed].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; speed and worth are read, the wear set [um].
+    dose
+        Which one [index].
     layer
         Which layer [index].
-    speed
-        Loss of diameter in a day at full rate, days at 25 degC and field capacity in the step,
-        growth of the oxidisers, length of the step, moisture factor [um/d, d, 1/d, d, -].
-
-    Returns
-    -------
-    tuple of float
-        Acid released, acid still to come [mmolc/m2].
+    j
+        Which lane [index].
 
     Notes
     -----
-    Loose grains are exact for a step of any length in constant weather and pH. The last
-    thousandth of a mmolc reacts at once, so that a spent dose costs nothing.
+    Speed x factor x days at full rate, none where nothing is left.
 
     References
     ----------
-    watkinson-blair-1993
+    watkinson-blair-1993, own-judgement
+    """
+    live = grain[dose, layer, DOSE_LEFT + j] > 0.0
+    clock = work[WORTH + j] if live else 0.0
+    grown, worth = growth(
+        grown_frac=grain[dose, layer, DOSE_GROWN + j],
+        growth_per_d=number[_GROWTH + j],
+        clock_d=clock,
+    )
+    grain[dose, layer, DOSE_GROWN + j] = grown
+    work[WORN + j] = work[SPEED + j] * doses[dose, RATE_FACTOR + j] * worth
+    work[SHARE_LEFT + j] = 0.0
+
+
+@woven
+def eat(grain: FloatArray, work: FloatArray, dose: int, layer: int, j: int) -> float:
+    """Take the wear of a step off loose grains; the diameter lost so far.
+
+    Parameters
+    ----------
+    grain
+        State of each dose in each layer, changed here [mixed].
+    work
+        Room to work in; the wear is read [um].
+    dose
+        Which one [index].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+
+    Returns
+    -------
+    float
+        Diameter lost [um].
+
+    Notes
+    -----
+    Slower where the surface is crowded.
+
+    References
+    ----------
+    degryse-2016
 
     Examples
     --------
     >>> import numpy as np
-    >>> grain = np.zeros((1, 1, 8))
-    >>> grain[0, 0, :5] = 100.0, 100.0, 0.0, 1.0, 1.0
-    >>> sizes = np.zeros((1, 1, 8))
-    >>> sizes[0, 0, :6] = 100.0, 100.0, 1.0, 3.0 / 100.0, 3.0 / 100.0**2, 1.0 / 100.0**3
-    >>> doses = np.zeros((1, 10))
-    >>> doses[0, 1] = 1.0
-    >>> acid, left = oxidise(grain, sizes, doses, 0, np.array([50.0, 1.0, 0.1, 1.0, 1.0]))
-    >>> round(float(acid), 6), round(float(left), 6)
-    (87.5, 12.5)
+    >>> from loamshift.core.column_numbers import DOSE_POOL, N_WORK
+    >>> grain, work = np.zeros((1, 1, DOSE_POOL)), np.zeros(N_WORK)
+    >>> work[WORN], grain[0, 0, CROWD_GRAINS] = 2.0, 0.5
+    >>> float(eat(grain, work, 0, 0, 0))
+    1.0
     """
-    acid = 0.0
-    total = 0.0
-    for dose in range(grain.shape[0]):
-        before = grain[dose, layer, DOSE_LEFT]
-        if before <= 0.0:
-            continue
-        grown, worth = growth(grain[dose, layer, DOSE_GROWN], speed[2], speed[1])
-        grain[dose, layer, DOSE_GROWN] = grown
-        worn = speed[0] * doses[dose, RATE_FACTOR] * worth
-        if doses[dose, INTACT] > 0.0:
-            left = _prills_left(grain, sizes, doses, dose, layer, worn, speed)
-        else:
-            eaten = grain[dose, layer, DOSE_EATEN] + worn * grain[dose, layer, CROWD_GRAINS]
-            grain[dose, layer, DOSE_EATEN] = eaten
-            left = grain[dose, layer, DOSE_START] * dose_left(sizes, dose, eaten)
-        if left < SPENT:
-            left = 0.0
-        left = min(left, before)
-        grain[dose, layer, DOSE_LEFT] = left
-        acid += before - left
-        total += left
-    return acid, total
+    eaten: float = (
+        grain[dose, layer, DOSE_EATEN + j] + work[WORN + j] * grain[dose, layer, CROWD_GRAINS + j]
+    )
+    grain[dose, layer, DOSE_EATEN + j] = eaten
+    return eaten
 
 
-@compiled
-def _prills_left(
-    grain: FloatArray,
-    sizes: FloatArray,
-    doses: FloatArray,
-    dose: int,
-    layer: int,
-    worn_um: float,
-    speed: FloatArray,
-) -> float:
-    """What a step leaves of prills, whole and broken up, as ``sulfur.oxidised_course`` [mmolc/m2].
+@inlined
+def turn_acid(
+    grain: FloatArray, work: FloatArray, dose: int, layer: int, j: int, scale: float
+) -> None:
+    """What a step turned to acid: what was left of a dose less what is left now.
 
-    First what has broken up reacts, then the whole prills shrink, then some of them break up.
+    Parameters
+    ----------
+    grain
+        State of each dose in each layer, changed here [mixed].
+    work
+        Room to work in; the acid is added, and what is left [mmolc/m2].
+    dose
+        Which one [index].
+    layer
+        Which layer [index].
+    j
+        Which lane [index].
+    scale
+        What the share left is a share of [mmolc/m2].
+
+    Notes
+    -----
+    The last thousandth of a mmolc reacts at once, so that a spent dose costs nothing.
+
+    References
+    ----------
+    own-arithmetic
     """
-    total = 0.0
-    for i in range(sizes.shape[1]):
-        young = DOSE_POOL + 2 * i
-        worn = sizes[dose, i, PER_EATEN] * worn_um * grain[dose, layer, CROWD_GRAINS]
-        kept = math.exp(-6.0 * worn)
-        old = kept * (grain[dose, layer, young + 1] + 3.0 * worn * grain[dose, layer, young])
-        grain[dose, layer, young] *= kept
-        grain[dose, layer, young + 1] = old
-        total += grain[dose, layer, young] + old
-    whole: float = grain[dose, layer, DOSE_WHOLE]
-    if whole <= 0.0:
-        return total
-    eaten = grain[dose, layer, DOSE_EATEN]
-    share = whole_left(eaten, doses[dose, INTACT])
-    eaten += worn_um * grain[dose, layer, CROWD_WHOLE]
-    grain[dose, layer, DOSE_EATEN] = eaten
-    whole *= whole_left(eaten, doses[dose, INTACT]) / share
-    per_d = doses[dose, BREAK_DUG_IN]
-    if doses[dose, ON_SURFACE] > 0.0:
-        per_d = doses[dose, BREAK_TOP] * speed[4]
-    broken = -whole * math.expm1(-per_d * speed[3])
-    grain[dose, layer, DOSE_WHOLE] = whole - broken
-    for i in range(sizes.shape[1]):
-        grain[dose, layer, DOSE_POOL + 2 * i] += sizes[dose, i, FRAC] * broken
-    total += whole
-    return total
+    before = grain[dose, layer, DOSE_LEFT + j]
+    left = scale * work[SHARE_LEFT + j]
+    left = min(0.0 if left < SPENT else left, before)
+    grain[dose, layer, DOSE_LEFT + j] = left
+    work[MADE + j] += before - left
+    work[LEFT_ALL + j] += left

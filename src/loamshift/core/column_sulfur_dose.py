@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 import numpy as np
 
 from loamshift.core.acidity import SULFUR_ACID_MOLC_KG
-from loamshift.core.column_compile import compiled
+from loamshift.core.column_compile import compiled, inlined, woven
+from loamshift.core.column_exp import exp_of, log_of
 from loamshift.core.column_layout import ColumnEvents, EventKind, FloatArray
 from loamshift.core.column_numbers import (
     A1,
@@ -29,9 +29,10 @@ from loamshift.core.column_numbers import (
     GROWN,
     HIGH_UM,
     INTACT,
+    LANES,
     LOW_UM,
     MASS,
-    N_DOSE_NUMBERS,
+    N_DOSE,
     N_SIZE_NUMBERS,
     ON_SURFACE,
     PER_EATEN,
@@ -41,7 +42,8 @@ from loamshift.core.column_numbers import (
     law,
     rate,
 )
-from loamshift.core.column_sulfur import dose_left, whole_left
+from loamshift.core.column_prills import whole_left
+from loamshift.core.column_sulfur import dose_left
 
 CM_PER_UM: Final = 1.0e-4
 _ONE_SIZE: Final = 1.0 + 1.0e-4
@@ -137,19 +139,20 @@ def dose_numbers(events: ColumnEvents, *, density_ug_cm3: float) -> FloatArray:
     per_whole_um = 1.0 / np.where(intact > 0.0, intact, 1.0)
     scale = 6.0 * _UG_PER_MMOLC / density_ug_cm3 / CM_PER_UM
     given = events.surface_cm2_mmolc[is_dose]
-    doses = np.zeros((intact.size, N_DOSE_NUMBERS))
-    doses[:, INTACT] = intact
-    doses[:, RATE_FACTOR] = events.rate_factor[is_dose]
-    doses[:, GROWN] = events.grown_frac[is_dose]
-    doses[:, BREAK_TOP : BREAK_TOP + 2] = events.break_up_top[is_dose]
-    doses[:, BREAK_DUG_IN : BREAK_DUG_IN + 2] = events.break_up_dug_in[is_dose]
-    doses[:, ON_SURFACE] = events.on_surface[is_dose]
-    doses[:, GRAIN_SURFACE] = np.where(given > 0.0, given, scale * per_um)
-    doses[:, WHOLE_SURFACE] = scale * per_whole_um
+    doses = np.zeros((intact.size, N_DOSE // LANES))
+    doses[:, INTACT // LANES] = intact
+    doses[:, RATE_FACTOR // LANES] = events.rate_factor[is_dose]
+    doses[:, GROWN // LANES] = events.grown_frac[is_dose]
+    top, dug_in = BREAK_TOP // LANES, BREAK_DUG_IN // LANES
+    doses[:, top : top + 2] = events.break_up_top[is_dose]
+    doses[:, dug_in : dug_in + 2] = events.break_up_dug_in[is_dose]
+    doses[:, ON_SURFACE // LANES] = events.on_surface[is_dose]
+    doses[:, GRAIN_SURFACE // LANES] = np.where(given > 0.0, given, scale * per_um)
+    doses[:, WHOLE_SURFACE // LANES] = scale * per_whole_um
     return doses
 
 
-@compiled
+@inlined
 def crowding(
     surface_cm2_kg: float, reference_cm2_kg: float, lowest_cm2_kg: float, exponent: float
 ) -> float:
@@ -185,11 +188,13 @@ def crowding(
     0.859
     """
     share = max(surface_cm2_kg, lowest_cm2_kg) / reference_cm2_kg
-    return math.exp(-exponent * math.log(share))
+    return exp_of(-exponent * log_of(share))
 
 
-@compiled
-def put_dose(grain: FloatArray, doses: FloatArray, dose: int, layer: int, amount: float) -> None:
+@woven
+def put_dose(
+    grain: FloatArray, doses: FloatArray, dose: int, layer: int, j: int, amount: float
+) -> None:
     """Put sulfur on one layer.
 
     Parameters
@@ -202,6 +207,8 @@ def put_dose(grain: FloatArray, doses: FloatArray, dose: int, layer: int, amount
         Which one [index].
     layer
         Which layer [index].
+    j
+        Which lane [index].
     amount
         Acid it will make [mmolc/m2].
 
@@ -213,11 +220,11 @@ def put_dose(grain: FloatArray, doses: FloatArray, dose: int, layer: int, amount
     ----------
     own-arithmetic
     """
-    grain[dose, layer, DOSE_START] += amount
-    grain[dose, layer, DOSE_LEFT] += amount
-    grain[dose, layer, DOSE_GROWN] = doses[dose, GROWN]
-    if doses[dose, INTACT] > 0.0:
-        grain[dose, layer, DOSE_WHOLE] += amount
+    grain[dose, layer, DOSE_START + j] += amount
+    grain[dose, layer, DOSE_LEFT + j] += amount
+    grain[dose, layer, DOSE_GROWN + j] = doses[dose, GROWN + j]
+    if doses[dose, INTACT + j] > 0.0:
+        grain[dose, layer, DOSE_WHOLE + j] += amount
 
 
 @compiled
@@ -226,6 +233,7 @@ def set_crowding(
     doses: FloatArray,
     dose: int,
     layer: int,
+    j: int,
     mass_kg_m2: float,
     number: FloatArray,
 ) -> None:
@@ -241,6 +249,8 @@ def set_crowding(
         Which one [index].
     layer
         Which layer [index].
+    j
+        Which lane [index].
     mass_kg_m2
         Soil of the layer [kg/m2].
     number
@@ -254,17 +264,23 @@ def set_crowding(
     ----------
     degryse-2016
     """
-    per_kg = grain[dose, layer, DOSE_START] / mass_kg_m2
+    per_kg = grain[dose, layer, DOSE_START + j] / mass_kg_m2
     reference, lowest = number[_REFERENCE_SURFACE], number[_LOWEST_SURFACE]
-    grain[dose, layer, CROWD_GRAINS] = crowding(
-        per_kg * doses[dose, GRAIN_SURFACE], reference, lowest, number[_CROWDING]
+    grain[dose, layer, CROWD_GRAINS + j] = crowding(
+        surface_cm2_kg=per_kg * doses[dose, GRAIN_SURFACE + j],
+        reference_cm2_kg=reference,
+        lowest_cm2_kg=lowest,
+        exponent=number[_CROWDING + j],
     )
-    grain[dose, layer, CROWD_WHOLE] = crowding(
-        per_kg * doses[dose, WHOLE_SURFACE], reference, lowest, number[_CROWDING]
+    grain[dose, layer, CROWD_WHOLE + j] = crowding(
+        surface_cm2_kg=per_kg * doses[dose, WHOLE_SURFACE + j],
+        reference_cm2_kg=reference,
+        lowest_cm2_kg=lowest,
+        exponent=number[_CROWDING + j],
     )
 
 
-@compiled
+@woven
 def mix_dose(
     grain: FloatArray,
     sizes: FloatArray,
@@ -272,6 +288,7 @@ def mix_dose(
     dose: int,
     cell: FloatArray,
     share: FloatArray,
+    j: int,
 ) -> bool:
     """Mix one dose among the layers that a tillage reaches.
 
@@ -289,6 +306,8 @@ def mix_dose(
         State of the layers [mixed].
     share
         Above 0 in the layers mixed [-].
+    j
+        Which lane [index].
 
     Returns
     -------
@@ -306,11 +325,11 @@ def mix_dose(
 
     Examples
     --------
-    >>> from loamshift.core.column_numbers import DOSE_POOL, N_CELL, N_DOSE_NUMBERS
+    >>> from loamshift.core.column_numbers import N_CELL
     >>> grain, cell = np.zeros((1, 2, DOSE_POOL)), np.ones((2, N_CELL))
-    >>> put_dose(grain, np.zeros((1, N_DOSE_NUMBERS)), 0, 0, 10.0)
-    >>> sizes, doses = np.zeros((1, 1, 8)), np.zeros((1, N_DOSE_NUMBERS))
-    >>> mix_dose(grain, sizes, doses, 0, cell, np.ones(2)), grain[0, :, DOSE_LEFT].tolist()
+    >>> put_dose(grain, np.zeros((1, N_DOSE)), 0, 0, 0, 10.0)
+    >>> sizes, doses = np.zeros((1, 1, 8)), np.zeros((1, N_DOSE))
+    >>> mix_dose(grain, sizes, doses, 0, cell, np.ones(2), 0), grain[0, :, DOSE_LEFT].tolist()
     (True, [5.0, 5.0])
     """
     start = 0.0
@@ -319,43 +338,43 @@ def mix_dose(
     whole = 0.0
     number = 0.0
     mass = 0.0
-    diameter = doses[dose, INTACT]
+    diameter = doses[dose, INTACT + j]
     for layer in range(grain.shape[1]):
         if share[layer] > 0.0:
-            mass += cell[layer, MASS]
-            start += grain[dose, layer, DOSE_START]
-            left += grain[dose, layer, DOSE_LEFT]
-            grown += grain[dose, layer, DOSE_START] * grain[dose, layer, DOSE_GROWN]
-            if grain[dose, layer, DOSE_WHOLE] > 0.0:
-                whole += grain[dose, layer, DOSE_WHOLE]
-                number += grain[dose, layer, DOSE_WHOLE] / whole_left(
-                    grain[dose, layer, DOSE_EATEN], diameter
+            mass += cell[layer, MASS + j]
+            start += grain[dose, layer, DOSE_START + j]
+            left += grain[dose, layer, DOSE_LEFT + j]
+            grown += grain[dose, layer, DOSE_START + j] * grain[dose, layer, DOSE_GROWN + j]
+            if grain[dose, layer, DOSE_WHOLE + j] > 0.0:
+                whole += grain[dose, layer, DOSE_WHOLE + j]
+                number += grain[dose, layer, DOSE_WHOLE + j] / whole_left(
+                    eaten_um=grain[dose, layer, DOSE_EATEN + j], diameter_um=diameter
                 )
     if start <= 0.0:
         return False
-    doses[dose, RATE_FACTOR] = max(1.0, doses[dose, RATE_FACTOR])
-    doses[dose, ON_SURFACE] = 0.0
+    doses[dose, RATE_FACTOR + j] = max(1.0, doses[dose, RATE_FACTOR + j])
+    doses[dose, ON_SURFACE + j] = 0.0
     eaten = 0.0
     if diameter <= 0.0:
         eaten = eaten_for(sizes, dose, left / start)
     elif number > 0.0:
         eaten = diameter * (1.0 - (whole / number) ** (1.0 / 3.0))
-    for i in range(DOSE_POOL, grain.shape[2]):
+    for i in range(DOSE_POOL + j, grain.shape[2], LANES):
         held = 0.0
         for layer in range(grain.shape[1]):
             if share[layer] > 0.0:
                 held += grain[dose, layer, i]
         for layer in range(grain.shape[1]):
             if share[layer] > 0.0:
-                grain[dose, layer, i] = held * (cell[layer, MASS] / mass)
+                grain[dose, layer, i] = held * (cell[layer, MASS + j] / mass)
     for layer in range(grain.shape[1]):
         if share[layer] > 0.0:
-            part = cell[layer, MASS] / mass
-            grain[dose, layer, DOSE_START] = start * part
-            grain[dose, layer, DOSE_LEFT] = left * part
-            grain[dose, layer, DOSE_WHOLE] = whole * part
-            grain[dose, layer, DOSE_GROWN] = grown / start
-            grain[dose, layer, DOSE_EATEN] = eaten
+            part = cell[layer, MASS + j] / mass
+            grain[dose, layer, DOSE_START + j] = start * part
+            grain[dose, layer, DOSE_LEFT + j] = left * part
+            grain[dose, layer, DOSE_WHOLE + j] = whole * part
+            grain[dose, layer, DOSE_GROWN + j] = grown / start
+            grain[dose, layer, DOSE_EATEN + j] = eaten
     return True
 
 
