@@ -29,6 +29,10 @@ ERROR = (0.25 / TRUTHS) ** 0.5
 PROMISE_SD = 0.02
 """Of a promise, which rests on fifty draws: what other seeds gave [0-1]."""
 
+LEAST_HELD = 0.33
+"""Of the three, sand is held least; 0.35 while its buffering was drawn with an sd of 0.20, 0.25 now
+that its spread is pooled over sources [0-1]."""
+
 
 @cache
 def tried(wish: Wish) -> Planned:
@@ -42,7 +46,7 @@ def test_a_plan_of_the_grid_keeps_its_promise_and_beats_every_single_amount(wish
     wide = 3.0 * (ERROR**2 + PROMISE_SD**2) ** 0.5
     assert abs(rule.held.mean() - plan.rule.share_in_range) < wide
     assert rule.held.mean() > single + 3.0 * ERROR
-    assert rule.held.mean() >= 0.35
+    assert rule.held.mean() >= LEAST_HELD
     assert rule.harmed.mean() < 0.05 + 2.0 * (0.05 * 0.95 / TRUTHS) ** 0.5
     assert np.all(rule.amounts_g_m2[0] == plan.rule.first_g_m2)
     assert len(np.unique(rule.amounts_g_m2[1])) > 1, "the test decides something"

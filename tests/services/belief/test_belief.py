@@ -58,13 +58,13 @@ def test_without_a_history_the_prior_stands() -> None:
 
 
 def test_more_sulfur_for_the_same_fall_is_a_soil_that_resists_more() -> None:
-    """98, 300 and 600 g/m2 three years ago, and pH 6.6 now: not the same soil three times.
+    """98 and 300 g/m2 three years ago, and pH 6.6 now: not the same soil twice.
 
-    Less so between the last two: 600 g/m2 lie crowded, and much of them may still be to come.
+    After 600 g/m2 no soil reads 6.6: there the reading is doubted.
     """
-    scales = [learned(after_sulfur(rate)).acid_scale.now.mid for rate in (0, 98, 300, 600)]
-    assert all(b > 1.3 * a for a, b in pairwise(scales[:3]))
-    assert scales[3] > 1.1 * scales[2]
+    scales = [learned(after_sulfur(rate)).acid_scale.now.mid for rate in (0, 98, 300)]
+    assert all(b > 1.3 * a for a, b in pairwise(scales))
+    assert learned(after_sulfur(600)).doubted
     assert scales[1] > 1.4, "98 g/m2 should have taken this loam well below 6.6"
 
 
@@ -87,7 +87,8 @@ def test_what_was_learned_narrows_the_scale_and_reaches_soil_and_beds() -> None:
 def test_the_beds_read_today_what_was_read() -> None:
     belief = after_sulfur(98)
     today = belief.beds.run(()).ph[:, 0]
-    assert np.median(today) == pytest.approx(6.6, abs=0.12)
+    error = require_soil(build_context(case(6.6))).ph.ph_water_sd
+    assert np.median(today) == pytest.approx(6.6, abs=error), "the sulfur says lower, the test not"
     assert today.std() < 0.3
 
 
@@ -127,7 +128,7 @@ def test_readings_that_contradict_each_other_are_named() -> None:
 def test_a_strange_soil_at_the_end_of_what_can_be_told_is_said() -> None:
     told = learned(after_sulfur(300))
     assert "even more than we can represent" in read(told.words) and not told.doubted
-    assert "even less than we can represent" in read(learned(after_sulfur(98, 3.6)).words)
+    assert "even less than we can represent" in read(learned(after_sulfur(98, 3.9)).words)
 
 
 def test_readings_of_one_season_are_one_and_teach_nothing() -> None:

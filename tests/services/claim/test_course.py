@@ -455,7 +455,7 @@ def test_a_dip_in_between_is_told() -> None:
         ("acid sand", "elemental sulfur, powder", 50.0, "the bed needs lime: keep it off"),
         ("loam", "elemental sulfur, prills", 60.0, "In the end that is 50% of the acid this bed"),
         ("loam", "calcium nitrate", 30.0, "The little that is left in the end is lime, and this"),
-        ("loam", "coffee grounds, spent", 2000.0, "The little that is left in the end is lime"),
+        ("loam", "coffee grounds, spent", 2000.0, "this has added 1% of the acid this bed needs"),
     ],
 )
 def test_the_lead_does_not_contradict_the_year(name: str, key: str, rate: float, text: str) -> None:

@@ -93,7 +93,10 @@ def test_need_and_curve_agree() -> None:
 
 def test_sulfur_before_the_sample_has_partly_acted() -> None:
     soil = "ph = 6.5\nsampled = 2026-04-01\n" + LOAM
-    applied = '[[applied]]\ndate = {}\nmaterial = "flowers of sulphur"\nrate = "50 g/m2"'
+    applied = (
+        '[[applied]]\ndate = {}\nmaterial = "flowers of sulphur"\nrate = "50 g/m2"\n'
+        'incorporated = "15 cm"\n'
+    )
     old = build_context(bed(soil, more=applied.format(date(2025, 4, 15)))).pending[0]
     new = build_context(bed(soil, more=applied.format(date(2026, 4, 5)))).pending[0]
     assert 0.0 <= old.acid_mmolc_m2 < 0.3 * old.total_mmolc_m2

@@ -72,7 +72,14 @@ def test_urea_passes_through_a_liming_phase() -> None:
 
 
 def test_every_course_ends_at_what_the_material_brings() -> None:
-    slow = {"elemental sulfur, prills", "elemental sulfur, pastilles", "eggshell, hand crushed"}
+    slow = {
+        "elemental sulfur, prills",
+        "elemental sulfur, pastilles",
+        "eggshell, hand crushed",
+        "ground limestone, british standard",
+        "ground limestone, irish standard",
+    }
+    """Coarse grains of these are not done in twenty years."""
     for key, material in MATERIALS.items():
         if key in slow:
             continue

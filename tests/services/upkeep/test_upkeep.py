@@ -121,7 +121,7 @@ def test_what_is_brought_down_gets_no_lime_to_hold_it(bed_case: Make) -> None:
 
 
 def test_other_plants_may_have_nitrate_against_a_falling_ph(bed_case: Make) -> None:
-    _, keeping = held(bed_case(6.5, target=6.5, feed=Feed(n_g_m2_year=15.0, form="ammonium")))
+    _, keeping = held(bed_case(6.5, target=6.5, feed=Feed(n_g_m2_year=5.0, form="ammonium")))
     assert [line.material for line in keeping.feed] == ["calcium nitrate"]
     assert keeping.drift_ph_year < 0.0
 
