@@ -14,7 +14,7 @@ from loamshift.core.climate import (
     ClimateParameters,
     monthly_values,
 )
-from loamshift.core.column_compile import compiled
+from loamshift.core.rain_loops import wet_days_in_a_row
 
 FloatArray = NDArray[np.float64]
 
@@ -158,23 +158,8 @@ def rain_days_mm(
     share = np.clip(days, np.where(rain > 0.0, 1.0, 0.0), month_days) / month_days
     month = np.repeat(np.arange(12), DAYS_IN_MONTH)
     is_wet = np.empty(dice.chance.shape, dtype=np.bool_)
-    _chain(dice.chance, share[month], params.wet_after_dry_share, is_wet)
+    wet_days_in_a_row(dice.chance, share[month], params.wet_after_dry_share, is_wet)
     made = np.where(is_wet, dice.amount, 0.0)
     means = np.array([made[:, month == m].sum() for m in range(12)]) / made.shape[0]
     factor = np.divide(rain, means, out=np.zeros(12), where=means > 0.0)
     return np.asarray(made * factor[month], dtype=np.float64)
-
-
-@compiled
-def _chain(
-    chance: FloatArray, share: FloatArray, after_dry: float, is_wet: NDArray[np.bool_]
-) -> None:
-    """Fill ``is_wet`` day by day, one year after the other."""
-    wet = False
-    for year in range(chance.shape[0]):
-        for day in range(chance.shape[1]):
-            limit = after_dry * share[day]
-            if wet:
-                limit += 1.0 - after_dry
-            wet = share[day] > 0.0 and chance[year, day] < limit
-            is_wet[year, day] = wet

@@ -19,13 +19,12 @@ from loamshift.core.climate import (
     ClimateParameters,
     monthly_values,
 )
-from loamshift.core.column_compile import compiled
 from loamshift.core.evaporation import Surface, green_surface, thornthwaite_mm
 from loamshift.core.rain_days import RainDice, rain_days_mm, usual_wet_days
+from loamshift.core.rain_loops import run_bucket
 from loamshift.errors import OutOfRangeError
 
 NO_IRRIGATION: Final = (0.0,) * 12
-_MOST_ROUNDS: Final = 200
 _KEPT_YEARS: Final = 256
 
 
@@ -222,7 +221,7 @@ def _kept_year(
     years = made.shape[0]
     days = np.zeros((3, DAYS_IN_YEAR))
     snow = np.zeros(12)
-    _run_bucket(
+    run_bucket(
         made + (watering / month_days)[month],
         (potential / month_days)[month],
         np.asarray(air_temp_c) <= params.snow_below_c,
@@ -246,47 +245,3 @@ def _kept_year(
     for field in fields(year):
         getattr(year, field.name).setflags(write=False)
     return year
-
-
-@compiled
-def _run_bucket(
-    supply: NDArray[np.float64],
-    potential: NDArray[np.float64],
-    is_frozen: NDArray[np.bool_],
-    month_days: NDArray[np.int64],
-    surface: NDArray[np.float64],
-    days: NDArray[np.float64],
-    snows: NDArray[np.float64],
-) -> None:
-    """Years end to end until they repeat themselves; sums of evaporation, drainage and store."""
-    capacity, eased = surface[0], surface[1]
-    store = capacity
-    snow = 0.0
-    for _ in range(_MOST_ROUNDS):
-        store_before = store
-        snow_before = snow
-        days[:] = 0.0
-        snows[:] = 0.0
-        for year in range(supply.shape[0]):
-            day = 0
-            for month in range(12):
-                melt = 0.0 if is_frozen[month] else snow / month_days[month]
-                for _ in range(month_days[month]):
-                    if is_frozen[month]:
-                        snow += supply[year, day]
-                    else:
-                        store += supply[year, day] + melt
-                        drawn = potential[day] * min(1.0, store / eased)
-                        drawn = min(drawn, store)
-                        store -= drawn
-                        drained = max(0.0, store - capacity)
-                        store -= drained
-                        days[0, day] += drawn
-                        days[1, day] += drained
-                    days[2, day] += store
-                    day += 1
-                if not is_frozen[month]:
-                    snow = 0.0
-                snows[month] += snow
-        if abs(store - store_before) + abs(snow - snow_before) < 1.0e-9:
-            break

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.column_layout import MemberParameters
-from loamshift.core.column_organic import DAYS_IN_YEAR
+from loamshift.core.sulfur_course import DAYS_IN_YEAR
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
 from loamshift.services.belief.column_inputs import feed_parts

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 
-from loamshift.core.column_organic import rotted_frac
 from loamshift.core.nitrogen_share import (
     NitrogenShares,
     nitrogen_shares,
@@ -77,7 +77,7 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
     drawn = {what: np.array([rows[row]]) for what, row in humus_rows(history).items()}
     found = humus_parameters(history, drawn, soil=soil, years_back=0.0)
     labile, slow, labile_rate, slow_rate, carbon = (float(found[name][0]) for name in HUMUS_FIELDS)
-    nitrogen = labile * rotted_frac(labile_rate) + slow * rotted_frac(slow_rate)
+    nitrogen = -labile * math.expm1(-labile_rate) - slow * math.expm1(-slow_rate)
     held = humus_base_mmolc_kg(soil, ph_water=held_ph)
     base = 10.0**soil.k.log10_k_mean * held * carbon
     use = context.nitrogen_use
