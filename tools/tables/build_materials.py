@@ -255,9 +255,8 @@ def build_materials() -> None:
         about={
             "title": "Particle sizes of sulfur and lime",
             **common_about,
-            "note": "sulfur: classes no wider than a factor of two, equal mass per log size, but three "
-            "classes for what prills break up into; lime: "
-            "classes of the lime laws",
+            "note": "sulfur: classes no wider than a factor of two, equal mass per log size, but "
+            "three classes for what prills break up into; lime: classes of the lime laws",
         },
     )
     write_table(

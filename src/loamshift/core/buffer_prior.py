@@ -61,7 +61,8 @@ def scale_log10_sd(
 
     References
     ----------
-    pooled-buffer-functions, schmidinger-2025
+    pooled-buffer-functions, curtin-trolove-2013, helling-1964, weaver-2004, wong-2013,
+    schmidinger-2025
 
     Examples
     --------

@@ -81,8 +81,9 @@ def published_spread(context: BedContext, *, direction: Direction) -> PublishedS
     Notes
     -----
     Rows kept as traps, recalled from memory, or printed for every soil alike are left out: the
-    last ask of a sand what they ask of a clay. Copies of one origin count once. A row with its own start and end must lie within 0.3 pH of ours; a row that prints only a step
-    is scaled in proportion, at most twofold. Tables know nothing of free lime.
+    last ask of a sand what they ask of a clay. Copies of one origin count once. A row with its own
+    start and end must lie within 0.3 pH of ours; a row that prints only a step is scaled in
+    proportion, at most twofold. Tables know nothing of free lime.
 
     References
     ----------
