@@ -29,9 +29,9 @@ US = Words("us", "us")
 
 
 def figure(text: str) -> float:
-    found = re.match(r"-?[\d,]*\.?\d+", text)
+    found = re.match(r"−?[\d,]*\.?\d+", text)
     assert found is not None, text
-    return float(found.group().replace(",", ""))
+    return float(found.group().replace(",", "").replace("−", "-"))
 
 
 @given(st.floats(0.01, 1e6))

@@ -332,7 +332,7 @@ class Words:
         if quantity is Quantity.TEMPERATURE:
             convert: Callable[[float], float] = units.f_from_c if self.units == "us" else float
             unit = "deg-f" if self.units == "us" else "deg-c"
-            return tuple(self._marks(f"{convert(value):.0f}") for value in values), unit
+            return tuple(self._marks(f"{convert(value):z.0f}") for value in values), unit
         scales = scales_of(quantity, system=self.units, ground=self.ground)
         scale = scale_for([abs(value) for value in values], scales)
         digits = finer or self._digits_of(quantity)

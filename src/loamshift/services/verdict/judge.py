@@ -238,8 +238,8 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         drift_ph_year=drift_ph_year(case),
     )
     if np.abs(gaps).max() < gain and (leave.stays or 0.0) > HALF:
-        if water_cost(case) >= parameter_values("plan")["water_cost_frac"]:
-            rise = water_rise_ph(case)
+        rise = water_rise_ph(case)
+        if rise >= gain and water_cost(case) >= parameter_values("plan")["water_cost_frac"]:
             return replace(
                 leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise
             ), None
