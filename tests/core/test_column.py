@@ -449,7 +449,7 @@ def test_the_inner_loop_counts_no_arrays() -> None:
     from numba.core.registry import CPUDispatcher
 
     names = ("kernel", "step", "flux", "lime", "load", "curve", "exp", "nitrogen", "organic",
-             "sulfur", "sulfur_dose", "member", "events_step")  # fmt: skip
+             "reading", "sulfur", "sulfur_dose", "prills", "member", "events_step")  # fmt: skip
     modules = [importlib.import_module(f"loamshift.core.column_{name}") for name in names]
     made = {
         name: one

@@ -129,9 +129,9 @@ def run_column(
     n_members, n_layers = members.n_members, soil.n_layers
     readings = weather.n_days // stride_days + 1
     ph = np.empty((n_members, readings))
-    oxidised = np.empty((n_members, readings))
+    oxidised = np.zeros((n_members, readings))
     ends = np.empty((n_members, 2, n_layers))
-    sums = np.empty((n_members, N_SUMS))
+    sums = np.zeros((n_members, N_SUMS))
     when, amounts = event_arrays(events)
     plan = np.array([sampled, stride_days, steps_per_day], dtype=np.int64)
     given = (

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import math
-from typing import Final
 
 import numpy as np
 
 from loamshift.core.column_compile import compiled, woven
-from loamshift.core.column_curve import place_at, read_ph, set_carbon, stand_on
+from loamshift.core.column_curve import place_at, read_ph, stand_on
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray, IntArray
 from loamshift.core.column_member import set_doses, set_numbers
 from loamshift.core.column_numbers import (
-    ACID,
     AMMONIUM,
     APPLIED,
     BACKGROUND,
@@ -23,9 +21,7 @@ from loamshift.core.column_numbers import (
     CO2,
     COARSEST_LIME,
     DECAY,
-    DOSE_LEFT,
     DOSE_POOL,
-    DOSE_START,
     DRAINED,
     FAST,
     HUMUS_LABILE,
@@ -64,10 +60,9 @@ from loamshift.core.column_pack import (
     ON_TOP,
     SHARE,
 )
-from loamshift.core.column_step import find_live, step_block
+from loamshift.core.column_reading import mix_sample
+from loamshift.core.column_step import run_days
 
-LOOK_DAYS: Final = 16
-"""Days from one look for empty pools to the next [d]."""
 N_SUMS = 7
 SULFUR_LEFT, LIME_LEFT, LOWEST, NET_BACKGROUND, WATER_IN, DRAINED_OUT, ASTRAY = range(N_SUMS)
 """Columns of the sums: stores left, lowest pH, flows of the run, and the balance."""
@@ -137,7 +132,6 @@ def room_for(*, layers: int, doses: int, sizes: int) -> Room:
     )
 
 
-@compiled
 def run_members(
     bounds: IntArray,
     plan: IntArray,
@@ -215,72 +209,95 @@ def run_members(
     ----------
     own-arithmetic
     """
-    n_layers = layers.shape[0]
-    for first in range(bounds[0], bounds[1], LANES):
-        n = min(LANES, bounds[1] - first)
-        totals[:] = 0.0
-        grain[:] = 0.0
-        cell[:] = 0.0
-        sample[:] = 0.0
-        number[_STEP_D : _STEP_D + LANES] = 1.0 / plan[2]
-        number[_LEACHING : _LEACHING + LANES] = shared[0]
-        number[_FIRST_PH : _FIRST_PH + LANES] = shared[1]
-        number[_STEP_PH : _STEP_PH + LANES] = shared[2]
-        for j in range(n):
-            row = members[first + j]
-            set_numbers(number, curve, laws, row, j)
-            set_doses(doses, given_doses, row, j)
-            _fill(cell, curve, number, layers, row, j)
-            sample[0, CARBON + j] = 1.0
-            stand_on(sample, curve, number, sample.shape[0] - 1, j, int(cell[0, STEP + j]))
-            totals[LOWEST_PH + j] = 14.0
-            work[STORE + j] = _store(cell, number, j)
-            oxidised[first + j, 0] = 0.0
-        find_live(cell, live, n)
-        _mix_sample(cell, curve, number, work, sample, plan[0], n)
-        for j in range(n):
-            ph[first + j, 0] = work[PH_NOW + j]
-        done = 0
-        for day in range(water.shape[0]):
-            begun = done
-            for event in range(begun, when.shape[0]):
-                if when[event, 0] > day:
-                    break
-                for j in range(n):
-                    _happen(event, when, events, sizes, number, cell, grain, doses, totals, j)
-                done = event + 1
-            if done > begun or day % LOOK_DAYS == 0:
-                find_live(cell, live, n)
-            for _ in range(plan[2]):
-                step_block(
-                    cell,
-                    grain,
-                    sizes,
-                    doses,
-                    curve,
-                    number,
-                    totals,
-                    work,
-                    live,
-                    climate,
-                    water,
-                    day,
-                    n,
-                )
-            if (day + 1) % plan[1] == 0:
-                reading = (day + 1) // plan[1]
-                _mix_sample(cell, curve, number, work, sample, plan[0], n)
-                for j in range(n):
-                    ph[first + j, reading] = work[PH_NOW + j]
-                for j in range(n):
-                    oxidised[first + j, reading] = _oxidised(grain, j)
-        for layer in range(n_layers):
-            read_ph(cell, curve, number, work, layer, n)
-            for j in range(n):
-                ends[first + j, 0, layer] = work[PH_NOW + j]
-                totals[LOWEST_PH + j] = min(totals[LOWEST_PH + j], work[PH_NOW + j])
-        for j in range(n):
-            _sum_up(first + j, cell, number, totals, work[STORE + j], ends, sums, j)
+    room = (number, cell, sample, grain, doses, totals, work, live)
+    for first in range(int(bounds[0]), int(bounds[1]), LANES):
+        block = slice(first, min(first + LANES, int(bounds[1])))
+        for array in room:
+            array[:] = 0
+        begin(
+            plan,
+            shared,
+            members[block],
+            laws,
+            curve,
+            layers,
+            given_doses,
+            *(number, cell, sample, doses, totals, work),
+            ph[block],
+        )
+        event = day = 0
+        while day < water.shape[0]:
+            while event < when.shape[0] and when[event, 0] == day:
+                n = block.stop - first
+                happen(when[event], events[event], sizes, number, cell, grain, doses, totals, n)
+                event += 1
+            until = int(when[event, 0]) if event < when.shape[0] else water.shape[0]
+            run_days(
+                np.array([day, until, *plan], dtype=np.int64),
+                *(cell, sample, grain, sizes, doses, curve, number, totals, work, live),
+                climate,
+                water,
+                ph[block],
+                oxidised[block],
+            )
+            day = until
+        finish(cell, curve, number, totals, work, ends[block], sums[block])
+
+
+@compiled
+def begin(
+    plan: IntArray,
+    shared: FloatArray,
+    members: FloatArray,
+    laws: FloatArray,
+    curve: FloatArray,
+    layers: FloatArray,
+    given_doses: FloatArray,
+    number: FloatArray,
+    cell: FloatArray,
+    sample: FloatArray,
+    doses: FloatArray,
+    totals: FloatArray,
+    work: FloatArray,
+    ph: FloatArray,
+) -> None:
+    """Put a block of members into its lanes, on the first day.
+
+    Parameters
+    ----------
+    plan, shared, laws, curve, layers, given_doses
+        As in :func:`run_members` [mixed].
+    members
+        One row per lane [mixed].
+    number, cell, sample, doses, totals, work
+        Room to work in, empty; filled here [mixed].
+    ph
+        One row per lane; the first reading is set here [pH].
+
+    Notes
+    -----
+    The shares of sulfur that has turned to acid begin at 0.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    n = members.shape[0]
+    for j in range(n):
+        number[_STEP_D + j] = 1.0 / plan[2]
+        number[_LEACHING + j] = shared[0]
+        number[_FIRST_PH + j] = shared[1]
+        number[_STEP_PH + j] = shared[2]
+        set_numbers(number, curve, laws, members[j], j)
+        set_doses(doses, given_doses, members[j], j)
+        _fill(cell, curve, number, layers, members[j], j)
+        sample[0, CARBON + j] = 1.0
+        stand_on(sample, curve, number, sample.shape[0] - 1, j, int(cell[0, STEP + j]))
+        totals[LOWEST_PH + j] = 14.0
+        work[STORE + j] = _store(cell, number, j)
+    mix_sample(cell, curve, number, work, sample, plan[0], n)
+    for j in range(n):
+        ph[j, 0] = work[PH_NOW + j]
 
 
 @woven
@@ -310,55 +327,115 @@ def _fill(
 
 
 @compiled
-def _happen(
-    event: int,
+def happen(
     when: IntArray,
-    events: FloatArray,
+    what: FloatArray,
     sizes: FloatArray,
     number: FloatArray,
     cell: FloatArray,
     grain: FloatArray,
     doses: FloatArray,
     totals: FloatArray,
-    j: int,
+    n: int,
 ) -> None:
-    """One event in one lane."""
-    if when[event, 1] == _TILLAGE:
-        till(cell, grain, sizes, doses, number, events[event, SHARE:], j)
-        return
-    for layer in range(cell.shape[0]):
-        amount = events[event, AMOUNT] * events[event, SHARE + layer]
-        if amount != 0.0:
-            what = (when[event, 1], when[event, 2], layer)
-            shares = events[event, ON_TOP:SHARE]
-            put_on(cell, grain, doses, number, totals, what, j, amount, shares)
+    """One event in every lane of a block.
+
+    Parameters
+    ----------
+    when
+        Day, kind and dose [index].
+    what
+        Amount, how lime lies, and layer shares [mixed].
+    sizes
+        Size classes of the sulfur doses [mixed].
+    number
+        Numbers of the members [mixed].
+    cell
+        State of the layers, changed here [mixed].
+    grain
+        State of the sulfur doses in the layers, changed here [mixed].
+    doses
+        What holds for the whole of each dose, changed here [mixed].
+    totals
+        Sums of the run, changed here [mmolc/m2].
+    n
+        Lanes in use [count].
+
+    Notes
+    -----
+    Tillage, or an amount on each of its layers.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    for j in range(n):
+        if when[1] == _TILLAGE:
+            till(cell, grain, sizes, doses, number, what[SHARE:], j)
+        else:
+            for layer in range(cell.shape[0]):
+                amount = what[AMOUNT] * what[SHARE + layer]
+                if amount != 0.0:
+                    place = (when[1], when[2], layer)
+                    lies = what[ON_TOP:SHARE]
+                    put_on(cell, grain, doses, number, totals, place, j, amount, lies)
 
 
-@woven
-def _sum_up(
-    m: int,
+@compiled
+def finish(
     cell: FloatArray,
+    curve: FloatArray,
     number: FloatArray,
     totals: FloatArray,
-    before: float,
+    work: FloatArray,
     ends: FloatArray,
     sums: FloatArray,
-    j: int,
 ) -> None:
-    """What is left of a member at the end, its flows, and the balance."""
-    sums[m, LIME_LEFT] = 0.0
-    sums[m, SULFUR_LEFT] = 0.0
+    """What is left of each member of a block at the end, its flows, and the balance.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, the places on the curve changed here [mixed].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
+    number
+        Numbers of the members [mixed].
+    totals
+        Sums of the run [mmolc/m2].
+    work
+        Room to work in, the stores of the first day in it [mixed].
+    ends
+        Filled here, one row per lane [pH, mmolc/m2].
+    sums
+        Filled here, one row per lane [mixed].
+
+    Notes
+    -----
+    The balance: base of all stores at the end, against that of the first day and what came and
+    went, over all that moved.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    n = sums.shape[0]
     for layer in range(cell.shape[0]):
-        ends[m, 1, layer] = cell[layer, CARBONATE + j]
-        sums[m, LIME_LEFT] += _lime(cell, layer, j)
-        sums[m, SULFUR_LEFT] += cell[layer, SULFUR + j]
-    should = before + totals[APPLIED + j] + totals[WATER + j]
-    should -= totals[BACKGROUND + j] + totals[DRAINED + j]
-    sums[m, LOWEST] = totals[LOWEST_PH + j]
-    sums[m, NET_BACKGROUND] = totals[BACKGROUND + j]
-    sums[m, WATER_IN] = totals[WATER + j]
-    sums[m, DRAINED_OUT] = totals[DRAINED + j]
-    sums[m, ASTRAY] = abs(_store(cell, number, j) - should) / max(1.0, totals[TURNOVER + j])
+        read_ph(cell, curve, number, work, layer, n)
+        for j in range(n):
+            ends[j, 0, layer] = work[PH_NOW + j]
+            ends[j, 1, layer] = cell[layer, CARBONATE + j]
+            totals[LOWEST_PH + j] = min(totals[LOWEST_PH + j], work[PH_NOW + j])
+            sums[j, LIME_LEFT] += _lime(cell, layer, j)
+            sums[j, SULFUR_LEFT] += cell[layer, SULFUR + j]
+    for j in range(n):
+        should = work[STORE + j] + totals[APPLIED + j] + totals[WATER + j]
+        should -= totals[BACKGROUND + j] + totals[DRAINED + j]
+        sums[j, LOWEST] = totals[LOWEST_PH + j]
+        sums[j, NET_BACKGROUND] = totals[BACKGROUND + j]
+        sums[j, WATER_IN] = totals[WATER + j]
+        sums[j, DRAINED_OUT] = totals[DRAINED + j]
+        sums[j, ASTRAY] = abs(_store(cell, number, j) - should) / max(1.0, totals[TURNOVER + j])
 
 
 @compiled
@@ -384,46 +461,3 @@ def _store(cell: FloatArray, number: FloatArray, j: int) -> float:
         total -= per_urea * (cell[layer, HUMUS_LABILE + j] + cell[layer, HUMUS_SLOW + j])
         total += number[_NITRATE_BASE + j] * cell[layer, NITRATE + j]
     return total
-
-
-@compiled
-def _mix_sample(
-    cell: FloatArray,
-    curve: FloatArray,
-    number: FloatArray,
-    work: FloatArray,
-    sample: FloatArray,
-    sampled: int,
-    n: int,
-) -> None:
-    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass.
-
-    The sample is a layer of its own that keeps its place on the curve from reading to reading.
-    """
-    last = sample.shape[0] - 1
-    for j in range(n):
-        sample[0, MASS + j] = 0.0
-        sample[0, BASE + j] = 0.0
-        work[ACID + j] = 0.0
-    for layer in range(sampled):
-        for j in range(n):
-            mass = cell[layer, MASS + j]
-            sample[0, MASS + j] += mass
-            sample[0, BASE + j] += mass * cell[layer, BASE + j]
-            work[ACID + j] += mass * cell[layer, CARBON + j]
-    for j in range(n):
-        sample[0, BASE + j] /= sample[0, MASS + j]
-        set_carbon(sample, number, last, j, work[ACID + j] / sample[0, MASS + j])
-    read_ph(sample, curve, number, work, last, n)
-
-
-@woven
-def _oxidised(grain: FloatArray, j: int) -> float:
-    """Share of all sulfur put on so far that has turned to acid [0-1]."""
-    start = 0.0
-    left = 0.0
-    for dose in range(grain.shape[0]):
-        for layer in range(grain.shape[1]):
-            start += grain[dose, layer, DOSE_START + j]
-            left += grain[dose, layer, DOSE_LEFT + j]
-    return 1.0 - left / start if start > 0.0 else 0.0

@@ -1,4 +1,4 @@
-"""One step of the compiled column for a block of members: law after law, layer after layer.
+"""The days of the compiled column for a block of members: law after law, layer after layer.
 
 Each law is a loop over the lanes of the block, and nothing in such a loop is called or jumps, so
 the compiler runs several members at a time. A law whose pool is empty in every lane is left out.
@@ -6,7 +6,9 @@ the compiler runs several members at a time. A law whose pool is empty in every 
 
 from __future__ import annotations
 
-from loamshift.core.column_compile import compiled, inlined, woven
+from typing import Final
+
+from loamshift.core.column_compile import compiled, inlined
 from loamshift.core.column_curve import read_ph
 from loamshift.core.column_flux import drain, wash_anions, wash_sulfate
 from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray, IntArray
@@ -73,6 +75,7 @@ from loamshift.core.column_numbers import (
 )
 from loamshift.core.column_organic import rot
 from loamshift.core.column_prills import break_up, eat_pool
+from loamshift.core.column_reading import mix_sample, oxidised_frac
 from loamshift.core.column_sulfur import (
     class_left,
     eat,
@@ -82,6 +85,8 @@ from loamshift.core.column_sulfur import (
     wear,
 )
 
+LOOK_DAYS: Final = 16
+"""Days from one look for empty pools to the next [d]."""
 _STEP_D = rate("step_d")
 _FAST_GONE = rate("fast_gone")
 _ORGANIC_GONE = rate("organic_gone")
@@ -119,8 +124,10 @@ def find_live(cell: FloatArray, live: IntArray, n: int) -> None:
 
 
 @compiled
-def step_block(
+def run_days(
+    days: IntArray,
     cell: FloatArray,
+    sample: FloatArray,
     grain: FloatArray,
     sizes: FloatArray,
     doses: FloatArray,
@@ -131,15 +138,20 @@ def step_block(
     live: IntArray,
     climate: FloatArray,
     water: FloatArray,
-    day: int,
-    n: int,
+    ph: FloatArray,
+    oxidised: FloatArray,
 ) -> None:
-    """One step of a block of members.
+    """A block of members through days without an event.
 
     Parameters
     ----------
+    days
+        First day, one past the last, layers sampled, days between readings, steps in a day
+        [index, index, count, d, count].
     cell
         State of the layers, changed here [mixed].
+    sample
+        The mixed sample, changed here [mixed].
     grain
         State of the sulfur doses in the layers, changed here [mixed].
     sizes
@@ -160,10 +172,10 @@ def step_block(
         Weather of each day in each layer [mixed].
     water
         Water of each day [mm, mmolc/m2].
-    day
-        Which day [index].
-    n
-        Lanes in use [count].
+    ph
+        Filled here, a row for each lane in use, a column for each reading [pH].
+    oxidised
+        Filled here, of the same shape [0-1].
 
     Notes
     -----
@@ -176,48 +188,59 @@ def step_block(
     ----------
     watkinson-blair-1993, own-judgement
     """
+    n = ph.shape[0]
     step_d = number[_STEP_D]
-    brought = water[day, WATER_BASE] * step_d
-    water_mm = water[day, DRAINAGE] * step_d
-    for j in range(n):
-        inflow = brought * number[_ALKALINITY + j]
-        work[INFLOW + j] = inflow
-        work[ANION_IN + j] = 0.0
-        work[SULFATE_IN + j] = 0.0
-        totals[WATER + j] += inflow
-        totals[TURNOVER + j] += abs(inflow)
-    anions = 0
-    for layer in range(cell.shape[0]):
-        read_ph(cell, curve, number, work, layer, n)
-        for j in range(n):
-            add_background(cell, number, totals, work, layer, j)
-        if live[layer, SULFUR // LANES] > 0:
-            _oxidise(cell, grain, sizes, doses, number, work, live, climate, day, layer, n)
-        if climate[day, layer, WARM] > 0.0:
-            _feed(cell, number, work, live, climate, day, layer, n)
-        if live[layer, FAST // LANES] > 0:
-            _release(cell, number, work, live, layer, n)
-        _lime(cell, number, work, live, layer, n)
-        for j in range(n):
-            mass = cell[layer, MASS + j]
-            cell[layer, BASE + j] += (work[INFLOW + j] - work[ACID + j]) / mass
-            work[INFLOW + j] = 0.0
-        if water_mm > 0.0:
-            read_ph(cell, curve, number, work, layer, n)
+    for day in range(days[0], days[1]):
+        if day == days[0] or day % LOOK_DAYS == 0:
+            find_live(cell, live, n)
+        for _ in range(days[4]):
+            brought = water[day, WATER_BASE] * step_d
+            water_mm = water[day, DRAINAGE] * step_d
             for j in range(n):
-                drain(cell, number, work, layer, j, water_mm)
-            if anions > 0 or live[layer, ORGANIC // LANES] > 0:
-                anions = 1
-                live[layer, ORGANIC // LANES] = 1
+                inflow = brought * number[_ALKALINITY + j]
+                work[INFLOW + j] = inflow
+                work[ANION_IN + j] = 0.0
+                work[SULFATE_IN + j] = 0.0
+                totals[WATER + j] += inflow
+                totals[TURNOVER + j] += abs(inflow)
+            anions = 0
+            for layer in range(cell.shape[0]):
+                read_ph(cell, curve, number, work, layer, n)
                 for j in range(n):
-                    wash_anions(cell, work, layer, j)
-        _settle(cell, curve, number, work, live, layer, n)
-        if water_mm > 0.0 and (live[layer, SULFATE // LANES] > 0 or _flows(work, n)):
+                    add_background(cell, number, totals, work, layer, j)
+                if live[layer, SULFUR // LANES] > 0:
+                    _oxidise(cell, grain, sizes, doses, number, work, live, climate, day, layer, n)
+                if climate[day, layer, WARM] > 0.0:
+                    _feed(cell, number, work, live, climate, day, layer, n)
+                if live[layer, FAST // LANES] > 0:
+                    _release(cell, number, work, live, layer, n)
+                _lime(cell, number, work, live, layer, n)
+                for j in range(n):
+                    mass = cell[layer, MASS + j]
+                    cell[layer, BASE + j] += (work[INFLOW + j] - work[ACID + j]) / mass
+                    work[INFLOW + j] = 0.0
+                if water_mm > 0.0:
+                    read_ph(cell, curve, number, work, layer, n)
+                    for j in range(n):
+                        drain(cell, number, work, layer, j, water_mm)
+                    if anions > 0 or live[layer, ORGANIC // LANES] > 0:
+                        anions = 1
+                        live[layer, ORGANIC // LANES] = 1
+                        for j in range(n):
+                            wash_anions(cell, work, layer, j)
+                _settle(cell, curve, number, work, live, layer, n)
+                if water_mm > 0.0 and (live[layer, SULFATE // LANES] > 0 or _flows(work, n)):
+                    for j in range(n):
+                        wash_sulfate(cell, number, work, layer, j, water_mm)
             for j in range(n):
-                wash_sulfate(cell, number, work, layer, j, water_mm)
-    for j in range(n):
-        totals[DRAINED + j] += work[INFLOW + j] - work[ANION_IN + j]
-        totals[TURNOVER + j] += abs(work[INFLOW + j])
+                totals[DRAINED + j] += work[INFLOW + j] - work[ANION_IN + j]
+                totals[TURNOVER + j] += abs(work[INFLOW + j])
+        if (day + 1) % days[3] == 0:
+            reading = (day + 1) // days[3]
+            mix_sample(cell, curve, number, work, sample, days[2], n)
+            for j in range(n):
+                ph[j, reading] = work[PH_NOW + j]
+                oxidised[j, reading] = oxidised_frac(grain, j)
 
 
 @inlined
@@ -229,7 +252,7 @@ def _flows(work: FloatArray, n: int) -> bool:
     return found > 0
 
 
-@woven
+@compiled
 def _oxidise(
     cell: FloatArray,
     grain: FloatArray,
@@ -282,7 +305,7 @@ def _oxidise(
     live[layer, SULFATE // LANES] = 1
 
 
-@woven
+@compiled
 def _use_grains(
     grain: FloatArray, sizes: FloatArray, work: FloatArray, dose: int, layer: int, n: int
 ) -> None:
@@ -313,7 +336,7 @@ def _use_grains(
             work[SHARE_LEFT + j] += share * part
 
 
-@woven
+@compiled
 def _use_prills(
     grain: FloatArray,
     sizes: FloatArray,
@@ -336,7 +359,7 @@ def _use_prills(
             grain[dose, layer, young] += sizes[dose, i, FRAC] * work[WORN + j]
 
 
-@woven
+@compiled
 def _feed(
     cell: FloatArray,
     number: FloatArray,
@@ -378,7 +401,7 @@ def _feed(
         live[layer, AMMONIUM // LANES] = 1
 
 
-@woven
+@compiled
 def _release(
     cell: FloatArray, number: FloatArray, work: FloatArray, live: IntArray, layer: int, n: int
 ) -> None:
@@ -391,7 +414,7 @@ def _release(
     live[layer, SULFATE // LANES] = 1
 
 
-@woven
+@compiled
 def _lime(
     cell: FloatArray, number: FloatArray, work: FloatArray, live: IntArray, layer: int, n: int
 ) -> None:
@@ -417,7 +440,7 @@ def _lime(
                 cell[layer, LIME + row] -= work[GIVEN + j] * work[GONE + row]
 
 
-@woven
+@compiled
 def _settle(
     cell: FloatArray,
     curve: FloatArray,

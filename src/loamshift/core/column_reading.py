@@ -1,0 +1,104 @@
+"""What a sample of the bed would read, in the compiled column."""
+
+from __future__ import annotations
+
+from loamshift.core.column_compile import compiled, inlined
+from loamshift.core.column_curve import read_ph, set_carbon
+from loamshift.core.column_layout import FloatArray
+from loamshift.core.column_numbers import ACID, BASE, CARBON, DOSE_LEFT, DOSE_START, MASS
+
+
+@compiled
+def mix_sample(
+    cell: FloatArray,
+    curve: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    sample: FloatArray,
+    sampled: int,
+    n: int,
+) -> None:
+    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass.
+
+    Parameters
+    ----------
+    cell
+        State of the layers [mixed].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; the pH is set here [mixed].
+    sample
+        The mixed sample, changed here [mixed].
+    sampled
+        Layers sampled, from the top [count].
+    n
+        Lanes in use [count].
+
+    Notes
+    -----
+    The sample is a layer of its own that keeps its place on the curve from reading to reading.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    last = sample.shape[0] - 1
+    for j in range(n):
+        sample[0, MASS + j] = 0.0
+        sample[0, BASE + j] = 0.0
+        work[ACID + j] = 0.0
+    for layer in range(sampled):
+        for j in range(n):
+            mass = cell[layer, MASS + j]
+            sample[0, MASS + j] += mass
+            sample[0, BASE + j] += mass * cell[layer, BASE + j]
+            work[ACID + j] += mass * cell[layer, CARBON + j]
+    for j in range(n):
+        sample[0, BASE + j] /= sample[0, MASS + j]
+        set_carbon(sample, number, last, j, work[ACID + j] / sample[0, MASS + j])
+    read_ph(sample, curve, number, work, last, n)
+
+
+@inlined
+def oxidised_frac(grain: FloatArray, j: int) -> float:
+    """Share of all sulfur put on so far that has turned to acid.
+
+    Parameters
+    ----------
+    grain
+        State of the sulfur doses in the layers [mixed].
+    j
+        Which lane [index].
+
+    Returns
+    -------
+    float
+        Share, 0 where none was put on [0-1].
+
+    Notes
+    -----
+    All doses and layers together.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> from loamshift.core.column_numbers import DOSE_POOL
+    >>> grain = np.zeros((1, 1, DOSE_POOL))
+    >>> grain[0, 0, DOSE_START], grain[0, 0, DOSE_LEFT] = 10.0, 4.0
+    >>> float(oxidised_frac(grain, 0))
+    0.6
+    """
+    start = 0.0
+    left = 0.0
+    for dose in range(grain.shape[0]):
+        for layer in range(grain.shape[1]):
+            start += grain[dose, layer, DOSE_START + j]
+            left += grain[dose, layer, DOSE_LEFT + j]
+    return 1.0 - left / start if start > 0.0 else 0.0
