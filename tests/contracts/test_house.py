@@ -20,7 +20,7 @@ FILE_METHODS = ("read_text", "read_bytes", "write_text", "write_bytes", "open")
 CHANCE = re.compile(r"^(random|secrets|uuid|np\.random|numpy\.random)(\.|$)")
 SCALARS = ("float", "PhWater", "PhCaCl2", "PhKCl", "PhProbe")
 ARRAYS = re.compile(r"Array|Sequence|Vector|Mapping")
-COMPILED = ("compiled", "inlined", "woven")
+COMPILED = ("compiled", "inlined", "outermost", "woven")
 MACHINE_PATH = re.compile(r"(?<![\w.])/(?:work|root|tmp|home/\w+|Users/\w+)/")
 
 

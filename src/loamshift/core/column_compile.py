@@ -19,12 +19,12 @@ IS_KEPT: Final = bool(vars(numba.config).get("CACHE_DIR"))
 
 _STRICT: Final[dict[str, Any]] = {
     "nogil": True,
-    "cache": IS_KEPT,
     "error_model": "numpy",
     "no_cfunc_wrapper": True,
     "_nrt": False,
 }
 _JIT: Final = numba.njit(**_STRICT)
+_JIT_KEPT: Final = numba.njit(**_STRICT, cache=IS_KEPT)
 _JIT_INLINED: Final = numba.njit(**_STRICT, forceinline=True)
 _JIT_WOVEN: Final = numba.njit(**_STRICT, inline="always")
 
@@ -60,6 +60,36 @@ def compiled(function: Function) -> Function:
     True
     """
     return cast(Function, _JIT(function))
+
+
+def outermost(function: Function) -> Function:
+    """The same for a function that Python calls: its machine code is kept, with what it calls.
+
+    Parameters
+    ----------
+    function
+        Written in the part of the language that the compiler knows [function].
+
+    Returns
+    -------
+    function
+        Called as before, compiled at its first call or taken from the folder [function].
+
+    Notes
+    -----
+    What it calls is not kept a second time by itself.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.core.column_step import run_days
+    >>> callable(run_days.py_func)
+    True
+    """
+    return cast(Function, _JIT_KEPT(function))
 
 
 def inlined(function: Function) -> Function:

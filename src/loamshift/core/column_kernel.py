@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 
-from loamshift.core.column_compile import compiled, woven
+from loamshift.core.column_compile import compiled, outermost, woven
 from loamshift.core.column_curve import place_at, read_ph, stand_on
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray, IntArray
@@ -244,7 +244,7 @@ def run_members(
         finish(cell, curve, number, totals, work, ends[block], sums[block])
 
 
-@compiled
+@outermost
 def begin(
     plan: IntArray,
     shared: FloatArray,
@@ -326,7 +326,7 @@ def _fill(
         place_at(cell, curve, number, layer, j, layers[layer, LAYER_PH] + row[_START_SHIFT])
 
 
-@compiled
+@outermost
 def happen(
     when: IntArray,
     what: FloatArray,
@@ -381,7 +381,7 @@ def happen(
                     put_on(cell, grain, doses, number, totals, place, j, amount, lies)
 
 
-@compiled
+@outermost
 def finish(
     cell: FloatArray,
     curve: FloatArray,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from loamshift.core.column_compile import compiled, inlined
+from loamshift.core.column_compile import compiled, inlined, outermost
 from loamshift.core.column_curve import read_ph
 from loamshift.core.column_flux import drain, wash_anions, wash_sulfate
 from loamshift.core.column_layout import N_LIME_CLASSES, FloatArray, IntArray
@@ -123,7 +123,7 @@ def find_live(cell: FloatArray, live: IntArray, n: int) -> None:
             live[layer, pool // LANES] = min(1, found)
 
 
-@compiled
+@outermost
 def run_days(
     days: IntArray,
     cell: FloatArray,
