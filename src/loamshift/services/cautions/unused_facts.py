@@ -210,7 +210,8 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     )
     is_open = bed.kind not in (BedKind.LAWN, BedKind.CONTAINER)
     bares = is_open and not case.aim.plants and context.target is not None
-    if bed.planted is not None and idle and not told and not bares:
+    in_pot = bed.kind is BedKind.CONTAINER and context.target is not None
+    if bed.planted is not None and idle and not told and not bares and not in_pot:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
         if settled:

@@ -119,6 +119,8 @@ def _stopped(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     case = context.case
     if use.decision is not Decision.STOP or case.applied or case.claims or context.soil is None:
         return
+    if context.target is not None and not use.held_by_sodium:
+        return  # the yearly ledger is told, and its load goes by how strongly the soil resists
     if case.soil.bulk_density_g_cm3 is not None:
         yield Unused("soil.bulk_density_g_cm3", Why.STOPPED)
     if case.titration:
