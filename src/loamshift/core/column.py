@@ -17,6 +17,7 @@ from loamshift.core.column_kernel import (
     NET_BACKGROUND,
     SULFUR_LEFT,
     WATER_IN,
+    is_ready,
     room_for,
     run_members,
 )
@@ -155,13 +156,13 @@ def run_column(
         run_members(block, *given, *room, ph, oxidised, ends, sums)
 
     blocks = _blocks(n_members, threads)
-    if threads == 1:
-        for block in blocks:
-            run_block(block)
-    else:
+    alone = len(blocks) if threads == 1 else 0 if is_ready() else 1
+    for block in blocks[:alone]:  # the first run compiles, where an interrupt can stop it
+        run_block(block)
+    if blocks[alone:]:
         with ThreadPoolExecutor(max_workers=threads) as pool:
             try:
-                for done in [pool.submit(run_block, block) for block in blocks]:
+                for done in [pool.submit(run_block, block) for block in blocks[alone:]]:
                     done.result()
             except BaseException:  # an interrupt need not wait for blocks not yet begun
                 pool.shutdown(wait=False, cancel_futures=True)

@@ -22,25 +22,11 @@ from loamshift.core.column_numbers import (
     SHARE_LEFT,
     WET,
     WORN,
-    law,
     rate,
 )
 
-_ALL_GROWN: Final = 1.0 - 1.0e-12
-"""From here on the oxidisers count as grown."""
-_EATEN: Final = rate("eaten_um_d")
-_ACTIVATION: Final = rate("activation_energy")
-_GROWTH: Final = rate("growth_d")
 _STEP_D: Final = rate("step_d")
-_WETNESS_SHIFT: Final = rate("wetness_shift")
-_MOISTURE_OPTIMUM: Final = law("moisture_optimum")
-_MOISTURE_WIDTH: Final = law("moisture_width")
-_ACID_SOIL_FACTOR: Final = law("acid_soil_factor")
-_ACID_SOIL_PH: Final = law("acid_soil_ph")
-_NORMAL_SOIL_PH: Final = law("normal_soil_ph")
 _THIRD: Final = 1.0 / 3.0
-_WHOLE: Final = 3.0 - 1.5 + _THIRD
-_LEAST: Final = 1.0e-12
 
 
 @inlined
