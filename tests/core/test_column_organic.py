@@ -131,6 +131,16 @@ def test_more_humus_that_rots_never_leaves_a_soil_less_acid(
     assert much < less + 1e-9
 
 
+def test_old_turf_makes_planted_ground_acid_too_for_acid_and_base_count_alike() -> None:
+    """Half of the nitrogen is washed out, as under plants; of fertiliser, half would count."""
+    planted = TURF | {"realised_frac": 0.5, "nitrate_uptake_mol_mol": 0.25}
+    open_ground = TURF | {"realised_frac": 1.0, "nitrate_uptake_mol_mol": 0.5}
+    alone = run(10.0, ph=6.0).ph[0, -1]
+    found = [run(10.0, ph=6.0, pool=pool).ph[0, -1] for pool in (planted, open_ground)]
+    assert found[0] == pytest.approx(found[1], abs=0.02) and max(found) < alone - 0.05
+    assert run(10.0, ph=6.0, pool=planted).balance_error.max() < 1e-9
+
+
 def test_acid_is_kept_account_of_with_humus_lime_tillage_and_rain() -> None:
     edges = (0.0, 5.0, 15.0, 30.0)
     share = (1.0, 0.0, 0.0)

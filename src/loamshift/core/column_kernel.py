@@ -73,6 +73,7 @@ _FIRST_PH = rate("curve_first_ph")
 _STEP_PH = rate("curve_step_ph")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
+_HUMUS_REST = rate("humus_rest")
 _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _MASS_FACTOR = member("mass_factor")
@@ -130,6 +131,26 @@ def room_for(*, layers: int, doses: int, sizes: int) -> Room:
         np.zeros(N_WORK),
         np.zeros((layers, N_CELL // LANES), dtype=np.int64),
     )
+
+
+def is_ready() -> bool:
+    """Whether machine code of a run is at hand in this process, so that threads need not make it.
+
+    Returns
+    -------
+    bool
+        True after the first run; a kind of event not met before may still be compiled [truth].
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> is_ready() in (True, False)
+    True
+    """
+    return all(getattr(one, "signatures", True) for one in (begin, run_days, finish))
 
 
 def run_members(
@@ -458,6 +479,7 @@ def _store(cell: FloatArray, number: FloatArray, j: int) -> float:
         total += _lime(cell, layer, j) - cell[layer, SULFUR + j]
         total -= cell[layer, FAST + j] + cell[layer, ORGANIC + j] + cell[layer, DECAY + j]
         total -= per_urea * cell[layer, UREA + j] + per_nh4 * cell[layer, AMMONIUM + j]
-        total -= per_urea * (cell[layer, HUMUS_LABILE + j] + cell[layer, HUMUS_SLOW + j])
+        per_humus = per_urea + number[_HUMUS_REST + j]
+        total -= per_humus * (cell[layer, HUMUS_LABILE + j] + cell[layer, HUMUS_SLOW + j])
         total += number[_NITRATE_BASE + j] * cell[layer, NITRATE + j]
     return total

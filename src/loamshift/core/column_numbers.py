@@ -40,6 +40,7 @@ RATE_FIELDS: Final = (
     "humus_labile_per_year",  # at the reference temperature [1/yr]
     "humus_slow_per_year",
     "humus_first_mmol_kg",  # nitrogen of both on the first day [mmol/kg]
+    "humus_rest",  # acid per nitrogen of humus beyond what the ammonium ledger counts [mol/mol]
     "humus_carbon_per_mmol_kg",  # share of the first carbon that goes with it [kg/mmol]
     "lime_rate_1",  # of each sieve class, finest first [1/d]
     "lime_rate_2",

@@ -9,13 +9,22 @@ from loamshift.core.column_curve import set_carbon
 from loamshift.core.column_exp import used_up
 from loamshift.core.column_layout import FloatArray
 from loamshift.core.column_nitrogen import ammonify
-from loamshift.core.column_numbers import AMMONIUM, HUMUS_LABILE, HUMUS_SLOW, MASS, WORTH, rate
+from loamshift.core.column_numbers import (
+    ACID,
+    AMMONIUM,
+    HUMUS_LABILE,
+    HUMUS_SLOW,
+    MASS,
+    WORTH,
+    rate,
+)
 
 DAYS_IN_YEAR: Final = 365.25
 _LABILE_RATE = rate("humus_labile_per_year")
 _SLOW_RATE = rate("humus_slow_per_year")
 _FIRST = rate("humus_first_mmol_kg")
 _CARBON = rate("humus_carbon_per_mmol_kg")
+_REST = rate("humus_rest")
 
 
 @inlined
@@ -50,6 +59,40 @@ def rotted_frac(clock: float) -> float:
     0.0
     """
     return used_up(clock)
+
+
+@inlined
+def humus_rest(realised: float, nitrate_base: float) -> float:
+    """Acid of nitrogen set free by humus, beyond what counts of nitrogen given as fertiliser.
+
+    Parameters
+    ----------
+    realised
+        Share r of the acid of nitrogen that shows in the topsoil, above 0 [0-1].
+    nitrate_base
+        Base given back per nitrate, r (1 - l) [mol/mol].
+
+    Returns
+    -------
+    float
+        (1 - r) l, with l the share that ends as nitrate for which nothing gives base back; 0 on
+        ground where r is 1 [mol/mol].
+
+    Notes
+    -----
+    r < 1 says that roots bring base up from below. The carbon that goes hands its base back in
+    full, so acid and base of humus would be weighed by two measures if its acid were not.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> humus_rest(realised=0.5, nitrate_base=0.25), humus_rest(realised=1.0, nitrate_base=0.15)
+    (0.25, 0.0)
+    """
+    return (1.0 - realised) * (1.0 - nitrate_base / realised)
 
 
 @woven
@@ -105,7 +148,8 @@ def rot(
 
     Notes
     -----
-    Both pools rot at their own rate; carbon and nitrogen go together.
+    Both pools rot at their own rate; carbon and nitrogen go together. The base that humus held
+    comes free in full as its carbon goes, so its acid counts in full too.
 
     References
     ----------
@@ -121,3 +165,4 @@ def rot(
     lost = number[_FIRST + j] - held
     set_carbon(cell, number, layer, j, carbon_left(lost * number[_CARBON + j]))
     ammonify(number, work, j, labile + slow)
+    work[ACID + j] += number[_REST + j] * (labile + slow)

@@ -64,7 +64,6 @@ def humus_steps(bed: OpenedBed, held_ph: float) -> tuple[SumStep, ...]:
         ),
     )
     mass = of.mass_step(bed)
-    counts = of.parameter("s", f"ledger.{year.realised_row}")
     washed = of.named(
         of.parameter("r", f"ledger.{year.unreturned_row}"), message("why-in-humus-washed")
     )
@@ -73,10 +72,9 @@ def humus_steps(bed: OpenedBed, held_ph: float) -> tuple[SumStep, ...]:
         symbol="H",
         value=year.acid_mmolc_m2,
         unit=SumUnit.MMOLC_M2,
-        formula="{H} = {N} × ({s} × {r} − {h}) × {m}",
+        formula="{H} = {N} × ({r} − {h}) × {m}",
         inputs=(
             of.before(nitrogen, message("why-in-humus-nitrogen")),
-            counts,
             washed,
             of.before(base, message("why-in-humus-base")),
             of.before(mass, message("why-in-mass")),

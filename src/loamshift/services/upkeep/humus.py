@@ -7,12 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from loamshift.core.nitrogen_share import (
-    NitrogenShares,
-    nitrogen_shares,
-    realised_row,
-    unreturned_row,
-)
+from loamshift.core.nitrogen_share import nitrogen_shares, unreturned_row
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.humus import (
     HUMUS_FIELDS,
@@ -30,15 +25,12 @@ from loamshift.tables.parameters import parameter_values
 class HumusYear:
     """What rots in the coming year, by the middle of every prior.
 
-    ``nitrogen_mmol_kg`` set free [mmol/kg]; ``shares`` of its acid that count, by the rows
-    ``realised_row`` and ``unreturned_row`` of topic ``ledger``; ``base_mol_mol`` that its humus
-    held comes free with it [mol/mol]; ``acid_mmolc_m2`` in the treated depth, base below 0
-    [mmolc/m2].
+    ``nitrogen_mmol_kg`` set free [mmol/kg]; ``unreturned_row`` of topic ``ledger`` is the share
+    that ends as nitrate for which nothing gives base back; ``base_mol_mol`` that its humus held
+    comes free with it [mol/mol]; ``acid_mmolc_m2`` in the treated depth, base below 0 [mmolc/m2].
     """
 
     nitrogen_mmol_kg: float
-    shares: NitrogenShares
-    realised_row: str
     unreturned_row: str
     base_mol_mol: float
     acid_mmolc_m2: float
@@ -61,9 +53,9 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
 
     Notes
     -----
-    acid = N (r l - h) mass: l of the nitrogen ends as nitrate for which nothing gives base back, r
-    of its acid counts, h is the base that humus held per mole of its nitrogen, by the curve from
-    ``organic_zero_ph`` up.
+    acid = N (l - h) mass: l of the nitrogen ends as nitrate for which nothing gives base back, h
+    is the base that humus held per mole of its nitrogen, by the curve from ``organic_zero_ph`` up.
+    Both count in full.
 
     References
     ----------
@@ -84,11 +76,7 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
     shares = nitrogen_shares(ledger_parameters(), land_use=use, in_pot=context.in_pot)
     return HumusYear(
         nitrogen_mmol_kg=nitrogen,
-        shares=shares,
-        realised_row=realised_row(use, in_pot=context.in_pot),
         unreturned_row=unreturned_row(use, in_pot=context.in_pot),
         base_mol_mol=base,
-        acid_mmolc_m2=context.soil_mass_kg_m2
-        * nitrogen
-        * (shares.realised * shares.unreturned - base),
+        acid_mmolc_m2=context.soil_mass_kg_m2 * nitrogen * (shares.unreturned - base),
     )
