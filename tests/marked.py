@@ -16,6 +16,7 @@ from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
 from loamshift.tables.plants import load_plants
+from loamshift.tables.rows import tables_fingerprint
 
 ALLOWED = frozenset(
     {"CaCO", "mmolc", "USD", "EUR", "GBP", "und", "oder", "belief", "column", "ppm"}
@@ -54,9 +55,10 @@ def words_left(text: str, case: Case) -> set[str]:
 
 
 def _names(case: Case) -> Iterator[str]:
-    """What is taken from tables and from the case: names, places, months; the longest first."""
+    """What is taken from tables and from the case: names, places, months and the mark of the
+    tables, whose digits can look like words; the longest first."""
     german = Words("de", "metric")
-    names = {case.name or "", case.place.name if case.place else ""}
+    names = {case.name or "", case.place.name if case.place else "", tables_fingerprint()}
     names |= {german.plant(plant.name) for plant in load_plants().values()}
     names |= {plant.name for plant in case.aim.plants}
     for key, material in load_materials().items():
