@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import pytest
 
+from loamshift.case.read import parse_case
 from loamshift.domain.answer import Answer, Decision, Direction, Reason, Severity
+from loamshift.report.steps import steps_of
 from odd_cases.cases import (
     LIME_FREE,
     PEAT_POTS,
@@ -340,3 +342,26 @@ def test_a_day_too_soon_is_said_and_does_not_send_the_plants_away() -> None:
     assert not row.passed
     assert answer.plan is not None
     assert answer.plan.on.year >= 2029
+
+
+def test_a_bed_that_had_too_much_is_told_so_first_even_if_it_may_be_left_alone() -> None:
+    drenches = "".join(
+        put_on(f"2026-04-{day:02d}", "aluminium sulfate", "150 g/m2") for day in (5, 7, 9)
+    )
+    case_text = text(
+        bed=PLANTED, soil=read(5.6) + "sampled = 2026-03-20\n", aim=HYDRANGEA, more=drenches
+    )
+    answer = answered(case_text)
+    assert answer.verdict.decision is Decision.LEAVE
+    (step,) = [s for s in steps_of(answer, parse_case(case_text)) if s.when is None]
+    assert worded(step.what) == "Nothing more" and step.how is not None
+    assert "test before any more" in worded(step.how)
+
+
+def test_a_forecast_that_starts_elsewhere_than_the_last_test_says_so() -> None:
+    sulfur = put_on("2024-04-20", "elemental sulfur, powder", "120 g/m2", depth="15 cm")
+    soil = read(6.7) + "organic_matter_pct = 3\nsampled = 2026-04-01\n"
+    more = sulfur + read_again("2024-04-01", 7.0)
+    answer = answered(text(soil=soil, aim="target_ph = 5.5", more=more))
+    assert answer.forecast is not None and answer.forecast.do_nothing.q50[0] < 6.55
+    assert "the forecast starts there" in worded(answer.verdict.because)

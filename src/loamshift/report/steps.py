@@ -121,7 +121,10 @@ def steps_of(answer: Answer, case: Case) -> list[Step]:
     sure = [part for part in answer.applications if part.only_if is None]
     steps = [_applied(part, case) for part in sure or sure_parts(answer)]
     if not steps and answer.verdict.decision is Decision.LEAVE:
-        steps = [Step(when=None, what=message("front-nothing"), how=message("front-nothing-how"))]
+        what, how = message("front-nothing"), message("front-nothing-how")
+        if _had_too_much(answer):
+            what, how = message("front-nothing-more"), message("front-nothing-more-how")
+        steps = [Step(when=None, what=what, how=how)]
     test = next_test(answer)
     day = test if test is not None else min(answer.retest, default=None)
     if day is not None:
@@ -189,3 +192,8 @@ def _table(steps: list[Step], words: Words) -> Table:
         for step in steps
     )
     return Table(columns, rows)
+
+
+def _had_too_much(answer: Answer) -> bool:
+    """True where a bed that is to be left alone has had more than its limit lately."""
+    return any(caution.code == "over-cap" for caution in answer.cautions)

@@ -81,12 +81,12 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
 def _kind_of_prills(context: BedContext) -> list[Missing]:
     """Prills that may hold clay or not: on hand, or put on and, for all we know, still to act."""
     case = context.case
-    own = [(f"on_hand[{i}].material", item.material) for i, item in enumerate(case.on_hand)]
+    own = [(f"on_hand[{i}].material", item.material) for i, item in enumerate(case.on_hand, 1)]
     to_come = [pending.acid_mmolc_m2 > 0.0 for pending in context.pending]
     own += [
         (f"applied[{i}].material", applied.material)
-        for i, applied in enumerate(case.applied)
-        if not to_come or to_come[i]
+        for i, applied in enumerate(case.applied, 1)
+        if not to_come or to_come[i - 1]
     ]
     named = [field for field, material in own if material.key == PRILLS_OF_UNKNOWN_KIND]
     return [_row(field, "prills") for field in named[:1]]

@@ -364,14 +364,16 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return prose(_need(context, judged), pull, _start(plan)), change
 
 
-def _need(context: BedContext, judged: Judgement) -> Message:
-    return message(
+def _need(context: BedContext, judged: Judgement) -> Prose:
+    need = message(
         "verdict-need",
         direction=judged.direction.value,
         reading=reading(context),
         aim=ph(_target(context).ph_aim),
         need=rate(judged.need_mid_g_m2 or 0.0),
     )
+    apart = _ph_apart(context, judged)
+    return prose(need, None if apart is None else message("verdict-stands-now", ph=ph(apart)))
 
 
 def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:

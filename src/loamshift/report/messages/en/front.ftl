@@ -86,6 +86,8 @@ front-by-the-test = by the test
 front-as-below = as shown below
 front-nothing = Nothing
 front-nothing-how = the soil needs none
+front-nothing-more = Nothing more
+front-nothing-more-how = it has had more than a year’s limit; test before any more
 front-mix-into = { $kind ->
     [container] mix into the top { $depth }
    *[other] work into the top { $depth }

@@ -170,6 +170,8 @@ verdict-need = { $direction ->
     [lime] Raising it from { $reading } to { $aim } takes about { $need } of pure lime.
    *[acidify] Lowering it from { $reading } to { $aim } takes about { $need } of pure sulphur.
 }
+# Where the beds now lie elsewhere than the last test read, and the forecast begins.
+verdict-stands-now = All its readings together, and what has happened since, put it at about pH { $ph } now, and the forecast starts there.
 verdict-upkeep-pull = { $direction ->
     [lime] Leaching and feed would then lower it by about { $pull } a year, so you would need to add some every year.
    *[acidify] Your water would then raise it by about { $pull } a year, so you would need to add some every year.

@@ -529,7 +529,7 @@ why-narrow-reading = { $rough ->
    *[no] A second careful test halves the effect of chance.
 }
 why-narrow-share = If the soil were known exactly it would be { $known } in 100: no test can do better.
-why-narrow-test = The next careful test. It settles more than anything you can measure now.
+why-narrow-test = The next careful test settles more than anything you can measure now.
 why-narrow-mean = Send a sample made of many spots, and test the same way each time.
 why-narrow-thermometer = A soil thermometer at half the depth treated.
 why-narrow-water = { $missing ->
