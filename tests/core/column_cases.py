@@ -119,6 +119,7 @@ def members(n: int = 1, *, seed: int | None = None, **changed: float) -> MemberP
         "humus_slow_mmol_kg": 0.0,
         "humus_labile_per_year": 0.126,
         "humus_slow_per_year": 0.017,
+        "humus_rest_mol_mol": 0.0,
         "humus_carbon_per_mmol_kg": 0.004,
     }
     assert set(medians) == {field.name for field in fields(MemberParameters)}

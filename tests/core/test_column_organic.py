@@ -18,6 +18,7 @@ from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnEvent, ColumnResult, EventKind
 from loamshift.core.column_organic import carbon_left, rotted_frac
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
+from loamshift.core.nitrogen_share import humus_rest
 from loamshift.errors import OutOfRangeError
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.soils import topsoil_parameters
@@ -133,7 +134,12 @@ def test_more_humus_that_rots_never_leaves_a_soil_less_acid(
 
 def test_old_turf_makes_planted_ground_acid_too_for_acid_and_base_count_alike() -> None:
     """Half of the nitrogen is washed out, as under plants; of fertiliser, half would count."""
-    planted = TURF | {"realised_frac": 0.5, "nitrate_uptake_mol_mol": 0.25}
+    rest = float(humus_rest(realised=0.5, unreturned=0.5))
+    planted = TURF | {
+        "realised_frac": 0.5,
+        "nitrate_uptake_mol_mol": 0.25,
+        "humus_rest_mol_mol": rest,
+    }
     open_ground = TURF | {"realised_frac": 1.0, "nitrate_uptake_mol_mol": 0.5}
     alone = run(10.0, ph=6.0).ph[0, -1]
     found = [run(10.0, ph=6.0, pool=pool).ph[0, -1] for pool in (planted, open_ground)]

@@ -380,6 +380,7 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
     keys: dict[tuple[str, str], _Holds | None] = {
         ("verdict-reading", "ph"): reads,
         ("verdict-in-range-now", "ph"): reads,
+        ("verdict-stands-now", "ph"): reads,
         ("verdict-small-gain-now", "ph"): reads,
         ("verdict-hardly-a-soil", "ph"): reads,
         ("verdict-at-work", "ph"): reads,

@@ -137,8 +137,9 @@ class MemberParameters:
     ``fast_salt_half_time_d``, ``organic_acid_half_time_d``, ``decay_half_time_d`` [d]. Humus that
     rots beyond what the use of the ground gives back: nitrogen in it, ``humus_labile_mmol_kg`` and
     ``humus_slow_mmol_kg`` [mmol/kg]; ``humus_labile_per_year`` and ``humus_slow_per_year`` at the
-    reference temperature [1/yr]; ``humus_carbon_per_mmol_kg`` share of the first organic carbon
-    that goes with a mmol of it per kg [kg/mmol].
+    reference temperature [1/yr]; ``humus_rest_mol_mol`` its acid beyond what counts of
+    fertiliser [mol/mol]; ``humus_carbon_per_mmol_kg`` share of the first organic carbon that goes
+    with a mmol of it per kg [kg/mmol].
     """
 
     log10_k: FloatArray
@@ -178,6 +179,7 @@ class MemberParameters:
     humus_slow_mmol_kg: FloatArray
     humus_labile_per_year: FloatArray
     humus_slow_per_year: FloatArray
+    humus_rest_mol_mol: FloatArray
     humus_carbon_per_mmol_kg: FloatArray
 
     @property

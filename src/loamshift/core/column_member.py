@@ -19,7 +19,6 @@ from loamshift.core.column_numbers import (
     member,
     rate,
 )
-from loamshift.core.column_organic import humus_rest
 from loamshift.core.column_sulfur_dose import CM_PER_UM
 
 DAYS_IN_YEAR: Final = 365.25
@@ -42,6 +41,7 @@ _COPIED: Final = (
     ("transport_factor", "transport"),
     ("humus_labile_per_year", "humus_labile_per_year"),
     ("humus_slow_per_year", "humus_slow_per_year"),
+    ("humus_rest_mol_mol", "humus_rest"),
     ("humus_carbon_per_mmol_kg", "humus_carbon_per_mmol_kg"),
 )
 _COPY_FROM = tuple(member(name) for name, _ in _COPIED)
@@ -85,9 +85,6 @@ _BICARBONATE = rate("bicarbonate")
 _ALUMINIUM = rate("aluminium")
 _NEUTRAL = rate("neutral_ph")
 _HUMUS_FIRST = rate("humus_first_mmol_kg")
-_HUMUS_REST = rate("humus_rest")
-_REALISED = rate("realised")
-_NITRATE_BASE = rate("nitrate_base")
 _HUMUS_LABILE = member("humus_labile_mmol_kg")
 _HUMUS_SLOW = member("humus_slow_mmol_kg")
 
@@ -178,9 +175,6 @@ def set_numbers(
         bicarbonate=number[_BICARBONATE + j], aluminium=number[_ALUMINIUM + j]
     )
     number[_HUMUS_FIRST + j] = row[_HUMUS_LABILE] + row[_HUMUS_SLOW]
-    number[_HUMUS_REST + j] = humus_rest(
-        realised=number[_REALISED + j], nitrate_base=number[_NITRATE_BASE + j]
-    )
     number[_K + j] = 10.0 ** row[_LOG10_K]
     ph = row[_PLATEAU_PH]
     number[_PLATEAU_REST + j] = base_of(curve, number, j, ph=ph, carbon=0.0)

@@ -61,40 +61,6 @@ def rotted_frac(clock: float) -> float:
     return used_up(clock)
 
 
-@inlined
-def humus_rest(realised: float, nitrate_base: float) -> float:
-    """Acid of nitrogen set free by humus, beyond what counts of nitrogen given as fertiliser.
-
-    Parameters
-    ----------
-    realised
-        Share r of the acid of nitrogen that shows in the topsoil, above 0 [0-1].
-    nitrate_base
-        Base given back per nitrate, r (1 - l) [mol/mol].
-
-    Returns
-    -------
-    float
-        (1 - r) l, with l the share that ends as nitrate for which nothing gives base back; 0 on
-        ground where r is 1 [mol/mol].
-
-    Notes
-    -----
-    r < 1 says that roots bring base up from below. The carbon that goes hands its base back in
-    full, so acid and base of humus would be weighed by two measures if its acid were not.
-
-    References
-    ----------
-    own-judgement
-
-    Examples
-    --------
-    >>> humus_rest(realised=0.5, nitrate_base=0.25), humus_rest(realised=1.0, nitrate_base=0.15)
-    (0.25, 0.0)
-    """
-    return (1.0 - realised) * (1.0 - nitrate_base / realised)
-
-
 @woven
 def carbon_left(gone_frac: float) -> float:
     """Organic carbon of a layer against its first.
@@ -148,8 +114,8 @@ def rot(
 
     Notes
     -----
-    Both pools rot at their own rate; carbon and nitrogen go together. The base that humus held
-    comes free in full as its carbon goes, so its acid counts in full too.
+    Both pools rot at their own rate; carbon and nitrogen go together. ``humus_rest`` is acid per
+    nitrogen beyond what the ammonium ledger counts.
 
     References
     ----------

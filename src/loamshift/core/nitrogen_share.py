@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import Final, NamedTuple
 
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
 from loamshift.core.background import LedgerParameters
 from loamshift.errors import InputError
 
@@ -149,3 +152,36 @@ def nitrogen_shares(params: LedgerParameters, *, land_use: str, in_pot: bool) ->
     realised: float = getattr(params, realised_row(land_use, in_pot=in_pot))
     share: float = getattr(params, unreturned_row(land_use, in_pot=in_pot))
     return NitrogenShares(realised, share)
+
+
+def humus_rest(*, realised: ArrayLike, unreturned: ArrayLike) -> NDArray[np.float64]:
+    """Acid of nitrogen that humus sets free under plants, beyond what counts of fertiliser.
+
+    Parameters
+    ----------
+    realised
+        Of the acid of fertiliser, what shows in the topsoil, any shape [0-1].
+    unreturned
+        Of the nitrogen, what ends as nitrate for which plants give no base back [0-1].
+
+    Returns
+    -------
+    ndarray
+        (1 - r) l [mol/mol].
+
+    Notes
+    -----
+    Of fertiliser only r shows, for roots bring base up from below. Humus that rots hands its own
+    base back in full as its carbon goes, so its acid must count in full too, l and not r l; else
+    acid and base of one thing are weighed by two measures, and old turf sweetens a bed.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> float(humus_rest(realised=0.5, unreturned=0.5))
+    0.25
+    """
+    return (1.0 - np.asarray(realised, dtype=np.float64)) * np.asarray(unreturned, dtype=np.float64)

@@ -15,7 +15,7 @@ from loamshift.core.background import load_at_scale
 from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
 from loamshift.core.need import WHOLE_PCT
-from loamshift.core.nitrogen_share import BARE, realised_row, unreturned_row
+from loamshift.core.nitrogen_share import BARE, humus_rest, realised_row, unreturned_row
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
@@ -373,6 +373,11 @@ def draw_soil_members(
         ),
         weathering_mmolc_m2_year=weathering,
         nitrate_uptake_mol_mol=value["realised_frac"] * (1.0 - value["unreturned_frac"]),
+        humus_rest_mol_mol=(
+            np.zeros(members)
+            if nitrogen_use == BARE
+            else humus_rest(realised=value["realised_frac"], unreturned=value["unreturned_frac"])
+        ),
         **(
             dict.fromkeys(HUMUS_FIELDS, np.zeros(members))
             if humus is None

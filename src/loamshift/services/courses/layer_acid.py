@@ -243,8 +243,7 @@ def humus_acid_by_step(
 
     Notes
     -----
-    At the whole-year rates, and with the base that humus holds at the pH read. Both count in full:
-    1 - r (1 - l) / r is l, the share that ends as nitrate for which nothing gives base back.
+    At the whole-year rates, and with the base that humus holds at the pH read.
     """
     years = (since_read_d + np.concatenate(([0.0], np.cumsum(steps)))) / DAYS_IN_YEAR
     left = sum(
@@ -258,7 +257,7 @@ def humus_acid_by_step(
         return np.zeros((members.log10_k.size, steps.size))
     soil = require_soil(context)
     base = humus_base_mmolc_kg(soil, ph_water=soil.ph.ph_water)
-    acid = 1.0 - members.nitrate_uptake_mol_mol / members.realised_frac
+    acid = members.realised_frac - members.nitrate_uptake_mol_mol + members.humus_rest_mol_mol
     net = acid - 10.0**members.log10_k * base * members.humus_carbon_per_mmol_kg
     within = sampled_cm(context) / context.depth_cm
     mass = context.soil_mass_kg_m2 * within * members.mass_factor
