@@ -352,7 +352,7 @@ def member_array(members: MemberParameters) -> FloatArray:
     --------
     >>> one = MemberParameters(**{name: np.ones(4) for name in MEMBER_FIELDS})
     >>> member_array(one).shape
-    (4, 38)
+    (4, 39)
     """
     columns = [getattr(members, name) for name in MEMBER_FIELDS]
     return np.ascontiguousarray(np.stack(columns, axis=1))
