@@ -76,11 +76,11 @@ def fill(folder: Path) -> dict[str, str]:
     set_up(folder=folder)
     from loamshift.store.changes import Writer
     from loamshift.store.models import Bed, Garden, Office
+    from loamshift.web.beds.keeping import put_case
+    from loamshift.web.beds.samples import SAMPLES
     from loamshift.web.cases import text_of, tree_of, with_fields
-    from loamshift.web.keeping import put_case
+    from loamshift.web.letters.sending import letter_to_send
     from loamshift.web.prepare import prepare
-    from loamshift.web.samples import SAMPLES
-    from loamshift.web.sending import letter_to_send
 
     prepare(folder, samples=True)
     today = date.today()  # noqa: DTZ011 - the local day, as the pages take it

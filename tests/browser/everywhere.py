@@ -10,10 +10,10 @@ from django.urls import URLPattern, URLResolver, get_resolver
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
+from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import text_of, tree_of, with_fields
-from loamshift.web.keeping import put_case
+from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.prepare import add_samples
-from loamshift.web.sending import letter_to_send
 
 NO_PAGES = {
     # files, data for scripts, parts of a page

@@ -10,7 +10,7 @@ import pytest
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
-from loamshift.web.keeping import put_case
+from loamshift.web.beds.keeping import put_case
 
 pytestmark = [pytest.mark.django_db(transaction=True)]
 CASE = """case = 1

@@ -17,8 +17,8 @@ import pytest
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, Product, SentLetter
+from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.prepare import add_samples
-from loamshift.web.sending import letter_to_send
 
 pytestmark = pytest.mark.django_db(transaction=True)
 

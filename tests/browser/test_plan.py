@@ -12,7 +12,7 @@ import pytest
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
-from loamshift.web.samples import SAMPLES
+from loamshift.web.beds.samples import SAMPLES
 
 expect = pytest.importorskip("playwright.sync_api").expect
 pytestmark = pytest.mark.django_db(transaction=True)

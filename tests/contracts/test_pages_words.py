@@ -11,7 +11,7 @@ from typing import Final
 import pytest
 
 SOURCE: Final = Path(__file__).parents[2] / "src" / "loamshift"
-TEMPLATES: Final = sorted((SOURCE / "web" / "templates").rglob("*.html"))
+TEMPLATES: Final = sorted((SOURCE / "web").rglob("templates/**/*.html"))
 CODE: Final = sorted(
     path
     for folder in ("web", "store")
@@ -36,28 +36,29 @@ EXCEPTIONS: Final[dict[str, dict[str, str]]] = {
     "web/api/*": {
         r".*": "the description of the API for programmers, which is in English throughout",
     },
-    "web/views/api.py": {r"Advice on soil pH": "the description of the API for programmers"},
-    "web/samples.py": {r".*": "the example beds are files that somebody could have written"},
-    "web/views/claims.py": {r"&?[a-z.0-9_]+=": "addresses of examples"},
+    "web/beds/samples.py": {r".*": "the example beds are files that somebody could have written"},
+    "web/products/views/claims.py": {r"&?[a-z.0-9_]+=": "addresses of examples"},
     "web/surroundings.py": {
         r"(PRAGMA|Application Support)": "settings of the database, and a folder of the system",
     },
-    "web/backups.py": {r"(PRAGMA|pragma|select) ": "SQL"},
-    "web/tables.py": {r"(SET TRANSACTION|TRUNCATE|COPY|CREATE|\(SELECT)": "SQL"},
+    "web/data/backups.py": {r"(PRAGMA|pragma|select) ": "SQL"},
+    "web/data/tables.py": {r"(SET TRANSACTION|TRUNCATE|COPY|CREATE|\(SELECT)": "SQL"},
     "store/export.py": {r"SET TRANSACTION": "SQL"},
     "store/erase.py": {r"PRAGMA": "SQL"},
-    "web/views/health.py": {
+    "web/health.py": {
         r"not (reachable|current)": "read by a proxy or a monitor, not by people",
     },
-    "web/case_form.py": {
+    "web/beds/case_form.py": {
         r"(one word|three letters|(; )?a bare number|list of twelve|\d)": (
             "beginnings of what a key takes, as case.questions has them, and examples of values"
         ),
     },
-    "web/facts.py": {r"(highbush blueberry|200 sq ft)": "examples of values, as they are typed"},
+    "web/plan/facts.py": {
+        r"(highbush blueberry|200 sq ft)": "examples of values, as they are typed"
+    },
     "web/middleware.py": {r"(default-src|form-action)": "a header of the content policy"},
     "web/templatetags/say.py": {r"(sentence needs|a sentence holds)": "read by who writes a page"},
-    "web/views/why.py": {r"loamshift why": "a command, looked for in texts"},
+    "web/plan/views/why.py": {r"loamshift why": "a command, looked for in texts"},
     "web/limits.py": {r"loamshift sign-in": "goes into a fingerprint"},
     "web/cases.py": {r"this bed$": "the name of a source, which pages never show"},
     "store/cells.py": {r"models\.Field": "a type"},
@@ -67,7 +68,7 @@ EXCEPTIONS: Final[dict[str, dict[str, str]]] = {
     "store/recorded.py": {
         r"(Took back|Did again): ": "how earlier versions recorded that something was undone",
     },
-    "web/garden_drawing.py": {r" ?(sq ft|m2)": "a size as the text of a bed takes it"},
+    "web/clients/garden_drawing.py": {r" ?(sq ft|m2)": "a size as the text of a bed takes it"},
 }
 """Texts that may stand in code: by file, a pattern of the text and why."""
 

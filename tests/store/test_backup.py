@@ -266,7 +266,7 @@ def test_the_tables_of_a_server_go_back_as_they_were(tmp_path: Path, url: str) -
         folder,
         f"""
 ready()
-from loamshift.web.backups import back_up
+from loamshift.web.data.backups import back_up
 from loamshift.store.models import Bed, Client
 Bed.objects.update(plants="", case_text={case_text!r})
 kept = back_up(folder, why="by-hand")

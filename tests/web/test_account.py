@@ -199,7 +199,7 @@ def test_an_adviser_sees_the_people_of_the_own_office_alone(robin: User) -> None
 def test_health_tells_what_a_monitor_needs_and_no_more(
     robin: User, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from loamshift.web.views import health
+    from loamshift.web import health
 
     told = Browser().get("/health")
     assert (told.status_code, told.json()["migrations"]) == (200, "current")
@@ -256,7 +256,7 @@ def test_a_failure_is_logged_by_its_place_and_told_with_its_number(
     def fails(*_: object, **__: object) -> None:
         raise RuntimeError("Zinnia of robin")
 
-    monkeypatch.setattr("loamshift.web.views.account._page", fails)
+    monkeypatch.setattr("loamshift.web.account.views.account._page", fails)
     monkeypatch.setattr("loamshift.web.api.clients.page_of", fails)
     browser = Browser(raise_request_exception=False)
     sign_in(browser)

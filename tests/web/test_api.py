@@ -12,9 +12,9 @@ from typer.testing import CliRunner
 from loamshift.cli.app import app
 from loamshift.store.models import ApiKey, Bed, Office, User
 from loamshift.tables.materials import load_materials
-from loamshift.web.keys import new_key
-from loamshift.web.samples import SAMPLES
-from loamshift.web.views.api import description
+from loamshift.web.account.keys import new_key
+from loamshift.web.api.views import description
+from loamshift.web.beds.samples import SAMPLES
 
 pytestmark = pytest.mark.django_db
 DAY = "2026-04-12"

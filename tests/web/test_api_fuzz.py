@@ -20,7 +20,7 @@ from schemathesis.specs.openapi.checks import (
 )
 
 from loamshift.case.questions import case_questions
-from loamshift.web.views.api import description
+from loamshift.web.api.views import description
 from loamshift.web.wsgi import application
 from web.worlds import World, world
 

@@ -11,10 +11,10 @@ from loamshift.services.advise import advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
+from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.next_thing import next_thing
+from loamshift.web.beds.views.listing import decided
 from loamshift.web.cases import case_of
-from loamshift.web.keeping import put_case
-from loamshift.web.next_thing import next_thing
-from loamshift.web.views.beds import decided
 from wording import read
 
 pytestmark = pytest.mark.django_db
@@ -119,8 +119,8 @@ def test_sorted_by_what_is_due(client: Browser, office: Office, bed: Bed) -> Non
 def test_the_list_does_not_think_longer_than_it_may_and_the_rest_comes_after(
     client: Browser, bed: Bed, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("loamshift.web.views.beds.PATIENCE_S", -1.0)
-    monkeypatch.setattr("loamshift.web.next_thing._known", {})
+    monkeypatch.setattr("loamshift.web.beds.views.listing.PATIENCE_S", -1.0)
+    monkeypatch.setattr("loamshift.web.beds.next_thing._known", {})
     page = client.get("/beds/").content.decode()
     assert f'hx-get="/beds/{bed.pk}/next"' in page
     assert read(decided(bed.decision)) in page

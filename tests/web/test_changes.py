@@ -87,7 +87,7 @@ def test_the_acts_of_one_thing(client: Browser, office: Office, bed: Bed) -> Non
 def test_another_offices_acts_are_not_listed(client: Browser, office: Office, bed: Bed) -> None:
     from django.utils import timezone
 
-    from loamshift.web.views.changes import acts_of
+    from loamshift.web.data.views.changes import acts_of
 
     other = Office.objects.create(name="Other")
     assert acts_of(office, now=timezone.now()).count() == 1

@@ -10,7 +10,7 @@ from django.test import Client as Browser
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Change, Office
-from loamshift.web.samples import SAMPLES
+from loamshift.web.beds.samples import SAMPLES
 
 pytestmark = [pytest.mark.django_db, pytest.mark.drawn]
 

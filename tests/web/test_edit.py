@@ -15,7 +15,7 @@ from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
-from loamshift.web.case_form import (
+from loamshift.web.beds.case_form import (
     EXAMPLES_US,
     NOT_ASKED,
     asked_path,
@@ -25,8 +25,8 @@ from loamshift.web.case_form import (
     untold,
     value_text,
 )
+from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import case_of, text_of
-from loamshift.web.keeping import put_case
 
 UK, US = Words("uk", "metric"), Words("us", "us")
 

@@ -15,8 +15,9 @@ from loamshift.domain.worded_error import WordedFault
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Change, Client, Garden, Office
 from loamshift.store.scope import kept
-from loamshift.web.garden_drawing import SCALES, draw_plan, size_said
-from loamshift.web.garden_plan import (
+from loamshift.web.beds.keeping import put_case
+from loamshift.web.clients.garden_drawing import SCALES, draw_plan, size_said
+from loamshift.web.clients.garden_plan import (
     FOOT_M,
     MOST_AREAS,
     Area,
@@ -27,7 +28,6 @@ from loamshift.web.garden_plan import (
     plan_from_kept,
     plan_to_keep,
 )
-from loamshift.web.keeping import put_case
 from wording import read
 
 LAST = uuid.UUID(int=2**128 - 1)

@@ -9,9 +9,9 @@ from loamshift.case.answer import answer_to_json
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
+from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.samples import SAMPLES, Sample
 from loamshift.web.cases import case_of
-from loamshift.web.keeping import put_case
-from loamshift.web.samples import SAMPLES, Sample
 
 TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
 THEN = TODAY - timedelta(days=300)

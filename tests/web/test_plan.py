@@ -19,10 +19,10 @@ from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
+from loamshift.web.beds.samples import SAMPLES
 from loamshift.web.cases import tree_of
-from loamshift.web.letter_page import letter_page
-from loamshift.web.samples import SAMPLES
-from loamshift.web.views.plan import today
+from loamshift.web.letters.letter_page import letter_page
+from loamshift.web.plan.views.plan import today
 from report.answers import effort_acidify, open_lime, rule
 
 pytestmark = [pytest.mark.django_db, pytest.mark.drawn]

@@ -14,9 +14,9 @@ from loamshift.case.answer_file import answer_file_from_json
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import kept
-from loamshift.web.samples import SAMPLES
-from loamshift.web.sending import letter_to_send, today_differs
-from loamshift.web.views.post import beds_waiting
+from loamshift.web.beds.samples import SAMPLES
+from loamshift.web.letters.sending import letter_to_send, today_differs
+from loamshift.web.letters.views.letters import beds_waiting
 
 pytestmark = pytest.mark.django_db
 
@@ -150,7 +150,7 @@ def test_the_page_comes_at_once_and_asks_for_the_differences_itself(
     client: Browser, sent: SentLetter, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     with monkeypatch.context() as patched:
-        patched.setattr("loamshift.web.views.post.today_differs", None)
+        patched.setattr("loamshift.web.letters.views.letters.today_differs", None)
         shown = page(client, f"/post/{sent.pk}/today")
     assert "Comparing …" in shown and "How much" in shown
     asked = f"/post/{sent.pk}/today?now=1"

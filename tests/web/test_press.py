@@ -8,7 +8,7 @@ import pytest
 
 from loamshift.report.card.pdf import card_pdf
 from loamshift.report.pdf import PaperSize, letter_pdf
-from loamshift.web.press import press
+from loamshift.web.letters.press import press
 from report.cards import bed_cards
 from report.letters import example_letters
 

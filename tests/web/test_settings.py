@@ -7,7 +7,7 @@ from pypdfium2 import PdfDocument
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.tables.rows import tables_fingerprint
-from loamshift.web.samples import SAMPLES
+from loamshift.web.beds.samples import SAMPLES
 
 pytestmark = pytest.mark.django_db
 

@@ -12,7 +12,7 @@ from django.test import Client as Browser
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, Product
 from loamshift.store.scope import kept
-from loamshift.web.samples import SAMPLES
+from loamshift.web.beds.samples import SAMPLES
 
 pytestmark = pytest.mark.django_db
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from loamshift.store.changes import Writer, take_back
 from loamshift.store.models import Change, Office, Product
 from loamshift.store.scope import kept
-from loamshift.web.price_list import (
+from loamshift.web.products.price_list import (
     LARGEST_BYTES,
     MOST_ROWS,
     PriceList,

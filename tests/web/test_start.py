@@ -5,7 +5,7 @@ from django.test import Client
 
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
-from loamshift.web.samples import SAMPLES
+from loamshift.web.beds.samples import SAMPLES
 
 pytestmark = pytest.mark.django_db
 

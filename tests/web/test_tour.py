@@ -11,8 +11,8 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import kept
 from loamshift.web.middleware import the_office
+from loamshift.web.plan.tour import ALONE, STEPS
 from loamshift.web.prepare import add_samples
-from loamshift.web.tour import ALONE, STEPS
 from wording import read
 
 pytestmark = [pytest.mark.django_db, pytest.mark.drawn]

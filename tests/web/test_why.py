@@ -12,9 +12,9 @@ from loamshift.services.own_sum.sums import own_keys
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.web.answers import answered
-from loamshift.web.letter_page import WHY
-from loamshift.web.samples import SAMPLES
-from loamshift.web.views.plan import today
+from loamshift.web.beds.samples import SAMPLES
+from loamshift.web.letters.letter_page import WHY
+from loamshift.web.plan.views.plan import today
 from wording import read
 
 pytestmark = [pytest.mark.django_db, pytest.mark.drawn]

@@ -7,9 +7,9 @@ import pytest
 from loamshift.store.changes import Writer
 from loamshift.store.models import Office, Product
 from loamshift.web.answers import answered
+from loamshift.web.beds.samples import SAMPLES
 from loamshift.web.cases import case_of, tree_of
-from loamshift.web.samples import SAMPLES
-from loamshift.web.with_shelf import MOST, in_stock, with_shelf
+from loamshift.web.products.with_shelf import MOST, in_stock, with_shelf
 
 pytestmark = pytest.mark.django_db
 

@@ -62,7 +62,7 @@ def backup(
         elif file.suffix == ".sqlite3":
             from django.db import connection
 
-            from loamshift.web.backups import copy_database
+            from loamshift.web.data.backups import copy_database
 
             if connection.vendor != "sqlite":
                 raise WordedError(message("cli-backup-postgresql"))
@@ -136,7 +136,7 @@ def _restore_zip(
 ) -> list[Message]:
     from loamshift.store.put_in import add_missing, is_empty, replace_all
     from loamshift.store.restore import Limits, read_zip
-    from loamshift.web.backups import BEFORE_RESTORE, back_up
+    from loamshift.web.data.backups import BEFORE_RESTORE, back_up
 
     whose = _office(office)
     empty = is_empty(whose)
@@ -161,9 +161,9 @@ def _restore_zip(
 
 def _restore_database(file: Path, folder: Path, *, replace: bool) -> list[Message]:
     from loamshift.store.models import Client, Office, Product
-    from loamshift.web.backups import BEFORE_RESTORE, back_up, restore_database
+    from loamshift.web.data.backups import BEFORE_RESTORE, back_up, restore_database
+    from loamshift.web.data.tables import TAIL, restore_tables
     from loamshift.web.prepare import prepare
-    from loamshift.web.tables import TAIL, restore_tables
 
     holds = Client.objects.exists() or Product.objects.exists() or Office.objects.exists()
     if holds and not replace:

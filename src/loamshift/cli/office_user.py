@@ -224,7 +224,7 @@ def key(
     from loamshift.cli.show import say, tell
 
     _open_store(data, database)
-    from loamshift.web.keys import new_key
+    from loamshift.web.account.keys import new_key
 
     user = _found(name)
     say(new_key(user, name=purpose.strip() or "a program"))

@@ -16,8 +16,8 @@ from loamshift.services.advise import LookAhead, advise
 from loamshift.services.own_sum.margin import margin_sums
 from loamshift.store.models import Office
 from loamshift.web.cases import case_of
-from loamshift.web.letter_page import LetterPage, letter_page
-from loamshift.web.with_shelf import in_stock, with_shelf
+from loamshift.web.letters.letter_page import LetterPage, letter_page
+from loamshift.web.products.with_shelf import in_stock, with_shelf
 from loamshift.web.wording import ground_of
 from loamshift.web.wording import words_of as words_of
 

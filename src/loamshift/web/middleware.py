@@ -11,7 +11,7 @@ from django.shortcuts import redirect, resolve_url
 from django.utils.http import urlencode
 
 from loamshift.store.models import Office, User
-from loamshift.web.keys import holder_of
+from loamshift.web.account.keys import holder_of
 from loamshift.web.serve import is_loopback
 from loamshift.web.sizes import LARGEST_FORM, LARGEST_UPLOAD
 
@@ -54,7 +54,7 @@ def office_of(request: HttpRequest) -> Office:
 def refused(request: HttpRequest, status: int) -> HttpResponse:
     """A page, or for a program JSON, that says why a request is turned away and what to do."""
     from loamshift.web.api.faults import answer_for_status
-    from loamshift.web.views.errors import error_page
+    from loamshift.web.errors import error_page
 
     if request.path.startswith(API):
         return answer_for_status(request, status)

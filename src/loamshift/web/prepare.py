@@ -17,10 +17,10 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.changes import Writer, purge
 from loamshift.store.models import Bed, Client, Garden, Office
-from loamshift.web.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
-from loamshift.web.keeping import put_case
+from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.samples import SAMPLES
+from loamshift.web.data.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
 from loamshift.web.middleware import the_office
-from loamshift.web.samples import SAMPLES
 
 
 def prepare(folder: Path, *, samples: bool) -> list[str]:

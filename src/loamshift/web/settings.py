@@ -8,6 +8,8 @@ from loamshift.web.logs import logging_settings
 from loamshift.web.sizes import LARGEST_FORM
 from loamshift.web.surroundings import secret_key, surroundings
 
+FEATURES = ("account", "api", "beds", "clients", "data", "letters", "plan", "products")
+"""Folders with pages of their own: views, forms, addresses, templates and tags."""
 HERE = Path(__file__).resolve().parent
 AROUND = surroundings()
 OFFICE_MODE = AROUND.office
@@ -26,6 +28,7 @@ INSTALLED_APPS = [
     "django_htmx",
     "loamshift.store",
     "loamshift.web",
+    *(f"loamshift.web.{feature}" for feature in FEATURES),
 ]
 MIDDLEWARE = [
     "loamshift.web.logs.Logged",
@@ -49,7 +52,7 @@ WSGI_APPLICATION = "loamshift.web.wsgi.application"
 TEMPLATES = [
     {
         "BACKEND": "django.template.backends.django.DjangoTemplates",
-        "DIRS": [HERE / "templates"],
+        "APP_DIRS": True,
         "OPTIONS": {
             "context_processors": [
                 "django.template.context_processors.request",
@@ -94,7 +97,7 @@ SESSION_COOKIE_AGE = 7 * 24 * 3600
 CSRF_COOKIE_NAME = f"{_COOKIE}-form"
 CSRF_COOKIE_SAMESITE = "Lax"
 CSRF_COOKIE_HTTPONLY = True
-CSRF_FAILURE_VIEW = "loamshift.web.views.errors.stale_form"
+CSRF_FAILURE_VIEW = "loamshift.web.errors.stale_form"
 X_FRAME_OPTIONS = "DENY"
 SECURE_CONTENT_TYPE_NOSNIFF = True
 SECURE_REFERRER_POLICY = "same-origin"

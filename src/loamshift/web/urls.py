@@ -1,62 +1,30 @@
-"""Every address of the workbench: each topic's own, one after another."""
+"""Every address of the workbench: each folder's own, one after another."""
 
 from __future__ import annotations
 
-from loamshift.web.views import (
-    account,
-    api,
-    beds,
-    cards,
-    case_files,
-    changes,
-    claims,
-    clients,
-    data,
-    edit,
-    gardens,
-    health,
-    history,
-    leaving,
-    lists,
-    plan,
-    plan_files,
-    plan_keep,
-    post,
-    settings_page,
-    shelf,
-    start,
-    tour,
-    why,
-)
+from loamshift.web import health
+from loamshift.web.account import urls as account
+from loamshift.web.api import views as api
+from loamshift.web.beds import urls as beds
+from loamshift.web.clients import urls as clients
+from loamshift.web.data import urls as data
+from loamshift.web.letters import urls as letters
+from loamshift.web.plan import urls as plan
+from loamshift.web.products import urls as products
 
 urlpatterns = [
-    *start.ROUTES,
-    *account.ROUTES,
     *health.ROUTES,
+    *account.urlpatterns,
     *api.ROUTES,
-    *beds.ROUTES,
-    *edit.ROUTES,
-    *history.ROUTES,
-    *clients.ROUTES,
-    *gardens.ROUTES,
-    *lists.ROUTES,
-    *plan.ROUTES,
-    *plan_keep.ROUTES,
-    *plan_files.ROUTES,
-    *why.ROUTES,
-    *changes.ROUTES,
-    *data.ROUTES,
-    *leaving.ROUTES,
-    *case_files.ROUTES,
-    *shelf.ROUTES,
-    *post.ROUTES,
-    *claims.ROUTES,
-    *cards.ROUTES,
-    *settings_page.ROUTES,
-    *tour.ROUTES,
+    *beds.urlpatterns,
+    *clients.urlpatterns,
+    *plan.urlpatterns,
+    *letters.urlpatterns,
+    *products.urlpatterns,
+    *data.urlpatterns,
 ]
 
-handler400 = "loamshift.web.views.errors.bad_request"
-handler403 = "loamshift.web.views.errors.forbidden"
-handler404 = "loamshift.web.views.errors.not_found"
-handler500 = "loamshift.web.views.errors.our_fault"
+handler400 = "loamshift.web.errors.bad_request"
+handler403 = "loamshift.web.errors.forbidden"
+handler404 = "loamshift.web.errors.not_found"
+handler500 = "loamshift.web.errors.our_fault"

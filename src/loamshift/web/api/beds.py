@@ -29,7 +29,7 @@ from loamshift.web.api.shapes import (
     VersionQuery,
     page_of,
 )
-from loamshift.web.keeping import put_case
+from loamshift.web.beds.keeping import put_case
 from loamshift.web.middleware import office_of
 
 router = Router(tags=["beds"])

@@ -21,8 +21,8 @@ from loamshift.web.api.cases import clock_today
 from loamshift.web.api.door import forecasting, writer_of, written
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import LetterBrief, LetterIn, LettersOut, ListQuery, page_of
+from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.middleware import office_of
-from loamshift.web.sending import letter_to_send
 
 router = Router(tags=["letters"])
 

@@ -27,7 +27,7 @@ from loamshift.web.api.shapes import (
     page_of,
 )
 from loamshift.web.middleware import office_of
-from loamshift.web.products import read_product
+from loamshift.web.products.entries import read_product
 
 router = Router(tags=["shelf"])
 

@@ -1,0 +1,1 @@
+"""Accounts: signing in, passwords and keys, people of the office, and settings."""

@@ -1,0 +1,335 @@
+"""Adding and editing a bed: everything its case file holds, as a form or as plain text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Any, Final
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse, QueryDict
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.views.decorators.http import require_http_methods, require_POST
+
+from loamshift.case.questions import case_questions
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import CaseError, Fault, InputError
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.words import Words
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.models import Bed, Garden, Office
+from loamshift.store.scope import kept
+from loamshift.web.beds.case_form import (
+    case_form,
+    faulty_lines,
+    path_label,
+    typed_tree,
+    untold,
+    value_text,
+)
+from loamshift.web.beds.keeping import garden_called, put_case
+from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, person_of
+from loamshift.web.wording import said, words_for
+
+MOST_ROWS: Final = 20
+QUICK: Final[Mapping[str, tuple[str, ...]]] = {
+    "reading": ("date", "ph", "ph_method", "depth"),
+    "applied": ("date", "material", "amount", "rate", "incorporated"),
+}
+"""Lists that the bed's own page adds one entry to, with what it asks."""
+
+
+@dataclass(kw_only=True)
+class Draft:
+    """A bed as it is being written: the form or the text, and what stands in the way."""
+
+    tree: Tree
+    text: str
+    as_text: bool
+    garden: str
+    version: int
+    faults: tuple[Fault, ...] = ()
+    whole: str = ""
+    """Why it could not be kept, where no field is to blame [text]."""
+    standing: tuple[tuple[str, str, str], ...] = ()
+    """What somebody else wrote in the meantime: key, what stands there now, what was typed."""
+    empty_rows: dict[str, int] = field(default_factory=dict)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def new(request: HttpRequest) -> HttpResponse:
+    """A new bed; what the address says stands in the form already."""
+    office = office_of(request)
+    if request.method == "POST":
+        return _posted(request, Bed(name=""), draft_from(request.POST))
+    said = [(key, value) for key, values in request.GET.lists() for value in values]
+    tree = typed_tree(said)
+    garden = request.GET.get("garden", "")
+    place = _place_of(office, garden)
+    if place and not tree.get("place"):
+        tree = with_fields(tree, [("place.name", place)])
+    draft = Draft(tree=tree, text="", as_text=_wants_text(request), garden=garden, version=0)
+    return _page(request, None, draft)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Everything of one bed, to be changed."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    if request.method == "POST":
+        return _posted(request, bed, draft_from(request.POST))
+    draft = draft_of(bed)
+    draft.as_text = draft.as_text or _wants_text(request)
+    return _page(request, bed, draft)
+
+
+@require_POST
+def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
+    """Add one test, or one thing put on, to a bed and go back to its letter."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    before = draft_of(bed)
+    if before.faults:
+        return _page(request, bed, before, status=422)
+    tree = before.tree
+    entries = tree.get(table, [])
+    number = len(entries) if isinstance(entries, list) else 0
+    typed = [(f"{table}.{number}.{key}", request.POST.get(key, "")) for key in QUICK[table]]
+    entry = typed_tree([(p.replace(f".{number}.", ".0."), value) for p, value in typed])
+    added = entry.get(table, [])
+    tree = {**tree, table: [*(entries if isinstance(entries, list) else []), *added]}
+    draft = Draft(
+        tree=tree,
+        text=text_of(tree),
+        as_text=False,
+        garden=str(bed.garden_id or ""),
+        version=bed.version,
+    )
+    if not added:
+        draft.whole = said(request, message("beds-nothing-entered"))
+        return _page(request, bed, draft, status=422)
+    name = Given(bed.name)
+    what = (
+        message("beds-test-added", bed=name)
+        if table == "reading"
+        else message("beds-application-logged", bed=name)
+    )
+    return _keep(request, bed, draft, what=what)
+
+
+def draft_of(bed: Bed) -> Draft:
+    """A bed as it is kept."""
+    faults: tuple[Fault, ...] = ()
+    tree: Tree = {}
+    try:
+        tree = tree_of(bed.case_text)
+    except ValueError as error:
+        faults = (_unreadable(error, message("form-text-correct")),)
+    return Draft(
+        tree=tree,
+        text=bed.case_text,
+        as_text=bool(faults),
+        garden=str(bed.garden_id or ""),
+        version=bed.version,
+        faults=faults,
+    )
+
+
+def draft_from(post: QueryDict) -> Draft:
+    """What was typed, by either way of writing; nothing of it is judged yet."""
+    as_text = "case_text" in post
+    text = post.get("case_text", "").replace("\r\n", "\n")
+    pairs = [(key, value) for key, values in post.lists() for value in values]
+    tree = {} if as_text else typed_tree(pairs)
+    drop, more = post.get("drop", ""), post.get("more", "")
+    if drop:
+        tree = _without(tree, drop)
+    return Draft(
+        tree=tree,
+        text=text,
+        as_text=as_text,
+        garden=post.get("garden", ""),
+        version=_version(post),
+        empty_rows={more: min(_empty_rows(post, more), MOST_ROWS)} if more else {},
+    )
+
+
+def differences(
+    now: Mapping[str, Any], typed: Mapping[str, Any], *, words: Words
+) -> Iterator[tuple[str, str, str]]:
+    """What two case files hold differently: what it is called, and both values as texts."""
+    left, right = dict(_leaves(now)), dict(_leaves(typed))
+    for path_ in dict.fromkeys([*left, *right]):
+        if left.get(path_, "") != right.get(path_, "") and path_ != "case":
+            yield path_label(path_, words), left.get(path_, ""), right.get(path_, "")
+
+
+def _posted(request: HttpRequest, bed: Bed, draft: Draft) -> HttpResponse:
+    is_new = bed._state.adding
+    turn = request.POST.get("turn", "")
+    if turn:
+        _turn(draft, bed, turn)
+    if turn or request.POST.get("more") or request.POST.get("drop"):
+        return _page(request, None if is_new else bed, draft)
+    return _keep(request, bed, draft, what=message("form-changed", bed=Given(bed.name)))
+
+
+def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: Message) -> HttpResponse:
+    """Check and keep a draft; or show it again with what stands in the way."""
+    office = office_of(request)
+    is_new = bed._state.adding
+    shown = None if is_new else bed
+    before = bed.case_text
+    try:
+        text = draft.text if draft.as_text else _text_for(bed, draft.tree)
+        put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
+        bed.garden = garden_called(office, draft.garden)
+        if is_new:
+            added = message("form-added", bed=Given(bed.name))
+            writer = Writer(office, user=person_of(request), what=added)
+            writer.add(bed)
+        else:
+            writer = Writer(office, user=person_of(request), what=what)
+            writer.change(bed, seen_version=draft.version)
+    except CaseError as error:
+        draft.faults = error.faults
+        return _page(request, shown, draft, status=422)
+    except Overtaken as overtaken:
+        current = overtaken.current
+        assert isinstance(current, Bed)
+        words = words_for(request)
+        draft.whole, draft.version = refusal(overtaken, words), current.version
+        now, typed = _tree_or_empty(current.case_text), _tree_or_empty(text)
+        draft.standing = tuple(differences(now, typed, words=words))
+        return _page(request, shown, draft, status=409)
+    except InputError as error:
+        bed.case_text = before
+        draft.whole = refusal(error, words_for(request))
+        return _page(request, shown, draft, status=422)
+    notify_done(request, writer)
+    return redirect("bed", pk=bed.pk)
+
+
+def _turn(draft: Draft, bed: Bed, turn: str) -> None:
+    """Go on with the same draft the other way: as text, or in the form."""
+    if turn == "text" and not draft.as_text:
+        draft.text, draft.as_text = _text_for(bed, draft.tree), True
+    elif turn == "form" and draft.as_text:
+        try:
+            draft.tree, draft.as_text = tree_of(draft.text), False
+        except ValueError as error:
+            draft.faults = (_unreadable(error, message("form-text-correct-first")),)
+
+
+def _unreadable(error: ValueError, right: Message) -> Fault:
+    return fault("", message("form-text-unreadable", why=Given(str(error))), right)
+
+
+def _text_for(bed: Bed, tree: Tree) -> str:
+    """The text for a tree; the kept one, with its own remarks, where it says the same."""
+    kept_tree = _tree_or_empty(bed.case_text)
+    if kept_tree and not any(differences(kept_tree, tree, words=Words())):
+        return bed.case_text
+    return text_of(tree)
+
+
+def _page(
+    request: HttpRequest, bed: Bed | None, draft: Draft, *, status: int = 200
+) -> HttpResponse:
+    office = office_of(request)
+    words = words_for(request)
+    groups = case_form(
+        draft.tree,
+        faults=draft.faults,
+        words=words,
+        empty_rows=draft.empty_rows,
+    )
+    elsewhere = draft.faults if draft.as_text else untold(groups, draft.faults)
+    context = {
+        "bed": bed,
+        "draft": draft,
+        "groups": groups,
+        "gardens": gardens_of(office),
+        "elsewhere": elsewhere,
+        "faulty": len(draft.faults),
+        "wrong": [] if draft.as_text else faulty_lines(groups, words),
+    }
+    return render(request, "beds/edit.html", context, status=status)
+
+
+def gardens_of(office: Office) -> list[Garden]:
+    """The gardens of an office under their clients, for a choice."""
+    gardens = kept(Garden, office).select_related("client")
+    return list(gardens.order_by("client__sought", "sought", "id"))
+
+
+def _place_of(office: Office, key: str) -> str:
+    try:
+        garden = garden_called(office, key)
+    except InputError:
+        return ""
+    return str(garden.place.get("name", "")) if garden is not None else ""
+
+
+def _wants_text(request: HttpRequest) -> bool:
+    return request.GET.get("as") == "text"
+
+
+def _version(post: QueryDict) -> int:
+    version = post.get("version", "")
+    return int(version) if version.isdecimal() and len(version) < 10 else 0
+
+
+def _empty_rows(post: QueryDict, name: str) -> int:
+    """One empty row more than were there: rows typed into stay, the others are counted on."""
+    known = {table.name for table in case_questions() if table.is_list}
+    if name not in known:
+        return 1
+    asked = {key.split(".")[name.count(".") + 1] for key in post if key.startswith(f"{name}.")}
+    filled = typed_tree((key, post.get(key, "")) for key in post if key.startswith(f"{name}."))
+    node: Any = filled
+    for key in name.split("."):
+        node = node.get(key, {}) if isinstance(node, dict) else {}
+    return len(asked) - (len(node) if isinstance(node, list) else 0) + 1
+
+
+def _without(tree: Tree, row: str) -> Tree:
+    """A case file without one entry of a list, named by its path ``applied.1``."""
+    name, _, number = row.rpartition(".")
+    grown = with_fields(tree, [])
+    node: Any = grown
+    for key in name.split("."):
+        node = node.get(key) if isinstance(node, dict) else None
+    if isinstance(node, list) and number.isdecimal() and int(number) < len(node):
+        del node[int(number)]
+    return with_fields(grown, [])
+
+
+def _leaves(node: Any, at: str = "") -> Iterator[tuple[str, str]]:
+    if isinstance(node, Mapping):
+        for key, value in node.items():
+            yield from _leaves(value, f"{at}.{key}" if at else str(key))
+    elif isinstance(node, list) and any(isinstance(item, Mapping) for item in node):
+        for number, value in enumerate(node, start=1):
+            yield from _leaves(value, f"{at}[{number}]")
+    else:
+        yield at, value_text(node)
+
+
+def _tree_or_empty(text: str) -> Tree:
+    try:
+        return tree_of(text)
+    except ValueError:
+        return {}
+
+
+ROUTES: list[URLPattern] = [
+    path("beds/new", new, name="bed-new"),
+    path("beds/<uuid:pk>/edit", edit, name="bed-edit"),
+    path("beds/<uuid:pk>/tests", quick, {"table": "reading"}, name="bed-test"),
+    path("beds/<uuid:pk>/applied", quick, {"table": "applied"}, name="bed-applied"),
+]

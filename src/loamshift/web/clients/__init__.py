@@ -1,0 +1,1 @@
+"""Clients and their gardens, with the plan one draws on."""

@@ -1,0 +1,417 @@
+"""Gardens: a place with its climate, a plan one draws on, and the sizes it gives to the beds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Final
+from uuid import UUID
+
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.views.decorators.http import require_http_methods, require_POST
+
+from loamshift.domain.message import Given, Listed, message
+from loamshift.domain.worded_error import fault
+from loamshift.errors import Fault, InputError
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.models import Bed, Client, Garden
+from loamshift.store.models.client import empty_plan
+from loamshift.store.scope import kept
+from loamshift.tables.places import find_place
+from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
+from loamshift.web.cases import case_of, text_of, tree_of, with_fields
+from loamshift.web.clients.garden_drawing import BedOnPlan, draw_plan, size_said
+from loamshift.web.clients.garden_plan import (
+    FOOT_M,
+    Area,
+    Plan,
+    drawn_m2,
+    id_of,
+    plan_from_form,
+    plan_from_kept,
+    plan_to_keep,
+)
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.problems import whole_fault
+
+EMPTY_ROWS: Final = 2
+FEET_AT_FIRST: Final = (60.0, 40.0)
+"""The ground of a plan with nothing on it, where lengths are in feet."""
+_AGREE: Final = 0.02
+"""Sizes that differ by a smaller share are the same."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AreaRow:
+    """One area as the table of the plan has it, in the unit shown."""
+
+    number: int
+    at: str
+    name: str
+    bed: str
+    points: str
+    left: str
+    top: str
+    width: str
+    length: str
+    faults: Mapping[str, Fault]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """What is drawn for a bed beside what its case file says."""
+
+    bed: Bed
+    drawn: str
+    kept: str
+    agrees: bool
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """One garden: its plan, the sizes drawn, its beds."""
+    office = office_of(request)
+    one = get_object_or_404(kept(Garden, office).select_related("client"), pk=pk)
+    beds = list(with_last_letter(kept(Bed, office).filter(garden=one)).order_by("sought", "id"))
+    unit_m = FOOT_M if office.units == "us" else 1.0
+    before = plan_from_kept(one.plan)
+    if office.units == "us" and one.plan == empty_plan():
+        before = Plan(width_m=FEET_AT_FIRST[0] * FOOT_M, height_m=FEET_AT_FIRST[1] * FOOT_M)
+    if request.method != "POST":
+        return _page(request, one, beds, before)
+    plan, faults = plan_from_form(
+        request.POST, unit_m=unit_m, beds=[str(b.pk) for b in beds], before=before
+    )
+    if request.POST.get("more"):
+        return _page(request, one, beds, plan, faults=faults, typed=request.POST, more=5)
+    if faults:
+        return _page(request, one, beds, plan, faults=faults, typed=request.POST, status=422)
+    seen = request.POST.get("version", "")
+    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    what = message("gardens-plan-saved", garden=Given(one.name))
+    writer = Writer(office, user=person_of(request), what=what)
+    one.plan = plan_to_keep(plan)
+    try:
+        with transaction.atomic():
+            writer.change(one, seen_version=version)
+            filled = _fill_in(writer, beds, plan, us=office.units == "us")
+    except Overtaken as overtaken:
+        current = overtaken.current
+        assert isinstance(current, Garden)
+        one.version = current.version
+        whole = whole_fault(overtaken)
+        there = plan_from_kept(current.plan)
+        return _page(request, one, beds, plan, faults=(whole,), there=there, status=409)
+    except InputError as error:
+        whole = whole_fault(error)
+        return _page(request, one, beds, plan, faults=(whole,), typed=request.POST, status=422)
+    named = Listed(tuple(Given(name) for name in filled))
+    sizes = message("gardens-plan-sizes", beds=named) if filled else None
+    notify_done(request, writer, also=sizes)
+    return redirect("garden", pk=one.pk)
+
+
+@require_POST
+def take_size(request: HttpRequest, pk: UUID, bed: UUID) -> HttpResponse:
+    """Put the size that is drawn into a bed's case file; asked for by its own button."""
+    office = office_of(request)
+    one = get_object_or_404(kept(Garden, office), pk=pk)
+    other = get_object_or_404(kept(Bed, office).filter(garden=one), pk=bed)
+    drawn = drawn_m2(plan_from_kept(one.plan)).get(str(other.pk))
+    if not drawn:
+        notify_fault(request, message("gardens-nothing-for-bed", bed=Given(other.name)))
+        return redirect("garden", pk=one.pk)
+    said = size_said(drawn, us=office.units == "us")
+    shown = Given(_spoken(drawn, us=office.units == "us"))
+    what = message("gardens-size-changed", bed=Given(other.name), size=shown)
+    writer = Writer(office, user=person_of(request), what=what)
+    try:
+        _give_size(writer, other, said)
+    except InputError as error:
+        notify_fault(request, error)
+    else:
+        notify_done(request, writer)
+    return redirect("garden", pk=one.pk)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def new(request: HttpRequest) -> HttpResponse:
+    """A new garden; ``?client=`` says whose."""
+    return _form(request, Garden(), client=request.GET.get("client", ""))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Name, client and place of a garden."""
+    one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
+    return _form(request, one, client=str(one.client_id))
+
+
+@require_POST
+def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Delete a garden with its beds and their letters; for thirty days that can be undone."""
+    one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
+    what = message("gardens-deleted", garden=Given(one.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
+    try:
+        writer.put_away(one)
+    except InputError as error:
+        notify_fault(request, error)
+        return redirect("garden", pk=one.pk)
+    notify_done(request, writer)
+    return redirect("client", pk=one.client_id)
+
+
+def _page(
+    request: HttpRequest,
+    one: Garden,
+    beds: Sequence[Bed],
+    plan: Plan,
+    *,
+    faults: Sequence[Fault] = (),
+    typed: Mapping[str, Any] | None = None,
+    there: Plan | None = None,
+    more: int = EMPTY_ROWS,
+    status: int = 200,
+) -> HttpResponse:
+    office = office_of(request)
+    us = office.units == "us"
+    today = date.today()  # noqa: DTZ011 - the local day
+    on_plan = {
+        str(bed.pk): BedOnPlan(
+            name=bed.name, ph="" if bed.ph is None else f"{bed.ph:g}", ph_side=ph_side(bed.ph)
+        )
+        for bed in beds
+    }
+    own = {one.path for one in faults if one.path.startswith("area.")}
+    context = {
+        "garden": one,
+        "client": one.client,
+        "drawing": draw_plan(plan, beds=on_plan, us=us),
+        "there": None if there is None else draw_plan(there, beds=on_plan, us=us),
+        "areas": _rows(plan, faults, typed, us=us, more=more),
+        "width": _shown(plan.width_m, us=us),
+        "height": _shown(plan.height_m, us=us),
+        "unit": "ft" if us else "m",
+        "unit_m": FOOT_M if us else 1.0,
+        "beds_on_plan": list(on_plan.items()),
+        "sizes": _sizes(beds, plan_from_kept(one.plan), us=us, today=today),
+        "rows": rows_of(beds, office=office, today=today, patience_s=0.4),
+        "whole": [one for one in faults if one.path not in own],
+        "faulty_count": len(faults),
+    }
+    return render(request, "clients/garden.html", context, status=status)
+
+
+def _rows(
+    plan: Plan,
+    faults: Sequence[Fault],
+    typed: Mapping[str, Any] | None,
+    *,
+    us: bool,
+    more: int,
+) -> list[AreaRow]:
+    """The rows of the table: as typed where something is wrong, else as drawn; then empty ones."""
+    wrong: dict[str, dict[str, Fault]] = {}
+    for one in faults:
+        at, _, key = one.path.rpartition(".")
+        wrong.setdefault(at, {})[key] = one
+    rows: list[AreaRow] = []
+    if typed is not None:
+        numbers = sorted(
+            {int(k.split(".")[1]) for k in typed if k.startswith("area.") and _is_row(k)}
+        )
+        for number in numbers:
+            at = f"area.{number}"
+            values = {
+                k: str(typed.get(f"{at}.{k}", ""))
+                for k in ("name", "bed", "points", "left", "top", "width", "length")
+            }
+            if any(values.values()):
+                rows.append(
+                    AreaRow(number=len(rows) + 1, at=at, faults=wrong.get(at, {}), **values)
+                )
+        first = max(numbers, default=-1) + 1
+    else:
+        rows = [_row(area, number, us=us) for number, area in enumerate(plan.areas)]
+        first = len(rows)
+    for number in range(first, first + more):
+        rows.append(
+            AreaRow(
+                number=len(rows) + 1,
+                at=f"area.{number}",
+                name="",
+                bed="",
+                points="",
+                left="",
+                top="",
+                width="",
+                length="",
+                faults={},
+            )
+        )
+    return rows
+
+
+def _row(area: Area, number: int, *, us: bool) -> AreaRow:
+    left, top, width, length = (_shown(value, us=us) for value in area.box)
+    return AreaRow(
+        number=number + 1,
+        at=f"area.{number}",
+        name=area.name,
+        bed=area.bed,
+        points=" ".join(f"{x:.10g},{y:.10g}" for x, y in area.points),
+        left=left,
+        top=top,
+        width=width,
+        length=length,
+        faults={},
+    )
+
+
+def _is_row(key: str) -> bool:
+    parts = key.split(".")
+    return len(parts) == 3 and parts[1].isdecimal() and len(parts[1]) < 6
+
+
+def _shown(length_m: float, *, us: bool) -> str:
+    return f"{round(length_m / (FOOT_M if us else 1.0), 2):.10g}"
+
+
+def _sizes(beds: Sequence[Bed], plan: Plan, *, us: bool, today: date) -> list[Size]:
+    drawn = drawn_m2(plan)
+    sizes = []
+    for bed in beds:
+        here = drawn.get(str(bed.pk))
+        if here is None:
+            continue
+        held = _kept_m2(bed, today)
+        sizes.append(
+            Size(
+                bed=bed,
+                drawn=_spoken(here, us=us),
+                kept="" if held is None else _spoken(held, us=us),
+                agrees=held is not None and abs(here - held) <= _AGREE * held,
+            )
+        )
+    return sizes
+
+
+def _spoken(area_m2: float, *, us: bool) -> str:
+    return size_said(area_m2, us=us).replace("m2", "m²")
+
+
+def _kept_m2(bed: Bed, today: date) -> float | None:
+    try:
+        return case_of(bed.case_text, today=today).bed.area_m2
+    except InputError:
+        return None
+
+
+def _fill_in(writer: Writer, beds: Sequence[Bed], plan: Plan, *, us: bool) -> list[str]:
+    """Give their size to beds that have none; a size that stands is never changed unasked."""
+    today = date.today()  # noqa: DTZ011 - the local day
+    filled = []
+    for key, drawn in drawn_m2(plan).items():
+        bed = next((bed for bed in beds if bed.pk == id_of(key)), None)
+        if bed is None or drawn <= 0.0:
+            continue
+        try:
+            if case_of(bed.case_text, today=today).bed.area_m2 is not None:
+                continue
+        except InputError:
+            continue  # a file with faults is mended on its own page, not here
+        _give_size(writer, bed, size_said(drawn, us=us))
+        filled.append(bed.name)
+    return filled
+
+
+def _give_size(writer: Writer, bed: Bed, said: str) -> None:
+    tree = with_fields(tree_of(bed.case_text), [("bed.area", said)])
+    put_case(bed, text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+    writer.change(bed, seen_version=bed.version)
+
+
+def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
+    office = office_of(request)
+    is_new = one._state.adding
+    faults: list[Fault] = []
+    status = 200
+    place = str(one.place.get("name", ""))
+    if request.method == "POST":
+        one.name = request.POST.get("name", "").strip()
+        client = request.POST.get("client", "")
+        place = request.POST.get("place", "").strip()
+        key = id_of(client)
+        owner = None if key is None else kept(Client, office).filter(pk=key).first()
+        if owner is None:
+            faults.append(fault("client", message("page-choose-client")))
+        else:
+            one.client = owner
+        one.place = _place(one.place, place, faults)
+        if not one.name:
+            faults.append(fault("name", message("page-enter-name")))
+        seen = request.POST.get("version", "")
+        version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+        if not faults:
+            name = Given(one.name)
+            what = message("gardens-changed", garden=name)
+            if is_new:
+                what = message("gardens-added", garden=name)
+            writer = Writer(office, user=person_of(request), what=what)
+            try:
+                if is_new:
+                    writer.add(one)
+                else:
+                    writer.change(one, seen_version=version)
+            except Overtaken as overtaken:
+                one.version = overtaken.current.version
+                faults.append(whole_fault(overtaken))
+                status = 409
+            except InputError as error:
+                faults.append(whole_fault(error))
+            else:
+                notify_done(request, writer)
+                return redirect("garden", pk=one.pk)
+        status = 422 if status == 200 else status
+    context = {
+        "garden": one,
+        "is_new": is_new,
+        "place": place,
+        "client_key": client,
+        "clients": kept(Client, office),
+        "faults": {one.path: one for one in faults},
+        "whole": [one for one in faults if not one.path],
+        "version": one.version,
+        "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
+    }
+    return render(request, "clients/edit_garden.html", context, status=status)
+
+
+def _place(held: Mapping[str, Any], name: str, faults: list[Fault]) -> dict[str, Any]:
+    """The place of a garden with another name; a name alone has to be one of the list."""
+    place = {key: value for key, value in held.items() if key != "name"}
+    if not name:
+        return place
+    if not place:
+        try:
+            find_place(name)
+        except InputError as error:
+            mend = message("gardens-place-or-blank")
+            faults.append(whole_fault(error, path="place", mend=mend))
+    return {"name": name, **place}
+
+
+ROUTES: list[URLPattern] = [
+    path("gardens/new", new, name="garden-new"),
+    path("gardens/<uuid:pk>", garden, name="garden"),
+    path("gardens/<uuid:pk>/edit", edit, name="garden-edit"),
+    path("gardens/<uuid:pk>/put-away", put_away, name="garden-put-away"),
+    path("gardens/<uuid:pk>/sizes/<uuid:bed>", take_size, name="garden-size"),
+]

@@ -1,0 +1,92 @@
+"""A client leaves: exported as a zip, deleted for thirty days, or deleted permanently."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from uuid import UUID
+
+from django.conf import settings
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.utils import timezone
+from django.views.decorators.http import require_http_methods, require_safe
+
+from loamshift.domain.message import Given, message
+from loamshift.errors import InputError
+from loamshift.store.changes import KEPT_DAYS, Writer
+from loamshift.store.erase import erase_client
+from loamshift.store.export import client_zip
+from loamshift.store.models import Bed, Client, SentLetter
+from loamshift.store.scope import kept
+from loamshift.web.data.backups import BACKUPS
+from loamshift.web.downloads import download
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify, notify_done, notify_fault, person_of
+from loamshift.web.wording import said
+
+
+@require_safe
+def out(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """One client with all that is its own, as a zip."""
+    client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
+    about = said(request, message("store-about"))
+    zipped = client_zip(client, now=timezone.now(), about=about)
+    return download(zipped, name=client.name, tail=".zip", kind="application/zip")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def delete(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Ask, and delete a client; for thirty days it can be taken back."""
+    client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
+    if request.method != "POST":
+        return render(request, "data/delete.html", _of(request, client))
+    what = message("clients-deleted", client=Given(client.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
+    try:
+        writer.put_away(client)
+    except InputError as fault:
+        notify_fault(request, fault)
+    else:
+        notify_done(request, writer)
+    return redirect("data")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def for_good(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Ask a second time, by the client's name, and remove it for good."""
+    office = office_of(request)
+    client = get_object_or_404(Client, office=office, pk=pk)
+    typed = request.POST.get("name", "").strip()
+    if request.method != "POST" or typed != client.name.strip():
+        wrong = request.method == "POST"
+        context = _of(request, client) | {"wrong": wrong, "typed": typed}
+        status = 422 if wrong else 200
+        return render(request, "data/for_good.html", context, status=status)
+    try:
+        gone = erase_client(office, client)
+    except InputError as fault:
+        notify_fault(request, fault)
+    else:
+        notify(request, message("data-permanent-done", n=gone))
+    return redirect("data")
+
+
+def _of(request: HttpRequest, client: Client) -> dict[str, object]:
+    office = office_of(request)
+    leaves = None if client.deleted_at is None else client.deleted_at + timedelta(days=KEPT_DAYS)
+    return {
+        "client": client,
+        "beds": kept(Bed, office).filter(garden__client=client).count(),
+        "letters": kept(SentLetter, office).filter(bed__garden__client=client).count(),
+        "days": KEPT_DAYS,
+        "leaves": leaves,
+        "place": "" if settings.OFFICE_MODE else settings.DATA_FOLDER / BACKUPS,
+    }
+
+
+ROUTES: list[URLPattern] = [
+    path("clients/<uuid:pk>/client.zip", out, name="client-zip"),
+    path("clients/<uuid:pk>/delete", delete, name="client-delete"),
+    path("clients/<uuid:pk>/delete/for-good", for_good, name="client-for-good"),
+]

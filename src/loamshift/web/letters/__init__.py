@@ -1,0 +1,1 @@
+"""Letters: laid out for pages, sent and reopened, and the cards and sheets on paper."""

@@ -1,0 +1,143 @@
+"""Sheets for one page each: the bed card, the rescue sheet, the sampling sheet, a claim's card."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+from urllib.parse import urlencode
+from uuid import UUID
+
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect
+from django.urls import URLPattern, path, reverse
+from django.views.decorators.http import require_safe
+
+from loamshift.domain.card import Card, CardKind
+from loamshift.domain.case import Case
+from loamshift.domain.message import message
+from loamshift.errors import InputError
+from loamshift.report.words import Words
+from loamshift.store.models import Bed, Office
+from loamshift.store.scope import kept
+from loamshift.web.answers import answered, paper_of, words_of
+from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
+from loamshift.web.downloads import download
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_fault
+from loamshift.web.plan.plan_page import said_in
+from loamshift.web.plan.views.plan import today
+from loamshift.web.products.claim_request import asked_case
+from loamshift.web.products.views.claims import card_for
+
+
+@require_safe
+def walk_in_sheet(request: HttpRequest, sheet: str) -> HttpResponse:
+    """A sheet for a walk-in, as the address tells of it."""
+    tree = with_fields({}, said_in(request.GET))
+    return _sheet(request, tree, sheet, back=reverse("plan"))
+
+
+@require_safe
+def bed_sheet(request: HttpRequest, pk: UUID, sheet: str) -> HttpResponse:
+    """A sheet for a kept bed; what the address says stands in place of what is kept."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    tree = with_fields(tree_of(bed.case_text), said_in(request.GET))
+    return _sheet(request, tree, sheet, back=reverse("bed", args=[pk]))
+
+
+@require_safe
+def claim_sheet(request: HttpRequest, number: str) -> HttpResponse:
+    """The card of one of the claims that the address asks about, counted from 1."""
+    office = office_of(request)
+    back = f"{reverse('claims')}?{request.GET.urlencode()}"
+    try:
+        case, answer = asked_case(request, office)
+        which = int(number) if number.isdecimal() and len(number) < 3 else 0
+        if not 1 <= which <= len(answer.claims):
+            raise Http404
+        card = card_for(case, answer, which - 1, day=today(), words=words_of(office))
+        return _handed_out(card, office)
+    except InputError:
+        return redirect(back)  # the page tells what is wrong, field by field
+
+
+def _sheet(request: HttpRequest, tree: Tree, sheet: str, *, back: str) -> HttpResponse:
+    make = SHEETS.get(sheet)
+    if make is None:
+        raise Http404
+    office = office_of(request)
+    try:
+        card = make(text_of(tree), office)
+    except InputError:
+        return redirect(f"{back}?{urlencode(said_in(request.GET))}")
+    if card is None:
+        notify_fault(request, message("advice-nothing-to-put-right"))
+        return redirect(f"{back}?{urlencode(said_in(request.GET))}")
+    return _handed_out(card, office)
+
+
+def _bed_card(case_text: str, office: Office) -> Card:
+    from loamshift.report.card.bed import bed_card
+
+    found = answered(case_text, office=office, today=today())
+    return bed_card(found.answer, found.case, words=found.words)
+
+
+def _rescue_sheet(case_text: str, office: Office) -> Card | None:
+    from loamshift.report.card.rescue import rescue_sheet
+    from loamshift.services.rescue.ask import whom_to_ask
+
+    found = answered(case_text, office=office, today=today())
+    ask = whom_to_ask(found.answer)
+    return rescue_sheet(found.answer, found.case, ask=ask, words=found.words)
+
+
+def _sampling_sheet(case_text: str, office: Office) -> Card:
+    return sampling_card(case_of(case_text, today=today()), words=words_of(office))
+
+
+def sampling_card(case: Case, *, words: Words) -> Card:
+    """The sheet to go out to a bed with, as large and as deep as its case says.
+
+    Parameters
+    ----------
+    case
+        What is known of the bed [object].
+    words
+        Spelling and units of the reader [object].
+    """
+    from loamshift.domain.case import BedKind
+    from loamshift.report.card.sampling import sampling_sheet
+    from loamshift.services.sample.walk import sample_plan
+    from loamshift.services.sample.walk_points import sample_walk
+
+    bed = case.bed
+    pots = bed.count if bed.kind is BedKind.CONTAINER else 1
+    plan = sample_plan(kind=bed.kind, area_m2=bed.area_m2, treated_depth_cm=bed.depth_cm, pots=pots)
+    walk = sample_walk(plan, kind=bed.kind, area_m2=bed.area_m2, pots=pots)
+    return sampling_sheet(plan, walk, bed=case.name or "", words=words)
+
+
+def _handed_out(card: Card, office: Office) -> HttpResponse:
+    from loamshift.web.letters.press import press
+
+    data = press(card, paper=paper_of(office), words=words_of(office))
+    name = f"{card.title} {NAMED[card.kind]}" if card.kind in NAMED else card.title
+    return download(data, name=name, day=card.day, tail=".pdf", kind="application/pdf")
+
+
+SHEETS: Final[dict[str, Callable[[str, Office], Card | None]]] = {
+    "card": _bed_card,
+    "rescue": _rescue_sheet,
+    "sampling": _sampling_sheet,
+}
+"""Sheets by the name that addresses have for them; nothing where there is none for the bed."""
+
+NAMED: Final = {CardKind.BED: "card", CardKind.RESCUE: "rescue"}
+"""What is added to the names of sheets whose title is that of their bed, as a letter's is."""
+
+ROUTES: list[URLPattern] = [
+    path("plan/sheets/<slug:sheet>.pdf", walk_in_sheet, name="plan-sheet"),
+    path("beds/<uuid:pk>/sheets/<slug:sheet>.pdf", bed_sheet, name="bed-sheet"),
+    path("claims/card/<slug:number>.pdf", claim_sheet, name="claim-card"),
+]

@@ -1,0 +1,208 @@
+"""Keeping what the plan page says: a walk-in as a bed, changed fields, a letter that is sent."""
+
+from __future__ import annotations
+
+from typing import Any
+from urllib.parse import urlencode
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect
+from django.urls import NoReverseMatch, URLPattern, path, reverse
+from django.views.decorators.http import require_POST
+
+from loamshift.case.answer import answer_to_json
+from loamshift.case.frozen import FrozenLetter
+from loamshift.domain.message import Given, Message, message
+from loamshift.domain.worded_error import given
+from loamshift.errors import InputError
+from loamshift.report.letter_fields import field_called
+from loamshift.report.letter_head import reading_in_force
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import refusal
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
+from loamshift.store.models.base import folded
+from loamshift.store.scope import kept
+from loamshift.web.answers import Answered, answered
+from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.plan.plan_page import leaves, page_of, said_in
+from loamshift.web.plan.views.plan import show_plan, title_of, today
+from loamshift.web.wording import words_of
+
+
+@require_POST
+def keep_walk_in(request: HttpRequest) -> HttpResponse:
+    """Make a bed of a walk-in, for a client who is there already or named now."""
+    office = office_of(request)
+    fields = said_in(request.POST)
+    tree = with_fields({}, fields)
+    page = page_of(tree, office=office, today=today())
+    name = request.POST.get("keep-name", "").strip() or title_of(page, None, words=words_of(office))
+    if page.answered is None:
+        notify_fault(request, message("advice-cannot-save"))
+        return redirect(f"{reverse('plan')}?{urlencode(fields)}")
+    tree["name"] = name
+    bed = Bed(name=name, case_text=text_of(tree), **drawn_out(page.answered))
+    what = message("advice-saved", bed=Given(name))
+    writer = Writer(office, user=person_of(request), what=what)
+    try:
+        bed.garden = _garden(
+            writer,
+            client_name=request.POST.get("keep-client", "").strip(),
+            garden_name=request.POST.get("keep-garden", "").strip(),
+            tree=tree,
+        )
+        writer.add(bed)
+    except InputError as fault:
+        notify_fault(request, fault)
+        return redirect(f"{reverse('plan')}?{urlencode(fields)}")
+    notify_done(request, writer)
+    return redirect("bed", pk=bed.pk)
+
+
+def drawn_out(found: Answered) -> dict[str, Any]:
+    """What a list of beds shows of a case and its answer."""
+    reading = reading_in_force(found.case)
+    return {
+        "plants": ", ".join(plant.name for plant in found.case.aim.plants)[:300],
+        "decision": str(found.answer.verdict.decision),
+        "ph": None if reading is None else reading.ph,
+    }
+
+
+def _garden(writer: Writer, *, client_name: str, garden_name: str, tree: Tree) -> Garden | None:
+    """The garden of these names, made where it is missing; None where nobody was named."""
+    if not client_name:
+        return None
+    client = _named(Client, writer.office, client_name)
+    if client is None:
+        client = Client(name=client_name)
+        writer.add(client)
+    garden_name = garden_name or say(message("advice-garden-name"), words_of(writer.office))
+    for garden in kept(Garden, writer.office).filter(client=client):
+        if folded(garden.name) == folded(garden_name):
+            return garden
+    garden = Garden(client=client, name=garden_name, place=dict(tree.get("place") or {}))
+    writer.add(garden)
+    return garden
+
+
+def _named(model: type[Client], office: Office, name: str) -> Client | None:
+    wanted = folded(name)
+    return next((one for one in kept(model, office) if folded(one.name) == wanted), None)
+
+
+@require_POST
+def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Write changed fields into the bed, unless somebody else was quicker."""
+    office = office_of(request)
+    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    fields = said_in(request.POST)
+    tree = with_fields(tree_of(bed.case_text), fields)
+    here = f"{reverse('bed', args=[bed.pk])}?{urlencode(fields)}"
+    page = page_of(tree, office=office, today=today(), kept=tree_of(bed.case_text))
+    if page.answered is None:
+        notify_fault(request, message("advice-cannot-save"))
+        return redirect(here)
+    before = tree_of(bed.case_text)
+    bed.case_text = text_of(tree)
+    bed.name = str(tree.get("name") or bed.name)
+    for name, value in drawn_out(page.answered).items():
+        setattr(bed, name, value)
+    what = message("advice-changed", bed=Given(bed.name))
+    writer = Writer(office, user=person_of(request), what=what)
+    try:
+        writer.change(bed, seen_version=_seen(request))
+    except Overtaken as fault:
+        return _overtaken(request, fault, before, fields)
+    except InputError as fault:
+        notify_fault(request, fault)
+        return redirect(here)
+    notify_done(request, writer)
+    return redirect("bed", pk=bed.pk)
+
+
+def _overtaken(
+    request: HttpRequest, fault: Overtaken, now: Tree, fields: list[tuple[str, str]]
+) -> HttpResponse:
+    """Show what stands there now beside what was typed; the fields keep what was typed."""
+    bed = get_object_or_404(Bed, pk=fault.current.pk, office=office_of(request))
+    if bed.deleted_at is not None:
+        notify_fault(request, fault)
+        return redirect("changes")
+    words = words_of(office_of(request))
+    there: dict[str, list[str]] = {}
+    for leaf, value in leaves(now):
+        there.setdefault(leaf, []).append(value)
+    rows = [
+        (field_called(leaf, words), ", ".join(there.get(leaf, ())) or "–", value or "–")
+        for leaf, value in fields
+    ]
+    return show_plan(
+        request,
+        with_fields(tree_of(bed.case_text), fields),
+        bed=bed,
+        status=409,
+        more={"overtaken": refusal(fault, words), "both": rows},
+    )
+
+
+@require_POST
+def send(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Freeze the letter of a bed as it stands kept: nothing in it is worked out again."""
+    office = office_of(request)
+    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    try:
+        found = answered(bed.case_text, office=office, today=today())
+        letter = SentLetter(
+            bed=bed,
+            title=found.letter.title[:200],
+            sent_on=today(),
+            decision=str(found.answer.verdict.decision),
+            answer_text=frozen_text(found, office),
+            note=request.POST.get("note", "").strip(),
+        )
+        what = message("advice-letter-sent", bed=Given(bed.name))
+        writer = Writer(office, user=person_of(request), what=what)
+        writer.add(letter, seen_version=_seen(request))
+    except Overtaken as fault:
+        notify_fault(request, _not_sent(fault))
+        return redirect("bed", pk=bed.pk)
+    except InputError as fault:
+        notify_fault(request, fault)
+        return redirect("bed", pk=bed.pk)
+    notify_done(request, writer)
+    try:
+        return redirect(reverse("letter", args=[letter.pk]))
+    except NoReverseMatch:
+        return redirect("bed", pk=bed.pk)
+
+
+def _not_sent(fault: Overtaken) -> Message:
+    return message(
+        "advice-letter-not-sent",
+        bed=given(fault.current),
+        at=Given(f"{fault.current.changed_at:%H:%M}"),
+    )
+
+
+def _seen(request: HttpRequest) -> int:
+    """The version that somebody saw before they acted; none is 0, which no thing has."""
+    typed = request.POST.get("version", "")
+    return int(typed) if typed.isdecimal() and len(typed) < 10 else 0
+
+
+def frozen_text(found: Answered, office: Office) -> str:
+    """The whole answer with its case and its letter, as it is kept and taken along."""
+    frozen = FrozenLetter(found.letter, found.words)
+    return answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words)
+
+
+ROUTES: list[URLPattern] = [
+    path("plan/keep", keep_walk_in, name="plan-keep"),
+    path("beds/<uuid:pk>/keep", keep_changes, name="bed-keep"),
+    path("beds/<uuid:pk>/send", send, name="bed-send"),
+]

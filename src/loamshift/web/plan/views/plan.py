@@ -1,0 +1,185 @@
+"""The plan page: a bed's letter with its facts editable where they stand."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+from typing import Any, Final
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.shortcuts import get_object_or_404, render
+from django.urls import URLPattern, path, reverse
+from django.views.decorators.cache import cache_control
+from django.views.decorators.http import require_safe
+
+from loamshift.domain.message import Given, Message, message
+from loamshift.errors import InputError
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+from loamshift.store.models import Bed, Client, Garden
+from loamshift.store.scope import kept
+from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.letters.letter_style import letter_style, letter_style_name
+from loamshift.web.middleware import office_of
+from loamshift.web.plan.plan_page import Page, page_of, said_in
+from loamshift.web.wording import words_of
+
+FOREVER: Final = 31_536_000
+FORMS: Final = (("pdf", "PDF"), ("html", "HTML"), ("md", "Markdown"), ("json", "JSON"))
+"""What a letter can be taken along as."""
+
+
+@require_safe
+def walk_in(request: HttpRequest) -> HttpResponse:
+    """Answer somebody who has just walked in; the address holds all that was said."""
+    return show_plan(request, with_fields({}, said_in(request.GET)), bed=None)
+
+
+@require_safe
+def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """The plan of a kept bed; what the address says stands in place of what is kept."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    return show_plan(request, with_fields(tree_of(bed.case_text), said_in(request.GET)), bed=bed)
+
+
+def today() -> date:
+    """The local day."""
+    return date.today()  # noqa: DTZ011
+
+
+def show_plan(
+    request: HttpRequest,
+    tree: Tree,
+    *,
+    bed: Bed | None,
+    status: int = 200,
+    more: dict[str, Any] | None = None,
+) -> HttpResponse:
+    """The plan page of a tree of fields, or the pieces of it that follow a change.
+
+    Parameters
+    ----------
+    request
+        For office and manner of asking [object].
+    tree
+        The fields that hold [object].
+    bed
+        The kept bed they belong to [object].
+    status
+        Status of the response [number].
+    more
+        What the page shows besides [objects by name].
+    """
+    office = office_of(request)
+    page = page_of(
+        tree, office=office, today=today(), kept=None if bed is None else tree_of(bed.case_text)
+    )
+    here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
+    context = {
+        "page": page,
+        "bed": bed,
+        "letter": None if page.answered is None else page.answered.page,
+        "title": title_of(page, bed, words=words_of(office)),
+        "here": here,
+        "style": letter_style_name(),
+        "sliders": f"{here}/sliders",
+        "sheets": sheets_of(page, here),
+        "files": [(f"{here}/letter.{ending}", said) for ending, said in FORMS],
+        "clients": [] if bed else kept(Client, office).order_by("name")[:300],
+        "gardens": [] if bed else kept(Garden, office).order_by("name")[:300],
+        "oob": bool(getattr(request, "htmx", False)),
+        **(more or {}),
+    }
+    part = "_parts.html" if context["oob"] and status == 200 else "plan.html"
+    response = render(request, f"plan/{part}", context, status=status)
+    response.headers["Vary"] = "HX-Request, Cookie"
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+def sheets_of(page: Page, here: str) -> list[tuple[str, Message]]:
+    """Sheets there are for what the page tells of, each with its address and what it is called."""
+    if page.answered is None:
+        return []
+    names = [("card", message("advice-sheet-card"))]
+    if page.answered.answer.rescue is not None:
+        names.append(("rescue", message("advice-sheet-rescue")))
+    names.append(("sampling", message("advice-sheet-sampling")))
+    return [(f"{here}/sheets/{name}.pdf", said) for name, said in names]
+
+
+def title_of(page: Page, bed: Bed | None, *, words: Words) -> str:
+    """What a plan is called: its name, or what is to grow where."""
+    name = str(page.tree.get("name") or (bed.name if bed is not None else ""))
+    if name:
+        return name
+    plant = str((page.tree.get("aim") or {}).get("plant", ""))
+    where = str((page.tree.get("place") or {}).get("name", ""))
+    if not plant and not where:
+        return say(message("page-quick-advice"), words)
+    if not plant:
+        return where
+    if not where:
+        return say(message("advice-title", plant=Given(plant)), words)
+    return say(message("advice-title-where", plant=Given(plant), place=Given(where)), words)
+
+
+@require_safe
+def walk_in_sliders(request: HttpRequest) -> HttpResponse:
+    """What the sliders of a walk-in need."""
+    return _sliders(request, with_fields({}, said_in(request.GET)))
+
+
+@require_safe
+def bed_sliders(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """What the sliders of a kept bed need."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    return _sliders(request, with_fields(tree_of(bed.case_text), said_in(request.GET)))
+
+
+def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:
+    from loamshift.web.plan.live import sliders_of
+
+    try:
+        data = sliders_of(text_of(tree), office=office_of(request), today=today())
+    except InputError:
+        data = None
+    return HttpResponse(status=204) if data is None else JsonResponse(data)
+
+
+@require_safe
+@cache_control(max_age=FOREVER, immutable=True)
+def style(request: HttpRequest, name: str) -> HttpResponse:
+    """Return the letter's own rules, kept to the letter; the address changes with them."""
+    return HttpResponse(letter_style(), content_type="text/css; charset=utf-8")
+
+
+@require_safe
+@cache_control(max_age=86_400)
+def known(request: HttpRequest) -> HttpResponse:
+    """Return the names that fields suggest: plants, places, textures."""
+    return JsonResponse(_known())
+
+
+@cache
+def _known() -> dict[str, list[str]]:
+    from loamshift.tables.places import load_places
+    from loamshift.tables.plants import load_plants
+    from loamshift.tables.soils import load_textures
+
+    return {
+        "plants": sorted(load_plants()),
+        "places": sorted(load_places()),
+        "textures": [texture.name.lower() for texture in load_textures().values()],
+    }
+
+
+ROUTES: list[URLPattern] = [
+    path("plan", walk_in, name="plan"),
+    path("plan/sliders", walk_in_sliders, name="plan-sliders"),
+    path("plan/known.json", known, name="known"),
+    path("beds/<uuid:pk>", bed_plan, name="bed"),
+    path("beds/<uuid:pk>/sliders", bed_sliders, name="bed-sliders"),
+    path("letter-<slug:name>.css", style, name="letter-style"),
+]

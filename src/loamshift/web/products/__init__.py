@@ -1,0 +1,1 @@
+"""Products: what stands on the shelf, price lists, labels, and claims about materials."""

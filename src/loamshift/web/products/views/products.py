@@ -1,0 +1,402 @@
+"""Products: their prices and strengths, and what they would do for the selected bed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Final, TypeVar
+from uuid import UUID
+
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import URLPattern, path
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from loamshift.domain.case import OnHand
+from loamshift.domain.message import Given, Message, message, percent
+from loamshift.errors import Fault, InputError
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import refusal
+from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
+from loamshift.report.words import Words
+from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
+from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.models import Bed, Kept, Office, Product
+from loamshift.store.models.base import folded
+from loamshift.store.scope import found, kept
+from loamshift.tables.materials import load_materials
+from loamshift.web.answers import words_of
+from loamshift.web.cases import case_of, text_of, tree_of
+from loamshift.web.letters.letter_plain import letter_plain
+from loamshift.web.letters.letter_style import letter_style_name
+from loamshift.web.middleware import office_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.products.entries import (
+    ASKED,
+    LABEL_FIELDS,
+    entry_of,
+    read_product,
+    said_of,
+    usable,
+)
+from loamshift.web.products.price_list import (
+    LARGEST_BYTES,
+    PriceList,
+    price_list_csv,
+    read_price_list,
+)
+from loamshift.web.products.product_label import LABEL_GROUPS, in_form_words, strength_said
+from loamshift.web.wording import words_for
+
+FEW: Final = 8
+"""So many products are seen at a glance and need no search."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A product as the list shows it."""
+
+    product: Product
+    material: str
+    strength: str
+    brings: str
+    price: str
+    usable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Bags:
+    """Two products chosen to be compared, and what is said of them; nothing until both are."""
+
+    one: Product | None
+    other: Product | None
+    said: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ForBed:
+    """The bed in hand with what the shelf does for it, or why nothing can be said."""
+
+    bed: Bed
+    sections: str
+    problem: str
+    has_own: bool
+
+
+@require_safe
+def shelf(request: HttpRequest) -> HttpResponse:
+    """Every product; ``?bed=`` ranks those in stock for one bed, ``?find=`` searches."""
+    office = office_of(request)
+    sought = request.GET.get("find", "").strip()[:200]
+    products = list(found(kept(Product, office), sought))
+    beds = kept(Bed, office).select_related("garden__client")
+    chosen = _bed_in(request, office)
+    every = kept(Product, office)
+    count = every.count()
+    context = {
+        "comparable": every if count > 1 else (),
+        "lines": _lines(products, office),
+        "any": count > 0,
+        "searchable": bool(sought) or count > FEW,
+        "scale": scale_said(words=words_of(office)),
+        "find": sought,
+        "beds": beds,
+        "for_bed": None if chosen is None else _for_bed(chosen, office),
+        "bags": _bags(request, office),
+        "style": letter_style_name(),
+    }
+    return render(request, "products/products.html", context)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def product_new(request: HttpRequest) -> HttpResponse:
+    """Ask for a product, and keep it."""
+    if request.method != "POST":
+        return _form(request, {"in_stock": "yes"}, product=None)
+    office = office_of(request)
+    said = _said(request)
+    read = read_product(said, currency=office.currency)
+    if read.faults:
+        return _form(request, said, product=None, faults=read.faults)
+    product = Product(**read.values)
+    writer = Writer(office, user=person_of(request), what=_what(product, "added"))
+    try:
+        writer.add(product)
+    except InputError as fault:
+        return _form(request, said, product=None, problem=refusal(fault, words_for(request)))
+    notify_done(request, writer)
+    return redirect("shelf")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Show a product in its form, and keep it changed."""
+    office = office_of(request)
+    product = get_object_or_404(kept(Product, office), pk=pk)
+    if request.method != "POST":
+        return _form(request, said_of(product), product=product)
+    said = _said(request)
+    read = read_product(said, currency=office.currency)
+    if read.faults:
+        return _form(request, said, product=product, faults=read.faults, seen=_seen(request))
+    for name, value in read.values.items():
+        setattr(product, name, value)
+    writer = Writer(office, user=person_of(request), what=_what(product, "changed"))
+    try:
+        writer.change(product, seen_version=_seen(request))
+    except Overtaken as fault:
+        return _form(
+            request,
+            said,
+            product=product,
+            problem=refusal(fault, words_for(request)),
+            seen=fault.current.version,
+            now=said_of(fault.current) if isinstance(fault.current, Product) else None,
+        )
+    except InputError as fault:
+        return _form(
+            request,
+            said,
+            product=product,
+            problem=refusal(fault, words_for(request)),
+            seen=_seen(request),
+        )
+    notify_done(request, writer)
+    return redirect("shelf")
+
+
+@require_POST
+def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """Put a product away; the next page takes it back."""
+    office = office_of(request)
+    product = get_object_or_404(kept(Product, office), pk=pk)
+    writer = Writer(office, user=person_of(request), what=_what(product, "deleted"))
+    try:
+        writer.put_away(product)
+    except InputError as fault:
+        notify_fault(request, fault)
+    else:
+        notify_done(request, writer)
+    return redirect("shelf")
+
+
+@require_safe
+def prices_out(request: HttpRequest) -> HttpResponse:
+    """The price list as a file."""
+    products = kept(Product, office_of(request))
+    response = HttpResponse(price_list_csv(products), content_type="text/csv; charset=utf-8")
+    response["Content-Disposition"] = 'attachment; filename="products.csv"'
+    return response
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def prices_in(request: HttpRequest) -> HttpResponse:
+    """Take in a price list, whole or not at all; what has a known name is changed."""
+    listed = PriceList()
+    if request.method == "POST":
+        office = office_of(request)
+        sent = request.FILES.get("list")
+        if sent is None:
+            listed = read_price_list(b"")
+        else:
+            listed = read_price_list(sent.read(LARGEST_BYTES + 1), currency=office.currency)
+        if not listed.faults and _keep(request, office, listed):
+            return redirect("shelf")
+    context = {"listed": listed, "columns": ASKED}
+    status = 422 if listed.faults else 200
+    return render(request, "products/prices.html", context, status=status)
+
+
+def _keep(request: HttpRequest, office: Office, listed: PriceList) -> bool:
+    """Keep a price list as one act; false where somebody was quicker, which is told."""
+    count = len(listed.products)
+    what = message("prices-imported", n=count)
+    writer = Writer(office, user=person_of(request), what=what)
+    names = {folded(product.name): product for product in kept(Product, office)}
+    try:
+        with transaction.atomic():
+            for values in listed.products:
+                product = names.get(folded(str(values["name"])))
+                if product is None:
+                    writer.add(Product(**values))
+                    continue
+                for name, value in values.items():
+                    setattr(product, name, value)
+                writer.change(product, seen_version=product.version)
+    except InputError as fault:
+        notify_fault(request, fault)
+        return False
+    notify_done(request, writer)
+    return True
+
+
+def _lines(products: Sequence[Product], office: Office) -> list[Line]:
+    words = words_of(office)
+    good: dict[Any, OnHand] = {product.pk: item for product, item in usable(products)}
+    prices = dict(zip(good, shelf_prices(good.values()), strict=True))
+    return [
+        Line(
+            product,
+            _called(product, words),
+            _strength(product, good.get(product.pk), words),
+            brings_said(prices[product.pk], words=words) if product.pk in prices else "",
+            price_said(prices[product.pk], words=words) if product.pk in prices else "",
+            product.pk in good,
+        )
+        for product in products
+    ]
+
+
+def _called(product: Product, words: Words) -> str:
+    """What a product is: a shipped material, or known by its label alone."""
+    material = load_materials().get(product.material)
+    if material is not None:
+        return words.material_name(material)
+    return say(message("products-by-label"), words) if product.label else product.material
+
+
+def _strength(product: Product, item: OnHand | None, words: Words) -> str:
+    if item is not None and item.material.label is not None:
+        return strength_said(item.material.label, words)
+    return "" if product.purity_pct is None else words.measure(percent(product.purity_pct))
+
+
+def _what(product: Product, done: str) -> Message:
+    """What is done with a product: added, changed or deleted."""
+    name = Given(product.name)
+    if done == "added":
+        return message("products-added", product=name)
+    if done == "changed":
+        return message("products-changed", product=name)
+    return message("products-deleted", product=name)
+
+
+def _bags(request: HttpRequest, office: Office) -> Bags:
+    chosen = [_kept_at(request, Product, office, key) for key in ("one", "other")]
+    one, other = chosen
+    if one is None or other is None or one == other:
+        return Bags(one, other, ())
+    good = usable((one, other))
+    if len(good) < 2:
+        return Bags(one, other, (say(message("products-compare-unusable"), words_of(office)),))
+    compared = compare_bags(good[0][1], good[1][1])
+    said = bags_said(compared, (one.name, other.name), words=words_of(office))
+    return Bags(one, other, said)
+
+
+def _bed_in(request: HttpRequest, office: Office) -> Bed | None:
+    return _kept_at(request, Bed, office, "bed")
+
+
+AnyKept = TypeVar("AnyKept", bound=Kept)
+
+
+def _kept_at(
+    request: HttpRequest, model: type[AnyKept], office: Office, key: str
+) -> AnyKept | None:
+    """The thing whose id stands in the address under a key, or None."""
+    try:
+        pk = UUID(request.GET.get(key, ""))
+    except ValueError:
+        return None
+    return kept(model, office).filter(pk=pk).first()
+
+
+def _for_bed(bed: Bed, office: Office) -> ForBed:
+    words = words_of(office)
+    in_stock = kept(Product, office).filter(in_stock=True)
+    good = usable(in_stock)
+    own = tree_of(bed.case_text)
+    has_own = bool(own.get("on_hand"))
+    tree = {
+        **own,
+        "on_hand": [entry_of(said_of(product)) for product, _ in good],
+    }
+    try:
+        case = case_of(text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+        letter = shelf_letter(
+            shelf_for_bed(case), [product.name for product, _ in good], case, words=words
+        )
+    except InputError as fault:
+        return ForBed(bed, "", refusal(fault, words), has_own)
+    return ForBed(bed, letter_plain(letter, words=words), "", has_own)
+
+
+def _form(
+    request: HttpRequest,
+    said: Mapping[str, str],
+    *,
+    product: Product | None,
+    faults: Sequence[Fault] = (),
+    problem: str = "",
+    seen: int | None = None,
+    now: Mapping[str, str] | None = None,
+) -> HttpResponse:
+    """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
+    words = words_of(office_of(request))
+    wrong = {fault.path: in_form_words(fault, words) for fault in faults}
+    labels = {
+        "name": message("page-name"),
+        "material": message("products-material"),
+        "purity_pct": message("products-purity"),
+        "pack": message("products-pack"),
+        "price": message("products-pack-price"),
+        "currency": message("products-currency"),
+        "note": message("page-note"),
+    }
+
+    def field(name: str, label: Message | str) -> dict[str, Any]:
+        return {
+            "name": name,
+            "label": say(label, words),
+            "value": said.get(name, ""),
+            "fault": wrong.get(name),
+            "now": now.get(name, "") if now and now.get(name, "") != said.get(name, "") else "",
+        }
+
+    fields = {name: field(name, label) for name, label in labels.items()}
+    groups = [
+        (say(title, words), [field(f"label.{key}", label) for key, label in rows.items()])
+        for title, rows in LABEL_GROUPS
+    ]
+    figures = [figure for _, rows in groups for figure in rows]
+    context = {
+        "fields": fields,
+        "label_groups": groups,
+        "label_fault": wrong.get("label"),
+        "label_open": "label" in wrong
+        or any(figure["value"] or figure["fault"] or figure["now"] for figure in figures),
+        "in_stock": bool(said.get("in_stock")),
+        "product": product,
+        "version": seen if seen is not None else (product.version if product else 1),
+        "problem": problem,
+        "overtaken": now is not None,
+        "faults": faults,
+        "materials": [
+            (key, words.material_name(material)) for key, material in load_materials().items()
+        ],
+    }
+    status = 409 if now is not None else 422 if faults or problem else 200
+    return render(request, "products/product.html", context, status=status)
+
+
+def _said(request: HttpRequest) -> dict[str, str]:
+    names = (*ASKED, *(f"label.{key}" for key in LABEL_FIELDS))
+    return {name: request.POST.get(name, "") for name in names if name != "label"}
+
+
+def _seen(request: HttpRequest) -> int:
+    version = request.POST.get("version", "")
+    return int(version) if version.isdecimal() and len(version) < 10 else 0
+
+
+ROUTES: list[URLPattern] = [
+    path("shelf/", shelf, name="shelf"),
+    path("shelf/new", product_new, name="product-new"),
+    path("shelf/prices", prices_in, name="prices"),
+    path("shelf/prices.csv", prices_out, name="prices-out"),
+    path("shelf/<uuid:pk>", product_edit, name="product"),
+    path("shelf/<uuid:pk>/put-away", product_away, name="product-away"),
+]
