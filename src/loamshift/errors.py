@@ -36,14 +36,6 @@ class Fault:
 
     Attributes
     ----------
-    path
-        Where in the case file, for example ``soil.ph`` or ``applied[2].amount`` [text].
-    given
-        What stood there, shortened [text].
-    problem
-        What is wrong, a whole sentence of British English [text].
-    mend
-        What is right, or what to do next, in whole sentences [text].
     line
         Line of the file, where it is known [count].
     """
@@ -71,7 +63,7 @@ class CaseError(InputError):
     """A case file cannot be used; carries every fault found, not just the first.
 
     Doors word the faults for their reader; ``str()`` has the same in British English. ``units``
-    are those that the file itself asks for, empty where it asks for none [metric or us].
+    are those that the file itself asks for, empty where it asks for none.
     """
 
     def __init__(

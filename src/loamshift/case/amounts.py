@@ -60,16 +60,6 @@ _ITEMS = {
 def read_amount(value: object) -> Amount:
     """How much went on, or would: on the whole bed unless the text says per what.
 
-    Parameters
-    ----------
-    value
-        "600 g", "3 cups", "1 cup per plant", "5 oz/yd2"; a bare number is g on the bed [any].
-
-    Returns
-    -------
-    Amount
-        By weight or volume, and per what.
-
     Raises
     ------
     Mend
@@ -86,16 +76,6 @@ def read_rate(value: object) -> Amount:
 
     >>> round(read_rate("5 oz/yd2").value, 1), read_rate("2 t/ha").value
     (169.5, 200.0)
-
-    Parameters
-    ----------
-    value
-        "30 g/m2", "2 lb/100 sq ft", "1 cup per plant" [any].
-
-    Returns
-    -------
-    Amount
-        By weight or volume, per area, plant or pot.
 
     Raises
     ------
@@ -117,11 +97,6 @@ def read_rate(value: object) -> Amount:
 
 def read_plain_rate_g_m2(value: object) -> float:
     """A rate by weight and area only [g/m2], nought allowed, as laboratories print it.
-
-    Parameters
-    ----------
-    value
-        "2 t/ha", "50 lb/1000 sq ft", 250 [any].
 
     Returns
     -------
@@ -247,15 +222,6 @@ class Spread:
 
 def spread_amount(amount: Amount, *, material: Material, bed: Bed) -> Spread:
     """The rate an amount makes on this bed, weighed by the material's own bulk density.
-
-    Parameters
-    ----------
-    amount
-        How much, and per what.
-    material
-        What it is; its bulk density turns volumes into weights.
-    bed
-        Area, plants and ring that an amount is spread over.
 
     Returns
     -------

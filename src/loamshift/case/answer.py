@@ -29,18 +29,7 @@ _FIRST_KEY = {Answer: "answer", Ledger: "unit"}
 
 
 def answer_keys(kind: type) -> tuple[str, ...]:
-    """The keys of one part of the answer, in the order of the file.
-
-    Parameters
-    ----------
-    kind
-        A dataclass of ``loamshift.domain.answer`` [class].
-
-    Returns
-    -------
-    tuple of str
-        Its keys [text].
-    """
+    """The keys of one part of the answer, in the order of the file."""
     names = [part.name for part in fields(kind)]
     first = _FIRST_KEY.get(kind)
     if first is not None:
@@ -60,14 +49,12 @@ def answer_to_dict(
 
     Parameters
     ----------
-    answer
-        The answer.
     case
-        What was asked; None leaves its key null [object].
+        What was asked; None leaves its key null.
     letter
-        The letter as it was said; None leaves its key null [object].
+        The letter as it was said; None leaves its key null.
     words
-        Units and language of the texts; None goes by the units of the case [object].
+        Units and language of the texts; None goes by the units of the case.
 
     Returns
     -------
@@ -121,21 +108,14 @@ def answer_to_json(
 
     Parameters
     ----------
-    answer
-        The answer.
     case
-        What was asked; None leaves its key null [object].
+        What was asked; None leaves its key null.
     letter
-        The letter as it was said; None leaves its key null [object].
+        The letter as it was said; None leaves its key null.
     indent
         Spaces per level, or None for one line [count].
     words
-        Units and language of the texts; None goes by the units of the case [object].
-
-    Returns
-    -------
-    str
-        JSON, without NaN or infinity [text].
+        Units and language of the texts; None goes by the units of the case.
 
     Raises
     ------
@@ -149,18 +129,6 @@ def answer_to_json(
 def answer_from_json(text: str, *, source: str = "answer") -> Answer:
     """An answer written earlier; what it keeps of case and letter is passed over.
 
-    Parameters
-    ----------
-    text
-        JSON as ``answer_to_json`` wrote it [text].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    Answer
-        The answer.
-
     Raises
     ------
     CaseError
@@ -171,18 +139,6 @@ def answer_from_json(text: str, *, source: str = "answer") -> Answer:
 
 def answer_from_tree(tree: Any, *, source: str) -> Answer:
     """An answer from the plain data of its file; its keys ``case`` and ``letter`` do not count.
-
-    Parameters
-    ----------
-    tree
-        What the JSON holds [any].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    Answer
-        The answer.
 
     Raises
     ------

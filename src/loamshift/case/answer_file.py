@@ -33,11 +33,6 @@ class AnswerFile:
     def case(self) -> Case:
         """The case that was asked, read with the tables of today.
 
-        Returns
-        -------
-        Case
-            The case [object].
-
         Raises
         ------
         InputError
@@ -52,18 +47,6 @@ class AnswerFile:
 
 def answer_file_from_json(text: str, *, source: str = "answer") -> AnswerFile:
     """Everything an answer's JSON holds.
-
-    Parameters
-    ----------
-    text
-        JSON as ``answer_to_json`` wrote it, now or in an earlier version [text].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    AnswerFile
-        Answer, case and letter; the last two may be missing [object].
 
     Raises
     ------
@@ -91,16 +74,6 @@ def answer_file_from_json(text: str, *, source: str = "answer") -> AnswerFile:
 
 def read_answer_file(path: Path) -> AnswerFile:
     """Everything the JSON file of an answer holds.
-
-    Parameters
-    ----------
-    path
-        The file [path].
-
-    Returns
-    -------
-    AnswerFile
-        Answer, case and letter; the last two may be missing [object].
 
     Raises
     ------

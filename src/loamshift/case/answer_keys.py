@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 
 class AnswerKey(NamedTuple):
-    """Unit [text] and meaning [text] of one key of the answer."""
+    """Unit and meaning of one key of the answer."""
 
     unit: str
     text: str

@@ -32,13 +32,7 @@ say, and their meaning stays fixed within a version.
 
 
 def answer_page() -> str:
-    """The whole reference as Markdown.
-
-    Returns
-    -------
-    str
-        Markdown [text].
-    """
+    """The whole reference as Markdown."""
     parts = [_HEAD]
     for key in answer_keys(Answer):
         row = key_of(Answer, key)
@@ -66,7 +60,7 @@ def _part_of(key: str) -> type | None:
 
 
 def _hold(words: str, name: str) -> bool:
-    """True where a type hint as text [text] names this class [text] and not a longer one."""
+    """True where a type hint as text names this class and not a longer one."""
     return (
         name
         in words.replace("[", " ")
@@ -126,7 +120,7 @@ def _figure(figure: ExplainedFigure) -> str:
 
 
 def main(arguments: list[str]) -> int:
-    """Write the reference to the path given [text]; 0 when done, 2 for wrong usage."""
+    """Write the reference to the path given; 0 when done, 2 for wrong usage."""
     if len(arguments) != 1:
         sys.stderr.write("usage: python -m loamshift.case.answer_page docs/answer-keys.md\n")
         return 2

@@ -60,20 +60,7 @@ def _dataclasses_in(hint: Any) -> Iterator[type]:
 
 
 def key_of(kind: type, key: str) -> AnswerKey:
-    """The unit and meaning of one key.
-
-    Parameters
-    ----------
-    kind
-        Part of the answer [class].
-    key
-        One of its keys [text].
-
-    Returns
-    -------
-    AnswerKey
-        Unit and meaning.
-    """
+    """The unit and meaning of one key."""
     return ANSWER_KEYS[kind.__name__][key]
 
 

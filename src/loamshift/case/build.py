@@ -47,19 +47,10 @@ def build_case(
 
     Parameters
     ----------
-    file
-        The file's tables, each value already read.
     today
-        The date to use where the file names none [date].
+        The date to use where the file names none.
     folder
-        Folder of the file, for a daily file; None for text alone [path].
-    collected
-        Faults and notes so far; those found here are added.
-
-    Returns
-    -------
-    Case or None
-        The case, in our own units.
+        Folder of the file, for a daily file; None for text alone.
     """
     day = None if collected.is_bad("today") else file.today or today
     if day is None:

@@ -56,17 +56,6 @@ _RAIN_MOLC_KG = 0.001
 def build_water(table: WaterTable, *, bed: Bed, place: Place | None, collected: Collected) -> Water:
     """The water of a case.
 
-    Parameters
-    ----------
-    table
-        The water as the file has it.
-    bed
-        Area that a volume is spread over.
-    place
-        Decides which months are summer.
-    collected
-        Faults and notes so far; those found here are added.
-
     Returns
     -------
     Water
@@ -139,22 +128,7 @@ def _watered_m2(weekly: WeeklyWater, bed: Bed) -> float | None:
 
 
 def build_feed(table: FeedTable, *, bed: Bed, collected: Collected) -> Feed | None:
-    """The yearly feed of a case, or None where none is named.
-
-    Parameters
-    ----------
-    table
-        The feed as the file has it.
-    bed
-        Area that an amount is spread over.
-    collected
-        Faults and notes so far; those found here are added.
-
-    Returns
-    -------
-    Feed or None
-        Nitrogen and form, or material and rate.
-    """
+    """The yearly feed of a case, or None where none is named."""
     by_nitrogen = table.n_g_m2_year is not None or table.form is not None
     by_material = table.material is not None or table.rate is not None
     if by_nitrogen and by_material:
@@ -257,17 +231,6 @@ def build_applied(
 ) -> tuple[Applied, ...]:
     """What was already put on, as rates.
 
-    Parameters
-    ----------
-    entries
-        The entries as the file has them.
-    bed
-        Area that an amount is spread over.
-    today
-        The date the advice is for; nothing can have been put on later [date].
-    collected
-        Faults and notes so far; those found here are added.
-
     Returns
     -------
     tuple of Applied
@@ -300,15 +263,6 @@ def build_claims(
 ) -> tuple[ClaimEntry, ...]:
     """What is proposed, as rates.
 
-    Parameters
-    ----------
-    entries
-        The entries as the file has them.
-    bed
-        Area that an amount is spread over.
-    collected
-        Faults and notes so far; those found here are added.
-
     Returns
     -------
     tuple of ClaimEntry
@@ -334,19 +288,7 @@ def build_claims(
 def not_later(
     path: str, day: datetime.date | None, today: datetime.date | None, collected: Collected
 ) -> None:
-    """A fault where something past is dated after the day of the advice.
-
-    Parameters
-    ----------
-    path
-        Its key [text].
-    day
-        When it happened [date].
-    today
-        The date the advice is for [date].
-    collected
-        Faults so far.
-    """
+    """A fault where something past is dated after the day of the advice."""
     if day is not None and today is not None and day > today:
         collected.fault(
             path,

@@ -25,15 +25,6 @@ _MUCH_FRAC: Final = 0.3
 def entry_material(entry: Entry, path: str, collected: Collected) -> Material | None:
     """The material of an entry: shipped, or as its label describes it.
 
-    Parameters
-    ----------
-    entry
-        The entry as the file has it.
-    path
-        Where it is, such as ``on_hand[1]`` [text].
-    collected
-        Faults and notes so far; those found here are added.
-
     Returns
     -------
     Material or None
@@ -95,18 +86,6 @@ def _note_grain(material: Material, kind: Material | None, path: str, collected:
 
 def product_from_label(name: str, label: str) -> Material:
     """A product known by its name and by the analysis on its bag, outside any case file.
-
-    Parameters
-    ----------
-    name
-        Its own name, or that of a shipped material of the same sort [text].
-    label
-        The analysis, such as ``n_ammonium = 21, s_sulfate = 24`` [text].
-
-    Returns
-    -------
-    Material
-        The material [object].
 
     Raises
     ------

@@ -26,17 +26,8 @@ def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected)
 
     Parameters
     ----------
-    table
-        The place as the file has it.
     folder
-        Folder of the case file, where a daily file is looked for; None for text alone [path].
-    collected
-        Faults and notes so far; those found here are added.
-
-    Returns
-    -------
-    Place or None
-        Monthly climate with its source.
+        Folder of the case file, where a daily file is looked for; None for text alone.
     """
     if table.latitude is None and table.longitude is not None:
         collected.fault(

@@ -24,13 +24,13 @@ LARGEST_NUMBER: Final = 1e300
 
 
 def keys_of(kind: type) -> tuple[str, ...]:
-    """The names of a dataclass's fields, in order; ``kind`` is the class [class]."""
+    """The names of a dataclass's fields, in order; ``kind`` is the class."""
     return tuple(part.name for part in fields(kind))
 
 
 @functools.cache
 def type_hints(kind: type) -> dict[str, Any]:
-    """The types of one part's keys, by key; ``kind`` is a dataclass [class]."""
+    """The types of one part's keys, by key; ``kind`` is a dataclass."""
     return {key: _as_text(hint) for key, hint in typing.get_type_hints(kind).items()}
 
 
@@ -60,18 +60,6 @@ class Codec:
 
     def encode(self, value: object, path: str) -> Any:
         """A value as plain data.
-
-        Parameters
-        ----------
-        value
-            A dataclass, or what its fields hold [any].
-        path
-            Where it stands, for messages [text].
-
-        Returns
-        -------
-        Any
-            Tables, lists, texts, numbers, truths and None [any].
 
         Raises
         ------
@@ -105,21 +93,10 @@ class Codec:
     def decode(self, value: Any, hint: Any, path: str, faults: list[Fault]) -> Any:
         """A value as the type it had, or None with a fault.
 
-        Parameters
-        ----------
-        value
-            Plain data from a file [any].
-        hint
-            The type that belongs here [class].
-        path
-            Where it stands, for messages [text].
-        faults
-            Those found so far; those found here are added [faults].
-
         Returns
         -------
         Any
-            The value; None where a fault was added [any].
+            The value; None where a fault was added.
         """
         origin = typing.get_origin(hint)
         if origin in (types.UnionType, typing.Union):
@@ -244,18 +221,7 @@ _KINDS: Final[Mapping[Any, str]] = {
 
 
 def kind_words(hint: Any) -> str:
-    """A type of the file in words.
-
-    Parameters
-    ----------
-    hint
-        The type of a key [class].
-
-    Returns
-    -------
-    str
-        Such as ``a number`` [text].
-    """
+    """A type of the file in words."""
     words = {
         float: "a number",
         int: "a whole number",

@@ -22,27 +22,27 @@ class Collected:
     """Products of the case known by their label, by key."""
 
     def fault(self, path: str, given: object, wrong: Message, *right: Message) -> None:
-        """Add one fault, unless its path [text] was reported before."""
+        """Add one fault, unless its path was reported before."""
         if not self.is_bad(path):
             self.faults.append(fault_of(path, given, wrong, *right))
 
     def mend(self, path: str, given: object, mend: Mend) -> None:
-        """Add what a parser said about the value at a path [text]."""
+        """Add what a parser said about the value at a path."""
         self.fault(path, given, mend.wrong, *mend.right)
 
     def note(self, path: str, note: Message) -> None:
-        """Add one note [message] about the value at a path [text], once."""
+        """Add one note about the value at a path, once."""
         noted = message("case-note-at", path=Given(path), note=note)
         if noted not in self.notes:
             self.notes.append(noted)
 
     def notes_from(self, path: str, notes: Iterable[Message]) -> None:
-        """Add several notes [messages] about the value at a path [text]."""
+        """Add several notes about the value at a path."""
         for note in notes:
             self.note(path, note)
 
     def is_bad(self, *paths: str) -> bool:
-        """True where one of these paths [text], or a table they are in, was reported before."""
+        """True where one of these paths, or a table they are in, was reported before."""
         return any(
             path == bad or path.startswith((f"{bad}.", f"{bad}["))
             for path in paths

@@ -50,11 +50,6 @@ class MonthlyClimate:
 def read_daily_file(path: Path) -> MonthlyClimate:
     """Mean temperature and rain of each month from a file of daily figures.
 
-    Parameters
-    ----------
-    path
-        CSV file with a header; comma, semicolon or tab [path].
-
     Returns
     -------
     MonthlyClimate
@@ -86,11 +81,6 @@ def read_daily_file(path: Path) -> MonthlyClimate:
 
 def monthly_from_daily(text: str) -> MonthlyClimate:
     """Mean temperature and rain of each month from the text of a daily file.
-
-    Parameters
-    ----------
-    text
-        CSV text with a header [text].
 
     Returns
     -------

@@ -43,16 +43,6 @@ def date_from_typed(text: str) -> date | None:
     (datetime.date(2026, 3, 20), datetime.date(2026, 3, 20))
     >>> date_from_typed("03.04.2026") is None
     True
-
-    Parameters
-    ----------
-    text
-        What was typed [text].
-
-    Returns
-    -------
-    date or None
-        The only day it can mean [calendar].
     """
     text = text.strip().strip("\"'").strip()
     if found := _YEAR_FIRST.fullmatch(text):
@@ -76,34 +66,12 @@ def date_from_typed(text: str) -> date | None:
 
 
 def date_mend(value: object) -> Mend:
-    """What is wrong with a value that is no date, and how the day it means is written.
-
-    Parameters
-    ----------
-    value
-        What stood there [any].
-
-    Returns
-    -------
-    Mend
-        Problem and the date as it is read [object].
-    """
+    """What is wrong with a value that is no date, and how the day it means is written."""
     return Mend(message("case-not-a-date", given=quoted(value)), year_month_day(value))
 
 
 def year_month_day(value: object) -> Message:
-    """How a date is written: the day that was meant, or one for example [any].
-
-    Parameters
-    ----------
-    value
-        What stood there [any].
-
-    Returns
-    -------
-    Message
-        A sentence with the date [object].
-    """
+    """How a date is written: the day that was meant, or one for example."""
     day = date_from_typed(value) if isinstance(value, str) else None
     if day is None:
         return message("case-year-first-such-as", key=Given(""), example=Given(_EXAMPLE))

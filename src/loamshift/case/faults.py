@@ -54,18 +54,7 @@ _ALIASES = {
 
 
 def path_text(loc: Sequence[str | int]) -> str:
-    """A place in the file as people count: ``applied[2].amount`` is in the second entry.
-
-    Parameters
-    ----------
-    loc
-        Keys and counts from nought [text].
-
-    Returns
-    -------
-    str
-        The path [text].
-    """
+    """A place in the file as people count: ``applied[2].amount`` is in the second entry."""
     text = ""
     for part in loc:
         if isinstance(part, int):
@@ -76,18 +65,7 @@ def path_text(loc: Sequence[str | int]) -> str:
 
 
 def faults_from(errors: Sequence[ErrorDetails]) -> list[Fault]:
-    """One fault for each thing the schema refused, in the order of the schema.
-
-    Parameters
-    ----------
-    errors
-        What pydantic reports.
-
-    Returns
-    -------
-    list of Fault
-        Path, what was given, what is wrong, what is right.
-    """
+    """One fault for each thing the schema refused, in the order of the schema."""
     found: list[Fault] = []
     for error in errors:
         reason = (error.get("ctx") or {}).get("error")
@@ -163,15 +141,8 @@ def unknown_key_fault(loc: Loc, given: object) -> Fault:
 
     Parameters
     ----------
-    loc
-        Keys and counts from nought [text].
     given
-        What stood there, or None [any].
-
-    Returns
-    -------
-    Fault
-        Path and mend.
+        What stood there, or None.
     """
     table, key = _table_at(loc[:-1]), str(loc[-1])
     keys = list(table.model_fields) if table else []
@@ -216,13 +187,6 @@ def _table_at(loc: Loc) -> type[Table] | None:
 def without_faulty(tree: Mapping[str, Any], locs: Sequence[Loc]) -> dict[str, Any]:
     """The file with every faulty value marked, so that the rest can be checked as well.
 
-    Parameters
-    ----------
-    tree
-        The file as read.
-    locs
-        Places that are faulty.
-
     Returns
     -------
     dict
@@ -264,15 +228,8 @@ def first_faults(faults: Sequence[Fault], *, untold: int = 0) -> list[Fault]:
 
     Parameters
     ----------
-    faults
-        Those that were put into words.
     untold
         How many more were found [count].
-
-    Returns
-    -------
-    list of Fault
-        Those to show.
     """
     unique = list(dict.fromkeys(faults))
     more = untold + max(len(unique) - MOST_FAULTS, 0)
@@ -283,18 +240,7 @@ def first_faults(faults: Sequence[Fault], *, untold: int = 0) -> list[Fault]:
 
 
 def longer_lists(tree: Mapping[str, Any]) -> tuple[list[Fault], dict[str, Any]]:
-    """A fault for every list of entries that no case can have, and the file with it cut short.
-
-    Parameters
-    ----------
-    tree
-        The file as read.
-
-    Returns
-    -------
-    tuple
-        Faults, and the tree to go on with.
-    """
+    """A fault for every list of entries that no case can have, and the file with it cut short."""
     faults: list[Fault] = []
     cut = dict(tree)
     for key, value in tree.items():

@@ -43,16 +43,6 @@ class FrozenLetter:
 def letter_to_plain(frozen: FrozenLetter) -> dict[str, Any]:
     """A letter as plain lists, texts and numbers.
 
-    Parameters
-    ----------
-    frozen
-        The letter with its reader's words [object].
-
-    Returns
-    -------
-    dict
-        Plain data that ``letter_from_plain`` turns into the very same letter [any].
-
     Raises
     ------
     LoamshiftError
@@ -66,18 +56,6 @@ def letter_to_plain(frozen: FrozenLetter) -> dict[str, Any]:
 
 def letter_from_plain(plain: Any, *, source: str) -> FrozenLetter:
     """The letter in plain data, as it was said.
-
-    Parameters
-    ----------
-    plain
-        What stands under the key ``letter`` of an answer's file [any].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    FrozenLetter
-        The letter and its reader's words [object].
 
     Raises
     ------

@@ -32,16 +32,11 @@ _NAME_ONE: Final = message("answer-name-one")
 def case_to_plain(case: Case) -> dict[str, Any]:
     """A case as plain lists, texts and numbers, every digit kept.
 
-    Parameters
-    ----------
-    case
-        The case [object].
-
     Returns
     -------
     dict
         The keys of the case file that have a value; ``noticed`` lists what its reader remarked
-        on, ``climate`` says where climate figures of one's own came from [any].
+        on, ``climate`` says where climate figures of one's own came from.
 
     Raises
     ------
@@ -79,18 +74,6 @@ def _plain(value: Any) -> Any:
 
 def case_from_plain(plain: Any, *, source: str) -> Case:
     """The case that an answer keeps, read with the tables of today.
-
-    Parameters
-    ----------
-    plain
-        What stands under the key ``case`` of an answer's file [any].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    Case
-        The case [object].
 
     Raises
     ------

@@ -29,11 +29,6 @@ def _measures() -> Mapping[str, tuple[KitchenMeasure, ...]]:
 def find_kitchen_measure(text: str) -> KitchenMeasure | None:
     """The kitchen measure a word means, or None where it is no such word.
 
-    Parameters
-    ----------
-    text
-        The word as written, in singular or plural [text].
-
     Returns
     -------
     KitchenMeasure or None

@@ -64,13 +64,7 @@ def read_label(value: object) -> Label:
     Parameters
     ----------
     value
-        A table of percentages by key, or the same as a text (``n_ammonium = 21, s_sulfate = 24``)
-        [any].
-
-    Returns
-    -------
-    Label
-        The analysis [object].
+        A table of percentages by key, or the same as a text (``n_ammonium = 21, s_sulfate = 24``).
 
     Raises
     ------
@@ -133,7 +127,7 @@ def label_text(label: Label) -> str:
 
 
 def label_short(label: Label, *, nothing: str = "by its label") -> str:
-    """What acts on the pH in a label [object], in a few words; ``nothing`` where none does."""
+    """What acts on the pH in a label, in a few words; ``nothing`` where none does."""
     shares = label_shares(label)
     acting = [
         f"{plain_figure(100.0 * shares[name])} % {called}"

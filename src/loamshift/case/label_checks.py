@@ -39,9 +39,7 @@ def label_faults(label: Label, *, wrong: Collection[str] = ()) -> Found:
     Parameters
     ----------
     label
-        The analysis, each figure possible by itself [object].
-    wrong
-        Keys that were given and could not be read: what rests on all figures is not checked then.
+        The analysis, each figure possible by itself.
 
     Yields
     ------
@@ -84,13 +82,6 @@ def label_faults(label: Label, *, wrong: Collection[str] = ()) -> Found:
 
 def kind_faults(label: Label, kind: Material) -> Found:
     """What a label leaves open that decides how this kind of product acts.
-
-    Parameters
-    ----------
-    label
-        The analysis [object].
-    kind
-        The shipped material it is said to be [object].
 
     Yields
     ------

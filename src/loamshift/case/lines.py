@@ -21,17 +21,10 @@ _ENTRY: Final = re.compile(r"\[\d+\]")
 def with_lines(faults: Sequence[Fault], text: str) -> list[Fault]:
     """Faults with the line of the text that each is about, where that can be told.
 
-    Parameters
-    ----------
-    faults
-        By their paths, such as ``applied[2].amount`` [faults].
-    text
-        The case file [text].
-
     Returns
     -------
     list of Fault
-        The same in the order of the file; a key that is missing has the line of its table [faults].
+        The same in the order of the file; a key that is missing has the line of its table.
     """
     found = dict(reversed(list(_lines(text))))
     placed = [replace(fault, line=_line(fault.path, found)) for fault in faults]

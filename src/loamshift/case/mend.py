@@ -27,12 +27,12 @@ class Mend(ValueError):
 
     @property
     def problem(self) -> str:
-        """What is wrong, in British English [text]."""
+        """What is wrong, in British English."""
         return in_english(self.wrong)
 
     @property
     def mend(self) -> str:
-        """What works instead, in British English [text]."""
+        """What works instead, in British English."""
         return in_english(Prose(self.right))
 
     def __str__(self) -> str:
@@ -53,7 +53,7 @@ class ListMend(Mend):
 
 
 def in_english(said: Worded) -> str:
-    """A message as a British reader has it, for those who word nothing themselves [text]."""
+    """A message as a British reader has it, for those who word nothing themselves."""
     from loamshift.report.messages import say
     from loamshift.report.words import Words
 
@@ -81,17 +81,10 @@ def typed(value: float, *, digits: int = 3) -> Given:
 def for_example(example: str, *others: str) -> Message:
     """What can be typed instead, as the case file has it.
 
-    Parameters
-    ----------
-    example
-        A value that is read, such as ``"20 m2"`` with its quotes [text].
-    others
-        More of them [text].
-
     Returns
     -------
     Message
-        The sentence; whoever knows the key puts it before the example [object].
+        The sentence; whoever knows the key puts it before the example.
     """
     more = Given(", ".join(others)) if others else None
     return message("case-example", key=Given(""), example=Given(example), more=more)
@@ -103,18 +96,9 @@ def fault_of(path: str, given: object, wrong: Message, *right: Message) -> Fault
     Parameters
     ----------
     path
-        Where, such as ``applied[2].amount``; its last key is put before an example [text].
+        Where, such as ``applied[2].amount``; its last key is put before an example.
     given
-        What stood there, or None [any].
-    wrong
-        What is wrong [message].
-    right
-        What works instead, a message for each sentence [messages].
-
-    Returns
-    -------
-    Fault
-        With the messages under ``said`` [object].
+        What stood there, or None.
     """
     key = path.rpartition(".")[2]
     told = tuple(_with_key(one, key) for one in right)
@@ -140,15 +124,10 @@ _SHOWN_CHARS = 60
 def shown(value: object) -> str:
     """A value as it stood in the file, shortened for a message.
 
-    Parameters
-    ----------
-    value
-        Anything read from the file [any].
-
     Returns
     -------
     str
-        At most about sixty characters on one line [text].
+        At most about sixty characters on one line.
     """
     if isinstance(value, bool):
         return "true" if value else "false"
@@ -175,11 +154,6 @@ def plain_figure(value: float) -> str:
     ----------
     value
         The figure [any unit].
-
-    Returns
-    -------
-    str
-        The figure as text [text].
     """
     if value == 0.0:
         return "0"

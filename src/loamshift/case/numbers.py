@@ -54,15 +54,13 @@ def split_number(text: str, *right: Message) -> tuple[float, str]:
 
     Parameters
     ----------
-    text
-        A quantity as written [text].
     right
-        What works instead; nothing where the key's own example is to be told [messages].
+        What works instead; nothing where the key's own example is to be told.
 
     Returns
     -------
     tuple of float and str
-        The number [unit of the text] and what follows it, stripped [text].
+        The number [unit of the text] and what follows it, stripped.
 
     Raises
     ------
@@ -157,10 +155,8 @@ def number_from(value: object, *right: Message) -> float:
 
     Parameters
     ----------
-    value
-        What was read [any].
     right
-        What works instead; nothing where the key's own example is to be told [messages].
+        What works instead; nothing where the key's own example is to be told.
 
     Returns
     -------

@@ -130,13 +130,7 @@ def _names_section() -> str:
 
 
 def case_page() -> str:
-    """The whole document as Markdown.
-
-    Returns
-    -------
-    str
-        Markdown [text].
-    """
+    """The whole document as Markdown."""
     parts = [_HEAD]
     for name, table in tables().items():
         parts.append(_table_section(name, table))
@@ -219,7 +213,7 @@ def _hint_words(hint: object) -> str:
 
 
 def main(arguments: list[str]) -> int:
-    """Write the document to the path given [text]; 0 when done, 2 for wrong usage."""
+    """Write the document to the path given; 0 when done, 2 for wrong usage."""
     if len(arguments) != 1:
         sys.stderr.write("usage: python -m loamshift.case.page docs/case.md\n")
         return 2

@@ -30,17 +30,10 @@ _TRIED = Fault("", "", "", "")
 def load_json(text: str, *, source: str) -> Any:
     """The value in a JSON text, which may come from anybody.
 
-    Parameters
-    ----------
-    text
-        JSON [text].
-    source
-        Name of the file for messages [text].
-
     Returns
     -------
     Any
-        Lists, tables, texts, finite numbers, truths and None [any].
+        Lists, tables, texts, finite numbers, truths and None.
 
     Raises
     ------
@@ -107,15 +100,10 @@ def _depth_exceeds(tree: Any, most: int) -> bool:
 def is_clean(text: str) -> bool:
     """Whether a text can be printed as it stands: no control codes but line ends, no half letters.
 
-    Parameters
-    ----------
-    text
-        From a file [text].
-
     Returns
     -------
     bool
-        False where a terminal or a file would be harmed by it [truth].
+        False where a terminal or a file would be harmed by it.
     """
     return text.isprintable() or all(
         char in "\n\t" or unicodedata.category(char) not in ("Cc", "Cs") for char in text
@@ -128,13 +116,9 @@ def tell(faults: list[Fault], path: str, value: object, wrong: Message) -> None:
     Parameters
     ----------
     faults
-        Those found so far; it grows by one [faults].
-    path
-        Where [text].
+        Those found so far; it grows by one.
     value
-        What stood there, or None to leave it out [any].
-    wrong
-        What is wrong [message].
+        What stood there, or None to leave it out.
 
     Raises
     ------

@@ -45,11 +45,6 @@ def read_area_m2(value: object) -> Measure:
     >>> read_area_m2("215 sq ft").value, read_area_m2("5 x 4 m").value
     (19.9741536, 20.0)
 
-    Parameters
-    ----------
-    value
-        "20 m2", "10 ft x 20 ft", "40 cm diameter" or a number [any].
-
     Returns
     -------
     Measure
@@ -122,11 +117,6 @@ def _length(value: object, target: str, example: Message) -> tuple[float, bool]:
 def read_depth_cm(value: object) -> Measure:
     """A depth of soil [cm]; a bare number is cm.
 
-    Parameters
-    ----------
-    value
-        "6 in", "15 cm" or a number [any].
-
     Returns
     -------
     Measure
@@ -145,11 +135,6 @@ def read_depth_cm(value: object) -> Measure:
 
 def read_incorporated_cm(value: object) -> Measure:
     """How deep a material was worked in [cm]; 0 or "surface" where it lies on top.
-
-    Parameters
-    ----------
-    value
-        "10 cm", 0, or "surface" [any].
 
     Returns
     -------
@@ -190,11 +175,6 @@ def _meant_or(likely: float, unit: str, most: float, example: Message) -> Messag
 def read_diameter_cm(value: object) -> Measure:
     """The diameter of the ring treated round each plant [cm]; a bare number is cm.
 
-    Parameters
-    ----------
-    value
-        "60 cm", "2 ft" or a number [any].
-
     Returns
     -------
     Measure
@@ -214,11 +194,6 @@ def read_diameter_cm(value: object) -> Measure:
 
 def read_mass_g(value: object) -> Measure:
     """A weight [g]; a bare number is g.
-
-    Parameters
-    ----------
-    value
-        "25 kg", "50 lb", 500 [any].
 
     Returns
     -------
@@ -246,11 +221,6 @@ def read_mass_g(value: object) -> Measure:
 
 def read_temperature_c(value: object) -> float:
     """A temperature [degC]; a bare number is degC.
-
-    Parameters
-    ----------
-    value
-        "54 F", "12 °C" or a number [any].
 
     Returns
     -------
@@ -294,11 +264,11 @@ class Scale:
 
     @property
     def unit(self) -> str:
-        """The canonical unit [text]."""
+        """The canonical unit."""
         return next(iter(self.units))
 
     def read(self, value: object) -> float:
-        """The figure [canonical unit] from what stood in the file [any].
+        """The figure [canonical unit] from what stood in the file.
 
         Raises
         ------

@@ -34,13 +34,7 @@ class QuestionTable:
 
 @cache
 def case_questions() -> tuple[QuestionTable, ...]:
-    """All tables of the case file with their keys, in the order of the file.
-
-    Returns
-    -------
-    tuple of QuestionTable
-        The top of the file has the name ``""`` [objects].
-    """
+    """All tables of the case file with their keys, in the order of the file."""
     lists = _list_names()
     return tuple(
         QuestionTable(

@@ -34,15 +34,8 @@ def read_case(path: Path, *, today: datetime.date | None = None) -> Case:
 
     Parameters
     ----------
-    path
-        The case file [path].
     today
-        The date to use where the file names none; None makes that a fault [date].
-
-    Returns
-    -------
-    Case
-        The case, in our own units, nothing filled in.
+        The date to use where the file names none; None makes that a fault.
 
     Raises
     ------
@@ -72,19 +65,10 @@ def parse_case(
 
     Parameters
     ----------
-    text
-        TOML text [text].
-    source
-        What to call it in messages [text].
     today
-        The date to use where the text names none; None makes that a fault [date].
+        The date to use where the text names none; None makes that a fault.
     folder
-        Folder that a daily file is looked for in; without one a daily file is a fault [path].
-
-    Returns
-    -------
-    Case
-        The case, in our own units, nothing filled in.
+        Folder that a daily file is looked for in; without one a daily file is a fault.
 
     Raises
     ------
@@ -107,18 +91,11 @@ def case_from_tree(
     Parameters
     ----------
     tree
-        Values by key, nested as in the file [any].
-    source
-        What to call it in messages [text].
+        Values by key, nested as in the file.
     today
-        The date to use where the keys name none; None makes that a fault [date].
+        The date to use where the keys name none; None makes that a fault.
     folder
-        Folder that a daily file is looked for in; without one a daily file is a fault [path].
-
-    Returns
-    -------
-    Case
-        The case, in our own units, nothing filled in [object].
+        Folder that a daily file is looked for in; without one a daily file is a fault.
 
     Raises
     ------

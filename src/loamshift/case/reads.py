@@ -52,7 +52,7 @@ def number(
     unit: str = "",
     likely: Callable[[float], float | None] | None = None,
 ) -> Reads:
-    """A number between two bounds, both in the unit [text] named.
+    """A number between two bounds, both in the unit named.
 
     ``likely`` says what was probably meant by a figure outside them, or None.
     """
@@ -88,7 +88,7 @@ def ph_number(*, low: float = 2.0, high: float = 11.0) -> Reads:
 
 
 def whole(*, low: int, high: int, what: str) -> Reads:
-    """A whole number between two bounds [count]; ``what`` names the thing counted [text]."""
+    """A whole number between two bounds [count]; ``what`` names the thing counted."""
 
     def parse(value: object) -> int:
         figure = number_from(value)
@@ -155,7 +155,7 @@ E = TypeVar("E", bound=StrEnum)
 
 
 def choice(kinds: type[E], *, what: str, aliases: dict[str, str] | None = None) -> Reads:
-    """One word of an enumeration, found without case; ``what`` names it in messages [text]."""
+    """One word of an enumeration, found without case; ``what`` names it in messages."""
     reads = word_choice(tuple(kind.value for kind in kinds), what=what, aliases=aliases)
     return Reads(lambda value: kinds(str(reads.parse(value))), reads.kind, reads.choices)
 
@@ -163,7 +163,7 @@ def choice(kinds: type[E], *, what: str, aliases: dict[str, str] | None = None) 
 def word_choice(
     words: tuple[str, ...], *, what: str, aliases: dict[str, str] | None = None
 ) -> Reads:
-    """One of these words [text], without case or hyphen; ``aliases`` lead to a word [text]."""
+    """One of these words, without case or hyphen; ``aliases`` lead to a word."""
     plain = {_plain_choice(word): word for word in words}
     for alias, word in (aliases or {}).items():
         plain[_plain_choice(alias)] = word
@@ -187,7 +187,7 @@ def word_choice(
 
 
 def meant(*names: str) -> Message:
-    """The question whether one of these names [text] was meant."""
+    """The question whether one of these names was meant."""
     listed = Listed(tuple(Given(f'"{name}"') for name in names), either=True)
     return message("case-did-you-mean-name", names=listed)
 
@@ -197,7 +197,7 @@ def _plain_choice(value: str) -> str:
 
 
 def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
-    """Something of a shipped table, found by any of its names; ``kind`` names it [text]."""
+    """Something of a shipped table, found by any of its names; ``kind`` names it."""
 
     what = choice_key(kind)
     names = message("case-where-names-are", kind=what)
@@ -219,18 +219,7 @@ def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
 
 
 def name_mend(fault: NameFault) -> Mend:
-    """The mend for a name that is unknown or means several things.
-
-    Parameters
-    ----------
-    fault
-        What the search for the name said.
-
-    Returns
-    -------
-    Mend
-        Problem and candidates.
-    """
+    """The mend for a name that is unknown or means several things."""
     given, kind = quoted(fault.text), choice_key(fault.kind)
     if fault.ambiguous:
         return Mend(message("case-name-ambiguous", given=given, kind=kind), _one_of(fault))
@@ -279,7 +268,7 @@ def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Rea
 
 
 def texture_by_name(value: str) -> object:
-    """The texture class of a name [text], by its tables."""
+    """The texture class of a name, by its tables."""
     from loamshift.tables.soils import load_textures
 
     textures = load_textures()

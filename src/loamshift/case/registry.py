@@ -74,13 +74,6 @@ def unit_factor(unit: str, target: str) -> float:
     >>> round(unit_factor("foot ** 2", "metre ** 2"), 8)
     0.09290304
 
-    Parameters
-    ----------
-    unit
-        Unit to convert from [text].
-    target
-        Unit to convert to, of the same dimension [text].
-
     Returns
     -------
     float
@@ -94,6 +87,6 @@ def unit_factor(unit: str, target: str) -> float:
 
 
 def temperature_c(value: float, unit: str) -> float:
-    """A temperature [degC] from a value [the unit named] and the unit's registry name [text]."""
+    """A temperature [degC] from a value [the unit named] and the unit's registry name."""
     registry = _registry()
     return float(registry.Quantity(value, unit).to("degree_celsius").magnitude)

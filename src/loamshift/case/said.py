@@ -35,24 +35,7 @@ _T = TypeVar("_T")
 
 
 def in_words(part: _T, words: Words, said: dict[str, Any], pointer: str = "") -> _T:
-    """A part of an answer with every message in it worded.
-
-    Parameters
-    ----------
-    part
-        The answer or what it holds [object].
-    words
-        The reader [object].
-    said
-        Takes the messages in plain data, each under the place of its text [any].
-    pointer
-        Where the part stands, as a JSON pointer [text].
-
-    Returns
-    -------
-    object
-        The same with texts [object].
-    """
+    """A part of an answer with every message in it worded."""
     if isinstance(part, Prose):
         said[pointer] = [_plain(one) for one in part.sentences]
         return say(part, words)  # type: ignore[return-value]
@@ -79,17 +62,8 @@ def with_messages(part: _T, said: Any, faults: list[Fault]) -> _T:
 
     Parameters
     ----------
-    part
-        The answer as its texts have it [object].
     said
-        Messages in plain data by their places [any].
-    faults
-        Takes a fault for each that is none [faults].
-
-    Returns
-    -------
-    object
-        The same with messages [object].
+        Messages in plain data by their places.
     """
     if not isinstance(said, Mapping):
         tell(faults, SAID, None, message("answer-kind-needed", kind="table"))

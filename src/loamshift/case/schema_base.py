@@ -24,7 +24,7 @@ class Table(BaseModel):
 
 
 def quantity(parse: Callable[[object], object], kind: str, bare: str) -> Reads:
-    """A quantity with a unit; a bare number means the unit ``bare`` [text]."""
+    """A quantity with a unit; a bare number means the unit ``bare``."""
     return Reads(parse, f"{kind}; a bare number is {bare}")
 
 
@@ -102,7 +102,7 @@ LONGEST_NAME = 80
 
 @dataclass(frozen=True, slots=True)
 class OwnName:
-    """A product's own name [text], where its label says what it is."""
+    """A product's own name, where its label says what it is."""
 
     text: str
 

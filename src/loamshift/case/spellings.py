@@ -89,16 +89,6 @@ def plain_unit(text: str) -> str:
 
     >>> plain_unit("Sq. Ft."), plain_unit("g m⁻²"), plain_unit("lbs / 100 ft²")
     ('sq ft', 'g/m2', 'lbs/100 ft2')
-
-    Parameters
-    ----------
-    text
-        A unit as written [text].
-
-    Returns
-    -------
-    str
-        The same, plain [text].
     """
     text = text.replace("⁻²", "-2").replace("⁻¹", "-1").translate(_SUPERSCRIPTS).lower()
     text = re.sub(r"\^|\*\*", "", text)
@@ -142,17 +132,10 @@ def _us_liquid() -> Mapping[str, str]:
 def find_unit(text: str, dimension: str) -> tuple[str, Message | None] | None:
     """The registry's unit for a spelling, with a note where a meaning had to be chosen.
 
-    Parameters
-    ----------
-    text
-        The unit as written, already plain [text].
-    dimension
-        ``length``, ``mass``, ``volume``, ``area`` or ``temperature`` [text].
-
     Returns
     -------
     tuple or None
-        Registry unit [text] and note [message]; None where the spelling is not of this dimension.
+        Registry unit and note; None where the spelling is not of this dimension.
     """
     unit = _dimension(dimension).get(text)
     if unit is not None:
@@ -169,22 +152,6 @@ def require_unit(
 ) -> tuple[str, Message | None]:
     """Like ``find_unit``, but a spelling that is not known is a fault with the nearest one.
 
-    Parameters
-    ----------
-    text
-        The unit as written, already plain [text].
-    dimension
-        ``length``, ``mass``, ``volume``, ``area`` or ``temperature`` [text].
-    given
-        What stood in the file [any].
-    example
-        A right quantity [message].
-
-    Returns
-    -------
-    tuple
-        Registry unit [text], and note or None [message].
-
     Raises
     ------
     Mend
@@ -197,24 +164,7 @@ def require_unit(
 
 
 def unit_fault(text: str, wanted: tuple[str, ...], *, given: object, example: Message) -> Mend:
-    """The fault for a unit text that is not of the wanted kinds.
-
-    Parameters
-    ----------
-    text
-        The unit as written, already plain [text].
-    wanted
-        Kinds that would be right [text].
-    given
-        What stood in the file [any].
-    example
-        A right quantity [message].
-
-    Returns
-    -------
-    Mend
-        What to say.
-    """
+    """The fault for a unit text that is not of the wanted kinds."""
     if text in _REFUSED:
         return Mend(message("case-unit-of-two-weights", unit=quoted(text)), message(_REFUSED[text]))
     whole, needed = quoted(given), "-or-".join(wanted)

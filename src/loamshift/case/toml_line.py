@@ -27,16 +27,12 @@ def line_mend(reported: str, written: str, *, before: Sequence[str] = ()) -> Men
     Parameters
     ----------
     reported
-        What the reader of TOML says, without the place [text].
-    written
-        The line [text].
-    before
-        The lines above it, which say whose key it is [texts].
+        What the reader of TOML says, without the place.
 
     Returns
     -------
     Mend
-        Problem, and a line that is read where one can be made of it [object].
+        Problem, and a line that is read where one can be made of it.
     """
     twice = re.match(r"Cannot declare \((.*?),?\) twice", reported)
     if twice:

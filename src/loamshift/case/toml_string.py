@@ -8,7 +8,7 @@ _ESCAPES: Final = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\
 
 
 def toml_string(text: str) -> str:
-    """A text [text] in quotation marks, so that TOML reads the same [text].
+    """A text in quotation marks, so that TOML reads the same.
 
     >>> toml_string('the "north" bed')
     '"the \\\\"north\\\\" bed"'

@@ -20,16 +20,6 @@ _TOO_DEEP = (message("toml-brackets-too-deep"), message("toml-two-levels"))
 def read_text(path: Path) -> str:
     """The text of a case file, read no further than its size limit.
 
-    Parameters
-    ----------
-    path
-        The file [path].
-
-    Returns
-    -------
-    str
-        Its text [text].
-
     Raises
     ------
     CaseError
@@ -57,18 +47,6 @@ def read_text(path: Path) -> str:
 
 def decode(data: bytes, *, source: str) -> str:
     """Bytes as text, where they are the text of a case file.
-
-    Parameters
-    ----------
-    data
-        What the file holds [bytes].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    str
-        The text, without a byte-order mark [text].
 
     Raises
     ------
@@ -100,18 +78,6 @@ def _file_error(source: str, wrong: Message, right: Message) -> CaseError:
 
 def parse_toml(text: str, *, source: str) -> dict[str, Any]:
     """The tree of a case file's text.
-
-    Parameters
-    ----------
-    text
-        TOML text [text].
-    source
-        Name of the file for messages [text].
-
-    Returns
-    -------
-    dict
-        Tables, lists, numbers, dates and texts.
 
     Raises
     ------

@@ -70,11 +70,6 @@ def read_alkalinity_mg_l_as_caco3(value: object) -> Measure:
     >>> read_alkalinity_mg_l_as_caco3("10 dKH").value
     178.48
 
-    Parameters
-    ----------
-    value
-        "180 mg/L CaCO3", "220 mg/L HCO3", "3.6 meq/L", "10 dKH" or a number [any].
-
     Returns
     -------
     Measure
@@ -149,11 +144,6 @@ def _basis(unit_text: str) -> tuple[str, str]:
 def read_hardness_mg_l_as_caco3(value: object) -> Measure:
     """The total hardness of water [mg/L as CaCO3]; it is answered, never used as alkalinity.
 
-    Parameters
-    ----------
-    value
-        "16 dH", "300 mg/L CaCO3", "20 Clark" or a number [any].
-
     Returns
     -------
     Measure
@@ -202,11 +192,6 @@ _PER_AREA = re.compile(r"\s*(?:/|per)\s*(?:m2|sq m|square met(?:re|er))$")
 
 def read_weekly_water(value: object) -> WeeklyWater:
     """The water given in a week of watering: litres on the bed, or a depth; a bare number is L.
-
-    Parameters
-    ----------
-    value
-        "550 L", "25 mm", "1 in", "140 gal", "10 L per plant" or a number [any].
 
     Returns
     -------

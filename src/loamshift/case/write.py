@@ -51,13 +51,6 @@ def case_toml(answers: Mapping[str, object], *, examples: bool = True) -> str:
     answers
         Keys of the case file with their values, nested as in the file (``{"soil": {"ph": 7.2}}``)
         or dotted (``{"soil.ph": 7.2}``); ``case = 1`` is put in where it is missing.
-    examples
-        Whether unanswered keys worth asking stand there as comments [yes/no].
-
-    Returns
-    -------
-    str
-        TOML that ``parse_case`` reads, provided the values are right [text].
 
     Raises
     ------
@@ -174,18 +167,6 @@ def _commented(line: str, field: FieldInfo) -> list[str]:
 
 def toml_value(value: object, path: str) -> str:
     """A value as TOML.
-
-    Parameters
-    ----------
-    value
-        Text, number, truth, date or a list of them [any].
-    path
-        Its key, for messages [text].
-
-    Returns
-    -------
-    str
-        TOML [text].
 
     Raises
     ------

@@ -26,16 +26,6 @@ def case_to_toml(case: Case) -> str:
     cannot be written is the name of a daily file (its monthly figures stand there instead) and
     the reader's notes, which follow from the text and are put in as comments.
 
-    Parameters
-    ----------
-    case
-        The case.
-
-    Returns
-    -------
-    str
-        TOML [text].
-
     Raises
     ------
     CaseError
@@ -48,15 +38,10 @@ def case_to_toml(case: Case) -> str:
 def case_answers(case: Case) -> dict[str, Any]:
     """The keys of a case file that reads back as this case, in our own units.
 
-    Parameters
-    ----------
-    case
-        The case [object].
-
     Returns
     -------
     dict
-        Values by key, nested as in the file; None where the case says nothing [any].
+        Values by key, nested as in the file; None where the case says nothing.
 
     Raises
     ------

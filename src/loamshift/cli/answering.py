@@ -60,15 +60,8 @@ def case_in(path: Path, *, day: date | None) -> Case:
 
     Parameters
     ----------
-    path
-        The file; a name ending in ``.json`` is an answer [path].
     day
-        Another date the advice is for, or None for the case's own, else the clock's [date].
-
-    Returns
-    -------
-    Case
-        The case [object].
+        Another date the advice is for, or None for the case's own, else the clock's.
 
     Raises
     ------
@@ -90,18 +83,6 @@ def case_in(path: Path, *, day: date | None) -> Case:
 def answered(path: Path, wish: Wish) -> Answered:
     """The case in a file, answered, with its letter.
 
-    Parameters
-    ----------
-    path
-        A case file, or an answer's JSON that keeps its case [path].
-    wish
-        How [object].
-
-    Returns
-    -------
-    Answered
-        Case, answer and letter [object].
-
     Raises
     ------
     InputError
@@ -120,13 +101,13 @@ def answered(path: Path, wish: Wish) -> Answered:
 
 
 def front_alone(frozen: FrozenLetter) -> FrozenLetter:
-    """A letter's front sheet; a letter of an earlier version has none and stays whole [object]."""
+    """A letter's front sheet; a letter of an earlier version has none and stays whole."""
     letter = frozen.letter
     return replace(frozen, letter=replace(letter, sections=letter.front or letter.sections))
 
 
 def answer_for(case: Case, wish: Wish) -> Answer:
-    """The answer to a case [object] as wished [object]: by one table, with a forecast or not."""
+    """The answer to a case as wished: by one table, with a forecast or not."""
     if wish.table is not None:
         from loamshift.services.table_plan import plan_by_table
 
@@ -147,18 +128,6 @@ def answer_for(case: Case, wish: Wish) -> Answer:
 
 def dated(case: Case, day: date) -> Case:
     """The case as of another day; what has not happened by then cannot be in it.
-
-    Parameters
-    ----------
-    case
-        The case [object].
-    day
-        The day the advice is for [date].
-
-    Returns
-    -------
-    Case
-        The same on that day [object].
 
     Raises
     ------

@@ -31,15 +31,10 @@ _WORTH: Final = 1.5
 def case_files(given: Sequence[Path]) -> list[Path]:
     """The case files meant: files as given, folders by the case files in them.
 
-    Parameters
-    ----------
-    given
-        Files and folders of the command line [paths].
-
     Returns
     -------
     list of Path
-        Each file once, those of a folder in the order of their names [paths].
+        Each file once, those of a folder in the order of their names.
 
     Raises
     ------
@@ -70,16 +65,14 @@ def errands(cases: Sequence[Path], out: Path | None) -> list[Errand]:
 
     Parameters
     ----------
-    cases
-        The case files [paths].
     out
-        Folder for all letters; None puts each beside its case [path].
+        Folder for all letters; None puts each beside its case.
 
     Returns
     -------
     list of Errand
         In the order of the cases. Cases of one name get their folder's name in front, and a
-        number where that does not tell them apart [objects].
+        number where that does not tell them apart.
     """
     stems = [(out if out is not None else case.parent) / case.stem for case in cases]
     twice = Counter(map(_folded, stems))
@@ -123,23 +116,12 @@ def advise_many(
 
     Parameters
     ----------
-    cases
-        The case files [paths].
-    wish
-        How to answer them [object].
-    forms
-        In which forms to write each letter [enumeration].
     out
-        Folder for all letters; None puts each beside its case [path].
+        Folder for all letters; None puts each beside its case.
     paper
-        Of a PDF; None follows the reader's units [enumeration].
+        Of a PDF; None follows the reader's units.
     jobs
         Cases to answer at a time; None takes every core where that is quicker [count].
-
-    Returns
-    -------
-    tuple
-        Exit code [code], and the files written [paths].
     """
     from loamshift.cli.show import show, tell, warn, worded, words_for
     from loamshift.report.summary import summary_letter
@@ -193,7 +175,7 @@ class Batch:
         """Cases whose letters are written [count]."""
 
     def in_order(self) -> list[Outcome]:
-        """What became of the cases that were begun, in the order of the cases [objects]."""
+        """What became of the cases that were begun, in the order of the cases."""
         return [self._outcomes[place] for place in sorted(self._outcomes)]
 
     def run(self, jobs: int | None) -> End | None:

@@ -42,7 +42,7 @@ class Errand:
     name: str = ""
 
     def file(self, form: Form) -> Path:
-        """Where the letter in this form goes [path]."""
+        """Where the letter in this form goes."""
         return self.stem.parent / f"{self.stem.name}.{form.value}"
 
 
@@ -71,20 +71,7 @@ class Outcome:
 
 
 def write_letters(errand: Errand, order: Order) -> Outcome:
-    """Answer one case and write its letter in every form.
-
-    Parameters
-    ----------
-    errand
-        The case [object].
-    order
-        How, and in which forms [object].
-
-    Returns
-    -------
-    Outcome
-        What became of it; an interrupt and a full disk are told in it too [object].
-    """
+    """Answer one case and write its letter in every form."""
     from loamshift.cli.show import worded, words_for
     from loamshift.report.messages.refusal import refusal
     from loamshift.report.summary import CaseRow, answered_row
@@ -126,10 +113,8 @@ def died(errand: Errand, exit_code: int | None) -> Outcome:
 
     Parameters
     ----------
-    errand
-        The case [object].
     exit_code
-        Of the process; negative for a signal of the system, as for want of memory [code].
+        Of the process; negative for a signal of the system, as for want of memory.
     """
     from loamshift.cli.show import worded
     from loamshift.report.summary import CaseRow
@@ -174,7 +159,7 @@ def named(written: Sequence[Path]) -> str:
 
 
 def printable(text: str) -> str:
-    """A text [text] that a terminal shows as it stands: control codes become ``?`` [text]."""
+    """A text that a terminal shows as it stands: control codes become ``?``."""
     return "".join(char if char.isprintable() else "?" for char in text)
 
 

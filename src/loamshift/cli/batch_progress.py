@@ -35,11 +35,6 @@ def progress(total: int) -> Iterator[Callable[[Reached], None]]:
     ----------
     total
         Cases to answer [count].
-
-    Yields
-    ------
-    callable
-        Call it with how far the batch is, whenever that changes [function].
     """
     if not sys.stderr.isatty():
         yield _lines(total)

@@ -44,18 +44,9 @@ def answer_in_workers(
     Parameters
     ----------
     errands
-        The cases by their place in the batch [objects].
-    order
-        What is the same for all [object].
+        The cases by their place in the batch.
     jobs
         Processes at a time [count].
-    tell
-        Called with each outcome [function].
-
-    Returns
-    -------
-    End or None
-        What ended it early: an interrupt or a full disk [enumeration].
 
     Notes
     -----

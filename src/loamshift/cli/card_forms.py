@@ -70,23 +70,12 @@ def write_card(
 
     Parameters
     ----------
-    card
-        The card [object].
-    words
-        Spelling and units of the reader [object].
     markdown, html, pdf
-        Files named on the command line, or None [path].
+        Files named on the command line, or None.
     paper
-        Of PDF and page; None follows the reader's units [enumeration].
+        Of PDF and page; None follows the reader's units.
     open_it
-        True where what was written is to be shown [truth].
-    never
-        Files that were read, which no card may replace [path].
-
-    Returns
-    -------
-    bool
-        False where no file was asked for [truth].
+        True where what was written is to be shown.
 
     Raises
     ------

@@ -106,15 +106,8 @@ def case_from(answers: Mapping[str, object], *, today: date) -> Case:
 
     Parameters
     ----------
-    answers
-        Dotted keys of the case file with values [any].
     today
-        The date where the answers name none [calendar].
-
-    Returns
-    -------
-    Case
-        Checked by the reader of case files [object].
+        The date where the answers name none.
 
     Raises
     ------

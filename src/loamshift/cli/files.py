@@ -20,12 +20,8 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
 
     Parameters
     ----------
-    path
-        Where to [path].
-    content
-        All of it; a text is written as UTF-8 with plain line ends [text or bytes].
     replace
-        True where a file that is there may be replaced [truth].
+        True where a file that is there may be replaced.
 
     Raises
     ------
@@ -90,11 +86,6 @@ def _move_without_replacing(temporary: Path, path: Path) -> None:
 def check_folder(folder: Path) -> None:
     """See that files can be written into a folder, before any work is done for them.
 
-    Parameters
-    ----------
-    folder
-        The folder [path].
-
     Raises
     ------
     WordedError
@@ -111,11 +102,6 @@ def check_folder(folder: Path) -> None:
 
 def make_folder(folder: Path) -> None:
     """Make a folder, where it is not there yet, and see that it can be written into.
-
-    Parameters
-    ----------
-    folder
-        The folder [path].
 
     Raises
     ------

@@ -27,34 +27,16 @@ def _texts() -> dict[str, str]:
 def told(key: str) -> str:
     """A help text by its key.
 
-    Parameters
-    ----------
-    key
-        Such as ``cli-help-options-units`` [text].
-
     Returns
     -------
     str
-        British English; paragraphs have an empty line between them [text].
+        British English; paragraphs have an empty line between them.
     """
     return _texts()[key]
 
 
 def told_with_examples(key: str, docstring: str | None) -> str:
-    """The help of a command: its text, and the command lines at the end of its docstring.
-
-    Parameters
-    ----------
-    key
-        Key of the text [text].
-    docstring
-        The docstring of the command, whose last block is examples [text].
-
-    Returns
-    -------
-    str
-        What the command line prints for ``--help`` [text].
-    """
+    """The help of a command: its text, and the command lines at the end of its docstring."""
     _, _, block = (docstring or "").partition(_EXAMPLES)
     lines = [line.strip("\n") for line in block.split("\n") if line.strip()][1:]
     if not lines:

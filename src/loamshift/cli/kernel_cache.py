@@ -109,10 +109,6 @@ def remove_unused(home: Path, *, keep: Path, now_s: float) -> None:
 
     Parameters
     ----------
-    home
-        Where the folders lie; anything else in it is left alone [path].
-    keep
-        The folder of this run [path].
     now_s
         The time [s since 1970].
     """

@@ -83,17 +83,8 @@ def letter_content(form: Form, frozen: FrozenLetter, *, paper: Paper | None) -> 
 
     Parameters
     ----------
-    form
-        Markdown, HTML or PDF [enumeration].
-    frozen
-        The letter and its reader's words [object].
     paper
-        Of a PDF; None follows the reader's units [enumeration].
-
-    Returns
-    -------
-    str or bytes
-        What the file holds [text or bytes].
+        Of a PDF; None follows the reader's units.
     """
     if form is Form.MD:
         from loamshift.report.markdown import letter_markdown
@@ -115,17 +106,10 @@ def letter_content(form: Form, frozen: FrozenLetter, *, paper: Paper | None) -> 
 def chart_content(frozen: FrozenLetter, *forms: Form) -> dict[str, bytes]:
     """Every chart of a letter by the name of its file.
 
-    Parameters
-    ----------
-    frozen
-        The letter and its reader's words [object].
-    *forms
-        SVG, PNG or both [enumeration].
-
     Returns
     -------
     dict
-        Bytes by file name, in the order of the letter; empty where the letter has no chart [any].
+        Bytes by file name, in the order of the letter; empty where the letter has no chart.
     """
     from loamshift.report.chart_files import chart_files, letter_figures
 
@@ -149,19 +133,12 @@ def contents(
 
     Parameters
     ----------
-    frozen
-        The letter and its reader's words [object].
     markdown, html, pdf
-        Files named on the command line, or None [path].
+        Files named on the command line, or None.
     chart
-        File of one chart, or folder for all; None for none [path].
+        File of one chart, or folder for all; None for none.
     paper
-        Of a PDF; None follows the reader's units [enumeration].
-
-    Returns
-    -------
-    dict
-        What to write, by file [text or bytes].
+        Of a PDF; None follows the reader's units.
 
     Raises
     ------
@@ -218,11 +195,7 @@ def write_all(
     Parameters
     ----------
     files
-        What to write, by file [text or bytes].
-    never
-        Files that were read, which no letter may replace [path].
-    what
-        What is told to have been written: letter, card or picture [text].
+        What to write, by file.
 
     Raises
     ------

@@ -28,20 +28,6 @@ T = TypeVar("T")
 def mended(read: Callable[[object], T], text: str, *, option: str) -> T:
     """What a parser of the case file makes of a text.
 
-    Parameters
-    ----------
-    read
-        The parser [function].
-    text
-        What the user wrote [text].
-    option
-        Where, for the message [text].
-
-    Returns
-    -------
-    object
-        What the parser returns [object].
-
     Raises
     ------
     WordedError
@@ -62,27 +48,27 @@ def _value(read: Callable[[object], Measure], text: str, option: str) -> float:
 
 
 def area_m2_from(text: str, *, option: str) -> float:
-    """An area [m2] from a text such as “215 sq ft” [text] of an option [text]."""
+    """An area [m2] from a text such as “215 sq ft” of an option."""
     return _value(read_area_m2, text, option)
 
 
 def depth_cm_from(text: str, *, option: str) -> float:
-    """A depth [cm] from a text such as “6 in” [text] of an option [text]."""
+    """A depth [cm] from a text such as “6 in” of an option."""
     return _value(read_depth_cm, text, option)
 
 
 def alkalinity_mg_l_from(text: str, *, option: str) -> float:
-    """An alkalinity [mg/L CaCO3] from a text such as “220 mg/L HCO3” [text] of an option [text]."""
+    """An alkalinity [mg/L CaCO3] from a text such as “220 mg/L HCO3” of an option."""
     return _value(read_alkalinity_mg_l_as_caco3, text, option)
 
 
 def hardness_mg_l_from(text: str, *, option: str) -> float:
-    """A hardness [mg/L CaCO3] from a text such as “15 dH” [text] of an option [text]."""
+    """A hardness [mg/L CaCO3] from a text such as “15 dH” of an option."""
     return _value(read_hardness_mg_l_as_caco3, text, option)
 
 
 def weekly_mm_from(text: str, *, option: str) -> float:
-    """A weekly depth of water [mm] from a text such as “25 mm” [text] of an option [text]."""
+    """A weekly depth of water [mm] from a text such as “25 mm” of an option."""
     water = mended(read_weekly_water, text, option=option)
     if water.per != "area":
         asked = {"option": Given(option), "given": Given(text)}
@@ -91,12 +77,12 @@ def weekly_mm_from(text: str, *, option: str) -> float:
 
 
 def temp_c_from(text: str, *, option: str) -> float:
-    """A temperature [degC] from a text such as “54 F” [text] of an option [text]."""
+    """A temperature [degC] from a text such as “54 F” of an option."""
     return mended(read_temperature_c, text, option=option)
 
 
 def volume_l_from(text: str, *, option: str) -> float:
-    """A volume [L] from a text such as “1000 L” or “50 gal” [text] of an option [text]."""
+    """A volume [L] from a text such as “1000 L” or “50 gal” of an option."""
     amount = mended(read_amount, text, option=option)
     if amount.kind != "volume" or amount.per != "bed":
         asked = {"option": Given(option), "given": Given(text)}

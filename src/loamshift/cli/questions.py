@@ -56,18 +56,7 @@ _NO: Final = ("n", "no", "false")
 
 
 def ask_all(*, today: date) -> Answers:
-    """Ask every question; a wrong answer is explained and asked again.
-
-    Parameters
-    ----------
-    today
-        The date that past events are checked against [calendar].
-
-    Returns
-    -------
-    dict
-        Dotted keys of the case file with the answers given [any].
-    """
+    """Ask every question; a wrong answer is explained and asked again."""
     tell(message("cli-new-hint"))
     answers: Answers = {}
     for question in QUESTIONS:

@@ -32,13 +32,7 @@ def run(arguments: Sequence[str]) -> int:
     Parameters
     ----------
     arguments
-        Everything after the program's name [text].
-
-    Returns
-    -------
-    int
-        The exit code: 0 answered (also with "don't"), 1 the user can mend it, 2 wrong usage,
-        3 our fault, 130 interrupted [code].
+        Everything after the program's name.
 
     Notes
     -----

@@ -27,14 +27,9 @@ def words_for(
     Parameters
     ----------
     units, words
-        What stood on the command line, or None [enumeration].
+        What stood on the command line, or None.
     fallback
-        Units where the command line names none [metric or us].
-
-    Returns
-    -------
-    Words
-        Spelling and units [object].
+        Units where the command line names none.
     """
     from loamshift.report.words import Words
 
@@ -58,17 +53,17 @@ def show(letter: Letter) -> None:
 
 
 def say(line: str) -> None:
-    """Print one line of a result [text] on stdout."""
+    """Print one line of a result on stdout."""
     sys.stdout.write(line.rstrip("\n") + "\n")
 
 
 def warn(message: str) -> None:
-    """Say something on stderr that is no result [text]."""
+    """Say something on stderr that is no result."""
     sys.stderr.write(message.rstrip("\n") + "\n")
 
 
 def worded(said: Worded, words: Words | None = None) -> str:
-    """A message in the words of a reader; British English where None is named [text]."""
+    """A message in the words of a reader; British English where None is named."""
     from loamshift.report.messages import say as say_message
     from loamshift.report.words import Words
 
@@ -81,24 +76,12 @@ def tell(said: Worded, words: Words | None = None) -> None:
 
 
 def misuse(said: Worded, option: str) -> typer.BadParameter:
-    """The error of an option [text] that was used in a wrong way, by its message."""
+    """The error of an option that was used in a wrong way, by its message."""
     return typer.BadParameter(worded(said), param_hint=option)
 
 
 def read_date(text: str, *, option: str) -> date:
     """A date written as 2026-04-12.
-
-    Parameters
-    ----------
-    text
-        What the user wrote [text].
-    option
-        Where, for the message [text].
-
-    Returns
-    -------
-    date
-        The date [calendar].
 
     Raises
     ------

@@ -46,12 +46,8 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
 
     Parameters
     ----------
-    text
-        Number and unit, such as “2 lb/100 sq ft” [text].
-    unit
-        The unit wanted, such as “g/m2” [text].
     material
-        What fills the cup, where weight and volume are to be turned into each other [object].
+        What fills the cup, where weight and volume are to be turned into each other.
 
     Returns
     -------

@@ -14,7 +14,7 @@ from loamshift.domain.worded_error import given
 
 
 def opener() -> tuple[str, ...]:
-    """The program that opens any file by its kind [text]; empty where none is known."""
+    """The program that opens any file by its kind; empty where none is known."""
     if sys.platform == "darwin":
         return ("open",)
     found = shutil.which("xdg-open")
@@ -24,15 +24,10 @@ def opener() -> tuple[str, ...]:
 def show_file(path: Path) -> bool:
     """Open a file or folder in its usual viewer, without waiting for it.
 
-    Parameters
-    ----------
-    path
-        What to show [path].
-
     Returns
     -------
     bool
-        False where this machine has no viewer that could be started [truth].
+        False where this machine has no viewer that could be started.
     """
     whole = path.resolve()
     try:
@@ -58,7 +53,7 @@ def show_file(path: Path) -> bool:
 
 
 def show_or_say(path: Path) -> None:
-    """Show a file [path], or say on stderr that it has to be opened by hand."""
+    """Show a file, or say on stderr that it has to be opened by hand."""
     if not show_file(path):
         from loamshift.cli.show import tell
 

@@ -45,18 +45,11 @@ def carbonate_rule(
     Parameters
     ----------
     fizz
-        What the drop of acid showed; None where nobody tried [enumeration].
+        What the drop of acid showed; None where nobody tried.
     acid
-        The acid; None where nobody said [enumeration].
+        The acid; None where nobody said.
     ph_water
         pH in water of the soil, 2 to 11 [pH].
-    rules
-        The table of fizz rules [rows].
-
-    Returns
-    -------
-    CarbonateRule
-        The row [object].
 
     Raises
     ------
@@ -95,13 +88,11 @@ def carbonate_belief_between(
     Parameters
     ----------
     fizz
-        What the drop of acid showed; None where nobody tried [enumeration].
+        What the drop of acid showed; None where nobody tried.
     acid
-        The acid; None where nobody said [enumeration].
+        The acid; None where nobody said.
     ph_water
         pH in water of the soil, 2 to 11 [pH].
-    rules
-        The table of fizz rules [rows].
 
     Returns
     -------
@@ -153,11 +144,6 @@ def carbonate_belief_between(
 
 def carbonate_belief_from_rule(rule: CarbonateRule) -> CarbonateBelief:
     """The belief of a rule.
-
-    Parameters
-    ----------
-    rule
-        A row of the table of fizz rules [object].
 
     Returns
     -------

@@ -219,7 +219,7 @@ class Case:
     that was not refused)."""
 
     def notes_on(self, path: str) -> tuple[Worded, ...]:
-        """What was noticed about a key or what is below it [text], without naming the key."""
+        """What was noticed about a key or what is below it, without naming the key."""
         found: dict[str, Worded] = {}
         for note in self.notes:
             if isinstance(note, Message):

@@ -30,7 +30,7 @@ class UsualAmount:
     evidence: Evidence
 
     def rate_g_m2(self, material: Material) -> float:
-        """The rate of a material [object] that this makes, by its bulk density [g/m2]."""
+        """The rate of a material that this makes, by its bulk density [g/m2]."""
         if self.mass_g_m2 is not None:
             return self.mass_g_m2
         density = material.bulk_density_kg_m3

@@ -24,7 +24,7 @@ def sensible(value: float) -> str:
     Returns
     -------
     str
-        The number, with thousands set apart by commas [text].
+        The number, with thousands set apart by commas.
 
     Examples
     --------
@@ -58,7 +58,7 @@ def stated(value: float) -> str:
     Returns
     -------
     str
-        The number, with thousands set apart by commas [text].
+        The number, with thousands set apart by commas.
 
     Examples
     --------
@@ -79,11 +79,6 @@ def worked(value: float) -> str:
     ----------
     value
         Any finite number [any unit].
-
-    Returns
-    -------
-    str
-        The number, without trailing zeros [text].
 
     Examples
     --------

@@ -15,16 +15,6 @@ IN_TEXT: Final = "-in-text"
 def field_key(path: str) -> str:
     """The message that is the label of a key.
 
-    Parameters
-    ----------
-    path
-        The key with the tables it is in, such as ``applied[2].rate`` [text].
-
-    Returns
-    -------
-    str
-        Key of the message; the number of the entry has no part in it [text].
-
     Examples
     --------
     >>> field_key("applied[2].rate"), field_key("soil.ph")
@@ -36,15 +26,10 @@ def field_key(path: str) -> str:
 def field_in_text(path: str) -> Message:
     """A key to stand inside a sentence: ``organic matter``, ``price of product on hand 2``.
 
-    Parameters
-    ----------
-    path
-        The key with the tables it is in [text].
-
     Returns
     -------
     Message
-        Its name without an article, with the number of its entry [message].
+        Its name without an article, with the number of its entry.
     """
     name = message(f"{field_key(path)}{IN_TEXT}")
     number = _ENTRY.search(path)

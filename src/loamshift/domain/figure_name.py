@@ -36,18 +36,6 @@ _SAID: Final = {
 def figure_called(name: str, unit: str) -> str:
     """A parameter's name in words, its unit left to the column beside it.
 
-    Parameters
-    ----------
-    name
-        Last part of its key [text].
-    unit
-        Its unit as the table has it [text].
-
-    Returns
-    -------
-    str
-        The words [text].
-
     Examples
     --------
     >>> figure_called("organic_slope_mmolc_kg_ph_per_pct", "mmolc/kg/pH/%")

@@ -14,16 +14,6 @@ _NO_KEY: Final = re.compile(r"[^a-z0-9]+")
 def material_slug(key: str) -> str:
     """A key of a material as part of the key of a message.
 
-    Parameters
-    ----------
-    key
-        The key [text].
-
-    Returns
-    -------
-    str
-        Letters, digits and hyphens [text].
-
     Examples
     --------
     >>> material_slug("vinegar, 5 %")
@@ -38,12 +28,7 @@ def material_comment(material: Material) -> Message:
     Parameters
     ----------
     material
-        Shipped, or known by the label of its bag [object].
-
-    Returns
-    -------
-    Message
-        The message [object].
+        Shipped, or known by the label of its bag.
 
     Examples
     --------

@@ -147,18 +147,6 @@ Worded: TypeAlias = Prose | Message | str
 def message(key: str, /, **values: Value) -> Message:
     """A message with its values by name.
 
-    Parameters
-    ----------
-    key
-        Its key in the message files [text].
-    values
-        What stands in it [objects].
-
-    Returns
-    -------
-    Message
-        The message [object].
-
     Examples
     --------
     >>> message("verdict-reads", ph=ph(6.5)).values["ph"].value
@@ -173,12 +161,7 @@ def prose(*parts: Message | Prose | None) -> Prose:
     Parameters
     ----------
     parts
-        Messages that are whole sentences, or several; None is passed over [objects].
-
-    Returns
-    -------
-    Prose
-        All of them in order [object].
+        Messages that are whole sentences, or several; None is passed over.
     """
     sentences: list[Message] = []
     for part in parts:
@@ -200,11 +183,6 @@ def rate(rate_g_m2: float, *, high: float | None = None, against: float | None =
         Upper end where it is a range [g/m2].
     against
         What the same message compares it with [g/m2].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.RATE, rate_g_m2, high, against)
 
@@ -220,11 +198,6 @@ def amount(amount_g: float, *, high: float | None = None, against: float | None 
         Upper end where it is a range [g].
     against
         What the same message compares it with [g].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.AMOUNT, amount_g, high, against)
 
@@ -240,11 +213,6 @@ def ph(ph_water: float, *, high: float | None = None, against: float | None = No
         Upper end where it is a range [pH].
     against
         What the same message compares it with [pH].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.PH, ph_water, high, against)
 
@@ -258,11 +226,6 @@ def depth(depth_cm: float, *, high: float | None = None) -> Measure:
         The number, or the lower end of a range [cm].
     high
         Upper end where it is a range [cm].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.DEPTH, depth_cm, high)
 
@@ -274,11 +237,6 @@ def in_100(share: float) -> Measure:
     ----------
     share
         The number, or the lower end of a range [0-1].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.IN_100, share)
 
@@ -292,11 +250,6 @@ def percent(value_pct: float, *, high: float | None = None) -> Measure:
         The number, or the lower end of a range [%].
     high
         Upper end where it is a range [%].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.PERCENT, value_pct, high)
 
@@ -308,11 +261,6 @@ def times(ratio: float) -> Measure:
     ----------
     ratio
         The number, or the lower end of a range [1].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.TIMES, ratio)
 
@@ -326,11 +274,6 @@ def number(value: float, *, high: float | None = None) -> Measure:
         The number, or the lower end of a range [1].
     high
         Upper end where it is a range [1].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.NUMBER, value, high)
 
@@ -346,11 +289,6 @@ def salt(ec_ds_m: float, *, high: float | None = None, against: float | None = N
         Upper end where it is a range [dS/m].
     against
         What the same message compares it with [dS/m].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.EC, ec_ds_m, high, against)
 
@@ -364,11 +302,6 @@ def alkalinity(alkalinity_mg_l_as_caco3: float, *, high: float | None = None) ->
         The number, or the lower end of a range [mg/L as CaCO3].
     high
         Upper end where it is a range [mg/L as CaCO3].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.ALKALINITY, alkalinity_mg_l_as_caco3, high)
 
@@ -382,28 +315,12 @@ def temperature(temp_c: float, *, high: float | None = None) -> Measure:
         The number, or the lower end of a range [degC].
     high
         Upper end where it is a range [degC].
-
-    Returns
-    -------
-    Measure
-        The figure, ready for a message [object].
     """
     return Measure(Quantity.TEMPERATURE, temp_c, high)
 
 
 def choice(name: str) -> str:
-    """A name in a table or a bed file as a choice between wordings.
-
-    Parameters
-    ----------
-    name
-        Such as ``water 1:2.5`` [text].
-
-    Returns
-    -------
-    str
-        Such as ``water-1-2-5`` [text].
-    """
+    """A name in a table or a bed file as a choice between wordings."""
     return re.sub("[^a-z0-9]+", "-", name.casefold()).strip("-")
 
 
@@ -412,14 +329,7 @@ def plants(names: tuple[str, ...] | list[str], *, either: bool = False) -> Liste
 
     Parameters
     ----------
-    names
-        Their names [text].
     either
-        True for ``or`` before the last [truth].
-
-    Returns
-    -------
-    Listed
-        All of them [object].
+        True for ``or`` before the last.
     """
     return Listed(tuple(PlantName(name) for name in names), either)

@@ -66,16 +66,6 @@ _SHOWN = 60
 def plain_name(text: str) -> str:
     """Fold case, accents, spaces, hyphens and UK/US spelling so that names can be compared.
 
-    Parameters
-    ----------
-    text
-        A name as written [text].
-
-    Returns
-    -------
-    str
-        The folded name, lower case and plain letters [text].
-
     Examples
     --------
     >>> plain_name("Sulphate of  Ammonia")
@@ -95,20 +85,6 @@ def match_name(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> s
     ``names`` maps each key to every spelling that finds it (the key itself always does).
     An exact match wins; otherwise a text that begins or is contained as whole words in the
     names of just one key finds that key.
-
-    Parameters
-    ----------
-    text
-        What the user wrote [text].
-    names
-        Key to its other spellings [text].
-    kind
-        What is looked for, for the message: ``material``, ``plant``, ``place`` [text].
-
-    Returns
-    -------
-    str
-        The matching key [text].
 
     Raises
     ------

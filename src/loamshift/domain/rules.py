@@ -60,17 +60,17 @@ class CautionRule:
 
     @property
     def text(self) -> Message:
-        """The caution in full [message]."""
+        """The caution in full."""
         return message(f"caution-{self.code}", **self.figures)
 
     @property
     def short(self) -> Message:
-        """What must be done, in one sentence or two [message]."""
+        """What must be done, in one sentence or two."""
         return message(f"caution-{self.code}-short")
 
     @property
     def label(self) -> Message:
-        """A name of a word or two, set before it [message]."""
+        """A name of a word or two, set before it."""
         return message(f"caution-{self.code}-label")
 
 

@@ -57,11 +57,6 @@ def texture_class_from_fractions(*, sand_pct: float, clay_pct: float) -> str:
     clay_pct
         Clay, under 0.002 mm, likewise [%].
 
-    Returns
-    -------
-    str
-        Key of the class in the table of textures, such as ``sandy loam`` [text].
-
     Raises
     ------
     OutOfRangeError

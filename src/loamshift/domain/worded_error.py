@@ -39,18 +39,7 @@ def fault(path: str, wrong: Message, right: Message | None = None, *, given: str
     Parameters
     ----------
     path
-        Where in the file or the form; empty where no place is to blame [text].
-    wrong
-        What is wrong, a whole sentence [object].
-    right
-        What is right or what to do next, a whole sentence [object].
-    given
-        What stood there, shortened [text].
-
-    Returns
-    -------
-    Fault
-        With both sentences under ``said`` [object].
+        Where in the file or the form; empty where no place is to blame.
     """
     sentences = (wrong,) if right is None else (wrong, right)
     return WordedFault(
@@ -59,33 +48,12 @@ def fault(path: str, wrong: Message, right: Message | None = None, *, given: str
 
 
 def given(text: object) -> Given:
-    """Any value as the text that a person gave.
-
-    Parameters
-    ----------
-    text
-        The value [any].
-
-    Returns
-    -------
-    Given
-        Its text, ready for a message [object].
-    """
+    """Any value as the text that a person gave."""
     return Given(str(text))
 
 
 def plainly(said: Worded) -> str:
     """Keys and values of a message, for logs and programmers.
-
-    Parameters
-    ----------
-    said
-        A message, sentences, or a text [object].
-
-    Returns
-    -------
-    str
-        Such as ``store-change-gone (name: North border)`` [text].
 
     Examples
     --------

@@ -8,30 +8,23 @@ from loamshift.domain.message import Listed, Message, message, plants
 
 
 def this_bed(case: Case) -> Message:
-    """``this bed`` or ``these pots``, as a case [object] has them [object]."""
+    """``this bed`` or ``these pots``, as a case has them."""
     return message("bed-this", kind=case.bed.kind.value, count=case.bed.count)
 
 
 def whole_bed(case: Case) -> Message:
-    """``the bed`` or ``all 12 pots``: what amounts of a case [object] are for [object]."""
+    """``the bed`` or ``all 12 pots``: what amounts of a case are for."""
     return message("bed-whole", kind=case.bed.kind.value, count=case.bed.count)
 
 
 def plants_wanted(case: Case) -> Listed | None:
-    """The plants of the aim of a case [object]; None where it names none [object]."""
+    """The plants of the aim of a case; None where it names none."""
     names = [plant.name for plant in case.aim.plants]
     return plants(names) if names else None
 
 
 def treated_area_m2(answer: Answer, case: Case) -> float | None:
     """The area that whole amounts are for, as the plan or else the case has it.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
 
     Returns
     -------

@@ -37,7 +37,7 @@ _FIGURES: Final = (
 
 
 def _columns(words: Words, *keys: str, right: tuple[str, ...] = ()) -> tuple[Column, ...]:
-    """Columns by the keys of their titles [text]; numbers lean on the right edge."""
+    """Columns by the keys of their titles; numbers lean on the right edge."""
     return tuple(
         Column(say(message(f"catalogue-{key}"), words), Align.RIGHT if key in right else Align.LEFT)
         for key in keys
@@ -45,27 +45,12 @@ def _columns(words: Words, *keys: str, right: tuple[str, ...] = ()) -> tuple[Col
 
 
 def list_letter(title: str, columns: tuple[Column, ...], rows: Sequence[tuple[str, ...]]) -> Letter:
-    """Several matches as one table.
-
-    Parameters
-    ----------
-    title
-        What was looked for [text].
-    columns
-        Titles and edges [objects].
-    rows
-        One row per match [text].
-
-    Returns
-    -------
-    Letter
-        A page with the table and how to open one row [object].
-    """
+    """Several matches as one table."""
     return Letter(title, "", (Section(None, (Table(columns, tuple(rows)),)),))
 
 
 def plants_letter(plants: Sequence[Plant], *, words: Words) -> Letter:
-    """A list of plants [objects] with their ranges [pH in water], in words [object]."""
+    """A list of plants with their ranges [pH in water], in words."""
     rows = [
         (
             words.text(plant.name),
@@ -101,7 +86,7 @@ def _harm(plant: Plant) -> list[Message]:
 
 
 def plant_letter(plant: Plant, *, words: Words) -> Letter:
-    """One plant [object] with every range printed for it, and its sources [object]."""
+    """One plant with every range printed for it, and its sources."""
     lead = message(
         "catalogue-grows",
         range=ph(plant.ph_low, high=plant.ph_high),
@@ -153,7 +138,7 @@ def plant_letter(plant: Plant, *, words: Words) -> Letter:
 
 
 def materials_letter(materials: Sequence[Material], *, words: Words) -> Letter:
-    """A list of materials [objects] with what each brings, in words [object]."""
+    """A list of materials with what each brings, in words."""
     rows = [
         (
             words.text(material.key),
@@ -192,7 +177,7 @@ def _contains(material: Material) -> list[Message]:
 
 
 def material_letter(material: Material, *, words: Words) -> Letter:
-    """One material [object] with every figure, its range, evidence and source [object]."""
+    """One material with every figure, its range, evidence and source."""
     keys = [figure.source_key for figure in material.figures.values()]
     numbers = source_numbers(keys)
     rows = tuple(
@@ -254,7 +239,7 @@ def _sizes(sizes: Sequence[SizeClass]) -> Listed:
 
 
 def _label(name: str, words: Words) -> str:
-    """The name of a figure [text] of a material."""
+    """The name of a figure of a material."""
     key = choice(name) if name in _FIGURES else "other"
     plain = Given(words.text(name.replace("_", " ")))
     return say(message("catalogue-figure-name", name=key, plain=plain), words)
@@ -276,7 +261,7 @@ def _figure_cells(
 
 
 def places_letter(places: Sequence[Place], *, words: Words) -> Letter:
-    """A list of places [objects] with their year, in words [object]."""
+    """A list of places with their year, in words."""
     rows = [
         (
             place.name,
@@ -295,7 +280,7 @@ def places_letter(places: Sequence[Place], *, words: Words) -> Letter:
 
 
 def place_letter(place: Place, *, words: Words) -> Letter:
-    """One place [object] month by month, with where the figures come from [object]."""
+    """One place month by month, with where the figures come from."""
     rows = tuple(
         (words.month(month), words.temperature(temp), words.water_depth(rain))
         for month, (temp, rain) in enumerate(
@@ -321,7 +306,7 @@ def place_letter(place: Place, *, words: Words) -> Letter:
 
 
 def _basis(place: Place) -> str:
-    """Where the climate of a place comes from, as its table says [text]."""
+    """Where the climate of a place comes from, as its table says."""
     return place.basis[:1].upper() + place.basis[1:] + "."
 
 
@@ -340,5 +325,5 @@ def _sources(keys: Iterable[str], words: Words) -> Section:
 
 
 def evidence_said(evidence: Evidence, words: Words) -> str:
-    """What a mark of evidence [enumeration] means, in words [text]."""
+    """What a mark of evidence means, in words."""
     return say(message("catalogue-evidence-mark", mark=choice(evidence.value)), words)

@@ -60,20 +60,7 @@ _ALSO: Final = (
 
 
 def changes_letter(found: Changes, *, words: Words) -> Letter:
-    """What differs between two answers, why, and what followed.
-
-    Parameters
-    ----------
-    found
-        The differences [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Letter
-        Short where nothing differs [object].
-    """
+    """What differs between two answers, why, and what followed."""
     opening: list[Block] = [*_opening(found, words), Paragraph(say(_why(found), words))]
     sections = [Section(None, tuple(opening))]
     forecast = _forecast(found, words)

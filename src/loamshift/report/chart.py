@@ -49,15 +49,8 @@ def draw(figure: Figure, *, width: int = PAGE_WIDTH_PX) -> Drawing:
 
     Parameters
     ----------
-    figure
-        The figure [object].
     width
         Width of the picture, 280 or more [px].
-
-    Returns
-    -------
-    Drawing
-        Marks and their rows [object].
 
     Raises
     ------
@@ -75,19 +68,12 @@ def chart_inline(figure: Figure, *, width: int, name: str = "", moves: bool = Fa
 
     Parameters
     ----------
-    figure
-        The figure; its sentence has to stand beside it for those who cannot see [object].
     width
         Width of the picture, 280 or more [px].
     name
-        What the names inside it begin with, where it shares a page [text].
+        What the names inside it begin with, where it shares a page.
     moves
-        Whether the page will move its lines, point by point [truth].
-
-    Returns
-    -------
-    str
-        SVG of the class ``chart``; its colours are in the style sheet [text].
+        Whether the page will move its lines, point by point.
     """
     drawing = draw(figure, width=width)
     about = ""
@@ -103,17 +89,8 @@ def chart_svg(figure: Figure, *, tone: Tone, width: int = PAGE_WIDTH_PX) -> str:
 
     Parameters
     ----------
-    figure
-        The figure [object].
-    tone
-        Where it will be looked at [enumeration].
     width
         Width of the picture, 280 or more [px].
-
-    Returns
-    -------
-    str
-        SVG; its text stays text, in our sans face or the reader's [text].
     """
     drawing = draw(figure, width=width)
     return file_svg(drawing, colours=PALETTES[tone], sentence=figure.sentence)
@@ -126,18 +103,9 @@ def chart_png(
 
     Parameters
     ----------
-    figure
-        The figure [object].
-    tone
-        Where it will be looked at [enumeration].
     width
         Width of the picture, 280 or more [px].
     scale
         Dots per pixel, above 0 [1].
-
-    Returns
-    -------
-    bytes
-        The file [bytes].
     """
     return png_of(chart_svg(figure, tone=tone, width=width), scale=scale)

@@ -125,7 +125,7 @@ def foot_line(drawing: Drawing) -> None:
 
 
 def ph_grid(drawing: Drawing, title: str, *, step: float) -> None:
-    """Lines across the field, their pH at the left, and what the axis shows [text] above."""
+    """Lines across the field, their pH at the left, and what the axis shows above."""
     left_px = drawing.x.start_px
     ticks = []
     value = math.ceil(drawing.y.low / step) * step

@@ -51,15 +51,8 @@ def draw_bars(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``ledger`` or ``claims`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     bars, height = _laid_out(figure, width)
     zero, per_unit = _place_of_zero(bars, width - 2.0 * _SIDE_PX)

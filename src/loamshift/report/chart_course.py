@@ -39,15 +39,8 @@ def draw_course(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``course`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     labels = dict(figure.labels)
     course = rows_of(figure, "course")

@@ -62,15 +62,8 @@ def draw_decides(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``decides`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
 
     Notes
     -----

@@ -23,15 +23,8 @@ def draw_dose(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``dose`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     spans = rows_of(figure, "spans")
     names = [wrapped(str(row["name"]), width=_NAME_SHARE * width) for row in spans]

@@ -82,7 +82,7 @@ class Drawing:
         fields: str,
         **style: str | float | bool | tuple[float, ...] | None,
     ) -> None:
-        """Add a layer; ``fields`` are channels, each with its column (``x y=q50``) [text].
+        """Add a layer; ``fields`` are channels, each with its column (``x y=q50``).
 
         A layer without rows is added too, and draws nothing.
         """
@@ -110,7 +110,7 @@ class Drawing:
 
 
 def rows_of(figure: Figure, name: str) -> list[dict[str, str | float | None]]:
-    """The rows of one set of data [text] of a figure [object] as columns with values."""
+    """The rows of one set of data of a figure as columns with values."""
     data = next(data for data in figure.data if data.name == name)
     return [dict(zip(data.columns, row, strict=True)) for row in data.rows]
 

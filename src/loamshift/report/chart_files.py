@@ -15,7 +15,7 @@ FORMATS = ("svg", "png")
 
 
 def letter_figures(letter: Letter) -> tuple[Figure, ...]:
-    """The figures [objects] of a letter [object], in reading order."""
+    """The figures of a letter, in reading order."""
     return tuple(
         block
         for section in letter.sections
@@ -37,24 +37,11 @@ def chart_file(
 
     Parameters
     ----------
-    figure
-        The figure [object].
-    ending
-        ``svg`` or ``png`` [text].
-    tone
-        Where it will be looked at [enumeration].
     width
         Width of the picture, 280 or more; a size has its own [px].
     size
         A picture for a talk or a class, with title, sentence and source in it; None for the
-        chart alone [enumeration].
-    source
-        Whose numbers they are, for the foot of such a picture [text].
-
-    Returns
-    -------
-    bytes
-        The file [bytes].
+        chart alone.
 
     Raises
     ------
@@ -83,21 +70,15 @@ def chart_files(
 
     Parameters
     ----------
-    figures
-        What to draw, such as ``letter_figures(letter)`` [objects].
-    ending
-        ``svg`` or ``png`` [text].
     kind
-        The only kind wanted, or all of them for None [enumeration].
-    tone
-        Where they will be looked at [enumeration].
+        The only kind wanted, or all of them for None.
     width
         Width of each picture, 280 or more [px].
 
     Returns
     -------
     dict
-        Bytes by file name, in the order given; empty where no figure is of the kind [bytes].
+        Bytes by file name, in the order given; empty where no figure is of the kind.
 
     Raises
     ------

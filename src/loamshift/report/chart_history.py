@@ -44,15 +44,8 @@ def draw_history(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``history`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     labels = dict(figure.labels)
     (span,) = rows_of(figure, "span")

@@ -24,15 +24,8 @@ def draw_options(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``options`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     ways = rows_of(figure, "ways")
     labels = dict(figure.labels)

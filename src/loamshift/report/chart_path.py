@@ -19,11 +19,6 @@ def path_of(lines: Iterable[Sequence[Point]]) -> str:
     lines
         Points of each line [px].
 
-    Returns
-    -------
-    str
-        What stands in ``d`` of an SVG path [text].
-
     Notes
     -----
     Steps go from point to point as they are rounded, so that no error adds up. A line of two

@@ -63,18 +63,11 @@ class _Grid:
 def plain_picture(figure: Figure, *, width: int) -> list[str]:
     """The course of the pH in characters.
 
-    Parameters
-    ----------
-    figure
-        A figure of one of ``PLAIN_KINDS`` [object].
-    width
-        Columns to use [characters].
-
     Returns
     -------
     list of str
         Lines no wider than that, with what each sign stands for below; none where there is no
-        room for a picture [text].
+        room for a picture.
     """
     columns = min(width, _WIDEST) - _MARGIN
     if columns < _NARROWEST:

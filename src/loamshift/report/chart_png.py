@@ -17,15 +17,8 @@ def png_of(svg: str, *, scale: float = 2.0) -> bytes:
 
     Parameters
     ----------
-    svg
-        The picture with its width [text].
     scale
         Dots per pixel, above 0 [1].
-
-    Returns
-    -------
-    bytes
-        The file [bytes].
     """
     import typst
 

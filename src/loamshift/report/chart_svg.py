@@ -48,19 +48,10 @@ def page_svg(drawing: Drawing, *, name: str = "", moves: bool = False, about: st
 
     Parameters
     ----------
-    drawing
-        The marks; a sentence has to stand beside them [object].
     name
-        What the names inside it begin with, where it shares a page [text].
+        What the names inside it begin with, where it shares a page.
     moves
-        Whether the page will move its lines, point by point [truth].
-    about
-        More attributes of the picture [text].
-
-    Returns
-    -------
-    str
-        SVG whose colours are ``var(--p-…)``; its type is the page's [text].
+        Whether the page will move its lines, point by point.
     """
     inside = _inside(drawing, lambda colour: f"var(--p-{colour.value})", name=name, moves=moves)
     wide, high = _n(drawing.width), _n(drawing.height)
@@ -71,22 +62,7 @@ def page_svg(drawing: Drawing, *, name: str = "", moves: bool = False, about: st
 
 
 def file_svg(drawing: Drawing, *, colours: Colours, sentence: str) -> str:
-    """A drawing as a picture of its own.
-
-    Parameters
-    ----------
-    drawing
-        The marks [object].
-    colours
-        What each colour is [hex].
-    sentence
-        What a screen reader says [text].
-
-    Returns
-    -------
-    str
-        SVG; its text stays text, in our sans face or the reader's [text].
-    """
+    """A drawing as a picture of its own."""
     said = escape(_NOT_SHOWN.sub("", sentence), quote=True)
     wide, high = _n(drawing.width), _n(drawing.height)
     return (
@@ -99,12 +75,12 @@ def file_svg(drawing: Drawing, *, colours: Colours, sentence: str) -> str:
 
 
 def inner_svg(drawing: Drawing, *, colours: Colours, name: str = "") -> str:
-    """What stands inside the picture of a drawing [object], to be put into another [text]."""
+    """What stands inside the picture of a drawing, to be put into another."""
     return _inside(drawing, colours.__getitem__, name=name, moves=False)
 
 
 def shown(text: str) -> str:
-    """A text [text] as it may stand between tags: no control signs, nothing that turns it."""
+    """A text as it may stand between tags: no control signs, nothing that turns it."""
     return escape(_NOT_SHOWN.sub("", text), quote=False)
 
 

@@ -55,24 +55,7 @@ _MONTH: Final = re.compile(rf"(?:{'|'.join(sorted(map(re.escape, months_written(
 
 
 def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str = "") -> str:
-    """A chart as one picture that explains itself.
-
-    Parameters
-    ----------
-    figure
-        The figure [object].
-    size
-        What it is made for [enumeration].
-    colours
-        What each colour is [hex].
-    source
-        Whose numbers they are, for the line at the foot [text].
-
-    Returns
-    -------
-    str
-        SVG [text].
-    """
+    """A chart as one picture that explains itself."""
     sheet = _SHEETS[size]
     wide = sheet.width - 2.0 * sheet.side
     title = wrapped(figure.title, width=wide, lines=2, size=sheet.title, bold=True)
@@ -108,7 +91,7 @@ def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str =
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a text, whatever its language [text].
+    """The first sentence of a text, whatever its language.
 
     A point before a small letter ends none, nor one between a day and its month (12. April).
     """

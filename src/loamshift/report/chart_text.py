@@ -33,11 +33,9 @@ def text_width(text: str, *, size: float = TEXT_PX, bold: bool = False) -> float
     Parameters
     ----------
     text
-        The text, lines parted by newlines [text].
+        The text, lines parted by newlines.
     size
         Size of the type [px].
-    bold
-        True for bold type [truth].
 
     Returns
     -------
@@ -78,21 +76,17 @@ def wrapped(
 
     Parameters
     ----------
-    text
-        The text [text].
     width
         Room for one line [px].
     lines
         How many lines there may be, 1 or more [count].
     size
         Size of the type [px].
-    bold
-        True for bold type [truth].
 
     Returns
     -------
     str
-        Lines parted by newlines; what does not fit ends in an ellipsis [text].
+        Lines parted by newlines; what does not fit ends in an ellipsis.
     """
     text = TOGETHER.sub("\u00a0", text)
     made = _broken(text, width, size, bold)

@@ -157,13 +157,7 @@ PALETTES: Mapping[Tone, Colours] = MappingProxyType(
 
 
 def tones_css() -> str:
-    """The colours of charts as a style sheet: on paper, on a dark screen, printed in black.
-
-    Returns
-    -------
-    str
-        Rules for the class ``chart`` [text].
-    """
+    """The colours of charts as a style sheet: on paper, on a dark screen, printed in black."""
     dark = f"@media screen and (prefers-color-scheme: dark) {{\n{_rule(Tone.DARK)}\n}}"
     return f"{_rule(Tone.LIGHT)}\n{dark}\n@media print {{\n{_rule(Tone.PRINT)}\n}}\n"
 
@@ -183,11 +177,6 @@ def ph_ink(ph: float) -> tuple[Colour, Colour]:
     ----------
     ph
         Middle of the range [pH].
-
-    Returns
-    -------
-    tuple of Colour
-        For text and for the field [enumeration].
     """
     if ph < 6.0:
         return Colour.ACID, Colour.FIELD_ACID
@@ -198,13 +187,6 @@ def ph_ink(ph: float) -> tuple[Colour, Colour]:
 
 def contrast(one: str, other: str) -> float:
     """How far two colours stand apart.
-
-    Parameters
-    ----------
-    one
-        A colour [hex].
-    other
-        Another [hex].
 
     Returns
     -------
@@ -220,7 +202,7 @@ def contrast(one: str, other: str) -> float:
 
 
 def mixed(over: str, under: str, share: float) -> str:
-    """One colour [hex] seen through at a share of it [0-1] over another [hex]."""
+    """One colour seen through at a share of it [0-1] over another."""
     channels = (
         round(under_ + share * (over_ - under_))
         for over_, under_ in zip(_channels(over), _channels(under), strict=True)
@@ -235,11 +217,6 @@ def on_warmth(share: float) -> Colour:
     ----------
     share
         How much of the hue of warm soil covers the paper [0-1].
-
-    Returns
-    -------
-    Colour
-        The one whose contrast is best in each tone [enumeration].
     """
     best = tuple(_best_ink(PALETTES[tone], share) for tone in (Tone.LIGHT, Tone.DARK))
     return next(

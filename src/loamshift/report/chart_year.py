@@ -27,15 +27,8 @@ def draw_year(figure: Figure, *, width: float) -> Drawing:
 
     Parameters
     ----------
-    figure
-        A figure of the kind ``year`` [object].
     width
         Width of the picture [px].
-
-    Returns
-    -------
-    Drawing
-        The marks [object].
     """
     warmth = rows_of(figure, "warmth")
     first = str(warmth[0]["date"])

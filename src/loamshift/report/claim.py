@@ -29,21 +29,8 @@ def claim_letter(
 
     Parameters
     ----------
-    claim
-        What the service found [object].
-    case
-        The bed it was checked for [object].
     rate_g_m2
         The material at the rate it makes on this bed [g/m2].
-    notes
-        What the reading of the amount gave cause to say [text].
-    words
-        Spelling and units [object].
-
-    Returns
-    -------
-    Letter
-        The page [object].
     """
     blocks: list[Block] = [
         Paragraph(sentence(claim.comment, words)),

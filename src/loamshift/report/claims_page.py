@@ -46,19 +46,10 @@ _WORTH_NAMING: Final = 0.01
 def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
     """Claims checked, on a page of their own.
 
-    Parameters
-    ----------
-    answer
-        From ``claims_asked`` [object].
-    case
-        The bed and what was claimed [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Letter
-        Verdict first, then the bars, the readings, what to mind and the sources [object].
+        Verdict first, then the bars, the readings, what to mind and the sources.
     """
     claims = answer.claims
     numbers = source_numbers(line.key for line in answer.sources)
@@ -87,22 +78,7 @@ def claims_page(answer: Answer, case: Case, *, words: Words) -> Letter:
 
 
 def claims_about(answer: Answer, case: Case, words: Words) -> str:
-    """Which soil it is about, and what it is wanted for.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    str
-        Short sentences [text].
-    """
+    """Which soil it is about, and what it is wanted for."""
     said = subtitle(answer, case, words=words)
     wanted = answer.wanted
     if wanted is None:
@@ -132,20 +108,7 @@ def _opening(claims: tuple[ClaimResult, ...], case: Case, words: Words) -> list[
 
 
 def verdict_of_several(claims: tuple[ClaimResult, ...], case: Case) -> Message:
-    """Which of several materials is enough, if any.
-
-    Parameters
-    ----------
-    claims
-        Claims on one bed, two or more [objects].
-    case
-        The bed [object].
-
-    Returns
-    -------
-    Message
-        One sentence or two [object].
-    """
+    """Which of several materials is enough, if any."""
     place = claim_place(case)
     shares = [(claim.share or 0.0, claim) for claim in claims]
     share, best = max(shares, key=lambda pair: pair[0])
@@ -177,16 +140,7 @@ def readings_table(claims: tuple[ClaimResult, ...], case: Case, words: Words) ->
     Parameters
     ----------
     claims
-        Claims on one bed, in the order of the case [objects].
-    case
-        The bed, with the amounts [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Table
-        A row each [object].
+        Claims on one bed, in the order of the case.
     """
     rows = tuple(
         (
@@ -233,11 +187,6 @@ def change_cell(change: float | None) -> Message:
     ----------
     change
         The change; None beyond what was ever measured [pH].
-
-    Returns
-    -------
-    Message
-        Such as ``+0.3`` [object].
     """
     if change is None:
         return message("claim-cell-off")

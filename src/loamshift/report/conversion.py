@@ -17,7 +17,7 @@ _NINETY_IN_100_SD: Final = NormalDist().inv_cdf(0.95)
 
 
 def ph_letter(view: PhConversionView, *, words: Words) -> Letter:
-    """One reading by every conversion [object] in this reader's words [object] as a letter."""
+    """One reading by every conversion in this reader's words as a letter."""
     first = view.views[0]
     half = _NINETY_IN_100_SD * first.ph_sd
     lead = message(

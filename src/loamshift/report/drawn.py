@@ -17,17 +17,8 @@ def drawn(figure: Figure, *, tone: Tone, width_px: int) -> str:
 
     Parameters
     ----------
-    figure
-        What to draw [object].
-    tone
-        Where it will be looked at [enumeration].
     width_px
         Width of the picture [px].
-
-    Returns
-    -------
-    str
-        SVG [text].
     """
     from loamshift.report.chart import chart_svg
 

@@ -16,7 +16,7 @@ from loamshift.report.words import Words
 
 
 def explanation_letter(explanation: Explanation, *, words: Words) -> Letter:
-    """An explanation [object] in this reader's words [object] as a letter [object]."""
+    """An explanation in this reader's words as a letter."""
     title = _title(say(explanation.title, words))
     kind = message("why-kind", kind=explanation.kind)
     under = message("why-subtitle-kind", key=Given(explanation.key), kind=kind)
@@ -29,19 +29,10 @@ def sum_letter(own: OwnSum, explanation: Explanation | None, *, name: str, words
 
     Parameters
     ----------
-    own
-        The sum [object].
     explanation
-        What the number means in general, or None [object].
+        What the number means in general, or None.
     name
-        The bed; empty where it has none [text].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Letter
-        Steps, what goes in, how sure it is and what would narrow it [object].
+        The bed; empty where it has none.
     """
     said = said_sum(own, words=words)
     numbers = source_numbers(said.source_keys)
@@ -69,7 +60,7 @@ def sum_letter(own: OwnSum, explanation: Explanation | None, *, name: str, words
 
 
 def keys_letter(keys: Mapping[str, tuple[str, ...]], *, words: Words) -> Letter:
-    """All keys that can be opened [text by kind] in a reader's words [object] as a letter."""
+    """All keys that can be opened [text by kind] in a reader's words as a letter."""
     sections = tuple(
         Section(say(message("why-kinds", kind=kind), words), (Paragraph("; ".join(names) + "."),))
         for kind, names in keys.items()
@@ -78,7 +69,7 @@ def keys_letter(keys: Mapping[str, tuple[str, ...]], *, words: Words) -> Letter:
 
 
 def own_keys_letter(keys: Iterable[str], *, name: str, words: Words) -> Letter:
-    """The numbers of one answer that have a sum [text], for a bed by its name [text]."""
+    """The numbers of one answer that have a sum, for a bed by its name."""
     section = Section(_say("why-heading-keys", words), (Items(tuple(keys)),))
     title = _say("why-title-keys", words)
     return Letter(name or title, _say("why-subtitle-keys-case", words), (section,))

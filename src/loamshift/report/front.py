@@ -57,19 +57,10 @@ _UNDER = {
 def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, ...]:
     """The verdict, what to do, what the test decides, what undoes it, the cautions, one test.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     tuple of Section
-        In reading order; what there is nothing to say of is left out [objects].
+        In reading order; what there is nothing to say of is left out.
     """
     sections: dict[str, Section | None] = {
         "opening": opening(answer, case, words=words),
@@ -87,22 +78,7 @@ def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, .
 
 
 def opening(answer: Answer, case: Case, *, words: Words) -> Section:
-    """The verdict of an answer as the first lines of the letter.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Section
-        A section without a heading [object].
-    """
+    """The verdict of an answer as the first lines of the letter."""
     verdict = answer.verdict
     below = bool(instead_of(answer))
     told = " ".join(
@@ -147,17 +123,10 @@ def _shorter(because: Worded, *, instead_below: bool) -> Worded:
 def chance(answer: Answer, case: Case) -> Message | None:
     """How often the plan works out, in a count of 100 beds.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
     Returns
     -------
     Message or None
-        One sentence; None where there is no plan to follow now [object].
+        One sentence; None where there is no plan to follow now.
     """
     plan, wanted = answer.plan, answer.wanted
     follows = answer.verdict.decision in (Decision.GO, Decision.EFFORT)
@@ -177,19 +146,10 @@ def chance(answer: Answer, case: Case) -> Message | None:
 def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
     """The course of the pH as one picture, and what the test on it decides.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     Section or None
-        Nothing where there is neither a forecast nor a test that decides [object].
+        Nothing where there is neither a forecast nor a test that decides.
     """
     if answer.verdict.decision is Decision.MEASURE_FIRST and answer.branches:
         open_question = depends_on(answer, words=words)
@@ -216,19 +176,10 @@ def course(answer: Answer, case: Case, *, words: Words) -> Section | None:
 def decides_table(answer: Answer, case: Case, *, words: Words) -> Table | None:
     """What the next test decides, a line for each range of readings.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     Table or None
-        The reading that calls for most first; None where no test decides [object].
+        The reading that calls for most first; None where no test decides.
     """
     if answer.plan is None or not answer.plan.decides:
         return None
@@ -253,12 +204,12 @@ def decides_table(answer: Answer, case: Case, *, words: Words) -> Table | None:
 
 
 def reads(line: TestLine) -> Message:
-    """The readings of one line of a plan [object], in water: ``5.9 to 6.3`` [object]."""
+    """The readings of one line of a plan, in water: ``5.9 to 6.3``."""
     return reads_between(line.reads_from, line.reads_to)
 
 
 def reads_between(low_ph: float | None, high_ph: float | None) -> Message:
-    """Readings from one to another, None for an open end [pH], as a cell says them [object]."""
+    """Readings from one to another, None for an open end [pH], as a cell says them."""
     if high_ph is None:
         if low_ph is None:
             return message("front-any-reading")
@@ -273,15 +224,8 @@ def then(line: TestLine, area_m2: float | None) -> Message:
 
     Parameters
     ----------
-    line
-        The line [object].
     area_m2
         Area of the bed [m2]; None where nobody gave it.
-
-    Returns
-    -------
-    Message
-        Such as ``add 1.35 kg`` [object].
     """
     match line.then:
         case Then.PART:

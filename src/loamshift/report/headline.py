@@ -17,17 +17,10 @@ Part = Application | PlanPart
 def headline(answer: Answer, case: Case) -> Message:
     """The verdict of an answer as a sentence to be read from across the room.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
     Returns
     -------
     Message
-        One sentence, or two where a test comes first [object].
+        One sentence, or two where a test comes first.
     """
     match answer.verdict.decision:
         case Decision.STOP:
@@ -43,36 +36,14 @@ def headline(answer: Answer, case: Case) -> Message:
 
 
 def sure_parts(answer: Answer) -> tuple[Part, ...]:
-    """What goes on whatever a test reads: of the plan as a rule, or of the dated parts.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
-    Returns
-    -------
-    tuple of Application or PlanPart
-        In order of their dates [objects].
-    """
+    """What goes on whatever a test reads: of the plan as a rule, or of the dated parts."""
     if answer.plan is not None:
         return answer.plan.parts
     return tuple(part for part in answer.applications if part.only_if is None)
 
 
 def next_test(answer: Answer) -> date | None:
-    """The day of the test that decides what follows; None where nothing hangs on one.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
-    Returns
-    -------
-    date or None
-        The day [date].
-    """
+    """The day of the test that decides what follows; None where nothing hangs on one."""
     if answer.plan is not None:
         return min((line.test for line in answer.plan.decides), default=None)
     if not any(part.only_if for part in answer.applications):
@@ -81,7 +52,7 @@ def next_test(answer: Answer) -> date | None:
 
 
 def much_of(parts: Sequence[Part]) -> Measure:
-    """How much parts of one material [objects] are: for the bed, or else per area [g or g/m2]."""
+    """How much parts of one material are: for the bed, or else per area [g or g/m2]."""
     amounts = [part.amount_g for part in parts if part.amount_g is not None]
     if len(amounts) == len(parts):
         return amount(sum(amounts))
@@ -112,15 +83,10 @@ def _measure(answer: Answer, case: Case) -> Message:
 def first_test(answer: Answer) -> str | None:
     """The test that comes first, as the field it fills in: ``soil-fizz``.
 
-    Parameters
-    ----------
-    answer
-        An answer that waits for a test [object].
-
     Returns
     -------
     str or None
-        The field with dashes; None where a new sample has to be taken [text].
+        The field with dashes; None where a new sample has to be taken.
     """
     change = answer.verdict.would_change_if
     if not isinstance(change, Message):

@@ -43,18 +43,11 @@ _WATER = ("ledger-irrigation-water", "irrigation water")
 def upkeep_habit(answer: Answer, case: Case) -> Message | None:
     """The one habit that holds the pH.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
     Returns
     -------
     Message or None
         One or two short sentences with the figures of the upkeep; nothing where none was worked
-        out, or where a test is to come first or the bed is to be put right [object].
+        out, or where a test is to come first or the bed is to be put right.
     """
     upkeep = answer.upkeep
     if upkeep is None or answer.verdict.decision not in (
@@ -76,19 +69,12 @@ def upkeep_habit(answer: Answer, case: Case) -> Message | None:
 def pull_back(answer: Answer, case: Case) -> Message | None:
     """The strongest thing that undoes the change.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
     Returns
     -------
     Message or None
         One or two short sentences with the figure of the ledger; None where nothing is to be
         changed, or where a test comes first or the bed is to be put right. Water that is to be
-        treated is named in any case [object].
+        treated is named in any case.
 
     Notes
     -----
@@ -111,53 +97,48 @@ def pull_back(answer: Answer, case: Case) -> Message | None:
 
 
 def undoes(answer: Answer) -> bool:
-    """True where a year undoes so much of the plan of an answer [object] that a test shows it."""
+    """True where a year undoes so much of the plan of an answer that a test shows it."""
     if answer.verdict.decision in (Decision.LEAVE, Decision.STOP, Decision.ELSEWHERE):
         return False
     return _moves(answer)
 
 
 def feeds_given(upkeep: Upkeep) -> tuple[FeedLine, ...]:
-    """The fertilisers an upkeep [object] gives any of [objects]."""
+    """The fertilisers an upkeep gives any of."""
     return tuple(line for line in upkeep.feed if line.rate_g_m2_year > 0.0)
 
 
 def feed_choice(line: FeedLine) -> str:
-    """Whether a fertiliser of the upkeep [object] is said in words of its own [enumeration]."""
+    """Whether a fertiliser of the upkeep is said in words of its own."""
     return "ammonium-sulfate" if line.material == _AMMONIUM_SULFATE else "other"
 
 
 def is_left_alone(answer: Answer) -> bool:
-    """True where the verdict of an answer [object] is to do nothing about the pH."""
+    """True where the verdict of an answer is to do nothing about the pH."""
     verdict = answer.verdict
     kept_up = verdict.reason in (Reason.UPKEEP, Reason.WATER, None)
     return verdict.decision is Decision.LEAVE and not kept_up
 
 
 def test_decides(upkeep: Upkeep) -> bool:
-    """True where an upkeep [object] says below its figures to apply only what a test calls for."""
+    """True where an upkeep says below its figures to apply only what a test calls for."""
     return any(_remarks(upkeep, key) for key in _BY_TEST)
 
 
 def water_decides(upkeep: Upkeep) -> bool:
-    """True where an upkeep [object] says that the water has to change."""
+    """True where an upkeep says that the water has to change."""
     return any(_remarks(upkeep, key) for key in _OF_WATER)
 
 
 def yearly_amount(answer: Answer) -> tuple[str, Measure] | None:
     """The one yearly amount that a letter may name for holding a pH.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
     Returns
     -------
     tuple or None
         ``sulfur`` or ``lime`` and its rate [g/m2/yr]; nothing where the bed is left alone, a test
         or the water decides, or the bed without feed hardly moves, or moves that way by itself:
-        what other sentences of the letter say would contradict it [object].
+        what other sentences of the letter say would contradict it.
     """
     upkeep, decision = answer.upkeep, answer.verdict.decision
     if upkeep is None or decision not in (Decision.GO, Decision.EFFORT, Decision.LEAVE):

@@ -37,18 +37,6 @@ LANGUAGES: Final = {"uk": "en-GB", "us": "en-US"}
 def letter_html(letter: Letter, *, words: Words) -> str:
     """A letter as one self-contained page.
 
-    Parameters
-    ----------
-    letter
-        What to write [object].
-    words
-        Spelling of the reader, which is the language of the page [object].
-
-    Returns
-    -------
-    str
-        A whole HTML document with its type, styles and pictures inside [text].
-
     Notes
     -----
     The page asks nothing of any host, and has no script: its policy forbids every load but data
@@ -75,18 +63,11 @@ def letter_html(letter: Letter, *, words: Words) -> str:
 def sections_html(letter: Letter, *, words: Words) -> str:
     """The sections of a letter as HTML, to stand in a page of their own.
 
-    Parameters
-    ----------
-    letter
-        The letter [object].
-    words
-        Language of the reader, for the line that unfolds the working [object].
-
     Returns
     -------
     str
         The front sheet, then the working, folded; a letter of an earlier version has all its
-        sections one after the other [text].
+        sections one after the other.
     """
     sources = source_count(letter)
     numbered = list(enumerate(letter.sections, 1))

@@ -28,15 +28,8 @@ def inline_html(text: str, *, sources: int = 0) -> str:
 
     Parameters
     ----------
-    text
-        Words of the letter, ``**bold**`` marked [text].
     sources
         How many numbered sources can be linked to [count].
-
-    Returns
-    -------
-    str
-        Escaped HTML for the inside of a paragraph [text].
     """
     said, number = without_citation(text)
     if number is None or not 1 <= number <= sources:
@@ -59,15 +52,8 @@ def block_html(block: Block, *, sources: int) -> str:
 
     Parameters
     ----------
-    block
-        Paragraph, table, list or note [object].
     sources
         How many numbered sources can be linked to [count].
-
-    Returns
-    -------
-    str
-        One element [text].
     """
     match block:
         case Paragraph(text):
@@ -86,7 +72,7 @@ def block_html(block: Block, *, sources: int) -> str:
 
 
 def table_html(table: Table) -> str:
-    """A table [object] with its caption, the first cell of each row as the row's name [text]."""
+    """A table with its caption, the first cell of each row as the row's name."""
     titles = [column.title for column in table.columns]
     wide = ' class="wide"' if len(titles) >= WIDE_COLUMNS else ""
     caption = f"<caption>{inline_html(table.caption)}</caption>\n" if table.caption else ""
@@ -117,7 +103,7 @@ def _leaning(align: Align) -> str:
 
 
 def sources_html(items: Items) -> str:
-    """The numbered sources [object]: each can be linked to, addresses are links [text]."""
+    """The numbered sources: each can be linked to, addresses are links."""
     lines = []
     for number, item in enumerate(items.items, start=1):
         said, url = without_link(item)

@@ -21,18 +21,10 @@ def figure_pictures(figure: Figure, *, name: str = "", wide_px: int = WIDTH_PX) 
 
     Parameters
     ----------
-    figure
-        What to draw; its sentence has to stand beside it for those who cannot see [object].
     name
-        What the names inside it begin with, unlike every other in the page [text].
+        What the names inside it begin with, unlike every other in the page.
     wide_px
         How wide it is drawn for the page, where it needs room [px].
-
-    Returns
-    -------
-    str
-        One SVG picture that serves both, or two of which the style sheet shows one, hidden from
-        screen readers [text].
     """
     narrow = chart_inline(figure, width=PHONE_WIDTH_PX, name=name)
     if figure.kind not in ALONG_THE_CALENDAR or wide_px <= PHONE_WIDTH_PX:
@@ -53,22 +45,14 @@ def figure_html(
 
     Parameters
     ----------
-    figure
-        What to show [object].
     name
-        Name of the figure in its page, unlike every other [text].
+        Name of the figure in its page, unlike every other.
     sources
         How many numbered sources can be linked to [count].
     repeated
-        True where the same figures stand in a table beside it, so that none has to open
-        [truth].
+        True where the same figures stand in a table beside it, so that none has to open.
     width_px
         How wide it is drawn for the page [px].
-
-    Returns
-    -------
-    str
-        One element [text].
     """
     pictures = figure_pictures(figure, name=f"{name}-", wide_px=width_px)
     opens = ""

@@ -36,31 +36,31 @@ class Piece:
 
 
 def pieces(text: str) -> tuple[Piece, ...]:
-    """A text [text] in runs, ``**`` switching bold on and off; figures keep their units."""
+    """A text in runs, ``**`` switching bold on and off; figures keep their units."""
     kept = _DAY.sub(_KEPT, TOGETHER.sub(_KEPT, " ".join(text.split())))
     runs = kept.split("**")
     return tuple(Piece(run, bold=i % 2 == 1) for i, run in enumerate(runs) if run)
 
 
 def bare(text: str) -> str:
-    """A text [text] without its marks of emphasis [text]."""
+    """A text without its marks of emphasis."""
     return " ".join(text.replace("**", "").split())
 
 
 def without_citation(text: str) -> tuple[str, int | None]:
-    """A text [text] and the number of the source it ends with, if it cites one [text, count]."""
+    """A text and the number of the source it ends with, if it cites one [text, count]."""
     found = _CITED.match(text)
     return (text, None) if found is None else (found["text"], int(found["number"]))
 
 
 def without_link(text: str) -> tuple[str, str | None]:
-    """A citation [text] and the address it ends with, if there is one [text, text]."""
+    """A citation and the address it ends with, if there is one [text, text]."""
     found = _LINK.match(text)
     return (text, None) if found is None else (found["text"], found["url"])
 
 
 def source_count(letter: Letter) -> int:
-    """How many numbered sources a letter [object] lists [count]."""
+    """How many numbered sources a letter lists [count]."""
     return sum(
         len(block.items)
         for section in letter.sections
@@ -71,7 +71,7 @@ def source_count(letter: Letter) -> int:
 
 
 def without_repeats(section: Section) -> tuple[Block, ...]:
-    """The blocks of a section [object] without tables that a figure beside them carries whole."""
+    """The blocks of a section without tables that a figure beside them carries whole."""
     drawn = [block for block in section.blocks if isinstance(block, Figure)]
     return tuple(
         block
@@ -97,7 +97,7 @@ def _first_cells(table: Table) -> list[str]:
 
 
 def figures(letter: Letter) -> tuple[Figure, ...]:
-    """The figures of a letter [object] in reading order [object]."""
+    """The figures of a letter in reading order."""
     return tuple(
         block
         for section in letter.sections

@@ -58,7 +58,7 @@ Line = tuple[Span, ...]
 
 
 def plain_text(lines: list[Line]) -> str:
-    """The lines [spans] as text with one newline each [text]."""
+    """The lines as text with one newline each."""
     return "".join("".join(span.text for span in line) + "\n" for line in lines)
 
 
@@ -67,15 +67,13 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
 
     Parameters
     ----------
-    letter
-        What to lay out [object].
     width
-        Columns to use; never fewer than 32 [characters].
+        Columns to use; never fewer than 32.
 
     Returns
     -------
     list of Line
-        Lines of spans, blocks set apart by one empty line [spans].
+        Lines of spans, blocks set apart by one empty line.
     """
     width = max(width, NARROWEST)
     lines: list[Line] = []
@@ -114,7 +112,7 @@ def letter_lines(letter: Letter, *, width: int) -> list[Line]:
 
 
 def block_lines(block: Block, *, width: int) -> list[Line]:
-    """One block [object] in lines of this width [characters]."""
+    """One block in lines of this width."""
     match block:
         case Paragraph(text):
             return wrapped(text, width=width)
@@ -177,21 +175,8 @@ def wrapped(
 
     Parameters
     ----------
-    text
-        With ``**bold**`` marks [text].
-    width
-        Longest line [characters]; a single longer word overhangs rather than breaks.
     first
-        Lead of the first line, such as a bullet; the rest is indented as far [text].
-    margin
-        Lead of every line [text].
-    emphasis
-        Given to everything that is not bold anyway [enumeration].
-
-    Returns
-    -------
-    list of Line
-        The lines [spans].
+        Lead of the first line, such as a bullet; the rest is indented as far.
     """
     indent = margin + " " * len(first)
     lead = margin + first

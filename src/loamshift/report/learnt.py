@@ -10,20 +10,7 @@ from loamshift.report.words import Words
 
 
 def learnt(answer: Answer, *, words: Words) -> Section | None:
-    """What the readings of an answer taught.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where there was one reading only [object].
-    """
+    """What the readings of an answer taught."""
     refit = answer.refit
     if refit is None:
         return None

@@ -13,14 +13,14 @@ NOTHING_MMOLC_M2 = 5.0
 
 
 def called(name: Worded, words: Words) -> str:
-    """A line of the ledger by its name [object] as a label: ``Irrigation water`` [text]."""
+    """A line of the ledger by its name as a label: ``Irrigation water``."""
     if isinstance(name, str):  # as an earlier version kept it
         return words.text(f"{name[:1].upper()}{name[1:]}".replace("_", " "))
     return say(name, words)
 
 
 def in_text(name: Worded) -> Message | Given:
-    """The same name [object] to stand inside a sentence: ``the irrigation water`` [object]."""
+    """The same name to stand inside a sentence: ``the irrigation water``."""
     if isinstance(name, Message):
         return message(f"ledger-in-text-{name.key.removeprefix('ledger-')}")
     return Given(str(name).replace("_", " "))
@@ -49,7 +49,7 @@ def equal_g_m2(acid_mmolc_m2: float) -> float:
 
 
 def strongest(lines: tuple[LedgerLine, ...]) -> Message:
-    """The line that moves the pH most, of several [objects]; says so where none does [object]."""
+    """The line that moves the pH most, of several; says so where none does."""
     largest = max(lines, key=lambda line: abs(line.value))
     effect = effect_of(largest.value)
     if effect is None:

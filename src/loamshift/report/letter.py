@@ -42,21 +42,14 @@ def letter_from_answer(
 
     Parameters
     ----------
-    answer
-        What was found; the letter words it and works nothing out [object].
-    case
-        What the person said about the bed [object].
-    words
-        Language and units of the reader [object].
     sums
         The bed's own sums for the margin, by the topic of their section, as
-        ``loamshift.services.own_sum.margin`` makes them; None leaves the margin empty [objects].
+        ``loamshift.services.own_sum.margin`` makes them; None leaves the margin empty.
 
     Returns
     -------
     Letter
-        Title, subtitle, and sections in reading order; a section without data is left out
-        [object].
+        Title, subtitle, and sections in reading order; a section without data is left out.
 
     Notes
     -----

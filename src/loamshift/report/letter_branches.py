@@ -15,20 +15,7 @@ _FIZZ = ("soil.fizz", "soil.fizz_acid")
 
 
 def depends_on(answer: Answer, *, words: Words) -> Section | None:
-    """The advice for each outcome of an open question.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where no question is open [object].
-    """
+    """The advice for each outcome of an open question."""
     if not answer.branches:
         return None
     blocks: list[Block] = []

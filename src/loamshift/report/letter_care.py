@@ -23,22 +23,7 @@ RULES_LINE: Final = message("caution-rules")
 
 
 def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section:
-    """The cautions of an answer, each under its short name, and the closing sentence.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    numbers
-        Number of each source in the list at the end [text].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section
-        The section; the closing sentence is always there [object].
-    """
+    """The cautions of an answer, each under its short name, and the closing sentence."""
     blocks: list[Block] = []
     if answer.cautions:
         items = tuple(
@@ -53,16 +38,11 @@ def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Se
 def cautions_to_handle(answer: Answer) -> tuple[Caution, ...]:
     """The hazards of what this answer has somebody apply, take up or treat: for a front sheet.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
     Returns
     -------
     tuple of Caution
         In order, each with its short text; one kept by an earlier version does not tell what
-        is handled, so that every hazard in it counts [rows].
+        is handled, so that every hazard in it counts.
     """
     if any(caution.short for caution in answer.cautions):
         return tuple(caution for caution in answer.cautions if caution.handling)
@@ -80,17 +60,8 @@ def caution_line(caution: Caution, *, words: Words, short: bool = False) -> str:
 
     Parameters
     ----------
-    caution
-        The caution [object].
-    words
-        Spelling and units of the reader [object].
     short
-        True for what must be done alone, where the answer has it [truth].
-
-    Returns
-    -------
-    str
-        Such as ``**Dust.** Sulphur dust irritates ...`` [text].
+        True for what must be done alone, where the answer has it.
     """
     text = sentence(caution.short if short and caution.short else caution.text, words)
     label = Given(caution_label(caution.code, words=words))
@@ -98,20 +69,7 @@ def caution_line(caution: Caution, *, words: Words, short: bool = False) -> str:
 
 
 def caution_label(code: str, *, words: Words) -> str:
-    """The short name of a caution.
-
-    Parameters
-    ----------
-    code
-        Its code [text].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    str
-        A word or two; of a code that is no longer known, its own words [text].
-    """
+    """The short name of a caution."""
     rule = load_cautions().get(code)
     return raised(code.replace("-", " ")) if rule is None else say(rule.label, words)
 
@@ -121,18 +79,8 @@ def sources(answer: Answer, cited_keys: Iterable[str], *, words: Words) -> Secti
 
     Parameters
     ----------
-    answer
-        The answer; one kept from earlier may name what the tables no longer hold, and then its
-        own citations are printed [object].
     cited_keys
-        Keys of the sources, in the order of their numbers [text].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where nothing is cited [object].
+        Keys of the sources, in the order of their numbers.
     """
     keys = tuple(cited_keys)
     if not keys:

@@ -46,20 +46,7 @@ _QUANTITIES: Final[Mapping[str, Quantity]] = {
 
 
 def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
-    """What nobody filled in, why it matters and how to find it out.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where nothing is missing [object].
-    """
+    """What nobody filled in, why it matters and how to find it out."""
     if not answer.missing:
         return None
     items = tuple(missing_line(gap, words=words) for gap in answer.missing)
@@ -69,20 +56,7 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
 
 
 def missing_line(gap: Missing, *, words: Words) -> str:
-    """One thing worth measuring, in Markdown.
-
-    Parameters
-    ----------
-    gap
-        What is missing [row].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    str
-        Its label, why it matters and how to find it out [text].
-    """
+    """One thing worth measuring, in Markdown."""
     line = message(
         "missing-line",
         field=Given(field_called(gap.field, words)),
@@ -93,22 +67,7 @@ def missing_line(gap: Missing, *, words: Words) -> str:
 
 
 def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:
-    """The findings that did not pass, gravest first; the rest only counted.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    numbers
-        Number of each source in the list at the end [text].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where nothing was checked [object].
-    """
+    """The findings that did not pass, gravest first; the rest only counted."""
     if not answer.findings:
         return None
     failed = [finding for finding in answer.findings if not finding.passed]
@@ -175,7 +134,7 @@ def _figure(value: float | str, unit: str, *, against: float | str | None = None
 
 
 def cited(key: str | None, numbers: Mapping[str, str]) -> str:
-    """`` [4]`` after a text: where its source stands in the list [text]."""
+    """`` [4]`` after a text: where its source stands in the list."""
     if key is None or key not in numbers:
         return ""
     return f" [{numbers[key]}]"

@@ -34,22 +34,7 @@ _TELL_THE_PH: Final = ("claim-dips", "claim-iron", "claim-lime-first", "claim-of
 
 
 def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """Each claim in a paragraph.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where nobody claimed anything [object].
-    """
+    """Each claim in a paragraph."""
     if not answer.claims:
         return None
     heading = message("claim-heading", claims=len(answer.claims))
@@ -58,23 +43,12 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
 
 
 def claim_place(case: Case) -> str:
-    """What the ground of a case [object] is called: bed, pot, lawn or field [text]."""
+    """What the ground of a case is called: bed, pot, lawn or field."""
     return _PLACES.get(case.bed.kind, "bed")
 
 
 def tells_the_ph(comment: Worded) -> bool:
-    """True where a comment already says what the pH does.
-
-    Parameters
-    ----------
-    comment
-        What the service said of the claim [object].
-
-    Returns
-    -------
-    bool
-        True for one that does [truth].
-    """
+    """True where a comment already says what the pH does."""
     if isinstance(comment, str):  # worded by an earlier version
         return bool(re.search(r"\b[Tt]he pH\b", comment))
     return any(
@@ -85,15 +59,10 @@ def tells_the_ph(comment: Worded) -> bool:
 def reading_words(claim: ClaimResult) -> Prose:
     """What the pH would do at once and after a year, in tenths.
 
-    Parameters
-    ----------
-    claim
-        The claim settled [object].
-
     Returns
     -------
     Prose
-        A sentence or two; none where neither is known [object].
+        A sentence or two; none where neither is known.
     """
     now, year = claim.ph_change_now, claim.ph_change_1_year
     first = None if now is None else _reading_now(now)
@@ -116,7 +85,7 @@ def _reading_year(change: float) -> Message:
 
 
 def turn_of(change: float) -> str:
-    """A change [pH] as a choice: rise, fall or none [text]."""
+    """A change [pH] as a choice: rise, fall or none."""
     if abs(change) < _HARDLY_PH:
         return "none"
     return "rise" if change > 0.0 else "fall"
@@ -141,7 +110,7 @@ def worth(acid_mmolc_m2: float) -> Measure:
 
 
 def brings_of(acid_mmolc_m2: float) -> str:
-    """Whether an amount [mmolc/m2] is acid, lime or none to speak of, as a choice [text]."""
+    """Whether an amount [mmolc/m2] is acid, lime or none to speak of, as a choice."""
     if abs(acid_mmolc_m2) < _NOTHING_MMOLC_M2:
         return "none"
     return "acid" if acid_mmolc_m2 > 0.0 else "lime"
@@ -152,17 +121,8 @@ def balance(claim: ClaimResult, case: Case, *, share_told: bool = False) -> Pros
 
     Parameters
     ----------
-    claim
-        The claim settled [object].
-    case
-        The bed it is about [object].
     share_told
-        True where the share of the need is told elsewhere [truth].
-
-    Returns
-    -------
-    Prose
-        Two sentences or three [object].
+        True where the share of the need is told elsewhere.
     """
     brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
     place = claim_place(case)

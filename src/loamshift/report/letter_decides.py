@@ -33,19 +33,10 @@ _WORTH_SAYING = 0.01
 def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Section | None:
     """The plan as a rule: what each reading calls for, and the chances of the whole.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     Section or None
-        Nothing where there is no plan, or one in which nothing is ever put on [object].
+        Nothing where there is no plan, or one in which nothing is ever put on.
     """
     plan = answer.plan
     if plan is None or not (plan.parts or plan.decides):
@@ -69,19 +60,10 @@ def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Sectio
 def decision_tables(answer: Answer, case: Case, *, words: Words) -> Iterator[Table]:
     """What each test decides, a table for each day of testing.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Yields
     ------
     Table
-        A line for each range of readings, the one that calls for most first [object].
+        A line for each range of readings, the one that calls for most first.
     """
     plan = answer.plan
     if plan is None:
@@ -167,20 +149,7 @@ def _how_to_read(case: Case) -> list[Message]:
 
 
 def chances(answer: Answer, case: Case) -> list[Message]:
-    """How often the plan works out, in counts of 100, beside what the front sheet says.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
-    Returns
-    -------
-    list of Message
-        Sentences; none where there is no plan [objects].
-    """
+    """How often the plan works out, in counts of 100, beside what the front sheet says."""
     plan, wanted = answer.plan, answer.wanted
     if plan is None:
         return []

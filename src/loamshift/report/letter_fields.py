@@ -18,16 +18,13 @@ def field_called(path: str, words: Words | None = None) -> str:
 
     Parameters
     ----------
-    path
-        The key with the tables it is in, such as ``applied[2].rate`` [text].
     words
-        The reader; British where nobody says [object].
+        The reader; British where nobody says.
 
     Returns
     -------
     str
-        Such as ``Application 2, rate``; a key without a name of its own goes by its last word
-        [text].
+        Such as ``Application 2, rate``; a key without a name of its own goes by its last word.
     """
     words = words or Words()
     return say(_label(path, words), words)

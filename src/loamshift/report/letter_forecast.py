@@ -22,17 +22,8 @@ def what_to_expect(answer: Answer, *, words: Words, applied: bool = False) -> Se
 
     Parameters
     ----------
-    answer
-        The answer [object].
-    words
-        Language and units of the reader [object].
     applied
-        True where something was applied before, so that the bed is not untreated [truth].
-
-    Returns
-    -------
-    Section or None
-        Nothing where no forecast was made [object].
+        True where something was applied before, so that the bed is not untreated.
     """
     forecast = answer.forecast
     if forecast is None or not forecast.dates:
@@ -91,7 +82,7 @@ def _course(answer: Answer, forecast: Forecast, applied: str, words: Words) -> T
 
 
 def width_causes(answer: Answer) -> tuple[WidthShare, ...]:
-    """The causes of the width of a forecast [object] that have a row of their own [objects].
+    """The causes of the width of a forecast that have a row of their own.
 
     None where there is only one: a table of one row says less than the sentence among the checks.
     """

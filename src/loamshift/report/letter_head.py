@@ -25,42 +25,12 @@ _SOLUTIONS = {
 
 
 def subtitle(answer: Answer, case: Case, *, words: Words) -> str:
-    """Date, place, soil, readings and fizz in one line of text.
-
-    Parameters
-    ----------
-    answer
-        For the date of the advice [object].
-    case
-        What the user said of the bed [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    str
-        Short sentences; what nobody said is left out [text].
-    """
+    """Date, place, soil, readings and fizz in one line of text."""
     return told_of(case, day=answer.today, words=words)
 
 
 def told_of(case: Case, *, day: date, words: Words) -> str:
-    """A day, and all that somebody said of the bed, in one line.
-
-    Parameters
-    ----------
-    case
-        What the user said of the bed [object].
-    day
-        The day that the line begins with [date].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    str
-        Short sentences; what nobody said is left out [text].
-    """
+    """A day, and all that somebody said of the bed, in one line."""
     parts = [
         words.date(day),
         case.place.name if case.place is not None else "",
@@ -73,14 +43,14 @@ def told_of(case: Case, *, day: date, words: Words) -> str:
 
 
 def method_said(method: PhMethod) -> Message:
-    """A method as it follows a reading: ``in water 1:1`` [object]."""
+    """A method as it follows a reading: ``in water 1:1``."""
     if method in _SOLUTIONS:
         return message(_SOLUTIONS[method])
     return message("method-water", ratio=Given(method.value.removeprefix("water ")))
 
 
 def reading_in_force(case: Case) -> PhReading | None:
-    """The reading that speaks for the bed: the newest of a case [object], laboratory before probe.
+    """The reading that speaks for the bed: the newest of a case, laboratory before probe.
 
     One without a date is of the day of its report, or else of today; of one day the last counts.
     None where nobody read the pH.

@@ -35,22 +35,7 @@ _HEADINGS = {
 
 
 def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The need as a range, per area and for the bed, and what goes on of it first.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where no dose was worked out [object].
-    """
+    """The need as a range, per area and for the bed, and what goes on of it first."""
     dose = answer.dose
     band = _band(dose)
     if dose.direction is Direction.NONE or band is None:
@@ -76,10 +61,8 @@ def first_as_pure_g_m2(answer: Answer, own: Mapping[str, Material] | None = None
 
     Parameters
     ----------
-    answer
-        The answer [object].
     own
-        Products of the case known by their label, by key [objects].
+        Products of the case known by their label, by key.
 
     Returns
     -------

@@ -36,22 +36,7 @@ _Cell = Callable[[Option], str]
 
 
 def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The options as a table; columns that nobody could fill are left out.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where there are no options [object].
-    """
+    """The options as a table; columns that nobody could fill are left out."""
     options = answer.options[:MOST_OPTIONS]
     if not options:
         return None
@@ -123,7 +108,7 @@ def _columns(
 
 
 def half_said(weeks: float | None, words: Words) -> str:
-    """How long until half of it has reacted [weeks]: ``days``, ``about 9 weeks`` [text].
+    """How long until half of it has reacted [weeks]: ``days``, ``about 9 weeks``.
 
     None, of which it is only known that it takes long, is said as ``over 3 years``.
     """
@@ -131,7 +116,7 @@ def half_said(weeks: float | None, words: Words) -> str:
 
 
 def half_time(weeks: float | None) -> Message:
-    """The same as a message, from weeks or None [object]."""
+    """The same as a message, from weeks or None."""
     if weeks is None:
         return message("options-half-longer")
     if weeks < 1.0:

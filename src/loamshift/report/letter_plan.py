@@ -18,19 +18,10 @@ from loamshift.tables.materials import load_materials
 def what_to_do(answer: Answer, case: Case, *, words: Words) -> Section | None:
     """The applications of the plan as a table, with the tests that belong to it.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     Section or None
-        Nothing where nothing goes on and nothing is to be tested again [object].
+        Nothing where nothing goes on and nothing is to be tested again.
     """
     blocks: list[Block] = []
     if answer.applications:
@@ -62,15 +53,10 @@ def _heading(answer: Answer) -> str:
 def dated_parts(answer: Answer) -> tuple[Application, ...]:
     """What the table of applications lists: not what a test still has to decide.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
     Returns
     -------
     tuple of Application
-        The dated applications; all of them where no rule decides about the later ones [objects].
+        The dated applications; all of them where no rule decides about the later ones.
     """
     if answer.plan is None or not answer.plan.decides:
         return answer.applications
@@ -79,7 +65,7 @@ def dated_parts(answer: Answer) -> tuple[Application, ...]:
 
 
 def parts_table(answer: Answer, case: Case, words: Words) -> Table:
-    """The dated applications of an answer [object], how much of each and how [object]."""
+    """The dated applications of an answer, how much of each and how."""
     parts = dated_parts(answer)
     amounts = any(part.amount_g is not None for part in parts)
     columns = [
@@ -114,7 +100,7 @@ def _how(part: Application, case: Case) -> Message:
 
 
 def group_of(answer: Answer) -> str | None:
-    """What the plan puts on: ``sulfur``, ``lime``, ``salt`` or None [text]."""
+    """What the plan puts on: ``sulfur``, ``lime``, ``salt`` or None."""
     known = load_materials()
     found = {known[part.material].group for part in answer.applications if part.material in known}
     by_label = any(part.material not in known for part in answer.applications)
@@ -139,7 +125,7 @@ def _why_several(answer: Answer) -> list[Message]:
 
 
 def how_long(answer: Answer, words: Words) -> str:
-    """By when the prills of an answer's plan [object] have acted; may be empty [text]."""
+    """By when the prills of an answer's plan have acted; may be empty."""
     if answer.plan is None or answer.plan.acted_on is None:
         return ""
     whole = "yes" if answer.plan.on >= answer.plan.acted_on else "no"
@@ -147,7 +133,7 @@ def how_long(answer: Answer, words: Words) -> str:
 
 
 def too_early(answer: Answer, words: Words) -> str:
-    """Before when a test says nothing of an answer's plan [object]; may be empty [text]."""
+    """Before when a test says nothing of an answer's plan; may be empty."""
     if answer.too_early_before is None:
         return ""
     told = message("plan-too-early", group=group_of(answer), day=answer.too_early_before)
@@ -155,7 +141,7 @@ def too_early(answer: Answer, words: Words) -> str:
 
 
 def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
-    """When and how to test the bed of an answer [object] again; may be empty [text]."""
+    """When and how to test the bed of an answer again; may be empty."""
     if not answer.retest:
         return ""
     days = Listed(answer.retest)

@@ -21,17 +21,8 @@ def putting_right(answer: Answer, *, words: Words, today_is_said: bool = False) 
 
     Parameters
     ----------
-    answer
-        The answer [object].
-    words
-        Spelling and units of the reader [object].
     today_is_said
-        True where the front sheet has said what to do today [truth].
-
-    Returns
-    -------
-    Section or None
-        Nothing where there is nothing to rescue [object].
+        True where the front sheet has said what to do today.
     """
     rescue = answer.rescue
     if rescue is None:
@@ -62,18 +53,11 @@ def putting_right(answer: Answer, *, words: Words, today_is_said: bool = False) 
 def steps_said(rescue: Rescue, words: Words) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The steps of a rescue in words, those for the first hour apart.
 
-    Parameters
-    ----------
-    rescue
-        The rescue [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     tuple
         Steps for today and steps after that, each in order; the first is empty for a rescue kept
-        by an earlier version [text].
+        by an earlier version.
     """
     today = tuple(sentence(step, words) for step in rescue.steps if _is_for_today(step))
     later = tuple(sentence(step, words) for step in rescue.steps if not _is_for_today(step))
@@ -81,7 +65,7 @@ def steps_said(rescue: Rescue, words: Words) -> tuple[tuple[str, ...], tuple[str
 
 
 def what_is_wrong(answer: Answer, words: Words) -> str:
-    """The problem of an answer's rescue [object] and where the pH is heading [text]."""
+    """The problem of an answer's rescue and where the pH is heading."""
     if answer.rescue is None:
         return ""
     expected = "" if _course_is_told(answer) else _expected(answer.rescue, words)

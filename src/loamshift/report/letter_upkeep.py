@@ -35,22 +35,7 @@ _LONG_YEARS = 50.0
 
 
 def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The yearly ledger as a table in words.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where there is no ledger [object].
-    """
+    """The yearly ledger as a table in words."""
     ledger = answer.ledger
     if ledger is None or not ledger.lines:
         return None
@@ -68,22 +53,7 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
 
 
 def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """How to hold the pH: drift, feed, and the sulfur or lime that is left to bring.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where no upkeep was worked out [object].
-    """
+    """How to hold the pH: drift, feed, and the sulfur or lime that is left to bring."""
     upkeep = answer.upkeep
     if upkeep is None:
         return None

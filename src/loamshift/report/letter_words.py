@@ -23,14 +23,7 @@ def sentence(what: Worded, words: Words) -> str:
     ----------
     what
         A message or sentences; or a clause of an answer kept by an early version, which gets a
-        capital and a full stop and stays in the units it was worded in [object].
-    words
-        The reader [object].
-
-    Returns
-    -------
-    str
-        The text [text].
+        capital and a full stop and stays in the units it was worded in.
     """
     if isinstance(what, Message) and what.key == NOTED:
         path, note = what.values["path"], what.values["note"]
@@ -47,12 +40,12 @@ def sentence(what: Worded, words: Words) -> str:
 
 
 def lowered(text: str) -> str:
-    """A name or text [text] with a small first letter, unless it is spelt with a capital."""
+    """A name or text with a small first letter, unless it is spelt with a capital."""
     if not text or _KEEP_CAPITAL.match(text):
         return text
     return text[0].lower() + text[1:]
 
 
 def raised(text: str) -> str:
-    """A text [text] with a capital first letter [text]."""
+    """A text with a capital first letter."""
     return text if text.startswith("pH") else text[:1].upper() + text[1:]

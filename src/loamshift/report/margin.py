@@ -28,17 +28,15 @@ def margin_notes(
     Parameters
     ----------
     sums
-        Sums by the topic of the section they stand beside [objects].
+        Sums by the topic of the section they stand beside.
     numbers
-        Numbers of the letter's sources by their keys; a source without one is not named [text].
-    words
-        Language and units of the reader [object].
+        Numbers of the letter's sources by their keys; a source without one is not named.
 
     Returns
     -------
     dict
         Topic to its notes, each at most 45 words: the equation with the figures of the bed, how
-        sure it is, what would narrow it, and the number of its source at the end [objects].
+        sure it is, what would narrow it, and the number of its source at the end.
     """
     return {topic: (margin_note(own, numbers=numbers, words=words),) for topic, own in sums.items()}
 
@@ -48,17 +46,8 @@ def margin_note(own: OwnSum, *, numbers: Mapping[str, str], words: Words) -> Not
 
     Parameters
     ----------
-    own
-        The sum [object].
     numbers
-        Numbers of the letter's sources by their keys [text].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Note
-        What does not fit into 45 words is left out from the end [object].
+        Numbers of the letter's sources by their keys.
     """
     sentences = [
         _sum(own.last, words),

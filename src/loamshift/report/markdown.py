@@ -12,16 +12,11 @@ _SPECIAL = re.compile(r"([\\`_\[\]<>#])")
 def letter_markdown(letter: Letter) -> str:
     """A letter as CommonMark with pipe tables.
 
-    Parameters
-    ----------
-    letter
-        What to write [object].
-
     Returns
     -------
     str
         The text, blocks set apart by one empty line, one newline at the end; no line ends in
-        a space [text].
+        a space.
     """
     parts = ["\\\n".join(_line_start(_escaped(line)) for line in letter.letterhead)]
     parts.append(f"# {_escaped(letter.title)}")

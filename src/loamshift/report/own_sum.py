@@ -63,20 +63,7 @@ class SaidSum:
 
 
 def said_sum(own: OwnSum, *, words: Words) -> SaidSum:
-    """A sum in a reader's words.
-
-    Parameters
-    ----------
-    own
-        The sum [object].
-    words
-        Language and units of the reader; the sum itself stays in metric units [object].
-
-    Returns
-    -------
-    SaidSum
-        Every text of it [object].
-    """
+    """A sum in a reader's words."""
     notes = say_each(own.aside.sentences, words)
     if words.units != "metric" and any(step.result is not None for step in own.steps):
         notes.append(say(message("why-metric"), words))
@@ -95,26 +82,13 @@ def said_sum(own: OwnSum, *, words: Words) -> SaidSum:
 
 
 def agrees(own: OwnSum) -> bool:
-    """Whether a sum [object] gives the figure of its answer, within rounding [truth]."""
+    """Whether a sum gives the figure of its answer, within rounding."""
     told = own.answer_value
     return told is None or math.isclose(own.last.value, told, rel_tol=_AGREES, abs_tol=1e-6)
 
 
 def said_step(step: SumStep, *, words: Words) -> SaidStep:
-    """One step in a reader's words.
-
-    Parameters
-    ----------
-    step
-        The step [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    SaidStep
-        Its texts [object].
-    """
+    """One step in a reader's words."""
     return SaidStep(
         says=say(step.says, words),
         symbols=_SYMBOL.sub(lambda found: found[1], step.formula),
@@ -126,17 +100,10 @@ def said_step(step: SumStep, *, words: Words) -> SaidStep:
 def in_figures(step: SumStep, *, words: Words) -> str:
     """The formula of a step with the figures of the bed in it, and what comes out.
 
-    Parameters
-    ----------
-    step
-        The step [object].
-    words
-        Language of the reader; the units are metric [object].
-
     Returns
     -------
     str
-        ``225 kg/m² = 10 × 15 cm × 1.5 g/cm³``, or the outcome alone without a formula [text].
+        ``225 kg/m² = 10 × 15 cm × 1.5 g/cm³``, or the outcome alone without a formula.
     """
     outcome = figure(step.value, step.unit, words)
     if not step.formula:
@@ -155,7 +122,7 @@ def in_figures(step: SumStep, *, words: Words) -> str:
 
 
 def figure(value: float, unit: SumUnit, words: Words) -> str:
-    """A number of a sum with its unit [text], for a value [its unit] and a reader [object]."""
+    """A number of a sum with its unit, for a value [its unit] and a reader."""
     text = words.worked(value).replace("-", "−")
     return words.message(f"why-unit-{unit.value}", {"n": 1 if text == "1" else text})
 

@@ -45,20 +45,6 @@ class PaperSize(StrEnum):
 def letter_pdf(letter: Letter, *, paper: PaperSize, words: Words) -> bytes:
     """A letter on paper.
 
-    Parameters
-    ----------
-    letter
-        What to print [object].
-    paper
-        The sheet [enumeration].
-    words
-        Spelling of the reader, which is the language of the document [object].
-
-    Returns
-    -------
-    bytes
-        A tagged PDF; the same letter gives the same bytes on any day [bytes].
-
     Notes
     -----
     The front sheet is set as large as it can be on one side; the working follows on sheets of its
@@ -90,17 +76,13 @@ def document_title(title: str, *, day: date | None, words: Words) -> str:
 
     Parameters
     ----------
-    title
-        Of the letter or card, which mostly is the name of its bed [text].
     day
-        The day it is of, or None [date].
-    words
-        How the reader has dates [object].
+        The day it is of, or None.
 
     Returns
     -------
     str
-        The title with the day, by which letters of one bed are told apart [text].
+        The title with the day, by which letters of one bed are told apart.
     """
     named = bare(title)
     return named if day is None else f"{named}, {words.date(day)}"
@@ -109,15 +91,10 @@ def document_title(title: str, *, day: date | None, words: Words) -> str:
 def way_for(measured: Callable[[Way], Extent]) -> Way:
     """The largest way to set a front sheet on one side of paper.
 
-    Parameters
-    ----------
-    measured
-        How much paper the front sheet takes set one way [function].
-
     Returns
     -------
     Way
-        Setting; the one that takes least room where none holds [object].
+        Setting; the one that takes least room where none holds.
 
     Notes
     -----

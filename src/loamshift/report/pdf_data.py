@@ -58,17 +58,10 @@ _SHORT: Final = 18
 def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
     """What the template sets, without size and paper.
 
-    Parameters
-    ----------
-    letter
-        What to print [object].
-    words
-        Language of the reader [object].
-
     Returns
     -------
     dict
-        Texts as runs of words and boldness, sections by the sheets they stand on [object].
+        Texts as runs of words and boldness, sections by the sheets they stand on.
     """
     sources = next((s for s in letter.sections if s.matter is Matter.SOURCES), None)
     colophon = [b for s in letter.sections if s.matter is Matter.COLOPHON for b in s.blocks]
@@ -97,7 +90,7 @@ def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
 
 
 def pictures(letter: Letter) -> dict[str, bytes]:
-    """The drawings of a letter [object] by the name the template asks for [bytes]."""
+    """The drawings of a letter by the name the template asks for."""
     drawings = figures(letter)
     if not drawings:
         return {}

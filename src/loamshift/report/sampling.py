@@ -13,7 +13,7 @@ from loamshift.report.words import Words
 
 
 def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
-    """A sampling plan [object] in this reader's words [object] as a letter [object]."""
+    """A sampling plan in this reader's words as a letter."""
     return Letter(
         title=say(message("sample-title"), words),
         subtitle="",
@@ -36,14 +36,14 @@ def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
 
 
 def sample_lead(plan: SamplePlan) -> Message:
-    """How many cores of a plan [object], how deep, mixed into how many samples [object]."""
+    """How many cores of a plan, how deep, mixed into how many samples."""
     return message(
         "sample-lead", cores=plan.cores, depth=depth(plan.depth_cm), samples=plan.samples
     )
 
 
 def sample_error(plan: SamplePlan) -> Message:
-    """How near the mixed sample of a plan [object] comes to the whole bed [object]."""
+    """How near the mixed sample of a plan comes to the whole bed."""
     return message("sample-error", error=ph(plan.error_ph))
 
 

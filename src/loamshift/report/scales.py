@@ -92,22 +92,7 @@ unit it no longer does."""
 
 
 def scales_of(quantity: Quantity, *, system: str, ground: str) -> tuple[Scale, ...]:
-    """The units a quantity may be said in, the largest first.
-
-    Parameters
-    ----------
-    quantity
-        What is said [enumeration].
-    system
-        ``metric`` or ``us`` [text].
-    ground
-        ``bed``, ``lawn`` or ``field`` [text].
-
-    Returns
-    -------
-    tuple of Scale
-        The units [objects].
-    """
+    """The units a quantity may be said in, the largest first."""
     if quantity is Quantity.RATE and (system, ground) in GROUNDS:
         return GROUNDS[system, ground]
     return SAME.get(quantity) or (US if system == "us" else METRIC)[quantity]
@@ -121,12 +106,7 @@ def scale_for(sizes: Sequence[float], scales: Sequence[Scale]) -> Scale:
     sizes
         The numbers to be said in one unit, none negative [internal unit].
     scales
-        The units to choose from, the largest first [objects].
-
-    Returns
-    -------
-    Scale
-        One of them [object].
+        The units to choose from, the largest first.
     """
     for scale in scales[:-1]:
         suits = max(sizes) >= scale.least

@@ -51,19 +51,8 @@ def shelf_letter(shelf: ShelfForBed, names: Sequence[str], case: Case, *, words:
 
     Parameters
     ----------
-    shelf
-        What the service found [object].
     names
-        What the office calls its products, in the order asked about [text].
-    case
-        The bed [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Letter
-        Verdict, table, published tables beside, and cautions [object].
+        What the office calls its products, in the order asked about.
     """
     answer = shelf.answer
     opening: list[Block] = [Paragraph(say_sentence(answer.verdict.because, words))]
@@ -94,14 +83,12 @@ def price_said(price: ShelfPrice, *, words: Words) -> str:
     Parameters
     ----------
     price
-        The product with its price by what it brings [object].
-    words
-        Language and units of the reader [object].
+        The product with its price by what it brings.
 
     Returns
     -------
     str
-        ``1.32 GBP per kg of sulphur's worth of acid``; empty without a price [text].
+        ``1.32 GBP per kg of sulphur's worth of acid``; empty without a price.
     """
     cost = _cost(price, words)
     if cost is None:
@@ -112,40 +99,12 @@ def price_said(price: ShelfPrice, *, words: Words) -> str:
 
 
 def brings_said(price: ShelfPrice, *, words: Words) -> str:
-    """What a product brings in open ground, as sulfur or as lime.
-
-    Parameters
-    ----------
-    price
-        The product with what it brings [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    str
-        ``30 kg of sulphur's worth of acid per 100 kg`` [text].
-    """
+    """What a product brings in open ground, as sulfur or as lime."""
     return say(_brings(price, words), words)
 
 
 def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -> tuple[str, ...]:
-    """Two products side by side: which is the cheaper by what it brings, and which the stronger.
-
-    Parameters
-    ----------
-    compared
-        What the service found [object].
-    names
-        What the office calls them [text].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    tuple of str
-        Sentences, the price first [text].
-    """
+    """Two products side by side: which is the cheaper by what it brings, and which the stronger."""
     one, other = (_named(name) for name in names)
     if compared.alike:
         told = [_costs(compared, one, other, words), *_strengths(compared, (one, other), words)]
@@ -159,7 +118,7 @@ def bags_said(compared: BagsCompared, names: tuple[str, str], *, words: Words) -
 
 
 def scale_said(*, words: Words) -> str:
-    """What sulfur's worth and lime's worth mean, for a reader [object], in sentences [text]."""
+    """What sulfur's worth and lime's worth mean, for a reader, in sentences."""
     scale = prose(
         message("products-scale-sulfur"),
         message("products-scale-lime"),

@@ -10,7 +10,7 @@ from loamshift.tables.references import load_references
 
 
 def sources_section(keys: Iterable[str], *, heading: str) -> Section:
-    """Citations of these keys [text], each once, numbered, in their order, under a heading [text].
+    """Citations of these keys, each once, numbered, in their order, under a heading.
 
     Raises
     ------
@@ -28,7 +28,7 @@ def sources_section(keys: Iterable[str], *, heading: str) -> Section:
 
 
 def source_numbers(keys: Iterable[str]) -> dict[str, str]:
-    """The number that each key [text] has in :func:`sources_section` of the same keys [text]."""
+    """The number that each key has in :func:`sources_section` of the same keys."""
     return {key: str(number) for number, key in enumerate(dict.fromkeys(keys), start=1)}
 
 
@@ -36,16 +36,16 @@ class Cited(Mapping[str, str]):
     """Numbers for the sources of a letter, each given when a text first asks for it.
 
     So the list at the end holds only what some text points to, in the order of reading. A key
-    [text] that the answer does not name has no number.
+     that the answer does not name has no number.
     """
 
     def __init__(self, keys: Iterable[str]) -> None:
-        """Begin with the keys [text] that may be cited, none of them cited yet."""
+        """Begin with the keys that may be cited, none of them cited yet."""
         self._keys = frozenset(keys)
         self._numbers: dict[str, str] = {}
 
     def __getitem__(self, key: str) -> str:
-        """The number of a source [text], the next one where it is new."""
+        """The number of a source, the next one where it is new."""
         if key not in self._keys:
             raise KeyError(key)
         return self._numbers.setdefault(key, str(len(self._numbers) + 1))
@@ -55,7 +55,7 @@ class Cited(Mapping[str, str]):
         return key in self._keys
 
     def __iter__(self) -> Iterator[str]:
-        """The keys of what was cited so far [text], in the order of their numbers."""
+        """The keys of what was cited so far, in the order of their numbers."""
         return iter(tuple(self._numbers))
 
     def __len__(self) -> int:

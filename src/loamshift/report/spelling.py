@@ -77,18 +77,6 @@ def _switch(to: str) -> tuple[re.Pattern[str], dict[str, str]]:
 def spell(text: str, to: str) -> str:
     """A text in UK or US spelling; case is kept, and so are keys and file names.
 
-    Parameters
-    ----------
-    text
-        A sentence in either spelling [text].
-    to
-        ``uk`` or ``us`` [enumeration].
-
-    Returns
-    -------
-    str
-        The same sentence with the words of the trade respelt [text].
-
     Examples
     --------
     >>> spell("Aluminium sulphate and sulfur", "us")
@@ -119,7 +107,7 @@ _NAMES = re.compile(rf"(?<![\w-])(?:{'|'.join(_PROPER)})(?![\w-])")
 
 
 def with_capitals(text: str) -> str:
-    """A text [text] with names of places and peoples in it written with a capital [text].
+    """A text with names of places and peoples in it written with a capital.
 
     Examples
     --------

@@ -41,22 +41,7 @@ class Step:
 
 
 def do_this(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """What to do, as a table or as the first steps of a rescue.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Section or None
-        Nothing where there is nothing to do [object].
-    """
+    """What to do, as a table or as the first steps of a rescue."""
     block = _block(answer, case, words)
     if block is None:
         return None
@@ -83,15 +68,10 @@ def instead_of(answer: Answer) -> tuple[Message, ...]:
 
     Nothing where plants stand that can be helped: what helps them comes first.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
     Returns
     -------
     tuple of Message
-        Whole sentences; empty in an answer of an earlier version [objects].
+        Whole sentences; empty in an answer of an earlier version.
     """
     because = answer.verdict.because
     if not isinstance(because, Prose):
@@ -102,20 +82,7 @@ def instead_of(answer: Answer) -> tuple[Message, ...]:
 
 
 def steps_of(answer: Answer, case: Case) -> list[Step]:
-    """What to do in order of time, where something goes on or is tested.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-
-    Returns
-    -------
-    list of Step
-        What goes on whatever a test reads, the test, and what it decides [objects].
-    """
+    """What to do in order of time, where something goes on or is tested."""
     if answer.verdict.decision in (Decision.STOP, Decision.ELSEWHERE):
         return []
     sure = [part for part in answer.applications if part.only_if is None]
@@ -144,7 +111,7 @@ def steps_of(answer: Answer, case: Case) -> list[Step]:
 
 
 def how_applied(part: Part, case: Case) -> Message:
-    """How a part [object] goes onto a bed [object], as a message [object]."""
+    """How a part goes onto a bed, as a message."""
     material = load_materials().get(part.material)
     if material is not None and material.form in ("liquid", "solution"):
         return message("front-diluted")

@@ -14,7 +14,7 @@ from loamshift.report.words import Words
 
 
 def decision_said(decision: Decision, words: Words) -> str:
-    """A decision [enumeration] in two words, for a list [text]."""
+    """A decision in two words, for a list."""
     return say(message("summary-decision", decision=decision.value), words)
 
 
@@ -29,42 +29,18 @@ class CaseRow:
     fault: str = ""
 
     def with_letter(self, written: str) -> CaseRow:
-        """The same once the letter is written into files of these names [text]."""
+        """The same once the letter is written into files of these names."""
         return replace(self, written=written)
 
 
 def answered_row(name: str, answer: Answer, *, words: Words) -> CaseRow:
-    """The line of a case with an answer, small enough to keep for thousands of cases.
-
-    Parameters
-    ----------
-    name
-        What the case is called [text].
-    answer
-        Its answer [object].
-    words
-        Spelling and units of the reader [object].
-    """
+    """The line of a case with an answer, small enough to keep for thousands of cases."""
     amount = amount_said(answer, words=words)
     return CaseRow(name=name, decision=answer.verdict.decision, amount=amount)
 
 
 def amount_said(answer: Answer, *, words: Words) -> str:
-    """What goes on, in one cell of a table: in all, or first where a test decides the rest.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    str
-        Such as ``3.4 kg sulphur powder, two applications`` or ``1.1 kg sulphur powder, then a test
-        decides``, or nothing [text].
-    """
+    """What goes on, in one cell of a table: in all, or first where a test decides the rest."""
     by_rule = answer.plan is not None and bool(answer.plan.decides)
     parts = sure_parts(answer) if by_rule else answer.applications
     if not parts:
@@ -96,18 +72,11 @@ def summary_letter(
     Parameters
     ----------
     rows
-        The cases in the order they were taken [rows].
+        The cases in the order they were taken.
     unreached
         Cases that were not begun [count].
-    where
-        Where the letters are, as a sentence [text].
     words
-        Spelling and units of the reader; British where None [object].
-
-    Returns
-    -------
-    Letter
-        Table and closing line [object].
+        Spelling and units of the reader; British where None.
     """
     reader = words or Words()
     titles = ("case", "decision", "amount", "letter")

@@ -22,19 +22,12 @@ _STYLES: Final = {
 
 
 def letter_text(letter: Letter, *, width: int = WIDEST) -> str:
-    """A letter [object] as plain text of this width [characters]: what a pipe or file gets."""
+    """A letter as plain text of this width: what a pipe or file gets."""
     return plain_text(letter_lines(letter, width=min(width, WIDEST)))
 
 
 def print_letter(letter: Letter, console: Console) -> None:
     """Print a letter on a rich console.
-
-    Parameters
-    ----------
-    letter
-        What to print [object].
-    console
-        Where to; it knows its width, and whether it may use colour [object].
 
     Notes
     -----

@@ -32,13 +32,7 @@ PAGE_FACES: Final = (
 
 @contextmanager
 def type_folder() -> Iterator[str]:
-    """The folder of the TrueType files, for as long as it is needed.
-
-    Yields
-    ------
-    str
-        A path on this machine [path].
-    """
+    """The folder of the TrueType files, for as long as it is needed."""
     with ExitStack() as stack:
         yield str(stack.enter_context(resources.as_file(resources.files(type_files))))
 
@@ -53,15 +47,10 @@ def _covered() -> frozenset[int]:
 def settable(text: str) -> str:
     """A text with an empty square for every character that our type does not have.
 
-    Parameters
-    ----------
-    text
-        What somebody wrote, in whatever script [text].
-
     Returns
     -------
     str
-        The text as it can be printed; marks without a letter of their own are left out [text].
+        The text as it can be printed; marks without a letter of their own are left out.
 
     Examples
     --------
@@ -82,7 +71,7 @@ def settable(text: str) -> str:
 
 @cache
 def font_faces_css() -> str:
-    """The ``@font-face`` rules of a page, its files inside as data [text]."""
+    """The ``@font-face`` rules of a page, its files inside as data."""
     rules = []
     for stem, family, weight in PAGE_FACES:
         data = resources.files(type_files).joinpath(f"{stem}.woff2").read_bytes()

@@ -71,14 +71,7 @@ def set_pdf(files: Mapping[str, bytes], *, day: date | None) -> bytes:
     Parameters
     ----------
     files
-        Template ``main.typ`` and what it reads, by name [bytes].
-    day
-        The day written into the document, so that the same files give the same bytes [date].
-
-    Returns
-    -------
-    bytes
-        A tagged PDF [bytes].
+        Template ``main.typ`` and what it reads, by name.
     """
     import typst
 
@@ -96,16 +89,16 @@ def extent(files: Mapping[str, bytes], *, height_pt: float, label: str = "pages"
     Parameters
     ----------
     files
-        Template ``main.typ`` and what it reads, by name [bytes].
+        Template ``main.typ`` and what it reads, by name.
     height_pt
         How tall a sheet is [pt].
     label
-        What stands where the measured part ends [text].
+        What stands where the measured part ends.
 
     Returns
     -------
     Extent
-        Sheets, and where it ends on the last [object].
+        Sheets, and where it ends on the last.
 
     Notes
     -----
@@ -154,7 +147,7 @@ def _noon(day: date | None) -> datetime:
 
 @cache
 def fonts() -> Fonts:
-    """Our own type, found once in a process [object]."""
+    """Our own type, found once in a process."""
     import typst
 
     with type_folder() as folder:

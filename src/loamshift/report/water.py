@@ -37,7 +37,7 @@ _APART = 1.01
 
 
 def water_letter(water: WaterTreatment, *, words: Words) -> Letter:
-    """One water [object] in this reader's words [object] as a letter [object]."""
+    """One water in this reader's words as a letter."""
     sections = [Section(None, tuple(_lead(water, words)))]
     if water.products:
         heading = say(message("water-one-of-these"), words)
@@ -55,7 +55,7 @@ def water_letter(water: WaterTreatment, *, words: Words) -> Letter:
 
 
 def acid_said(water: WaterTreatment) -> tuple[Measure, Measure | None]:
-    """Acid for a litre of a water [object]: the best estimate, and its range if it has one."""
+    """Acid for a litre of a water: the best estimate, and its range if it has one."""
     acid = water.acid_mmolc_l
     apart = acid.hi90 > _APART * acid.lo90
     return (
@@ -65,7 +65,7 @@ def acid_said(water: WaterTreatment) -> tuple[Measure, Measure | None]:
 
 
 def adds_said(dose: AcidDose) -> Message | None:
-    """The nutrient that an acid [object] leaves in the water; None for one that leaves none."""
+    """The nutrient that an acid leaves in the water; None for one that leaves none."""
     if dose.adds is None:
         return None
     amount = Measure(Quantity.IN_WATER, dose.adds_mg_l or 0.0)

@@ -92,49 +92,27 @@ class Words:
             raise ValueError(f"units are metric or us, not {self.units!r}")
 
     def on(self, ground: str) -> Words:
-        """The same reader, told of a bed of this kind: a lawn and a field have rates of their own.
-
-        Parameters
-        ----------
-        ground
-            Kind of the bed [text].
-
-        Returns
-        -------
-        Words
-            The reader [object].
-        """
+        """The same reader, told of a bed of this kind: lawn and field have rates of their own."""
         return replace(self, ground=ground if ground in GROUNDS else "bed")
 
     @property
     def language(self) -> str:
-        """The language, as a page declares it: ``en-GB`` [text]."""
+        """The language, as a page declares it: ``en-GB``."""
         return LANGUAGES.get(self.spelling, self.spelling)
 
     @property
     def book(self) -> Book:
-        """The messages of this language [object]."""
+        """The messages of this language."""
         return book_of(self.language)
 
     def message(self, key: str, values: Mapping[str, str | int | float]) -> str:
-        """A message by its key [text], its values as texts and counts [text]."""
+        """A message by its key, its values as texts and counts."""
         return self.book.word(key, values)
 
     # -- numbers ---------------------------------------------------------------------------
 
     def measure(self, measure: Measure) -> str:
-        """A number or a range of its kind, with its unit.
-
-        Parameters
-        ----------
-        measure
-            The number; beside another, both get the digits that tell them apart [object].
-
-        Returns
-        -------
-        str
-            Such as ``98 g/m²`` or ``4.5 to 5.5`` [text].
-        """
+        """A number or a range of its kind, with its unit."""
         if measure.kind is Quantity.IN_100:
             return self.in_100(measure.value)
         if measure.kind is Quantity.TIMES and 1.0 < measure.value < 1.05:
@@ -155,13 +133,6 @@ class Words:
         ----------
         value
             The number [internal unit of the quantity].
-        quantity
-            What it is a number of [enumeration].
-
-        Returns
-        -------
-        str
-            Number and unit [text].
         """
         texts, unit = self._in_one_unit((value,), quantity)
         return self._joined(texts[0], unit)
@@ -173,14 +144,6 @@ class Words:
         ----------
         band
             Lower, middle and upper value [internal unit of the quantity].
-        quantity
-            What it is a range of [enumeration].
-
-        Returns
-        -------
-        str
-            The range, both ends in one unit; a range that rounds to one number says
-            ``about`` [text].
         """
         (low, high), unit = self._in_one_unit((band.lo90, band.hi90), quantity)
         if low == high:
@@ -188,51 +151,51 @@ class Words:
         return self.message("unit-range", {"low": low, "high": self._joined(high, unit)})
 
     def rate(self, rate_g_m2: float) -> str:
-        """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 sq ft`` [text]."""
+        """A rate of product [g/m2] as ``98 g/m²`` or ``2.0 lb/100 sq ft``."""
         return self.say(rate_g_m2, Quantity.RATE)
 
     def worked(self, value: float) -> str:
-        """A number within a sum [any unit], in digits enough to work it out again [text]."""
+        """A number within a sum [any unit], in digits enough to work it out again."""
         return self._marks(worked(value))
 
     def rate_oz_yd2(self, rate_g_m2: float) -> str:
-        """A rate of product [g/m2] in the older garden unit, ``2.9 oz/yd²`` [text]."""
+        """A rate of product [g/m2] in the older garden unit, ``2.9 oz/yd²``."""
         return self._joined(self._marks(sensible(units.oz_yd2_from_g_m2(rate_g_m2))), "oz-yd2")
 
     def amount(self, amount_g: float) -> str:
-        """An amount of product [g] as ``2.0 kg`` or ``4.4 lb`` [text]."""
+        """An amount of product [g] as ``2.0 kg`` or ``4.4 lb``."""
         return self.say(amount_g, Quantity.AMOUNT)
 
     def area(self, area_m2: float) -> str:
-        """An area [m2] as ``20 m²`` or ``215 sq ft`` [text]."""
+        """An area [m2] as ``20 m²`` or ``215 sq ft``."""
         return self.say(area_m2, Quantity.AREA)
 
     def depth(self, depth_cm: float) -> str:
-        """A depth of soil [cm] as ``15 cm`` or ``6 in`` [text]."""
+        """A depth of soil [cm] as ``15 cm`` or ``6 in``."""
         return self.say(depth_cm, Quantity.DEPTH)
 
     def temperature(self, temp_c: float) -> str:
-        """A temperature [degC] as ``10°C`` or ``50°F`` [text]."""
+        """A temperature [degC] as ``10°C`` or ``50°F``."""
         return self.say(temp_c, Quantity.TEMPERATURE)
 
     def water_depth(self, depth_mm: float) -> str:
-        """A depth of water [mm] as ``25 mm`` or ``1 in`` [text]."""
+        """A depth of water [mm] as ``25 mm`` or ``1 in``."""
         return self.say(depth_mm, Quantity.WATER_DEPTH)
 
     def volume(self, volume_l: float) -> str:
-        """A volume [L] as ``100 L`` or ``26 gal`` [text]."""
+        """A volume [L] as ``100 L`` or ``26 gal``."""
         return self.say(volume_l, Quantity.VOLUME)
 
     def ph(self, ph: float) -> str:
-        """A pH [pH] to one place, as readings deserve [text]."""
+        """A pH [pH] to one place, as readings deserve."""
         return self._marks(f"{ph:.1f}")
 
     def percent(self, share_frac: float) -> str:
-        """A share [0-1] in per cent [text]."""
+        """A share [0-1] in per cent."""
         return self.say(share_frac, Quantity.SHARE)
 
     def in_100(self, share_frac: float) -> str:
-        """A share [0-1] as a count of a hundred: ``about 28``, ``fewer than 1`` [text]."""
+        """A share [0-1] as a count of a hundred: ``about 28``, ``fewer than 1``."""
         if share_frac < 0.01:
             return self.message("share-fewer", {})
         if share_frac > 0.99:
@@ -240,11 +203,11 @@ class Words:
         return self.message("share-about", {"n": round(100.0 * share_frac)})
 
     def money(self, value: float, currency: str | None) -> str:
-        """A price [units of the currency] with two places, and the currency's name [text]."""
+        """A price [units of the currency] with two places, and the currency's name."""
         return self._marks(f"{value:.2f}") + (f" {currency}" if currency else "")
 
     def unit_price(self, value: float, currency: str | None) -> str:
-        """A price by weight [units of the currency]: a third place below ten cents [text]."""
+        """A price by weight [units of the currency]: a third place below ten cents."""
         if value >= _TEN_CENTS:
             return self.money(value, currency)
         return self._marks(f"{value:.3f}") + (f" {currency}" if currency else "")
@@ -252,37 +215,37 @@ class Words:
     # -- words -----------------------------------------------------------------------------
 
     def date(self, day: datetime.date) -> str:
-        """A date [calendar] as ``20 April 2026`` or ``April 20, 2026`` [text]."""
+        """A date as ``20 April 2026`` or ``April 20, 2026``."""
         pattern = _DATES.get(self.language, "long")
         return format_date(day, pattern, locale=_locale(self.language))
 
     def day(self, day: datetime.date) -> str:
-        """A day of any year [calendar] as ``20 April`` or ``April 20`` [text]."""
+        """A day of any year as ``20 April`` or ``April 20``."""
         pattern = _DAYS.get(self.language, "d MMMM")
         return format_date(day, pattern, locale=_locale(self.language))
 
     def month(self, month: int, *, short: bool = False) -> str:
-        """A month by its number [1-12], whole or in three letters [text]."""
+        """A month by its number [1-12], whole or in three letters."""
         locale = _locale(self.language)
         names = get_month_names("abbreviated" if short else "wide", locale=locale)
         name = str(names[month])
         return name[:3] if short else name
 
     def text(self, text: str) -> str:
-        """A name or a text [text] in this reader's spelling, with its capitals [text]."""
+        """A name or a text in this reader's spelling, with its capitals."""
         if self.spelling not in LANGUAGES:
             return with_capitals(text)
         return with_capitals(spell(text, self.spelling))
 
     def plant(self, name: str) -> str:
-        """A plant by its name in the table [text] as this reader calls it [text]."""
+        """A plant by its name in the table as this reader calls it."""
         key = f"plant-{name.casefold().replace(' ', '-')}"
         return self.message(key, {}) if key in self.book else self.text(name)
 
     def product(self, key: str) -> str:
-        """A material by its key [text] inside a sentence: ``sulphur powder``.
+        """A material by its key inside a sentence: ``sulphur powder``.
 
-        Its other names in brackets are left out; a form behind a comma goes into them [text].
+        Its other names in brackets are left out; a form behind a comma goes into them.
         """
         material = load_materials().get(key)
         if material is None:  # known by its label: an own name, or its figures behind a kind
@@ -295,12 +258,12 @@ class Words:
         return f"{name} ({form})" if comma else name
 
     def material_name(self, material: Material) -> str:
-        """The name of a material [object] as this reader says it [text]."""
+        """The name of a material as this reader says it."""
         name = material.name_us if self.spelling == "us" else material.name_uk
         return self.text(name)
 
     def listed(self, parts: Sequence[str], *, either: bool = False) -> str:
-        """``a, b and c`` from parts [text], or with ``or`` before the last [text]."""
+        """``a, b and c`` from parts, or with ``or`` before the last."""
         locale = _locale(self.language)
         return format_list(list(parts), style="or" if either else "standard", locale=locale)
 

@@ -11,7 +11,7 @@ from loamshift.units import POUND_G
 
 
 def weight_unit_g(words: Words) -> float:
-    """The weight that a reader [object] compares prices by, a kilogram or a pound [g]."""
+    """The weight that a reader compares prices by, a kilogram or a pound [g]."""
     return POUND_G if words.units == "us" else 1000.0
 
 
@@ -19,13 +19,6 @@ def worth_price(option: Option, *, words: Words) -> float | None:
     """Price of the acid that a kilogram, or a pound, of pure sulfur makes; or of such lime.
 
     Answers what a product costs by what it does, on the scale on which the letter tells the need.
-
-    Parameters
-    ----------
-    option
-        A way to bring acid or lime [object].
-    words
-        Language and units of the reader [object].
 
     Returns
     -------
@@ -50,17 +43,13 @@ def worth_price_said(option: Option, currency: str | None, *, words: Words) -> s
 
     Parameters
     ----------
-    option
-        A way to bring acid or lime [object].
     currency
-        Currency to name beside it; None where the head of the column names it [text].
-    words
-        Language and units of the reader [object].
+        Currency to name beside it; None where the head of the column names it.
 
     Returns
     -------
     str
-        Such as ``2.42 GBP``; empty without a price [text].
+        Such as ``2.42 GBP``; empty without a price.
     """
     price = worth_price(option, words=words)
     return "" if price is None else words.unit_price(price, currency)
@@ -71,15 +60,8 @@ def worth_price_title(direction: Direction, currency: str | None) -> Message:
 
     Parameters
     ----------
-    direction
-        Which way the pH goes [enumeration].
     currency
-        Currency of every price in it; None where they differ [text].
-
-    Returns
-    -------
-    Message
-        ``per kg of sulphur's worth of acid, GBP`` [object].
+        Currency of every price in it; None where they differ.
     """
     shared = Given(currency) if currency else None
     if direction is Direction.LIME:

@@ -78,17 +78,10 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
 
     Parameters
     ----------
-    case
-        The case as read [object].
     look_ahead
-        How to forecast; None leaves the forecast keys empty [object].
+        How to forecast; None leaves the forecast keys empty.
     refit
-        False leaves earlier readings aside where there is no forecast [truth].
-
-    Returns
-    -------
-    Answer
-        Every key of the public answer [object].
+        False leaves earlier readings aside where there is no forecast.
     """
     context = build_context(case)
     beyond = None if look_ahead is None else beyond_forecast(context)

@@ -51,18 +51,11 @@ def changes(
 
     Parameters
     ----------
-    old, new
-        The older and the newer answer, with numbers as their files have them [objects].
     old_case, new_case
-        Their cases as plain data by the keys of the case file; None where not kept [any].
+        Their cases as plain data by the keys of the case file; None where not kept.
     between
         The older case answered with the tables and the model of the newer answer, where
-        somebody worked that out; it tells apart what came from where [object].
-
-    Returns
-    -------
-    Changes
-        What was told, what worked it out, and what followed [object].
+        somebody worked that out; it tells apart what came from where.
     """
     inputs = None
     if old_case is not None and new_case is not None:

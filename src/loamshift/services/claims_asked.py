@@ -22,17 +22,8 @@ def claims_asked(case: Case, *, seed: int | None) -> Answer:
 
     Parameters
     ----------
-    case
-        The bed with the claims [object].
     seed
         Seed of the possible beds that are run; None asks the curve alone [number].
-
-    Returns
-    -------
-    Answer
-        Claims settled; cautions are those of the bed and the claims, sources those of the
-        materials' figures and of the cautions; no way is compared and no part is planned
-        [object].
 
     Raises
     ------

@@ -45,15 +45,8 @@ def claims_sheet(case: Case, *, seed: int | None) -> ClaimsSheet:
 
     Parameters
     ----------
-    case
-        The bed as read; its own claims are left out [object].
     seed
         Seed of the possible beds that are run through a year; None asks the curve alone [number].
-
-    Returns
-    -------
-    ClaimsSheet
-        The bed, its answer, and a line for each remedy [object].
 
     Raises
     ------
@@ -103,18 +96,7 @@ def _place(case: Case) -> str:
 
 
 def usual_amount(amount: UsualAmount) -> Message:
-    """What an amount is, as people would say it.
-
-    Parameters
-    ----------
-    amount
-        The amount of a square metre [object].
-
-    Returns
-    -------
-    Message
-        Such as ``a 5 cm mulch`` [object].
-    """
+    """What an amount is, as people would say it."""
     if amount.depth_cm is not None:
         return message(f"claim-usual-{amount.way}", depth=depth(amount.depth_cm))
     if amount.volume_l_m2 is not None:
@@ -125,22 +107,7 @@ def usual_amount(amount: UsualAmount) -> Message:
 
 
 def sheet_verdict(claim: ClaimResult, material: Material, *, place: str) -> Message:
-    """One plain sentence on a remedy.
-
-    Parameters
-    ----------
-    claim
-        What was found [object].
-    material
-        The remedy [object].
-    place
-        What the ground is called: bed, pot, lawn or field [text].
-
-    Returns
-    -------
-    Message
-        The sentence [object].
-    """
+    """One plain sentence on a remedy."""
     brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
     if material.group is MaterialGroup.NEUTRAL_SALT:
         return message("claim-sheet-salt")

@@ -38,15 +38,6 @@ def convert_ph(
     ----------
     ph
         The reading, 2 to 11 [pH].
-    from_method, to_method
-        How it was read, and how it should be [enumeration].
-    conversions
-        The table of conversions [rows].
-
-    Returns
-    -------
-    PhConversionView
-        The default first, then the others [object].
 
     Raises
     ------
@@ -87,7 +78,7 @@ def convert_ph(
 
 
 def _given(worded: Worded) -> Given | Message:
-    """What a table says [text], or a message, as the value of another message."""
+    """What a table says, or a message, as the value of another message."""
     return worded if isinstance(worded, Message) else Given(str(worded))
 
 

@@ -21,56 +21,19 @@ class AnswerKey:
 
 
 def title_of(key: str) -> Message:
-    """The title of a key of the answer [text].
-
-    Parameters
-    ----------
-    key
-        Its key [text].
-
-    Returns
-    -------
-    Message
-        A noun phrase [message].
-    """
+    """The title of a key of the answer."""
     return message(f"explained-{choice(key)}")
 
 
 def paragraphs_of(key: str, entry: AnswerKey) -> tuple[Message, ...]:
-    """What is said of a key [text] by its entry [object], a message for each paragraph.
-
-    Parameters
-    ----------
-    key
-        Its key [text].
-    entry
-        Its entry [object].
-
-    Returns
-    -------
-    tuple of Message
-        One for each paragraph [messages].
-    """
+    """What is said of a key by its entry, a message for each paragraph."""
     return tuple(
         message(f"explained-{choice(key)}-{number}") for number in range(1, entry.paragraphs + 1)
     )
 
 
 def equations_of(key: str, entry: AnswerKey) -> tuple[Message, ...]:
-    """The equations of a key [text] by its entry [object], a message for each.
-
-    Parameters
-    ----------
-    key
-        Its key [text].
-    entry
-        Its entry [object].
-
-    Returns
-    -------
-    tuple of Message
-        One for each equation [messages].
-    """
+    """The equations of a key by its entry, a message for each."""
     return tuple(
         message(f"explained-{choice(key)}-equation-{number}")
         for number in range(1, entry.equations + 1)

@@ -21,18 +21,14 @@ def history_of(case: Case, answer: Answer, letters: Sequence[LetterSent]) -> His
 
     Parameters
     ----------
-    case
-        The bed as it is known today [object].
-    answer
-        Today's answer to it [object].
     letters
-        Letters sent, in any order [objects].
+        Letters sent, in any order.
 
     Returns
     -------
     History
         Everything in the order of time; each careful test with the score of the last forecast
-        made before it [object].
+        made before it.
     """
     tests = dated_tests(case)
     ordered = tuple(sorted(letters, key=lambda letter: (letter.day, letter.sent_on)))
@@ -62,15 +58,10 @@ def history_of(case: Case, answer: Answer, letters: Sequence[LetterSent]) -> His
 def dated_tests(case: Case) -> tuple[TestRead, ...]:
     """Every dated test of a bed as pH in water.
 
-    Parameters
-    ----------
-    case
-        The bed [object].
-
     Returns
     -------
     tuple of TestRead
-        The earliest first; readings without a date are left out [objects].
+        The earliest first; readings without a date are left out.
     """
     first = (case.soil.ph,) if case.soil.ph is not None else ()
     read = [_test(reading) for reading in (*first, *case.readings) if reading.taken is not None]
@@ -82,15 +73,13 @@ def scores_of(tests: Sequence[TestRead], letters: Sequence[LetterSent]) -> tuple
 
     Parameters
     ----------
-    tests
-        Dated tests [objects].
     letters
-        Letters in the order of their day [objects].
+        Letters in the order of their day.
 
     Returns
     -------
     tuple of Score
-        One for each test that a forecast had foretold, by the day of the test [objects].
+        One for each test that a forecast had foretold, by the day of the test.
 
     Notes
     -----

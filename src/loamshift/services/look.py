@@ -38,8 +38,6 @@ def look_with_column(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     members
         Members of the column, 25 or more [count].
     seed
@@ -47,12 +45,7 @@ def look_with_column(
     years
         Years shown [years].
     refit
-        False leaves earlier readings aside [truth].
-
-    Returns
-    -------
-    Look
-        Everything the answer needs [object].
+        False leaves earlier readings aside.
     """
     ahead = max(days_needed(context), round(years * DAYS_IN_YEAR) + 8)
     belief = believe(

@@ -16,16 +16,7 @@ def search_keys(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> 
     Parameters
     ----------
     text
-        What the user wrote; empty for everything [text].
-    names
-        Key to its other spellings [text].
-    kind
-        What is looked for, for the message [text].
-
-    Returns
-    -------
-    tuple of str
-        Keys in alphabetical order [text].
+        What the user wrote; empty for everything.
 
     Raises
     ------

@@ -29,16 +29,6 @@ def shelf_prices(products: Iterable[OnHand]) -> tuple[ShelfPrice, ...]:
 
     Answers which pack is the cheaper before any bed is chosen; speed and losses are left out.
 
-    Parameters
-    ----------
-    products
-        Products with purity, pack and price [objects].
-
-    Returns
-    -------
-    tuple of ShelfPrice
-        One per product, in their order [objects].
-
     Raises
     ------
     InputError
@@ -55,18 +45,6 @@ def compare_bags(first: OnHand, second: OnHand) -> BagsCompared:
     """Which of two products is the cheaper by what it brings, and which the stronger.
 
     Answers whether a weak bag at a low price is a bargain; speed and losses are left out.
-
-    Parameters
-    ----------
-    first
-        A product with pack and price [object].
-    second
-        Another [object].
-
-    Returns
-    -------
-    BagsCompared
-        The two with what decides [object].
 
     Raises
     ------
@@ -101,16 +79,11 @@ def compare_bags(first: OnHand, second: OnHand) -> BagsCompared:
 def shelf_for_bed(case: Case) -> ShelfForBed:
     """The products of a case in the order in which they serve its bed.
 
-    Parameters
-    ----------
-    case
-        The case as read, with the products on hand [object].
-
     Returns
     -------
     ShelfForBed
         The answer from the curve alone, the ways in its order, and the products that bring
-        nothing in the wanted direction; no way where the bed is not to be moved [object].
+        nothing in the wanted direction; no way where the bed is not to be moved.
 
     Raises
     ------
@@ -144,11 +117,6 @@ def shelf_order(case: Case) -> tuple[int, ...]:
     """The products of a case, those first that serve its bed best.
 
     A plan is made with the first sulfur or lime on hand, so this order decides which.
-
-    Parameters
-    ----------
-    case
-        The case as read, with the products on hand [object].
 
     Returns
     -------

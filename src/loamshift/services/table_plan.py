@@ -35,18 +35,6 @@ def plan_by_table(case: Case, source_key: str) -> Answer:
     Answers what somebody who goes by that table would do; verdict, findings and cautions stay
     ours, and the difference is said.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-    source_key
-        Source of the table [text].
-
-    Returns
-    -------
-    Answer
-        The answer with the table's rate in its parts [object].
-
     Raises
     ------
     WordedError

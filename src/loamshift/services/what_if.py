@@ -69,19 +69,12 @@ def what_if(context: BedContext, *, members: int, seed: int, years: int) -> What
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     members
         Members of the column, as many as the answer has [count].
     seed
         Seed of the draws, that of the answer [number].
     years
         How far the courses go [years].
-
-    Returns
-    -------
-    WhatIf or None
-        Nothing where there is no plan [object].
 
     Notes
     -----

@@ -46,17 +46,6 @@ def _either(keys: tuple[str, ...]) -> str:
 def explain(key: str) -> Explanation:
     """What stands behind a key.
 
-    Parameters
-    ----------
-    key
-        An answer key, parameter or topic, caution code, cap, ``MATERIAL.FIGURE`` or source
-        [text].
-
-    Returns
-    -------
-    Explanation
-        Text, equations, figures with ranges, and sources [object].
-
     Raises
     ------
     UnknownKey
@@ -76,7 +65,7 @@ def explained_keys() -> Mapping[str, tuple[str, ...]]:
     Returns
     -------
     Mapping
-        Kind, as a choice of the message ``why-kinds``, to its keys in alphabetical order [text].
+        Kind, as a choice of the message ``why-kinds``, to its keys in alphabetical order.
     """
     return {
         "answer-keys": tuple(sorted(ANSWER_KEYS)),

@@ -57,12 +57,8 @@ class Writer:
 
     Parameters
     ----------
-    office
-        Whose things these are [object].
     user
-        Who does it; None for a single adviser [object].
-    what
-        What is done, as the list of changes says it: ``North border added.`` [object].
+        Who does it; None for a single adviser.
     """
 
     def __init__(self, office: Office, *, user: User | None = None, what: Worded) -> None:
@@ -182,11 +178,6 @@ def take_back(office: Office, act: uuid.UUID, *, user: User | None = None) -> Wr
     """Undo one act as a whole; the undoing is itself an act that can be taken back.
 
     Only the fields that the act changed go back; what others changed beside them stays.
-
-    Returns
-    -------
-    Writer
-        The act that took it back: ``what`` says so in words, ``act`` takes it back [object].
 
     Raises
     ------

@@ -16,13 +16,6 @@ def erase_client(office: Office, client: Client) -> int:
 
     It cannot be taken back. Backups made earlier and letters sent still hold it.
 
-    Parameters
-    ----------
-    office
-        Whose client [object].
-    client
-        The client [object].
-
     Returns
     -------
     int

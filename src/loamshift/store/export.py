@@ -35,17 +35,10 @@ def store_zip(office: Office, *, now: datetime, about: str = "") -> bytes:
 
     Parameters
     ----------
-    office
-        Whose things [object].
     now
         The moment to write into it [time].
     about
-        What the zip is, for somebody who unpacks it; empty for no such file [text].
-
-    Returns
-    -------
-    bytes
-        A zip that ``restore.read_zip`` reads [bytes].
+        What the zip is, for somebody who unpacks it; empty for no such file.
     """
     file = io.BytesIO()
     write_store(file, office, now=now, about=about)

@@ -24,7 +24,8 @@ _AT_ONCE: Final = 400
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PutIn:
     """What was done: things added, things left as they were and how many of those differ from
-    the zip, and the act that takes it back (none where everything was replaced)."""
+    the zip, and the act that takes it back (none where everything was replaced).
+    """
 
     added: int
     left: int

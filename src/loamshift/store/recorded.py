@@ -15,18 +15,7 @@ _OLD_REDONE: Final = "Did again: "
 
 
 def text_of(what: Worded) -> str:
-    """A message as the record of changes holds it; empty for a text.
-
-    Parameters
-    ----------
-    what
-        What an act did [object].
-
-    Returns
-    -------
-    str
-        The message as JSON [text].
-    """
+    """A message as the record of changes holds it; empty for a text."""
     return json.dumps(_plain(what), ensure_ascii=False) if isinstance(what, Message) else ""
 
 
@@ -36,14 +25,12 @@ def what_of(recorded: str, text: str) -> Worded:
     Parameters
     ----------
     recorded
-        The message as JSON; empty in records of earlier versions [text].
-    text
-        What an earlier version wrote in words [text].
+        The message as JSON; empty in records of earlier versions.
 
     Returns
     -------
     object
-        The message, or the text where there is none that can be read [object].
+        The message, or the text where there is none that can be read.
     """
     if not recorded:
         return text

@@ -54,15 +54,8 @@ def read_zip(data: bytes, *, limits: Limits | None = None) -> Archive:
 
     Parameters
     ----------
-    data
-        The zip [bytes].
     limits
-        How much it may hold; those of an upload without them [object].
-
-    Returns
-    -------
-    Archive
-        The things in it, unsaved [object].
+        How much it may hold; those of an upload without them.
 
     Raises
     ------

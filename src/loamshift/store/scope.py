@@ -37,15 +37,13 @@ def found(things: QuerySet[Thing], text: str) -> QuerySet[Thing]:
 
     Parameters
     ----------
-    things
-        What is searched, from ``kept`` [objects].
     text
-        What somebody typed; an empty text finds everything [text].
+        What somebody typed; an empty text finds everything.
 
     Returns
     -------
     QuerySet
-        The things found, in the order they had [objects].
+        The things found, in the order they had.
     """
     for word in folded(text).split()[:MOST_WORDS]:
         holds = Q(sought__contains=word)

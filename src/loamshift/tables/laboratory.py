@@ -38,12 +38,6 @@ class FinenessClass:
 def load_buffer_ph_methods() -> Mapping[str, BufferPhMethod]:
     """Every buffer-pH method by key.
 
-    Returns
-    -------
-    Mapping
-        Key to method; ``form`` names an equation of ``loamshift.core.lime_requirement``, or
-        is ``none`` [objects].
-
     Raises
     ------
     TableError
@@ -84,15 +78,8 @@ def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod
 
     Parameters
     ----------
-    key
-        Key of a method, such as ``smp`` [text].
     target_ph
         pH in water wished [pH].
-
-    Returns
-    -------
-    BufferPhMethod
-        The method as it limes to the nearest target it knows [object].
 
     Raises
     ------
@@ -116,25 +103,13 @@ def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod
 
 
 def buffer_families() -> tuple[BufferPhMethod, ...]:
-    """One method for each kind of buffer: what an unnamed reading may be.
-
-    Returns
-    -------
-    tuple of BufferPhMethod
-        In table order [objects].
-    """
+    """One method for each kind of buffer: what an unnamed reading may be."""
     return tuple(method for method in load_buffer_ph_methods().values() if method.family)
 
 
 @cache
 def load_fineness_rules() -> Mapping[str, tuple[FinenessClass, ...]]:
-    """Fineness rules by name, each with its sieve classes.
-
-    Returns
-    -------
-    Mapping
-        Rule to its classes, coarsest first [rows].
-    """
+    """Fineness rules by name, each with its sieve classes."""
     rules: dict[str, list[FinenessClass]] = {}
     for row in read_rows("fineness_rules"):
         rules.setdefault(row["rule"], []).append(

@@ -86,12 +86,7 @@ def find_material(text: str) -> Material:
     ----------
     text
         A name, with the form after a comma where there is more than one form, such as
-        ``elemental sulfur, powder`` [text].
-
-    Returns
-    -------
-    Material
-        The one material meant.
+        ``elemental sulfur, powder``.
 
     Raises
     ------

@@ -16,7 +16,7 @@ def load_ph_conversions() -> tuple[PhConversion, ...]:
     Returns
     -------
     tuple of PhConversion
-        Rows in table order; just one default for each method [rows].
+        Rows in table order; just one default for each method.
 
     Raises
     ------
@@ -53,11 +53,6 @@ def load_ph_conversions() -> tuple[PhConversion, ...]:
 @cache
 def default_ph_conversion(method: PhMethod) -> PhConversion:
     """The conversion used at the door for a method.
-
-    Parameters
-    ----------
-    method
-        How the pH was read [enumeration].
 
     Returns
     -------

@@ -53,11 +53,6 @@ def find_place(text: str) -> Place:
     ``London, Ontario`` are not. Where the town is not listed, coordinates lead further: see
     ``nearest_place``.
 
-    Parameters
-    ----------
-    text
-        What the user wrote [text].
-
     Returns
     -------
     Place

@@ -26,11 +26,6 @@ _NEVER_PLURAL = ("ss", "us", "is")
 def load_plants() -> Mapping[str, Plant]:
     """Every plant of the table, by its common name.
 
-    Returns
-    -------
-    Mapping[str, Plant]
-        Common name to plant; ranges are pH in water, assumed (no source names its method).
-
     Raises
     ------
     TableError
@@ -57,11 +52,6 @@ def find_plant(text: str) -> Plant:
     ``hydrangea`` or ``currants`` fit several plants and are answered with the candidates;
     ``blueberry`` means the highbush blueberry, as in an adviser's speech. Plants named together
     (lawn, vegetables, mixed border, herbs, fruit) are found like one plant.
-
-    Parameters
-    ----------
-    text
-        What the user wrote [text].
 
     Returns
     -------

@@ -69,15 +69,6 @@ def cap_for(*, applies_to: str, situation: str, per: str) -> Cap:
     A limit for any situation stands in where the situation has none of its own. ``field`` is
     ground under a crop; a bare field before planting is ``unplanted``.
 
-    Parameters
-    ----------
-    applies_to
-        sulfur | aluminium sulfate | iron sulfate | limestone | nitrogen [text].
-    situation
-        unplanted | planted | lawn | field | container [text].
-    per
-        dose | year [text].
-
     Returns
     -------
     Cap
@@ -101,22 +92,7 @@ def cap_for(*, applies_to: str, situation: str, per: str) -> Cap:
 
 
 def has_cap(*, applies_to: str, situation: str, per: str) -> bool:
-    """True where a printed limit governs a material [text] in a situation [text] per dose or year.
-
-    Parameters
-    ----------
-    applies_to
-        The material, as in ``cap_for`` [text].
-    situation
-        The situation, as in ``cap_for`` [text].
-    per
-        dose | year [text].
-
-    Returns
-    -------
-    bool
-        Whether ``cap_for`` answers [yes or no].
-    """
+    """True where a printed limit governs a material in a situation per dose or year."""
     return any((applies_to, place, per) in _governing() for place in (situation, ANY_SITUATION))
 
 

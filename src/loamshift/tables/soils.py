@@ -106,13 +106,7 @@ def load_media() -> Mapping[Medium, MediumClass]:
 
 @cache
 def load_fizz() -> tuple[CarbonateRule, ...]:
-    """Every fizz rule, with those for a test nobody made.
-
-    Returns
-    -------
-    tuple of CarbonateRule
-        The rows, in table order [rows].
-    """
+    """Every fizz rule, with those for a test nobody made."""
     return tuple(
         CarbonateRule(
             fizz=None if row["fizz"] == "not tried" else Fizz(row["fizz"]),
@@ -139,9 +133,9 @@ def carbonate_belief(fizz: Fizz | None, acid: FizzAcid | None, ph_water: float) 
     Parameters
     ----------
     fizz
-        What the drop of acid showed; None where nobody tried [enumeration].
+        What the drop of acid showed; None where nobody tried.
     acid
-        The acid; None where nobody said [enumeration].
+        The acid; None where nobody said.
     ph_water
         pH in water of the soil, 2 to 11 [pH].
 

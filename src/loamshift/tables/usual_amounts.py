@@ -13,11 +13,6 @@ from loamshift.tables.rows import evidence, number_or_none, read_rows
 def load_usual_amounts() -> tuple[UsualAmount, ...]:
     """Every usual amount, in the order they are listed.
 
-    Returns
-    -------
-    tuple of UsualAmount
-        Rows for a square metre.
-
     Raises
     ------
     TableError

@@ -22,16 +22,8 @@ def download(
 
     Parameters
     ----------
-    data
-        What is in it [bytes].
-    name
-        What it is called, in any letters [text].
-    tail
-        The end of its name, with the dot [text].
-    kind
-        Its media type [text].
     day
-        The day it is of, which its name ends with; None for none [date].
+        The day it is of, which its name ends with; None for none.
 
     Notes
     -----
@@ -53,15 +45,10 @@ def download(
 def file_stem(name: str) -> str:
     """A name as part of a file's name: letters and digits of any script, in small, and hyphens.
 
-    Parameters
-    ----------
-    name
-        What something is called [text].
-
     Returns
     -------
     str
-        Never a path, a control code or a sign that turns writing around; may be empty [text].
+        Never a path, a control code or a sign that turns writing around; may be empty.
 
     Examples
     --------

@@ -18,15 +18,7 @@ from loamshift.web.wording import words_for
 
 
 def notify(request: HttpRequest, what: Worded) -> None:
-    """Say on the next page what was done, where it cannot be undone.
-
-    Parameters
-    ----------
-    request
-        The request that did it [object].
-    what
-        What was done, in whole sentences [object].
-    """
+    """Say on the next page what was done, where it cannot be undone."""
     messages.add_message(request, messages.SUCCESS, say(what, words_for(request)))
 
 
@@ -37,12 +29,8 @@ def notify_done(request: HttpRequest, done: Writer, *, also: Worded | None = Non
 
     Parameters
     ----------
-    request
-        The request that did it [object].
-    done
-        The act, with what it did [object].
     also
-        More to say of it, in whole sentences; None for nothing more [object].
+        More to say of it, in whole sentences; None for nothing more.
     """
     words = words_for(request)
     text = say(done.what, words)

@@ -26,18 +26,6 @@ from loamshift.web.middleware import the_office
 def prepare(folder: Path, *, samples: bool) -> list[str]:
     """Bring the database up to this version of the program.
 
-    Parameters
-    ----------
-    folder
-        Where data and backups lie; made when missing [path].
-    samples
-        Whether a new store gets its two invented beds [yes/no].
-
-    Returns
-    -------
-    list of str
-        What was done that a person should know [text].
-
     Raises
     ------
     InputError

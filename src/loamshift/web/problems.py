@@ -18,17 +18,15 @@ def whole_fault(error: InputError, *, path: str = "", mend: Message | None = Non
 
     Parameters
     ----------
-    error
-        What was raised [object].
     path
-        The field that is to blame; empty where none is [text].
+        The field that is to blame; empty where none is.
     mend
-        What works instead, where the error does not say it [object].
+        What works instead, where the error does not say it.
 
     Returns
     -------
     Fault
-        With the messages of the error, or its text where it has none [object].
+        With the messages of the error, or its text where it has none.
     """
     said = getattr(error, "said", None)
     if said is None:
@@ -50,20 +48,7 @@ def names_another(found: Fault) -> bool:
 
 
 def with_mend(found: Fault, right: Message) -> Fault:
-    """A fault with another sentence of what works instead.
-
-    Parameters
-    ----------
-    found
-        The fault [object].
-    right
-        What works on this page [object].
-
-    Returns
-    -------
-    Fault
-        The same place and problem [object].
-    """
+    """A fault with another sentence of what works instead."""
     if isinstance(found, WordedFault) and found.said:
         wrong = found.said.sentences[0]
     else:

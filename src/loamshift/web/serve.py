@@ -25,13 +25,7 @@ def set_up(
     hosts: str = "",
     behind_proxy: bool = False,
 ) -> Path:
-    """Tell Django where things are; call it once, before anything of Django is used.
-
-    Returns
-    -------
-    Path
-        The data folder [path].
-    """
+    """Tell Django where things are; call it once, before anything of Django is used."""
     chosen = folder or Path(os.environ.get(around.DATA) or around.default_folder())
     os.environ[around.DATA] = str(chosen.absolute())
     os.environ["DJANGO_SETTINGS_MODULE"] = "loamshift.web.settings"

@@ -56,22 +56,17 @@ def words_for(request: HttpRequest) -> Words:
 
 
 def said(request: HttpRequest, what: Worded) -> str:
-    """A message in the words of the office that a request belongs to [text]."""
+    """A message in the words of the office that a request belongs to."""
     return say(what, words_for(request))
 
 
 def value_of(value: Any) -> Value:
     """A value of a page as a message takes it: a day, a count, a choice, or a person's text.
 
-    Parameters
-    ----------
-    value
-        What a template or a view has [object].
-
     Returns
     -------
     object
-        A typed value; texts are a person's own unless they are a ``Choice`` [object].
+        A typed value; texts are a person's own unless they are a ``Choice``.
     """
     if value is None or isinstance(value, _TYPED):
         return value

@@ -28,22 +28,7 @@ from loamshift.tables.materials import load_materials
 
 
 def bed_card(answer: Answer, case: Case, *, words: Words) -> Card:
-    """An answer as the sheet to hang up: what to do and when, when to test, what never to do.
-
-    Parameters
-    ----------
-    answer
-        What was found; the card words it and works nothing out [object].
-    case
-        What the person said about the bed [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Card
-        The card [object].
-    """
+    """An answer as the sheet to hang up: what to do and when, when to test, what never to do."""
     words = words.on(case.bed.kind.value)
     said = opening(answer, case, words=words)
     lead, *rest = (b.text for b in said.blocks if isinstance(b, Paragraph))

@@ -36,23 +36,8 @@ def claim_card(
 
     Parameters
     ----------
-    claim
-        What the service found [object].
-    case
-        The bed it was checked for [object].
     rate_g_m2
         The material at the rate it makes on this bed [g/m2].
-    notes
-        What the reading of the amount gave cause to say [text].
-    day
-        The day it was checked [date].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Card
-        The card [object].
     """
 
     def label(key: str) -> str:

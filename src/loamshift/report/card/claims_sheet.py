@@ -34,22 +34,7 @@ _NOTES: Final = prose(
 
 
 def claims_sheet_card(sheet: ClaimsSheet, *, day: date, words: Words) -> Card:
-    """Folk remedies beside what one soil needs, as a sheet to show or hand out.
-
-    Parameters
-    ----------
-    sheet
-        The remedies [object].
-    day
-        The day of the sheet [date].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Card
-        The card [object].
-    """
+    """Folk remedies beside what one soil needs, as a sheet to show or hand out."""
     title = message("claim-sheet-title", n=len(sheet.lines))
     return Card(
         kind=CardKind.CLAIM,
@@ -75,18 +60,7 @@ def claims_sheet_card(sheet: ClaimsSheet, *, day: date, words: Words) -> Card:
 
 
 def sheet_lead(sheet: ClaimsSheet) -> Prose:
-    """What the soil needs, and which of the remedies comes nearest.
-
-    Parameters
-    ----------
-    sheet
-        The remedies [object].
-
-    Returns
-    -------
-    Prose
-        A sentence or two [object].
-    """
+    """What the soil needs, and which of the remedies comes nearest."""
     needed = sheet.lines[0].claim.acid_needed_mmolc_m2
     needs = brings_of(needed)
     need = message(
@@ -110,20 +84,7 @@ def _best(sheet: ClaimsSheet) -> Message:
 
 
 def sheet_table(sheet: ClaimsSheet, words: Words) -> Table:
-    """Every remedy with its amount, what the pH would do in a year, and one plain sentence.
-
-    Parameters
-    ----------
-    sheet
-        The remedies [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Table
-        A row each [object].
-    """
+    """Every remedy with its amount, what the pH would do in a year, and one plain sentence."""
     rows = tuple(
         (
             say(message("claim-material", material=Product(line.claim.material)), words),

@@ -37,18 +37,7 @@ _SHORT: Final = 18
 
 
 def card_data(card: Card) -> dict[str, Any]:
-    """What the template sets, without size and paper.
-
-    Parameters
-    ----------
-    card
-        What to print [object].
-
-    Returns
-    -------
-    dict
-        Texts as runs of words and boldness, parts in their rows [object].
-    """
+    """What the template sets, without size and paper."""
     names = iter(range(1, 1000))
     day = card.day
     return {
@@ -65,7 +54,7 @@ def card_data(card: Card) -> dict[str, Any]:
 
 
 def card_pictures(card: Card) -> dict[str, bytes]:
-    """The drawings of a card [object] by the name the template asks for [bytes]."""
+    """The drawings of a card by the name the template asks for."""
     made: dict[str, bytes] = {}
     for row in stacked(card):
         for block in (block for column in row for part in column for block in part.blocks):

@@ -43,20 +43,6 @@ _HTML_LINES = 4
 def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
     """A card as one self-contained page.
 
-    Parameters
-    ----------
-    card
-        What to write [object].
-    paper
-        The sheet it is meant to be printed on [enumeration].
-    words
-        Spelling of the reader, which is the language of the page [object].
-
-    Returns
-    -------
-    str
-        A whole HTML document; it asks nothing of any host and runs no script [text].
-
     Notes
     -----
     It holds as much as fits on the sheet, so that it prints on one.

@@ -47,20 +47,6 @@ class Fitted:
 def card_pdf(card: Card, *, paper: PaperSize, words: Words) -> bytes:
     """A card on paper.
 
-    Parameters
-    ----------
-    card
-        What to print [object].
-    paper
-        The sheet [enumeration].
-    words
-        Spelling of the reader, which is the language of the document [object].
-
-    Returns
-    -------
-    bytes
-        A tagged PDF of one sheet; the same card gives the same bytes on any day [bytes].
-
     Notes
     -----
     The card is set whole, as large as it can be on one sheet; where even the smallest size that
@@ -74,7 +60,7 @@ def card_pdf(card: Card, *, paper: PaperSize, words: Words) -> bytes:
 @lru_cache(maxsize=16)
 @typesetting()
 def fitted(card: Card, *, paper: PaperSize, words: Words) -> Fitted:
-    """A card [object] as it fits on one sheet of a paper [enumeration] for a reader [object].
+    """A card as it fits on one sheet of a paper for a reader.
 
     Raises
     ------

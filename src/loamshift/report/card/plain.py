@@ -28,7 +28,7 @@ _BOX = "☐"
 
 
 def card_letter(card: Card) -> Letter:
-    """A card [object] as a letter with the same words [object]."""
+    """A card as a letter with the same words."""
     sections = [Section(None, (Paragraph(f"**{card.lead}**"),), Matter.OPENING)]
     sections += [_section(part) for row in card.rows for part in row]
     sections.append(Section(None, (Paragraph(card.closing),), Matter.COLOPHON))

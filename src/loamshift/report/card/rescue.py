@@ -23,21 +23,10 @@ def rescue_sheet(
 ) -> Card | None:
     """The rescue of an answer as a sheet: what is wrong, the steps, what makes it worse.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        What the person said about the bed [object].
-    ask
-        Whom to ask [objects].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Card or None
-        Nothing where there is nothing to put right [object].
+        Nothing where there is nothing to put right.
     """
     words = words.on(case.bed.kind.value)
     rescue = answer.rescue

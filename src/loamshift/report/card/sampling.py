@@ -33,21 +33,10 @@ def sampling_sheet(
 
     Parameters
     ----------
-    plan
-        Cores, depth, and the steps in words [object].
-    walk
-        Where they are taken, on a plan [object].
     bed
-        What the bed is called; empty leaves a line to write it on [text].
+        What the bed is called; empty leaves a line to write it on.
     day
-        The day of the sheet, or None to leave the date to whoever samples [date].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Card
-        The card [object].
+        The day of the sheet, or None to leave the date to whoever samples.
     """
     drawing = _drawing(plan, walk, words)
     told: list[CardBlock] = [drawing]

@@ -21,16 +21,10 @@ def shorter(card: Card) -> Iterator[Card]:
     First the brief form of cautions, then of all that has one, then the spare parts one after
     another, and at last the ends of long lists.
 
-    Parameters
-    ----------
-    card
-        The card [object].
-
     Yields
     ------
     Card
-        Cards, each with a line that says where the rest stands where something is missing
-        [object].
+        Cards, each with a line that says where the rest stands where something is missing.
     """
     yield card
     briefly = card
@@ -52,18 +46,7 @@ def shorter(card: Card) -> Iterator[Card]:
 
 
 def stacked(card: Card) -> tuple[tuple[tuple[Part, ...], ...], ...]:
-    """Rows of columns of parts: rows of two that follow one another share two columns.
-
-    Parameters
-    ----------
-    card
-        The card [object].
-
-    Returns
-    -------
-    tuple
-        Rows; each one column or two, each a stack of parts [objects].
-    """
+    """Rows of columns of parts: rows of two that follow one another share two columns."""
     made: list[list[list[Part]]] = []
     for row in card.rows:
         if len(row) == 2 and made and len(made[-1]) == 2:

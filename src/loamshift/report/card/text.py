@@ -19,12 +19,12 @@ READINGS: Final = ("date", "pH", "method", "depth", "by")
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a text [text]."""
+    """The first sentence of a text."""
     return _END.split(text.strip(), maxsplit=1)[0]
 
 
 def after_first(text: str) -> str:
-    """What follows the first sentence of a text [text]; may be empty."""
+    """What follows the first sentence of a text; may be empty."""
     return text.strip()[len(first_sentence(text)) :].strip()
 
 
@@ -33,26 +33,17 @@ def cautions_listed(cautions: Sequence[Caution], *, words: Words, brief: bool = 
 
     Parameters
     ----------
-    cautions
-        The cautions [objects].
-    words
-        Spelling and units of the reader [object].
     brief
-        True for what must be done alone [truth].
-
-    Returns
-    -------
-    Items
-        One item each [object].
+        True for what must be done alone.
     """
     return Items(tuple(caution_line(one, words=words, short=brief) for one in cautions))
 
 
 def closing(words: Words, *, version: str = __version__) -> str:
-    """The line at the foot of a card: whose sums these are, and what they do not replace [text]."""
+    """The line at the foot of a card: whose sums these are, and what they do not replace."""
     return f"{say(RULES_LINE, words)} {made_with(version)}"
 
 
 def made_with(version: str = __version__) -> str:
-    """What worked a card out [text]."""
+    """What worked a card out."""
     return f"Worked out with loamshift {version}."

@@ -20,16 +20,6 @@ _TEXT: Final = 13.0
 def walk_svg(plan: WalkPlan) -> str:
     """A plan as SVG in one colour, that of the text around it.
 
-    Parameters
-    ----------
-    plan
-        Path, spots and the words beside them [object].
-
-    Returns
-    -------
-    str
-        SVG without addresses of anybody [text].
-
     Notes
     -----
     The bed is an outline, the walk a dashed line with an arrow, each core a filled spot; nothing

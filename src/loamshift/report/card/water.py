@@ -34,19 +34,8 @@ def water_card(
 
     Parameters
     ----------
-    water
-        The water and what it takes [object].
-    tank
-        The tank and its acid [object].
     day
-        The day of the card, or None [date].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Card
-        The card [object].
+        The day of the card, or None.
     """
     rows: list[tuple[Part, ...]] = []
     if tank.doses:

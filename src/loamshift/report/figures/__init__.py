@@ -35,21 +35,6 @@ FIGURES: Mapping[FigureKind, Callable[..., Figure | None]] = MappingProxyType(
 
 
 def figures_of(answer: Answer, case: Case, *, words: Words) -> tuple[Figure, ...]:
-    """Every figure that an answer has the data for, in the order of the letter.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    tuple of Figure
-        Figures, each kind at most once [objects].
-    """
+    """Every figure that an answer has the data for, in the order of the letter."""
     made = (shape(answer, case, words=words) for shape in FIGURES.values())
     return tuple(figure for figure in made if figure is not None)

@@ -20,19 +20,10 @@ _TINY: Final = 0.01
 def claims_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The claims as bars under the need.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing where nobody claimed anything, or where the bed needs nothing [object].
+        Nothing where nobody claimed anything, or where the bed needs nothing.
     """
     return brought_figure(answer.claims, case, words=words)
 
@@ -40,19 +31,10 @@ def claims_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
 def brought_figure(claims: tuple[ClaimResult, ...], case: Case, *, words: Words) -> Figure | None:
     """Claims checked, as bars under the need of their bed.
 
-    Parameters
-    ----------
-    claims
-        Claims on one bed [objects].
-    case
-        The bed [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing without claims, or where the bed needs nothing [object].
+        Nothing without claims, or where the bed needs nothing.
     """
     if not claims or brings_of(claims[0].acid_needed_mmolc_m2) == "none":
         return None
@@ -100,20 +82,9 @@ def bars_figure(
     need_mmolc_m2
         What the bed needs; negative where that is lime [mmolc/m2].
     bars
-        Kind, name, acid [mmolc/m2] and figure in words of each [rows].
-    case
-        The bed [object].
-    title
-        What stands over the bars [object].
+        Kind, name, acid [mmolc/m2] and figure in words of each.
     told
-        What stands for each bar where no picture can be shown [objects].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Figure
-        The figure [object].
+        What stands for each bar where no picture can be shown.
     """
     needs = brings_of(need_mmolc_m2)
     need = message("claim-worth-in-figure", brings=needs, amount=worth(need_mmolc_m2))

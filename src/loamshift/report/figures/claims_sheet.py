@@ -17,16 +17,9 @@ def sheet_figure(sheet: ClaimsSheet, *, words: Words, with_amounts: bool = False
     Parameters
     ----------
     sheet
-        Remedies side by side, one or more [object].
-    words
-        Spelling and units of the reader [object].
+        Remedies side by side, one or more.
     with_amounts
-        True for a picture that stands without the table of amounts [truth].
-
-    Returns
-    -------
-    Figure
-        The figure [object].
+        True for a picture that stands without the table of amounts.
     """
     bars = tuple(
         (

@@ -32,22 +32,7 @@ _LONG_YEARS = 8
 
 
 def course_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
-    """The forecast as a figure.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Figure or None
-        Nothing where no forecast was made [object].
-    """
+    """The forecast as a figure."""
     forecast = answer.forecast
     if forecast is None or len(forecast.dates) < 2:
         return None
@@ -95,7 +80,7 @@ def _course(forecast: Forecast, *, planned: bool) -> DataSet:
 
 
 def wanted_rows(wanted: Wanted | None) -> tuple[tuple[float, float], ...]:
-    """The range wanted [object] as rows of its two ends, none without one [pH]."""
+    """The range wanted as rows of its two ends, none without one [pH]."""
     return () if wanted is None else ((round(wanted.ph_low, 2), round(wanted.ph_high, 2)),)
 
 
@@ -105,20 +90,7 @@ def _parts(answer: Answer, forecast: Forecast) -> DataSet:
 
 
 def part_rows(answer: Answer, first: date, last: date) -> tuple[tuple[str, str], ...]:
-    """What goes on for sure from one day to another, and what may once a test has been read.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    first, last
-        The days shown [calendar].
-
-    Returns
-    -------
-    tuple of tuple
-        Each day, ``sure`` or ``perhaps`` [text].
-    """
+    """What goes on for sure from one day to another, and what may once a test has been read."""
     sure = {part.date for part in answer.applications if part.only_if is None}
     perhaps = {part.date for part in answer.applications if part.only_if is not None}
     if answer.plan is not None:
@@ -152,13 +124,6 @@ def calendar_rows(first: date, last: date, words: Words) -> tuple[tuple[str, str
     """Days that may stand at the axis, the most welcome ones with the lowest rank.
 
     The first of January goes by its year; quarters are offered only where there is room.
-
-    Parameters
-    ----------
-    first, last
-        The days shown [calendar].
-    words
-        Language of the reader [object].
 
     Returns
     -------
@@ -246,5 +211,5 @@ def _reached(answer: Answer, case: Case, forecast: Forecast) -> Message | None:
 
 
 def days_between(first: str, later: str) -> int:
-    """Days from one ISO date [text] to another [text]; negative before it [d]."""
+    """Days from one ISO date to another; negative before it [d]."""
     return (date.fromisoformat(later) - date.fromisoformat(first)) // timedelta(days=1)

@@ -36,19 +36,10 @@ _LATER: Final = timedelta(days=14)
 def decides_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The course of the pH, and what each reading of the next test leads to.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        The course with its test days where no test decides; nothing without a forecast [object].
+        The course with its test days where no test decides; nothing without a forecast.
     """
     forecast = answer.forecast
     if forecast is None or len(forecast.dates) < 2:

@@ -20,19 +20,10 @@ _MOST_STEPS: Final = 6
 def dose_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The need and the published tables as two spans, with what to start with as a mark.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing where no dose was worked out or no published table covers it [object].
+        Nothing where no dose was worked out or no published table covers it.
     """
     dose = answer.dose
     lime = dose.direction is Direction.LIME
@@ -132,7 +123,7 @@ def _scale(band: Band, words: Words) -> Scale:
 
 
 def _unit(scale: Scale, words: Words) -> str:
-    """The unit without a number [text]."""
+    """The unit without a number."""
     return words.message(f"unit-{scale.unit}", {"n": ""}).strip()
 
 

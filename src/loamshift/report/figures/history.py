@@ -28,17 +28,10 @@ _LEAD_DAYS = 14
 def history_figure(history: History, *, words: Words) -> Figure | None:
     """The life of a bed as a figure.
 
-    Parameters
-    ----------
-    history
-        What happened, and today's forecast [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing where there is neither a dated test nor a forecast [object].
+        Nothing where there is neither a dated test nor a forecast.
     """
     if not history.tests and history.forecast is None:
         return None
@@ -85,20 +78,7 @@ def history_figure(history: History, *, words: Words) -> Figure | None:
 
 
 def history_table(history: History, words: Words) -> Table:
-    """Every test with what it stands for in water, and what was forecast for its day.
-
-    Parameters
-    ----------
-    history
-        What happened [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Table
-        One row for each dated test [object].
-    """
+    """Every test with what it stands for in water, and what was forecast for its day."""
     scored = {score.test: score for score in history.scores}
     rows = []
     for test in history.tests:
@@ -136,29 +116,18 @@ def _reading(test: TestRead, words: Words) -> Message:
 
 
 def ph_read(ph: float, words: Words) -> str:
-    """A pH [pH] as a report has it, one digit at least and two at most [text]."""
+    """A pH [pH] as a report has it, one digit at least and two at most."""
     tenths = round(ph, 1)
     return words.ph(ph) if abs(ph - tenths) < 0.005 else words.measure(number_said(round(ph, 2)))
 
 
 def outcome_told(score: Score) -> Message:
-    """In a few words how a test came out beside its forecast [object]."""
+    """In a few words how a test came out beside its forecast."""
     return message("figure-history-outcome", outcome=_outcome(score))
 
 
 def score_told(score: Score) -> Prose:
-    """What a test said about the forecast before it.
-
-    Parameters
-    ----------
-    score
-        The test beside its forecast [object].
-
-    Returns
-    -------
-    Prose
-        Two sentences [object].
-    """
+    """What a test said about the forecast before it."""
     read = score.test.ph_water
     off = read - score.high if score.outcome is Outcome.ABOVE else score.low - read
     return prose(
@@ -176,18 +145,7 @@ def _outcome(score: Score) -> str:
 
 
 def history_told(history: History) -> Prose:
-    """The life of a bed in a few sentences: tests, applications, how forecasts did.
-
-    Parameters
-    ----------
-    history
-        What happened, and today's forecast [object].
-
-    Returns
-    -------
-    Prose
-        Sentences [object].
-    """
+    """The life of a bed in a few sentences: tests, applications, how forecasts did."""
     return prose(
         _tests_told(history.tests),
         _applications_told(history),
@@ -234,15 +192,10 @@ def _ahead_told(history: History) -> Message | None:
 def scores_told(history: History) -> Prose:
     """How many tests were within their forecast, of those a careful test could judge.
 
-    Parameters
-    ----------
-    history
-        What happened [object].
-
     Returns
     -------
     Prose
-        Sentences; none where no forecast was judged yet [object].
+        Sentences; none where no forecast was judged yet.
     """
     judged = [score for score in history.scores if score.outcome is not Outcome.TOO_ROUGH]
     if not judged:

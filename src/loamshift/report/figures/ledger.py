@@ -15,19 +15,10 @@ from loamshift.report.words import Words
 def ledger_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The yearly ledger as bars.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing where fewer than two lines weigh anything [object].
+        Nothing where fewer than two lines weigh anything.
     """
     ledger = answer.ledger
     if ledger is None:

@@ -31,19 +31,10 @@ _DAYS_WEEKS: Final = 1.0
 def options_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The options, the fastest first.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing for fewer than two options, or where no time is known [object].
+        Nothing for fewer than two options, or where no time is known.
     """
     options = sorted(answer.options[:MOST_OPTIONS], key=_weeks)
     if len(options) < _LEAST_OPTIONS or all(o.weeks_to_half is None for o in options):

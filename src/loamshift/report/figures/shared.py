@@ -18,13 +18,13 @@ HARDLY_PH = 0.15
 
 
 def labels_said(words: Words, **labels: Message | None) -> tuple[tuple[str, str], ...]:
-    """The words in a drawing by their keys, with what opens its table; None is empty [texts]."""
+    """The words in a drawing by their keys, with what opens its table; None is empty."""
     every = {**labels, "table": message("figure-table")}
     return tuple((key, "" if what is None else say(what, words)) for key, what in every.items())
 
 
 def short_date(day: date, words: Words) -> str:
-    """A date [calendar] to stand at an axis: ``20 Apr 2026`` or ``Apr 20, 2026`` [text]."""
+    """A date to stand at an axis: ``20 Apr 2026`` or ``Apr 20, 2026``."""
     month = Given(words.month(day.month, short=True))
     said = message(
         "figure-short-date", day=Given(str(day.day)), month=month, year=Given(str(day.year))
@@ -33,29 +33,29 @@ def short_date(day: date, words: Words) -> str:
 
 
 def short_month(day: date, words: Words) -> str:
-    """The month of a date [calendar] to stand at an axis: ``Apr 2026`` [text]."""
+    """The month of a date to stand at an axis: ``Apr 2026``."""
     month = Given(words.month(day.month, short=True))
     return say(message("figure-short-month", month=month, year=Given(str(day.year))), words)
 
 
 def alone_label(case: Case) -> Message:
-    """The bed without the plan, as a label [object]."""
+    """The bed without the plan, as a label."""
     return message("figure-alone", applied="yes" if case.applied else "no")
 
 
 def test_days(answer: Answer) -> tuple[date, ...]:
-    """The days an answer [object] asks for a test, those that decide about the plan among them."""
+    """The days an answer asks for a test, those that decide about the plan among them."""
     decides = () if answer.plan is None else (line.test for line in answer.plan.decides)
     return tuple(sorted({*answer.retest, *decides}))
 
 
 def wanted_label(answer: Answer, case: Case) -> Message:
-    """Whose range it is, as a label: the plants of the aim, or the target [object]."""
+    """Whose range it is, as a label: the plants of the aim, or the target."""
     return message("figure-wanted", whose=_whose(answer, case), plants=_plants(answer, case))
 
 
 def wanted_range_label(wanted: Wanted, answer: Answer, case: Case) -> Message:
-    """The same with the two ends of the range, so that it is told without its colour [object]."""
+    """The same with the two ends of the range, so that it is told without its colour."""
     return message(
         "figure-wanted-range",
         whose=_whose(answer, case),
@@ -65,7 +65,7 @@ def wanted_range_label(wanted: Wanted, answer: Answer, case: Case) -> Message:
 
 
 def wanted_in_text(wanted: Wanted, answer: Answer, case: Case) -> Message:
-    """The range to stand in a sentence: ``the range for heather, pH 4.5 to 5.5`` [object]."""
+    """The range to stand in a sentence: ``the range for heather, pH 4.5 to 5.5``."""
     span, names = ph(wanted.ph_low, high=wanted.ph_high), _plants(answer, case)
     if ranges_part(case):
         return message("figure-range-apart", plants=names, range=span)
@@ -86,7 +86,7 @@ def _plants(answer: Answer, case: Case) -> Listed | None:
 
 
 def ranges_part(case: Case) -> bool:
-    """True where the plants of the aim want ranges that have nothing in common [truth]."""
+    """True where the plants of the aim want ranges that have nothing in common."""
     wanted = case.aim.plants
     if len(wanted) < 2:
         return False
@@ -94,7 +94,7 @@ def ranges_part(case: Case) -> bool:
 
 
 def turn(start: float, end: float) -> str:
-    """Which way a course goes from one pH to another [pH]: rise, fall or none [text]."""
+    """Which way a course goes from one pH to another [pH]: rise, fall or none."""
     if abs(end - start) < HARDLY_PH:
         return "none"
     return "rise" if end > start else "fall"
@@ -106,16 +106,9 @@ def course_moves(alone: str | None, start: float, end: float, day: date) -> Mess
     Parameters
     ----------
     alone
-        ``as-it-is``, ``untreated`` or ``added``; None with the plan [text].
+        ``as-it-is``, ``untreated`` or ``added``; None with the plan.
     start, end
         Best estimates at both ends [pH].
-    day
-        The day of the second [calendar].
-
-    Returns
-    -------
-    Message
-        One sentence [object].
     """
     return message(
         "figure-course-first",
@@ -148,7 +141,7 @@ def round_steps(top: float, *, most: int) -> tuple[float, ...]:
 
 
 def product_names(keys: Sequence[str], words: Words) -> list[Given]:
-    """Products by their keys [text] as they stand in a sentence; two that would be alike in full.
+    """Products by their keys as they stand in a sentence; two that would be alike in full.
 
     The letter's tables call them the same.
     """
@@ -168,5 +161,5 @@ def _in_full(key: str, name: str, words: Words) -> str:
 
 
 def prose_said(told: Sequence[Message | None], words: Words) -> str:
-    """Sentences after one another; None is passed over [text]."""
+    """Sentences after one another; None is passed over."""
     return say(Prose(tuple(one for one in told if one is not None)), words)

@@ -40,16 +40,12 @@ def claims_for_talk(claims: tuple[ClaimResult, ...], case: Case, *, words: Words
     Parameters
     ----------
     claims
-        The claims, in the order of the case [objects].
-    case
-        The bed, with the amounts [object].
-    words
-        Spelling and units of the reader [object].
+        The claims, in the order of the case.
 
     Returns
     -------
     Figure or None
-        None where the bed needs nothing, so that there is nothing to hold them against [object].
+        None where the bed needs nothing, so that there is nothing to hold them against.
     """
     figure = brought_figure(claims, case, words=words)
     if figure is None:
@@ -65,40 +61,14 @@ def claims_for_talk(claims: tuple[ClaimResult, ...], case: Case, *, words: Words
 
 
 def sheet_for_talk(sheet: ClaimsSheet, *, words: Words) -> Figure:
-    """Folk remedies with their amounts as bars under the need of one soil.
-
-    Parameters
-    ----------
-    sheet
-        The remedies [object].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    Figure
-        The figure [object].
-    """
+    """Folk remedies with their amounts as bars under the need of one soil."""
     title = message("claim-sheet-title", n=len(sheet.lines))
     figure = sheet_figure(sheet, words=words, with_amounts=True)
     return _told(figure, title, best_sentence(sheet.answer.claims, sheet.case), words)
 
 
 def best_sentence(claims: tuple[ClaimResult, ...], case: Case) -> Message:
-    """Which of several materials comes nearest to what a bed needs, in one sentence.
-
-    Parameters
-    ----------
-    claims
-        Claims on one bed [objects].
-    case
-        The bed [object].
-
-    Returns
-    -------
-    Message
-        The sentence [object].
-    """
+    """Which of several materials comes nearest to what a bed needs, in one sentence."""
     share, best = max(((claim.share or 0.0, claim) for claim in claims), key=lambda pair: pair[0])
     needs = brings_of(best.acid_needed_mmolc_m2)
     size = "enough" if share >= _ENOUGH else "tiny" if share < _TINY else "part"
@@ -118,17 +88,8 @@ def talk_source(case: Case, *, words: Words, usual: bool = False) -> str:
 
     Parameters
     ----------
-    case
-        The bed [object].
-    words
-        Spelling of the reader [object].
     usual
-        True where amounts are those that people commonly use [truth].
-
-    Returns
-    -------
-    str
-        Short sentences [text].
+        True where amounts are those that people commonly use.
     """
     texture, reading = case.soil.texture, reading_in_force(case)
     name = None if texture is None else f"texture-{texture.name.lower().replace(' ', '-')}"

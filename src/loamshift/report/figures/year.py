@@ -23,19 +23,10 @@ _SAME_C: Final = 0.25
 def year_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     """The year ahead as a strip.
 
-    Parameters
-    ----------
-    answer
-        The answer [object].
-    case
-        The bed it is about [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     Figure or None
-        Nothing without a place, or where nothing is to be done within the year [object].
+        Nothing without a place, or where nothing is to be done within the year.
     """
     warmth = answer.soil_temperature
     if warmth is None or len(warmth.dates) < 2:

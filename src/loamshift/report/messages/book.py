@@ -31,13 +31,9 @@ class Book:
 
     Parameters
     ----------
-    language
-        Such as ``en-GB`` [text].
     folders
         Where its messages stand, the first that has a key counts; a folder is a mapping of file
-        names to texts [texts].
-    respell
-        Changes the spelling of what is not said in words of its own [function].
+        names to texts.
     """
 
     def __init__(
@@ -81,15 +77,8 @@ class Book:
 
         Parameters
         ----------
-        key
-            Its key [text].
         values
             What belongs in it, by name [texts and numbers].
-
-        Returns
-        -------
-        str
-            The text [text].
 
         Raises
         ------
@@ -152,18 +141,7 @@ def _lower(text: Any) -> str:
 
 
 def entries_of(text: str) -> Iterator[tuple[str, str]]:
-    """Each message of a file with its key.
-
-    Parameters
-    ----------
-    text
-        The file [text].
-
-    Yields
-    ------
-    tuple of str
-        Key and message as it is written [text].
-    """
+    """Each message of a file with its key."""
     starts = list(_ENTRY.finditer(text))
     for place, start in enumerate(starts):
         end = starts[place + 1].start() if place + 1 < len(starts) else len(text)
@@ -174,15 +152,10 @@ def entries_of(text: str) -> Iterator[tuple[str, str]]:
 def folder_texts(language: str) -> Mapping[str, str]:
     """The message files of a language by their names; empty where it has none.
 
-    Parameters
-    ----------
-    language
-        Name of the folder, such as ``en`` [text].
-
     Returns
     -------
     mapping
-        File names and texts, in order of the names [text].
+        File names and texts, in order of the names.
     """
     folder = _home().joinpath(language)
     if not folder.is_dir():
@@ -192,7 +165,7 @@ def folder_texts(language: str) -> Mapping[str, str]:
 
 
 def languages() -> tuple[str, ...]:
-    """The languages that have a folder, ``en`` first [text]."""
+    """The languages that have a folder, ``en`` first."""
     names = sorted(folder.name for folder in _home().iterdir() if folder_texts(folder.name))
     return (SOURCE, *(name for name in names if name != SOURCE))
 
@@ -203,18 +176,7 @@ def _home() -> Traversable:
 
 @cache
 def book_of(language: str) -> Book:
-    """The messages of a language; what it does not say in its own words is said in English.
-
-    Parameters
-    ----------
-    language
-        ``en-GB``, ``en-US``, or the name of another folder [text].
-
-    Returns
-    -------
-    Book
-        The messages [object].
-    """
+    """The messages of a language; what it does not say in its own words is said in English."""
     source = folder_texts(SOURCE)
     if language == AMERICAN:
         return Book(

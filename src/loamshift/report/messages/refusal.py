@@ -22,14 +22,7 @@ def refusal(error: Exception, words: Words) -> str:
     Parameters
     ----------
     error
-        One that carries messages; any other says what it says by itself [object].
-    words
-        Language, units and spelling of the reader [object].
-
-    Returns
-    -------
-    str
-        The text [text].
+        One that carries messages; any other says what it says by itself.
     """
     if isinstance(error, CaseError):
         return _case_refusal(error, words)
@@ -71,18 +64,7 @@ def _place(fault: Fault, file: Given) -> Message | Given:
 
 
 def key_in_table(path: str) -> Message | Given:
-    """A key with the table it is in, as the case file writes them: ``[bed] area``.
-
-    Parameters
-    ----------
-    path
-        Such as ``bed.area`` or ``applied[2].amount`` [text].
-
-    Returns
-    -------
-    Message or Given
-        Its place in the file [object].
-    """
+    """A key with the table it is in, as the case file writes them: ``[bed] area``."""
     found = _PATH.fullmatch(path)
     if found is None:
         return Given(path)
@@ -121,7 +103,7 @@ def _for_a_field(said: Message) -> Message:
 
 
 def fault_text(fault: Fault, words: Words) -> str:
-    """What is wrong and what is right, as it stands beside its field: whole sentences [text]."""
+    """What is wrong and what is right, as it stands beside its field: whole sentences."""
     if isinstance(fault, WordedFault):
         return say(Prose(tuple(map(_for_a_field, fault.said.sentences))), words)
     problem = fault.problem[:1].upper() + fault.problem[1:].rstrip(".")
@@ -129,21 +111,21 @@ def fault_text(fault: Fault, words: Words) -> str:
 
 
 def problem_text(fault: Fault, words: Words) -> str:
-    """What is wrong, alone [text]."""
+    """What is wrong, alone."""
     if isinstance(fault, WordedFault):
         return say(Prose(fault.said.sentences[:1]), words)
     return fault.problem
 
 
 def mend_text(fault: Fault, words: Words) -> str:
-    """What is right, alone [text]."""
+    """What is right, alone."""
     if isinstance(fault, WordedFault):
         return say(Prose(fault.said.sentences[1:]), words)
     return fault.mend
 
 
 def fault_line(fault: Fault, words: Words) -> str:
-    """A fault with its place, and what stood there, in front [text]."""
+    """A fault with its place, and what stood there, in front."""
     text = _whole_text(fault, words)
     if not fault.path:
         return text

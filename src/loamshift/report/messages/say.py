@@ -30,14 +30,7 @@ def say(what: Worded, words: Words) -> str:
     Parameters
     ----------
     what
-        A message, sentences in order, or a text that was worded by an earlier version [object].
-    words
-        Language, units and spelling of the reader [object].
-
-    Returns
-    -------
-    str
-        The text; sentences with one space between them [text].
+        A message, sentences in order, or a text that was worded by an earlier version.
 
     Raises
     ------
@@ -69,18 +62,10 @@ def say(what: Worded, words: Words) -> str:
 def say_sentence(what: Worded, words: Words) -> str:
     """Whole sentences as this reader has them.
 
-    Parameters
-    ----------
-    what
-        Messages that are sentences; a text of an earlier version may lack its capital or its full
-        stop [object].
-    words
-        Language, units and spelling of the reader [object].
-
     Returns
     -------
     str
-        The sentences; nothing where there is nothing to say [text].
+        The sentences; nothing where there is nothing to say.
     """
     text = say(what, words)
     if not isinstance(what, str) or not text.strip():
@@ -92,19 +77,12 @@ def say_sentence(what: Worded, words: Words) -> str:
 
 
 def say_each(what: Iterable[Worded], words: Words) -> list[str]:
-    """Several messages [objects] as this reader has them [text]."""
+    """Several messages as this reader has them."""
     return [say(one, words) for one in what]
 
 
 def said(value: Value, words: Words) -> str | int:
     """One value as it stands in a message; a count stays a number, for its plural.
-
-    Parameters
-    ----------
-    value
-        The value [object].
-    words
-        Language, units and spelling of the reader [object].
 
     Returns
     -------

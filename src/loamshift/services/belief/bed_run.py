@@ -71,6 +71,6 @@ def every_other(shape: tuple[int, int]) -> NDArray[np.bool_]:
     Returns
     -------
     ndarray
-        True for the beds of every second draw, shape (Q x O,) [truth].
+        True for the beds of every second draw, shape (Q x O,).
     """
     return np.tile(np.arange(shape[1]) % 2 == 0, shape[0])

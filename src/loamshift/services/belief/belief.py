@@ -70,10 +70,6 @@ def believe(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        What may go on, for the depths of the layers [objects].
     members
         Members of the column, 25 or more [count].
     seed
@@ -81,12 +77,7 @@ def believe(
     days_ahead
         Days from today that the beds are to be run [d].
     refit
-        False leaves the earlier readings aside [truth].
-
-    Returns
-    -------
-    Belief
-        Beds, soil and what was learned [object].
+        False leaves the earlier readings aside.
 
     Notes
     -----

@@ -90,21 +90,12 @@ def forecast_inputs(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        Dated parts of the plan; none for the bed left alone [objects].
     years
         How long from today, 1 to 50 [years].
     seed
         Seed of the members; plan and control share them [number].
     members
         How many beds to draw, 1 or more [count].
-
-    Returns
-    -------
-    ForecastInputs
-        Soil, weather, events and members [object].
 
     Raises
     ------
@@ -148,21 +139,12 @@ def draw_members_of(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        What may go on: litter and meals decay at their own pace [objects].
     soil
-        The soil as it was read on the first day of the run [object].
+        The soil as it was read on the first day of the run.
     members
         How many, 1 or more [count].
     seed
         Seed of the draws [number].
-
-    Returns
-    -------
-    Members
-        The draws [object].
     """
     case = context.case
     own = case.own_materials
@@ -195,23 +177,8 @@ def inputs_from(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        Dated parts of the plan; none for the bed left alone [objects].
-    soil
-        The soil as it was read on that day [object].
-    read
-        Day of the reading the run starts from [date].
-    members
-        The members [object].
     days_ahead
         Days from today, 1 or more [d].
-
-    Returns
-    -------
-    ForecastInputs
-        Soil, weather, events and members [object].
     """
     case = context.case
     start = case.today - timedelta(days=-(-(case.today - read).days // 7) * 7)
@@ -262,15 +229,8 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
 
     Parameters
     ----------
-    inputs
-        Made for a plan worked in to the same depths [object].
     applications
-        Dated parts of the other plan; those after the end are left out [objects].
-
-    Returns
-    -------
-    ColumnEvents
-        Earlier material and feed with the other plan [arrays].
+        Dated parts of the other plan; those after the end are left out.
     """
     end = inputs.start + timedelta(days=inputs.days)
     plan = [
@@ -294,15 +254,10 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
 def reading_day(context: BedContext) -> date:
     """Day the soil had the pH that was read, from which the run goes on.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     date
-        Day of the reading, today where nobody said, never long before today [date].
+        Day of the reading, today where nobody said, never long before today.
     """
     case = context.case
     season = current_season(case)
@@ -395,10 +350,6 @@ def feed_parts(
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    start
-        Day 0 of the run [date].
     days
         Length of the run [d].
 
@@ -433,17 +384,10 @@ def feed_parts(
 def sulfur_before(applied: Sequence[Applied], *, on: date) -> bool:
     """Whether sulfur lay in the ground lately enough for its oxidisers to be there still.
 
-    Parameters
-    ----------
-    applied
-        What was put on earlier [objects].
-    on
-        Day the next sulfur goes on [date].
-
     Returns
     -------
     bool
-        True where some was given before that day, no longer ago than they last [truth].
+        True where some was given before that day, no longer ago than they last.
     """
     lasts_d = round(sulfur_parameters().oxidisers_last_years * DAYS_IN_YEAR)
     return any(

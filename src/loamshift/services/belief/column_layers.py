@@ -64,17 +64,10 @@ def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False)
 
     Parameters
     ----------
-    soil
-        The soil as believed [object].
     edges_cm
         Edges of the layers from 0 down, shape (L + 1,) [cm].
     organic_only
-        True for peat and bark mixes [truth].
-
-    Returns
-    -------
-    ColumnSoil
-        Layers and curve [object].
+        True for peat and bark mixes.
     """
     return column_soil(
         edges_cm=edges_cm.tolist(),

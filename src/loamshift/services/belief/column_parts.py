@@ -61,15 +61,13 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
 
     Parameters
     ----------
-    part
-        What goes on [object].
     edges_cm
         Edges of the layers from 0 down, shape (L + 1,) [cm].
 
     Returns
     -------
     tuple of ColumnEvent
-        In the order in which they happen on that day [objects].
+        In the order in which they happen on that day.
 
     Raises
     ------
@@ -157,15 +155,10 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
 def is_litter(material: Material) -> bool:
     """Whether a material that is left lying gets into the soil only bit by bit.
 
-    Parameters
-    ----------
-    material
-        What goes on [object].
-
     Returns
     -------
     bool
-        True for litter, peat and composts; false for meals, which wash in [truth].
+        True for litter, peat and composts; false for meals, which wash in.
     """
     meal = parameter_values("advice")["meal_n_frac"]
     return material.group is MaterialGroup.ORGANIC and material.n_organic_frac < meal
@@ -199,27 +192,12 @@ def events_of_rest(
 
     Parameters
     ----------
-    part
-        What went on; its day is the day of the reading in the run [object].
-    applied
-        Day it really went on [date].
-    read
-        Day of the reading [date].
     soil_temp_c
         Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
     ph_water
         pH in water of the soil [pH].
-    in_pot
-        True for pots [truth].
     edges_cm
         Edges of the layers from 0 down, shape (L + 1,) [cm].
-    land_use
-        One of the uses in ``core.background`` [text].
-
-    Returns
-    -------
-    tuple of ColumnEvent
-        Events without tillage [objects].
 
     Notes
     -----

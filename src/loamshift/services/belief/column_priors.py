@@ -74,11 +74,6 @@ class Members:
         ----------
         index
             Which, shape (n,) [index].
-
-        Returns
-        -------
-        Members
-            So many of them [object].
         """
         return Members(
             parameters_of(self.parameters, index),
@@ -93,15 +88,8 @@ def at_scale(parameters: MemberParameters, log10_k: FloatArray) -> MemberParamet
 
     Parameters
     ----------
-    parameters
-        Of the members [object].
     log10_k
         The scale each is to have, shape (n_members,) [log10].
-
-    Returns
-    -------
-    MemberParameters
-        The same but for scale and load [object].
     """
     load = load_at_scale(
         parameters.background_mmolc_m2_year,
@@ -117,15 +105,8 @@ def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> Mem
 
     Parameters
     ----------
-    parameters
-        Of all members [object].
     index
         Which of them, in this order, with repeats, shape (n,) [index].
-
-    Returns
-    -------
-    MemberParameters
-        Of these members [object].
     """
     return MemberParameters(
         **{field.name: getattr(parameters, field.name)[index] for field in fields(MemberParameters)}
@@ -269,32 +250,16 @@ def draw_soil_members(
 
     Parameters
     ----------
-    soil
-        The soil as believed [object].
     members
         How many, 1 or more [count].
-    rng
-        Seeded generator [object].
-    land_use
-        ``unknown``, ``unfed``, ``garden``, ``lawn``, ``low crop`` or ``high crop`` [text].
     in_pot
-        True for pots, where all acid of nitrogen counts and no rock weathers [truth].
+        True for pots, where all acid of nitrogen counts and no rock weathers.
     water_known
-        False where the alkalinity of the watering had to be guessed [truth].
-    rotting
-        Row of ``advice`` for the decay of what was put on [text].
-    organic_acid
-        Row of ``advice`` for the life of its organic acid [text].
+        False where the alkalinity of the watering had to be guessed.
     humus
-        What is known of humus that rots beyond what the use gives back; None where none does
-        [object].
+        What is known of humus that rots beyond what the use gives back; None where none does.
     years_back
         Years from the first day of the run to today [yr].
-
-    Returns
-    -------
-    Members
-        The draws [object].
 
     Raises
     ------
@@ -428,8 +393,6 @@ def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray
 
     Parameters
     ----------
-    belief
-        What is believed of it [object].
     z
         Standard normal draws, shape (n_members,) [1].
 

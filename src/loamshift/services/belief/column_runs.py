@@ -31,13 +31,6 @@ DAYS_IN_WEEK: Final = 7
 def run(inputs: ForecastInputs, events: ColumnEvents) -> ColumnResult:
     """One run of the column, read week by week.
 
-    Parameters
-    ----------
-    inputs
-        Soil, weather and members [object].
-    events
-        What is put on [arrays].
-
     Returns
     -------
     ColumnResult
@@ -61,17 +54,10 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
 
     Parameters
     ----------
-    inputs
-        The whole [object].
     days
         Days from the start of the run, 1 or more; no more than there are [d].
     every
         Keep one member of so many [count].
-
-    Returns
-    -------
-    ForecastInputs
-        The part [object].
     """
     days = min(days, inputs.days)
     weather, members = inputs.weather, inputs.members
@@ -110,15 +96,8 @@ def events_before(events: ColumnEvents, *, day: int) -> ColumnEvents:
 
     Parameters
     ----------
-    events
-        All of them [arrays].
     day
         The day [d].
-
-    Returns
-    -------
-    ColumnEvents
-        Those before it, as they were [arrays].
     """
     early = events.day < day
     return ColumnEvents(
@@ -127,13 +106,7 @@ def events_before(events: ColumnEvents, *, day: int) -> ColumnEvents:
 
 
 def shared_laws() -> ColumnLaws:
-    """The coefficients of the column that all members share.
-
-    Returns
-    -------
-    ColumnLaws
-        From the parameter table [object].
-    """
+    """The coefficients of the column that all members share."""
     return column_laws(
         column=parameter_values("column"),
         buffer=buffer_parameters(),

@@ -35,17 +35,10 @@ def sulfur_left(
 
     Parameters
     ----------
-    event
-        The sulfur as it went on [object].
     temps
         Soil temperature of each day since [degC].
     ph_water
         pH in water of the soil [pH].
-
-    Returns
-    -------
-    tuple of ColumnEvent
-        Whole prills and grains, as doses of their own [objects].
     """
     params = sulfur_parameters()
     clock: _Clock = {
@@ -139,10 +132,8 @@ def break_up_per_d(material: Material, *, on_surface: bool) -> tuple[float, floa
 
     Parameters
     ----------
-    material
-        What goes on [object].
     on_surface
-        True where it is left lying on top [truth].
+        True where it is left lying on top.
 
     Returns
     -------

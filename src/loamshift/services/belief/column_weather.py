@@ -42,14 +42,10 @@ def column_weather(
 
     Parameters
     ----------
-    soil
-        The soil [object].
     place
-        Its climate; None for the assumed temperature, wetness and drainage [object].
+        Its climate; None for the assumed temperature, wetness and drainage.
     edges_cm
         Edges of the layers from 0 down, shape (L + 1,) [cm].
-    start
-        First day [date].
     days
         How many, 1 or more [d].
     available_water_mm
@@ -59,16 +55,11 @@ def column_weather(
     alkalinity_mmolc_l
         Alkalinity of that water [mmolc/L].
     container
-        True for pots, which follow the air [truth].
+        True for pots, which follow the air.
     bare
-        True for ground without plants, which dries at its surface only [truth].
+        True for ground without plants, which dries at its surface only.
     temp_shift_c
         How much warmer the user's own thermometer read [degC].
-
-    Returns
-    -------
-    ColumnWeather
-        One average year laid end to end [object].
 
     Notes
     -----

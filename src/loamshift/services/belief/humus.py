@@ -45,15 +45,10 @@ YEARS: Final = "before_years"
 def humus_history(context: BedContext) -> HumusHistory | None:
     """What is known of humus that rots in this bed beyond what its use gives back.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     HumusHistory or None
-        None for pots, lawns, mixes, and where nothing says that any does [object].
+        None for pots, lawns, mixes, and where nothing says that any does.
 
     Notes
     -----
@@ -72,15 +67,10 @@ def humus_history(context: BedContext) -> HumusHistory | None:
 def humus_rows(history: HumusHistory) -> Mapping[str, str]:
     """The rows of topic ``humus`` that are drawn for a history, by what they are.
 
-    Parameters
-    ----------
-    history
-        What is known [object].
-
     Returns
     -------
     mapping
-        Row by quantity, in the order of drawing [text].
+        Row by quantity, in the order of drawing.
     """
     ground = "unknown" if history.before is None else history.before.value
     rows = {
@@ -102,12 +92,6 @@ def humus_parameters(
 
     Parameters
     ----------
-    history
-        What is known [object].
-    drawn
-        Draws of :func:`humus_rows`, shape (n_members,) [of the rows].
-    soil
-        The soil as believed [object].
     years_back
         Years from the first day of the run to today [yr].
 
@@ -156,8 +140,6 @@ def humus_base_mmolc_kg(soil: Soil, *, ph_water: float) -> float:
 
     Parameters
     ----------
-    soil
-        The soil as believed [object].
     ph_water
         pH in water [pH].
 

@@ -42,14 +42,7 @@ def scale_after(soil: Soil, weights: Weights) -> KBelief:
     Parameters
     ----------
     soil
-        The soil as it was believed before [object].
-    weights
-        Weights of possible beds [object].
-
-    Returns
-    -------
-    KBelief
-        Mean and spread of its logarithm [object].
+        The soil as it was believed before.
     """
     share = weights.of_scale
     mean = float(share @ weights.z)
@@ -70,19 +63,12 @@ def told(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     soil
-        The soil as it was believed before [object].
+        The soil as it was believed before.
     seasons
-        Its readings by season, two or more [objects].
+        Its readings by season, two or more.
     weights
-        Weights of possible beds by the seasons after the first [object].
-
-    Returns
-    -------
-    Refit
-        As the answer tells it [object].
+        Weights of possible beds by the seasons after the first.
     """
     later = seasons[1:]
     sds = np.array([season.belief.ph_water_sd for season in later])
@@ -121,20 +107,7 @@ def told(
 
 
 def set_aside(soil: Soil, seasons: Sequence[SeasonReading]) -> Refit:
-    """That earlier readings were left out because somebody asked for it.
-
-    Parameters
-    ----------
-    soil
-        The soil as it is believed [object].
-    seasons
-        Its readings by season [objects].
-
-    Returns
-    -------
-    Refit
-        As the answer tells it [object].
-    """
+    """That earlier readings were left out because somebody asked for it."""
     band = _band(soil, (-1.6449, 0.0, 1.6449))
     return Refit(
         used=False,

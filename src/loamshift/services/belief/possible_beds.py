@@ -87,18 +87,7 @@ class PossibleBeds:
         return (self.inputs.today - self.inputs.start).days // DAYS_IN_WEEK
 
     def run(self, applications: Sequence[Application]) -> BedRun:
-        """The beds under a plan.
-
-        Parameters
-        ----------
-        applications
-            Its parts, worked in to the depths the inputs were made for [objects].
-
-        Returns
-        -------
-        BedRun
-            By bed, week by week from today [object].
-        """
+        """The beds under a plan."""
         events = (
             events_under(self.inputs, applications) if applications else self.inputs.control_events
         )
@@ -111,18 +100,7 @@ class PossibleBeds:
         )
 
     def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
-        """The beds with each of several plans.
-
-        Parameters
-        ----------
-        plans
-            Parts of each [objects].
-
-        Returns
-        -------
-        tuple of BedRun
-            One a plan [objects].
-        """
+        """The beds with each of several plans."""
         return tuple(self.run(plan) for plan in plans)
 
     def thinned(self, every: int) -> PossibleBeds:
@@ -132,11 +110,6 @@ class PossibleBeds:
         ----------
         every
             Keep one draw of everything but the buffer scale in so many [count].
-
-        Returns
-        -------
-        PossibleBeds
-            The beds [object].
         """
         n_others = self.z.shape[1]
         kept = np.arange(0, n_others, every)
@@ -150,13 +123,7 @@ class PossibleBeds:
         )
 
     def with_rain_water(self) -> PossibleBeds:
-        """The same beds watered with water that brings no alkalinity.
-
-        Returns
-        -------
-        PossibleBeds
-            The beds [object].
-        """
+        """The same beds watered with water that brings no alkalinity."""
         weather = replace(self.inputs.weather, alkalinity_mmolc_l=0.0)
         return replace(self, inputs=replace(self.inputs, weather=weather))
 
@@ -207,25 +174,12 @@ def beds_before_readings(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        What may go on, for the depths of the layers [objects].
-    soil
-        The soil as it was read that day [object].
-    read
-        The day [calendar].
     n_others
         Draws of everything but the buffer scale [count].
     seed
         Seed of the draws [number].
     days_ahead
         Days from today [d].
-
-    Returns
-    -------
-    PossibleBeds
-        The beds [object].
     """
     drawn = draw_members_of(context, applications, soil=soil, members=n_others, seed=seed)
     nodes = np.array(NODES_Z)

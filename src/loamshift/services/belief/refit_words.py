@@ -26,18 +26,7 @@ class Learned:
 
 
 def refit_words(learned: Learned) -> tuple[Prose, tuple[Message, ...]]:
-    """What was learned, and one message for each reading that is doubted.
-
-    Parameters
-    ----------
-    learned
-        What was learned [object].
-
-    Returns
-    -------
-    tuple
-        The sentences, and those about doubted readings [objects].
-    """
+    """What was learned, and one message for each reading that is doubted."""
     doubted = tuple(
         message("refit-doubted", day=season.day, ph=ph(season.ph_water))
         for season in learned.doubted

@@ -21,18 +21,7 @@ INSIDE_PH: Final = 0.05
 
 
 def inside_the_curve(soil: Soil) -> Soil:
-    """A soil whose reading lies inside the buffer curve: sodic soils, and slips, lie beyond it.
-
-    Parameters
-    ----------
-    soil
-        The soil as it was read [object].
-
-    Returns
-    -------
-    Soil
-        The same, a reading beyond an end of the curve just inside that end [object].
-    """
+    """A soil whose reading lies inside the buffer curve: sodic soils, and slips, lie beyond it."""
     lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
     within = min(max(soil.ph.ph_water, lowest), highest)
     return replace(soil, ph=replace(soil.ph, ph_water=within))
@@ -43,17 +32,8 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
 
     Parameters
     ----------
-    drawn
-        The draws; their own scale is left aside [object].
-    soil
-        The soil as it was read, for the middle and spread of the scale [object].
     nodes_z
         Nodes, rising, shape (N,) [sd].
-
-    Returns
-    -------
-    Members
-        N times as many, node by node [object].
     """
     n_others = drawn.reading_z.size
     values = {

@@ -35,11 +35,6 @@ def amount_findings(context: BedContext) -> tuple[Finding, ...]:
     then nothing more may go on; one about a proposal where the proposal makes an overdose. Too
     much nitrogen put on is warned of: it forbids no correction of the pH.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     tuple of Finding

@@ -83,15 +83,10 @@ class CautionFacts:
 def substances_over_limit(context: BedContext) -> frozenset[Substance]:
     """Limited substances of which more was put on, or is proposed, than a limit allows.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     frozenset of Substance
-        Empty where every amount is within its limits [enumeration].
+        Empty where every amount is within its limits.
     """
     found = {
         load.substance

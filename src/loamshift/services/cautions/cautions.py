@@ -52,22 +52,11 @@ def cautions(
 ) -> tuple[Caution, ...]:
     """Every caution that belongs to what is planned, proposed or lying there, and to the bed.
 
-    Parameters
-    ----------
-    context
-        The bed as understood; its case holds what was put on and what is proposed [object].
-    judged
-        The judgement: decision, direction and reason [object].
-    applications
-        Parts of the plan [rows].
-    options
-        Ways compared [rows].
-
     Returns
     -------
     tuple of Caution
         One row a code: the hazards of what is applied, taken up or treated first, and either
-        part in the order of the table [rows].
+        part in the order of the table.
     """
     facts = caution_facts(context, judged, applications=applications, options=options)
     codes = {code for rule in RULES for code in rule(facts)}
@@ -81,18 +70,7 @@ def cautions(
 
 
 def codes_of_handling(facts: CautionFacts) -> frozenset[str]:
-    """Hazards of what this advice has somebody handle, by code.
-
-    Parameters
-    ----------
-    facts
-        Everything a rule may look at [object].
-
-    Returns
-    -------
-    frozenset of str
-        What is merely compared or proposed has no part in it [text].
-    """
+    """Hazards of what this advice has somebody handle, by code."""
     handled = replace(facts, compared=(), proposed=())
     hazards = {code for rule in HANDLING_RULES for code in rule(handled)}
     cautions = load_cautions()
@@ -100,20 +78,7 @@ def codes_of_handling(facts: CautionFacts) -> frozenset[str]:
 
 
 def caution_from_rule(rule: CautionRule, *, handling: bool) -> Caution:
-    """A caution of an answer.
-
-    Parameters
-    ----------
-    rule
-        Its row, with its messages [object].
-    handling
-        Whether it is a hazard of something that is handled [truth].
-
-    Returns
-    -------
-    Caution
-        Code, texts and source [object].
-    """
+    """A caution of an answer."""
     return Caution(
         code=rule.code,
         text=rule.text,
@@ -130,24 +95,7 @@ def caution_facts(
     applications: tuple[Application, ...],
     options: tuple[Option, ...],
 ) -> CautionFacts:
-    """What the rules decide on, gathered once.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    judged
-        The judgement [object].
-    applications
-        Parts of the plan [rows].
-    options
-        Ways compared [rows].
-
-    Returns
-    -------
-    CautionFacts
-        Fields of the case, the bed and the judgement; no words [object].
-    """
+    """What the rules decide on, gathered once."""
     own = context.case.own_materials
     amounts = [row for row in amount_findings(context) if not row.passed]
     return CautionFacts(

@@ -50,15 +50,13 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     reason
-        Reason of the decision: wet ground forbids sulfur, not every other advice [enumeration].
+        Reason of the decision: wet ground forbids sulfur, not every other advice.
 
     Returns
     -------
     tuple of Finding
-        One row a check, in the order of the case file [rows].
+        One row a check, in the order of the case file.
     """
     rows: list[Finding | None] = [
         _method(context),

@@ -51,18 +51,7 @@ _OWN_UNITS: Final[Mapping[str, str]] = {
 
 
 def entry_doubts(case: Case) -> tuple[EntryDoubt, ...]:
-    """Every figure of a case that lies outside what its key usually holds.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    tuple of EntryDoubt
-        In the order of the case file [rows].
-    """
+    """Every figure of a case that lies outside what its key usually holds."""
     return tuple(
         doubt
         for row in load_entry_ranges()
@@ -73,28 +62,12 @@ def entry_doubts(case: Case) -> tuple[EntryDoubt, ...]:
 
 
 def doubtful_paths(case: Case) -> frozenset[str]:
-    """Paths of the case file whose figure is asked about.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    frozenset of str
-        Such as ``soil.clay_pct`` or ``applied[2]`` [text].
-    """
+    """Paths of the case file whose figure is asked about."""
     return frozenset(doubt.path for doubt in entry_doubts(case))
 
 
 def entry_doubt_findings(case: Case) -> tuple[Finding, ...]:
     """A question for every doubtful figure.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
 
     Returns
     -------
@@ -166,14 +139,11 @@ def figure_told(value: float, unit: str) -> Measure | Message:
     ----------
     value
         The figure [unit].
-    unit
-        A unit of the table of usual ranges [text].
 
     Returns
     -------
     Measure or Message
-        In units of the reader where such a quantity is said in them; else with its own
-        [measure or message].
+        In units of the reader where such a quantity is said in them; else with its own.
     """
     kind = _KINDS.get(unit)
     if kind is not None:

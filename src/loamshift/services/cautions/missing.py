@@ -16,20 +16,7 @@ _WATER = {"water.alkalinity": "alkalinity", "water.weekly": "weekly"}
 
 
 def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
-    """Fields of the case file that would make the answer surer, the most telling first.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    judged
-        The judgement on it [object].
-
-    Returns
-    -------
-    tuple of Missing
-        Rows of field, why and how [messages].
-    """
+    """Fields of the case file that would make the answer surer, the most telling first."""
     case, soil = context.case, context.soil
     acidify = judged.direction is Direction.ACIDIFY
     rows: list[Missing] = []

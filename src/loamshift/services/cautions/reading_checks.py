@@ -44,15 +44,10 @@ SEEN_SHARE = 0.5
 def reading_findings(context: BedContext) -> tuple[Finding, ...]:
     """Every doubt about the readings of a case, and whether those of one season agree.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     tuple of Finding
-        Rows; none where there is one good reading and nothing to say [rows].
+        Rows; none where there is one good reading and nothing to say.
     """
     case = context.case
     readings, seasons = dated_readings(case), season_readings(case)

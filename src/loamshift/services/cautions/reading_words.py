@@ -15,15 +15,8 @@ def reading_told(reading: PhReading, *, day: date | None = None) -> Message:
 
     Parameters
     ----------
-    reading
-        The reading as taken [object].
     day
-        When it was taken, or None [calendar].
-
-    Returns
-    -------
-    Message
-        Such as ``pH 6.4 (water 1:1) on 20 March 2026`` [message].
+        When it was taken, or None.
     """
     taken_as = ph(ph_belief(reading).ph_water) if reading.method.is_salt else None
     return message(
@@ -36,16 +29,5 @@ def reading_told(reading: PhReading, *, day: date | None = None) -> Message:
 
 
 def applied_told(applied: Applied) -> Message:
-    """What was applied, with its day.
-
-    Parameters
-    ----------
-    applied
-        The application [object].
-
-    Returns
-    -------
-    Message
-        Such as ``the sulphur powder applied on 20 April 2026`` [message].
-    """
+    """What was applied, with its day."""
     return message("check-applied", product=Product(applied.material.key), day=applied.on)

@@ -34,29 +34,12 @@ def finding_row(
 
     Parameters
     ----------
-    check
-        What is checked [text].
     value
         What was found [unit of the row].
-    operator
-        How value and limit are compared [text].
     limit
         What it is held against [unit of the row].
-    unit
-        Unit of value and limit [text].
-    passed
-        Whether it holds [truth].
-    severity
-        How grave a failure is [enumeration].
-    comment
-        What the letter says of it [message].
     source_key
-        Source of the limit, if any [text].
-
-    Returns
-    -------
-    Finding
-        The row [row].
+        Source of the limit, if any.
     """
     return Finding(
         check=check,
@@ -72,18 +55,7 @@ def finding_row(
 
 
 def target_method(case: Case) -> Finding | None:
-    """Whether a target beside a reading in salt says its own method.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    Finding or None
-        None where there is nothing to check [row].
-    """
+    """Whether a target beside a reading in salt says its own method."""
     reading = current_reading(case)
     if case.aim.target_ph is None or reading is None or case.aim.target_method is not None:
         return None
@@ -105,18 +77,7 @@ def target_method(case: Case) -> Finding | None:
 
 
 def target_in_range(context: BedContext) -> Finding | None:
-    """Whether a target pH given with plants lies in the range printed for them.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    Finding or None
-        None where there is nothing to check [row].
-    """
+    """Whether a target pH given with plants lies in the range printed for them."""
     target, wanted = context.target, context.case.aim.plants
     if target is None or not wanted or context.case.aim.target_ph is None:
         return None
@@ -143,18 +104,7 @@ def target_in_range(context: BedContext) -> Finding | None:
 
 
 def range_agreed(context: BedContext) -> Finding | None:
-    """Whether the ranges printed for the plants agree, and are more than one.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    Finding or None
-        None where there is nothing to check [row].
-    """
+    """Whether the ranges printed for the plants agree, and are more than one."""
     target = context.target
     if target is None or not target.names:
         return None
@@ -183,18 +133,7 @@ def range_agreed(context: BedContext) -> Finding | None:
 
 
 def shared_range(case: Case) -> Finding | None:
-    """Whether plants that are to share a bed can share a pH.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    Finding or None
-        None where there is nothing to check [row].
-    """
+    """Whether plants that are to share a bed can share a pH."""
     if len(case.aim.plants) < 2:
         return None
     passed = plants_share_a_range(case)
@@ -216,15 +155,10 @@ def shared_range(case: Case) -> Finding | None:
 def wanted_too_soon(case: Case) -> Finding | None:
     """Whether the day wanted leaves time to act.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     Finding or None
-        None where no day was named, or it leaves time [row].
+        None where no day was named, or it leaves time.
     """
     if case.aim.by is None or wanted_by(case) is not None:
         return None

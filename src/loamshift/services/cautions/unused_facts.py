@@ -48,20 +48,7 @@ MONTHS = (Water().months, (11, 12, 1, 2, 3))
 
 
 def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
-    """A message for each reason why facts of this case were not used.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    use
-        What the answer was made with [object].
-
-    Returns
-    -------
-    tuple of Finding
-        One row a reason, all of severity info [rows].
-    """
+    """A message for each reason why facts of this case were not used."""
     by_reason: dict[Why, list[str]] = {}
     for fact in unused(context, use):
         by_reason.setdefault(fact.why, []).append(fact.path)
@@ -73,20 +60,7 @@ def unused_facts(context: BedContext, use: AnswerUse) -> tuple[Finding, ...]:
 
 
 def with_unused_facts(context: BedContext, answer: Answer) -> Answer:
-    """An answer whose checks also name the facts it was made without.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    answer
-        Its answer, complete but for them [object].
-
-    Returns
-    -------
-    Answer
-        With further findings of severity info [object].
-    """
+    """An answer whose checks also name the facts it was made without."""
     rows = unused_facts(context, answer_use(context, answer))
     return replace(answer, findings=(*answer.findings, *rows))
 
@@ -94,17 +68,10 @@ def with_unused_facts(context: BedContext, answer: Answer) -> Answer:
 def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
     """Every fact of a case that has no influence on its answer.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    use
-        What the answer was made with [object].
-
     Returns
     -------
     tuple of Unused
-        In the order of the case file, each path once [rows].
+        In the order of the case file, each path once.
     """
     found = [
         *_of_place(context),
@@ -123,20 +90,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
 
 
 def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
-    """What an answer was made with, read off the answer itself.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    answer
-        Its answer [object].
-
-    Returns
-    -------
-    AnswerUse
-        As far as it decides which facts count [object].
-    """
+    """What an answer was made with, read off the answer itself."""
     return AnswerUse(
         decision=answer.verdict.decision,
         direction=answer.dose.direction,

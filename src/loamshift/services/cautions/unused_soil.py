@@ -16,20 +16,7 @@ DOLOMITIC = "ground limestone, dolomitic"
 
 
 def unused_soil_facts(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
-    """Facts of the soil table without influence, in its order.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    use
-        What the answer was made with [object].
-
-    Returns
-    -------
-    Iterator of Unused
-        Path and reason [row].
-    """
+    """Facts of the soil table without influence, in its order."""
     if context.soil is None or not needs_curve(context):
         yield from _kept_of_soil(context)
     else:
@@ -169,33 +156,17 @@ def _lime_runs_out(context: BedContext) -> bool:
 
 
 def not_yet(context: BedContext) -> Why:
-    """Why a fact waits: for the pH, or for an aim.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    Why
-        The reason [enumeration].
-    """
+    """Why a fact waits: for the pH, or for an aim."""
     return Why.NO_PH if context.soil is None else Why.NO_AIM
 
 
 def needs_curve(context: BedContext) -> bool:
     """Whether anything asks how strongly the soil resists.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     bool
-        False without an aim, a claim and an application [truth].
+        False without an aim, a claim and an application.
     """
     case = context.case
     return context.target is not None or bool(case.claims or case.applied)

@@ -73,19 +73,10 @@ def claim_courses(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    claims
-        Materials and rates, put on today [objects].
     members
         How many possible beds are run, 3 or more [count].
     seed
         Seed of the draws [number].
-
-    Returns
-    -------
-    tuple of Course
-        One per claim, in their order [objects].
 
     Notes
     -----

@@ -21,13 +21,6 @@ _SOLUBLE: Final = (
 def worked_in_cm(context: BedContext, material: Material) -> float:
     """How deep a claimed material goes on the day it is put on.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    material
-        What is claimed [object].
-
     Returns
     -------
     float
@@ -40,11 +33,6 @@ def worked_in_cm(context: BedContext, material: Material) -> float:
 
 def own_ph(material: Material) -> float | None:
     """The pH below which a material takes no soil: that of a peat.
-
-    Parameters
-    ----------
-    material
-        What is claimed [object].
 
     Returns
     -------
@@ -59,15 +47,10 @@ def own_ph(material: Material) -> float | None:
 def is_burnt_off(material: Material) -> bool:
     """Whether all that acts in a material is an acid that soil life burns off again.
 
-    Parameters
-    ----------
-    material
-        What is claimed [object].
-
     Returns
     -------
     bool
-        True for vinegar and its like, bark and sawdust [truth].
+        True for vinegar and its like, bark and sawdust.
     """
     parts = acting_parts(material)
     lasting = parts.sulfur or parts.fast or parts.lime or parts.ash or parts.has_nitrogen

@@ -58,10 +58,6 @@ def settle_claim(
 
     Parameters
     ----------
-    case
-        The case as read [object].
-    entry
-        The claim [object].
     seed, members
         As for :func:`settle_claims` [number, count].
 
@@ -98,10 +94,6 @@ def settle_claims(
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    claims
-        Materials and rates [objects].
     seed
         Seed of the possible beds that are run through the year; None for the curve alone, without
         a forecast, as for a soil beyond its reach [number].
@@ -112,7 +104,7 @@ def settle_claims(
     -------
     tuple of ClaimResult
         One per claim, in their order; none where nobody read the pH, for then the answer asks
-        for that first [objects].
+        for that first.
 
     Notes
     -----
@@ -142,11 +134,6 @@ def settle_claims(
 
 def acid_needed_mmolc_m2(context: BedContext) -> float:
     """Middle of the acid this bed needs, pending material taken off.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
 
     Returns
     -------

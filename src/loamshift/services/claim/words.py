@@ -70,17 +70,10 @@ class Told:
 def comment(context: BedContext, told: Told) -> Prose:
     """What an adviser says: what it does, and what stands against it.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    told
-        Figures of the claim [object].
-
     Returns
     -------
     Prose
-        One to four sentences, and those of the year where the column was run [object].
+        One to four sentences, and those of the year where the column was run.
     """
     burnt = _burnt_off(told)
     off_the_curve = told.change_now is None or told.change_year is None

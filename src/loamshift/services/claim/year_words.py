@@ -67,23 +67,10 @@ def year_words(
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    material
-        What is claimed [object].
-    course
-        What the column made of it [object].
-    place
-        What this ground is called: bed, pot, lawn or field [text].
     acidifies
-        True where it ends as acid [truth].
+        True where it ends as acid.
     against_the_aim
-        True where it works against what this ground needs [truth].
-
-    Returns
-    -------
-    Prose
-        Sentences; none where nothing in it acts [object].
+        True where it works against what this ground needs.
     """
     if material.group in (MaterialGroup.NEUTRAL_SALT, MaterialGroup.IRON):
         return Prose()

@@ -9,11 +9,6 @@ from loamshift.domain.bed_context import BedContext
 def wanted(context: BedContext) -> Wanted | None:
     """The range the bed should come to.
 
-    Parameters
-    ----------
-    context
-        The bed understood [object].
-
     Returns
     -------
     Wanted or None

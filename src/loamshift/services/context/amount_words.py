@@ -16,21 +16,7 @@ _SALTS = (Substance.ALUMINIUM_SULFATE, Substance.IRON_SULFATE)
 
 
 def load_sentence(context: BedContext, load: Load) -> Prose:
-    """What was put on, and how many times a limit it is: that of a year before that of a dose.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    load
-        What was put on of one substance, or of all that acidifies [object].
-
-    Returns
-    -------
-    Prose
-        The amount and how it compares; its ratio is ``load.times`` wherever the yearly limit is
-        passed [messages].
-    """
+    """What was put on, and how many times a limit it is: that of a year before that of a dose."""
     if load.times <= 1.0 and load.times_at_once > 1.0:
         limit_g_m2 = load.limit_at_once_g_m2 or 0.0
         return Prose(
@@ -76,19 +62,10 @@ def over_limit(
 
     Parameters
     ----------
-    per
-        ``year`` or ``dose`` [text].
     amount_g_m2, limit_g_m2
         Both as the limit names the substance [g/m2].
     ratio
         The one through the other [1].
-    ground
-        The ground of the limit [text].
-
-    Returns
-    -------
-    Message
-        One sentence [message].
     """
     return message(
         f"amount-over-{per}",
@@ -104,14 +81,9 @@ def counted_as(substance: Substance | None, *, by_weight: bool) -> str:
     Parameters
     ----------
     substance
-        What a limit speaks of; None is everything that acidifies, told as sulfur [enumeration].
+        What a limit speaks of; None is everything that acidifies, told as sulfur.
     by_weight
-        Whether the product counts by its own weight [truth].
-
-    Returns
-    -------
-    str
-        Such as ``aluminium-sulfate``, or ``none`` [text].
+        Whether the product counts by its own weight.
     """
     if substance is None:
         return _BY_ACID
@@ -119,18 +91,7 @@ def counted_as(substance: Substance | None, *, by_weight: bool) -> str:
 
 
 def products(keys: Iterable[str]) -> Listed:
-    """Materials one after the other, each once.
-
-    Parameters
-    ----------
-    keys
-        Keys of materials [text].
-
-    Returns
-    -------
-    Listed
-        In their order [object].
-    """
+    """Materials one after the other, each once."""
     return Listed(tuple(Product(key) for key in dict.fromkeys(keys)))
 
 

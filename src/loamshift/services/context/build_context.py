@@ -35,18 +35,7 @@ class Curve(TypedDict):
 
 
 def build_context(case: Case) -> BedContext:
-    """Every number the decisions need, with what had to be assumed.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    BedContext
-        The bed as the decisions see it [object].
-    """
+    """Every number the decisions need, with what had to be assumed."""
     limits = verdict_values()
     bed = case.bed
     assumed: list[str] = []
@@ -112,18 +101,7 @@ def build_context(case: Case) -> BedContext:
 
 
 def curve_of(context: BedContext) -> Curve:
-    """The curve's own figures of this soil, for calls into ``core.buffer``.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
-    Returns
-    -------
-    Curve
-        Keyword arguments [mapping].
-    """
+    """The curve's own figures of this soil, for calls into ``core.buffer``."""
     soil = require_soil(context)
     return Curve(
         clay_pct=soil.clay_pct,
@@ -135,16 +113,6 @@ def curve_of(context: BedContext) -> Curve:
 
 def require_soil(context: BedContext) -> Soil:
     """The soil of a bed that is known to have one.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
-    Returns
-    -------
-    Soil
-        The soil [object].
 
     Raises
     ------

@@ -53,20 +53,11 @@ def buffer_possibilities(
 ) -> tuple[list[Possible], UnusedFact | None]:
     """What a buffer pH may say of the scale, or why it says nothing.
 
-    Parameters
-    ----------
-    entry
-        What was said about the soil [object].
-    ph
-        What is believed of its pH [object].
-    soil
-        Texture, humus and density as filled in [object].
-
     Returns
     -------
     list of Possible, and UnusedFact or None
         One meaning where the buffer is named, one for each kind of buffer where not; empty with
-        the reason where none makes sense, and without where nothing was given [objects].
+        the reason where none makes sense, and without where nothing was given.
 
     Notes
     -----
@@ -177,20 +168,11 @@ def lime_possibilities(
 ) -> tuple[list[Possible], UnusedFact | None]:
     """What a laboratory's lime figure may say of the scale, over the targets it may mean.
 
-    Parameters
-    ----------
-    entry
-        What was said about the soil [object].
-    ph
-        What is believed of its pH [object].
-    soil
-        Texture, humus and density as filled in [object].
-
     Returns
     -------
     list of Possible, and UnusedFact or None
         One meaning for each target above the soil's pH; empty with the reason where the soil
-        needs no lime, and without where nothing was given [objects].
+        needs no lime, and without where nothing was given.
 
     Notes
     -----
@@ -235,22 +217,7 @@ def lime_possibilities(
 def aluminium_possibility(
     entry: SoilEntry, *, ph: PhBelief, soil: CurveSoil
 ) -> tuple[list[Possible], UnusedFact | None]:
-    """What exchangeable aluminium says of the scale: the acid up to the pH where it is gone.
-
-    Parameters
-    ----------
-    entry
-        What was said about the soil [object].
-    ph
-        What is believed of its pH [object].
-    soil
-        Texture, humus and density as filled in [object].
-
-    Returns
-    -------
-    list of Possible, and UnusedFact or None
-        One meaning, or none and the reason [objects].
-    """
+    """What exchangeable aluminium says of the scale: the acid up to the pH where it is gone."""
     aluminium = entry.exchangeable_al_cmolc_kg
     if aluminium is None:
         return [], None

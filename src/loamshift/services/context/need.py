@@ -22,8 +22,6 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph_to
         pH aimed at [pH in water].
 
@@ -53,11 +51,6 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
 def carbonate_median_mmolc_kg(context: BedContext) -> float:
     """Middle of what is believed of the free carbonate.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     float
@@ -85,8 +78,6 @@ def ph_after_acid_m2(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     acid_mmolc_m2
         Acid; base is negative [mmolc/m2].
     ph_from
@@ -117,12 +108,10 @@ def acid_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph_aim
         Where to [pH in water].
     acidify
-        True for acid, false for base [truth].
+        True for acid, false for base.
 
     Returns
     -------
@@ -141,12 +130,10 @@ def dose_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph_aim
         Where to [pH in water].
     acidify
-        True for sulfur, false for lime [truth].
+        True for sulfur, false for lime.
 
     Returns
     -------

@@ -123,18 +123,7 @@ class _Summed(TypedDict):
 
 
 def overdose(context: BedContext) -> Load | None:
-    """The gravest of what was put on, where its sum passes the limit of an overdose.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    Load or None
-        The first of :func:`overdoses`, or None [object].
-    """
+    """The gravest of what was put on, where its sum passes the limit of an overdose."""
     return next(iter(overdoses(context)), None)
 
 
@@ -143,15 +132,10 @@ def overdoses(context: BedContext) -> tuple[Load, ...]:
 
     Answers from what was put on alone: no pH, no sample and no date of a sample is needed.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     tuple of Load
-        Those beyond ``overdose_cap_years`` yearly limits, the gravest first [objects].
+        Those beyond ``overdose_cap_years`` yearly limits, the gravest first.
 
     References
     ----------
@@ -164,26 +148,16 @@ def overdoses(context: BedContext) -> tuple[Load, ...]:
 def substance_direction(substance: Substance) -> Direction:
     """Which way a limited substance moves the pH.
 
-    Parameters
-    ----------
-    substance
-        What the limit speaks of [enumeration].
-
     Returns
     -------
     Direction
-        None for nitrogen, whose limit is one of salt and loss [enumeration].
+        None for nitrogen, whose limit is one of salt and loss.
     """
     return _DIRECTION[substance]
 
 
 def recent_loads(context: BedContext) -> tuple[Load, ...]:
     """What was put on, summed by substance and then over all that acidifies.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
 
     Returns
     -------
@@ -217,15 +191,10 @@ def recent_loads(context: BedContext) -> tuple[Load, ...]:
 def recent_materials(context: BedContext) -> tuple[Material, ...]:
     """What was put on within a year, or longer ago and has yet to react; limited or not.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     tuple of Material
-        Each once, in the order of the case [objects].
+        Each once, in the order of the case.
     """
     found = {
         applied.material.key: applied.material

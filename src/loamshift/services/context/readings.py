@@ -59,11 +59,6 @@ class SeasonReading:
 def ph_belief(reading: PhReading) -> PhBelief:
     """PH in water that a reading stands for, with the error of its method and of sampling.
 
-    Parameters
-    ----------
-    reading
-        The reading as taken [object].
-
     Returns
     -------
     PhBelief
@@ -85,11 +80,6 @@ def ph_belief(reading: PhReading) -> PhBelief:
 def method_error_ph(reading: PhReading) -> float:
     """Error of the method of a reading, or that given with it.
 
-    Parameters
-    ----------
-    reading
-        The reading as taken [object].
-
     Returns
     -------
     float
@@ -103,15 +93,10 @@ def method_error_ph(reading: PhReading) -> float:
 def dated_readings(case: Case) -> tuple[PhReading, ...]:
     """Every reading of the bed with its day, oldest first; one said twice counts once.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     tuple of PhReading
-        Each with a day: that of the sample, and today where nobody said [objects].
+        Each with a day: that of the sample, and today where nobody said.
     """
     entry = case.soil
     found: list[tuple[date, int, PhReading]] = []
@@ -143,16 +128,10 @@ def dated_readings(case: Case) -> tuple[PhReading, ...]:
 def season_readings(case: Case) -> tuple[SeasonReading, ...]:
     """The readings of a bed by season, oldest first.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     tuple of SeasonReading
-        None older than twelve years; a rough one before the first of a laboratory is left out
-        [objects].
+        None older than twelve years; a rough one before the first of a laboratory is left out.
 
     Notes
     -----
@@ -173,18 +152,7 @@ def season_readings(case: Case) -> tuple[SeasonReading, ...]:
 
 
 def current_season(case: Case) -> SeasonReading | None:
-    """The season that speaks for the bed today: the latest, a laboratory's before a probe's.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    SeasonReading or None
-        None where nobody read the pH [object].
-    """
+    """The season that speaks for the bed today: the latest, a laboratory's before a probe's."""
     seasons = season_readings(case)
     careful = [season for season in seasons if not season.rough]
     chosen = careful or seasons
@@ -194,15 +162,10 @@ def current_season(case: Case) -> SeasonReading | None:
 def current_reading(case: Case) -> PhReading | None:
     """The reading that speaks for the bed today.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     PhReading or None
-        The most exact of its season; None where nobody read the pH [object].
+        The most exact of its season; None where nobody read the pH.
     """
     season = current_season(case)
     return season.leading if season is not None else None

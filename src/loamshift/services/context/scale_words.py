@@ -17,18 +17,7 @@ from loamshift.domain.soil import ScaleMeasurement, UnusedFact
 
 
 def scale_unused(fact: UnusedFact) -> Message:
-    """Why a fact told nothing about how strongly the soil resists.
-
-    Parameters
-    ----------
-    fact
-        The fact and its reason [object].
-
-    Returns
-    -------
-    Message
-        The reason, with the figures that decided [message].
-    """
+    """Why a fact told nothing about how strongly the soil resists."""
     return message(
         f"unused-scale-{fact.reason.value}",
         fact=_named(fact),
@@ -39,18 +28,7 @@ def scale_unused(fact: UnusedFact) -> Message:
 
 
 def scale_doubt(measured: ScaleMeasurement) -> Message:
-    """That a measurement lies far from what texture and organic matter say.
-
-    Parameters
-    ----------
-    measured
-        A doubtful measurement [object].
-
-    Returns
-    -------
-    Message
-        How far it lies off, and what is made of it [message].
-    """
+    """That a measurement lies far from what texture and organic matter say."""
     ratio = 10.0**measured.log10_k_mean
     fact = field_in_text(measured.path)
     if ratio >= 1.0:

@@ -28,15 +28,8 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
 
     Parameters
     ----------
-    case
-        The case [object].
     depth_cm
         Treated depth [cm].
-
-    Returns
-    -------
-    Soil or None
-        None where no pH was read [object].
 
     Notes
     -----
@@ -77,11 +70,6 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
 
 def ph_nodes(ph: PhBelief) -> tuple[FloatArray, FloatArray]:
     """Seven pH values that stand for what is believed of a soil's pH, and their weights.
-
-    Parameters
-    ----------
-    ph
-        The belief [object].
 
     Returns
     -------

@@ -56,19 +56,8 @@ def scale_of_mineral_soil(
 
     Parameters
     ----------
-    case
-        The case [object].
-    ph
-        What is believed of its pH [object].
-    soil
-        Texture, humus and density as filled in [object].
     texture_assumed
-        True where nobody named a texture [truth].
-
-    Returns
-    -------
-    KBelief
-        The scale with what moved it and what was left out [object].
+        True where nobody named a texture.
 
     Notes
     -----
@@ -88,17 +77,10 @@ def scale_of_mineral_soil(
 def scale_of_organic_medium(case: Case, media: MediumClass) -> KBelief:
     """Scale of the buffer curve of a peat or bark mix.
 
-    Parameters
-    ----------
-    case
-        The case [object].
-    media
-        The row of the mix [object].
-
     Returns
     -------
     KBelief
-        The scale; only a titration of the mix itself moves it [object].
+        The scale; only a titration of the mix itself moves it.
     """
     soil = CurveSoil(
         clay_pct=0.0,

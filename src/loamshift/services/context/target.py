@@ -16,15 +16,10 @@ from loamshift.tables.parameters import parameter_values
 def target_of(case: Case) -> Target | None:
     """The range wanted, from plants or a target pH.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     Target or None
-        None where nobody said what the soil is for [object].
+        None where nobody said what the soil is for.
     """
     limits = verdict_values()
     plants = case.aim.plants
@@ -108,18 +103,7 @@ def _range_basis(plants: tuple[Plant, ...]) -> str:
 
 
 def plants_share_a_range(case: Case) -> bool:
-    """True where the ranges of all wanted plants overlap by more than a point.
-
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    bool
-        False where no pH suits them all [truth].
-    """
+    """True where the ranges of all wanted plants overlap by more than a point."""
     plants = case.aim.plants
     if len(plants) < 2:
         return True

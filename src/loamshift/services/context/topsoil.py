@@ -44,16 +44,6 @@ class Topsoil:
 def fill_in_topsoil(entry: SoilEntry) -> Topsoil:
     """The topsoil of an entry, with what nobody measured taken from texture and humus.
 
-    Parameters
-    ----------
-    entry
-        What was said about the soil [object].
-
-    Returns
-    -------
-    Topsoil
-        Everything filled in [object].
-
     Notes
     -----
     Shares of sand and clay go into equations, so that a little more of either changes little; a

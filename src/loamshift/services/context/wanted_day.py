@@ -11,15 +11,10 @@ from loamshift.tables.model import verdict_values
 def wanted_by(case: Case) -> date | None:
     """The day named in the case, if anything put on now could show by then.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     date or None
-        None where no day was named, or it leaves no time to act [calendar].
+        None where no day was named, or it leaves no time to act.
 
     Notes
     -----

@@ -17,11 +17,6 @@ WEEKS_IN_YEAR: Final = 52
 def soil_temperature(context: BedContext) -> SoilTemperature | None:
     """The soil temperature of an average year, weekly from today.
 
-    Parameters
-    ----------
-    context
-        The bed understood [object].
-
     Returns
     -------
     SoilTemperature or None
@@ -45,20 +40,6 @@ def start_date(context: BedContext, *, acidify: bool, not_before: date) -> date:
 
     Sulfur waits until the ground can be worked and is about to stay warm; lime may go on at any
     time the ground is not frozen. Without a place the day itself is taken.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    acidify
-        True for sulfur [truth].
-    not_before
-        Earliest day [calendar].
-
-    Returns
-    -------
-    date
-        The day [calendar].
     """
     if not context.soil_temp_c:
         return not_before

@@ -19,15 +19,10 @@ from loamshift.tables.parameters import parameter_values
 def is_bare(case: Case) -> bool:
     """Whether a bed is open ground said to be without plants, and none are wanted on it.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
     Returns
     -------
     bool
-        True only where that was said: a bed nobody described is taken as planted [truth].
+        True only where that was said: a bed nobody described is taken as planted.
     """
     bed = case.bed
     is_open = bed.kind in (BedKind.GROUND, BedKind.RAISED, BedKind.FIELD)
@@ -46,16 +41,14 @@ def water_year_of(
 
     Parameters
     ----------
-    place
-        Its climate [object].
     soil
-        The soil; None where it is not known [object].
+        The soil; None where it is not known.
     available_water_mm
         Water between field capacity and wilting in the root zone [mm].
     watering_mm
         Watering of January to December [mm/month].
     bare
-        True for ground without plants [truth].
+        True for ground without plants.
 
     Returns
     -------

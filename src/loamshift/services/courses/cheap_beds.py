@@ -76,33 +76,11 @@ class CheapBeds:
         return values
 
     def run(self, applications: Sequence[Application]) -> BedRun:
-        """The beds with these applications.
-
-        Parameters
-        ----------
-        applications
-            Dated parts, in the strength of the table's product [objects].
-
-        Returns
-        -------
-        BedRun
-            By bed, month by month from today [object].
-        """
+        """The beds with these applications."""
         return self.runs((applications,))[0]
 
     def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
-        """The beds with each of several plans, at little more work than one.
-
-        Parameters
-        ----------
-        plans
-            Dated parts of each [objects].
-
-        Returns
-        -------
-        tuple of BedRun
-            One a plan [objects].
-        """
+        """The beds with each of several plans, at little more work than one."""
         courses: dict[tuple[str, date, bool], FloatArray] = {}
         acid = np.repeat(self.steady_acid[None], len(plans), axis=0)
         on_top = np.zeros_like(acid)
@@ -135,11 +113,6 @@ class CheapBeds:
         ----------
         every
             Keep one draw in so many [count].
-
-        Returns
-        -------
-        CheapBeds
-            The beds [object].
         """
         kept = np.arange(self.shape[0] * self.shape[1]).reshape(self.shape)[:, ::every]
         rows = kept.ravel()
@@ -159,13 +132,7 @@ class CheapBeds:
         )
 
     def with_rain_water(self) -> CheapBeds:
-        """The same beds watered without alkalinity.
-
-        Returns
-        -------
-        CheapBeds
-            The beds [object].
-        """
+        """The same beds watered without alkalinity."""
         return replace(
             self,
             steady_acid=self.steady_acid - self.water_acid,
@@ -202,18 +169,7 @@ class CheapBeds:
 
 
 def is_lime(material: Material) -> bool:
-    """Whether a material is there for its carbonate, oxide or hydroxide.
-
-    Parameters
-    ----------
-    material
-        What goes on [object].
-
-    Returns
-    -------
-    bool
-        False for what holds sulfur as well [truth].
-    """
+    """Whether a material is there for its carbonate, oxide or hydroxide."""
     return material.caco3_eq_frac > 0.0 and material.elemental_s_frac == 0.0
 
 
@@ -230,23 +186,14 @@ def beds_of_one_layer(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    soil
-        The soil as it was read that day [object].
     members
-        What each bed is, value of the scale by value, shape (M,) [object].
+        What each bed is, value of the scale by value, shape (M,).
     shape
         Values of the scale, and draws of everything else [count].
     read
-        Day of the reading, today or before [calendar].
+        Day of the reading, today or before.
     days_ahead
         Days from today that they are run [d].
-
-    Returns
-    -------
-    CheapBeds
-        The beds as they are today [object].
 
     Notes
     -----
@@ -280,14 +227,8 @@ def ph_since(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    soil
-        The soil as it was read that day [object].
-    members
-        What each bed is, shape (M,) [object].
     read
-        Day of the reading, before today [calendar].
+        Day of the reading, before today.
 
     Returns
     -------

@@ -55,19 +55,12 @@ def cheap_belief(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     days_ahead
         Days from today that the beds are run [d].
     refit
-        False leaves earlier readings aside [truth].
+        False leaves earlier readings aside.
     seed
         Seed of the draws [number].
-
-    Returns
-    -------
-    CheapBelief
-        Beds, soil and what was learned [object].
 
     Notes
     -----

@@ -23,11 +23,6 @@ FloatArray = NDArray[np.float64]
 def sampled_cm(context: BedContext) -> float:
     """Depth of the layer that is followed: as deep as the bed is sampled.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     float
@@ -42,8 +37,6 @@ def share_within(context: BedContext, worked_in_cm: float) -> float:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     worked_in_cm
         How deep it is worked in, 0 on the surface [cm].
 
@@ -62,16 +55,10 @@ def reaction_by_step(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    material
-        What goes on [object].
-    on
-        Day it goes on, today or later [calendar].
     steps
         Lengths of the steps [d].
     incorporated
-        True where it is mixed in [truth].
+        True where it is mixed in.
 
     Returns
     -------
@@ -93,12 +80,10 @@ def past_acid_by_step(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     read
-        Day of the reading: a mulch laid before it has got into the soil [calendar].
+        Day of the reading: a mulch laid before it has got into the soil.
     start
-        First day of the first step [calendar].
+        First day of the first step.
     steps
         Lengths of the steps [d].
 
@@ -129,10 +114,8 @@ def feed_acid_by_step(context: BedContext, *, start: date, steps: FloatArray) ->
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     start
-        First day of the first step [calendar].
+        First day of the first step.
     steps
         Lengths of the steps [d].
 
@@ -164,10 +147,8 @@ def watering_share_by_step(context: BedContext, *, start: date, steps: FloatArra
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     start
-        First day of the first step [calendar].
+        First day of the first step.
     steps
         Lengths of the steps [d].
 
@@ -227,10 +208,6 @@ def humus_acid_by_step(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    members
-        What each bed is, shape (M,) [object].
     since_read_d
         Days from the reading to the first step [d].
     steps

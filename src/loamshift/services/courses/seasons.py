@@ -73,7 +73,7 @@ class Seasons:
         Returns
         -------
         tuple
-            Day [calendar] and product [g/m2] of each.
+            Day and product [g/m2] of each.
         """
         days = self.days[season]
         if amount_g_m2 <= 0.0:
@@ -95,11 +95,6 @@ class Seasons:
         ----------
         amounts_g_m2
             One a season; fewer leave the later seasons without [g/m2].
-
-        Returns
-        -------
-        tuple of Application
-            In the strength of the table's product [objects].
         """
         return tuple(
             Application(
@@ -120,15 +115,8 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     acidify
-        True for sulfur, false for lime [truth].
-
-    Returns
-    -------
-    Seasons
-        Dates, limits and the product [object].
+        True for sulfur, false for lime.
 
     Notes
     -----
@@ -199,10 +187,8 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     acidify
-        True for sulfur, false for lime [truth].
+        True for sulfur, false for lime.
 
     Returns
     -------
@@ -228,13 +214,6 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
 
 def active_share(material: Material, *, acidify: bool) -> float:
     """Sulfur, or the lime value that works in the field, per mass of a product.
-
-    Parameters
-    ----------
-    material
-        The product [object].
-    acidify
-        True for sulfur [truth].
 
     Returns
     -------

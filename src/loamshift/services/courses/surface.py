@@ -54,13 +54,6 @@ class Courses:
 def day_index(days: Sequence[date], day: date) -> int:
     """The last of some days that is not after a day.
 
-    Parameters
-    ----------
-    days
-        Days, rising [calendar].
-    day
-        The day [calendar].
-
     Returns
     -------
     int
@@ -81,21 +74,10 @@ def courses_of(
 
     Parameters
     ----------
-    beds
-        The possible beds, made for a part of this material [object].
-    seasons
-        When and how much may go on [object].
-    alone
-        Their run with nothing put on [object].
     need_mid_g_m2
         Best estimate of the need, by which the amounts run are spaced [g/m2].
     need_high_g_m2
         Upper end of the need [g/m2].
-
-    Returns
-    -------
-    Courses
-        The surface and what the runs say of themselves [object].
     """
     top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))

@@ -91,10 +91,6 @@ def forecast(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    applications
-        Dated parts; none for the bed left alone [objects].
     members
         Members of the column that are run, 25 or more [count].
     seed
@@ -105,7 +101,7 @@ def forecast(
     Returns
     -------
     Outlook
-        Bands, control, balance, and where the width comes from [object].
+        Bands, control, balance, and where the width comes from.
 
     Raises
     ------
@@ -153,16 +149,8 @@ def outlook(
 
     Parameters
     ----------
-    beds
-        The possible beds [object].
-    alone
-        Their run with nothing more put on [object].
     planned_ph
         Their course under the plan, shape (M, D); None where there is none [pH in water].
-    planned
-        What the plan puts on, for the causes of the width [objects].
-    until
-        Last day shown [calendar].
     balance_error
         Worst of all runs behind it [share of all acid moved].
     oxidised_frac
@@ -171,7 +159,7 @@ def outlook(
     Returns
     -------
     Outlook
-        Bands, control, and where the width comes from [object].
+        Bands, control, and where the width comes from.
     """
     weeks = (until - beds.inputs.today).days // DAYS_IN_WEEK + 1
     control_ph = alone.ph[:, :weeks]
@@ -209,14 +197,8 @@ def width_shares(
 
     Parameters
     ----------
-    causes
-        One a column of the draws [enumerations].
-    draws
-        What was drawn for each bed, shape (M, n_drawn) [of the causes].
     outcome
         What each of them came to, shape (M,) [pH].
-    events
-        What was put on; causes that cannot act in this run are left out [arrays].
 
     Returns
     -------
@@ -242,20 +224,7 @@ def width_shares(
 
 
 def width_words(shares: Sequence[WidthShare], *, on: date) -> Prose:
-    """Where the width comes from, and what would narrow it most.
-
-    Parameters
-    ----------
-    shares
-        Causes, the largest first [objects].
-    on
-        Day the shares stand for [date].
-
-    Returns
-    -------
-    Prose
-        One sentence or two [object].
-    """
+    """Where the width comes from, and what would narrow it most."""
     named = [one for one in shares if one.share >= _NAMED_SHARE][:_MOST_NAMED]
     if not named:
         return prose(message("expect-width-none"))

@@ -17,15 +17,10 @@ REACH_CHECK = "reach of the forecast"
 def beyond_forecast(context: BedContext) -> Finding | None:
     """Whether a soil lies beyond the reach of the forecast, as a finding.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     Finding or None
-        Why there is no forecast; None where there can be one, or no pH was read [row].
+        Why there is no forecast; None where there can be one, or no pH was read.
 
     Notes
     -----

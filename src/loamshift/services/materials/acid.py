@@ -44,14 +44,10 @@ def acid_brought_mmolc_m2(
 
     Parameters
     ----------
-    material
-        What goes on [object].
     rate_g_m2
         Product, 0 or more [g/m2].
     in_pot
-        True for pots, where all acid of nitrogen counts [truth].
-    land_use
-        One of the uses in ``core.background`` [text].
+        True for pots, where all acid of nitrogen counts.
 
     Returns
     -------
@@ -93,8 +89,6 @@ def temporary_acid_mmolc_m2(material: Material, *, rate_g_m2: float) -> float:
 
     Parameters
     ----------
-    material
-        What goes on [object].
     rate_g_m2
         Product, 0 or more [g/m2].
 
@@ -120,8 +114,6 @@ def temporary_acid_left_mmolc_m2(material: Material, *, rate_g_m2: float, days: 
 
     Parameters
     ----------
-    material
-        What goes on [object].
     rate_g_m2
         Product, 0 or more [g/m2].
     days
@@ -168,24 +160,16 @@ def acid_within_days(
 
     Parameters
     ----------
-    material
-        What goes on [object].
     rate_g_m2
         Product, 0 or more [g/m2].
     soil_temp_c
         Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
-    start
-        Day it goes on [date].
     days
         Days since, 0 or more [d].
     ph_water
         pH in water of the soil, 2 to 11 [pH].
-    in_pot
-        True for pots [truth].
     incorporated
-        True where it is mixed in [truth].
-    land_use
-        One of the uses in ``core.background`` [text].
+        True where it is mixed in.
 
     Returns
     -------
@@ -229,20 +213,12 @@ def weeks_to_half(
 
     Parameters
     ----------
-    material
-        What goes on [object].
     soil_temp_c
         Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
-    start
-        Day it goes on [date].
     ph_water
         pH in water of the soil, 2 to 11 [pH].
-    in_pot
-        True for pots [truth].
     incorporated
-        True where it is mixed in [truth].
-    land_use
-        One of the uses in ``core.background`` [text].
+        True where it is mixed in.
 
     Returns
     -------

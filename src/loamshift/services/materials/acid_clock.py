@@ -45,11 +45,6 @@ def temperature_is_assumed(soil_temp_c: tuple[float, ...]) -> bool:
     ----------
     soil_temp_c
         Daily soil temperature for days 1 to 365, or empty [degC].
-
-    Returns
-    -------
-    bool
-        Whether the temperature is ours [truth].
     """
     return not soil_temp_c
 
@@ -61,8 +56,6 @@ def daily_soil_temp_c(soil_temp_c: tuple[float, ...], *, start: date, days: int)
     ----------
     soil_temp_c
         Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
-    start
-        First day [date].
     days
         Number of days, 0 or more [d].
 
@@ -111,24 +104,16 @@ def acid_course_mmolc_m2(
 
     Parameters
     ----------
-    material
-        What goes on [object].
     rate_g_m2
         Product, 0 or more [g/m2].
     soil_temp_c
         Daily soil temperature for days 1 to 365; empty for the assumed one [degC].
-    start
-        Day it goes on [date].
     days
         Days to follow, 0 or more [d].
     ph_water
         pH in water of the soil, 2 to 11 [pH].
-    in_pot
-        True for pots [truth].
     incorporated
-        True where it is mixed in, false where it lies on the surface [truth].
-    land_use
-        One of the uses in ``core.background`` [text].
+        True where it is mixed in, false where it lies on the surface.
 
     Returns
     -------
@@ -201,7 +186,7 @@ def clock_sulfur_g_kg(*, on_surface: bool) -> float:
     Parameters
     ----------
     on_surface
-        True where it is left lying on top [truth].
+        True where it is left lying on top.
 
     Returns
     -------
@@ -218,15 +203,8 @@ def prills_of(material: Material, *, on_surface: bool) -> Prills | None:
 
     Parameters
     ----------
-    material
-        What goes on [object].
     on_surface
-        True where it is left lying on top [truth].
-
-    Returns
-    -------
-    Prills or None
-        None for loose grains [object].
+        True where it is left lying on top.
     """
     if material.intact_diameter_um is None:
         return None

@@ -45,11 +45,6 @@ class ActingParts(NamedTuple):
 def acting_parts(material: Material) -> ActingParts:
     """The parts of a material that act on the pH for good.
 
-    Parameters
-    ----------
-    material
-        What goes on [object].
-
     Returns
     -------
     ActingParts

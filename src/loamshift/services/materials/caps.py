@@ -71,13 +71,6 @@ class LimitPassed:
 def product_cap(material: Material, *, cap_situation: str) -> ProductCap | None:
     """The printed limits that govern a product.
 
-    Parameters
-    ----------
-    material
-        The product [object].
-    cap_situation
-        unplanted | planted | lawn | field | container [text].
-
     Returns
     -------
     ProductCap or None
@@ -129,15 +122,8 @@ def limit_passed(cap: ProductCap, *, rate_g_m2: float) -> LimitPassed | None:
 
     Parameters
     ----------
-    cap
-        Limits of the product [object].
     rate_g_m2
         The product put on at once [g/m2].
-
-    Returns
-    -------
-    LimitPassed or None
-        None where it passes neither [object].
     """
     for per, limit, printed in (
         ("year", cap.year_g_m2, cap.year_printed_g_m2),
@@ -153,15 +139,10 @@ def limit_passed(cap: ProductCap, *, rate_g_m2: float) -> LimitPassed | None:
 def is_by_weight(cap: ProductCap) -> bool:
     """Whether a product is so near to the substance limited that its own weight tells it.
 
-    Parameters
-    ----------
-    cap
-        Limits of the product [object].
-
     Returns
     -------
     bool
-        Within a fortieth; never for feeds, whose limit is one of nitrogen [truth].
+        Within a fortieth; never for feeds, whose limit is one of nitrogen.
     """
     return abs(cap.per_product - 1.0) < _SAME_WEIGHT
 
@@ -173,11 +154,6 @@ def is_overdose(times: float) -> bool:
     ----------
     times
         The sum over its yearly limit [1].
-
-    Returns
-    -------
-    bool
-        True beyond ``overdose_cap_years`` [truth].
     """
     return times > verdict_values()["overdose_cap_years"] * (1.0 + 1e-9)
 

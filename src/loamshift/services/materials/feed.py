@@ -16,11 +16,7 @@ def present_feed_acid_mmolc_m2(
     Parameters
     ----------
     feed
-        The feed of the case, or None [object].
-    in_pot
-        True for pots [truth].
-    land_use
-        One of the uses in ``core.background`` [text].
+        The feed of the case, or None.
 
     Returns
     -------

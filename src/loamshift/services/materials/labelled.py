@@ -65,11 +65,6 @@ _OXIDES: Final = (
 def label_shares(label: Label) -> dict[str, float]:
     """The figures of a bag as shares of the product, oxides turned into what they stand for.
 
-    Parameters
-    ----------
-    label
-        The analysis [object].
-
     Returns
     -------
     dict
@@ -94,11 +89,6 @@ def label_shares(label: Label) -> dict[str, float]:
 
 def label_ions(label: Label) -> Ions:
     """Charges that a bag's analysis stands for.
-
-    Parameters
-    ----------
-    label
-        The analysis [object].
 
     Returns
     -------
@@ -135,20 +125,9 @@ def labelled_material(
 
     Parameters
     ----------
-    label
-        The analysis, already checked [object].
-    key
-        What answers call it, unlike any other product of the case [text].
-    written
-        Its name in the case file [text].
     kind
         A shipped material of the same sort: it lends form, grain, weight by volume and what decay
-        does, none of which stands on a bag; None where nobody said [object].
-
-    Returns
-    -------
-    Material
-        The material [object].
+        does, none of which stands on a bag; None where nobody said.
 
     Notes
     -----

@@ -13,15 +13,8 @@ def material_named(key: str, *, own: Mapping[str, Material]) -> Material:
 
     Parameters
     ----------
-    key
-        Key, or any other name of a shipped material [text].
     own
-        Products of the case known by their label, by key [objects].
-
-    Returns
-    -------
-    Material
-        The material [object].
+        Products of the case known by their label, by key.
 
     Raises
     ------

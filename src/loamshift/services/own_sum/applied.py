@@ -23,19 +23,8 @@ def part_sum(bed: OpenedBed, key: str, part: Application | PlanPart, *, whole: b
 
     Parameters
     ----------
-    bed
-        The bed opened, with a plan [object].
-    key
-        The key that was asked for [text].
-    part
-        The application [object].
     whole
-        True for the weight of the whole bed [truth].
-
-    Returns
-    -------
-    OwnSum
-        Need as product, limit, amount chosen and its share of this day [object].
+        True for the weight of the whole bed.
     """
     seasons = seasons_ahead(bed.context, acidify=bed.acidify)
     steps = [*product_steps(bed, seasons), *_limit_steps(bed, seasons)]
@@ -61,20 +50,7 @@ def part_sum(bed: OpenedBed, key: str, part: Application | PlanPart, *, whole: b
 
 
 def product_steps(bed: OpenedBed, seasons: Seasons) -> tuple[SumStep, ...]:
-    """The best estimate of the need, in pure material and then as the product in the bag.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a dose [object].
-    seasons
-        What may go on, with the product [object].
-
-    Returns
-    -------
-    tuple of SumStep
-        Empty where the answer has no dose [objects].
-    """
+    """The best estimate of the need, in pure material and then as the product in the bag."""
     pure = best_pure_g_m2(bed)
     if pure is None:
         return ()
@@ -113,18 +89,11 @@ def product_steps(bed: OpenedBed, seasons: Seasons) -> tuple[SumStep, ...]:
 def limit_of(seasons: Seasons, context: BedContext) -> tuple[Cap, float] | None:
     """The published limit of one application, and the substance it speaks of per gram of product.
 
-    Parameters
-    ----------
-    seasons
-        What may go on, with the product [object].
-    context
-        The bed as understood [object].
-
     Returns
     -------
     tuple of Cap and float, or None
-        The row that governs, and grams per gram of the product as sold; None without a limit
-        [object and g/g].
+        The row that governs, and the substance in the product as sold [g/g]; None without a
+        limit.
     """
     found = product_cap(seasons.material, cap_situation=context.cap_situation)
     if found is None:
@@ -141,17 +110,8 @@ def amount_of(bed: OpenedBed, rate_g_m2: float, step: SumStep) -> SumStep | None
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
     rate_g_m2
         What goes on [g/m2].
-    step
-        The step [object].
-
-    Returns
-    -------
-    SumStep or None
-        None where the area is not known [object].
     """
     area = bed.context.total_area_m2
     if area is None:

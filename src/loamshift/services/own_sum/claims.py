@@ -21,19 +21,8 @@ def claim_sum(bed: OpenedBed, key: str, place: int, field: str) -> OwnSum:
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
-    key
-        The key that was asked for [text].
     place
         Which claim, from 0 [index].
-    field
-        Which figure, a name of the claim [text].
-
-    Returns
-    -------
-    OwnSum
-        Acid brought, acid needed, and the one over the other [object].
     """
     plain = open_bed(bed.case, bed.answer, learned=False)
     entry, result = bed.case.claims[place], bed.answer.claims[place]

@@ -38,24 +38,7 @@ SHARES = {
 
 
 def share_sum(bed: OpenedBed, key: str, rule: PlanRule, field: str) -> OwnSum:
-    """A share of the simulated beds.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a plan [object].
-    key
-        The key that was asked for [text].
-    rule
-        The plan [object].
-    field
-        Which share, a name of the plan [text].
-
-    Returns
-    -------
-    OwnSum
-        Beds counted, and the plain sum of the plan beside them [object].
-    """
+    """A share of the simulated beds."""
     share: float = getattr(rule, field)
     which = SHARES[field]
     beds = of.counted("N", message("why-in-beds"), float(bed.members), SumUnit.BEDS)
@@ -91,22 +74,7 @@ def share_sum(bed: OpenedBed, key: str, rule: PlanRule, field: str) -> OwnSum:
 
 
 def median_sum(bed: OpenedBed, key: str, rule: PlanRule) -> OwnSum:
-    """The best estimate of the pH on the day the plan is judged by.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a plan [object].
-    key
-        The key that was asked for [text].
-    rule
-        The plan [object].
-
-    Returns
-    -------
-    OwnSum
-        The middle of the beds, and the plain sum beside it [object].
-    """
+    """The best estimate of the pH on the day the plan is judged by."""
     step = SumStep(
         says=message("why-step-median", beds=bed.members, day=rule.on),
         symbol="pH",
@@ -131,21 +99,8 @@ def quantile_sum(bed: OpenedBed, key: str, forecast: Forecast, name: str, place:
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
-    key
-        The key that was asked for [text].
-    forecast
-        The forecast [object].
-    name
-        ``q05`` to ``q95``, or ``do_nothing`` [text].
     place
         Which of its days [index].
-
-    Returns
-    -------
-    OwnSum
-        The beds counted below it, and the plain sum beside it [object].
     """
     alone = name == "do_nothing"
     line = forecast.do_nothing.q50 if alone else getattr(forecast.ph, name)
@@ -177,22 +132,7 @@ def quantile_sum(bed: OpenedBed, key: str, forecast: Forecast, name: str, place:
 
 
 def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
-    """What one line of the test calls for.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a plan that has a test [object].
-    key
-        The key that was asked for [text].
-    line
-        The line [object].
-
-    Returns
-    -------
-    OwnSum
-        Where such beds go, with the plain sum from the middle of the line beside it [object].
-    """
+    """What one line of the test calls for."""
     error = retest_error_ph(bed.context)
     step = SumStep(
         says=message(
@@ -223,18 +163,7 @@ def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
 
 
 def plan_sure(bed: OpenedBed) -> Prose:
-    """How often the plan works and does harm, as sentences; none without a plan.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    Prose
-        Nothing without a plan [sentences].
-    """
+    """How often the plan works and does harm, as sentences; none without a plan."""
     rule = bed.answer.plan
     if rule is None:
         return Prose()
@@ -254,15 +183,10 @@ def plain_plan(bed: OpenedBed) -> Prose:
     All of it is taken as reacted, and nothing undoes it: what the simulated beds add is time,
     water, feed and rain.
 
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
     Returns
     -------
     Prose
-        Nothing where nothing is applied, or the amount runs off the curve [sentences].
+        Nothing where nothing is applied, or the amount runs off the curve.
     """
     context, answer = bed.context, bed.answer
     if context.soil is None or not answer.applications or bed.aim_ph is None:

@@ -33,15 +33,8 @@ def humus_steps(bed: OpenedBed, held_ph: float) -> tuple[SumStep, ...]:
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
     held_ph
         Where it is held [pH in water].
-
-    Returns
-    -------
-    tuple of SumStep
-        Nitrogen, base, weight of soil, and the line [objects].
     """
     year, history = humus_year(bed.context, held_ph=held_ph), humus_history(bed.context)
     if year is None or history is None:

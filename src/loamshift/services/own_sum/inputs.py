@@ -28,19 +28,8 @@ def fixed(symbol: str, name: Message, value: float, unit: SumUnit) -> SumInput:
 
     Parameters
     ----------
-    symbol
-        Its symbol in the formula [text].
-    name
-        What it is called [message].
     value
         The figure [its unit].
-    unit
-        Its unit [enumeration].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
     """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.FIXED)
 
@@ -50,21 +39,8 @@ def said(symbol: str, name: Message, value: float, unit: SumUnit, path: str) -> 
 
     Parameters
     ----------
-    symbol
-        Its symbol in the formula [text].
-    name
-        What it is called [message].
     value
         The figure [its unit].
-    unit
-        Its unit [enumeration].
-    path
-        Where the case file gives it, or would [text].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
     """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.CASE, path=path)
 
@@ -74,38 +50,14 @@ def counted(symbol: str, name: Message, value: float, unit: SumUnit) -> SumInput
 
     Parameters
     ----------
-    symbol
-        Its symbol in the formula [text].
-    name
-        What it is called [message].
     value
         The figure [its unit].
-    unit
-        Its unit [enumeration].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
     """
     return SumInput(symbol=symbol, name=name, value=value, unit=unit, origin=Origin.BEDS)
 
 
 def before(step: SumStep, name: Message) -> SumInput:
-    """The outcome of an earlier step as something that goes into a later one.
-
-    Parameters
-    ----------
-    step
-        The step [object].
-    name
-        What it is called [message].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """The outcome of an earlier step as something that goes into a later one."""
     return SumInput(
         symbol=step.symbol, name=name, value=step.value, unit=step.unit, origin=Origin.STEP
     )
@@ -118,21 +70,8 @@ def parameter(
 
     Parameters
     ----------
-    symbol
-        Its symbol in the formula [text].
-    key
-        Its key, ``topic.name`` [text].
-    unit
-        Its unit [enumeration].
-    path
-        Where the case file gives it, or would [text].
     assumed
-        True where it stands in for what nobody said [truth].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
+        True where it stands in for what nobody said.
     """
     topic, _, name = key.partition(".")
     row = load_parameters()[topic][name]
@@ -152,38 +91,12 @@ def parameter(
 
 
 def named(one: SumInput, name: Message) -> SumInput:
-    """The same figure under a better name.
-
-    Parameters
-    ----------
-    one
-        The figure [object].
-    name
-        What it is called [message].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """The same figure under a better name."""
     return replace(one, name=name)
 
 
 def limit(symbol: str, cap: Cap) -> SumInput:
-    """A published limit.
-
-    Parameters
-    ----------
-    symbol
-        Its symbol in the formula [text].
-    cap
-        The row of the limit [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """A published limit."""
     return SumInput(
         symbol=symbol,
         name=message("why-in-limit", per=cap.per),
@@ -197,20 +110,7 @@ def limit(symbol: str, cap: Cap) -> SumInput:
 
 
 def ph_now(bed: OpenedBed, symbol: str = "pH₀") -> SumInput:
-    """The pH in water of the reading that speaks for the bed, with its range.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    symbol
-        Its symbol in the formula [text].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """The pH in water of the reading that speaks for the bed, with its range."""
     ph = require_soil(bed.context).ph
     row = default_ph_conversion(ph.method)
     return SumInput(
@@ -228,20 +128,7 @@ def ph_now(bed: OpenedBed, symbol: str = "pH₀") -> SumInput:
 
 
 def aim_ph(bed: OpenedBed, symbol: str = "pH₁") -> SumInput:
-    """The point aimed at.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    symbol
-        Its symbol in the formula [text].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """The point aimed at."""
     target = bed.context.target
     assert target is not None
     named_ph = bed.case.aim.target_ph is not None
@@ -257,18 +144,7 @@ def aim_ph(bed: OpenedBed, symbol: str = "pH₁") -> SumInput:
 
 
 def clay(bed: OpenedBed) -> SumInput:
-    """Clay of the soil, measured, by its texture or assumed.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """Clay of the soil, measured, by its texture or assumed."""
     soil = require_soil(bed.context)
     measured = bed.case.soil.clay_pct is not None
     return SumInput(
@@ -282,18 +158,7 @@ def clay(bed: OpenedBed) -> SumInput:
 
 
 def carbon(bed: OpenedBed) -> SumInput:
-    """Organic carbon of the soil.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """Organic carbon of the soil."""
     soil = require_soil(bed.context)
     path = (
         "soil.organic_carbon_pct"
@@ -312,18 +177,7 @@ def carbon(bed: OpenedBed) -> SumInput:
 
 
 def depth(bed: OpenedBed) -> SumInput:
-    """Depth of soil treated.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """Depth of soil treated."""
     row = _DEPTH_ROWS.get(bed.case.bed.kind, "verdict.depth_bed_cm")
     name = message("why-in-depth")
     if bed.case.bed.depth_cm is None:
@@ -332,18 +186,7 @@ def depth(bed: OpenedBed) -> SumInput:
 
 
 def density(bed: OpenedBed) -> SumInput:
-    """Dry weight of the soil by volume.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """Dry weight of the soil by volume."""
     known = bed.case.soil.bulk_density_g_cm3 is not None
     return SumInput(
         symbol="ρ",
@@ -356,18 +199,7 @@ def density(bed: OpenedBed) -> SumInput:
 
 
 def scale(bed: OpenedBed) -> SumInput:
-    """How strongly this soil resists against the average curve.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
-    """
+    """How strongly this soil resists against the average curve."""
     k = require_soil(bed.context).k
     refit = bed.answer.refit
     learned = bool(k.measured) or (refit is not None and refit.used)
@@ -395,11 +227,6 @@ def test_error(error_ph: float) -> SumInput:
     ----------
     error_ph
         Standard deviation [pH].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
     """
     row = load_parameters()["verdict"]["reading_scatter_sd"]
     return SumInput(
@@ -420,12 +247,7 @@ def gram(*, acidify: bool) -> SumInput:
     Parameters
     ----------
     acidify
-        True for sulfur, false for lime [truth].
-
-    Returns
-    -------
-    SumInput
-        The figure with where it comes from [object].
+        True for sulfur, false for lime.
     """
     if acidify:
         name = message("why-in-gram-sulfur")
@@ -434,18 +256,7 @@ def gram(*, acidify: bool) -> SumInput:
 
 
 def mass_step(bed: OpenedBed) -> SumStep:
-    """The step that weighs the soil to be treated.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
-    Returns
-    -------
-    SumStep
-        The step [object].
-    """
+    """The step that weighs the soil to be treated."""
     d, r = depth(bed), density(bed)
     return SumStep(
         says=message("why-step-mass"),

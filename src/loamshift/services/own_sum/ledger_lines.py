@@ -35,11 +35,6 @@ _ACTS: Final = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
 def held_at_ph(bed: OpenedBed) -> float:
     """Where the ledger holds the bed: the aim where something goes on, else today's pH [pH].
 
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
     Returns
     -------
     float
@@ -57,11 +52,6 @@ def held_at_ph(bed: OpenedBed) -> float:
 
 def ledger_steps(bed: OpenedBed) -> Mapping[str, tuple[SumStep, ...]]:
     """The sum of every line of the ledger that is not nothing, in the order of a letter.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a ledger [object].
 
     Returns
     -------
@@ -88,15 +78,8 @@ def buffering_step(bed: OpenedBed, held_ph: float) -> SumStep:
 
     Parameters
     ----------
-    bed
-        The bed opened [object].
     held_ph
         Where it is held [pH in water].
-
-    Returns
-    -------
-    SumStep
-        The step [object].
     """
     context = bed.context
     slope: float = buffer_mmolc_kg_ph(held_ph, k=scale_of(bed), **curve_of(context))

@@ -23,18 +23,11 @@ def margin_sums(case: Case, answer: Answer) -> Mapping[str, OwnSum]:
     Answers in a few milliseconds: nothing is simulated again, so what earlier readings taught
     about the soil stands in through the figures of the answer.
 
-    Parameters
-    ----------
-    case
-        The case that was asked [object].
-    answer
-        Its answer [object].
-
     Returns
     -------
     mapping
         Topic (``need``, ``plan``, ``decides``, ``expect``, ``undo``, ``keep``, ``claims``) to its
-        sum; a topic without one is left out. ``key`` of a sum opens it whole [objects].
+        sum; a topic without one is left out. ``key`` of a sum opens it whole.
     """
     bed = open_bed(case, answer, learned=False)
     made: tuple[tuple[str, Callable[[OpenedBed], Iterator[OwnSum]]], ...] = (

@@ -26,22 +26,7 @@ CURVE_SOURCES: Final = ("organic_slope_mmolc_kg_ph_per_pct", "clay_slope_mmolc_k
 
 
 def acid_sum(bed: OpenedBed, key: str, end: str) -> OwnSum:
-    """How much acid, or base, a kilogram of this soil takes up on its way to the aim.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a dose [object].
-    key
-        The key that was asked for [text].
-    end
-        ``lo90``, ``mid`` or ``hi90`` [text].
-
-    Returns
-    -------
-    OwnSum
-        Reading, curve, this bed's scale and lime, and all values weighed together [object].
-    """
+    """How much acid, or base, a kilogram of this soil takes up on its way to the aim."""
     band = bed.answer.dose.acid_mmolc_kg
     assert band is not None
     steps = list(need_steps(bed, _away(bed, end)))
@@ -63,19 +48,10 @@ def acid_sum(bed: OpenedBed, key: str, end: str) -> OwnSum:
 def product_sum(bed: OpenedBed, key: str, end: str) -> OwnSum:
     """The need as pure sulfur, or as lime that works, per area.
 
-    Parameters
-    ----------
-    bed
-        The bed opened, with a dose [object].
-    key
-        The key that was asked for [text].
-    end
-        ``lo90``, ``mid`` or ``hi90`` [text].
-
     Returns
     -------
     OwnSum
-        As the sum of the acid, and then by the weight of the soil and of the material [object].
+        As the sum of the acid, and then by the weight of the soil and of the material.
     """
     dose = bed.answer.dose
     band = dose.sulfur_as_s_g_m2 if bed.acidify else dose.lime_as_caco3_g_m2
@@ -101,20 +77,7 @@ def product_sum(bed: OpenedBed, key: str, end: str) -> OwnSum:
 
 
 def share_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """What share of the acid only dissolves free lime.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, to be acidified [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        The best estimate of the lime over that of the need [object].
-    """
+    """What share of the acid only dissolves free lime."""
     share = bed.answer.dose.carbonate_share
     assert share is not None
     steps = list(need_steps(bed, "mid"))
@@ -134,13 +97,6 @@ def share_sum(bed: OpenedBed, key: str) -> OwnSum:
 
 def need_steps(bed: OpenedBed, end: str) -> tuple[SumStep, ...]:
     """From the reading to what a kilogram of soil takes up, in the direction of the aim.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil and an aim [object].
-    end
-        ``lo90``, ``mid`` or ``hi90`` [text].
 
     Returns
     -------
@@ -199,11 +155,6 @@ def need_steps(bed: OpenedBed, end: str) -> tuple[SumStep, ...]:
 def best_pure_g_m2(bed: OpenedBed) -> float | None:
     """The best estimate of the need as the answer gives it, pure [g/m2]; None without a dose.
 
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-
     Returns
     -------
     float or None
@@ -215,13 +166,7 @@ def best_pure_g_m2(bed: OpenedBed) -> float | None:
 
 
 def need_source_keys() -> tuple[str, ...]:
-    """Sources of the buffer curve [text].
-
-    Returns
-    -------
-    tuple of str
-        Their keys [text].
-    """
+    """Sources of the buffer curve."""
     rows = load_parameters()["buffer"]
     return tuple(rows[name].source_key for name in CURVE_SOURCES)
 

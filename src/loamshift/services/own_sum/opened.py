@@ -46,18 +46,9 @@ def open_bed(case: Case, answer: Answer, *, learned: bool = True) -> OpenedBed:
 
     Parameters
     ----------
-    case
-        The case that was asked [object].
-    answer
-        Its answer [object].
     learned
         False leaves out what earlier readings taught about the soil, which takes the simulated
-        beds to find again [truth].
-
-    Returns
-    -------
-    OpenedBed
-        Everything a sum of this bed needs [object].
+        beds to find again.
     """
     context = build_context(case)
     refit = answer.refit
@@ -74,11 +65,6 @@ def open_bed(case: Case, answer: Answer, *, learned: bool = True) -> OpenedBed:
 
 def scale_of(bed: OpenedBed) -> float:
     """How many times the average curve this soil resists, at the best estimate [times].
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
 
     Returns
     -------

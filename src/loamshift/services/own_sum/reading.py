@@ -20,18 +20,7 @@ _MOST_WEIGHED = 4
 
 
 def reading_steps(bed: OpenedBed) -> tuple[SumStep, ...]:
-    """From what was read to pH in water; none where one reading was made in water.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil [object].
-
-    Returns
-    -------
-    tuple of SumStep
-        A step for each reading in salt, and one that weighs several of a season [objects].
-    """
+    """From what was read to pH in water; none where one reading was made in water."""
     season = current_season(bed.case)
     assert season is not None
     steps, weighed = [], []
@@ -52,20 +41,7 @@ def reading_steps(bed: OpenedBed) -> tuple[SumStep, ...]:
 
 
 def ph_now_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """Where the bed stands today.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        The best estimate among the simulated beds, with the plain sum beside it [object].
-    """
+    """Where the bed stands today."""
     now = bed.answer.verdict.ph_now
     assert now is not None
     steps = list(reading_steps(bed))

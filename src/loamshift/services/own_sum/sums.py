@@ -72,18 +72,9 @@ def own_sum(case: Case, answer: Answer, key: str) -> OwnSum:
 
     Parameters
     ----------
-    case
-        The case that was asked [object].
-    answer
-        Its answer [object].
     key
         Key of the answer, with places in lists as ``applications[0].rate_g_m2`` or
-        ``applications.0.rate_g_m2``; without a place the first [text].
-
-    Returns
-    -------
-    OwnSum
-        Steps, how sure it is, and what would narrow it [object].
+        ``applications.0.rate_g_m2``; without a place the first.
 
     Raises
     ------
@@ -99,54 +90,23 @@ def own_sum(case: Case, answer: Answer, key: str) -> OwnSum:
 
 
 def own_sums(case: Case, answer: Answer) -> Mapping[str, OwnSum]:
-    """Every number of an answer with its sum, in the order of the answer.
-
-    Parameters
-    ----------
-    case
-        The case that was asked [object].
-    answer
-        Its answer [object].
-
-    Returns
-    -------
-    mapping
-        Key [text] to sum [object].
-    """
+    """Every number of an answer with its sum, in the order of the answer."""
     bed = open_bed(case, answer)
     return {key: make(bed, key) for key, make in _makers(answer).items()}
 
 
 def own_keys(answer: Answer) -> tuple[str, ...]:
-    """The numbers of an answer that have a sum.
-
-    Parameters
-    ----------
-    answer
-        The answer [object].
-
-    Returns
-    -------
-    tuple of str
-        Keys in the order of the answer [text].
-    """
+    """The numbers of an answer that have a sum."""
     return tuple(_makers(answer))
 
 
 def full_key(key: str, known: Mapping[str, object]) -> str | None:
     """The key of a number that a person means.
 
-    Parameters
-    ----------
-    key
-        As written [text].
-    known
-        Keys there are [text].
-
     Returns
     -------
     str or None
-        Its full form; None where there is none [text].
+        Its full form; None where there is none.
     """
     plain = _INDEX.sub(r".\1", key.strip().casefold())
     plain = ALIASES.get(plain, plain)

@@ -18,14 +18,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
     Parameters
     ----------
     bed
-        The bed opened, with a first application [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        Warmth since the application, what has reacted, and the day the beds show it [object].
+        The bed opened, with a first application.
     """
     day = bed.answer.too_early_before
     assert day is not None

@@ -24,20 +24,7 @@ _PASSING = ("tail", "free-lime")
 
 
 def drift_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """How the pH drifts in a year left to itself.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with upkeep [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        The ledger over the buffering; or the simulated beds, with that beside them [object].
-    """
+    """How the pH drifts in a year left to itself."""
     upkeep = bed.answer.upkeep
     assert upkeep is not None
     lines = _lasting(bed, feed=False)
@@ -74,20 +61,7 @@ def drift_sum(bed: OpenedBed, key: str) -> OwnSum:
 
 
 def net_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """What is left of the ledger with the feed that is advised.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with upkeep [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        Lines, feed and their sum [object].
-    """
+    """What is left of the ledger with the feed that is advised."""
     upkeep = bed.answer.upkeep
     assert upkeep is not None
     lines, steps = _with_feed(bed)
@@ -100,17 +74,8 @@ def closing_sum(bed: OpenedBed, key: str, *, sulfur: bool) -> OwnSum:
 
     Parameters
     ----------
-    bed
-        The bed opened, with upkeep [object].
-    key
-        The key that was asked for [text].
     sulfur
-        True for sulfur, false for lime [truth].
-
-    Returns
-    -------
-    OwnSum
-        What is left of the ledger, turned into the material and held to the yearly limit [object].
+        True for sulfur, false for lime.
     """
     upkeep = bed.answer.upkeep
     assert upkeep is not None
@@ -153,19 +118,8 @@ def feed_sum(bed: OpenedBed, key: str, line: FeedLine, *, acid: bool) -> OwnSum:
 
     Parameters
     ----------
-    bed
-        The bed opened, with upkeep [object].
-    key
-        The key that was asked for [text].
-    line
-        The feed [object].
     acid
-        True for its acid, false for the weight of product [truth].
-
-    Returns
-    -------
-    OwnSum
-        Nitrogen over what the product holds, or times its acid [object].
+        True for its acid, false for the weight of product.
     """
     material = load_materials()[line.material]
     nitrogen = of.counted("n", message("why-in-nitrogen-chosen"), line.n_g_m2_year, SumUnit.G_M2)
@@ -208,20 +162,7 @@ def feed_sum(bed: OpenedBed, key: str, line: FeedLine, *, acid: bool) -> OwnSum:
 
 
 def undone_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """Years in which the water takes back what the curve takes.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with upkeep and a watered bed [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        Acid of the curve over that of a year's water [object].
-    """
+    """Years in which the water takes back what the curve takes."""
     upkeep = bed.answer.upkeep
     assert upkeep is not None and upkeep.years_water_undoes_dose is not None
     context, aim = bed.context, bed.aim_ph

@@ -27,24 +27,7 @@ from loamshift.tables.model import salinity_parameters
 
 
 def way_sum(bed: OpenedBed, key: str, option: Option, field: str) -> OwnSum:
-    """One figure of one product.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a plan [object].
-    key
-        The key that was asked for [text].
-    option
-        The product [object].
-    field
-        Which figure, a name of the option [text].
-
-    Returns
-    -------
-    OwnSum
-        Its sum [object].
-    """
+    """One figure of one product."""
     product = _rate_step(bed, option)
     if field in ("rate_g_m2", "amount_g", "cost"):
         steps = [*product]
@@ -259,15 +242,6 @@ def _half_step(bed: OpenedBed, option: Option) -> SumStep:
 def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...]:
     """Mean temperature of the soil between two days; empty without a place [degC].
 
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    start
-        The first day [date].
-    end
-        The last day [date].
-
     Returns
     -------
     tuple of SumInput
@@ -293,17 +267,6 @@ def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...
 
 def share_reacted(bed: OpenedBed, material: Material, *, start: date, end: date) -> float:
     """Share of a material that has reacted between two days [0-1].
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    material
-        The material [object].
-    start
-        The first day [date].
-    end
-        The last day [date].
 
     Returns
     -------

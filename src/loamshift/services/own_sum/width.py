@@ -62,16 +62,6 @@ class Width:
 def width_of_need(bed: OpenedBed) -> Width:
     """The range of the need, and what each cause adds to it.
 
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil and an aim [object].
-
-    Returns
-    -------
-    Width
-        Ranges that hold 90 in 100 such soils [object].
-
     Notes
     -----
     A cause is taken as known by setting its spread to nothing at its best estimate; the others
@@ -103,18 +93,7 @@ def width_of_need(bed: OpenedBed) -> Width:
 
 
 def sure_of_need(bed: OpenedBed) -> Prose:
-    """The range of the need and what makes it wide.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil and an aim [object].
-
-    Returns
-    -------
-    Prose
-        Whole sentences [object].
-    """
+    """The range of the need and what makes it wide."""
     width = width_of_need(bed)
     low, high = width.today.lo90, width.today.hi90
     way = "acidify" if bed.acidify else "lime"
@@ -129,15 +108,10 @@ def sure_of_need(bed: OpenedBed) -> Prose:
 def narrowing_need(bed: OpenedBed) -> Prose:
     """The cheapest tests that would narrow the need, with how far.
 
-    Parameters
-    ----------
-    bed
-        The bed opened, with a soil and an aim [object].
-
     Returns
     -------
     Prose
-        A sentence for each test worth making, that with most effect first [object].
+        A sentence for each test worth making, that with most effect first.
     """
     width = width_of_need(bed)
     ordered = sorted(width.without, key=width.left_frac)
@@ -154,20 +128,7 @@ def narrowing_need(bed: OpenedBed) -> Prose:
 
 
 def test_for(bed: OpenedBed, cause: Cause) -> str:
-    """The cheapest test, not made yet, that tells more of a cause, as a choice [text].
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    cause
-        What makes the range wide [enumeration].
-
-    Returns
-    -------
-    str
-        A choice of the message ``why-narrow`` [text].
-    """
+    """The cheapest test, not made yet, that tells more of a cause, as a choice."""
     entry, soil = bed.case.soil, require_soil(bed.context)
     if cause is Cause.READING:
         return "laboratory-ph" if soil.ph.method.is_rough else "second-ph"

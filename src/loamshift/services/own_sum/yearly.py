@@ -16,17 +16,8 @@ def line_sum(bed: OpenedBed, key: str, place: int) -> OwnSum:
 
     Parameters
     ----------
-    bed
-        The bed opened, with a ledger [object].
-    key
-        The key that was asked for [text].
     place
         Which line, from 0 [index].
-
-    Returns
-    -------
-    OwnSum
-        Its sum [object].
     """
     ledger = bed.answer.ledger
     assert ledger is not None
@@ -43,20 +34,7 @@ def line_sum(bed: OpenedBed, key: str, place: int) -> OwnSum:
 
 
 def net_sum(bed: OpenedBed, key: str) -> OwnSum:
-    """All lines of the ledger together.
-
-    Parameters
-    ----------
-    bed
-        The bed opened, with a ledger [object].
-    key
-        The key that was asked for [text].
-
-    Returns
-    -------
-    OwnSum
-        Each line, and their sum [object].
-    """
+    """All lines of the ledger together."""
     ledger = bed.answer.ledger
     assert ledger is not None
     lines = ledger_steps(bed)
@@ -74,18 +52,7 @@ def net_sum(bed: OpenedBed, key: str) -> OwnSum:
 
 
 def sum_of_lines(lines: Mapping[str, tuple[SumStep, ...]]) -> SumStep:
-    """The step that adds lines up [mmolc/m2/yr].
-
-    Parameters
-    ----------
-    lines
-        Lines of the ledger with their sums [objects].
-
-    Returns
-    -------
-    SumStep
-        The step [object].
-    """
+    """The step that adds lines up [mmolc/m2/yr]."""
     inputs = tuple(
         of.before(steps[-1], message("why-in-line", line=name)) for name, steps in lines.items()
     )
@@ -100,36 +67,12 @@ def sum_of_lines(lines: Mapping[str, tuple[SumStep, ...]]) -> SumStep:
 
 
 def widest_line(lines: Mapping[str, tuple[SumStep, ...]]) -> str:
-    """The line that weighs most, as a choice [text]; ``water`` where there is none.
-
-    Parameters
-    ----------
-    lines
-        Lines of the ledger with their sums [objects].
-
-    Returns
-    -------
-    str
-        A choice; ``water`` where there is none [text].
-    """
+    """The line that weighs most, as a choice; ``water`` where there is none."""
     return max(lines, key=lambda name: abs(lines[name][-1].value), default="water")
 
 
 def narrowing_line(bed: OpenedBed, name: str) -> Prose:
-    """What would make a line surer, as a sentence; none where nothing cheap would.
-
-    Parameters
-    ----------
-    bed
-        The bed opened [object].
-    name
-        The line, as a choice [text].
-
-    Returns
-    -------
-    Prose
-        Nothing where nothing cheap would [sentences].
-    """
+    """What would make a line surer, as a sentence; none where nothing cheap would."""
     if name == "water":
         missing = bed.case.water.alkalinity_mg_l_as_caco3 is None
         return prose(message("why-narrow-water", missing="yes" if missing else "no"))

@@ -22,13 +22,6 @@ NO_DOSE = Dose(
 def dose(context: BedContext, judged: Judgement) -> Dose:
     """The static dose: buffer curve plus free carbonate, less what earlier material still brings.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    judged
-        The judgement on it [object].
-
     Returns
     -------
     Dose

@@ -57,15 +57,8 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     judged
-        The judgement on it; without a pH there is no plan [object].
-
-    Returns
-    -------
-    Plan
-        Rule, first path and tests [object].
+        The judgement on it; without a pH there is no plan.
 
     Notes
     -----
@@ -110,18 +103,6 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
 def with_courses(plan: Plan, judged: Judgement) -> Plan:
     """The plan, each of its test lines with the median course of the beds that read so.
 
-    Parameters
-    ----------
-    plan
-        A plan of the column [object].
-    judged
-        The judgement it was made from [object].
-
-    Returns
-    -------
-    Plan
-        The same plan, however many years are shown [object].
-
     Notes
     -----
     The beds are those the plan was chosen on, each following the whole rule; what one reads at
@@ -150,17 +131,13 @@ def dated_parts(
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    seasons
-        When and how much may go on [object].
     amount_g_m2
         Product in all [g/m2].
 
     Returns
     -------
     tuple of Application
-        Those of later seasons only after a test [objects].
+        Those of later seasons only after a test.
     """
     found: list[Application] = []
     left = amount_g_m2
@@ -193,14 +170,8 @@ def first_season_mmolc_m2(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    rule
-        The plan [object].
     applications
-        The first path through it, for a plan that begins with a test [objects].
-    direction
-        Which way the pH goes [enumeration].
+        The first path through it, for a plan that begins with a test.
 
     Returns
     -------
@@ -269,15 +240,8 @@ def line_for(lines: Sequence[RuleLine], ph: float) -> RuleLine:
 
     Parameters
     ----------
-    lines
-        Lines, low readings first [objects].
     ph
         The reading [pH in water].
-
-    Returns
-    -------
-    RuleLine
-        The line [object].
     """
     printed = round(ph, 1)
     return next(

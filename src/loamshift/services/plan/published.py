@@ -65,13 +65,6 @@ class PrintedRow:
 def published_spread(context: BedContext, *, direction: Direction) -> PublishedSpread | None:
     """What printed tables ask for the same texture and pH step, scaled to this depth.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    direction
-        Which way the pH goes [enumeration].
-
     Returns
     -------
     PublishedSpread or None
@@ -97,32 +90,12 @@ def published_spread(context: BedContext, *, direction: Direction) -> PublishedS
 
 
 def table_sources(*, direction: Direction) -> tuple[str, ...]:
-    """Keys of the tables that can be followed.
-
-    Parameters
-    ----------
-    direction
-        Which way the pH goes [enumeration].
-
-    Returns
-    -------
-    tuple of str
-        Source keys in alphabetical order [text].
-    """
+    """Keys of the tables that can be followed."""
     return tuple(sorted({row.source_key for row in printed_rows(direction)}))
 
 
 def table_rate_g_m2(context: BedContext, source_key: str, *, direction: Direction) -> float:
     """Rate that one printed table gives for this bed.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    source_key
-        Source of the table, as ``references.toml`` names it [text].
-    direction
-        Which way the pH goes [enumeration].
 
     Returns
     -------
@@ -151,18 +124,7 @@ def table_rate_g_m2(context: BedContext, source_key: str, *, direction: Directio
 
 
 def printed_rows(direction: Direction) -> list[PrintedRow]:
-    """Every usable row of the printed tables of one direction.
-
-    Parameters
-    ----------
-    direction
-        Acidify for sulfur, else lime [enumeration].
-
-    Returns
-    -------
-    list of PrintedRow
-        The rows in one shape [rows].
-    """
+    """Every usable row of the printed tables of one direction."""
     if direction is Direction.ACIDIFY:
         return [_from_sulfur(rate) for rate in load_sulfur_rates() if rate.usable]
     if direction is Direction.LIME:

@@ -14,14 +14,7 @@ def condition(line: RuleLine | None, *, test: date) -> Message:
     Parameters
     ----------
     line
-        The readings that call for it; None where a test has to ask for it at all [object].
-    test
-        Day of the test [calendar].
-
-    Returns
-    -------
-    Message
-        A condition [object].
+        The readings that call for it; None where a test has to ask for it at all.
     """
     if line is None or (line.low_ph is None and line.high_ph is None):
         return message("plan-if-test-asks", day=test)

@@ -100,16 +100,8 @@ def options(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     acid_mmolc_m2
         Acid to bring, or base where the direction is lime; its sign does not count [mmolc/m2].
-    direction
-        Which way the pH goes [enumeration].
-    on_hand
-        Products the user has, with purity and price [objects].
-    start
-        Day the material goes on [date].
 
     Returns
     -------
@@ -117,7 +109,7 @@ def options(
         Those with a price first, by the price of what acts by the wanted date (a year from the
         start where none is wanted); then by fit: sulfur before salts and the faster grade
         first, ground limestone before what is dearer or burns;
-        what passes the limits of three seasons, or burns, last [rows].
+        what passes the limits of three seasons, or burns, last.
 
     Raises
     ------
@@ -147,20 +139,7 @@ def options(
 
 
 def useless_on_hand(on_hand: Iterable[OnHand], *, direction: Direction) -> tuple[str, ...]:
-    """Products the user has that bring nothing in this direction, or the contrary.
-
-    Parameters
-    ----------
-    on_hand
-        Products the user has [objects].
-    direction
-        Which way the pH goes [enumeration].
-
-    Returns
-    -------
-    tuple of str
-        Their material keys [text].
-    """
+    """Products the user has that bring nothing in this direction, or the contrary."""
     return tuple(
         item.material.key
         for item in on_hand
@@ -175,14 +154,8 @@ def working_mmolc_m2(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    material
-        The product, in the strength in which it is sold [object].
     rate_g_m2
         How much of it, 0 or more [g/m2].
-    direction
-        Which way the pH goes [enumeration].
 
     Returns
     -------

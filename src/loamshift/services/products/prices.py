@@ -27,16 +27,9 @@ def as_sold(material: Material, *, purity_pct: float | None) -> Material:
 
     Parameters
     ----------
-    material
-        The material of the table [object].
     purity_pct
         What the label says: sulfur in a sulfur product, neutralising value of a limestone or ash,
         nitrogen of a feed, else purity; None for the usual one, above 0 to 100 [%].
-
-    Returns
-    -------
-    Material
-        The material as sold [object].
 
     Raises
     ------
@@ -83,14 +76,8 @@ def reacting_share_by(context: BedContext, material: Material, *, start: date, b
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    material
-        What goes on [object].
-    start
-        Day it goes on [date].
     by
-        Day asked about; not after the start means nothing has come [date].
+        Day asked about; not after the start means nothing has come.
 
     Returns
     -------
@@ -124,11 +111,6 @@ def reacting_share_by(context: BedContext, material: Material, *, start: date, b
 def cost_per_kg_s(item: OnHand) -> float | None:
     """Price of a kilogram of actual sulfur in a sulfur product.
 
-    Parameters
-    ----------
-    item
-        The product, with pack and price [object].
-
     Returns
     -------
     float or None
@@ -152,17 +134,6 @@ def reactive_cost_per_kg_s(
     Answers which of two bags is really the cheaper: coarse sulfur may cost less by the kilogram
     and more by what acts in time.
 
-    Parameters
-    ----------
-    item
-        The product, with pack and price [object].
-    context
-        A bed with a soil [object].
-    start
-        Day it goes on [date].
-    by
-        Wanted date [date].
-
     Returns
     -------
     float or None
@@ -184,11 +155,6 @@ def reactive_cost_per_kg_s(
 
 def price_per_g(item: OnHand) -> float | None:
     """Price of one gram of a product.
-
-    Parameters
-    ----------
-    item
-        The product, with pack and price [object].
 
     Returns
     -------

@@ -9,15 +9,10 @@ from loamshift.domain.message import Message, message
 def whom_to_ask(answer: Answer) -> tuple[Message, ...]:
     """Who helps with what, where a bed has to be put right.
 
-    Parameters
-    ----------
-    answer
-        The answer with its rescue and cautions [object].
-
     Returns
     -------
     tuple of Message
-        Nearest help first; empty where there is nothing to put right [objects].
+        Nearest help first; empty where there is nothing to put right.
 
     References
     ----------

@@ -18,16 +18,6 @@ def chlorosis_relief(context: BedContext) -> tuple[Message, ...]:
     Answers how to keep them green for a season, and what to plant instead. Every amount of iron
     is left to the label, for products differ tenfold in strength.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    tuple of Message
-        Steps in order [objects].
-
     Notes
     -----
     The limits of the chelates are those of the table of materials.
@@ -48,16 +38,6 @@ def chlorosis_relief(context: BedContext) -> tuple[Message, ...]:
 
 def iron_steps(context: BedContext) -> tuple[Message, ...]:
     """Iron for the roots and for the leaves.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    tuple of Message
-        Steps in order [objects].
 
     References
     ----------

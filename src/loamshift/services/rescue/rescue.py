@@ -48,17 +48,10 @@ def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
     waterlogged; and how to help lime-hating plants that already stand where the pH cannot be
     changed.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    judged
-        The judgement on it [object].
-
     Returns
     -------
     Rescue or None
-        None where nothing is to be put right, or no pH was read [object].
+        None where nothing is to be put right, or no pH was read.
 
     Notes
     -----
@@ -112,11 +105,6 @@ def _is_limed(context: BedContext) -> bool:
 def rescue_low_ph(context: BedContext) -> float:
     """PH to lime back to.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     float
@@ -129,11 +117,6 @@ def rescue_low_ph(context: BedContext) -> float:
 def rescue_high_ph(context: BedContext) -> float:
     """PH to come back down to after too much lime.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     float
@@ -145,11 +128,6 @@ def rescue_high_ph(context: BedContext) -> float:
 
 def ph_expected(context: BedContext) -> Band:
     """PH the bed comes to once all that was put on has acted.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
 
     Returns
     -------
@@ -190,8 +168,6 @@ def acid_come_mmolc_m2(context: BedContext, *, days: int) -> float:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     days
         Days from today, 0 or more [d].
 
@@ -232,8 +208,6 @@ def lime_back_g_m2(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph_low
         PH to come back to [pH in water].
     acid_mmolc_m2
@@ -264,8 +238,6 @@ def sulfur_back_g_m2(context: BedContext, *, ph_high: float) -> Band:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph_high
         PH to come back to [pH in water].
 

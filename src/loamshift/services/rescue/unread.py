@@ -16,14 +16,12 @@ def without_a_reading(context: BedContext, load: Load) -> Rescue:
     Parameters
     ----------
     context
-        A bed without a soil [object].
-    load
-        What was put on, against its limit [object].
+        A bed without a soil.
 
     Returns
     -------
     Rescue
-        Steps in order, and what never to do; no lime or sulfur before a test [object].
+        Steps in order, and what never to do; no lime or sulfur before a test.
 
     References
     ----------

@@ -46,8 +46,6 @@ def too_acid(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     expected
         PH once all has acted [pH in water].
     back_to_ph
@@ -60,7 +58,7 @@ def too_acid(
     Returns
     -------
     Rescue
-        Steps in order, and what never to do [object].
+        Steps in order, and what never to do.
     """
     now = require_soil(context).ph.ph_water
     still = now - expected.mid >= verdict_values()["leave_gain_ph"]
@@ -95,8 +93,6 @@ def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     expected
         PH once all has acted [pH in water].
     back_to_ph
@@ -107,7 +103,7 @@ def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur:
     Returns
     -------
     Rescue
-        Steps in order, and what never to do [object].
+        Steps in order, and what never to do.
     """
     steps = [
         message("rescue-today-stop-lime"),
@@ -138,15 +134,13 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     sodic
-        True where sodium is the trouble [truth].
+        True where sodium is the trouble.
 
     Returns
     -------
     Rescue
-        Steps in order, and what never to do [object].
+        Steps in order, and what never to do.
     """
     if sodic:
         return Rescue(
@@ -177,15 +171,10 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
 def waterlogged(context: BedContext) -> Rescue:
     """Ground without air, where sulfur turns to poison instead of acid.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     Rescue
-        Steps in order, and what never to do [object].
+        Steps in order, and what never to do.
     """
     steps = [message("rescue-today-drain")]
     if context.pending_acid_mmolc_m2 > 0.0:
@@ -206,15 +195,8 @@ def take_up(context: BedContext, *, limes: bool = False) -> Message:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     limes
-        True where what lies there raises the pH [truth].
-
-    Returns
-    -------
-    Message
-        A step [object].
+        True where what lies there raises the pH.
     """
     keys = {item.material for item in context.pending if item.acid_mmolc_m2 > 0.0}
     visible = any("prills" in key or "pastilles" in key for key in keys)
@@ -226,18 +208,7 @@ def take_up(context: BedContext, *, limes: bool = False) -> Message:
 
 
 def laboratory_test(what: str) -> Message:
-    """What to have tested, and at which depths.
-
-    Parameters
-    ----------
-    what
-        ``ph`` or ``ph-salt`` [enumeration].
-
-    Returns
-    -------
-    Message
-        A step [object].
-    """
+    """What to have tested, and at which depths."""
     return message("rescue-today-test", what=what, top=depth(_TOP_CM))
 
 

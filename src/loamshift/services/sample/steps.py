@@ -24,17 +24,15 @@ def where_to_walk(
 
     Parameters
     ----------
-    kind
-        What kind of planting place it is [enumeration].
     cores, pots, samples
         Cores, containers alike, and mixed samples [counts].
     uneven
-        True where the ground differs from place to place [truth].
+        True where the ground differs from place to place.
 
     Returns
     -------
     tuple of Prose
-        In the order they are done, the first sentence of each being the short one [objects].
+        In the order they are done, the first sentence of each being the short one.
     """
     if kind is BedKind.CONTAINER:
         return (
@@ -69,19 +67,12 @@ def how_to_take(
 
     Parameters
     ----------
-    kind
-        What kind of planting place it is [enumeration].
     depth_cm
         How deep each core goes [cm].
     deeper_cm
         Where a second sample under trees and shrubs ends, None without one [cm].
     volume_l
         Mixed soil to send [L].
-
-    Returns
-    -------
-    tuple of Prose
-        Steps in order [objects].
     """
     lines = []
     if kind is not BedKind.CONTAINER:
@@ -118,11 +109,6 @@ def when_to_sample(wait_weeks: float) -> tuple[Prose, ...]:
     ----------
     wait_weeks
         How long to wait after something was applied [weeks].
-
-    Returns
-    -------
-    tuple of Prose
-        What to say, a point each [objects].
     """
     wait = Measure(Quantity.WEEKS, wait_weeks)
     return (
@@ -147,16 +133,11 @@ def why_so_many(
     Parameters
     ----------
     uneven
-        True where the ground differs from place to place [truth].
+        True where the ground differs from place to place.
     sd_ph, left_ph, error_ph
         Spread of single cores, error that is left, and error that was wanted [pH].
     cores, wanted, fewest
         Cores taken, cores for the wanted error, and the fewest that sources ask for [cores].
-
-    Returns
-    -------
-    tuple of Prose
-        Reasons [objects].
     """
     lines = [
         prose(
@@ -193,15 +174,8 @@ def what_to_take(kind: BedKind, *, depth_cm: float) -> tuple[Message, ...]:
 
     Parameters
     ----------
-    kind
-        What kind of planting place it is [enumeration].
     depth_cm
         The depth that the corer is marked at [cm].
-
-    Returns
-    -------
-    tuple of Message
-        A tool each [objects].
     """
     pot = kind is BedKind.CONTAINER
     corer = (
@@ -218,18 +192,7 @@ def what_to_take(kind: BedKind, *, depth_cm: float) -> tuple[Message, ...]:
 
 
 def what_to_ask(kind: BedKind) -> tuple[Message, ...]:
-    """What to have a laboratory find and print.
-
-    Parameters
-    ----------
-    kind
-        What kind of planting place it is [enumeration].
-
-    Returns
-    -------
-    tuple of Message
-        A figure each [objects].
-    """
+    """What to have a laboratory find and print."""
     always = (message("sample-ask-ph"), message("sample-ask-lime"))
     if kind is BedKind.CONTAINER:
         return (*always, message("sample-ask-salt"))

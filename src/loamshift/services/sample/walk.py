@@ -70,25 +70,18 @@ def sample_plan(
 
     Parameters
     ----------
-    kind
-        What kind of planting place it is [enumeration].
     area_m2
         Its area, above 0, or None where unknown [m2].
     uneven
-        True where look, history or growth differ from place to place [truth].
+        True where look, history or growth differ from place to place.
     woody
-        True for established trees, shrubs and fruit bushes [truth].
+        True for established trees, shrubs and fruit bushes.
     treated_depth_cm
         Depth that material will be mixed into, or None for the usual depth of the kind [cm].
     pots
         Containers alike, at least 1 [pots].
     wanted_error_ph
         Half-width of the 95 % range wanted, 0.05 to 1, or None for the usual 0.2 [pH].
-
-    Returns
-    -------
-    SamplePlan
-        Cores, depth, error left and the steps [object].
 
     Raises
     ------

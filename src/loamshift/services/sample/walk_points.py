@@ -29,10 +29,6 @@ def sample_walk(
 
     Parameters
     ----------
-    plan
-        How many cores [object].
-    kind
-        What kind of planting place it is [enumeration].
     area_m2
         Its area, above 0, or None where unknown [m2].
     pots

@@ -41,15 +41,13 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     held_ph
         Where the bed is held [pH in water].
 
     Returns
     -------
     HumusYear or None
-        None where no humus rots beyond the use [object].
+        None where no humus rots beyond the use.
 
     Notes
     -----

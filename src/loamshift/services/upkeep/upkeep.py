@@ -89,10 +89,8 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     judged
-        The judgement on it: where it is to be held, and how it drifts there [object].
+        The judgement on it: where it is to be held, and how it drifts there.
 
     Returns
     -------
@@ -178,27 +176,13 @@ def called(line: str) -> Message:
     Parameters
     ----------
     line
-        Its name where it is worked out, such as ``nitrogen feed`` [text].
-
-    Returns
-    -------
-    Message
-        Its label [object].
+        Its name where it is worked out, such as ``nitrogen feed``.
     """
     return message(f"ledger-{line.replace(' ', '-')}")
 
 
 def held_at_ph(soil: Soil, target: Target, judged: Judgement) -> float:
     """Where a bed is to be held.
-
-    Parameters
-    ----------
-    soil
-        The soil as believed [object].
-    target
-        The range wanted [object].
-    judged
-        The judgement [object].
 
     Returns
     -------
@@ -218,15 +202,8 @@ def may_hold_lime(context: BedContext, held_ph: float) -> bool:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     held_ph
         Where it is held [pH in water].
-
-    Returns
-    -------
-    bool
-        True where none is to be given [truth].
     """
     soil = require_soil(context)
     fizzed = context.case.soil.fizz not in (None, Fizz.NONE)

@@ -46,20 +46,7 @@ class Held:
 
 
 def comment(context: BedContext, held: Held) -> Prose:
-    """The sentences that stand under the upkeep.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-    held
-        Figures of the upkeep [object].
-
-    Returns
-    -------
-    Prose
-        Some sentences, or none [object].
-    """
+    """The sentences that stand under the upkeep."""
     return prose(
         _water(context, held),
         _nitrogen(held),

@@ -22,11 +22,6 @@ Teller: TypeAlias = Callable[[BedContext, Judgement, Planned], Told]
 def range_of(target: Target) -> Measure:
     """The range wanted in figures.
 
-    Parameters
-    ----------
-    target
-        The range wanted [object].
-
     Returns
     -------
     Measure
@@ -36,52 +31,19 @@ def range_of(target: Target) -> Measure:
 
 
 def wanted(target: Target) -> Message:
-    """The range with what it is for.
-
-    Parameters
-    ----------
-    target
-        The range wanted [object].
-
-    Returns
-    -------
-    Message
-        To stand inside another [object].
-    """
+    """The range with what it is for."""
     names: Listed | None = plants(target.names) if target.names else None
     return message("verdict-range", plants=names, range=range_of(target))
 
 
 def target_of_bed(context: BedContext) -> Target:
-    """The range of a bed that is known to have one.
-
-    Parameters
-    ----------
-    context
-        A bed with an aim [object].
-
-    Returns
-    -------
-    Target
-        The range [object].
-    """
+    """The range of a bed that is known to have one."""
     assert context.target is not None
     return context.target
 
 
 def reading(context: BedContext) -> Message:
-    """The pH as it was read.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
-    Returns
-    -------
-    Message
-        To stand inside another [object].
-    """
+    """The pH as it was read."""
     read = require_soil(context).ph
     return message(
         "verdict-reading", ph=ph(read.ph_water), salt="yes" if read.method.is_salt else "no"

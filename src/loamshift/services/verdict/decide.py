@@ -25,16 +25,14 @@ def decide(context: BedContext, *, refit: bool = True) -> Decided:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
     refit
-        False leaves earlier readings aside [truth].
+        False leaves earlier readings aside.
 
     Returns
     -------
     Decided
         The same judgement as with the column, on a cheaper belief: where they differ, the column
-        is right [object].
+        is right.
     """
     if context.soil is None:
         return Decided(context=context, judged=judge_without_soil(context))

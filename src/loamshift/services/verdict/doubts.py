@@ -53,35 +53,17 @@ class Doubt:
 
 
 def doubts(context: BedContext, beds: Runner) -> tuple[Doubt, ...]:
-    """Every fact that a named, undone test would settle.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-    beds
-        The possible beds [object].
-
-    Returns
-    -------
-    tuple of Doubt
-        None for facts that were measured [objects].
-    """
+    """Every fact that a named, undone test would settle."""
     return tuple(_doubts(context, beds))
 
 
 def hardly_a_soil(context: BedContext) -> bool:
     """Whether a rough reading lies where a mineral soil hardly ever does.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     bool
-        True where a probe or strip is likelier to be wrong than the soil to be so [truth].
+        True where a probe or strip is likelier to be wrong than the soil to be so.
 
     References
     ----------
@@ -96,15 +78,10 @@ def hardly_a_soil(context: BedContext) -> bool:
 def likely_sodic(context: BedContext) -> bool:
     """Whether a careful reading lies where sodium is the likelier cause than lime.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     bool
-        True for a mineral soil whose sodium nobody has tested [truth].
+        True for a mineral soil whose sodium nobody has tested.
 
     References
     ----------
@@ -119,15 +96,10 @@ def likely_sodic(context: BedContext) -> bool:
 def lime_contradicts_ph(context: BedContext) -> bool:
     """Whether free lime was found in a soil too acid to hold any.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     bool
-        True where pH and lime cannot belong to one sample [truth].
+        True where pH and lime cannot belong to one sample.
 
     References
     ----------
@@ -140,15 +112,10 @@ def lime_contradicts_ph(context: BedContext) -> bool:
 def holds_free_lime(context: BedContext) -> bool:
     """Whether free lime was found: by a fizz or a laboratory, and more than a trace.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     bool
-        True where more lime cannot be what the soil lacks [truth].
+        True where more lime cannot be what the soil lacks.
 
     References
     ----------
@@ -161,22 +128,7 @@ def holds_free_lime(context: BedContext) -> bool:
 
 
 def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:
-    """The bed as it would be known if a test had come out one way.
-
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-    doubt
-        The fact that is open [object].
-    group
-        How the test came out [object].
-
-    Returns
-    -------
-    BedContext
-        The same bed with that fact settled [object].
-    """
+    """The bed as it would be known if a test had come out one way."""
     soil = require_soil(context)
     if doubt.reason is Reason.UNKNOWN_LIME:
         pct = group.middle
@@ -205,15 +157,10 @@ def supposing(context: BedContext, doubt: Doubt, group: Group) -> BedContext:
 def unknown_of_water(context: BedContext) -> str:
     """What of the water had to be guessed where it is not known.
 
-    Parameters
-    ----------
-    context
-        A bed that is watered [object].
-
     Returns
     -------
     str
-        Path in the case file: how much of it goes on where its alkalinity was given [text].
+        Path in the case file: how much of it goes on where its alkalinity was given.
     """
     known = context.case.water.alkalinity_mg_l_as_caco3 is not None
     return "water.weekly" if known else "water.alkalinity"

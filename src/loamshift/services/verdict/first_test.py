@@ -37,17 +37,8 @@ def first_test(case: JudgedBed, base: Judgement, reach: Reach | None) -> Judgeme
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
-    base
-        The judgement without tests [object].
     reach
-        What is within reach, None where nothing goes on [object].
-
-    Returns
-    -------
-    Judgement or None
-        None where no test changes enough [object].
+        What is within reach, None where nothing goes on.
     """
     threshold = verdict_values()["measure_first_probability"]
     best: Judgement | None = None
@@ -153,15 +144,8 @@ def rests_on_one_source(case: JudgedBed, *, acidify: bool) -> bool:
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
     acidify
-        True where the plan would acidify [truth].
-
-    Returns
-    -------
-    bool
-        True where a second source comes first [truth].
+        True where the plan would acidify.
     """
     context, target = case.context, case.target
     plants = context.case.aim.plants if target.names else ()

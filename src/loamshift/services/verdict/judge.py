@@ -49,11 +49,6 @@ from loamshift.tables.parameters import parameter_values
 def days_needed(context: BedContext) -> int:
     """How far ahead a bed must be run to be judged.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     int
@@ -77,21 +72,10 @@ def judge(
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
-    beds
-        Its possible beds [object].
-    alone
-        Their run with nothing more put on [object].
     quick
-        True chooses the plan from fewer amounts and by one test [truth].
+        True chooses the plan from fewer amounts and by one test.
     doubted
-        True where the readings fit no likely bed: they are to be repeated first [truth].
-
-    Returns
-    -------
-    Judgement
-        Decision, reason, figures and plan [object].
+        True where the readings fit no likely bed: they are to be repeated first.
     """
     target = context.target
     if target is None:
@@ -136,12 +120,12 @@ def judge_without_soil(context: BedContext) -> Judgement:
     Parameters
     ----------
     context
-        A bed without a soil [object].
+        A bed without a soil.
 
     Returns
     -------
     Judgement
-        Stop where a fact forbids treatment, else the pH first [object].
+        Stop where a fact forbids treatment, else the pH first.
     """
     reason = stop_reason(context, acidify=False)
     if reason is not None:

@@ -52,8 +52,6 @@ def gap_ph(ph: float, target: Target) -> float:
     ----------
     ph
         The pH [pH in water].
-    target
-        The range wanted [object].
 
     Returns
     -------
@@ -68,8 +66,6 @@ def share_in_range(case: JudgedBed, day: int = 0) -> float:
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
     day
         Which of the days, 0 for today [index].
 
@@ -87,10 +83,8 @@ def share_staying(case: JudgedBed, beds: BoolArray | None = None) -> float:
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
     beds
-        Which of them count; None for all [truth].
+        Which of them count; None for all.
 
     Returns
     -------
@@ -105,11 +99,6 @@ def share_staying(case: JudgedBed, beds: BoolArray | None = None) -> float:
 
 def furthest_median_ph(case: JudgedBed) -> float:
     """The furthest the median of the bed left alone gets, the way earlier material takes it.
-
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
 
     Returns
     -------
@@ -127,11 +116,6 @@ def furthest_median_ph(case: JudgedBed) -> float:
 def coming_ph(case: JudgedBed) -> float:
     """How far what was put on before still moves the bed by the slope of its curve [pH].
 
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-
     Returns
     -------
     float
@@ -145,11 +129,6 @@ def coming_ph(case: JudgedBed) -> float:
 
 def drift_ph_year(case: JudgedBed) -> float:
     """How the median of the bed left alone moves over the next two years [pH/yr].
-
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
 
     Returns
     -------
@@ -165,11 +144,6 @@ def drift_ph_year(case: JudgedBed) -> float:
 def water_rise_ph(case: JudgedBed) -> float:
     """How much higher the bed left alone lies on the day wanted than under rain water [pH].
 
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-
     Returns
     -------
     float
@@ -183,11 +157,6 @@ def water_rise_ph(case: JudgedBed) -> float:
 
 def water_cost(case: JudgedBed) -> float:
     """Share of beds that the water takes past the top of the range until a year after the day.
-
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
 
     Returns
     -------

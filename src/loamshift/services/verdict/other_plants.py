@@ -14,13 +14,11 @@ def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
     ----------
     ph
         pH the soil has [pH in water].
-    case
-        The case, for the kind of plant wanted [object].
 
     Returns
     -------
     tuple of str
-        Up to three names, the best sourced first [text].
+        Up to three names, the best sourced first.
     """
     wanted = {plant.group.split()[0] for plant in case.aim.plants}
     avoid = {plant.key for plant in case.aim.plants}

@@ -52,16 +52,8 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
     acidify
-        True for sulfur, false for lime [truth].
-
-    Returns
-    -------
-    Reach
-        Courses under any amounts, and which beds get there: tried at even steps, which stay the
-        same share of the limit whatever the strength of a bag [object].
+        True for sulfur, false for lime.
     """
     seasons = seasons_ahead(case.context, acidify=acidify)
     need = dose_to(case.context, case.target.ph_aim, acidify=acidify)
@@ -121,11 +113,6 @@ def _goal(case: JudgedBed, seasons: Seasons, courses: Courses, *, high_g_m2: flo
 def retest_error_ph(context: BedContext) -> float:
     """Error of one further careful test, with the scatter of its year.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     float
@@ -145,21 +132,10 @@ def judged_by_reach(
 
     Parameters
     ----------
-    case
-        The bed with its possible beds [object].
-    reach
-        What is within reach [object].
-    alone
-        The judgement on the bed left alone, for its figures [object].
     rise
         How much the water lifts it [pH].
     inside
-        True where it lies in the range now [truth].
-
-    Returns
-    -------
-    Judgement
-        Decision, reason and figures [object].
+        True where it lies in the range now.
     """
     limits, rules = verdict_values(), parameter_values("plan")
     acidify = reach.courses.seasons.acidify
@@ -191,22 +167,7 @@ def judged_by_reach(
 
 
 def with_figures(case: JudgedBed, judged: Judgement, *, acidify: bool) -> Judgement:
-    """A judgement with need, caps and pull of one direction.
-
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-    judged
-        The judgement to fill in [object].
-    acidify
-        True for sulfur [truth].
-
-    Returns
-    -------
-    Judgement
-        With need, limits, parts and pull [object].
-    """
+    """A judgement with need, caps and pull of one direction."""
     context = case.context
     substance = "sulfur" if acidify else "limestone"
     ground = context.cap_situation
@@ -234,12 +195,10 @@ def yearly_pull_ph(context: BedContext, ph: float, *, acidify: bool) -> float:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph
         Where it is held [pH in water].
     acidify
-        True where it was brought down [truth].
+        True where it was brought down.
 
     Returns
     -------
@@ -266,15 +225,8 @@ def effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:
 
     Parameters
     ----------
-    judged
-        A judgement with its figures [object].
     inside
-        True where the bed lies in the range now [truth].
-
-    Returns
-    -------
-    Reason or None
-        None where it is no effort [enumeration].
+        True where the bed lies in the range now.
     """
     limits = verdict_values()
     if inside:

@@ -22,14 +22,9 @@ def stop_reason(context: BedContext, *, acidify: bool) -> Reason | None:
     Parameters
     ----------
     context
-        The bed as understood, with or without a pH [object].
+        The bed as understood, with or without a pH.
     acidify
-        True where the aim would call for acid [truth].
-
-    Returns
-    -------
-    Reason or None
-        None where no fact forbids it [enumeration].
+        True where the aim would call for acid.
 
     References
     ----------
@@ -54,18 +49,7 @@ def stop_reason(context: BedContext, *, acidify: bool) -> Reason | None:
 
 
 def overdosed(context: BedContext) -> Load | None:
-    """The gravest sum of what was put on to move the pH, where it is an overdose.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    Load or None
-        Nitrogen left aside [object].
-    """
+    """The gravest sum of what was put on to move the pH, where it is an overdose."""
     loads = [load for load in recent_loads(context) if load.direction is not Direction.NONE]
     worst = max(loads, key=lambda load: load.times, default=None)
     return worst if worst is not None and is_overdose(worst.times) else None
@@ -73,11 +57,6 @@ def overdosed(context: BedContext) -> Load | None:
 
 def salt_limit_ds_m(context: BedContext) -> float:
     """Salt above which nothing more may go on: lower for plants that dislike lime.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
 
     Returns
     -------
@@ -91,11 +70,6 @@ def salt_limit_ds_m(context: BedContext) -> float:
 
 def saturated_ec(context: BedContext) -> float | None:
     """Salt of the soil as saturated paste would read.
-
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
 
     Returns
     -------

@@ -13,17 +13,12 @@ from loamshift.tables.parameters import parameter_values
 def way_under_way(case: JudgedBed) -> bool | None:
     """Which way a bed is being moved, where it has not come into its range by now.
 
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-
     Returns
     -------
     bool or None
         True for acid, False for lime; None where nothing was put on lately, where no reading
         has been taken since it could act, or the median bed left alone is in the range now or
-        passes it on the other side [truth].
+        passes it on the other side.
 
     References
     ----------
@@ -42,17 +37,10 @@ def way_under_way(case: JudgedBed) -> bool | None:
 def goes_on_with(case: JudgedBed, planned: Judgement) -> bool:
     """Whether another part brings enough more of the possible beds into the range.
 
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-    planned
-        The judgement with its plan [object].
-
     Returns
     -------
     bool
-        False where the bed does as well by itself [truth].
+        False where the bed does as well by itself.
 
     References
     ----------

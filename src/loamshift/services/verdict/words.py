@@ -70,17 +70,8 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    judged
-        The judgement on it [object].
     plan
-        Its plan, None without one [object].
-
-    Returns
-    -------
-    Verdict
-        Decision, reason and what would change it [object].
+        Its plan, None without one.
     """
     because, would_change_if = _TOLD[judged.reason](context, judged, plan)
     return Verdict(

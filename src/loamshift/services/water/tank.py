@@ -34,17 +34,15 @@ def fill_tank(
 
     Parameters
     ----------
-    treatment
-        The water with the acid it takes [object].
     tank_l
         Size of the tank, above 0 [L].
     acid
-        Which acid, by enough of its name to tell it; None leaves the choice open [text].
+        Which acid, by enough of its name to tell it; None leaves the choice open.
 
     Returns
     -------
     TankFill
-        Amounts per tank, stock and steps; no dose where the water needs no acid [object].
+        Amounts per tank, stock and steps; no dose where the water needs no acid.
 
     Raises
     ------

@@ -89,11 +89,6 @@ def treat_water(
     ec_ds_m
         Conductivity of the water, or None to estimate its salts from the alkalinity [dS/m].
 
-    Returns
-    -------
-    WaterTreatment
-        Lime per year, acid, products, comments and cautions [object].
-
     Raises
     ------
     InputError

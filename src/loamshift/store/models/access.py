@@ -10,7 +10,7 @@ from django.utils import timezone
 class ApiKey(models.Model):
     """A key of one person for one program; only its fingerprint is kept.
 
-    ``digest`` is the SHA-256 of the key [hex]: a key has 256 random bits, so that nothing slower
+    ``digest`` is the SHA-256 of the key: a key has 256 random bits, so that nothing slower
     is needed against guessing.
     """
 
@@ -34,7 +34,7 @@ class ApiKey(models.Model):
 class FailedSignIn(models.Model):
     """How often sign-in failed for one name or one address, and since when it may be tried again.
 
-    ``whose`` is a keyed fingerprint [hex], so that the table tells nobody who tried.
+    ``whose`` is a keyed fingerprint, so that the table tells nobody who tried.
     """
 
     whose = models.CharField(max_length=64, primary_key=True)

@@ -13,7 +13,7 @@ from loamshift.store.models.client import Garden
 class Bed(Kept):
     """One bed, lawn, field or pot.
 
-    ``case_text`` is the case file [TOML]: everything that is known of the bed, its tests and
+    ``case_text`` is the case file: everything that is known of the bed, its tests and
     what was put on it stand there and nowhere else. ``plants`` and ``decision`` are drawn from
     it and from its last answer, for lists only; ``ph`` is the last pH read.
     """

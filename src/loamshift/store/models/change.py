@@ -17,7 +17,7 @@ class Change(models.Model):
     Things changed by one act share ``act`` and are taken back together. For something new
     ``before`` is null and ``after`` holds every field; what was put away is a change of
     ``deleted_at``. ``who`` is the name of the person, kept also when the account is gone.
-    ``said`` is what was done as a message [JSON]; ``what`` its text for programmers, and in
+    ``said`` is what was done as a message; ``what`` its text for programmers, and in
     records of earlier versions, which have no message, for everybody.
     """
 

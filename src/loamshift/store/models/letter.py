@@ -13,7 +13,7 @@ from loamshift.store.models.bed import Bed
 class SentLetter(Kept):
     """A letter as it went out.
 
-    ``answer_text`` is the whole answer with its case and its letter [JSON], as
+    ``answer_text`` is the whole answer with its case and its letter, as
     ``loamshift reprint`` reads it; nothing in it is ever worked out again.
     """
 

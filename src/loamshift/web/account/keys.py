@@ -16,7 +16,7 @@ MOST_KEYS: Final = 20
 
 
 def new_key(user: User, *, name: str) -> str:
-    """Make a key for a program of this person; the key itself, which is not kept [text]."""
+    """Make a key for a program of this person; the key itself, which is not kept."""
     key = MARK + secrets.token_urlsafe(32)
     ApiKey.objects.create(user=user, name=name[:80], digest=_digest(key))
     return key

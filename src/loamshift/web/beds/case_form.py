@@ -152,19 +152,13 @@ def case_form(
 
     Parameters
     ----------
-    tree
-        The case file as tables, values as typed [object].
-    faults
-        What the reader found wrong [objects].
-    words
-        Units of the examples, and language and spelling of what is asked [object].
     empty_rows
         How many empty rows a list shows, by its name; one where nothing is said [count].
 
     Returns
     -------
     tuple of Group
-        In the order of the file; lists within a table stand in its group [objects].
+        In the order of the file; lists within a table stand in its group.
     """
     told: dict[str, list[Fault]] = {}
     for fault in faults:
@@ -183,7 +177,7 @@ def case_form(
 
 
 def untold(groups: Iterable[Group], faults: Sequence[Fault]) -> tuple[Fault, ...]:
-    """Faults [objects] that stand beside no line, row or group of a form [objects]."""
+    """Faults that stand beside no line, row or group of a form."""
     beside: set[Fault] = set()
     for group in groups:
         for one in (group, *group.lists):
@@ -239,11 +233,6 @@ def path_label(path: str, words: Words) -> str:
 
 def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:
     """The case file that was typed into the form: known paths only, numbers and days as such.
-
-    Parameters
-    ----------
-    fields
-        Names and values of a form [texts].
 
     Returns
     -------
@@ -360,18 +349,11 @@ def _table_label(table: QuestionTable, words: Words) -> str:
 def asked_as(key: str, words: Words) -> str:
     """A key of the case file as the form asks it.
 
-    Parameters
-    ----------
-    key
-        The key with its table, such as ``soil.ph`` [text].
-    words
-        Language and spelling of the reader [object].
-
     Returns
     -------
     str
         Its label, the unit last; a key that the form has no words for goes by its name in a
-        letter [text].
+        letter.
     """
     asked = f"ask-{_dashed(key)}"
     return say(message(asked), words) if asked in words.book else field_called(key, words)

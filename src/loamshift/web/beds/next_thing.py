@@ -60,19 +60,10 @@ def next_thing(
 
     Parameters
     ----------
-    case_text
-        The case file [text].
     sent
         The last letter sent, which never changes; None where there is none [id].
-    today
-        The day it is asked on [date].
     read
-        Gives the answer of a letter as JSON; asked only where nothing is known yet [function].
-
-    Returns
-    -------
-    NextThing
-        The earlier of the next part and the next test [object].
+        Gives the answer of a letter as JSON; asked only where nothing is known yet.
     """
     key = (case_text, sent, today)
     if key not in _known:

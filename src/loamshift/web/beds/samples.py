@@ -19,7 +19,7 @@ class Sample:
     earlier_ph: float
 
     def as_of(self, today: date) -> str:
-        """The case file with its samples dated back from a day [calendar], as TOML [text]."""
+        """The case file with its samples dated back from a day, as TOML."""
         sampled = today - timedelta(days=_SAMPLED_DAYS_AGO)
         earlier = today - timedelta(days=_EARLIER_DAYS_AGO)
         dated = self.case_text.replace("\n\n[aim]", f"\nsampled = {sampled}\n\n[aim]", 1)

@@ -70,17 +70,10 @@ def draw_plan(plan: Plan, *, beds: Mapping[str, BedOnPlan], us: bool) -> Drawing
 
     Parameters
     ----------
-    plan
-        What is drawn [object].
     beds
-        What to write on the areas, by the id of their bed [objects].
+        What to write on the areas, by the id of their bed.
     us
-        True for feet, false for metres [truth].
-
-    Returns
-    -------
-    Drawing
-        Everything with its place [object].
+        True for feet, false for metres.
     """
     unit_m = FOOT_M if us else 1.0
     scale_px = min(PAPER_PX / plan.width_m, TALLEST_PX / plan.height_m)

@@ -112,18 +112,9 @@ def plan_from_form(
     ----------
     post
         Rows ``area.0.name``, ``.bed``, ``.points`` [m] and ``.left``, ``.top``, ``.width``,
-        ``.length`` in the unit shown; the ground as ``width`` and ``height`` [texts].
+        ``.length`` in the unit shown; the ground as ``width`` and ``height``.
     unit_m
         Length of the unit shown [m].
-    beds
-        Ids of the beds that may be named [texts].
-    before
-        The plan as it was shown; a ground that was not typed anew stays to the millimetre [object].
-
-    Returns
-    -------
-    tuple
-        The plan with what could be read, and the faults with the names of their fields.
     """
     faults: list[Fault] = []
     known = set(beds)

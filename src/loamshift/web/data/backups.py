@@ -33,13 +33,6 @@ def back_up(folder: Path, *, why: str) -> Path | None:
     SQLite is copied as one file. From PostgreSQL every table is written as CSV into one zip, as
     it stands at one moment; it does not take the place of the server's own backups. The ten
     latest of a kind are kept.
-
-    Parameters
-    ----------
-    folder
-        The data folder; the copy goes to its ``backups`` [path].
-    why
-        The kind of backup, which goes into its name [text].
     """
     tables = connection.introspection.table_names()
     if "django_migrations" not in tables:
@@ -69,11 +62,6 @@ def copy_database(target: Path) -> None:
 
 def restore_database(backup: Path, *, folder: Path) -> Path | None:
     """Put a copy in the place of the SQLite database, also while a workbench is open on it.
-
-    Returns
-    -------
-    Path or None
-        Where what stood there before is kept [path].
 
     Raises
     ------

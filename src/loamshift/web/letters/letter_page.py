@@ -47,7 +47,8 @@ WHY: Final = {
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LetterPage:
     """The pieces of a letter, each ready to stand where the page wants it; all but the lines of
-    ``letterhead`` are HTML."""
+    ``letterhead`` are HTML.
+    """
 
     letterhead: tuple[str, ...]
     about: str
@@ -64,18 +65,9 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
 
     Parameters
     ----------
-    letter
-        The letter [object].
-    words
-        The reader [object].
     waits
         Whether the verdict waits for a test: then no date and no forecast comes before the
-        letter, and each figure stays in its section [truth].
-
-    Returns
-    -------
-    LetterPage
-        Its pieces; none is lost and none stands twice [object].
+        letter, and each figure stays in its section.
     """
     sources, figures = source_count(letter), _figures(letter)
     opening = next((s for s in letter.sections if s.matter is Matter.OPENING), None)

@@ -30,17 +30,10 @@ def letter_plain(letter: Letter, *, part: str = "part", words: Words | None = No
 
     Parameters
     ----------
-    letter
-        The letter [object].
     part
-        What the names of its headings begin with, where two letters share a page [text].
+        What the names of its headings begin with, where two letters share a page.
     words
-        The reader; British where nobody says [object].
-
-    Returns
-    -------
-    str
-        HTML to stand inside an element of the class ``letter`` [text].
+        The reader; British where nobody says.
     """
     sources = source_count(letter)
     return "\n".join(

@@ -19,15 +19,10 @@ _NOT_OURS: Final = re.compile(
 def letter_style(within: str = ".letter") -> str:
     """The rules of the letter for what stands inside one element.
 
-    Parameters
-    ----------
-    within
-        Selector of the element [text].
-
     Returns
     -------
     str
-        A style sheet whose every selector begins with ``within`` [text].
+        A style sheet whose every selector begins with ``within``.
     """
     text = resources.files("loamshift.report").joinpath("letter.css").read_text(encoding="utf-8")
     return _within(_COMMENT.sub("", text), within)
@@ -35,7 +30,7 @@ def letter_style(within: str = ".letter") -> str:
 
 @cache
 def letter_style_name() -> str:
-    """A name that changes with the rules, so that a browser may keep them for good [text]."""
+    """A name that changes with the rules, so that a browser may keep them for good."""
     return sha256(letter_style().encode("utf-8")).hexdigest()[:10]
 
 

@@ -17,15 +17,8 @@ def pictures(figure: Figure, *, strip_px: int = STRIP_PX) -> str:
 
     Parameters
     ----------
-    figure
-        What to draw; its sentence has to stand beside it for those who cannot see [object].
     strip_px
         How wide a year strip is drawn for a page [px].
-
-    Returns
-    -------
-    str
-        SVG, hidden from screen readers [text].
     """
     wide = strip_px if figure.kind is FigureKind.YEAR else PAGE_WIDTH_PX
     return figure_pictures(figure, wide_px=wide)

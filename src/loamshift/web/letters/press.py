@@ -17,22 +17,7 @@ if TYPE_CHECKING:
 
 
 def press(sheet: Letter | Card, *, paper: PaperSize, words: Words) -> bytes:
-    """A letter or a card on paper.
-
-    Parameters
-    ----------
-    sheet
-        What to print [object].
-    paper
-        The sheet [enumeration].
-    words
-        Spelling and units of the reader [object].
-
-    Returns
-    -------
-    bytes
-        The PDF [bytes].
-    """
+    """A letter or a card on paper."""
     if isinstance(sheet, Card):
         from loamshift.report.card.pdf import card_pdf
 

@@ -232,19 +232,10 @@ def facts(
 
     Parameters
     ----------
-    tree
-        The case file as tables [object].
     words
-        The reader; the units are those of examples where a field is empty [object].
-    faults
-        What the reader found wrong [objects].
+        The reader; the units are those of examples where a field is empty.
     kept
-        The case file as it is kept, where it is; a field that says the same is no change [object].
-
-    Returns
-    -------
-    tuple of tuple of Piece
-        One tuple of words and fields for each sentence [objects].
+        The case file as it is kept, where it is; a field that says the same is no change.
     """
     wrong = {fault.path: fault for fault in faults}
     return tuple(

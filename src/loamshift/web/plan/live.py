@@ -54,13 +54,6 @@ def _sliders(case_text: str, spelling: str, units: str, today: date) -> dict[str
 def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     """All that the page needs to follow a finger; None where there is nothing to move.
 
-    Parameters
-    ----------
-    found
-        Case and answer [object].
-    words
-        Spelling and units of the reader [object].
-
     Returns
     -------
     dict or None
@@ -145,7 +138,7 @@ def _nearest_dose(surface: WhatIf) -> float:
 
 
 def _whole(text: str) -> str:
-    """A text whose figures never part from their units [text]."""
+    """A text whose figures never part from their units."""
     return TOGETHER.sub("\u00a0", text)
 
 

@@ -74,19 +74,8 @@ def page_of(
 
     Parameters
     ----------
-    tree
-        The fields that hold [object].
-    office
-        For units and words [object].
-    today
-        The day the answer is for [date].
     kept
-        The fields as they are kept; None for somebody who walks in [object].
-
-    Returns
-    -------
-    Page
-        What to show [object].
+        The fields as they are kept; None for somebody who walks in.
     """
     faults: tuple[Fault, ...] = ()
     found: Answered | None = None

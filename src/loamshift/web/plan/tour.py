@@ -42,12 +42,12 @@ def strip(request: HttpRequest) -> Step | None:
     Parameters
     ----------
     request
-        Its address names the step as ``?tour=2``; every other parameter stays [object].
+        Its address names the step as ``?tour=2``; every other parameter stays.
 
     Returns
     -------
     Step or None
-        The step, the first where none or no such is named [object].
+        The step, the first where none or no such is named.
     """
     office = getattr(request, "office", None)
     if not isinstance(office, Office) or office.toured:

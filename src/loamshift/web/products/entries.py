@@ -56,14 +56,7 @@ def read_product(said: Mapping[str, str], *, currency: str = "") -> ReadProduct:
     Parameters
     ----------
     said
-        Texts by the names of ``ASKED``; what is missing is empty [text].
-    currency
-        Currency of a price that names none [text].
-
-    Returns
-    -------
-    ReadProduct
-        Values to keep, and every fault [object].
+        Texts by the names of ``ASKED``; what is missing is empty.
     """
     told = {name: said.get(name, "").strip() for name in ASKED}
     told[_LABEL] = _label_line(said) or told[_LABEL]

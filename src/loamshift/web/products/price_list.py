@@ -47,18 +47,6 @@ def read_price_list(data: bytes, *, currency: str = "") -> PriceList:
     The first row names the columns, in any order; ``name`` and ``material`` have to be there.
     Commas, semicolons or tabs part the cells. A cell that a spreadsheet would run as a formula
     stays a text.
-
-    Parameters
-    ----------
-    data
-        The file as it was sent [bytes].
-    currency
-        Currency of prices that name none [text].
-
-    Returns
-    -------
-    PriceList
-        Products with their values, or every fault [object].
     """
     if len(data) > LARGEST_BYTES:
         return _refused(message("prices-large"), message("prices-split"))

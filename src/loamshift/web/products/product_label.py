@@ -78,20 +78,7 @@ _TABLE: Final = re.compile(r"\{ (.*?) \}")
 
 
 def in_form_words(found: Fault, words: Words) -> Fault:
-    """A fault of a product with the names of the form's fields for the keys of the file.
-
-    Parameters
-    ----------
-    found
-        The fault, as the case file has it [object].
-    words
-        Language and units of the reader [object].
-
-    Returns
-    -------
-    Fault
-        The same for a page [object].
-    """
+    """A fault of a product with the names of the form's fields for the keys of the file."""
     text = _TABLE.sub(r"\1", fault_text(found, words))
     named = {key: name for _, rows in LABEL_GROUPS for key, name in rows.items()}
     named["purity_pct"] = message("products-purity")
@@ -104,17 +91,10 @@ def in_form_words(found: Fault, words: Words) -> Fault:
 def strength_said(label: Label, words: Words) -> str:
     """What acts on the pH in a product, as its label has it.
 
-    Parameters
-    ----------
-    label
-        The analysis [object].
-    words
-        Language and units of the reader [object].
-
     Returns
     -------
     str
-        Such as ``24% ammonium N, 6% S``; empty where nothing acts [text].
+        Such as ``24% ammonium N, 6% S``; empty where nothing acts.
     """
     shares = label_shares(label)
     acting = [

@@ -30,20 +30,6 @@ def with_shelf(case_text: str, products: Sequence[Product], *, today: date) -> s
     A case that names products of its own keeps them alone, and so does one when the shelf is
     empty; a product that the case file would not take is passed over. What serves the bed best
     stands first, for the plan is made with the first sulfur or lime on hand.
-
-    Parameters
-    ----------
-    case_text
-        The case file of a bed [TOML].
-    products
-        Products in stock, from ``in_stock`` [objects].
-    today
-        The day the advice is for [date].
-
-    Returns
-    -------
-    str
-        The case file that the letter is made from [TOML].
     """
     entries = tuple(tuple(entry_of(said_of(product)).items()) for product, _ in usable(products))
     return _grown(case_text, entries, today) if entries else case_text

@@ -43,7 +43,7 @@ def say(context: Any, key: str, **values: Any) -> str:
 
 
 def word(context: Any, key: str, values: dict[str, Any]) -> str:
-    """A message with values as a template has them, as text [text]."""
+    """A message with values as a template has them, as text."""
     typed: dict[str, Value] = {name: value_of(value) for name, value in values.items()}
     return say_message(message(key, **typed), words_in(context))
 

@@ -127,19 +127,8 @@ def rows_of(
 
     Parameters
     ----------
-    some
-        Beds from ``with_last_letter`` [objects].
-    office
-        For units and words [object].
-    today
-        The day of the list [date].
     patience_s
         After this long, beds not thought of before are left without a next thing [s].
-
-    Returns
-    -------
-    list of BedRow
-        In the order given [objects].
     """
     words = words_of(office)
     ends = None if patience_s is None else monotonic() + patience_s

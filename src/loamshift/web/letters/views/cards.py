@@ -97,15 +97,7 @@ def _sampling_sheet(case_text: str, office: Office) -> Card:
 
 
 def sampling_card(case: Case, *, words: Words) -> Card:
-    """The sheet to go out to a bed with, as large and as deep as its case says.
-
-    Parameters
-    ----------
-    case
-        What is known of the bed [object].
-    words
-        Spelling and units of the reader [object].
-    """
+    """The sheet to go out to a bed with, as large and as deep as its case says."""
     from loamshift.domain.case import BedKind
     from loamshift.report.card.sampling import sampling_sheet
     from loamshift.services.sample.walk import sample_plan

@@ -15,20 +15,7 @@ register = template.Library()
 
 @register.simple_tag(takes_context=True)
 def own_sums(context: Any, letter_html: str | None) -> SafeString:
-    """Pieces of a letter whose links to explanations lead to the sums of its own bed.
-
-    Parameters
-    ----------
-    context
-        The page, which knows the bed and what its address says [object].
-    letter_html
-        HTML as ``letter_page`` makes it [HTML].
-
-    Returns
-    -------
-    SafeString
-        The same with the bed in each such address [HTML].
-    """
+    """Pieces of a letter whose links to explanations lead to the sums of its own bed."""
     asked = asked_of(context.get("bed"), context.get("page"))
     start = f'href="{reverse("why-all")}'
     before, *links = (letter_html or "").split(start)
@@ -41,7 +28,7 @@ def own_sums(context: Any, letter_html: str | None) -> SafeString:
 
 
 def asked_of(bed: Any, page: Any) -> str:
-    """What an address says of a bed [object] and of what differs on its page [object] [text]."""
+    """What an address says of a bed and of what differs on its page."""
     parts = [urlencode({"bed": str(bed.pk)})] if bed is not None else []
     query = getattr(page, "query", "")
     return "&".join((*parts, query) if query else parts)

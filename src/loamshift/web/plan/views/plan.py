@@ -60,12 +60,6 @@ def show_plan(
 
     Parameters
     ----------
-    request
-        For office and manner of asking [object].
-    tree
-        The fields that hold [object].
-    bed
-        The kept bed they belong to [object].
     status
         Status of the response [number].
     more

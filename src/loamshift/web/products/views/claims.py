@@ -208,16 +208,8 @@ def card_for(case: Case, answer: Answer, index: int, *, day: date, words: Words)
 
     Parameters
     ----------
-    case
-        The soil and what was claimed [object].
-    answer
-        The claims settled [object].
     index
         Which of them, from 0 [number].
-    day
-        The day it was settled [date].
-    words
-        Spelling and units of the reader [object].
     """
     from loamshift.report.card.claim import claim_card
 
