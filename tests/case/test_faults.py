@@ -113,7 +113,7 @@ ph = true
         ("[place]\nlatitude = 45", "place.longitude", "longitude"),
         ("[place]\nlongitude = 45", "place.latitude", "latitude"),
         ("[place]\nlatitude = 95\nlongitude = 0", "place.latitude", "-90 to 90"),
-        ("[place]\nname = 'Minneapoliss'", "place.name", "Minneapolis"),
+        ("[place]\nname = 'Madison'", "place.name", "Madison, WI"),
         ("[place]\nair_temp_c = [1, 2]\nrain_mm = [1]", "place.air_temp_c", "Twelve"),
         (f"[place]\nair_temp_c = {[5] * 12}", "place.rain_mm", "twelve"),
         (f"[place]\nair_temp_c = {[5] * 12}\nrain_mm = {[5] * 12}", "place.latitude", "season"),

@@ -49,10 +49,13 @@ def test_a_bed_may_be_called_by_a_number(command, name: str) -> None:
     assert (tree["name"], tree["soil"]["ph"]) == (name, 7.2)
 
 
-def test_a_place_called_by_a_number_is_an_unknown_place(command) -> None:
-    result = command("new", "--ph", "7.2", "--place", "12")
-    assert result.code == 1
-    assert "place.name" in result.err and "“12”" in result.err
+def test_a_place_nobody_knows_is_kept_and_answered_without(command, tmp_path: Path) -> None:
+    path = tmp_path / "bed.toml"
+    assert command("new", str(path), "--ph", "7.2", "--place", "12").code == 0
+    assert tomllib.loads(path.read_text(encoding="utf-8"))["place"]["name"] == "12"
+    answer = command("advise", str(path), "--years", "0")
+    assert answer.code == 0
+    assert "“12” is not a town we know" in " ".join(answer.out.split())
 
 
 def test_a_file_is_written_and_the_next_step_named(command, tmp_path: Path) -> None:

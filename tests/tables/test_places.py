@@ -12,6 +12,8 @@ from loamshift.domain.names import NameFault
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.tables.places import find_place, load_places, nearest_place
 from loamshift.tables.references import load_references
+from loamshift.tables.rows import read_rows
+from loamshift.tables.towns import find_towns, name_of
 
 
 def test_every_place_has_a_plausible_year() -> None:
@@ -56,13 +58,61 @@ def test_found_by_name(text: str, name: str) -> None:
     assert find_place(text).name == name
 
 
-@pytest.mark.parametrize(
-    "text", ["London, Ontario", "Portland, ME", "Victoria", "Scotland", "York", "", "Washington St"]
-)
+@pytest.mark.parametrize("text", ["Minnesota", "Scotland", "", "Washington St", "SW1A 1AA"])
 def test_no_place_is_guessed(text: str) -> None:
     with pytest.raises(NameFault) as caught:
         find_place(text)
     assert not caught.value.ambiguous
+
+
+@pytest.mark.parametrize("text", ["York", "Victoria", "Madison", "Springfield", "San Pedro"])
+def test_a_name_that_several_towns_have_is_asked(text: str) -> None:
+    with pytest.raises(NameFault) as caught:
+        find_place(text)
+    assert caught.value.ambiguous and len(caught.value.candidates) > 1
+    for candidate in caught.value.candidates:
+        assert find_place(candidate).name
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "country", "latitude"),
+    [
+        ("Leeds", "Leeds, England", "United Kingdom", 53.8),
+        ("Sheffield, UK", "Sheffield, England", "United Kingdom", 53.4),
+        ("near Leeds", "Leeds, England", "United Kingdom", 53.8),
+        ("Madison, WI", "Madison, WI", "United States", 43.1),
+        ("madison wisconsin", "Madison, WI", "United States", 43.1),
+        ("London, Ontario", "London, ON", "Canada", 43.0),
+        ("Portland, ME", "Portland, ME", "United States", 43.7),
+        ("Aarhus", "Aarhus, Denmark", "Denmark", 56.2),
+        ("53.8, -1.55", "53.80 N, 1.55 W", "", 53.8),
+    ],
+)
+def test_a_town_off_the_list_has_the_climate_of_the_nearest_point(
+    text: str, name: str, country: str, latitude: float
+) -> None:
+    """Positions as GeoNames has them; the table is built from it."""
+    place = find_place(text)
+    assert (place.name, place.country) == (name, country)
+    assert place.latitude == pytest.approx(latitude, abs=0.05)
+    nearest = nearest_place(latitude=place.latitude, longitude=place.longitude or 0.0)
+    assert place.air_temp_c == nearest.air_temp_c
+
+
+def test_the_name_of_every_town_finds_it_again() -> None:
+    towns = read_rows("towns")
+    assert len(towns) > 33_000
+    for row in towns[::211]:
+        found = find_towns(f"{row['name']}, {row['country']}")
+        assert any(town.latitude == float(row["latitude_deg"]) for town in found), row
+        for town in found:
+            assert find_place(name_of(town)).name
+
+
+def test_a_longer_name_is_offered_beside_a_short_one() -> None:
+    with pytest.raises(NameFault) as caught:
+        find_place("Newcastle")
+    assert "Newcastle upon Tyne, England" in caught.value.candidates
 
 
 def test_an_unknown_place_names_the_nearest() -> None:

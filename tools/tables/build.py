@@ -15,6 +15,7 @@ SCRIPTS = (
     "build_laboratory",
     "build_plants",
     "build_places",
+    "build_towns",
     "build_rules",
     "build_entry",
 )

@@ -10,7 +10,7 @@ from loamshift.case.daily_file import MonthlyClimate, read_daily_file
 from loamshift.case.mend import Mend, for_example
 from loamshift.case.reads import name_mend
 from loamshift.case.schema_bed import PlaceTable
-from loamshift.domain.message import Given, message
+from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.domain.names import NameFault
 from loamshift.domain.place import Place
 from loamshift.errors import InputError
@@ -79,7 +79,11 @@ def _base_place(table: PlaceTable, collected: Collected, *, name_is_label: bool)
     try:
         return find_place(table.name)
     except NameFault as fault:
-        if not name_is_label:
+        if name_is_label:
+            return None
+        if not fault.ambiguous:
+            collected.note("place.name", _unknown(fault))
+        else:
             mend = name_mend(fault)
             collected.fault(
                 "place.name",
@@ -89,6 +93,17 @@ def _base_place(table: PlaceTable, collected: Collected, *, name_is_label: bool)
                 message("case-other-ways-to-place"),
             )
     return None
+
+
+def _unknown(fault: NameFault) -> Message:
+    """That a name says nothing of the climate here, and which names would."""
+    unknown = Given(fault.text)
+    if not fault.candidates:
+        return message("case-note-place-unknown", given=unknown)
+    names = Listed(
+        tuple(message("name-quoted", name=Given(name)) for name in fault.candidates), either=True
+    )
+    return message("case-note-place-like", given=unknown, names=names)
 
 
 def _own_figures(table: PlaceTable, collected: Collected) -> Place | None:

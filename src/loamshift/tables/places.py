@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import difflib
 import math
-from collections.abc import Mapping
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import cache
 from typing import Final
@@ -13,12 +14,15 @@ from loamshift.domain.names import NameFault, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
 from loamshift.tables.rows import Row, data_folder, number, number_or_none, read_rows, words
+from loamshift.tables.towns import Town, find_towns, name_of, towns_like
 
 EARTH_RADIUS_KM: Final = 6371.0088
 """Mean radius of the Earth, IUGG."""
 FARTHEST_POINT_KM: Final = 250.0
 """Beyond this the nearest point says little; on land 99 % of points have a neighbour within it."""
 
+_POSITION = re.compile(r"\s*(-?\d{1,3}(?:\.\d+)?)\s*[,;]\s*(-?\d{1,3}(?:\.\d+)?)\s*")
+_MOST_OFFERED: Final = 8
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _POINT_SOURCE = "new-2002"
 _POINTS = "climate_points"
@@ -49,9 +53,9 @@ def load_places() -> Mapping[str, Place]:
 def find_place(text: str) -> Place:
     """The place meant by a name, alone or with its region or country.
 
-    A name is never guessed from its region: ``Minneapolis, MN`` is found, ``Minnesota`` and
-    ``London, Ontario`` are not. Where the town is not listed, coordinates lead further: see
-    ``nearest_place``.
+    A listed place comes first, then the towns of a larger table, whose climate is that of the
+    nearest point; a position, ``53.8, -1.55``, does as well. A name is never guessed from its
+    region: ``Minneapolis, MN`` is found, ``Minnesota`` is not.
 
     Returns
     -------
@@ -68,11 +72,20 @@ def find_place(text: str) -> Place:
     >>> find_place("minneapolis, mn").name
     'Minneapolis'
     """
-    exact = _spellings().get(plain_name(text), ())
+    if position := _POSITION.fullmatch(text):
+        return nearest_place(latitude=float(position[1]), longitude=float(position[2]))
+    plain = plain_name(text).removeprefix("near ")
+    exact = _spellings().get(plain, ())
     if len(exact) == 1:
         return load_places()[exact[0]]
-    candidates = exact or _nearest_names(plain_name(text))
-    raise NameFault(text, "place", candidates, ambiguous=len(exact) > 1)
+    towns = () if exact else find_towns(plain)
+    if len(towns) == 1:
+        return _climate_of(towns[0])
+    if exact or towns:
+        names = exact or (*map(name_of, towns), *towns_like(plain))
+        raise NameFault(text, "place", _offered(names), ambiguous=True)
+    names = (*_nearest_names(plain), *towns_like(plain))
+    raise NameFault(text, "place", _offered(names), ambiguous=False)
 
 
 def nearest_place(*, latitude: float, longitude: float) -> Place:
@@ -122,6 +135,18 @@ def nearest_place(*, latitude: float, longitude: float) -> Place:
         basis = f"nearest point is {named.name}, {named_km:.0f} km away; {named.basis}"
         return replace(named, name=name, latitude=latitude, longitude=longitude, basis=basis)
     return _point(line, name=name, latitude=latitude, longitude=longitude, distance_km=point_km)
+
+
+def _offered(names: Iterable[str]) -> tuple[str, ...]:
+    """What to offer instead, each once and bare positions last."""
+    once = dict.fromkeys(names)
+    return tuple(sorted(once, key=lambda name: bool(_POSITION.fullmatch(name))))[:_MOST_OFFERED]
+
+
+def _climate_of(town: Town) -> Place:
+    """The climate of the point nearest to a town, under the town's name."""
+    place = nearest_place(latitude=town.latitude, longitude=town.longitude)
+    return replace(place, name=name_of(town), country=town.country)
 
 
 def _check_position(*, latitude: float, longitude: float) -> None:
