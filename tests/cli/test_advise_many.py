@@ -14,6 +14,7 @@ from pathlib import Path
 
 import pytest
 
+import interrupts
 from cli.kept import write_case
 from loamshift.cli.batch import case_files, errands, workers_for
 from loamshift.cli.batch_letters import printable
@@ -274,6 +275,7 @@ def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path, jobs: st
          "--jobs", jobs, *QUICK],
         cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, encoding="utf-8",
         env={**os.environ, "PYTHONIOENCODING": "utf-8"}, start_new_session=True,
+        preexec_fn=interrupts.heard,
     )  # fmt: skip
     for _ in range(600):
         if (tmp_path / "out").is_dir() and len(list((tmp_path / "out").glob("*.md"))) > 6:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+import interrupts
 import loamshift.cli.new as new
 from loamshift.case.read import read_case
 
@@ -172,6 +173,7 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:
         stderr=subprocess.PIPE,
         cwd=tmp_path,
         start_new_session=True,
+        preexec_fn=interrupts.heard,
     )
     os.close(child)
     try:

@@ -120,7 +120,7 @@ def served(data: Path) -> Iterator[int]:
         )
         try:
             for _ in range(300):
-                if "listens on" in (data / "log.txt").read_text():
+                if "is listening on" in (data / "log.txt").read_text():
                     break
                 time.sleep(0.2)
             yield port

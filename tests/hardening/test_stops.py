@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+import interrupts
 from hardening.fresh import FORECAST, STATIC, environment, loamshift
 from loamshift.cli.files import write_whole
 from loamshift.cli.kernel_cache import VARIABLE
@@ -102,6 +103,7 @@ def test_an_interrupt_in_the_middle_is_130_and_leaves_nothing(tmp_path: Path) ->
         stdin=subprocess.DEVNULL,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
+        preexec_fn=interrupts.heard,
     )
     assert process.stderr is not None
     assert b"Compiling" in process.stderr.readline()
