@@ -25,6 +25,28 @@ def test_units_of_the_trade(command, quantity: str, unit: str, answer: str) -> N
     assert (result.code, result.out) == (0, f"{quantity} = {answer}\n")
 
 
+@pytest.mark.parametrize(
+    ("typed", "answer"),
+    [
+        ("5 kg lb", "5 kg = 11.02 lb"),
+        ("20 m2 sq ft", "20 m2 = 215.3 sq ft"),
+        ("5 kg to lb", "5 kg = 11.02 lb"),
+        ("-5 C F", "−5 C = 23 °F"),
+        ("220 mg/L HCO3 mg/L CaCO3", "220 mg/L HCO3 = 180.4 mg/L CaCO3"),
+        ("500 m ft", "500 m = 1,640 ft"),
+        ("0 kg lb", "0 kg = 0 lb"),
+    ],
+)
+def test_quotation_marks_may_be_left_out(command, typed: str, answer: str) -> None:
+    assert command("convert", *typed.split()).out == f"{answer}\n"
+
+
+@pytest.mark.parametrize("typed", [("5", "kg"), ("x", "y"), ("5 apples", "g"), ("0 x", "kg")])
+def test_what_is_no_water_is_told_no_rule_of_water(command, typed: tuple[str, str]) -> None:
+    said = command("convert", *typed).err
+    assert "HCO3" not in said and "meq/L" not in said and "hardness" not in said
+
+
 def test_a_cup_of_a_material_comes_with_its_range(command) -> None:
     result = command("convert", "1 cup", "g", "--material", "elemental sulfur, powder")
     assert result.code == 0
@@ -47,7 +69,13 @@ def test_a_cup_of_nothing_in_particular_asks_what_is_in_it(command) -> None:
     [
         (("2 kg", "m2"), "not a unit of the same kind"),
         (("x", "y"), "cannot be read"),
-        (("2 lb/100 sq ft", "flurbs"), "not a unit of the same kind"),
+        (("2 lb/100 sq ft", "flurbs"), "“flurbs” is not a unit"),
+        (("5", "kg"), "5 of what?"),
+        (("5", "F"), "5 of what?"),
+        (("5 kg", ""), "Into which unit"),
+        (("5", "kg", "lb", "please"), "The word “please” after “lb” is left over"),
+        (("5 kg of them", "lb"), "The words “of them” after “kg” are left over"),
+        (("12 dH", "ppm"), "is a hardness"),
         (("1 cup", "g", "--material", "elemental sulfur, chipz"), "Did you mean"),
         (("10 kg", "F"), "not a temperature"),
     ],

@@ -38,6 +38,12 @@ def test_a_place_shows_its_twelve_months(command) -> None:
     assert "January" in result.out and "December" in result.out and "°F" in result.out
 
 
+@pytest.mark.parametrize("typed", ["40.7,-74", "40.7, -74", "40.7 -74", "40.7;−74"])
+def test_a_position_may_stand_where_a_name_does(command, typed: str) -> None:
+    assert command("places", typed).out == command("places", "--near", "40.7,-74").out
+    assert "New York" in command("places", typed).out
+
+
 def test_the_nearest_point_to_a_position(command) -> None:
     result = command("places", "--near", "51.5,-0.1")
     assert result.code == 0 and "January" in result.out

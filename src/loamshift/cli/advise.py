@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import (
     ChartOption,
@@ -76,6 +78,7 @@ def command(
             metavar="SOURCE",
             help=told("cli-help-advise-table"),
             show_default=False,
+            autocompletion=completion.tables,
         ),
     ] = None,
     members: Annotated[
@@ -194,4 +197,4 @@ def _many(
 
         show_or_say(shown[0] if len(shown) == 1 else out or shown[0].parent)
     if code:
-        raise typer.Exit(code)
+        sys.exit(code)  # an interrupt has been told, which the library's own exit would not say

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+import re
+from typing import Annotated, Any
 
 import typer
+from typer.core import TyperCommand
 
 from loamshift import __version__
 from loamshift.cli import (
@@ -61,6 +63,13 @@ def _loamshift(
     """Hold the options that stand before a command."""
 
 
+class _BelowZero(TyperCommand):
+    """A command whose figures may be below zero: ``-5 C`` is no option."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        return super().parse_args(ctx, [re.sub(r"^-(?=[\d.])", "−", word) for word in args])
+
+
 _COMMANDS = (
     ("advise", advise.command),
     ("new", new.command),
@@ -85,7 +94,8 @@ _OTHER_NAMES = (("check", "claim"), ("explain", "why"), ("handout", "card"))
 
 for _name, _command in _COMMANDS:
     _help = told_with_examples(f"cli-help-{_name}", _command.__doc__)
-    app.command(_name, short_help=told(f"cli-help-{_name}-short"), help=_help)(_command)
+    _kind = _BelowZero if _name in ("convert", "places") else None
+    app.command(_name, cls=_kind, short_help=told(f"cli-help-{_name}-short"), help=_help)(_command)
     for _other, _meant in _OTHER_NAMES:
         if _meant == _name:
             app.command(_other, hidden=True, help=_help)(_command)

@@ -17,7 +17,7 @@ from loamshift.cli.card_forms import (
     write_card,
 )
 from loamshift.cli.help_text import told
-from loamshift.cli.options import TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
@@ -53,6 +53,7 @@ def command(
     years: Annotated[
         int, typer.Option("--years", min=0, max=50, help=told("cli-help-advise-years"))
     ] = 3,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
     today: TodayOption = None,
@@ -82,7 +83,7 @@ def command(
         answer = answer_for(case, Wish(members=members, seed=seed, years=years))
     reader = words_for(units, words, fallback=case.units.value)
     card = _card(answer, case, rescue=rescue, words=reader)
-    if not write_card(
+    written = write_card(
         card,
         words=reader,
         markdown=markdown,
@@ -91,7 +92,12 @@ def command(
         paper=paper,
         open_it=open_it,
         never=(case_file,),
-    ):
+    )
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json(card, reader)
+    elif not written:
         show(card_letter(card))
 
 

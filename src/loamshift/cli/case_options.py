@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
 
 if TYPE_CHECKING:
@@ -15,8 +16,15 @@ if TYPE_CHECKING:
     from loamshift.domain.case import Case
 
 
-def _text(name: str, help_text: str, metavar: str) -> object:
-    return typer.Option(name, metavar=metavar, help=help_text, show_default=False)
+def _text(
+    name: str,
+    help_text: str,
+    metavar: str,
+    names: Callable[[str], list[str]] | None = None,
+) -> object:
+    return typer.Option(
+        name, metavar=metavar, help=help_text, show_default=False, autocompletion=names
+    )
 
 
 NameOption: TypeAlias = Annotated[
@@ -29,6 +37,7 @@ PlantOption: TypeAlias = Annotated[
         metavar="NAME",
         help=told("cli-help-case-options-plant"),
         show_default=False,
+        autocompletion=completion.plants,
     ),
 ]
 TargetOption: TypeAlias = Annotated[
@@ -46,7 +55,8 @@ FizzAcidOption: TypeAlias = Annotated[
     str | None, _text("--fizz-acid", told("cli-help-case-options-fizz-acid"), "ACID")
 ]
 TextureOption: TypeAlias = Annotated[
-    str | None, _text("--texture", told("cli-help-case-options-texture"), "CLASS")
+    str | None,
+    _text("--texture", told("cli-help-case-options-texture"), "CLASS", completion.textures),
 ]
 OmOption: TypeAlias = Annotated[
     str | None, _text("--om", told("cli-help-case-options-om"), "PERCENT")
@@ -68,7 +78,7 @@ DiameterOption: TypeAlias = Annotated[
     _text("--treated-diameter", told("cli-help-case-options-treated-diameter"), "LENGTH"),
 ]
 PlaceOption: TypeAlias = Annotated[
-    str | None, _text("--place", told("cli-help-case-options-place"), "NAME")
+    str | None, _text("--place", told("cli-help-case-options-place"), "NAME", completion.places)
 ]
 AlkalinityOption: TypeAlias = Annotated[
     str | None, _text("--alkalinity", told("cli-help-case-options-alkalinity"), "TEXT")

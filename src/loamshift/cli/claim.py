@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from loamshift.cli import case_options as co
+from loamshift.cli import completion
 from loamshift.cli.card_forms import (
     CardHtmlOption,
     CardMarkdownOption,
@@ -51,7 +52,10 @@ def command(
     material: Annotated[
         str | None,
         typer.Argument(
-            metavar="MATERIAL", help=told("cli-help-claim-the-material"), show_default=False
+            metavar="MATERIAL",
+            help=told("cli-help-claim-the-material"),
+            show_default=False,
+            autocompletion=completion.materials,
         ),
     ] = None,
     amount: Annotated[

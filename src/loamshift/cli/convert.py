@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.message import Given, Listed, message
 from loamshift.domain.worded_error import WordedError
 
@@ -16,15 +17,11 @@ if TYPE_CHECKING:
 
 
 def command(
-    quantity: Annotated[
-        str | None,
+    typed: Annotated[
+        list[str] | None,
         typer.Argument(
-            metavar="QUANTITY", help=told("cli-help-convert-the-quantity"), show_default=False
+            metavar="QUANTITY UNIT", help=told("cli-help-convert-the-quantity"), show_default=False
         ),
-    ] = None,
-    unit: Annotated[
-        str | None,
-        typer.Argument(metavar="UNIT", help=told("cli-help-convert-the-unit"), show_default=False),
     ] = None,
     material: Annotated[
         str | None,
@@ -33,6 +30,7 @@ def command(
             metavar="NAME",
             help=told("cli-help-convert-material"),
             show_default=False,
+            autocompletion=completion.materials,
         ),
     ] = None,
     ph: Annotated[
@@ -52,6 +50,7 @@ def command(
         str,
         typer.Option("--to", metavar="METHOD", help=told("cli-help-convert-to")),
     ] = "water",
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -69,23 +68,32 @@ def command(
     from loamshift.cli.show import misuse
 
     if ph is not None:
-        if quantity is not None or material is not None:
+        if typed or material is not None:
             raise misuse(message("cli-ph-or-quantity"), "--ph")
         if from_method is None:
             raise misuse(message("cli-how-measured"), "--from")
-        _convert_ph(ph, from_method, to_method, units=units, words=words)
+        _convert_ph(ph, from_method, to_method, as_json=as_json, units=units, words=words)
         return
     if from_method is not None:
         raise misuse(message("cli-from-needs-ph"), "--from")
-    if quantity is None or unit is None:
+    if not typed or len(typed) < 2:
         raise misuse(message("cli-quantity-and-unit"), "QUANTITY UNIT")
-    _convert_unit(quantity, unit, material)
+    _convert_unit(typed, material, as_json=as_json, units=units, words=words)
 
 
-def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
-    from loamshift.cli.show import say, tell, worded
-    from loamshift.cli.unit_conversion import convert_quantity
+def _convert_unit(
+    typed: list[str],
+    material: str | None,
+    *,
+    as_json: bool,
+    units: UnitsOption,
+    words: WordsOption,
+) -> None:
+    from loamshift.cli.show import say, tell, worded, words_for
+    from loamshift.cli.unit_conversion import convert_quantity, quantity_and_unit
     from loamshift.domain.digits import sensible
+
+    quantity, unit = quantity_and_unit(typed)
 
     found = None
     if material is not None:
@@ -93,6 +101,12 @@ def _convert_unit(quantity: str, unit: str, material: str | None) -> None:
 
         found = find_material(material)
     result = convert_quantity(quantity, unit, material=found)
+    if as_json:
+        from loamshift.cli.result_json import plain, print_json
+
+        reader = words_for(units, words)
+        print_json({"given": quantity.strip(), **plain(result, reader)}, reader)
+        return
     if result.high > 1.005 * result.low:
         low, mid, high = (sensible(v) for v in (result.low, result.value, result.high))
         about = message(
@@ -120,6 +134,7 @@ def _convert_ph(
     from_method: str,
     to_method: str,
     *,
+    as_json: bool,
     units: UnitsOption,
     words: WordsOption,
 ) -> None:
@@ -134,7 +149,13 @@ def _convert_ph(
         to_method=_method(to_method, "--to"),
         conversions=tuple(load_ph_conversions()),
     )
-    show(ph_letter(view, words=words_for(units, words)))
+    reader = words_for(units, words)
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json(view, reader)
+    else:
+        show(ph_letter(view, words=reader))
 
 
 def _method(text: str, option: str) -> PhMethod:

@@ -6,8 +6,9 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 
 
 def command(
@@ -17,6 +18,7 @@ def command(
             metavar="NAME",
             help=told("cli-help-materials-the-name"),
             show_default=False,
+            autocompletion=completion.materials,
         ),
     ] = "",
     label: Annotated[
@@ -28,6 +30,7 @@ def command(
             show_default=False,
         ),
     ] = "",
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -39,7 +42,7 @@ def command(
       loamshift materials "Heath Feed" --label "n_ammonium = 8, n_urea = 4, so3 = 22"
     """
     if label:
-        _show_label(name, label, units=units, words=words)
+        _show_label(name, label, as_json=as_json, units=units, words=words)
         return
     from loamshift.cli.show import show, words_for
     from loamshift.report.catalogue import material_letter, materials_letter
@@ -53,13 +56,19 @@ def command(
     }
     keys = search_keys(name, names, kind="material")
     reader = words_for(units, words)
-    if len(keys) == 1:
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json({"materials": [materials[key] for key in keys]}, reader)
+    elif len(keys) == 1:
         show(material_letter(materials[keys[0]], words=reader))
     else:
         show(materials_letter([materials[key] for key in keys], words=reader))
 
 
-def _show_label(name: str, label: str, *, units: UnitsOption, words: WordsOption) -> None:
+def _show_label(
+    name: str, label: str, *, as_json: bool, units: UnitsOption, words: WordsOption
+) -> None:
     """What a bag brings by its analysis, and the figures that follow from it."""
     from loamshift.case.build_label import product_from_label
     from loamshift.cli.show import say, show, worded, words_for
@@ -73,6 +82,11 @@ def _show_label(name: str, label: str, *, units: UnitsOption, words: WordsOption
     reader = words_for(units, words)
     unnamed = worded(message("cli-this-product"), reader)
     material = product_from_label(name or unnamed, label)
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json({"materials": [material]}, reader)
+        return
     (brought,) = shelf_prices((OnHand(material=material),))
     adds = {"name": given(material.key), "text": given(brings_said(brought, words=reader))}
     say(worded(message("cli-product-adds", **adds), reader))

@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+import re
+from typing import Annotated, Final
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
+
+_POSITION: Final = re.compile(r"\s*[-+−]?\d[\d.]*\s*(?:[,;]|\s)\s*[-+−]?\d[\d.]*\s*")
 
 
 def command(
     name: Annotated[
         str,
-        typer.Argument(metavar="NAME", help=told("cli-help-plants-the-name"), show_default=False),
+        typer.Argument(
+            metavar="NAME",
+            help=told("cli-help-places-the-name"),
+            show_default=False,
+            autocompletion=completion.places,
+        ),
     ] = "",
     near: Annotated[
         str | None,
@@ -26,6 +35,7 @@ def command(
             show_default=False,
         ),
     ] = None,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -41,23 +51,30 @@ def command(
     from loamshift.tables.places import load_places, nearest_place
 
     reader = words_for(units, words)
-    if near is not None:
-        if name:
-            raise misuse(message("cli-name-or-position"), "--near")
-        latitude, longitude = _position(near)
-        show(place_letter(nearest_place(latitude=latitude, longitude=longitude), words=reader))
-        return
-    places = load_places()
-    keys = search_keys(name, {key: (place.country,) for key, place in places.items()}, kind="place")
-    if len(keys) == 1:
-        show(place_letter(places[keys[0]], words=reader))
+    if near is not None and name:
+        raise misuse(message("cli-name-or-position"), "--near")
+    if near is not None or _POSITION.fullmatch(name):
+        latitude, longitude = _position(near or name)
+        found = [nearest_place(latitude=latitude, longitude=longitude)]
     else:
-        show(places_letter([places[key] for key in keys], words=reader))
+        places = load_places()
+        names = {key: (place.country,) for key, place in places.items()}
+        found = [places[key] for key in search_keys(name, names, kind="place")]
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json({"places": found}, reader)
+    elif len(found) == 1:
+        show(place_letter(found[0], words=reader))
+    else:
+        show(places_letter(found, words=reader))
 
 
 def _position(text: str) -> tuple[float, float]:
+    """Latitude and longitude [degrees], with a comma, a semicolon or a space between them."""
+    parts = re.split(r"\s*[,;]\s*|\s+", text.strip().replace("−", "-"))
     try:
-        latitude, longitude = (float(part) for part in text.split(","))
+        latitude, longitude = (float(part) for part in parts)
     except ValueError as error:
         raise WordedError(message("cli-position", given=given(text))) from error
     return latitude, longitude

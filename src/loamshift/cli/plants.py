@@ -6,15 +6,22 @@ from typing import Annotated
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 
 
 def command(
     name: Annotated[
         str,
-        typer.Argument(metavar="NAME", help=told("cli-help-plants-the-name"), show_default=False),
+        typer.Argument(
+            metavar="NAME",
+            help=told("cli-help-plants-the-name"),
+            show_default=False,
+            autocompletion=completion.plants,
+        ),
     ] = "",
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -32,7 +39,11 @@ def command(
     plants = load_plants()
     keys = search_keys(name, plant_spellings(), kind="plant")
     reader = words_for(units, words)
-    if len(keys) == 1:
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json({"plants": [plants[key] for key in keys]}, reader)
+    elif len(keys) == 1:
         show(plant_letter(plants[keys[0]], words=reader))
     else:
         show(plants_letter([plants[key] for key in keys], words=reader))

@@ -18,7 +18,7 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import ShortOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, ShortOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 from loamshift.errors import CaseError, Fault, InputError
@@ -42,6 +42,7 @@ def command(
     paper: PaperOption = None,
     open_it: OpenOption = False,
     short: ShortOption = False,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -55,7 +56,7 @@ def command(
       loamshift reprint bed.json --pdf letter.pdf
     """
     from loamshift.case.answer_file import read_answer_file
-    from loamshift.cli.show import misuse, show
+    from loamshift.cli.show import misuse, say, show
 
     if open_it and html is None and pdf is None:
         raise misuse(message("cli-open-what"), "--open")
@@ -76,7 +77,9 @@ def command(
             raise
         raise CaseError([fault], source=str(answer_file)) from None
     write_all(files, never=(answer_file,))
-    if not files:
+    if as_json:
+        say(answer_file.read_text(encoding="utf-8"))
+    elif not files:
         show(frozen.letter)
     shown = html or pdf
     if open_it and shown is not None:

@@ -7,8 +7,16 @@ import sys
 import traceback
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
+from loamshift.cli.error_json import (
+    AS_JSON,
+    asks_for_json,
+    error_plain,
+    fault_of_text,
+    one_line,
+    plain,
+)
 from loamshift.cli.streams import NO_ROOM, drop_output, prepare_streams
 from loamshift.domain.message import Given, Message, message
 from loamshift.domain.worded_error import plainly
@@ -40,6 +48,17 @@ def run(arguments: Sequence[str]) -> int:
     the run quietly.
     """
     prepare_streams()
+    streams = sys.stdout, sys.stderr
+    asked = AS_JSON.set(asks_for_json(list(arguments)))
+    try:
+        return _ended(arguments)
+    finally:
+        AS_JSON.reset(asked)
+        sys.stdout, sys.stderr = streams
+
+
+def _ended(arguments: Sequence[str]) -> int:
+    """The exit code of a command line; what ended it early is said."""
     try:
         code = _call(arguments)
         sys.stdout.flush()
@@ -48,21 +67,48 @@ def run(arguments: Sequence[str]) -> int:
         drop_output()
         return ANSWERED
     except KeyboardInterrupt:
-        _say(_worded(message("cli-interrupted")))
+        _tell("interrupted", INTERRUPTED, _worded(message("cli-interrupted")))
         return INTERRUPTED
     except InputError as error:
-        from loamshift.report.messages.refusal import refusal
-
-        _say(refusal(error, _reader(arguments, error)))
-        return TO_MEND
+        return _to_mend(error, _reader(arguments, error))
     except OSError as error:
         if error.errno not in NO_ROOM:
             return _our_fault(error)
         drop_output()
-        _say(_worded(message("cli-no-room", why=Given(str(error.strerror)))))
+        text = _worded(message("cli-no-room", why=Given(str(error.strerror))))
+        _tell("no-room", TO_MEND, text)
         return TO_MEND
     except Exception as error:
-        return _our_fault(error)
+        return _misused(error) if hasattr(error, "format_message") else _our_fault(error)
+
+
+def _to_mend(error: InputError, reader: Words) -> int:
+    if AS_JSON.get():
+        _say(one_line(error_plain(error, reader, kind="input", code=TO_MEND)))
+    else:
+        from loamshift.report.messages.refusal import refusal
+
+        _say(refusal(error, reader))
+    return TO_MEND
+
+
+def _misused(error: Any) -> int:
+    """The library of the command line could not read it: its words, with the usage above."""
+    if not AS_JSON.get():
+        error.show()
+        return WRONG_USAGE
+    hint = getattr(error, "param_hint", None) or getattr(error, "option_name", None)
+    param = getattr(error, "param", None)
+    if hint is None and param is not None:
+        hint = param.opts[0] if param.opts[0].startswith("-") else param.metavar
+    fault = fault_of_text(error.format_message(), path=str(hint or ""))
+    _say(one_line(plain("usage", code=WRONG_USAGE, faults=[fault])))
+    return WRONG_USAGE
+
+
+def _tell(kind: str, code: int, text: str) -> None:
+    """Say what ended a command early, as text or as JSON."""
+    _say(one_line(plain(kind, code=code, faults=[fault_of_text(text)])) if AS_JSON.get() else text)
 
 
 def _reader(arguments: Sequence[str], error: InputError) -> Words:
@@ -76,22 +122,21 @@ def _reader(arguments: Sequence[str], error: InputError) -> Words:
 
 
 def _call(arguments: Sequence[str]) -> int:
+    import typer
+
     from loamshift.cli.app import app
 
     try:
-        app(args=list(arguments), prog_name="loamshift", standalone_mode=True)
+        code = app(args=list(arguments), prog_name="loamshift", standalone_mode=False)
+    except typer.Abort:
+        raise KeyboardInterrupt from None
     except SystemExit as end:
-        if _was_interrupted(end):
-            raise KeyboardInterrupt from None
+        if isinstance(end.__context__, BrokenPipeError):
+            raise end.__context__ from None
         return end.code if isinstance(end.code, int) else (ANSWERED if end.code is None else 1)
-    return ANSWERED
-
-
-def _was_interrupted(end: BaseException | None) -> bool:
-    """True where an interrupt ended the command, and the command itself said nothing of it."""
-    while end is not None and not isinstance(end, KeyboardInterrupt):
-        end = end.__context__
-    return end is not None
+    if code == INTERRUPTED:  # what the library makes of an interrupt that nobody told of
+        raise KeyboardInterrupt
+    return code if isinstance(code, int) else ANSWERED
 
 
 def _our_fault(error: Exception) -> int:
@@ -102,7 +147,11 @@ def _our_fault(error: Exception) -> int:
         text=Given(str(error)),
     )
     report = message("cli-report-it", variable=Given(TRACEBACK_SWITCH))
-    _say("\n".join(_worded_or_plain(one) for one in (failed, report)))
+    if AS_JSON.get():
+        fault = fault_of_text(" ".join(_worded_or_plain(one) for one in (failed, report)))
+        _say(one_line(plain("program", code=OUR_FAULT, faults=[fault])))
+    else:
+        _say("\n".join(_worded_or_plain(one) for one in (failed, report)))
     if os.environ.get(TRACEBACK_SWITCH) == "1":
         traceback.print_exception(error, file=sys.stderr)
     return OUR_FAULT
@@ -132,7 +181,7 @@ def _say(text: str) -> None:
 
 def _readable(text: str) -> str:
     """Lines wrapped for a person at a terminal; a program reading stderr gets them whole."""
-    if not sys.stderr.isatty():
+    if not sys.stderr.isatty() or AS_JSON.get():
         return text
     import shutil
     import textwrap

@@ -16,7 +16,7 @@ from loamshift.cli.card_forms import (
     write_card,
 )
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.case import BedKind
 
 
@@ -60,6 +60,7 @@ def command(
     pdf: CardPdfOption = None,
     paper: CardPaperOption = None,
     open_it: CardOpenOption = False,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -95,7 +96,13 @@ def command(
         wanted_error_ph=error,
     )
     reader = words_for(units, words)
+    if as_json:
+        from loamshift.cli.result_json import print_json
+
+        print_json(plan, reader)
     if (html or pdf or markdown) is None:
+        if as_json:
+            return
         show(sampling_letter(plan, words=reader))
         return
     from loamshift.report.card.sampling import sampling_sheet

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from loamshift.cli.error_json import AS_JSON, one_line
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import WordedError
 
@@ -58,8 +59,13 @@ def say(line: str) -> None:
 
 
 def warn(message: str) -> None:
-    """Say something on stderr that is no result."""
-    sys.stderr.write(message.rstrip("\n") + "\n")
+    """Say something on stderr that is no result; as JSON where that is asked for."""
+    text = message.rstrip("\n")
+    if AS_JSON.get():
+        text = one_line({"note": text.strip()}) if text.strip() else ""
+        sys.stderr.write(f"{text}\n" if text else "")
+        return
+    sys.stderr.write(f"{text}\n")
 
 
 def worded(said: Worded, words: Words | None = None) -> str:

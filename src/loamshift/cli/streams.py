@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import io
 import os
@@ -39,9 +40,14 @@ def prepare_streams() -> None:
 
 
 def drop_output() -> None:
-    """Point stdout at nothing, so that the closing interpreter does not complain either."""
-    try:
-        devnull = os.open(os.devnull, os.O_WRONLY)
-        os.dup2(devnull, sys.stdout.fileno())
-    except (OSError, ValueError):
-        pass
+    """Let what waits to be printed go, so that the closing interpreter does not complain either."""
+    with contextlib.suppress(OSError, ValueError):
+        number = sys.stdout.fileno()
+        before, devnull = os.dup(number), os.open(os.devnull, os.O_WRONLY)
+        try:
+            os.dup2(devnull, number)
+            sys.stdout.flush()
+        finally:
+            os.dup2(before, number)
+            os.close(devnull)
+            os.close(before)

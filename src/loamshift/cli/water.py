@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -16,8 +16,12 @@ from loamshift.cli.card_forms import (
     write_card,
 )
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
+
+if TYPE_CHECKING:
+    from loamshift.domain.water import TankFill, WaterTreatment
+    from loamshift.report.words import Words
 
 
 def command(
@@ -89,6 +93,7 @@ def command(
     pdf: CardPdfOption = None,
     paper: CardPaperOption = None,
     open_it: CardOpenOption = False,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -134,7 +139,10 @@ def command(
     )
     reader = words_for(units, words)
     if all(option is None for option in (tank, acid, markdown, html, pdf)):
-        show(water_letter(result, words=reader))
+        if as_json:
+            _print(result, None, reader)
+        else:
+            show(water_letter(result, words=reader))
         return
     from loamshift.report.card.water import water_card
     from loamshift.services.water.tank import fill_tank
@@ -142,8 +150,9 @@ def command(
 
     usual_l = 100.0 * US_GALLON_L if reader.units == "us" else 100.0
     tank_l = usual_l if tank is None else volume_l_from(tank, option="--tank")
-    card = water_card(result, fill_tank(result, tank_l=tank_l, acid=acid), words=reader)
-    if not write_card(
+    fill = fill_tank(result, tank_l=tank_l, acid=acid)
+    card = water_card(result, fill, words=reader)
+    written = write_card(
         card,
         words=reader,
         markdown=markdown,
@@ -151,5 +160,15 @@ def command(
         pdf=pdf,
         paper=paper,
         open_it=open_it,
-    ):
+    )
+    if as_json:
+        _print(result, fill, reader)
+    elif not written:
         show(card_letter(card))
+
+
+def _print(result: WaterTreatment, fill: TankFill | None, reader: Words) -> None:
+    """The treatment per 100 L and, where one was asked for, for the tank."""
+    from loamshift.cli.result_json import print_json
+
+    print_json({"water": result, "tank": fill}, reader)

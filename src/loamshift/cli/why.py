@@ -7,14 +7,18 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from loamshift.cli import completion
 from loamshift.cli.help_text import told
-from loamshift.cli.options import UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.domain.answer import Answer
     from loamshift.domain.case import Case
+    from loamshift.domain.explanation import Explanation
+    from loamshift.domain.own_sum import OwnSum
+    from loamshift.report.words import Words
 
 
 def command(
@@ -24,6 +28,7 @@ def command(
             metavar="KEY",
             help=told("cli-help-why-the-key"),
             show_default=False,
+            autocompletion=completion.why_keys,
         ),
     ] = None,
     case_file: Annotated[
@@ -35,6 +40,7 @@ def command(
             show_default=False,
         ),
     ] = None,
+    as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
 ) -> None:
@@ -55,16 +61,24 @@ def command(
     from loamshift.services.why import explain, explained_keys
 
     if case_file is not None:
-        _of_bed(case_file, key, units, words)
+        _of_bed(case_file, key, units, words, as_json=as_json)
         return
     reader = words_for(units, words)
-    if key is None:
+    if as_json:
+        _print(
+            reader,
+            keys=explained_keys() if key is None else None,
+            explanation=None if key is None else explain(key),
+        )
+    elif key is None:
         show(keys_letter(explained_keys(), words=reader))
     else:
         show(explanation_letter(explain(key), words=reader))
 
 
-def _of_bed(path: Path, key: str | None, units: UnitsOption, words: WordsOption) -> None:
+def _of_bed(
+    path: Path, key: str | None, units: UnitsOption, words: WordsOption, *, as_json: bool
+) -> None:
     from loamshift.cli.show import show, words_for
     from loamshift.report.explanation import explanation_letter, own_keys_letter, sum_letter
     from loamshift.services.own_sum.sums import NoSum, own_keys, own_sum
@@ -73,10 +87,14 @@ def _of_bed(path: Path, key: str | None, units: UnitsOption, words: WordsOption)
     case, answer = _asked(path)
     reader = words_for(units, words, fallback=case.units.value)
     if key is None:
-        show(own_keys_letter(own_keys(answer), name=case.name, words=reader))
+        own = own_keys(answer)
+        if as_json:
+            _print(reader, keys={"answer": tuple(own)})
+        else:
+            show(own_keys_letter(own, name=case.name, words=reader))
         return
     try:
-        own = own_sum(case, answer, key)
+        total = own_sum(case, answer, key)
     except NoSum as fault:
         try:
             found = explain(key)
@@ -84,13 +102,32 @@ def _of_bed(path: Path, key: str | None, units: UnitsOption, words: WordsOption)
             raise fault from None
         if found.kind == "answer":
             raise fault from None
-        show(explanation_letter(found, words=reader))
+        if as_json:
+            _print(reader, explanation=found)
+        else:
+            show(explanation_letter(found, words=reader))
         return
     try:
-        general = explain(own.key)
+        general = explain(total.key)
     except UnknownKey:
         general = None
-    show(sum_letter(own, general, name=case.name, words=reader))
+    if as_json:
+        _print(reader, explanation=general, total=total)
+    else:
+        show(sum_letter(total, general, name=case.name, words=reader))
+
+
+def _print(
+    reader: Words,
+    *,
+    keys: object = None,
+    explanation: Explanation | None = None,
+    total: OwnSum | None = None,
+) -> None:
+    """What can be asked for, or what was: in general, and with the figures of the bed."""
+    from loamshift.cli.result_json import print_json
+
+    print_json({"keys": keys, "explanation": explanation, "sum": total}, reader)
 
 
 def _asked(path: Path) -> tuple[Case, Answer]:

@@ -109,6 +109,85 @@ def match_name(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> s
         return held[0]
     if held:
         raise NameFault(text, kind, tuple(held[:8]), ambiguous=True)
-    near = difflib.get_close_matches(wanted, spellings, n=5, cutoff=0.6)
+    near = nearest_spellings(wanted, spellings, n=5, cutoff=0.6)
     candidates = tuple(dict.fromkeys(k for s in near for k in spellings[s]))
     raise NameFault(text, kind, candidates, ambiguous=False)
+
+
+_IN_A_NAME = 0.97
+"""What a like word inside a longer name counts beside a whole name that is as like."""
+
+
+def nearest_spellings(wanted: str, spellings: Iterable[str], *, n: int, cutoff: float) -> list[str]:
+    """Spellings that a misspelt name may have meant, the likest first.
+
+    Letters are compared as written and as they sound; a word is looked for inside longer names
+    as well.
+
+    Parameters
+    ----------
+    wanted
+        What the user wrote, plain [text].
+    spellings
+        The right ones, plain [texts].
+    n
+        How many at most [count].
+    cutoff
+        The least likeness, 0 to 1 [1].
+
+    Returns
+    -------
+    list of str
+        The likest first; of two as like, the one named first [texts].
+
+    Examples
+    --------
+    >>> nearest_spellings("sulfer", ["salt peter", "sulfur powder"], n=2, cutoff=0.6)
+    ['sulfur powder', 'salt peter']
+    """
+    likeness = _Likeness(wanted)
+    scored = [(likeness.of(spelling, cutoff), spelling) for spelling in spellings]
+    scored.sort(key=lambda pair: -pair[0])
+    return [spelling for score, spelling in scored[:n] if score >= cutoff]
+
+
+class _Likeness:
+    """How like one misspelt name others are, as written and as they sound."""
+
+    def __init__(self, wanted: str) -> None:
+        self._words = len(wanted.split())
+        self._written = difflib.SequenceMatcher(b=wanted)
+        self._sounding = difflib.SequenceMatcher(b=_sound(wanted))
+
+    def of(self, spelling: str, cutoff: float) -> float:
+        """The likeness of a name or of the words in it, 0 where it is below the cut-off [1]."""
+        words = spelling.split()
+        parts = [
+            " ".join(words[start : start + self._words])
+            for start in range(len(words) - self._words + 1)
+        ]
+        inside = max((self._whole(part, cutoff) for part in parts), default=0.0)
+        return max(self._whole(spelling, cutoff), _IN_A_NAME * inside)
+
+    def _whole(self, spelling: str, cutoff: float) -> float:
+        written = _ratio(self._written, spelling, cutoff)
+        sounding = _ratio(self._sounding, _sound(spelling), cutoff)
+        return (written + sounding) / 2.0
+
+
+def _ratio(matcher: difflib.SequenceMatcher[str], text: str, cutoff: float) -> float:
+    matcher.set_seq1(text)
+    if matcher.real_quick_ratio() < cutoff or matcher.quick_ratio() < cutoff:
+        return 0.0
+    return matcher.ratio()
+
+
+@lru_cache(maxsize=16_384)
+def _sound(plain: str) -> str:
+    """A plain name with letters that sound alike made one, and doubled letters single."""
+    for letters, sound in _SOUNDS:
+        plain = plain.replace(letters, sound)
+    return re.sub(r"(.)\1", r"\1", plain)
+
+
+_SOUNDS = (("ph", "f"), ("rh", "r"), ("ck", "k"), ("qu", "kw"), ("c", "k"), ("y", "i"), ("z", "s"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import math
 import re
 from collections.abc import Iterable, Mapping
@@ -10,7 +9,7 @@ from dataclasses import replace
 from functools import cache
 from typing import Final
 
-from loamshift.domain.names import NameFault, plain_name
+from loamshift.domain.names import NameFault, nearest_spellings, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
 from loamshift.tables.rows import Row, data_folder, number, number_or_none, read_rows, words
@@ -253,7 +252,7 @@ def _nearest_names(plain: str) -> tuple[str, ...]:
     near = [
         key
         for wanted in (town, plain)
-        for spelling in difflib.get_close_matches(wanted, spellings, n=5, cutoff=0.7)
+        for spelling in nearest_spellings(wanted, spellings, n=5, cutoff=0.7)
         for key in spellings[spelling]
     ]
     return tuple(dict.fromkeys(held + near))[:5]

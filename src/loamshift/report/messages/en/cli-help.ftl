@@ -121,7 +121,7 @@ cli-help-office-user-key =
 cli-help-options-units = Units: metric (kg and m²) or US (lb and sq ft). Otherwise as in the case, or metric.
 cli-help-options-words = Spelling: UK (sulphur, 20 April) or US (sulfur, April 20). Otherwise it follows the units.
 cli-help-options-today = Date of the advice, such as 2026-04-12. Otherwise the date in the case, or today.
-cli-help-options-json = Print the answer as JSON.
+cli-help-options-json = Print the answer as JSON. Errors and notes are then JSON too, one per line, on stderr.
 cli-help-options-short = Print the front sheet only.
 
 ## advise, and letters
@@ -189,8 +189,7 @@ cli-help-claim-shape = Shape of the picture: 1600 x 900 or 1080 x 1080.
 
 ## convert, water, sample
 
-cli-help-convert-the-quantity = Number and unit, such as “2 lb/100 sq ft”.
-cli-help-convert-the-unit = The unit you want, such as “g/m2”.
+cli-help-convert-the-quantity = Number and unit, such as “2 lb/100 sq ft”, then the unit you want, such as “g/m2”.
 cli-help-convert-material = What fills the cup, to convert volume to weight or back.
 cli-help-convert-ph = A pH reading to convert.
 cli-help-convert-from = How it was measured: water, CaCl2, KCl, probe, strip, or a ratio such as “water 1:5”.
@@ -219,6 +218,7 @@ cli-help-sample-bed = Name of the bed, for the sheet.
 cli-help-plants-the-name = All or part of a name.
 cli-help-materials-the-name = All or part of a name. The form follows a comma, as in “elemental sulphur, powder”.
 cli-help-materials-label = The analysis on a bag, in per cent: what that product adds.
+cli-help-places-the-name = All or part of a name, or a position such as 51.5,-0.1.
 cli-help-places-near = The nearest known point to a position, such as 51.5,-0.1.
 cli-help-why-the-key = Answer key, parameter, caution, limit, MATERIAL.FIGURE or source. Without one, lists all of them.
 cli-help-why-case = Show the sum for this bed, step by step: a case file, or the JSON of an answer.

@@ -132,6 +132,15 @@ cli-product-adds = { $name }: { $text }.
 cli-convert-exact = { $text } = { $figure }
 cli-convert-about = { $text } = about { $figure } ({ $low } to { $high })
 cli-convert-not-read = “{ $given }” cannot be read as a quantity. { $fault }
+cli-convert-of-what = { $given } of what? Write the number with its unit, then the unit you want. For example: loamshift convert "{ $given } kg" lb
+cli-convert-into-what = Into which unit is “{ $given }” to be converted? For example: loamshift convert "2 lb/100 sq ft" "g/m2"
+cli-convert-unit-unknown = “{ $unit }” is not a unit that can be converted. Weights, volumes, lengths, areas, rates such as "g/m2", temperatures, and alkalinities of water such as "mg/L CaCO3" can.
+# $words are what was typed after the unit.
+cli-convert-left-over = { $n ->
+    [one] The word “{ $words }” after “{ $before }” is left over. Leave it out.
+   *[other] The words “{ $words }” after “{ $before }” are left over. Leave them out.
+}
+cli-convert-hardness = “{ $given }” is a hardness. It is not an alkalinity and cannot be converted to one: hardness can come from gypsum, which takes up no acid. What it says of a water is told by loamshift water --hardness "{ $given }"
 # $kind is what the quantity is.
 cli-convert-other-kind = “{ $given }” is { $kind ->
     [rate] a rate

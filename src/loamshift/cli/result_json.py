@@ -1,0 +1,74 @@
+"""Results for programs: what a command found, as JSON with the names the program itself uses."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from datetime import date
+from enum import Enum
+from typing import TYPE_CHECKING, Any
+
+from loamshift.domain.message import Given, Message, Prose
+from loamshift.errors import LoamshiftError
+
+if TYPE_CHECKING:
+    from loamshift.report.words import Words
+
+
+def print_json(result: object, words: Words) -> None:
+    """Print a result as JSON on stdout: figures as numbers, messages in the reader's words.
+
+    Parameters
+    ----------
+    result
+        Dataclasses, tables, lists, messages and plain values [any].
+    words
+        The reader of its texts [object].
+    """
+    from loamshift.cli.show import say
+
+    say(json.dumps(plain(result, words), indent=2, ensure_ascii=False, allow_nan=False))
+
+
+def plain(value: object, words: Words) -> Any:
+    """A value as plain data.
+
+    Parameters
+    ----------
+    value
+        Dataclasses, tables, lists, messages and plain values [any].
+    words
+        The reader of its texts [object].
+
+    Returns
+    -------
+    Any
+        Tables, lists, texts, numbers, truths and None [any].
+
+    Raises
+    ------
+    LoamshiftError
+        Where a value has no JSON, which is our fault.
+    """
+    if isinstance(value, Message | Prose):
+        from loamshift.report.messages import say
+
+        return say(value, words)
+    if isinstance(value, Given):
+        return value.text
+    if is_dataclass(value) and not isinstance(value, type):
+        return {one.name: plain(getattr(value, one.name), words) for one in fields(value)}
+    if isinstance(value, Mapping):
+        return {str(key): plain(one, words) for key, one in value.items()}
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, tuple | list):
+        return [plain(one, words) for one in value]
+    if isinstance(value, frozenset | set):
+        return sorted(plain(one, words) for one in value)
+    if value is None or isinstance(value, bool | int | float | str):
+        return value
+    raise LoamshiftError(f"{type(value).__name__} has no JSON")
