@@ -15,35 +15,35 @@ _PLAIN: Final = re.compile(r"[^\W_][\w,.%-]*")
 
 
 def plants(incomplete: str) -> list[str]:
-    """Plants that begin so [text]."""
+    """Plants that begin so."""
     from loamshift.tables.plants import plant_spellings
 
     return offered(plant_spellings(), incomplete)
 
 
 def materials(incomplete: str) -> list[str]:
-    """Materials that begin so [text]."""
+    """Materials that begin so."""
     from loamshift.tables.materials import load_materials
 
     return offered({key: one.synonyms for key, one in load_materials().items()}, incomplete)
 
 
 def places(incomplete: str) -> list[str]:
-    """Places that begin so [text]."""
+    """Places that begin so."""
     from loamshift.tables.places import load_places
 
     return offered(dict.fromkeys(load_places(), ()), incomplete)
 
 
 def textures(incomplete: str) -> list[str]:
-    """Texture classes that begin so [text]."""
+    """Texture classes that begin so."""
     from loamshift.tables.soils import load_textures
 
     return offered({key: one.synonyms for key, one in load_textures().items()}, incomplete)
 
 
 def tables(incomplete: str) -> list[str]:
-    """Sources of printed sulfur and lime tables that begin so [text]."""
+    """Sources of printed sulfur and lime tables that begin so."""
     from loamshift.domain.answer import Direction
     from loamshift.services.plan.published import table_sources
 
@@ -53,7 +53,7 @@ def tables(incomplete: str) -> list[str]:
 
 
 def why_keys(incomplete: str) -> list[str]:
-    """Keys that ``why`` opens and that begin so [text]."""
+    """Keys that ``why`` opens and that begin so."""
     from loamshift.services.why import explained_keys
 
     keys = [key for keys in explained_keys().values() for key in keys if " " not in key]
@@ -63,20 +63,10 @@ def why_keys(incomplete: str) -> list[str]:
 def offered(names: Mapping[str, Iterable[str]], incomplete: str) -> list[str]:
     """Names that begin with what is typed, as they are typed in a shell.
 
+    Other spellings stand in where no key begins so, or where a key is none that a shell takes.
+
     >>> offered({"red oak": (), "elm (field)": ("field elm",)}, "F")
     ['field-elm']
-
-    Parameters
-    ----------
-    names
-        Key to its other spellings [text].
-    incomplete
-        What is typed so far [text].
-
-    Returns
-    -------
-    list of str
-        Keys that begin so; other spellings where no key does, or none that a shell takes [text].
     """
     begun = _typed(incomplete).casefold()
     first: list[str] = []

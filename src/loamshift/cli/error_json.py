@@ -21,30 +21,13 @@ _SENTENCE: Final = re.compile(r"(?<=[.?!]) (?=[A-Z“])")
 
 
 def asks_for_json(arguments: list[str]) -> bool:
-    """Whether a command line [texts] has ``--json`` among its options."""
+    """Whether a command line has ``--json`` among its options."""
     options = arguments[: arguments.index("--")] if "--" in arguments else arguments
     return SWITCH in options
 
 
 def error_plain(error: Exception, words: Words, *, kind: str, code: int) -> dict[str, Any]:
-    """An error in plain data.
-
-    Parameters
-    ----------
-    error
-        What went wrong [object].
-    words
-        The reader of its texts [object].
-    kind
-        ``input``, ``no-room`` or ``program`` [text].
-    code
-        The exit code that goes with it [code].
-
-    Returns
-    -------
-    dict
-        ``error``, ``exit_code``, ``source`` and ``faults`` [any].
-    """
+    """An error in plain data."""
     from loamshift.report.messages.refusal import mend_text, problem_text
 
     def fault_plain(fault: Fault) -> dict[str, Any]:
@@ -67,7 +50,7 @@ def error_plain(error: Exception, words: Words, *, kind: str, code: int) -> dict
 def plain(
     kind: str, *, code: int, source: str | None = None, faults: list[dict[str, Any]] | None = None
 ) -> dict[str, Any]:
-    """The keys of every error; ``source`` is the file that was read or to be written [text]."""
+    """The keys of every error; ``source`` is the file that was read or to be written."""
     return {"error": kind, "exit_code": code, "source": source or None, "faults": faults or []}
 
 
@@ -78,7 +61,7 @@ def fault_of_text(text: str, *, path: str = "", given: str = "") -> dict[str, An
 
 
 def one_line(data: object) -> str:
-    """Plain data [any] as JSON on one line, without its line end [text]."""
+    """Plain data as JSON on one line, without its line end."""
     return json.dumps(data, ensure_ascii=False, allow_nan=False)
 
 
@@ -92,7 +75,7 @@ def _only_fault(error: Exception, words: Words) -> dict[str, Any]:
 
 
 def _value(error: Exception, name: str) -> str | None:
-    """A value of the first message of an error, where a person gave it [text]."""
+    """A value of the first message of an error, where a person gave it."""
     said = getattr(error, "said", None)
     first = said.sentences[0] if isinstance(said, Prose) and said.sentences else said
     value = first.values.get(name) if isinstance(first, Message) else None

@@ -17,15 +17,7 @@ if TYPE_CHECKING:
 
 
 def print_json(result: object, words: Words) -> None:
-    """Print a result as JSON on stdout: figures as numbers, messages in the reader's words.
-
-    Parameters
-    ----------
-    result
-        Dataclasses, tables, lists, messages and plain values [any].
-    words
-        The reader of its texts [object].
-    """
+    """Print a result as JSON on stdout: figures as numbers, messages in the reader's words."""
     from loamshift.cli.show import say
 
     say(json.dumps(plain(result, words), indent=2, ensure_ascii=False, allow_nan=False))
@@ -33,18 +25,6 @@ def print_json(result: object, words: Words) -> None:
 
 def plain(value: object, words: Words) -> Any:
     """A value as plain data.
-
-    Parameters
-    ----------
-    value
-        Dataclasses, tables, lists, messages and plain values [any].
-    words
-        The reader of its texts [object].
-
-    Returns
-    -------
-    Any
-        Tables, lists, texts, numbers, truths and None [any].
 
     Raises
     ------

@@ -94,7 +94,7 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
 
 
 def _bare_number(text: str) -> str | None:
-    """The number, where it is all that the text says [text]."""
+    """The number, where it is all that the text says."""
     try:
         _, rest = split_number(text)
     except Mend:
@@ -146,12 +146,12 @@ def quantity_and_unit(words: Sequence[str]) -> tuple[str, str]:
     Parameters
     ----------
     words
-        Two or more, each of which may hold several [texts].
+        Two or more, each of which may hold several.
 
     Returns
     -------
     tuple of str
-        Quantity and unit [texts].
+        Quantity and unit.
 
     Raises
     ------

@@ -124,21 +124,12 @@ def nearest_spellings(wanted: str, spellings: Iterable[str], *, n: int, cutoff: 
     Letters are compared as written and as they sound; a word is looked for inside longer names
     as well.
 
+    Of two as like, the one named first comes first.
+
     Parameters
     ----------
-    wanted
-        What the user wrote, plain [text].
-    spellings
-        The right ones, plain [texts].
-    n
-        How many at most [count].
     cutoff
         The least likeness, 0 to 1 [1].
-
-    Returns
-    -------
-    list of str
-        The likest first; of two as like, the one named first [texts].
 
     Examples
     --------
