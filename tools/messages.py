@@ -6,8 +6,9 @@
 
 Found here, so that nobody ever reads it: a file that does not parse, a key that stands twice, a
 message that code asks for and no file has, a value that a message needs and code does not give
-(or gives and no language says), a message that nothing asks for, an American message that has no
-British one, and in a translation a plural without one of its language's forms.
+(or gives and no language says), a message that nothing asks for, a key of the case file or of the
+answer without its words (and words of a key that is none), an American message that has no British
+one, and in a translation a plural without one of its language's forms.
 """
 
 from __future__ import annotations
@@ -32,6 +33,10 @@ GIVEN_ALWAYS = frozenset({"units", "ground"})
 """What every message may ask for: the reader's units, and the ground a rate is for."""
 MADE_OF_PARTS = ("number-", "plant-")
 """Beginnings of keys that code puts together from a number or a name."""
+OF_KEYS = ("field-", "means-", "ask-", "hint-", "answer-means-", "label-means-", "label-on-bags-")
+"""Beginnings of the messages that belong to a key."""
+FIELDS = frozenset({"field-entry", "field-entry-alone", "field-other", "field-ph-by"})
+"""Messages about keys that are no key's own."""
 _SAY = re.compile(r"{%\s*(say(?:_[a-z]+)?|sentence)\s+([\"'])([a-z0-9-]+)\2(.*?)%}", re.DOTALL)
 _GIVEN = re.compile(r"(\w+)=")
 _GAP = re.compile(r"{%\s*gap\s+(\w+)\s*%}")
@@ -95,6 +100,7 @@ def all_faults() -> Iterator[str]:
         if name != ENGLISH:
             yield from _beside(name, entries, english)
     yield from _asked_for(english, read.get(AMERICAN, {}))
+    yield from _of_keys(english)
 
 
 def _read(name: str, entries: dict[str, Entry]) -> Iterator[str]:
@@ -156,6 +162,49 @@ def _asked_for(english: Mapping[str, Entry], american: Mapping[str, Entry]) -> I
     for key, entry in english.items():
         if key not in used and not key.startswith(tuple(prefixes)):
             yield f"{entry.where}: nothing asks for {key}"
+
+
+def _of_keys(english: Mapping[str, Entry]) -> Iterator[str]:
+    """Words of the keys of the case file, of a label and of the answer: each found by its key."""
+    needed, allowed = _key_messages()
+    for key in sorted(needed - english.keys()):
+        yield f"{where_keys_stand(key)}: no message {key}, which a key needs"
+    for key in sorted(english):
+        if key.startswith(OF_KEYS) and key not in needed | allowed | FIELDS:
+            yield f"{english[key].where}: {key} belongs to no key"
+
+
+def where_keys_stand(key: str) -> str:
+    """The files that words of a key are looked for in."""
+    kind = "answer-keys" if key.startswith("answer-") else "label-keys"
+    return f"{ENGLISH}/{'keys-*' if key.startswith(('field-', 'means-')) else kind}.ftl"
+
+
+def _key_messages() -> tuple[set[str], set[str]]:
+    """Messages that the keys must have, and those that they may have."""
+    from loamshift.case.answer import answer_keys
+    from loamshift.case.answer_keys import KEPT_KEYS, kept_meaning
+    from loamshift.case.answer_schema import answer_parts, key_of
+    from loamshift.case.label_keys import FINENESS, LABEL_KEYS, label_meaning, label_on_bags
+    from loamshift.case.questions import case_questions
+    from loamshift.domain.field_name import field_in_text, field_key, meaning_of
+
+    needed: set[str] = set()
+    allowed: set[str] = set()
+    for table in case_questions():
+        needed.add(meaning_of(table.name).key)
+        if table.name:
+            allowed |= {field_key(table.name), field_in_text(table.name).key}
+        for asked in table.questions:
+            label = field_key(asked.path)
+            needed |= {label, field_in_text(asked.path).key, meaning_of(asked.path).key}
+            ending = label.removeprefix("field-")
+            allowed |= {f"ask-{ending}", f"hint-{ending}"} if asked.is_asked else set()
+    for name in (*(row.key for row in LABEL_KEYS), FINENESS):
+        needed |= {label_meaning(name).key, label_on_bags(name).key}
+    for kind in answer_parts():
+        needed |= {key_of(kind, key).meaning.key for key in answer_keys(kind)}
+    return needed | {kept_meaning(key).key for key in KEPT_KEYS}, allowed
 
 
 def _in_template(text: str) -> Iterator[tuple[str, set[str]]]:

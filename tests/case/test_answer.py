@@ -12,12 +12,13 @@ from typing import Any
 import pytest
 
 from loamshift.case.answer import answer_from_json, answer_keys, answer_to_dict, answer_to_json
-from loamshift.case.answer_keys import ANSWER_KEYS, LATER_KEYS
-from loamshift.case.answer_schema import answer_parts, answer_schema
+from loamshift.case.answer_keys import ANSWER_UNITS, KEPT_KEYS, LATER_KEYS, kept_meaning
+from loamshift.case.answer_schema import answer_parts, answer_schema, key_of
 from loamshift.case.page import case_page
 from loamshift.domain import answer as parts
 from loamshift.domain.answer import Answer, Band, Decision, Direction, Severity
 from loamshift.errors import CaseError, LoamshiftError
+from loamshift.report.words import Words
 
 DOCUMENT = Path(__file__).parents[2] / "docs" / "case.md"
 
@@ -198,9 +199,13 @@ def test_what_is_no_answer_is_told_with_its_path(text: str, path: str) -> None:
 
 def test_every_key_of_the_answer_has_its_meaning_and_no_other_has() -> None:
     kinds = answer_parts()
-    assert {kind.__name__ for kind in kinds} == ANSWER_KEYS.keys()
-    for kind in kinds:
-        assert set(answer_keys(kind)) == ANSWER_KEYS[kind.__name__].keys()
+    messages = list(Words().book.keys())
+    meanings = {key_of(kind, key).meaning.key for kind in kinds for key in answer_keys(kind)}
+    meanings |= {kept_meaning(key).key for key in KEPT_KEYS}
+    assert meanings == {key for key in messages if key.startswith("answer-means-")}
+    named = {kind.__name__: set(answer_keys(kind)) for kind in kinds}
+    for part, units in ANSWER_UNITS.items():
+        assert units.keys() <= named[part]
 
 
 def _conforms(value: Any, schema: dict[str, Any], top: dict[str, Any]) -> bool:

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from loamshift.case.questions import case_questions
 from loamshift.case.read import parse_case
-from loamshift.case.reads import Reads
 from loamshift.case.schema import item_table, tables
 from loamshift.domain.message import Given, Listed, Message
 from loamshift.domain.worded_error import WordedFault
@@ -190,18 +190,12 @@ def test_what_an_error_shows_is_read(broken: str) -> None:
 
 def _fields() -> list[tuple[str, bool, str, str]]:
     """Every key that takes one value: its table, whether that is a list, its name, its example."""
-    found = []
-    lists = {
-        f"{name}.{key}".strip(".")
-        for name, table in tables().items()
-        for key, field in table.model_fields.items()
-        if item_table(field.annotation)[1]
-    }
-    for name, table in tables().items():
-        for key, field in table.model_fields.items():
-            if item_table(field.annotation)[0] is None and field.examples and key != "case":
-                found.append((name, name in lists, key, str(field.examples[0])))
-    return found
+    return [
+        (table.name, table.is_list, question.key, question.row.example)
+        for table in case_questions()
+        for question in table.questions
+        if question.key != "case"
+    ]
 
 
 FIELDS = _fields()
@@ -257,6 +251,6 @@ def test_every_key_with_an_example_was_tried() -> None:
         key
         for table in tables().values()
         for key, field in table.model_fields.items()
-        if any(isinstance(part, Reads) for part in field.metadata) and field.examples
+        if item_table(field.annotation)[0] is None
     }
     assert {key for *_, key, _ in FIELDS} | {"case"} == known

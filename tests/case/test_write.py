@@ -9,9 +9,9 @@ from datetime import date
 import pytest
 
 from case.test_read import FULL
+from loamshift.case.questions import questions_by_path
 from loamshift.case.read import parse_case
 from loamshift.case.reads import Reads
-from loamshift.case.schema import tables
 from loamshift.case.write import case_toml
 from loamshift.case.write_case import case_to_toml
 from loamshift.domain.case import Case
@@ -86,14 +86,7 @@ def test_every_commented_example_reads_when_its_mark_is_taken_away() -> None:
 
 
 def _examples() -> list[tuple[str, Reads, str]]:
-    return [
-        (f"{name}.{key}", part, example)
-        for name, table in tables().items()
-        for key, field in table.model_fields.items()
-        for part in field.metadata
-        if isinstance(part, Reads)
-        for example in field.examples or ["no example"]
-    ]
+    return [(path, asked.reads, asked.row.example) for path, asked in questions_by_path().items()]
 
 
 @pytest.mark.parametrize(("path", "reads", "example"), _examples())

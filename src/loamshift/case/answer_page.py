@@ -5,50 +5,50 @@ from __future__ import annotations
 import sys
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Final
 
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
 from loamshift.case.answer_keys import AnswerKey
 from loamshift.case.answer_schema import answer_parts, key_of
 from loamshift.domain.answer import Answer
 from loamshift.domain.explanation import ExplainedFigure, Explanation
+from loamshift.domain.message import Given, Message, message
 from loamshift.report.messages import say, say_each
 from loamshift.report.words import Words
 from loamshift.services.explanation_entry import title_of
 from loamshift.services.explanations import ANSWER_KEYS as EXPLAINED
 from loamshift.services.why import explain
 
-_WORDS: Final = Words()
-_HEAD: Final = f"""# Answer keys
 
-<!-- Written by `python -m loamshift.case.answer_page docs/answer-keys.md`; do not edit here. -->
+def answer_page(words: Words | None = None) -> str:
+    """The whole reference as Markdown.
 
-What `loamshift advise CASE.toml --json` prints, key by key, and what stands behind each number:
-the equation, the figures that weigh most in it, and who says so. `loamshift why KEY` prints the
-same at a terminal. Types and enumerations are listed with [the case file](case.md). Version
-{ANSWER_VERSION} of the answer: all keys are always there, null or `[]` where there is nothing to
-say, and their meaning stays fixed within a version.
-"""
+    Parameters
+    ----------
+    words
+        Language and spelling; British where nobody says [object].
 
-
-def answer_page() -> str:
-    """The whole reference as Markdown."""
-    parts = [_HEAD]
+    Returns
+    -------
+    str
+        Markdown [text].
+    """
+    reader = words or Words()
+    version = {"answer-version": Given(str(ANSWER_VERSION))}
+    parts = [say(Message("reference-answer-keys-head", version), reader) + "\n"]
     for key in answer_keys(Answer):
         row = key_of(Answer, key)
         part = _part_of(key)
         below = answer_keys(part) if part is not None else ()
         stems = [key, *(f"{key}.{name}" for name in below)]
-        parts.append(f"## `{key}`\n\n{row.text}{_unit(row)}\n")
+        parts.append(f"## `{key}`\n\n{say(row.meaning, reader)}{_unit(row, reader)}\n")
         if key in EXPLAINED:
-            parts.append(_explained(key, head=""))
+            parts.append(_explained(key, reader, head=""))
         if part is not None:
-            parts.append(_table({name: key_of(part, name) for name in below}))
+            parts.append(_table({name: key_of(part, name) for name in below}, reader))
         for stem in stems[1:]:
             if stem in EXPLAINED:
-                parts.append(
-                    _explained(stem, head=f"### `{stem}`: {_small(say(title_of(stem), _WORDS))}")
-                )
+                title = _small(say(title_of(stem), reader))
+                parts.append(_explained(stem, reader, head=f"### `{stem}`: {title}"))
     return "\n".join(parts)
 
 
@@ -60,7 +60,7 @@ def _part_of(key: str) -> type | None:
 
 
 def _hold(words: str, name: str) -> bool:
-    """True where a type hint as text names this class and not a longer one."""
+    """True where a type hint as text [text] names this class [text] and not a longer one."""
     return (
         name
         in words.replace("[", " ")
@@ -73,41 +73,47 @@ def _hold(words: str, name: str) -> bool:
     )
 
 
-def _unit(row: AnswerKey) -> str:
-    return f" Unit: {row.unit}." if row.unit else ""
+def _unit(row: AnswerKey, words: Words) -> str:
+    if row.unit is None:
+        return ""
+    return " " + say(message("reference-unit", unit=row.unit), words)
 
 
-def _table(rows: Mapping[str, AnswerKey]) -> str:
-    head = "| key | unit | meaning |\n|---|---|---|\n"
-    body = "".join(f"| `{name}` | {row.unit} | {row.text} |\n" for name, row in rows.items())
-    return head + body
+def _table(rows: Mapping[str, AnswerKey], words: Words) -> str:
+    head = say(message("reference-part-columns"), words)
+    body = "".join(
+        f"| `{name}` | {say(row.unit, words) if row.unit else ''} | {say(row.meaning, words)} |\n"
+        for name, row in rows.items()
+    )
+    return f"{head}\n|---|---|---|\n{body}"
 
 
 def _small(title: str) -> str:
     return title[:1].lower() + title[1:]
 
 
-def _explained(stem: str, *, head: str) -> str:
+def _explained(stem: str, words: Words, *, head: str) -> str:
     explanation = explain(stem)
     lines = [head, ""] if head else []
     for text in explanation.text:
-        lines += [say(text, _WORDS), ""]
+        lines += [say(text, words), ""]
     if explanation.equations:
-        lines += ["```text", *say_each(explanation.equations, _WORDS), "```", ""]
+        lines += ["```text", *say_each(explanation.equations, words), "```", ""]
     if explanation.figures:
-        lines += _figures(explanation)
+        lines += _figures(explanation, words)
     return "\n".join(lines)
 
 
-def _figures(explanation: Explanation) -> list[str]:
-    head = ["| figure | value | likely | unit | evidence | source |", "|---|---|---|---|---|---|"]
-    return [*head, *map(_figure, explanation.figures), ""]
+def _figures(explanation: Explanation, words: Words) -> list[str]:
+    head = [say(message("reference-figure-columns"), words), "|---|---|---|---|---|---|"]
+    return [*head, *(_figure(figure, words) for figure in explanation.figures), ""]
 
 
-def _figure(figure: ExplainedFigure) -> str:
+def _figure(figure: ExplainedFigure, words: Words) -> str:
     likely = ""
     if figure.low is not None and figure.high is not None:
-        likely = f"{figure.low:g} to {figure.high:g}"
+        low, high = Given(f"{figure.low:g}"), Given(f"{figure.high:g}")
+        likely = say(message("reference-range", low=low, high=high), words)
     cells = (
         f"`{figure.name}`",
         f"{figure.value:g}",
@@ -120,7 +126,7 @@ def _figure(figure: ExplainedFigure) -> str:
 
 
 def main(arguments: list[str]) -> int:
-    """Write the reference to the path given; 0 when done, 2 for wrong usage."""
+    """Write the reference to the path given [text]; 0 when done, 2 for wrong usage."""
     if len(arguments) != 1:
         sys.stderr.write("usage: python -m loamshift.case.answer_page docs/answer-keys.md\n")
         return 2

@@ -11,11 +11,14 @@ from enum import StrEnum
 from typing import Any
 
 from loamshift.case.answer import ANSWER_VERSION, answer_keys, type_hints
-from loamshift.case.answer_keys import ANSWER_KEYS, KEPT_KEYS, LATER_KEYS, AnswerKey
+from loamshift.case.answer_keys import KEPT_KEYS, LATER_KEYS, AnswerKey, answer_key, kept_meaning
 from loamshift.case.codec import TAG
 from loamshift.case.frozen import BLOCKS, LEFT_OUT, READER
 from loamshift.domain.answer import Answer
 from loamshift.domain.letter import Letter
+from loamshift.domain.message import message
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 
 _SCALARS: dict[Any, dict[str, str]] = {
     float: {"type": "number"},
@@ -60,12 +63,30 @@ def _dataclasses_in(hint: Any) -> Iterator[type]:
 
 
 def key_of(kind: type, key: str) -> AnswerKey:
-    """The unit and meaning of one key."""
-    return ANSWER_KEYS[kind.__name__][key]
+    """The unit and meaning of one key.
+
+    Parameters
+    ----------
+    kind
+        Part of the answer [class].
+    key
+        One of its keys [text].
+
+    Returns
+    -------
+    AnswerKey
+        Unit and meaning.
+    """
+    return answer_key(kind.__name__, key)
 
 
-def answer_schema() -> dict[str, Any]:
+def answer_schema(words: Words | None = None) -> dict[str, Any]:
     """The JSON Schema (2020-12) of the answer, version 1.
+
+    Parameters
+    ----------
+    words
+        Language and spelling of the descriptions; British where nobody says [object].
 
     Returns
     -------
@@ -74,34 +95,37 @@ def answer_schema() -> dict[str, Any]:
         (``case``, ``letter`` and what ``LATER_KEYS`` lists) and the letterhead of a letter that
         has none; no other is allowed.
     """
-    parts = {kind.__name__: _part(kind) for kind in answer_parts()}
+    reader = words or Words()
+    parts = {kind.__name__: _part(kind, reader) for kind in answer_parts()}
     top = parts.pop("Answer")
     kept = {
         "said": {"type": "object"},
         "case": {"type": "object"},
         "letter": {"$ref": "#/$defs/Letter"},
     }
+    assert set(kept) == set(KEPT_KEYS)
     for key, schema in kept.items():
         top["properties"][key] = {
             "anyOf": [schema, {"type": "null"}],
-            "description": KEPT_KEYS[key].text,
+            "description": say(kept_meaning(key), reader),
         }
     parts |= {kind.__name__: _letter_part(kind) for kind in letter_parts()}
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "Answer of loamshift, version 1",
+        "title": say(message("schema-answer-title", version=ANSWER_VERSION), reader),
         **top,
         "$defs": parts,
     }
 
 
-def _part(kind: type) -> dict[str, Any]:
+def _part(kind: type, words: Words) -> dict[str, Any]:
     keys, later = answer_keys(kind), LATER_KEYS.get(kind.__name__, ())
     properties = {}
     for key in keys:
-        meaning = key_of(kind, key)
-        unit = f" [{meaning.unit}]" if meaning.unit else ""
-        properties[key] = {**_schema(type_hints(kind)[key]), "description": meaning.text + unit}
+        row = key_of(kind, key)
+        unit = f" [{say(row.unit, words)}]" if row.unit else ""
+        told = {"description": say(row.meaning, words) + unit}
+        properties[key] = {**_schema(type_hints(kind)[key]), **told}
     if kind is Answer:
         properties["answer"]["const"] = ANSWER_VERSION
     return {

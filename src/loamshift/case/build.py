@@ -15,6 +15,7 @@ from loamshift.case.build_care import (
 )
 from loamshift.case.build_place import build_place
 from loamshift.case.collect import Collected
+from loamshift.case.fill import filled
 from loamshift.case.mend import for_example, plain_figure, typed
 from loamshift.case.quantities import Measure
 from loamshift.case.schema import CaseFile
@@ -24,7 +25,6 @@ from loamshift.case.schema_soil import SoilTable
 from loamshift.domain.case import (
     Aim,
     Bed,
-    BedKind,
     Case,
     SoilEntry,
     TitrationPoint,
@@ -34,7 +34,6 @@ from loamshift.domain.message import Given, choice, message, percent
 from loamshift.domain.message import ph as ph_of
 from loamshift.domain.message import rate as rate_of
 from loamshift.domain.ph import PhMethod, PhReading
-from loamshift.domain.soil import Medium
 
 _THERMOMETER_DEPTH_CM = 10.0
 _LARGEST_LIME_G_M2 = 20_000.0
@@ -72,7 +71,7 @@ def build_case(
     applied = build_applied(file.applied, bed=bed, today=day, collected=collected)
     readings = _readings(file.reading, day, collected)
     titration = tuple(
-        TitrationPoint(acid_mmolc_kg=entry.acid_mmolc_kg, ph=entry.ph)
+        TitrationPoint(**filled(entry, TitrationPoint))
         for entry in file.titration
         if entry.acid_mmolc_kg is not None and entry.ph is not None
     )
@@ -113,20 +112,7 @@ def _value(measure: Measure | None) -> float | None:
 def _bed(table: BedTable, collected: Collected) -> Bed:
     if table.area is not None:
         collected.notes_from("bed.area", table.area.notes)
-    return Bed(
-        kind=table.kind or BedKind.GROUND,
-        area_m2=_value(table.area),
-        depth_cm=_value(table.depth),
-        count=table.count or 1,
-        plants=table.plants,
-        treated_diameter_cm=_value(table.treated_diameter),
-        planted=table.planted,
-        growing=table.growing or (),
-        drainage=table.drainage,
-        site=table.site,
-        before=table.before,
-        before_years=table.before_years,
-    )
+    return Bed(**filled(table, Bed))
 
 
 def _note_bare_us(file: CaseFile, collected: Collected) -> None:
@@ -165,34 +151,12 @@ def _soil(table: SoilTable, today: datetime.date | None, collected: Collected) -
     others = (
         _ph_reading(entry.ph, entry.ph_method, depth_cm, table.sampled) for entry in table.other_ph
     )
-    return SoilEntry(
-        ph=ph,
-        other_ph=tuple(other for other in others if other is not None),
-        texture=table.texture,
-        sand_pct=table.sand_pct,
-        silt_pct=table.silt_pct,
-        clay_pct=table.clay_pct,
-        organic_matter_pct=table.organic_matter_pct,
-        organic_carbon_pct=table.organic_carbon_pct,
-        medium=table.medium or Medium.MINERAL,
-        carbonate_pct=table.carbonate_pct,
-        fizz=table.fizz,
-        fizz_acid=table.fizz_acid,
-        buffer_ph=_buffer_ph(table.buffer_ph, collected),
-        buffer_ph_method=table.buffer_ph_method,
-        lab_lime_requirement_g_m2=lime,
-        cec_cmolc_kg=table.cec_cmolc_kg,
-        base_saturation_pct=table.base_saturation_pct,
-        exchangeable_al_cmolc_kg=table.exchangeable_al_cmolc_kg,
-        mg_saturation_pct=table.mg_saturation_pct,
-        sodium_pct=table.sodium_pct,
-        ec_ds_m=table.ec_ds_m,
-        ec_method=table.ec_method,
-        bulk_density_g_cm3=table.bulk_density_g_cm3,
-        clay_type=table.clay_type,
-        sampled=table.sampled,
-        sample_depth_cm=depth_cm,
-    )
+    special = {
+        "ph": ph,
+        "other_ph": tuple(other for other in others if other is not None),
+        "buffer_ph": _buffer_ph(table.buffer_ph, collected),
+    }
+    return SoilEntry(**{**filled(table, SoilEntry), **special})
 
 
 def _ph_reading(
@@ -256,12 +220,7 @@ def _aim(table: AimTable, today: datetime.date | None, collected: Collected) -> 
             message("case-date-in-past", day=table.by, today=today),
             message("case-day-wanted"),
         )
-    return Aim(
-        plants=table.plant or (),
-        target_ph=table.target_ph,
-        target_method=table.target_method,
-        by=table.by,
-    )
+    return Aim(**filled(table, Aim))
 
 
 def _readings(
@@ -271,13 +230,5 @@ def _readings(
     for number, entry in enumerate(entries, start=1):
         not_later(f"reading[{number}].date", entry.date, today, collected)
         if entry.ph is not None and entry.date is not None:
-            found.append(
-                PhReading(
-                    ph=entry.ph,
-                    method=entry.ph_method or PhMethod.UNKNOWN,
-                    depth_cm=_value(entry.depth),
-                    taken=entry.date,
-                    ph_sd=entry.ph_sd,
-                )
-            )
+            found.append(PhReading(**{"method": PhMethod.UNKNOWN, **filled(entry, PhReading)}))
     return tuple(found)

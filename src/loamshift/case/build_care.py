@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from loamshift.case.amounts import Amount, read_amount, read_rate, ring_area_m2, spread_amount
 from loamshift.case.build_label import entry_material
 from loamshift.case.collect import Collected
+from loamshift.case.fill import filled
 from loamshift.case.mend import Mend, for_example, plain_figure
 from loamshift.case.schema_care import (
     AppliedEntry,
@@ -74,12 +75,7 @@ def build_water(table: WaterTable, *, bed: Bed, place: Place | None, collected: 
     if months is None:
         south = place is not None and place.latitude < 0.0
         months = _SOUTHERN_MONTHS if south else Water().months
-    return Water(
-        alkalinity_mg_l_as_caco3=table.alkalinity.value if table.alkalinity else None,
-        weekly_mm=weekly_mm,
-        months=months,
-        hardness_mg_l_as_caco3=table.hardness.value if table.hardness else None,
-    )
+    return Water(**{**filled(table, Water), "weekly_mm": weekly_mm, "months": months})
 
 
 def _weekly_mm(weekly: WeeklyWater, bed: Bed, collected: Collected) -> float | None:
@@ -210,15 +206,7 @@ def build_on_hand(entries: list[OnHandEntry], collected: Collected) -> tuple[OnH
             )
         if entry.price is not None and entry.pack is None and not collected.is_bad(f"{path}.pack"):
             collected.note(path, message("case-note-price-without-pack"))
-        products.append(
-            OnHand(
-                material=material,
-                purity_pct=entry.purity_pct,
-                pack_g=entry.pack.value if entry.pack else None,
-                price=entry.price,
-                currency=entry.currency,
-            )
-        )
+        products.append(OnHand(**{**filled(entry, OnHand), "material": material}))
     return tuple(products)
 
 

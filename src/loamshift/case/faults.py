@@ -6,9 +6,12 @@ import copy
 import difflib
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 from typing import TYPE_CHECKING, Any, Final
 
+from loamshift.case.case_key import row_of
 from loamshift.case.mend import ListMend, Mend, fault_of, quoted, shown
+from loamshift.case.questions import questions_by_path
 from loamshift.case.reads import SKIP
 from loamshift.case.schema import CaseFile, item_table, tables
 from loamshift.case.schema_base import Table
@@ -22,35 +25,8 @@ Loc = tuple[str | int, ...]
 MOST_FAULTS = 100
 MOST_ENTRIES = 500
 
-# What people call a key in other files and reports, and where it is here.
-_ALIASES = {
-    "om": "soil.organic_matter_pct",
-    "organic_matter": "soil.organic_matter_pct",
-    "humus": "soil.organic_matter_pct",
-    "oc": "soil.organic_carbon_pct",
-    "soc": "soil.organic_carbon_pct",
-    "clay": "soil.clay_pct",
-    "sand": "soil.sand_pct",
-    "silt": "soil.silt_pct",
-    "caco3": "soil.carbonate_pct",
-    "carbonate": "soil.carbonate_pct",
-    "free_lime": "soil.carbonate_pct",
-    "cec": "soil.cec_cmolc_kg",
-    "ec": "soil.ec_ds_m",
-    "bulk_density": "soil.bulk_density_g_cm3",
-    "bph": "soil.buffer_ph",
-    "lti": "soil.buffer_ph",
-    "method": "soil.ph_method",
-    "size": "bed.area",
-    "location": "place",
-    "lat": "place.latitude",
-    "lon": "place.longitude",
-    "long": "place.longitude",
-    "target": "aim.target_ph",
-    "crop": "aim.plant",
-    "bicarbonate": "water.alkalinity",
-    "date": "today",
-}
+_TABLES_ALSO: Final = {"location": "place"}
+"""What people call a table, and its name here; what they call a key stands in its row."""
 
 
 def path_text(loc: Sequence[str | int]) -> str:
@@ -119,9 +95,10 @@ def _with_example(right: tuple[Message, ...], loc: Loc) -> tuple[Message, ...]:
         loc = loc[:-1]
     table = _table_at(loc[:-1]) if loc else None
     field = table.model_fields.get(str(loc[-1])) if table else None
-    if field is None or not field.examples:
+    row = row_of(field) if field else None
+    if row is None:
         return right
-    key, example = Given(f"{loc[-1]} = "), Given(str(field.examples[0]))
+    key, example = Given(f"{loc[-1]} = "), Given(row.example)
     return (*right, message("case-example", key=key, example=example, more=None))
 
 
@@ -160,8 +137,8 @@ def unknown_key_fault(loc: Loc, given: object) -> Fault:
     if wanted in keys or near:
         named = near[0] if wanted not in keys else wanted
         return fault_of(path, given, wrong, message("case-did-you-mean-key", name=Given(named)))
-    if wanted in _ALIASES:
-        known = Given(_ALIASES[wanted])
+    if wanted in _called_here():
+        known = Given(_called_here()[wanted])
         return fault_of(path, given, wrong, message("case-key-is-called", name=known))
     if elsewhere:
         places = Listed(tuple(Given(place) for place in elsewhere[:4]), either=True)
@@ -172,6 +149,13 @@ def unknown_key_fault(loc: Loc, given: object) -> Fault:
     if not far:
         return fault_of(path, given, wrong, listed)
     return fault_of(path, given, wrong, message("case-nearest-keys", keys=names), listed)
+
+
+@cache
+def _called_here() -> Mapping[str, str]:
+    """What people call a key or a table elsewhere, and where it is here."""
+    rows = {path: question.row for path, question in questions_by_path().items()}
+    return {**_TABLES_ALSO, **{name: path for path, row in rows.items() for name in row.also}}
 
 
 def _table_at(loc: Loc) -> type[Table] | None:

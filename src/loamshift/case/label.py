@@ -12,7 +12,7 @@ from loamshift.case.label_checks import label_faults
 from loamshift.case.label_keys import FINENESS, FINENESS_EXAMPLE, LABEL_KEYS, LabelKey
 from loamshift.case.mend import ListMend, Mend, for_example, plain_figure, quoted, shown, typed
 from loamshift.case.numbers import number_from
-from loamshift.case.reads import Reads
+from loamshift.case.reads import Holds, Reads
 from loamshift.domain.label import Label, Passing
 from loamshift.domain.message import Given, message
 from loamshift.services.materials.labelled import label_shares
@@ -99,7 +99,7 @@ def read_label(value: object) -> Label:
     return label
 
 
-LABEL: Final = Reads(read_label, "table of percentages by form: The label")
+LABEL: Final = Reads(parse=read_label, takes=message("takes-label"), holds=Holds.TABLE)
 
 
 def label_table(label: Label) -> dict[str, float | str]:
@@ -227,7 +227,7 @@ def _read_figure(given: object, row: LabelKey) -> float:
             given=quoted(given),
             low=typed(0.0),
             high=typed(row.most_pct),
-            unit=Given(" %"),
+            unit=Given("%"),
         ),
         message("case-label-as-printed"),
     )

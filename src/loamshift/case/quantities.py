@@ -286,7 +286,7 @@ class Scale:
                 given=quoted(value),
                 low=typed(self.low),
                 high=typed(self.high),
-                unit=Given(f" {self.unit}"),
+                unit=Given(self.unit),
             )
             raise Mend(outside, *((message(self.hint),) if self.hint else ()))
         return number

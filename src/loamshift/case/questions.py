@@ -1,25 +1,65 @@
-"""Every key of the case file as a question: for forms that ask all of them."""
+"""Every key of the case file with its row, for what asks or describes all of them."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from loamshift.case.case_key import Group, Key, row_of
 from loamshift.case.reads import Reads
 from loamshift.case.schema import item_table, tables
 from loamshift.case.schema_base import Table
+from loamshift.domain.field_name import meaning_of
+from loamshift.domain.message import Message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """One key: what it takes, what may be chosen, what it means, and an example as typed."""
+    """One key: its path without numbers of entries, its row, and what stands where it is left out.
 
-    key: str
-    takes: str
-    choices: tuple[str, ...]
-    meaning: str
-    example: str
+    ``default`` is None where nothing does [any].
+    """
+
+    path: str
+    row: Key
     is_required: bool
+    default: object
+
+    @property
+    def key(self) -> str:
+        """Its name in its table [text]."""
+        return self.path.rpartition(".")[2]
+
+    @property
+    def reads(self) -> Reads:
+        """How its value is read [object]."""
+        return self.row.reads
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The words it may be; empty where any value of its kind may stand [texts]."""
+        return self.row.reads.choices
+
+    @property
+    def example(self) -> str:
+        """A value as it is typed into a form: without the quotes of a text [text]."""
+        return self.row.example.strip('"')
+
+    @property
+    def meaning(self) -> Message:
+        """What it means [message]."""
+        return meaning_of(self.path)
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether a form asks for it [truth]."""
+        return self.row.group is not Group.NEVER
+
+    @property
+    def is_usual(self) -> bool:
+        """Whether most beds need it [truth]."""
+        return self.row.group is Group.USUAL
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,9 +67,13 @@ class QuestionTable:
     """One table of the case file; ``is_list`` where any number of entries may stand."""
 
     name: str
-    meaning: str
     is_list: bool
     questions: tuple[Question, ...]
+
+    @property
+    def meaning(self) -> Message:
+        """What it holds [message]."""
+        return meaning_of(self.name)
 
 
 @cache
@@ -37,14 +81,15 @@ def case_questions() -> tuple[QuestionTable, ...]:
     """All tables of the case file with their keys, in the order of the file."""
     lists = _list_names()
     return tuple(
-        QuestionTable(
-            name=name,
-            meaning=(table.__doc__ or "").splitlines()[0],
-            is_list=name in lists,
-            questions=tuple(_questions(table)),
-        )
+        QuestionTable(name=name, is_list=name in lists, questions=tuple(_questions(name, table)))
         for name, table in tables().items()
     )
+
+
+@cache
+def questions_by_path() -> dict[str, Question]:
+    """Every key of the case file by its path without numbers, ``applied.rate`` [objects]."""
+    return {q.path: q for table in case_questions() for q in table.questions}
 
 
 def _list_names() -> frozenset[str]:
@@ -58,21 +103,13 @@ def _list_names() -> frozenset[str]:
     return frozenset(found)
 
 
-def _questions(table: type[Table]) -> list[Question]:
-    found = []
+def _questions(name: str, table: type[Table]) -> Iterator[Question]:
     for key, field in table.model_fields.items():
-        if item_table(field.annotation)[0] is not None:
-            continue
-        reads = next(part for part in field.metadata if isinstance(part, Reads))
-        example = str(field.examples[0]).strip('"') if field.examples else ""
-        found.append(
-            Question(
-                key=key,
-                takes=reads.kind,
-                choices=reads.choices,
-                meaning=field.description or "",
-                example=example,
+        row = row_of(field)
+        if row is not None:
+            yield Question(
+                path=f"{name}.{key}" if name else key,
+                row=row,
                 is_required=field.is_required(),
+                default=None if field.is_required() else field.default,
             )
-        )
-    return found

@@ -19,7 +19,7 @@ from loamshift.case.faults import (
 )
 from loamshift.case.lines import with_lines
 from loamshift.case.mend import Mend
-from loamshift.case.reads import Reads
+from loamshift.case.questions import questions_by_path
 from loamshift.case.schema import CaseFile
 from loamshift.case.toml_text import parse_toml, read_text
 from loamshift.domain.case import Case
@@ -132,9 +132,7 @@ def case_from_tree(
 
 def _units_asked(tree: Mapping[str, Any]) -> str:
     """The units of the letter that a file asks for, whatever else is wrong with it."""
-    reads = next(
-        part for part in CaseFile.model_fields["units"].metadata if isinstance(part, Reads)
-    )
+    reads = questions_by_path()["units"].reads
     try:
         return str(reads.parse(tree["units"]))
     except (KeyError, Mend):

@@ -4,45 +4,55 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import StrEnum
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TypeVar
 
 from loamshift.case.dates import FIRST_YEAR, LAST_YEAR, date_mend
 from loamshift.case.mend import ListMend, Mend, quoted, typed
 from loamshift.case.numbers import number_from
-from loamshift.domain.message import Given, Listed, Message, ProductName, message
+from loamshift.domain.message import Given, Listed, Message, ProductName, Value, message
 from loamshift.domain.message import choice as choice_key
 from loamshift.domain.names import NameFault, match_name, plain_name
 from loamshift.errors import InputError
-
-if TYPE_CHECKING:
-    from pydantic import GetCoreSchemaHandler
-    from pydantic_core import CoreSchema
 
 SKIP = object()
 """Stands for a value already found faulty, so that the rest can still be checked."""
 
 
-@dataclass(frozen=True)
+class Holds(StrEnum):
+    """What stands behind a key in the file."""
+
+    TEXT = "text"
+    NAME = "name"
+    WORD = "word"
+    DATE = "date"
+    FLAG = "flag"
+    NUMBER = "number"
+    WHOLE = "whole"
+    QUANTITY = "quantity"
+    TABLE = "table"
+
+
+@dataclass(frozen=True, kw_only=True)
 class Reads:
-    """What a key takes: its parser, the kind of value in words, and the words it may be."""
+    """How a value is read: its parser, what it takes in words, and the words it may be.
+
+    ``unit`` is that of the figure read, ``bare`` what a bare number means where it says more.
+    ``is_list`` where several values may stand; ``is_alone`` where one may then stand without
+    brackets. ``example_us`` is how an American would type a quantity [text].
+    """
 
     parse: Callable[[object], object]
-    kind: str
+    takes: Message
+    holds: Holds
     choices: tuple[str, ...] = ()
-
-    def _take(self, value: object) -> object:
-        return None if value is SKIP else self.parse(value)
-
-    def __get_pydantic_core_schema__(
-        self, source: Any, handler: GetCoreSchemaHandler
-    ) -> CoreSchema:
-        """Hand the value to the parser as it stands, without guessing at types."""
-        from pydantic_core import core_schema
-
-        return core_schema.no_info_plain_validator_function(self._take)
+    unit: str = ""
+    is_list: bool = False
+    is_alone: bool = True
+    bare: Message | None = None
+    example_us: str = ""
 
 
 def number(
@@ -50,23 +60,22 @@ def number(
     low: float,
     high: float,
     unit: str = "",
+    said: Message | None = None,
     likely: Callable[[float], float | None] | None = None,
 ) -> Reads:
-    """A number between two bounds, both in the unit named.
+    """A number between two bounds, both in the unit named [text]; ``said`` is it in words.
 
     ``likely`` says what was probably meant by a figure outside them, or None.
     """
+
+    in_unit = said or (Given(unit) if unit else None)
 
     def parse(value: object) -> float:
         figure = number_from(value)
         if low <= figure <= high:
             return figure
         wrong = message(
-            "case-outside",
-            given=quoted(value),
-            low=typed(low),
-            high=typed(high),
-            unit=Given(f" {unit}" if unit else ""),
+            "case-outside", given=quoted(value), low=typed(low), high=typed(high), unit=in_unit
         )
         meant = likely(figure) if likely else None
         if meant is None:
@@ -74,7 +83,12 @@ def number(
         example = Given(f"{meant:.3g}")
         raise Mend(wrong, message("case-decimal-point", key=Given(""), example=example))
 
-    return Reads(parse, f"number, {low:g} to {high:g} {unit}".strip())
+    return Reads(parse=parse, takes=number_taken(low, high, in_unit), holds=Holds.NUMBER, unit=unit)
+
+
+def number_taken(low: float, high: float, unit: Value = None) -> Message:
+    """What a number takes: its bounds and its unit [text or message]."""
+    return message("takes-number", low=typed(low), high=typed(high), unit=unit)
 
 
 def ph_number(*, low: float = 2.0, high: float = 11.0) -> Reads:
@@ -84,11 +98,12 @@ def ph_number(*, low: float = 2.0, high: float = 11.0) -> Reads:
         return next((f for f in (figure / 10.0, figure / 100.0) if low <= f <= high), None)
 
     reads = number(low=low, high=high, likely=likely)
-    return Reads(reads.parse, f"pH, {low:g} to {high:g}")
+    takes = message("takes-ph", low=typed(low), high=typed(high))
+    return Reads(parse=reads.parse, takes=takes, holds=Holds.NUMBER, unit="pH")
 
 
-def whole(*, low: int, high: int, what: str) -> Reads:
-    """A whole number between two bounds [count]; ``what`` names the thing counted."""
+def whole(*, low: int, high: int) -> Reads:
+    """A whole number between two bounds [count]."""
 
     def parse(value: object) -> int:
         figure = number_from(value)
@@ -98,7 +113,8 @@ def whole(*, low: int, high: int, what: str) -> Reads:
             )
         return int(figure)
 
-    return Reads(parse, f"whole number, {low} to {high}")
+    takes = message("takes-whole", low=Given(str(low)), high=Given(str(high)))
+    return Reads(parse=parse, takes=takes, holds=Holds.WHOLE)
 
 
 def _read_flag(value: object) -> bool:
@@ -111,7 +127,9 @@ def _read_flag(value: object) -> bool:
     raise Mend(message("case-not-true-or-false", given=quoted(value)))
 
 
-FLAG = Reads(_read_flag, "true or false", ("true", "false"))
+FLAG = Reads(
+    parse=_read_flag, takes=message("takes-flag"), holds=Holds.FLAG, choices=("true", "false")
+)
 
 
 def _read_date(value: object) -> date:
@@ -129,7 +147,7 @@ def _read_date(value: object) -> date:
     return value
 
 
-DATE = Reads(_read_date, "date, such as 2026-04-12")
+DATE = Reads(parse=_read_date, takes=message("takes-date"), holds=Holds.DATE)
 
 
 def text(*, longest: int = 200) -> Reads:
@@ -148,22 +166,22 @@ def text(*, longest: int = 200) -> Reads:
             )
         return cleaned
 
-    return Reads(parse, "text")
+    return Reads(parse=parse, takes=message("takes-text"), holds=Holds.TEXT)
 
 
 E = TypeVar("E", bound=StrEnum)
 
 
 def choice(kinds: type[E], *, what: str, aliases: dict[str, str] | None = None) -> Reads:
-    """One word of an enumeration, found without case; ``what`` names it in messages."""
+    """One word of an enumeration, found without case; ``what`` names it in messages [text]."""
     reads = word_choice(tuple(kind.value for kind in kinds), what=what, aliases=aliases)
-    return Reads(lambda value: kinds(str(reads.parse(value))), reads.kind, reads.choices)
+    return replace(reads, parse=lambda value: kinds(str(reads.parse(value))))
 
 
 def word_choice(
     words: tuple[str, ...], *, what: str, aliases: dict[str, str] | None = None
 ) -> Reads:
-    """One of these words, without case or hyphen; ``aliases`` lead to a word."""
+    """One of these words [text], without case or hyphen; ``aliases`` lead to a word [text]."""
     plain = {_plain_choice(word): word for word in words}
     for alias, word in (aliases or {}).items():
         plain[_plain_choice(alias)] = word
@@ -183,11 +201,11 @@ def word_choice(
             message("case-one-of", words=listed),
         )
 
-    return Reads(parse, "one word of a list", words)
+    return Reads(parse=parse, takes=message("takes-word"), holds=Holds.WORD, choices=words)
 
 
 def meant(*names: str) -> Message:
-    """The question whether one of these names was meant."""
+    """The question whether one of these names [text] was meant."""
     listed = Listed(tuple(Given(f'"{name}"') for name in names), either=True)
     return message("case-did-you-mean-name", names=listed)
 
@@ -197,7 +215,7 @@ def _plain_choice(value: str) -> str:
 
 
 def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
-    """Something of a shipped table, found by any of its names; ``kind`` names it."""
+    """Something of a shipped table, found by any of its names; ``kind`` names it [text]."""
 
     what = choice_key(kind)
     names = message("case-where-names-are", kind=what)
@@ -215,11 +233,22 @@ def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
             unknown = message("case-name-unknown", given=quoted(value), kind=what)
             raise Mend(unknown, names) from error
 
-    return Reads(parse, f"name of a {kind}")
+    return Reads(parse=parse, takes=message("takes-name", kind=what), holds=Holds.NAME)
 
 
 def name_mend(fault: NameFault) -> Mend:
-    """The mend for a name that is unknown or means several things."""
+    """The mend for a name that is unknown or means several things.
+
+    Parameters
+    ----------
+    fault
+        What the search for the name said.
+
+    Returns
+    -------
+    Mend
+        Problem and candidates.
+    """
     given, kind = quoted(fault.text), choice_key(fault.kind)
     if fault.ambiguous:
         return Mend(message("case-name-ambiguous", given=given, kind=kind), _one_of(fault))
@@ -238,8 +267,8 @@ def _one_of(fault: NameFault) -> Message:
     return message("case-did-you-mean-name", names=names)
 
 
-def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Reads:
-    """A list of values of one kind; a single value may stand without brackets."""
+def list_of(item: Reads, *, longest: int, single: bool = True) -> Reads:
+    """A list of values of one kind; with ``single`` one may stand without brackets."""
 
     def parse(value: object) -> tuple[object, ...]:
         if not isinstance(value, list):
@@ -264,11 +293,20 @@ def list_of(item: Reads, *, what: str, longest: int, single: bool = True) -> Rea
             raise ListMend(wrong)
         return tuple(results)
 
-    return Reads(parse, f"{item.kind}, or a list of them" if single else f"list: {item.kind}")
+    takes = message("takes-one-or-list" if single else "takes-list", item=item.takes)
+    return Reads(
+        parse=parse,
+        takes=takes,
+        holds=item.holds,
+        unit=item.unit,
+        is_list=True,
+        is_alone=single,
+        bare=item.bare,
+    )
 
 
 def texture_by_name(value: str) -> object:
-    """The texture class of a name, by its tables."""
+    """The texture class of a name [text], by its tables."""
     from loamshift.tables.soils import load_textures
 
     textures = load_textures()
@@ -279,6 +317,7 @@ __all__ = [
     "DATE",
     "FLAG",
     "SKIP",
+    "Holds",
     "Reads",
     "choice",
     "found_by_name",

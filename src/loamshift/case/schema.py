@@ -7,8 +7,9 @@ from typing import Annotated
 
 from pydantic import Field
 
+from loamshift.case.case_key import Group, Key
 from loamshift.case.mend import Mend, for_example, quoted
-from loamshift.case.reads import DATE, Reads, choice, text
+from loamshift.case.reads import DATE, Holds, Reads, choice, text
 from loamshift.case.schema_base import Table
 from loamshift.case.schema_bed import AimTable, BedTable, PlaceTable
 from loamshift.case.schema_care import (
@@ -37,35 +38,32 @@ def _read_version(value: object) -> int:
     return CASE_VERSION
 
 
+_VERSION = Reads(
+    parse=_read_version,
+    takes=message("takes-version", version=CASE_VERSION),
+    holds=Holds.NUMBER,
+)
+
+
 class CaseFile(Table):
     """The top of the case file."""
 
-    case: Annotated[int | None, Reads(_read_version, "the number 1")] = Field(
-        description="Version of the file's form.", examples=["1"]
+    case: Annotated[int | None, Key(_VERSION, example="1", group=Group.NEVER)]
+    name: Annotated[str | None, Key(text(), example='"North border"', group=Group.USUAL)] = (
+        "Unnamed bed"
     )
-    name: Annotated[str | None, text()] = Field(
-        default="Unnamed bed",
-        description="What the letter calls the bed.",
-        examples=['"North border"'],
-    )
-    today: Annotated[datetime.date | None, DATE] = Field(
-        default=None,
-        description="The date the advice is for; the command line puts in the day "
-        "it runs where this is missing.",
-        examples=["2026-04-12"],
-    )
+    today: Annotated[datetime.date | None, Key(DATE, example="2026-04-12", also=("date",))] = None
     units: Annotated[
         Units | None,
-        choice(
-            Units,
-            what="system of units",
-            aliases={"imperial": "us", "us customary": "us", "si": "metric"},
+        Key(
+            choice(
+                Units,
+                what="system of units",
+                aliases={"imperial": "us", "us customary": "us", "si": "metric"},
+            ),
+            example='"metric"',
         ),
-    ] = Field(
-        default=Units.METRIC,
-        description="Units of the letter; never changes how a figure here is read.",
-        examples=['"metric"'],
-    )
+    ] = Units.METRIC
     place: PlaceTable = Field(default_factory=PlaceTable)
     bed: BedTable = Field(default_factory=BedTable)
     soil: SoilTable = Field(default_factory=SoilTable)

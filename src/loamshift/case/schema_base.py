@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Final
 
 from pydantic import BaseModel, ConfigDict, model_validator
 
 from loamshift.case.mend import Mend, for_example, quoted
-from loamshift.case.reads import Reads, choice, found_by_name, list_of, text
+from loamshift.case.reads import Holds, Reads, choice, found_by_name, list_of, text
 from loamshift.case.toml_string import toml_string
-from loamshift.domain.message import message
+from loamshift.domain.message import Given, message
+from loamshift.domain.message import choice as choice_key
 from loamshift.domain.names import NameFault
 from loamshift.domain.ph import PhMethod
 
@@ -23,9 +25,42 @@ class Table(BaseModel):
     )
 
 
-def quantity(parse: Callable[[object], object], kind: str, bare: str) -> Reads:
-    """A quantity with a unit; a bare number means the unit ``bare``."""
-    return Reads(parse, f"{kind}; a bare number is {bare}")
+_AS_TYPED_IN_US: Final = {
+    "area": "200 sq ft",
+    "depth": "6 in",
+    "length": "3 ft",
+    "weight": "50 lb",
+    "volume or depth": "1 in",
+    "amount": "2 lb",
+    "rate": "5 lb/1000 sq ft",
+    "temperature": "47 F",
+}
+
+
+def quantity(parse: Callable[[object], object], what: str, unit: str, *, bare: str = "") -> Reads:
+    """A quantity with a unit.
+
+    Parameters
+    ----------
+    parse
+        Reads it [function].
+    what
+        The kind of quantity, a choice in the message of what is taken [text].
+    unit
+        That of a bare number [text].
+    bare
+        What a bare number means where the unit does not say it, a choice of its message [text].
+    """
+    known = message("takes-bare", bare=choice_key(bare)) if bare else Given(unit)
+    kind = message("takes-what", what=choice_key(what))
+    return Reads(
+        parse=parse,
+        takes=message("takes-quantity", what=kind, bare=known),
+        holds=Holds.QUANTITY,
+        unit=unit,
+        bare=known,
+        example_us=_AS_TYPED_IN_US.get(what, ""),
+    )
 
 
 _PH_METHOD = choice(
@@ -79,7 +114,7 @@ def _read_ph_method(value: object) -> object:
     return _PH_METHOD.parse(value)
 
 
-PH_METHOD = Reads(_read_ph_method, _PH_METHOD.kind, _PH_METHOD.choices)
+PH_METHOD = replace(_PH_METHOD, parse=_read_ph_method)
 
 
 def _find_plant(name: str) -> object:
@@ -94,7 +129,7 @@ def _find_material(name: str) -> object:
     return find_material(name)
 
 
-PLANTS = list_of(found_by_name(_find_plant, kind="plant"), what="plants", longest=50)
+PLANTS = list_of(found_by_name(_find_plant, kind="plant"), longest=50)
 _SHIPPED = found_by_name(_find_material, kind="material")
 LONGEST_NAME = 80
 """Characters of a product's own name."""
@@ -102,7 +137,7 @@ LONGEST_NAME = 80
 
 @dataclass(frozen=True, slots=True)
 class OwnName:
-    """A product's own name, where its label says what it is."""
+    """A product's own name [text], where its label says what it is."""
 
     text: str
 
@@ -128,7 +163,7 @@ def _read_material(value: object) -> object:
         return OwnName(str(name))
 
 
-MATERIAL = Reads(_read_material, _SHIPPED.kind)
+MATERIAL = replace(_SHIPPED, parse=_read_material)
 
 
 class LabelledTable(Table):

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import replace
 from typing import Annotated
 
 from pydantic import Field
 
+from loamshift.case.case_key import Group, Key
 from loamshift.case.mend import Mend
 from loamshift.case.quantities import (
     Measure,
@@ -24,10 +26,13 @@ from loamshift.domain.plant import Plant
 
 _TEMPERATURE = quantity(read_temperature_c, "temperature", "°C")
 _DEPTH = quantity(read_depth_cm, "depth", "cm")
+_DEGREES_NORTH = message("takes-unit", unit="degrees-north")
+_DEGREES_EAST = message("takes-unit", unit="degrees-east")
+_YEARS = message("takes-unit", unit="years")
 
 
-def _twelve(item: Reads, what: str) -> Reads:
-    many = list_of(item, what=what, longest=12, single=False)
+def _twelve(item: Reads) -> Reads:
+    many = list_of(item, longest=12, single=False)
 
     def parse(value: object) -> object:
         figures = many.parse(value)
@@ -35,68 +40,50 @@ def _twelve(item: Reads, what: str) -> Reads:
             raise Mend(message("case-twelve-figures", count=len(figures)))
         return figures
 
-    return Reads(parse, f"list of twelve, January first: {item.kind}")
+    return replace(many, parse=parse, takes=message("takes-twelve", item=item.takes))
 
 
 class SoilTempEntry(Table):
     """One reading of your own soil thermometer."""
 
-    date: Annotated[datetime.date | None, DATE] = Field(
-        description="Day of the reading.", examples=["2026-04-01"]
-    )
-    c: Annotated[float | None, _TEMPERATURE] = Field(
-        description="Soil temperature read.", examples=["8.5"]
-    )
-    depth: Annotated[Measure | None, _DEPTH] = Field(
-        default=None,
-        description="How deep the thermometer sat; 10 cm where not said.",
-        examples=['"10 cm"'],
-    )
+    date: Annotated[datetime.date | None, Key(DATE, example="2026-04-01")]
+    c: Annotated[float | None, Key(_TEMPERATURE, example="8.5")]
+    depth: Annotated[Measure | None, Key(_DEPTH, example='"10 cm"')] = None
 
 
 class PlaceTable(Table):
     """Where the bed lies: by name, by position, or by twelve figures of your own."""
 
-    name: Annotated[str | None, text()] = Field(
-        default=None,
-        description="A shipped place (`loamshift places`); a label beside figures of your own.",
-        examples=['"Minneapolis"'],
-    )
-    latitude: Annotated[float | None, number(low=-90, high=90, unit="degrees north")] = Field(
-        default=None,
-        description="With longitude: the nearest point of the one-degree grid. "
-        "Also needed with figures of your own.",
-        examples=["44.98"],
-    )
-    longitude: Annotated[float | None, number(low=-180, high=180, unit="degrees east")] = Field(
-        default=None, description="West of Greenwich is negative.", examples=["-93.27"]
-    )
+    name: Annotated[
+        str | None, Key(text(), example='"Minneapolis"', group=Group.USUAL, suggests="places")
+    ] = None
+    latitude: Annotated[
+        float | None,
+        Key(number(low=-90, high=90, said=_DEGREES_NORTH), example="44.98", also=("lat",)),
+    ] = None
+    longitude: Annotated[
+        float | None,
+        Key(
+            number(low=-180, high=180, said=_DEGREES_EAST),
+            example="-93.27",
+            also=("lon", "long"),
+        ),
+    ] = None
     air_temp_c: Annotated[
-        tuple[float, ...] | None, _twelve(_TEMPERATURE, "monthly air temperatures")
-    ] = Field(
-        default=None,
-        description="Your own mean air temperature of each month.",
-        examples=["[-9, -6, 0, 8, 15, 20, 23, 22, 17, 10, 1, -7]"],
-    )
+        tuple[float, ...] | None,
+        Key(_twelve(_TEMPERATURE), example="[-9, -6, 0, 8, 15, 20, 23, 22, 17, 10, 1, -7]"),
+    ] = None
     rain_mm: Annotated[
         tuple[float, ...] | None,
-        _twelve(number(low=0, high=3000, unit="mm"), "monthly rain totals in mm"),
-    ] = Field(
-        default=None,
-        description="Your own rain and melted snow of each month.",
-        examples=["[23, 20, 48, 59, 82, 108, 103, 109, 78, 62, 45, 29]"],
-    )
-    daily_file: Annotated[str | None, text(longest=1000)] = Field(
-        default=None,
-        description="A CSV file of your own station with columns `date`, `temp_c` (or `tmin_c` and "
-        "`tmax_c`) and, if you have it, `rain_mm`; its path starts from the case file.",
-        examples=['"station.csv"'],
-    )
-    soil_temp: list[SoilTempEntry] = Field(
-        default_factory=list,
-        description="Readings of your own soil thermometer.",
-        examples=['[{ date = 2026-04-01, c = 8.5, depth = "10 cm" }]'],
-    )
+        Key(
+            _twelve(number(low=0, high=3000, unit="mm")),
+            example="[23, 20, 48, 59, 82, 108, 103, 109, 78, 62, 45, 29]",
+        ),
+    ] = None
+    daily_file: Annotated[
+        str | None, Key(text(longest=1000), example='"station.csv"', group=Group.NEVER)
+    ] = None
+    soil_temp: list[SoilTempEntry] = Field(default_factory=list)
 
 
 class BedTable(Table):
@@ -104,110 +91,111 @@ class BedTable(Table):
 
     kind: Annotated[
         BedKind | None,
-        choice(
-            BedKind,
-            what="kind of bed",
-            aliases={
-                "pot": "container",
-                "border": "ground",
-                "bed": "ground",
-                "raised bed": "raised",
-                "turf": "lawn",
-                "tub": "container",
-            },
+        Key(
+            choice(
+                BedKind,
+                what="kind of bed",
+                aliases={
+                    "pot": "container",
+                    "border": "ground",
+                    "bed": "ground",
+                    "raised bed": "raised",
+                    "turf": "lawn",
+                    "tub": "container",
+                },
+            ),
+            example='"ground"',
+            group=Group.USUAL,
         ),
-    ] = Field(
-        default=BedKind.GROUND,
-        description="What kind of planting place it is.",
-        examples=['"ground"'],
-    )
-    area: Annotated[Measure | None, quantity(read_area_m2, "area", "m2")] = Field(
-        default=None,
-        description="Area of one bed or pot; “5 x 4 m” and “40 cm diameter” are read too.",
-        examples=['"20 m2"'],
-    )
-    depth: Annotated[Measure | None, _DEPTH] = Field(
-        default=None, description="Depth of soil to be changed.", examples=['"15 cm"']
-    )
-    count: Annotated[int | None, whole(low=1, high=1_000_000, what="alike beds or pots")] = Field(
-        default=1, description="How many alike beds or pots.", examples=["1"]
-    )
-    plants: Annotated[int | None, whole(low=1, high=10_000_000, what="plants")] = Field(
-        default=None, description="Plants in one bed, for amounts per plant.", examples=["6"]
-    )
-    treated_diameter: Annotated[Measure | None, quantity(read_diameter_cm, "length", "cm")] = Field(
-        default=None,
-        description="Diameter of the ring treated round each plant.",
-        examples=['"90 cm"'],
-    )
-    planted: Annotated[bool | None, FLAG] = Field(
-        default=None, description="Whether plants stand in it already.", examples=["false"]
-    )
-    growing: Annotated[tuple[Plant, ...] | None, PLANTS] = Field(
-        default=None, description="Plants already there.", examples=['["rhododendron"]']
-    )
+    ] = BedKind.GROUND
+    area: Annotated[
+        Measure | None,
+        Key(
+            quantity(read_area_m2, "area", "m2"),
+            example='"20 m2"',
+            group=Group.USUAL,
+            fills="area_m2",
+            also=("size",),
+        ),
+    ] = None
+    depth: Annotated[
+        Measure | None, Key(_DEPTH, example='"15 cm"', group=Group.USUAL, fills="depth_cm")
+    ] = None
+    count: Annotated[int | None, Key(whole(low=1, high=1_000_000), example="1")] = 1
+    plants: Annotated[int | None, Key(whole(low=1, high=10_000_000), example="6")] = None
+    treated_diameter: Annotated[
+        Measure | None,
+        Key(
+            quantity(read_diameter_cm, "length", "cm"),
+            example='"90 cm"',
+            fills="treated_diameter_cm",
+        ),
+    ] = None
+    planted: Annotated[bool | None, Key(FLAG, example="false", group=Group.USUAL)] = None
+    growing: Annotated[
+        tuple[Plant, ...] | None, Key(PLANTS, example='["rhododendron"]', suggests="plants")
+    ] = None
     drainage: Annotated[
         Drainage | None,
-        choice(
-            Drainage,
-            what="drainage",
-            aliases={"good": "free", "well drained": "free", "poor": "slow", "wet": "waterlogged"},
+        Key(
+            choice(
+                Drainage,
+                what="drainage",
+                aliases={
+                    "good": "free",
+                    "well drained": "free",
+                    "poor": "slow",
+                    "wet": "waterlogged",
+                },
+            ),
+            example='"free"',
+            group=Group.USUAL,
         ),
-    ] = Field(default=None, description="How water leaves the bed.", examples=['"free"'])
-    site: Annotated[Site | None, choice(Site, what="site")] = Field(
-        default=None,
-        description="What the ground was used for before; old urban and orchard "
-        "soil may hold lead or arsenic.",
-        examples=['"ordinary"'],
-    )
+    ] = None
+    site: Annotated[Site | None, Key(choice(Site, what="site"), example='"ordinary"')] = None
     before: Annotated[
         Before | None,
-        choice(
-            Before,
-            what="ground",
-            aliases={
-                "grass": "turf",
-                "lawn": "turf",
-                "pasture": "turf",
-                "meadow": "turf",
-                "dunged": "manured",
-                "field": "arable",
-                "crops": "arable",
-                "vegetable garden": "garden",
-                "allotment": "garden",
-            },
+        Key(
+            choice(
+                Before,
+                what="ground",
+                aliases={
+                    "grass": "turf",
+                    "lawn": "turf",
+                    "pasture": "turf",
+                    "meadow": "turf",
+                    "dunged": "manured",
+                    "field": "arable",
+                    "crops": "arable",
+                    "vegetable garden": "garden",
+                    "allotment": "garden",
+                },
+            ),
+            example='"turf"',
         ),
-    ] = Field(
-        default=None,
-        description="What the ground was before it was dug: old turf and ground that was manured "
-        "for years go on rotting and make acid.",
-        examples=['"turf"'],
-    )
-    before_years: Annotated[float | None, number(low=0, high=200, unit="years")] = Field(
-        default=None,
-        description="Years since it was dug in, or since the manuring ended.",
-        examples=["2"],
-    )
+    ] = None
+    before_years: Annotated[
+        float | None, Key(number(low=0, high=200, said=_YEARS), example="2")
+    ] = None
 
 
 class AimTable(Table):
     """What is wished: plants, or a pH, and by when."""
 
-    plant: Annotated[tuple[Plant, ...] | None, PLANTS] = Field(
-        default=None,
-        description="The plant, or a list of plants, that shall grow there (`loamshift plants`).",
-        examples=['"highbush blueberry"'],
-    )
-    target_ph: Annotated[float | None, ph_number(low=3.0, high=9.5)] = Field(
-        default=None, description="The pH wished, where no plant sets it.", examples=["6.5"]
-    )
-    target_method: Annotated[PhMethod | None, PH_METHOD] = Field(
-        default=None,
-        description="The method the target pH speaks of; water where not said.",
-        examples=['"water 1:1"'],
-    )
-    by: Annotated[datetime.date | None, DATE] = Field(
-        default=None,
-        description="The day by which the pH shall be there.",
-        examples=["2027-05-01"],
-    )
+    plant: Annotated[
+        tuple[Plant, ...] | None,
+        Key(
+            PLANTS,
+            example='"highbush blueberry"',
+            group=Group.USUAL,
+            fills="plants",
+            suggests="plants",
+            also=("crop",),
+        ),
+    ] = None
+    target_ph: Annotated[
+        float | None,
+        Key(ph_number(low=3.0, high=9.5), example="6.5", group=Group.USUAL, also=("target",)),
+    ] = None
+    target_method: Annotated[PhMethod | None, Key(PH_METHOD, example='"water 1:1"')] = None
+    by: Annotated[datetime.date | None, Key(DATE, example="2027-05-01", group=Group.USUAL)] = None

@@ -7,10 +7,11 @@ import tomllib
 from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
+from loamshift.case.case_key import row_of
 from loamshift.case.dates import date_from_typed, year_month_day
 from loamshift.case.mend import Mend, quoted, shown
 from loamshift.case.reads import Reads
-from loamshift.case.schema import item_table, tables
+from loamshift.case.schema import tables
 from loamshift.case.toml_string import toml_string
 from loamshift.domain.message import Given, Message, message
 
@@ -115,10 +116,8 @@ def _key_of(key: str, before: Sequence[str]) -> tuple[Reads | None, str | None]:
     """How a key of the table that is open is read, and its example."""
     table = tables().get(_open_table(before))
     field = table.model_fields.get(key) if table else None
-    if field is None or item_table(field.annotation)[0] is not None:
-        return None, None
-    reads = next(part for part in field.metadata if isinstance(part, Reads))
-    return reads, str(field.examples[0]) if field.examples else None
+    row = row_of(field) if field else None
+    return (row.reads, row.example) if row else (None, None)
 
 
 def _open_table(before: Sequence[str]) -> str:
@@ -133,8 +132,9 @@ def _any_line(before: Sequence[str]) -> Message:
     """A line of the table that is open, for one that is none."""
     table = tables().get(_open_table(before))
     for key, field in table.model_fields.items() if table else ():
-        if field.examples and item_table(field.annotation)[0] is None:
-            line = Given(f"{key} = {field.examples[0]}")
+        row = row_of(field)
+        if row is not None:
+            line = Given(f"{key} = {row.example}")
             return message("toml-key-value-such-as", line=line)
     return message("toml-key-value")
 

@@ -9,41 +9,25 @@ from datetime import date
 from enum import StrEnum
 from typing import Any
 
-from pydantic.fields import FieldInfo
-
+from loamshift.case.case_key import Group
 from loamshift.case.faults import Loc, path_text, unknown_key_fault
+from loamshift.case.fill import table_rows
 from loamshift.case.mend import fault_of, quoted
-from loamshift.case.schema import CASE_VERSION, CaseFile, item_table, tables
+from loamshift.case.schema import CASE_VERSION, CaseFile, item_table
 from loamshift.case.schema_base import Table
 from loamshift.case.toml_string import toml_string
+from loamshift.domain.field_name import meaning_of
 from loamshift.domain.message import Message, message
 from loamshift.errors import CaseError
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 
 _WIDTH = 100
-_HEAD = (
-    "# A case for loamshift. Quantities may have a unit in quotes; docs/case.md lists every key.",
-    "# Leave out what you do not know; a line that starts with # is not read.",
-)
-_WORTH_ASKING: Mapping[str, tuple[str, ...]] = {
-    "place": ("name",),
-    "bed": ("area", "depth", "planted", "drainage"),
-    "soil": (
-        "ph",
-        "ph_method",
-        "texture",
-        "organic_matter_pct",
-        "fizz",
-        "fizz_acid",
-        "sampled",
-        "sample_depth",
-    ),
-    "aim": ("plant", "by"),
-    "water": ("alkalinity", "weekly"),
-}
-"""Keys shown as a commented example where they were not answered."""
 
 
-def case_toml(answers: Mapping[str, object], *, examples: bool = True) -> str:
+def case_toml(
+    answers: Mapping[str, object], *, examples: bool = True, words: Words | None = None
+) -> str:
     """A commented case file from answers.
 
     Parameters
@@ -51,6 +35,15 @@ def case_toml(answers: Mapping[str, object], *, examples: bool = True) -> str:
     answers
         Keys of the case file with their values, nested as in the file (``{"soil": {"ph": 7.2}}``)
         or dotted (``{"soil.ph": 7.2}``); ``case = 1`` is put in where it is missing.
+    examples
+        Whether unanswered keys that most beds need stand there as comments [truth].
+    words
+        Language and spelling of the comments; British where nobody says [object].
+
+    Returns
+    -------
+    str
+        TOML that ``parse_case`` reads, provided the values are right [text].
 
     Raises
     ------
@@ -60,17 +53,22 @@ def case_toml(answers: Mapping[str, object], *, examples: bool = True) -> str:
     tree = _nested(answers)
     tree.setdefault("case", CASE_VERSION)
     _check_keys(tree)
-    lines = [*_HEAD, ""]
-    lines += _key_lines(CaseFile, tree, "", examples=False)
+    reader = words or Words()
+    lines = [f"# {say(message(key), reader)}" for key in ("write-head", "write-leave-out")] + [""]
+    lines += _key_lines(CaseFile, tree, "", examples=False, words=reader)
     for key, field in CaseFile.model_fields.items():
         table, many = item_table(field.annotation)
         if table is None:
             continue
         if many:
             for entry in _entries(tree, key):
-                lines += ["", f"[[{key}]]", *_key_lines(table, entry, key, examples=False)]
+                lines += [
+                    "",
+                    f"[[{key}]]",
+                    *_key_lines(table, entry, key, examples=False, words=reader),
+                ]
         else:
-            lines += _table_lines(table, tree.get(key) or {}, key, examples=examples)
+            lines += _table_lines(table, tree.get(key) or {}, key, examples=examples, words=reader)
     return "\n".join(lines) + "\n"
 
 
@@ -127,46 +125,58 @@ def _entries(tree: Mapping[str, Any], key: str) -> list[Mapping[str, Any]]:
 
 
 def _table_lines(
-    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool
+    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool, words: Words
 ) -> list[str]:
-    lines = _key_lines(table, answers, name, examples=examples)
+    lines = _key_lines(table, answers, name, examples=examples, words=words)
     nested: list[str] = []
     for key, field in table.model_fields.items():
         item, many = item_table(field.annotation)
         if item is not None and many:
             for entry in _entries(answers, key):
                 nested += ["", f"[[{name}.{key}]]"]
-                nested += _key_lines(item, entry, f"{name}.{key}", examples=False)
+                nested += _key_lines(item, entry, f"{name}.{key}", examples=False, words=words)
     if not lines and not nested:
         return []
-    doc = (tables()[name].__doc__ or "").splitlines()[0]
-    return ["", f"# {doc}", f"[{name}]", *lines, *nested]
+    return ["", f"# {say(meaning_of(name), words)}", f"[{name}]", *lines, *nested]
 
 
 def _key_lines(
-    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool
+    table: type[Table], answers: Mapping[str, Any], name: str, *, examples: bool, words: Words
 ) -> list[str]:
     lines: list[str] = []
-    for key, field in table.model_fields.items():
-        if item_table(field.annotation)[0] is not None:
-            continue
+    for key, row in table_rows(table).items():
+        path = f"{name}.{key}" if name else key
         if key in answers:
-            lines += _commented(f"{key} = {toml_value(answers[key], f'{name}.{key}')}", field)
-        elif examples and key in _WORTH_ASKING.get(name, ()):
-            lines += _commented(f"# {key} = {(field.examples or ['…'])[0]}", field)
+            line = f"{key} = {toml_value(answers[key], path)}"
+        elif examples and row.group is Group.USUAL and table.model_fields[key].default is None:
+            line = f"# {key} = {row.example}"
+        else:
+            continue
+        lines += _commented(line, f"# {say(meaning_of(path), words)}")
     return lines
 
 
-def _commented(line: str, field: FieldInfo) -> list[str]:
-    comment = f"# {field.description}" if field.description else ""
+def _commented(line: str, comment: str) -> list[str]:
     start = f"{line:<34}  "
     if len(start) + len(comment) <= _WIDTH:
-        return [f"{start}{comment}".rstrip()]
+        return [f"{start}{comment}"]
     return [comment, line]
 
 
 def toml_value(value: object, path: str) -> str:
     """A value as TOML.
+
+    Parameters
+    ----------
+    value
+        Text, number, truth, date or a list of them [any].
+    path
+        Its key, for messages [text].
+
+    Returns
+    -------
+    str
+        TOML [text].
 
     Raises
     ------

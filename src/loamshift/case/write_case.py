@@ -7,8 +7,18 @@ from typing import Any
 
 from loamshift.case.amounts import read_amount, read_rate, spread_amount
 from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.fill import typed_from, with_unit
 from loamshift.case.label import label_table
 from loamshift.case.mend import Mend, fault_of, for_example, in_english
+from loamshift.case.schema_bed import AimTable, BedTable
+from loamshift.case.schema_care import (
+    FeedTable,
+    OnHandEntry,
+    ReadingEntry,
+    TitrationEntry,
+    WaterTable,
+)
+from loamshift.case.schema_soil import SoilTable
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
 from loamshift.domain.material import Material
@@ -53,62 +63,44 @@ def case_answers(case: Case) -> dict[str, Any]:
         "today": case.today,
         "units": case.units,
         "place": _place(case),
-        "bed": _bed(case.bed),
+        "bed": typed_from(case.bed, BedTable),
         "soil": _soil(case.soil),
-        "aim": {
-            "plant": [plant.key for plant in case.aim.plants] or None,
-            "target_ph": case.aim.target_ph,
-            "target_method": case.aim.target_method,
-            "by": case.aim.by,
-        },
+        "aim": typed_from(case.aim, AimTable),
         "water": {
+            **typed_from(case.water, WaterTable),
             "alkalinity": _water(case, "alkalinity", case.water.alkalinity_mg_l_as_caco3),
-            "weekly": _with(case.water.weekly_mm, "mm"),
-            "months": list(case.water.months),
+            "weekly": with_unit(case.water.weekly_mm, "mm"),
             "hardness": _water(case, "hardness", case.water.hardness_mg_l_as_caco3),
         },
         "feed": _feed(case),
         "on_hand": [
-            {
-                **_product(product.material),
-                "purity_pct": product.purity_pct,
-                "pack": _with(product.pack_g, "g"),
-                "price": product.price,
-                "currency": product.currency,
-            }
+            {**typed_from(product, OnHandEntry), **_product(product.material)}
             for product in case.on_hand
         ],
         "applied": [
             {
                 "date": entry.on,
                 **_how_much(entry, case.bed),
-                "incorporated": _with(entry.incorporated_cm, "cm"),
+                "incorporated": with_unit(entry.incorporated_cm, "cm"),
             }
             for entry in case.applied
         ],
         "reading": [_reading(reading, number) for number, reading in enumerate(case.readings, 1)],
-        "titration": [
-            {"acid_mmolc_kg": point.acid_mmolc_kg, "ph": point.ph} for point in case.titration
-        ],
+        "titration": [typed_from(point, TitrationEntry) for point in case.titration],
         "claim": [_how_much(entry, case.bed) for entry in case.claims],
     }
 
 
-def _with(value: float | None, unit: str) -> str | None:
-    """A figure with its unit, exact to the last digit."""
-    return None if value is None else f"{value!r}".removesuffix(".0") + f" {unit}"
-
-
 def _water(case: Case, key: str, value: float | None) -> str | float | None:
     """A figure of the water, bare where it was given bare: the unit is then asked about again."""
-    return value if f"water.{key}" in case.without_unit else _with(value, "mg/L CaCO3")
+    return value if f"water.{key}" in case.without_unit else with_unit(value, "mg/L CaCO3")
 
 
 def _place(case: Case) -> dict[str, Any]:
     table: dict[str, Any] = {}
     if case.soil_temps:
         table["soil_temp"] = [
-            {"date": day, "c": temp_c, "depth": _with(depth_cm, "cm")}
+            {"date": day, "c": temp_c, "depth": with_unit(depth_cm, "cm")}
             for day, temp_c, depth_cm in case.soil_temps
         ]
     place = case.place
@@ -155,56 +147,11 @@ def _is_nearest(place: Place) -> bool:
     return replace(found, name=place.name) == place
 
 
-def _bed(bed: Bed) -> dict[str, Any]:
-    return {
-        "kind": bed.kind,
-        "area": _with(bed.area_m2, "m2"),
-        "depth": _with(bed.depth_cm, "cm"),
-        "count": bed.count,
-        "plants": bed.plants,
-        "treated_diameter": _with(bed.treated_diameter_cm, "cm"),
-        "planted": bed.planted,
-        "growing": [plant.key for plant in bed.growing] or None,
-        "drainage": bed.drainage,
-        "site": bed.site,
-        "before": bed.before,
-        "before_years": bed.before_years,
-    }
-
-
-_PLAIN_SOIL_KEYS = (
-    "sand_pct",
-    "silt_pct",
-    "clay_pct",
-    "organic_matter_pct",
-    "organic_carbon_pct",
-    "medium",
-    "carbonate_pct",
-    "fizz",
-    "fizz_acid",
-    "buffer_ph",
-    "buffer_ph_method",
-    "cec_cmolc_kg",
-    "base_saturation_pct",
-    "exchangeable_al_cmolc_kg",
-    "mg_saturation_pct",
-    "sodium_pct",
-    "ec_ds_m",
-    "ec_method",
-    "bulk_density_g_cm3",
-    "clay_type",
-    "sampled",
-)
-
-
 def _soil(soil: SoilEntry) -> dict[str, Any]:
-    table: dict[str, Any] = {key: getattr(soil, key) for key in _PLAIN_SOIL_KEYS}
+    table = typed_from(replace(soil, ph=None), SoilTable)
     if soil.ph is not None:
         table |= {"ph": soil.ph.ph, "ph_method": soil.ph.method}
     table["other_ph"] = [{"ph": r.ph, "ph_method": r.method} for r in soil.other_ph]
-    table["texture"] = soil.texture.key if soil.texture else None
-    table["lab_lime_requirement"] = _with(soil.lab_lime_requirement_g_m2, "g/m2")
-    table["sample_depth"] = _with(soil.sample_depth_cm, "cm")
     return table
 
 
@@ -213,11 +160,10 @@ def _feed(case: Case) -> dict[str, Any] | None:
     if feed is None:
         return None
     return {
+        **typed_from(feed, FeedTable),
         "n_g_m2_year": feed.n_g_m2_year,
-        "form": feed.form,
         **({} if feed.material is None else _product(feed.material)),
-        "rate": _with(feed.rate_g_m2, "g/m2"),
-        "times": feed.times,
+        "rate": with_unit(feed.rate_g_m2, "g/m2"),
     }
 
 
@@ -239,7 +185,7 @@ def _how_much(entry: Applied | ClaimEntry, bed: Bed) -> dict[str, Any]:
             continue
         if spread.rate_g_m2 == entry.rate_g_m2:
             return {**material, key: entry.as_given}
-    return {**material, "rate": _with(entry.rate_g_m2, "g/m2")}
+    return {**material, "rate": with_unit(entry.rate_g_m2, "g/m2")}
 
 
 def _reading(reading: PhReading, number: int) -> dict[str, Any]:
@@ -247,10 +193,4 @@ def _reading(reading: PhReading, number: int) -> dict[str, Any]:
         missing = message("case-missing")
         fault = fault_of(f"reading[{number}].date", None, missing, for_example("2026-04-12"))
         raise CaseError([fault], source="case")
-    return {
-        "date": reading.taken,
-        "ph": reading.ph,
-        "ph_method": reading.method,
-        "depth": _with(reading.depth_cm, "cm"),
-        "ph_sd": reading.ph_sd,
-    }
+    return typed_from(reading, ReadingEntry)

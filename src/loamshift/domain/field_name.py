@@ -23,6 +23,27 @@ def field_key(path: str) -> str:
     return f"field-{choice(_ENTRY.sub('', path))}"
 
 
+def meaning_of(path: str) -> Message:
+    """What a key or a table of the case file means, for its reference.
+
+    Parameters
+    ----------
+    path
+        The key with the tables it is in, without numbers; empty for the top of the file [text].
+
+    Returns
+    -------
+    Message
+        Its meaning, a sentence [message].
+
+    Examples
+    --------
+    >>> meaning_of("soil.organic_matter_pct").key, meaning_of("").key
+    ('means-soil-organic-matter-pct', 'means-top')
+    """
+    return message(f"means-{choice(path or 'top')}")
+
+
 def field_in_text(path: str) -> Message:
     """A key to stand inside a sentence: ``organic matter``, ``price of product on hand 2``.
 

@@ -71,7 +71,10 @@ case-later-version = A later version of the file needs a later loamshift.
 case-not-a-number = “{ $given }” is not a number.
 case-no-number-first = “{ $given }” must start with a number.
 case-more-than-number = A number is needed here. “{ $rest }” after it is not understood.
-case-outside = “{ $given }” must be from { $low } to { $high }{ $unit }.
+case-outside = “{ $given }” must be from { $low } to { $high }{ $unit ->
+    [none] {""}
+   *[other] {" "}{ $unit }
+}.
 case-not-whole = “{ $given }” must be a whole number from { $low } to { $high }.
 case-far-too-large = “{ $given }” is far too large.
 case-too-many-digits = “{ $given }” has far too many digits.

@@ -17,3 +17,8 @@ file-too-large = It has { $megabytes } MB. A case file has a few kilobytes.
 file-name-itself = Name the case file itself. At most 1 MB is read.
 file-empty = It is empty.
 file-start-with-case = Start it with case = 1, or write a first one with: loamshift new
+
+## The first lines of a new case file
+
+write-head = A case for loamshift. Quantities may have a unit in quotes; docs/case.md lists every key.
+write-leave-out = Leave out what you do not know; a line that starts with # is not read.

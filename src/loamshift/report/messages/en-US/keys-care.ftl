@@ -1,10 +1,5 @@
-### Names of keys that an American says in other words.
+### Keys of the case file: water, feed, products, what was applied, readings, claims.
 
-field-soil-ph = A lab pH
-field-soil-carbonate-pct = A lab figure for free lime
-field-soil-buffer-ph-method = Which buffer the lab used
-field-soil-lab-lime-requirement = The lab's lime figure
-field-soil-lab-lime-requirement-in-text = lab's lime figure
 field-feed = The yearly fertilizer
 field-feed-in-text = fertilizer
 field-feed-material = Fertilizer used

@@ -1,0 +1,295 @@
+### What every key of the answer means, by its part and its name.
+
+## Answer
+
+answer-means-answer-answer = Version of the answer's form, 1.
+answer-means-answer-name = Name of the bed, from the case.
+answer-means-answer-today = The date the advice is for.
+answer-means-answer-made-by = What made the answer.
+answer-means-answer-verdict = The decision and the number behind it.
+answer-means-answer-findings = Every check, passed or not.
+answer-means-answer-missing = What nobody gave and what matters most to know.
+answer-means-answer-wanted = The range the bed should come to, or null.
+answer-means-answer-dose = How much acid or lime the curve and the free lime ask for.
+answer-means-answer-plan = The plan as a rule: what goes on, and what the test decides.
+answer-means-answer-branches = The advice for each outcome of an open question.
+answer-means-answer-applications = The first path through the plan, date by date.
+answer-means-answer-options = Other ways to bring the same acid or lime, cheapest first.
+answer-means-answer-too-early-before = A test before this day says nothing yet.
+answer-means-answer-retest = Days to test again.
+answer-means-answer-forecast = The course of the pH; null where no forecast was run.
+answer-means-answer-soil-temperature = Soil temperature of an average year from today, or null without a place.
+answer-means-answer-refit = What the readings taught about this bed, or null.
+answer-means-answer-rescue = What to do about a bed that has had too much, or null.
+answer-means-answer-upkeep = How to hold the pH, or null.
+answer-means-answer-ledger = The yearly acid ledger, or null.
+answer-means-answer-claims = Each proposal of the case, settled.
+answer-means-answer-cautions = What to take care of.
+answer-means-answer-sources = Every source used.
+answer-means-answer-balance-error = What the forecast's acid balance fails to close.
+
+## MadeBy
+
+answer-means-made-by-version = Version of loamshift.
+answer-means-made-by-model = Version of the model.
+answer-means-made-by-tables = Fingerprint of the shipped tables.
+answer-means-made-by-seed = Seed of the ensemble, or null.
+answer-means-made-by-members = Members of the ensemble, or null.
+answer-means-made-by-years = Length of the forecast, or null.
+
+## Verdict
+
+answer-means-verdict-decision = What is advised.
+answer-means-verdict-because = The sentence with the number that decided.
+answer-means-verdict-would-change-if = The cheapest test or fact that could change it.
+answer-means-verdict-reason = The code every sentence about the decision is made from.
+answer-means-verdict-ph-now = Where the bed stands today by all that was read and has gone on since, in water.
+
+## Finding
+
+answer-means-finding-check = What was checked.
+answer-means-finding-value = What was found.
+answer-means-finding-operator = How it is compared with the limit.
+answer-means-finding-limit = What it is compared with.
+answer-means-finding-unit = Unit of value and limit.
+answer-means-finding-passed = Whether the check is passed.
+answer-means-finding-severity = How grave it is.
+answer-means-finding-comment = The finding in a sentence.
+answer-means-finding-source-key = Where the limit comes from, or null.
+
+## Missing
+
+answer-means-missing-field = Path of the case file, such as soil.fizz.
+answer-means-missing-why = What it would decide.
+answer-means-missing-how = How to get it.
+
+## Wanted
+
+answer-means-wanted-ph-low = Lower end, in water.
+answer-means-wanted-ph-high = Upper end, in water.
+answer-means-wanted-ph-aim = The point aimed at, in water.
+answer-means-wanted-names = Plants whose printed ranges it is; none for a target pH.
+
+## Dose
+
+answer-means-dose-direction = Which way the pH is moved.
+answer-means-dose-provisional = Whether a named test should come first.
+answer-means-dose-acid-mmolc-kg = Acid per soil; positive acidifies.
+answer-means-dose-sulfur-as-s-g-m2 = The same as elemental sulfur, or null.
+answer-means-dose-lime-as-caco3-g-m2 = The same as calcium carbonate, or null.
+answer-means-dose-carbonate-share = Share of the acid that free lime takes up, or null.
+answer-means-dose-published-g-m2 = What printed tables say for the same step, or null.
+answer-means-dose-by-forecast = Of answers before `plan`; null in a new one.
+
+## DoseByForecast
+
+answer-means-dose-by-forecast-sulfur-as-s-g-m2 = Elemental sulfur, or null.
+answer-means-dose-by-forecast-lime-as-caco3-g-m2 = Lime that works, as calcium carbonate, or null.
+answer-means-dose-by-forecast-by = The day by which the median should be at the aim.
+answer-means-dose-by-forecast-limited-by = What keeps it below what the aim would take.
+answer-means-dose-by-forecast-share-in-range = Share of possible beds in the range on that day.
+answer-means-dose-by-forecast-share-past-limit = Share of possible beds that pass the far end of the range at any time.
+answer-means-dose-by-forecast-median-ph-by = The median of the bed on that day, in water.
+answer-means-dose-by-forecast-median-in-range-on = First day the median is in the range, or null where it never is.
+answer-means-dose-by-forecast-because = Why it is more or less than by the curve alone, in sentences.
+
+## Band
+
+answer-means-band-lo90 = Lower end: one in twenty is less.
+answer-means-band-mid = The median.
+answer-means-band-hi90 = Upper end: one in twenty is more.
+
+## PublishedSpread
+
+answer-means-published-spread-n-sources = Independent printed tables.
+answer-means-published-spread-low = The least of them.
+answer-means-published-spread-high = The most of them.
+
+## Application
+
+answer-means-application-date = Day to put it on.
+answer-means-application-material = What, and in which form.
+answer-means-application-rate-g-m2 = Product per area.
+answer-means-application-amount-g = Product for one bed, or null where the area is not known.
+answer-means-application-incorporate-cm = How deep to work it in; 0 is the surface.
+answer-means-application-only-if = What a test must show first, or null.
+
+## PlanRule
+
+answer-means-plan-rule-material = What, and in which form.
+answer-means-plan-rule-parts = What goes on whatever a test reads.
+answer-means-plan-rule-decides = What the next test decides, a line for each range of readings.
+answer-means-plan-rule-share-in-range = Share of beds in the range on `on` and a year later, with the tests of this plan.
+answer-means-plan-rule-share-in-range-without-tests = The same with the best single amount and no test.
+answer-means-plan-rule-share-if-known = The same if the soil were known exactly.
+answer-means-plan-rule-share-harmed = Share of beds that the plan takes past the harmful limit of the plant.
+answer-means-plan-rule-median-ph = The median of the beds on `on`, in water.
+answer-means-plan-rule-on = The day the shares are for.
+answer-means-plan-rule-acted-on = Day by which nine tenths of prills have acted, or null for other products.
+
+## PlanPart
+
+answer-means-plan-part-date = Day to put it on.
+answer-means-plan-part-material = What, and in which form.
+answer-means-plan-part-rate-g-m2 = Product per area.
+answer-means-plan-part-amount-g = Product for one bed, or null where the area is not known.
+
+## TestLine
+
+answer-means-test-line-test = Day of the test.
+answer-means-test-line-reads-from = The lowest reading of this line, in water to a tenth; null for no lower end.
+answer-means-test-line-reads-to = The highest reading of this line; null for no upper end.
+answer-means-test-line-part-g-m2 = Product that goes on then; 0 for nothing.
+answer-means-test-line-then = What such a reading calls for.
+answer-means-test-line-part-on = Day it goes on, or null for nothing.
+answer-means-test-line-ph-after = Median course of the simulated beds that read so, one value a week from the last date of the forecast not after the test, to the plan's `on`; null without a forecast.
+
+## Branch
+
+answer-means-branch-field = Path of the case file that would settle it, such as soil.fizz.
+answer-means-branch-outcome = What the test would show: no-lime, some-lime, more-lime or much-lime.
+answer-means-branch-probability = Probability of this outcome.
+answer-means-branch-decision = What would be advised then.
+answer-means-branch-sulfur-as-s-g-m2 = Sulfur it would take in the median case, or null.
+answer-means-branch-lime-as-caco3-g-m2 = Lime it would take in the median case, as calcium carbonate, or null.
+
+## Refit
+
+answer-means-refit-used = False where the readings were set aside on request.
+answer-means-refit-readings = Readings that were weighed.
+answer-means-refit-acid-scale = How strongly the soil resists, before the readings and now.
+answer-means-refit-effective-members = How many possible beds carry the weight; few mean a thin answer.
+answer-means-refit-doubted = Readings that fit no possible bed, in sentences.
+answer-means-refit-words = What was learnt, in a sentence.
+
+## AcidScale
+
+answer-means-acid-scale-prior = Resistance by texture and organic matter alone; 1 is the usual curve.
+answer-means-acid-scale-now = The same after the readings.
+
+## Option
+
+answer-means-option-material = What, and in which form.
+answer-means-option-rate-g-m2 = Product per area.
+answer-means-option-amount-g = Product for one bed, or null.
+answer-means-option-cost = Price of that amount, or null.
+answer-means-option-currency = Three letters, or null.
+answer-means-option-cost-per-mol-acid = Price of one mole of acid, or null.
+answer-means-option-cost-per-kg-caco3-eq = Price of the lime worth of 1 kg CaCO3, or null.
+answer-means-option-weeks-to-half = Until half of it has acted, or null.
+answer-means-option-ec-rise-ds-m = Salt it adds to a saturated paste, or null.
+answer-means-option-cautions = Codes of its cautions.
+
+## Forecast
+
+answer-means-forecast-dates = Weekly dates.
+answer-means-forecast-ph = pH in water as the sampling depth reads.
+answer-means-forecast-do-nothing = The same with nothing done.
+answer-means-forecast-width = What the width comes from, the largest share first.
+
+## WidthShare
+
+answer-means-width-share-cause = What nobody knows exactly.
+answer-means-width-share-share = Its share of the variance.
+
+## ForecastPh
+
+answer-means-forecast-ph-q05 = One in twenty lies below.
+answer-means-forecast-ph-q25 = One in four lies below.
+answer-means-forecast-ph-q50 = The median.
+answer-means-forecast-ph-q75 = One in four lies above.
+answer-means-forecast-ph-q95 = One in twenty lies above.
+
+## DoNothing
+
+answer-means-do-nothing-q50 = The median with nothing done.
+
+## SoilTemperature
+
+answer-means-soil-temperature-depth-cm = Depth it holds at, the middle of the treated depth.
+answer-means-soil-temperature-dates = Weekly dates, one year.
+answer-means-soil-temperature-c = Soil temperature.
+
+## Rescue
+
+answer-means-rescue-problem = What is wrong.
+answer-means-rescue-ph-expected = Where the pH goes by itself, or null.
+answer-means-rescue-steps = What to do, in order.
+answer-means-rescue-never = What not to do.
+answer-means-rescue-lime-as-caco3-g-m2 = Lime that would undo it, or null.
+
+## Upkeep
+
+answer-means-upkeep-drift-ph-year = How the pH moves by itself; negative falls.
+answer-means-upkeep-nitrogen-needed-g-m2-year = Nitrogen the plants need, or null.
+answer-means-upkeep-feed = The feed that keeps the ledger even.
+answer-means-upkeep-net-with-feed-mmolc-m2-year = The ledger with that feed; positive acidifies.
+answer-means-upkeep-sulfur-as-s-g-m2-year = Sulfur that closes the rest.
+answer-means-upkeep-lime-as-caco3-g-m2-year = Lime that closes the rest.
+answer-means-upkeep-years-water-undoes-dose = Until the water has undone the dose, or null.
+answer-means-upkeep-comment = The upkeep in a sentence.
+
+## FeedLine
+
+answer-means-feed-line-material = What.
+answer-means-feed-line-n-g-m2-year = Nitrogen it brings.
+answer-means-feed-line-rate-g-m2-year = Product.
+answer-means-feed-line-acid-mmolc-m2-year = Acid it brings; negative for base.
+
+## Ledger
+
+answer-means-ledger-unit = Always mmolc_m2_year.
+answer-means-ledger-lines = One line for each thing that pushes the pH.
+answer-means-ledger-net = Their sum; positive acidifies.
+
+## LedgerLine
+
+answer-means-ledger-line-name = What pushes.
+answer-means-ledger-line-value = How hard; positive acidifies.
+
+## ClaimResult
+
+answer-means-claim-result-material = What was proposed.
+answer-means-claim-result-acid-brought-mmolc-m2 = Acid it brings in the long run.
+answer-means-claim-result-acid-needed-mmolc-m2 = Acid the aim needs.
+answer-means-claim-result-share = Brought over needed, or null where none is needed.
+answer-means-claim-result-ph-change-now = What it does within days, or null.
+answer-means-claim-result-ph-change-1-year = What it has done after a year, or null.
+answer-means-claim-result-comment = The answer in a sentence.
+
+## Caution
+
+answer-means-caution-code = Code of the caution.
+answer-means-caution-text = The caution in words.
+answer-means-caution-source-key = Where its figures come from, or null.
+answer-means-caution-short = What must be done, in a sentence or two.
+answer-means-caution-handling = Whether it is a hazard of something that this advice has you handle.
+
+## SourceLine
+
+answer-means-source-line-key = Key that the answer uses.
+answer-means-source-line-citation = The source itself.
+
+## What is kept beside them
+
+answer-means-kept-said = The messages behind the texts, each under the JSON pointer of its text (`/verdict/because`): its key, and its figures in our own units by their kind. A reader in other units or another language is served from here, never from a text.
+answer-means-kept-case = What was asked: the keys of the case file that have a value, in our own units; `noticed` lists what the reader of the file remarked on, `climate` says where climate figures of one's own came from. Null where it was not kept.
+answer-means-kept-letter = The letter as it was said, with the reader's spelling and units; `loamshift reprint` prints it again. Null where it was not kept.
+
+## Units that are words
+
+answer-unit = { $unit ->
+    [as-its-key] as the key it stands under
+    [count] count
+    [currency] currency
+    [currency-kg] currency/kg
+    [currency-molc] currency/molc
+    [date] date
+    [g-m2-year] g/m2/year
+    [mmolc-m2-year] mmolc/m2/year
+    [ph-year] pH/year
+    [times] times
+    [unit] unit
+    [weeks] weeks
+   *[years] years
+}
