@@ -24,7 +24,7 @@ ALSO = frozenset({"fizz", "sampled", "alkalinity", "currency", "incorporated", "
 
 
 def countable_keys() -> tuple[str, ...]:
-    """Keys whose names cannot be taken for other words, in the order of the case file [text]."""
+    """Keys whose names cannot be taken for other words, in the order of the case file."""
     from loamshift.case.questions import case_questions
 
     names = [question.key for table in case_questions() for question in table.questions]

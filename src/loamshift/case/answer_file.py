@@ -27,7 +27,7 @@ class AnswerFile:
     source: str
     answer: Answer
     kept_case: Any
-    """The case as it stands in the file, or None [any]."""
+    """The case as it stands in the file, or None."""
     letter: FrozenLetter | None
 
     def case(self) -> Case:

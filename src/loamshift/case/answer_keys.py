@@ -131,14 +131,14 @@ def answer_key(part: str, key: str) -> AnswerKey:
     Parameters
     ----------
     part
-        Name of the class that has the key, such as ``PlanRule`` [text].
+        Name of the class that has the key, such as ``PlanRule``.
     key
-        Its name [text].
+        Its name.
 
     Returns
     -------
     AnswerKey
-        Both as messages [row].
+        Both as messages.
 
     Examples
     --------
@@ -152,7 +152,7 @@ def answer_key(part: str, key: str) -> AnswerKey:
 
 
 def kept_meaning(key: str) -> Message:
-    """What one of the keys behind the answer [text] holds."""
+    """What one of the keys behind the answer holds."""
     return message(f"answer-means-kept-{choice(key)}")
 
 

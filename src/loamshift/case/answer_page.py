@@ -25,12 +25,12 @@ def answer_page(words: Words | None = None) -> str:
     Parameters
     ----------
     words
-        Language and spelling; British where nobody says [object].
+        Language and spelling; British where nobody says.
 
     Returns
     -------
     str
-        Markdown [text].
+        Markdown.
     """
     reader = words or Words()
     version = {"answer-version": Given(str(ANSWER_VERSION))}
@@ -60,7 +60,7 @@ def _part_of(key: str) -> type | None:
 
 
 def _hold(words: str, name: str) -> bool:
-    """True where a type hint as text [text] names this class [text] and not a longer one."""
+    """True where a type hint as text names this class and not a longer one."""
     return (
         name
         in words.replace("[", " ")
@@ -126,7 +126,7 @@ def _figure(figure: ExplainedFigure, words: Words) -> str:
 
 
 def main(arguments: list[str]) -> int:
-    """Write the reference to the path given [text]; 0 when done, 2 for wrong usage."""
+    """Write the reference to the path given; 0 when done, 2 for wrong usage."""
     if len(arguments) != 1:
         sys.stderr.write("usage: python -m loamshift.case.answer_page docs/answer-keys.md\n")
         return 2

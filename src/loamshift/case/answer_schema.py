@@ -68,9 +68,9 @@ def key_of(kind: type, key: str) -> AnswerKey:
     Parameters
     ----------
     kind
-        Part of the answer [class].
+        Part of the answer.
     key
-        One of its keys [text].
+        One of its keys.
 
     Returns
     -------
@@ -86,7 +86,7 @@ def answer_schema(words: Words | None = None) -> dict[str, Any]:
     Parameters
     ----------
     words
-        Language and spelling of the descriptions; British where nobody says [object].
+        Language and spelling of the descriptions; British where nobody says.
 
     Returns
     -------

@@ -36,17 +36,17 @@ class Key:
     Attributes
     ----------
     reads
-        How its value is read: parser, unit, choices [object].
+        How its value is read: parser, unit, choices.
     example
         A value as it is typed in the file, texts with their quotes [TOML].
     group
-        Where a form asks for it [enumeration].
+        Where a form asks for it.
     fills
-        The field of the case that takes the value; the key's own name where empty [text].
+        The field of the case that takes the value; the key's own name where empty.
     suggests
-        The list of names that helps to fill it: ``plants``, ``materials`` [text].
+        The list of names that helps to fill it: ``plants``, ``materials``.
     also
-        What other files and reports call it, to be pointed to the key [text].
+        What other files and reports call it, to be pointed to the key.
     """
 
     reads: Reads
@@ -74,11 +74,11 @@ def row_of(field: FieldInfo) -> Key | None:
     Parameters
     ----------
     field
-        As pydantic keeps it [object].
+        As pydantic keeps it.
 
     Returns
     -------
     Key or None
-        The row [object].
+        The row.
     """
     return next((part for part in field.metadata if isinstance(part, Key)), None)

@@ -34,12 +34,12 @@ def case_schema(words: Words | None = None) -> dict[str, Any]:
     Parameters
     ----------
     words
-        Language and spelling of the descriptions; British where nobody says [object].
+        Language and spelling of the descriptions; British where nobody says.
 
     Returns
     -------
     dict
-        The schema; no key is allowed but those it lists [any].
+        The schema; no key is allowed but those it lists.
     """
     reader = words or Words()
     tables: dict[str, dict[str, Any]] = {}

@@ -20,15 +20,15 @@ def filled(table: Table, into: type) -> dict[str, Any]:
     Parameters
     ----------
     table
-        A table of the file, each value already read [object].
+        A table of the file, each value already read.
     into
-        The part of the case that it fills [class].
+        The part of the case that it fills.
 
     Returns
     -------
     dict
         Keyword arguments for it. A key that no field takes is left out, and so is one that nobody
-        gave: the part has its own default [any].
+        gave: the part has its own default.
     """
     names = {part.name for part in fields(into)}
     found = {}
@@ -46,14 +46,14 @@ def typed_from(part: object, table: type[Table]) -> dict[str, Any]:
     Parameters
     ----------
     part
-        A part of the case [object].
+        A part of the case.
     table
-        The table that fills it [class].
+        The table that fills it.
 
     Returns
     -------
     dict
-        Values by key; None where the case says nothing [any].
+        Values by key; None where the case says nothing.
     """
     found = {}
     for key, row in table_rows(table).items():
@@ -64,13 +64,13 @@ def typed_from(part: object, table: type[Table]) -> dict[str, Any]:
 
 
 def table_rows(table: type[Table]) -> dict[str, Key]:
-    """The rows of a table by key, in the order of the file; tables below it have none [objects]."""
+    """The rows of a table by key, in the order of the file; tables below it have none."""
     rows = {key: row_of(field) for key, field in table.model_fields.items()}
     return {key: row for key, row in rows.items() if row is not None}
 
 
 def with_unit(value: float | None, unit: str) -> str | None:
-    """A figure with its unit [text], exact to the last digit."""
+    """A figure with its unit, exact to the last digit."""
     return None if value is None else f"{value!r}".removesuffix(".0") + f" {unit}"
 
 

@@ -17,22 +17,22 @@ class LabelKey:
 
     @property
     def meaning(self) -> Message:
-        """What it is [message]."""
+        """What it is."""
         return label_meaning(self.key)
 
     @property
     def on_bags(self) -> Message:
-        """What a bag calls it [message]."""
+        """What a bag calls it."""
         return label_on_bags(self.key)
 
 
 def label_meaning(key: str) -> Message:
-    """What a figure of a label, or its fineness [text], is."""
+    """What a figure of a label, or its fineness, is."""
     return message(f"label-means-{choice(key)}")
 
 
 def label_on_bags(key: str) -> Message:
-    """What bags call a figure of a label, or its fineness [text]."""
+    """What bags call a figure of a label, or its fineness."""
     return message(f"label-on-bags-{choice(key)}")
 
 

@@ -51,12 +51,12 @@ def case_page(words: Words | None = None) -> str:
     Parameters
     ----------
     words
-        Language and spelling; British where nobody says [object].
+        Language and spelling; British where nobody says.
 
     Returns
     -------
     str
-        Markdown [text].
+        Markdown.
     """
     return _Page(words or Words()).whole()
 
@@ -228,7 +228,7 @@ def _rule(head: str) -> str:
 
 
 def main(arguments: list[str]) -> int:
-    """Write the document to the path given [text]; 0 when done, 2 for wrong usage."""
+    """Write the document to the path given; 0 when done, 2 for wrong usage."""
     if len(arguments) != 1:
         sys.stderr.write("usage: python -m loamshift.case.page docs/case.md\n")
         return 2

@@ -21,7 +21,7 @@ class Measure:
     value: float
     """The figure [unit of the parser that made it]."""
     as_given: str
-    """What stood in the file [text]."""
+    """What stood in the file."""
     notes: tuple[Message, ...] = ()
     bare: bool = False
     """True where no unit was written."""

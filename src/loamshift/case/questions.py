@@ -18,7 +18,7 @@ from loamshift.domain.message import Message
 class Question:
     """One key: its path without numbers of entries, its row, and what stands where it is left out.
 
-    ``default`` is None where nothing does [any].
+    ``default`` is None where nothing does.
     """
 
     path: str
@@ -28,37 +28,37 @@ class Question:
 
     @property
     def key(self) -> str:
-        """Its name in its table [text]."""
+        """Its name in its table."""
         return self.path.rpartition(".")[2]
 
     @property
     def reads(self) -> Reads:
-        """How its value is read [object]."""
+        """How its value is read."""
         return self.row.reads
 
     @property
     def choices(self) -> tuple[str, ...]:
-        """The words it may be; empty where any value of its kind may stand [texts]."""
+        """The words it may be; empty where any value of its kind may stand."""
         return self.row.reads.choices
 
     @property
     def example(self) -> str:
-        """A value as it is typed into a form: without the quotes of a text [text]."""
+        """A value as it is typed into a form: without the quotes of a text."""
         return self.row.example.strip('"')
 
     @property
     def meaning(self) -> Message:
-        """What it means [message]."""
+        """What it means."""
         return meaning_of(self.path)
 
     @property
     def is_asked(self) -> bool:
-        """Whether a form asks for it [truth]."""
+        """Whether a form asks for it."""
         return self.row.group is not Group.NEVER
 
     @property
     def is_usual(self) -> bool:
-        """Whether most beds need it [truth]."""
+        """Whether most beds need it."""
         return self.row.group is Group.USUAL
 
 
@@ -72,7 +72,7 @@ class QuestionTable:
 
     @property
     def meaning(self) -> Message:
-        """What it holds [message]."""
+        """What it holds."""
         return meaning_of(self.name)
 
 
@@ -88,7 +88,7 @@ def case_questions() -> tuple[QuestionTable, ...]:
 
 @cache
 def questions_by_path() -> dict[str, Question]:
-    """Every key of the case file by its path without numbers, ``applied.rate`` [objects]."""
+    """Every key of the case file by its path without numbers, ``applied.rate``."""
     return {q.path: q for table in case_questions() for q in table.questions}
 
 

@@ -41,7 +41,7 @@ class Reads:
 
     ``unit`` is that of the figure read, ``bare`` what a bare number means where it says more.
     ``is_list`` where several values may stand; ``is_alone`` where one may then stand without
-    brackets. ``example_us`` is how an American would type a quantity [text].
+    brackets. ``example_us`` is how an American would type a quantity.
     """
 
     parse: Callable[[object], object]
@@ -63,7 +63,7 @@ def number(
     said: Message | None = None,
     likely: Callable[[float], float | None] | None = None,
 ) -> Reads:
-    """A number between two bounds, both in the unit named [text]; ``said`` is it in words.
+    """A number between two bounds, both in the unit named; ``said`` is it in words.
 
     ``likely`` says what was probably meant by a figure outside them, or None.
     """
@@ -173,7 +173,7 @@ E = TypeVar("E", bound=StrEnum)
 
 
 def choice(kinds: type[E], *, what: str, aliases: dict[str, str] | None = None) -> Reads:
-    """One word of an enumeration, found without case; ``what`` names it in messages [text]."""
+    """One word of an enumeration, found without case; ``what`` names it in messages."""
     reads = word_choice(tuple(kind.value for kind in kinds), what=what, aliases=aliases)
     return replace(reads, parse=lambda value: kinds(str(reads.parse(value))))
 
@@ -181,7 +181,7 @@ def choice(kinds: type[E], *, what: str, aliases: dict[str, str] | None = None) 
 def word_choice(
     words: tuple[str, ...], *, what: str, aliases: dict[str, str] | None = None
 ) -> Reads:
-    """One of these words [text], without case or hyphen; ``aliases`` lead to a word [text]."""
+    """One of these words, without case or hyphen; ``aliases`` lead to a word."""
     plain = {_plain_choice(word): word for word in words}
     for alias, word in (aliases or {}).items():
         plain[_plain_choice(alias)] = word
@@ -205,7 +205,7 @@ def word_choice(
 
 
 def meant(*names: str) -> Message:
-    """The question whether one of these names [text] was meant."""
+    """The question whether one of these names was meant."""
     listed = Listed(tuple(Given(f'"{name}"') for name in names), either=True)
     return message("case-did-you-mean-name", names=listed)
 
@@ -215,7 +215,7 @@ def _plain_choice(value: str) -> str:
 
 
 def found_by_name(find: Callable[[str], object], *, kind: str) -> Reads:
-    """Something of a shipped table, found by any of its names; ``kind`` names it [text]."""
+    """Something of a shipped table, found by any of its names; ``kind`` names it."""
 
     what = choice_key(kind)
     names = message("case-where-names-are", kind=what)
@@ -306,7 +306,7 @@ def list_of(item: Reads, *, longest: int, single: bool = True) -> Reads:
 
 
 def texture_by_name(value: str) -> object:
-    """The texture class of a name [text], by its tables."""
+    """The texture class of a name, by its tables."""
     from loamshift.tables.soils import load_textures
 
     textures = load_textures()

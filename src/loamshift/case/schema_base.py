@@ -43,13 +43,13 @@ def quantity(parse: Callable[[object], object], what: str, unit: str, *, bare: s
     Parameters
     ----------
     parse
-        Reads it [function].
+        Reads it.
     what
-        The kind of quantity, a choice in the message of what is taken [text].
+        The kind of quantity, a choice in the message of what is taken.
     unit
-        That of a bare number [text].
+        That of a bare number.
     bare
-        What a bare number means where the unit does not say it, a choice of its message [text].
+        What a bare number means where the unit does not say it, a choice of its message.
     """
     known = message("takes-bare", bare=choice_key(bare)) if bare else Given(unit)
     kind = message("takes-what", what=choice_key(what))
@@ -137,7 +137,7 @@ LONGEST_NAME = 80
 
 @dataclass(frozen=True, slots=True)
 class OwnName:
-    """A product's own name [text], where its label says what it is."""
+    """A product's own name, where its label says what it is."""
 
     text: str
 

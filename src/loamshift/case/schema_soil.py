@@ -43,7 +43,7 @@ CLAY_TYPES = ("high activity", "low activity", "volcanic")
 
 
 def scale_read(scale: Scale) -> Reads:
-    """A laboratory figure, with the units it may stand in [object]."""
+    """A laboratory figure, with the units it may stand in."""
     others = [
         unit for unit in scale.units if unit not in (scale.unit, "pct", "percent", "per cent")
     ]

@@ -36,14 +36,14 @@ def case_toml(
         Keys of the case file with their values, nested as in the file (``{"soil": {"ph": 7.2}}``)
         or dotted (``{"soil.ph": 7.2}``); ``case = 1`` is put in where it is missing.
     examples
-        Whether unanswered keys that most beds need stand there as comments [truth].
+        Whether unanswered keys that most beds need stand there as comments.
     words
-        Language and spelling of the comments; British where nobody says [object].
+        Language and spelling of the comments; British where nobody says.
 
     Returns
     -------
     str
-        TOML that ``parse_case`` reads, provided the values are right [text].
+        TOML that ``parse_case`` reads, provided the values are right.
 
     Raises
     ------
@@ -169,14 +169,14 @@ def toml_value(value: object, path: str) -> str:
     Parameters
     ----------
     value
-        Text, number, truth, date or a list of them [any].
+        Text, number, truth, date or a list of them.
     path
-        Its key, for messages [text].
+        Its key, for messages.
 
     Returns
     -------
     str
-        TOML [text].
+        TOML.
 
     Raises
     ------

@@ -29,12 +29,12 @@ def meaning_of(path: str) -> Message:
     Parameters
     ----------
     path
-        The key with the tables it is in, without numbers; empty for the top of the file [text].
+        The key with the tables it is in, without numbers; empty for the top of the file.
 
     Returns
     -------
     Message
-        Its meaning, a sentence [message].
+        Its meaning, a sentence.
 
     Examples
     --------
