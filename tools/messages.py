@@ -33,9 +33,17 @@ GIVEN_ALWAYS = frozenset({"units", "ground"})
 """What every message may ask for: the reader's units, and the ground a rate is for."""
 MADE_OF_PARTS = ("number-", "plant-")
 """Beginnings of keys that code puts together from a number or a name."""
-OF_KEYS = ("field-", "means-", "ask-", "hint-", "answer-means-", "label-means-", "label-on-bags-")
+OF_KEYS = (
+    *("field-", "means-", "ask-", "hint-", "facts-"),
+    *("answer-means-", "label-means-", "label-on-bags-"),
+)
 """Beginnings of the messages that belong to a key."""
-FIELDS = frozenset({"field-entry", "field-entry-alone", "field-other", "field-ph-by"})
+FIELDS = frozenset(
+    (
+        *("field-entry", "field-entry-alone", "field-other", "field-ph-by"),
+        *("facts-bed", "facts-soil", "facts-water", "facts-hint"),
+    )
+)
 """Messages about keys that are no key's own."""
 _SAY = re.compile(r"{%\s*(say(?:_[a-z]+)?|sentence)\s+([\"'])([a-z0-9-]+)\2(.*?)%}", re.DOTALL)
 _GIVEN = re.compile(r"(\w+)=")
@@ -200,6 +208,7 @@ def _key_messages() -> tuple[set[str], set[str]]:
             needed |= {label, field_in_text(asked.path).key, meaning_of(asked.path).key}
             ending = label.removeprefix("field-")
             allowed |= {f"ask-{ending}", f"hint-{ending}"} if asked.is_asked else set()
+            allowed |= {f"facts-{ending}{part}" for part in ("", "-empty", "-choice")}
     for name in (*(row.key for row in LABEL_KEYS), FINENESS):
         needed |= {label_meaning(name).key, label_on_bags(name).key}
     for kind in answer_parts():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -11,7 +12,12 @@ import pytest
 
 import messages as checker
 from loamshift.case.answer import answer_from_json, answer_to_json
+from loamshift.case.answer_page import answer_page
+from loamshift.case.answer_schema import answer_schema, letter_parts
+from loamshift.case.case_schema import case_schema
+from loamshift.case.page import case_page
 from loamshift.case.read import read_case
+from loamshift.case.write import case_toml
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Letter, Matter
 from loamshift.domain.message import Measure, Quantity, message, rate
@@ -22,6 +28,7 @@ from loamshift.report.messages import say
 from loamshift.report.messages.book import folder_texts
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
+from loamshift.web.beds.case_form import case_form
 from marked import marked_reader, words_left
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
@@ -36,6 +43,8 @@ def test_message_files_and_code_agree() -> None:
 @pytest.mark.parametrize(
     ("text", "fault"),
     [
+        ("hint-soil-colour = What it looks like.\n", "hint-soil-colour belongs to no key"),
+        ("answer-means-dose-taste = Its taste.\n", "answer-means-dose-taste belongs to no key"),
         ("a-key = One { $n ->\n    [one] thing\n}\n", "not a message"),
         ("verdict-no-ph = Twice.\n", "stands also in"),
         ("nobody-asks = Nothing.\n", "nothing asks for nobody-asks"),
@@ -72,6 +81,28 @@ def test_a_message_that_code_asks_for_otherwise_is_found(
     file.write_text(text.replace(old, new), encoding="utf-8")
     monkeypatch.setattr(checker, "HOME", tmp_path)
     assert any(fault in line for line in checker.all_faults())
+
+
+@pytest.mark.parametrize(
+    ("file", "key"),
+    [
+        ("keys-soil.ftl", "means-soil-fizz"),
+        ("keys-soil.ftl", "field-soil-fizz-in-text"),
+        ("keys-care.ftl", "means-applied"),
+        ("label-keys.ftl", "label-on-bags-p2o5-pct"),
+        ("answer-keys.ftl", "answer-means-plan-rule-share-harmed"),
+    ],
+)
+def test_a_key_without_its_words_is_found(
+    file: str, key: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _copied(tmp_path)
+    text = (tmp_path / "en" / file).read_text(encoding="utf-8")
+    left = re.sub(rf"(?m)^{key} = .*\n", "", text)
+    assert left != text
+    (tmp_path / "en" / file).write_text(left, encoding="utf-8")
+    monkeypatch.setattr(checker, "HOME", tmp_path)
+    assert any(f"no message {key}, which a key needs" in line for line in checker.all_faults())
 
 
 def test_a_translation_without_a_form_of_its_plural_is_found(
@@ -113,6 +144,56 @@ def marked(monkeypatch: pytest.MonkeyPatch) -> Words:
 def _letters(case: Case, words: Words) -> Letter:
     answer = advise(case, look_ahead=LookAhead(members=40))
     return letter_from_answer(answer, case, words=words)
+
+
+@pytest.mark.parametrize("page", [case_page, answer_page], ids=["case", "answer"])
+def test_no_word_of_the_reference_is_left_in_code(
+    page: Callable[[Words], str], marked: Words
+) -> None:
+    """What stays is code, or a figure of a table with its unit, evidence and source."""
+    rows = [line for line in page(marked).split("\n") if "{src}`" not in line]
+    text = re.sub(r"```.*?```|`[^`\n]*`", " ", "\n".join(rows), flags=re.DOTALL)
+    assert not _left_in_reference(text)
+
+
+def test_no_word_of_a_schema_is_left_in_code(marked: Words) -> None:
+    for schema in (case_schema(marked), answer_schema(marked)):
+        letter = {part.__name__ for part in letter_parts()}
+        for where, text in _descriptions(schema):
+            if where.split("/")[1:2] != ["$defs"] or where.split("/")[2] not in letter:
+                assert not _left_in_reference(text), where
+
+
+def test_no_word_of_a_form_or_a_new_case_file_is_left_in_code(marked: Words) -> None:
+    for group in case_form({}, words=marked):
+        rows = [line for row in group.rows for line in row.lines]
+        for line in (*group.usual, *group.others, *rows):
+            assert not _left_in_reference(f"{line.label} {line.hint}"), line.path
+    text = case_toml({"soil": {"ph": 7.2}}, words=marked)
+    comments = [line.partition("# ")[2] for line in text.splitlines() if "# " in line]
+    assert comments
+    for comment in comments:
+        if not re.match(r"[a-z_]+ = ", comment):
+            assert not _left_in_reference(comment), comment
+
+
+def _left_in_reference(text: str) -> set[str]:
+    """Words in no brackets, but for units and two spellings that are read alike."""
+    bare = re.sub(r"⟦[^⟦⟧]*⟧|[A-Za-z0-9]+/[A-Za-z0-9/]+|{src}", " ", text)
+    allowed = {"CaCO", "und", "oder", "degC", "cmol", "mmol", "ppm", "sulfur", "sulphur"}
+    return {word for word in re.findall(r"[^\W\d_]{3,}", bare) if word not in allowed}
+
+
+def _descriptions(node: object, at: str = "") -> Iterator[tuple[str, str]]:
+    if isinstance(node, dict):
+        for key, value in node.items():
+            if key in ("description", "title") and isinstance(value, str):
+                yield f"{at}/{key}", value
+            else:
+                yield from _descriptions(value, f"{at}/{key}")
+    elif isinstance(node, list):
+        for value in node:
+            yield from _descriptions(value, at)
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

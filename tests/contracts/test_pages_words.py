@@ -48,14 +48,6 @@ EXCEPTIONS: Final[dict[str, dict[str, str]]] = {
     "web/health.py": {
         r"not (reachable|current)": "read by a proxy or a monitor, not by people",
     },
-    "web/beds/case_form.py": {
-        r"(one word|three letters|(; )?a bare number|list of twelve|\d)": (
-            "beginnings of what a key takes, as case.questions has them, and examples of values"
-        ),
-    },
-    "web/plan/facts.py": {
-        r"(highbush blueberry|200 sq ft)": "examples of values, as they are typed"
-    },
     "web/middleware.py": {r"(default-src|form-action)": "a header of the content policy"},
     "web/templatetags/say.py": {r"(sentence needs|a sentence holds)": "read by who writes a page"},
     "web/plan/views/why.py": {r"loamshift why": "a command, looked for in texts"},

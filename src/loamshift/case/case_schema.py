@@ -16,6 +16,7 @@ from loamshift.report.words import Words
 _KINDS: Final[dict[Holds, dict[str, Any]]] = {
     Holds.TEXT: {"type": "string"},
     Holds.NAME: {"type": "string"},
+    Holds.CODE: {"type": "string"},
     Holds.DATE: {"type": "string", "format": "date"},
     Holds.FLAG: {"type": "boolean"},
     Holds.NUMBER: {"type": ["number", "string"]},

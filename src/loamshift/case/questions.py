@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from loamshift.case.case_key import Group, Key, row_of
-from loamshift.case.reads import Reads
+from loamshift.case.reads import Holds, Reads
 from loamshift.case.schema import item_table, tables
 from loamshift.case.schema_base import Table
 from loamshift.domain.field_name import meaning_of
@@ -45,6 +45,11 @@ class Question:
     def example(self) -> str:
         """A value as it is typed into a form: without the quotes of a text."""
         return self.row.example.strip('"')
+
+    @property
+    def is_figure(self) -> bool:
+        """Whether it is a number that stands without a unit."""
+        return self.row.reads.holds in (Holds.NUMBER, Holds.WHOLE) and not self.row.reads.is_list
 
     @property
     def meaning(self) -> Message:

@@ -27,6 +27,8 @@ class Holds(StrEnum):
     TEXT = "text"
     NAME = "name"
     WORD = "word"
+    CODE = "code"
+    """A few letters of a fixed form."""
     DATE = "date"
     FLAG = "flag"
     NUMBER = "number"

@@ -87,7 +87,7 @@ def _read_currency(value: object) -> str:
 
 _AMOUNT = quantity(read_amount, "amount", "g", bare="g-on-bed")
 _MONTH_LIST = replace(_MONTHS_LISTED, parse=_read_months, takes=message("takes-months"))
-_CURRENCY = Reads(parse=_read_currency, takes=message("takes-currency"), holds=Holds.TEXT)
+_CURRENCY = Reads(parse=_read_currency, takes=message("takes-currency"), holds=Holds.CODE)
 _PER_PACK = message("takes-unit", unit="per-pack")
 _RATE = quantity(read_rate, "rate", "g/m2")
 

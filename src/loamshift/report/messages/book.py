@@ -23,6 +23,7 @@ BRITISH: Final = "en-GB"
 AMERICAN: Final = "en-US"
 ENDING: Final = ".ftl"
 _ENTRY: Final = re.compile(r"^(-?[a-zA-Z][\w-]*)[ \t]*=", re.MULTILINE)
+_VALUE: Final = re.compile(r"\$([a-z][\w-]*)")
 _USED: Final = re.compile(r"\{\s*(-?[a-z][\w-]*)|(?<=[(,:\s])(-?[a-z][\w-]*)(?=\s*[),}])")
 
 
@@ -71,6 +72,10 @@ class Book:
     def keys(self) -> Iterator[str]:
         """Every key, terms with their dash."""
         return iter(self._entries)
+
+    def values_of(self, key: str) -> tuple[str, ...]:
+        """The names of the values that a message has gaps for, in the order it says them."""
+        return tuple(dict.fromkeys(_VALUE.findall(self._entries[key][0])))
 
     def word(self, key: str, values: Mapping[str, str | int | float]) -> str:
         """A message with texts and counts in it.

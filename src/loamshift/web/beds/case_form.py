@@ -9,60 +9,24 @@ from datetime import date
 from functools import cache
 from typing import Any, Final
 
-from loamshift.case.questions import Question, QuestionTable, case_questions
-from loamshift.domain.message import Given, message
+from loamshift.case.questions import (
+    Question,
+    QuestionTable,
+    case_questions,
+    questions_by_path,
+)
+from loamshift.case.reads import Holds
+from loamshift.domain.message import Given, choice, message
 from loamshift.errors import Fault
 from loamshift.report.letter_fields import field_called
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.web.cases import Tree, with_fields
 
-USUAL: Final[Mapping[str, tuple[str, ...]]] = {
-    "": ("name",),
-    "place": ("name",),
-    "bed": ("kind", "area", "depth", "planted", "drainage"),
-    "soil": (
-        "ph",
-        "ph_method",
-        "texture",
-        "organic_matter_pct",
-        "fizz",
-        "fizz_acid",
-        "sampled",
-        "sample_depth",
-    ),
-    "aim": ("plant", "target_ph", "by"),
-    "water": ("alkalinity", "weekly"),
-}
-"""What most beds need; the rest opens below."""
-
-NOT_ASKED: Final = ("case", "daily_file")
-"""The version is known, and files of the server's own disk are no business of a page."""
-SUGGESTS: Final[Mapping[str, str]] = {
-    "place.name": "places",
-    "soil.texture": "textures",
-    "aim.plant": "plants",
-    "bed.growing": "plants",
-    "feed.material": "materials",
-    "on_hand.material": "materials",
-    "applied.material": "materials",
-    "claim.material": "materials",
-}
-EXAMPLES_US: Final = {
-    "area": "200 sq ft",
-    "depth": "6 in",
-    "length": "3 ft",
-    "weight": "50 lb",
-    "volume": "1 in",
-    "amount": "2 lb",
-    "rate": "5 lb/1000 sq ft",
-    "temperature": "47 F",
-}
 _NUMBER: Final = re.compile(r"-?\d{1,15}(\.\d{1,12})?")
 _DAY: Final = re.compile(r"\d{4}-\d\d-\d\d")
 _INDEX: Final = re.compile(r"\[(\d+)\]")
-_BARE: Final = re.compile(r"; a bare number is (?P<unit>[^;]*)")
-_WORDS_ONLY: Final = ("text", "name", "one word", "three letters", "true", "date")
+_FIGURES: Final = (Holds.NUMBER, Holds.WHOLE, Holds.QUANTITY)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -226,7 +190,7 @@ def path_label(path: str, words: Words) -> str:
     return _in_group(
         _table_label(table, words) if table.name else "",
         int(number[1]) if number else 0,
-        asked_as(f"{name}.{question.key}" if name else question.key, words),
+        asked_as(question.path, words),
         words,
     )
 
@@ -279,9 +243,8 @@ class _Builder:
     empty_rows: Mapping[str, int]
 
     def group(self, table: QuestionTable, lists: tuple[Group, ...] = ()) -> Group:
-        asked = [q for q in table.questions if q.key not in NOT_ASKED]
-        usual = USUAL.get(table.name, ())
-        first = [q for q in asked if q.key in usual] if usual else asked
+        asked = [q for q in table.questions if q.is_asked]
+        first = [q for q in asked if q.is_usual] or asked
         rows = self._rows(table, asked) if table.is_list else ()
         return Group(
             name=table.name,
@@ -316,22 +279,20 @@ class _Builder:
 
     def _line(self, table: QuestionTable, question: Question, at: str) -> Line:
         path = f"{at}.{question.key}" if at else question.key
-        key = f"{table.name}.{question.key}" if table.name else question.key
         held = _at(self.tree, path)
         value = "" if held is None else value_text(held)
         own = (value,) if value and value not in question.choices else ()
         return Line(
             path=path,
-            label=asked_as(key, self.words),
+            label=asked_as(question.path, self.words),
             value=value,
             choices=(*question.choices, *own) if question.choices else (),
-            hint=_hint(key, question, self.words),
-            example=_example(question, self.words.units),
-            suggests=SUGGESTS.get(key, ""),
-            is_day=question.takes.startswith("date"),
-            is_numeric=question.takes.startswith(("number", "pH", "whole")),
-            is_long=question.takes.startswith(("list of twelve", "text"))
-            or "list" in question.takes,
+            hint=_hint(question, self.words),
+            example=example_typed(question, self.words.units),
+            suggests=question.row.suggests,
+            is_day=question.reads.holds is Holds.DATE,
+            is_numeric=question.is_figure,
+            is_long=question.reads.is_list or question.reads.holds is Holds.TEXT,
             is_required=question.is_required,
             faults=tuple(self.told.get(path, ())),
         )
@@ -355,41 +316,38 @@ def asked_as(key: str, words: Words) -> str:
         Its label, the unit last; a key that the form has no words for goes by its name in a
         letter.
     """
-    asked = f"ask-{_dashed(key)}"
-    return say(message(asked), words) if asked in words.book else field_called(key, words)
+    asked = f"ask-{choice(key)}"
+    if asked in words.book:
+        return say(message(asked), words)
+    label, question = field_called(key, words), questions_by_path().get(key)
+    if question is None or not question.is_figure or question.reads.unit in ("", "pH"):
+        return label
+    unit = Given(question.reads.unit)
+    return say(message("form-label-unit", label=Given(label), unit=unit), words)
 
 
-def _hint(key: str, question: Question, words: Words) -> str:
-    hint = f"hint-{_dashed(key)}"
-    texts = [say(message(hint), words)] if hint in words.book else []
-    bare = _BARE.search(question.takes)
-    if bare is not None:
-        texts.append(say(message("form-hint-bare", unit=Given(bare["unit"])), words))
-    if "list" in question.takes and "name" in question.takes and not question.choices:
+def _hint(question: Question, words: Words) -> str:
+    hint = f"hint-{choice(question.path)}"
+    said = message(hint) if hint in words.book else question.meaning
+    texts = [say(said, words).replace("`", "")]
+    reads = question.reads
+    if reads.bare is not None:
+        texts.append(say(message("form-hint-bare", unit=reads.bare), words))
+    if reads.is_list and reads.holds is Holds.NAME:
         texts.append(say(message("form-hint-several"), words))
     return " ".join(texts)
 
 
-def _dashed(key: str) -> str:
-    return key.replace(".", "-").replace("_", "-")
-
-
-def _example(question: Question, units: str) -> str:
-    if units == "us":
-        for start, example in EXAMPLES_US.items():
-            if question.takes.startswith(start):
-                return example
+def example_typed(question: Question, units: str) -> str:
+    """A value of a key as it is typed into a form, in the units that the reader uses."""
+    if units == "us" and question.reads.example_us:
+        return question.reads.example_us
     return re.sub(r"[\[\]\"]", "", question.example)
 
 
 @cache
 def _asked() -> dict[str, Question]:
-    return {
-        f"{table.name}.{question.key}" if table.name else question.key: question
-        for table in case_questions()
-        for question in table.questions
-        if question.key not in NOT_ASKED
-    }
+    return {path: question for path, question in questions_by_path().items() if question.is_asked}
 
 
 def _without_numbers(path: str) -> str:
@@ -410,10 +368,10 @@ def _stands_where_it_should(path: str) -> bool:
 
 def _parts(question: Question, value: str) -> list[str]:
     """The values in one field: of a list, what stands between its signs."""
-    if "list" not in question.takes or question.choices:
+    if not question.reads.is_list:
         return [value]
     value = value.strip().strip("[]").replace('"', "")
-    signs = r"[;\n]" if "name" in question.takes else r"[;,\s]+"
+    signs = r"[;\n]" if question.reads.holds is Holds.NAME else r"[;,\s]+"
     return [part.strip() for part in re.split(signs, value) if part.strip()]
 
 
@@ -428,14 +386,15 @@ def _tidied(node: Any, path: str) -> Any:
 
 def _as_meant(text: str, question: Question) -> object:
     """A text as number, day or truth where the file would hold one and nothing is lost."""
-    if question.takes.startswith("date") and _DAY.fullmatch(text):
+    holds = question.reads.holds
+    if holds is Holds.DATE and _DAY.fullmatch(text):
         try:
             return date.fromisoformat(text)
         except ValueError:
             return text
-    if question.takes.startswith("true") and text in ("true", "false"):
+    if holds is Holds.FLAG and text in ("true", "false"):
         return text == "true"
-    if question.takes.startswith(_WORDS_ONLY) or not _NUMBER.fullmatch(text):
+    if holds not in _FIGURES or not _NUMBER.fullmatch(text):
         return text
     number: int | float = float(text) if "." in text else int(text)
     return number if str(number) == text else text

@@ -5,35 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any, Final
 
-from loamshift.domain.case import BedKind
-from loamshift.domain.message import Given, Message, message
+from loamshift.case.questions import Question, questions_by_path
+from loamshift.domain.message import Given, Message, Value, choice, message
 from loamshift.domain.ph import PhMethod
-from loamshift.domain.soil import Fizz, FizzAcid, Medium
 from loamshift.errors import Fault
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.web.beds.case_form import asked_as, example_typed
 
 _HOLE: Final = re.compile("\ue000([a-z_.]+)\ue001")
 _CLOSING: Final = re.compile(r"[.,;:%]+")
 _SEPARATOR: Final = "; "
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ask:
-    """How one key of the case file is asked for inside a sentence.
-
-    ``empty`` is what an empty field says; a field with choices says it in its first.
-    """
-
-    label: Message
-    empty: Message | None = None
-    example: str = ""
-    example_us: str = ""
-    choices: tuple[tuple[str, Message], ...] = ()
-    suggests: str = ""
-    numeric: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,151 +59,22 @@ class Said:
 
 Piece = Said | Field
 
-ASKED: Final[Mapping[str, Ask]] = {
-    "bed.kind": Ask(
-        label=message("facts-bed-kind"),
-        choices=tuple(
-            ("" if kind is None else str(kind), message("facts-kind", kind=kind))
-            for kind in (None, *(str(one) for one in BedKind))
-        ),
-    ),
-    "bed.area": Ask(
-        label=message("facts-bed-area"),
-        empty=message("facts-bed-area-empty"),
-        example="20 m2",
-        example_us="200 sq ft",
-    ),
-    "bed.depth": Ask(
-        label=message("facts-bed-depth"),
-        empty=message("facts-bed-depth-empty"),
-        example="15 cm",
-        example_us="6 in",
-    ),
-    "bed.planted": Ask(
-        label=message("facts-bed-planted"),
-        choices=(
-            ("", message("facts-planted", planted=None)),
-            ("false", message("facts-planted", planted="no")),
-            ("true", message("facts-planted", planted="yes")),
-        ),
-    ),
-    "place.name": Ask(
-        label=message("facts-place-name"),
-        empty=message("facts-place-name-empty"),
-        example="Minneapolis",
-        suggests="places",
-    ),
-    "soil.texture": Ask(
-        label=message("facts-soil-texture"),
-        empty=message("facts-soil-texture-empty"),
-        example="loam",
-        suggests="textures",
-    ),
-    "soil.medium": Ask(
-        label=message("facts-soil-medium"),
-        choices=(
-            ("", message("facts-medium", medium=None)),
-            (str(Medium.MINERAL), message("facts-medium", medium="mineral")),
-            (str(Medium.PEAT_MIX), message("facts-medium", medium="peat-mix")),
-            (str(Medium.BARK_MIX), message("facts-medium", medium="bark-mix")),
-        ),
-    ),
-    "soil.organic_matter_pct": Ask(
-        label=message("facts-soil-organic-matter-pct"),
-        empty=message("facts-soil-organic-matter-pct-empty"),
-        example="3",
-        numeric=True,
-    ),
-    "soil.ph": Ask(
-        label=message("facts-soil-ph"),
-        empty=message("facts-soil-ph-empty"),
-        example="7.0",
-        numeric=True,
-    ),
-    "soil.ph_method": Ask(
-        label=message("facts-soil-ph-method"),
-        choices=(
-            ("", message("facts-method-unknown")),
-            *(
-                (str(method), message("verbatim", text=Given(str(method))))
-                for method in PhMethod
-                if method is not PhMethod.UNKNOWN
-            ),
-        ),
-    ),
-    "soil.fizz_acid": Ask(
-        label=message("facts-soil-fizz-acid"),
-        choices=(
-            ("", message("facts-acid", acid=None)),
-            (str(FizzAcid.HCL), message("facts-acid", acid="hcl")),
-            (str(FizzAcid.VINEGAR), message("facts-acid", acid="vinegar")),
-        ),
-    ),
-    "soil.fizz": Ask(
-        label=message("facts-soil-fizz"),
-        choices=(
-            ("", message("facts-fizz", fizz=None)),
-            (str(Fizz.NONE), message("facts-fizz", fizz="no-fizz")),
-            (str(Fizz.SLIGHT), message("facts-fizz", fizz="slight")),
-            (str(Fizz.MODERATE), message("facts-fizz", fizz="moderate")),
-            (str(Fizz.STRONG), message("facts-fizz", fizz="strong")),
-            (str(Fizz.EXTREME), message("facts-fizz", fizz="extreme")),
-        ),
-    ),
-    "aim.plant": Ask(
-        label=message("facts-aim-plant"),
-        empty=message("facts-aim-plant-empty"),
-        example="highbush blueberry",
-        suggests="plants",
-    ),
-    "aim.target_ph": Ask(
-        label=message("facts-aim-target-ph"),
-        empty=message("facts-aim-target-ph-empty"),
-        example="5.0",
-        numeric=True,
-    ),
-    "water.weekly": Ask(
-        label=message("facts-water-weekly"),
-        empty=message("facts-water-weekly-empty"),
-        example="25 mm",
-        example_us="1 in",
-    ),
-    "water.alkalinity": Ask(
-        label=message("facts-water-alkalinity"),
-        empty=message("facts-water-alkalinity-empty"),
-        example="180 mg/L CaCO3",
-    ),
-}
-"""Keys asked for in sentences; every other key has its place on the page that edits the bed."""
+SENTENCES: Final = ("facts-bed", "facts-soil", "facts-water")
+"""Messages in whose gaps the fields stand; a gap is named by its key: ``soil_texture``."""
+BLANK: Final = "blank"
+"""What stands for no choice in the message of a key's choices."""
 
-SENTENCES: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
-    (
-        "facts-bed",
-        (
-            "bed.kind",
-            "bed.area",
-            "bed.depth",
-            "bed.planted",
-            "place.name",
-            "aim.plant",
-            "aim.target_ph",
-        ),
-    ),
-    (
-        "facts-soil",
-        (
-            "soil.medium",
-            "soil.texture",
-            "soil.organic_matter_pct",
-            "soil.ph",
-            "soil.ph_method",
-            "soil.fizz_acid",
-            "soil.fizz",
-        ),
-    ),
-    ("facts-water", ("water.weekly", "water.alkalinity")),
-)
-"""Messages with the keys whose fields stand in them."""
+
+@cache
+def asked_in_sentences() -> frozenset[str]:
+    """Keys that the sentences ask for; every other has its place on the page that edits the bed."""
+    book = Words().book
+    return frozenset(_path(gap) for key in SENTENCES for gap in book.values_of(key))
+
+
+def _path(gap: str) -> str:
+    """The key that a gap asks for: its table ends at the first underscore."""
+    return gap.replace("_", ".", 1)
 
 
 def facts(
@@ -238,14 +94,12 @@ def facts(
         The case file as it is kept, where it is; a field that says the same is no change.
     """
     wrong = {fault.path: fault for fault in faults}
-    return tuple(
-        tuple(_pieces(key, names, tree, words, wrong, kept or {})) for key, names in SENTENCES
-    )
+    return tuple(tuple(_pieces(key, tree, words, wrong, kept or {})) for key in SENTENCES)
 
 
 def faults_elsewhere(faults: Sequence[Fault]) -> tuple[Fault, ...]:
     """Faults of keys that no sentence asks for, to be told above the letter."""
-    return tuple(fault for fault in faults if fault.path not in ASKED)
+    return tuple(fault for fault in faults if fault.path not in asked_in_sentences())
 
 
 def value_at(tree: Mapping[str, Any], path: str) -> str:
@@ -264,15 +118,15 @@ def value_at(tree: Mapping[str, Any], path: str) -> str:
 
 def _pieces(
     key: str,
-    names: Sequence[str],
     tree: Mapping[str, Any],
     words: Words,
     wrong: Mapping[str, Fault],
     kept: Mapping[str, Any],
 ) -> Iterator[Piece]:
     """A sentence parted at its fields, in the order that its language wants."""
-    holes = {name.replace(".", "_"): Given(f"\ue000{name}\ue001") for name in names}
-    sentence = say(message(key, **holes), words)
+    gaps = words.book.values_of(key)
+    holes: dict[str, Value] = {gap: Given(f"\ue000{_path(gap)}\ue001") for gap in gaps}
+    sentence = say(Message(key, holes), words)
     end = 0
     for hole in _HOLE.finditer(sentence):
         if hole.start() > end:
@@ -296,24 +150,41 @@ def field_of(
     kept: Mapping[str, Any] | None = None,
 ) -> Field:
     """One field that stands in a sentence, as it is now."""
-    asked = ASKED[path]
+    question = questions_by_path()[path]
     value = value_at(tree, path)
-    example = asked.example_us if words.units == "us" and asked.example_us else asked.example
-    choices = tuple((known, say(what, words)) for known, what in asked.choices)
+    example = example_typed(question, words.units)
+    choices = tuple(_choices(question, words))
     if choices and value not in (known for known, _text in choices):
         choices = (*choices, (value, value))
-    label = say(asked.label, words)
+    label = _said(f"facts-{choice(path)}", words) or asked_as(path, words)
     hint = message("facts-hint", label=Given(label), example=Given(example))
+    empty = choices[0][1] if choices else _said(f"facts-{choice(path)}-empty", words)
     return Field(
         path=path,
         label=label,
         value=value,
-        empty=say(asked.empty, words) if asked.empty else choices[0][1] if choices else "",
+        empty=empty,
         example=example,
         choices=choices,
-        suggests=asked.suggests,
-        numeric=asked.numeric,
+        suggests=question.row.suggests,
+        numeric=question.is_figure,
         fault=(wrong or {}).get(path),
-        hint=say(hint, words) if example else label,
+        hint=label if choices else say(hint, words),
         kept=value_at(kept or {}, path),
     )
+
+
+def _choices(question: Question, words: Words) -> Iterator[tuple[str, str]]:
+    """The words a key may be, as they stand in the sentence; the first is for none of them."""
+    if not question.choices:
+        return
+    key = f"facts-{choice(question.path)}-choice"
+    yield "", say(message(key, choice=BLANK, word=Given("")), words)
+    for word in question.choices:
+        if word != PhMethod.UNKNOWN:
+            yield word, say(message(key, choice=choice(word), word=Given(word)), words)
+
+
+def _said(key: str, words: Words) -> str:
+    """A message; empty where there is none."""
+    return say(message(key), words) if key in words.book else ""

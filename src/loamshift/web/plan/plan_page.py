@@ -19,7 +19,7 @@ from loamshift.report.words import Words
 from loamshift.store.models import Office
 from loamshift.web.answers import Answered, answered
 from loamshift.web.cases import Tree, text_of
-from loamshift.web.plan.facts import ASKED, Field, Piece, facts, faults_elsewhere
+from loamshift.web.plan.facts import Field, Piece, asked_in_sentences, facts, faults_elsewhere
 from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_of
 
@@ -98,7 +98,7 @@ def page_of(
             for fault in faults_elsewhere(faults)
         ),
         fields=tuple(fields),
-        carried=tuple((path, value) for path, value in fields if path not in ASKED),
+        carried=tuple((path, value) for path, value in fields if path not in asked_in_sentences()),
         also=words.listed(also_known(tree, words)),
     )
 
@@ -153,7 +153,7 @@ def also_known(tree: Mapping[str, Any], words: Words) -> list[str]:
             told += [
                 message("advice-also-fact", field=_named(path, words), value=value)
                 for path, value in _gathered_text(leaves(node, key), words)
-                if path not in ASKED
+                if path not in asked_in_sentences()
             ]
     shown = told[:_MOST_TOLD]
     if len(told) > _MOST_TOLD:

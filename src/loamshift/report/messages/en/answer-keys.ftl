@@ -11,7 +11,7 @@ answer-means-answer-findings = Every check, passed or not.
 answer-means-answer-missing = What nobody gave and what matters most to know.
 answer-means-answer-wanted = The range the bed should come to, or null.
 answer-means-answer-dose = How much acid or lime the curve and the free lime ask for.
-answer-means-answer-plan = The plan as a rule: what goes on, and what the test decides.
+answer-means-answer-plan = The plan as a rule: what to apply, and what the test decides.
 answer-means-answer-branches = The advice for each outcome of an open question.
 answer-means-answer-applications = The first path through the plan, date by date.
 answer-means-answer-options = Other ways to bring the same acid or lime, cheapest first.
@@ -68,7 +68,7 @@ answer-means-missing-how = How to get it.
 answer-means-wanted-ph-low = Lower end, in water.
 answer-means-wanted-ph-high = Upper end, in water.
 answer-means-wanted-ph-aim = The point aimed at, in water.
-answer-means-wanted-names = Plants whose printed ranges it is; none for a target pH.
+answer-means-wanted-names = Plants whose published ranges it is; none for a target pH.
 
 ## Dose
 
@@ -78,7 +78,7 @@ answer-means-dose-acid-mmolc-kg = Acid per soil; positive acidifies.
 answer-means-dose-sulfur-as-s-g-m2 = The same as elemental sulfur, or null.
 answer-means-dose-lime-as-caco3-g-m2 = The same as calcium carbonate, or null.
 answer-means-dose-carbonate-share = Share of the acid that free lime takes up, or null.
-answer-means-dose-published-g-m2 = What printed tables say for the same step, or null.
+answer-means-dose-published-g-m2 = What published tables say for the same step, or null.
 answer-means-dose-by-forecast = Of answers before `plan`; null in a new one.
 
 ## DoseByForecast
@@ -87,11 +87,11 @@ answer-means-dose-by-forecast-sulfur-as-s-g-m2 = Elemental sulfur, or null.
 answer-means-dose-by-forecast-lime-as-caco3-g-m2 = Lime that works, as calcium carbonate, or null.
 answer-means-dose-by-forecast-by = The day by which the median should be at the aim.
 answer-means-dose-by-forecast-limited-by = What keeps it below what the aim would take.
-answer-means-dose-by-forecast-share-in-range = Share of possible beds in the range on that day.
-answer-means-dose-by-forecast-share-past-limit = Share of possible beds that pass the far end of the range at any time.
+answer-means-dose-by-forecast-share-in-range = Share of beds like this one in the range on that day.
+answer-means-dose-by-forecast-share-past-limit = Share of beds like this one that pass the far end of the range at any time.
 answer-means-dose-by-forecast-median-ph-by = The median of the bed on that day, in water.
 answer-means-dose-by-forecast-median-in-range-on = First day the median is in the range, or null where it never is.
-answer-means-dose-by-forecast-because = Why it is more or less than by the curve alone, in sentences.
+answer-means-dose-by-forecast-because = Why it is more or less than the curve alone asks for, in sentences.
 
 ## Band
 
@@ -101,7 +101,7 @@ answer-means-band-hi90 = Upper end: one in twenty is more.
 
 ## PublishedSpread
 
-answer-means-published-spread-n-sources = Independent printed tables.
+answer-means-published-spread-n-sources = Independent published tables.
 answer-means-published-spread-low = The least of them.
 answer-means-published-spread-high = The most of them.
 
@@ -117,7 +117,7 @@ answer-means-application-only-if = What a test must show first, or null.
 ## PlanRule
 
 answer-means-plan-rule-material = What, and in which form.
-answer-means-plan-rule-parts = What goes on whatever a test reads.
+answer-means-plan-rule-parts = What to apply whatever a test reads.
 answer-means-plan-rule-decides = What the next test decides, a line for each range of readings.
 answer-means-plan-rule-share-in-range = Share of beds in the range on `on` and a year later, with the tests of this plan.
 answer-means-plan-rule-share-in-range-without-tests = The same with the best single amount and no test.
@@ -158,8 +158,8 @@ answer-means-branch-lime-as-caco3-g-m2 = Lime it would take in the median case, 
 answer-means-refit-used = False where the readings were set aside on request.
 answer-means-refit-readings = Readings that were weighed.
 answer-means-refit-acid-scale = How strongly the soil resists, before the readings and now.
-answer-means-refit-effective-members = How many possible beds carry the weight; few mean a thin answer.
-answer-means-refit-doubted = Readings that fit no possible bed, in sentences.
+answer-means-refit-effective-members = How many simulated beds carry the weight; few mean a thin answer.
+answer-means-refit-doubted = Readings that fit no simulated bed, in sentences.
 answer-means-refit-words = What was learnt, in a sentence.
 
 ## AcidScale
@@ -185,7 +185,7 @@ answer-means-option-cautions = Codes of its cautions.
 answer-means-forecast-dates = Weekly dates.
 answer-means-forecast-ph = pH in water as the sampling depth reads.
 answer-means-forecast-do-nothing = The same with nothing done.
-answer-means-forecast-width = What the width comes from, the largest share first.
+answer-means-forecast-width = What makes the range wide, the largest share first.
 
 ## WidthShare
 

@@ -83,7 +83,7 @@ hint-place-soil-temp-c = What the soil thermometer read.
 
 field-place-soil-temp-depth = Depth of the thermometer
 field-place-soil-temp-depth-in-text = depth of the soil thermometer
-means-place-soil-temp-depth = How deep the thermometer sat; 10 cm where not said.
+means-place-soil-temp-depth = How deep the thermometer was; 10 cm if not given.
 ask-place-soil-temp-depth = Depth
 hint-place-soil-temp-depth = How deep the thermometer was: 10 cm if you leave it blank.
 
@@ -155,27 +155,27 @@ hint-bed-before-years = How many years ago it was dug in, or its manuring ended.
 
 ## What is wanted
 
-means-aim = What is wished: plants, or a pH, and by when.
+means-aim = What is wanted: plants, or a pH, and by when.
 
 field-aim-plant = The plant you want to grow
 field-aim-plant-in-text = plant you want to grow
-means-aim-plant = The plant, or a list of plants, that shall grow there (`loamshift plants`).
+means-aim-plant = The plant you want to grow, or a list of plants (`loamshift plants`).
 ask-aim-plant = Plants
 hint-aim-plant = What you want to grow there.
 
 field-aim-target-ph = Target pH
 field-aim-target-ph-in-text = target pH
-means-aim-target-ph = The pH wished, where no plant sets it.
+means-aim-target-ph = The pH wanted, where no plant sets it.
 hint-aim-target-ph = The pH you want, where no plant sets it.
 
 field-aim-target-method = Method of the target pH
 field-aim-target-method-in-text = method of the target pH
-means-aim-target-method = The method the target pH speaks of; water where not said.
+means-aim-target-method = The method of the target pH; water if not given.
 ask-aim-target-method = Method of the target
 hint-aim-target-method = The method the target pH is stated in: water if you leave it blank.
 
 field-aim-by = The date wanted
 field-aim-by-in-text = date wanted
-means-aim-by = The day by which the pH shall be there.
+means-aim-by = The day by which the pH should be there.
 ask-aim-by = Date wanted
 hint-aim-by = The day by which the pH should be there.

@@ -22,7 +22,7 @@ hint-water-weekly = In a week of watering: a volume for the whole bed, or a dept
 
 field-water-months = Months of watering
 field-water-months-in-text = months of watering
-means-water-months = Months with watering; where not said 5 to 9, south of the equator 11 to 3.
+means-water-months = Months with watering; if not given 5 to 9, south of the equator 11 to 3.
 hint-water-months = May to September if you leave it blank, or November to March south of the equator.
 
 field-water-hardness = Hardness of the water
@@ -139,7 +139,7 @@ hint-applied-rate = How much per area, plant or pot. Or give the amount.
 
 field-applied-incorporated = Depth dug in
 field-applied-incorporated-in-text = depth dug in of application
-means-applied-incorporated = How deep it was worked in; the surface where not said.
+means-applied-incorporated = How deep it was worked in; the surface if not given.
 ask-applied-incorporated = Depth worked in
 hint-applied-incorporated = Leave it blank if it was left on the surface.
 

@@ -51,8 +51,7 @@ hint-soil-organic-carbon-pct = About 0.58 of the organic matter.
 
 field-soil-medium = Growing medium
 field-soil-medium-in-text = growing medium
-means-soil-medium = What the roots stand in.
-hint-soil-medium = What the roots grow in.
+means-soil-medium = What the roots grow in.
 
 field-soil-carbonate-pct = A laboratory figure for free lime
 field-soil-carbonate-pct-in-text = free lime
@@ -67,7 +66,7 @@ ask-soil-fizz = Fizz test
 
 field-soil-fizz-acid = Which acid the fizz test used
 field-soil-fizz-acid-in-text = acid of the fizz test
-means-soil-fizz-acid = The acid of that test: 10 % hydrochloric acid, or vinegar.
+means-soil-fizz-acid = The acid of that test: hydrochloric acid of 10%, or vinegar.
 ask-soil-fizz-acid = Acid of the fizz test
 hint-soil-fizz-acid = Hydrochloric acid of 10%, or vinegar.
 
@@ -105,7 +104,7 @@ hint-soil-exchangeable-al-cmolc-kg = From the laboratory, in very acid soil.
 
 field-soil-mg-saturation-pct = Magnesium
 field-soil-mg-saturation-pct-in-text = magnesium saturation
-means-soil-mg-saturation-pct = Share of exchange places held by magnesium; decides whether dolomitic lime is better.
+means-soil-mg-saturation-pct = Share of the exchange sites that magnesium holds; decides whether dolomitic lime is better.
 ask-soil-mg-saturation-pct = Magnesium saturation, %
 hint-soil-mg-saturation-pct = Share of the exchange sites that magnesium holds. It decides whether dolomitic lime is better.
 

@@ -39,6 +39,8 @@ form-text-correct = Correct the text below.
 form-text-correct-first = Correct the text first. Then the form can show it.
 # $unit as somebody would type it, such as "cm".
 form-hint-bare = A number alone means { $unit }.
+# $unit is that of a label whose figure has none of its own: "Sand, %".
+form-label-unit = { $label }, { $unit }
 form-hint-several = Separate several with semicolons.
 
 ## The parts of the form; lists of several are in the plural

@@ -14,12 +14,12 @@ reference-case-head =
     ## Quantities
 
     A quantity is a text with a unit, such as `"20 m2"`, `"6 in"`, `"3 cups"`, `"180 mg/L CaCO3"`,
-    `"5 oz/yd2"` or `"1 cup per plant"`. A bare number means area in m2, depth in cm, alkalinity in
-    mg/L CaCO3, weekly water in L on the whole bed, amount in g on the whole bed, rate in g/m2,
-    whatever `units` says.
+    `"5 oz/yd2"` or `"1 cup per plant"`. A bare number is read the same way whatever `units` says: area
+    in m2, depth in cm, alkalinity in mg/L CaCO3, rate in g/m2, and on the whole bed weekly water in L
+    and amount in g.
 
     - Fractions (`"1 1/2 in"`, `"½ cup"`), a decimal comma (`"2,5 cm"`) and thousands (`"1,000 sq ft"`)
-      are read. A comma before exactly three digits marks thousands unless a nought stands before it.
+      are read. A comma before exactly three digits marks thousands unless a zero stands before it.
     - Areas: m2, ha, sq ft, sq yd, acre; `"5 x 4 m"`; `"40 cm diameter"`.
     - Weights: g, kg, t (1000 kg), oz, lb, `short ton` (2000 lb), `long ton` (2240 lb). A plain ton to
       the acre is read as the short ton, a plain ton to the hectare as the tonne, and the letter says
@@ -68,9 +68,9 @@ reference-answer-head =
     ## The answer
 
     All keys are always there; they are null or `[]` when there is nothing to say. Shares are fractions
-    from 0 to 1, `mid` is the median, acid is positive where it acidifies, dates are ISO texts, numbers
-    carry six significant digits, and nothing is ever NaN. `loamshift schema answer` prints the same as
-    JSON Schema. Version { $answer-version }.
+    from 0 to 1, `mid` is the median, and acid is positive where it acidifies. Dates are ISO texts,
+    numbers carry six significant digits, and nothing is ever NaN. `loamshift schema answer` prints the
+    same as JSON Schema. Version { $answer-version }.
 
 reference-names-head =
     ## Names
