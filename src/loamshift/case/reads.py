@@ -53,7 +53,7 @@ class Reads:
     unit: str = ""
     is_list: bool = False
     is_alone: bool = True
-    bare: Message | None = None
+    bare: Value = None
     example_us: str = ""
 
 

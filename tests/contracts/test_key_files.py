@@ -1,0 +1,36 @@
+"""A key of the case file is described in one row and one block of messages, and nowhere else."""
+
+from __future__ import annotations
+
+import pytest
+
+from key_files import countable_keys, files_that_name
+
+ROW_AND_WORDS = 2
+"""The row in `case`, and the messages in `keys-*.ftl`."""
+ONLY_DESCRIBED = (
+    *("cec_cmolc_kg", "base_saturation_pct", "mg_saturation_pct", "ec_method"),
+    *("bulk_density_g_cm3", "clay_type", "before_years"),
+)
+"""Keys that no part of `case`, `cli`, `report` or `web` treats in a way of its own."""
+CEILING = 324
+"""Files that name a key, over all keys; 441 before there were rows."""
+
+
+@pytest.mark.parametrize("key", ONLY_DESCRIBED)
+def test_a_key_stands_in_its_row_and_its_messages_only(key: str) -> None:
+    files = files_that_name(key)
+    assert len(files) == ROW_AND_WORDS, files
+    assert files[0].startswith("case/schema_")
+    assert files[1].startswith("report/messages/en/keys-")
+
+
+def test_keys_are_named_in_no_more_files_than_they_were() -> None:
+    assert sum(len(files_that_name(key)) for key in countable_keys()) <= CEILING
+
+
+def test_what_names_a_key_is_found() -> None:
+    named = files_that_name("organic_matter_pct")
+    assert "report/letter_head.py" in named, "code"
+    assert "report/messages/en/pages-facts.ftl" in named, "a gap of a message"
+    assert "report/messages/en/keys-soil.ftl" in named, "names of messages"
