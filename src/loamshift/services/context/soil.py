@@ -61,7 +61,7 @@ def believe_soil(case: Case, *, depth_cm: float) -> Soil | None:
         field_capacity_frac=topsoil.field_capacity_frac,
         wilting_frac=topsoil.wilting_frac,
         medium=Medium.MINERAL,
-        carbonate=_carbonate(entry, ph.ph_water),
+        carbonate=carbonate_of(entry, ph.ph_water),
         k=k,
         texture_name=topsoil.texture_name,
         assumed=topsoil.assumed,
@@ -100,14 +100,26 @@ def _organic_medium(case: Case, ph: PhBelief) -> Soil:
         field_capacity_frac=media.field_capacity_frac,
         wilting_frac=media.wilting_frac,
         medium=entry.medium,
-        carbonate=_carbonate(entry, min(ph.ph_water, 6.4) if entry.fizz is None else ph.ph_water),
+        carbonate=carbonate_of(entry, min(ph.ph_water, 6.4) if entry.fizz is None else ph.ph_water),
         k=scale_of_organic_medium(case, media),
         texture_name=entry.medium.value,
         assumed=(),
     )
 
 
-def _carbonate(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
+def carbonate_of(entry: SoilEntry, ph_water: float) -> CarbonateBelief:
+    """What is believed of the free carbonate: as measured, or by the fizz test and the pH.
+
+    Parameters
+    ----------
+    ph_water
+        pH of the soil [pH in water].
+
+    Returns
+    -------
+    CarbonateBelief
+        Weight at none [0-1] and range of the rest [% CaCO3].
+    """
     if entry.carbonate_pct is not None:
         value = entry.carbonate_pct
         return CarbonateBelief(

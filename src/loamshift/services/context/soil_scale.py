@@ -103,6 +103,55 @@ def scale_of_organic_medium(case: Case, media: MediumClass) -> KBelief:
 
 
 def _prior(entry: SoilEntry, *, soil: CurveSoil, texture_assumed: bool) -> tuple[float, float, str]:
+    acid = acid_between_mmolc_kg(
+        *slope_window_ph(),
+        clay_pct=soil.clay_pct,
+        organic_carbon_pct=soil.organic_carbon_pct,
+        params=buffer_parameters(),
+    )
+    return prior_scale(
+        entry,
+        organic_carbon_pct=soil.organic_carbon_pct,
+        window_acid_mmolc_kg=acid,
+        texture_assumed=texture_assumed,
+    )
+
+
+def slope_window_ph() -> tuple[float, float]:
+    """The window that the mean slope of a curve is taken over.
+
+    Returns
+    -------
+    tuple of float
+        Its upper and its lower end [pH in water].
+    """
+    params = buffer_parameters()
+    return params.slope_window_high_ph, params.slope_window_low_ph
+
+
+def prior_scale(
+    entry: SoilEntry,
+    *,
+    organic_carbon_pct: float,
+    window_acid_mmolc_kg: float,
+    texture_assumed: bool,
+) -> tuple[float, float, str]:
+    """What texture and humus say of the scale of a mineral soil before anything is measured.
+
+    Parameters
+    ----------
+    organic_carbon_pct
+        Organic carbon as filled in [%].
+    window_acid_mmolc_kg
+        Acid of the average curve over the window of ``slope_window_ph`` [mmolc/kg].
+    texture_assumed
+        True where nobody named a texture.
+
+    Returns
+    -------
+    tuple
+        Mean and standard deviation of log10 k [log10], and what they rest on.
+    """
     params = buffer_parameters()
     measured_carbon = entry.organic_carbon_pct is not None or entry.organic_matter_pct is not None
     mean = 0.0
@@ -113,8 +162,9 @@ def _prior(entry: SoilEntry, *, soil: CurveSoil, texture_assumed: bool) -> tuple
         sd, basis = verdict_values()["log10_k_sd_texture_unknown"], "loam assumed"
     else:
         clay_measured = entry.clay_pct is not None
+        high, low = slope_window_ph()
         sd = scale_log10_sd(
-            slope_mmolc_kg_ph=_mean_slope_mmolc_kg_ph(soil),
+            slope_mmolc_kg_ph=window_acid_mmolc_kg / (high - low),
             carbon_known=measured_carbon,
             clay_measured=clay_measured,
             spread=buffer_scale_spread(),
@@ -123,22 +173,9 @@ def _prior(entry: SoilEntry, *, soil: CurveSoil, texture_assumed: bool) -> tuple
             "as given" if measured_carbon else "as usual"
         )
     shift, more = organic_log10_k(
-        organic_carbon_pct=soil.organic_carbon_pct, params=topsoil_parameters()
+        organic_carbon_pct=organic_carbon_pct, params=topsoil_parameters()
     )
     return mean + shift, math.hypot(sd, more), basis
-
-
-def _mean_slope_mmolc_kg_ph(soil: CurveSoil) -> float:
-    params = buffer_parameters()
-    low, high = params.slope_window_low_ph, params.slope_window_high_ph
-    acid = acid_between_mmolc_kg(
-        high,
-        low,
-        clay_pct=soil.clay_pct,
-        organic_carbon_pct=soil.organic_carbon_pct,
-        params=params,
-    )
-    return acid / (high - low)
 
 
 def _belief(found: _Found, *, mean: float, sd: float, basis: str) -> KBelief:
