@@ -64,7 +64,7 @@ class Ran:
 
 def pages() -> list[Path]:
     """Pages with examples to run; those written from the code are left out."""
-    written = {"case.md", "cli.md", "trust.md", "answer-keys.md", "sources.md", "python.md"}
+    written = {"case.md", "cli.md", "trust.md", "answer-keys.md", "sources.md"}
     return sorted(path for path in DOCS.rglob("*.md") if path.name not in written)
 
 

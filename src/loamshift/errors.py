@@ -84,15 +84,3 @@ class LoamshiftWarning(UserWarning):
 
 class ExtrapolationWarning(LoamshiftWarning):
     """A relation is used outside the range it was measured in."""
-
-
-class MethodMismatchWarning(LoamshiftWarning):
-    """Values by different methods are being compared after conversion."""
-
-
-class UncitedValueWarning(LoamshiftWarning):
-    """A value without a source carries weight in an answer."""
-
-
-class OldSampleWarning(LoamshiftWarning):
-    """A soil sample is old enough that the soil may have moved since."""

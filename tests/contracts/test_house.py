@@ -154,7 +154,7 @@ def test_core_and_domain_are_pure(module: Module) -> None:
     assert not found, "\n".join(found)
 
 
-CLOCKED = ("cli", "web", "store")
+CLOCKED = ("python", "cli", "web", "store")
 """Doors ask for the day it is; the store notes the moment of each change."""
 
 

@@ -79,7 +79,14 @@ def _ended(arguments: Sequence[str]) -> int:
         _tell("no-room", TO_MEND, text)
         return TO_MEND
     except Exception as error:
-        return _misused(error) if hasattr(error, "format_message") else _our_fault(error)
+        if hasattr(error, "format_message"):
+            return _misused(error)
+        from loamshift.report.missing_extra import missing_extra
+
+        missing = missing_extra(error)
+        if missing is None:
+            return _our_fault(error)
+        return _to_mend(missing, _reader(arguments, missing))
 
 
 def _to_mend(error: InputError, reader: Words) -> int:

@@ -1,0 +1,96 @@
+"""Without an extra everything else works, and what needs it names the line that installs it."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from loamshift.report.missing_extra import EXTRA_OF, missing_extra
+
+ROOT = Path(__file__).parents[2]
+BED = str(ROOT / "examples" / "bean-rows.toml")
+HIDE = "import sys\nfor name in {hidden!r}: sys.modules[name] = None\n"
+EXTRAS = ("typst", "django", "ninja", "waitress", "whitenoise", "psycopg", "pandas", "polars")
+
+
+def ran(program: str, hidden: tuple[str, ...] = EXTRAS) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-c", HIDE.format(hidden=hidden) + program],
+        capture_output=True,
+        text=True,
+        env={**os.environ, "NO_COLOR": "1"},
+        check=False,
+    )
+
+
+def command(*words: str) -> str:
+    return f"from loamshift.cli.run import run\nsys.exit(run({list(words)!r}))"
+
+
+@pytest.mark.parametrize("form", [(), ("--json",), ("--units", "us", "--short")])
+def test_the_command_writes_text_and_json_without_any_extra(form: tuple[str, ...]) -> None:
+    done = ran(command("advise", BED, "--years", "0", *form))
+    assert done.returncode == 0 and len(done.stdout) > 500, done.stderr
+
+
+def test_python_works_without_any_extra() -> None:
+    done = ran(
+        f"import loamshift\na = loamshift.advise({BED!r}, years=0)\n"
+        "a.plot(); a._repr_html_(); a.html()\n"
+        "print(loamshift.dose_table({'ph': [7.0], 'target_ph': [6.5]})['direction'])"
+    )
+    assert done.stdout.strip() == "['acidify']", done.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "extra"),
+    [
+        (("advise", BED, "--years", "0", "--pdf", "letter.pdf"), "letters"),
+        (("advise", BED, "--years", "0", "--chart", "chart.png"), "letters"),
+        (("card", BED, "--years", "0", "--pdf", "card.pdf"), "letters"),
+        (("open", "--no-browser"), "web"),
+    ],
+)
+def test_what_needs_an_extra_says_how_to_install_it(
+    words: tuple[str, ...], extra: str, tmp_path: Path
+) -> None:
+    done = ran(f"import os\nos.chdir({str(tmp_path)!r})\n" + command(*words))
+    assert done.returncode == 1, done.stderr
+    assert f'pip install "loamshift[{extra}]"' in done.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("program", "extra"),
+    [
+        ("a.pdf()", "letters"),
+        ("a.plot().png()", "letters"),
+        ("a.to_frame('ledger')", "lab"),
+        ("a.to_frame('ledger', library='polars')", "scale"),
+    ],
+)
+def test_python_says_it_too(program: str, extra: str) -> None:
+    done = ran(
+        f"import loamshift\na = loamshift.advise({BED!r}, years=0)\n"
+        f"try: {program}\nexcept loamshift.errors.InputError as error: print(error)"
+    )
+    assert f'pip install "loamshift[{extra}]"' in done.stdout, done.stderr
+
+
+def test_every_extra_that_is_named_exists_and_brings_its_module() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = project["optional-dependencies"]
+    assert set(EXTRA_OF.values()) <= set(extras)
+    for module, extra in EXTRA_OF.items():
+        wanted = {"ninja": "django-ninja"}.get(module, module.replace("_", "-"))
+        assert any(line.startswith(wanted) for line in extras[extra]), module
+
+
+def test_another_error_is_none_of_an_extra() -> None:
+    assert missing_extra(ModuleNotFoundError("no", name="nothing_of_ours")) is None
+    assert missing_extra(ValueError("no")) is None
