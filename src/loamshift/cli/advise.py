@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -22,8 +22,11 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import JsonOption, ShortOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import ShortOption, TodayOption, UnitsOption, WordsOption
 from loamshift.domain.message import Given, Listed, message
+
+if TYPE_CHECKING:
+    from loamshift.cli.batch_lines import Listing
 
 
 def command(
@@ -35,7 +38,8 @@ def command(
             show_default=False,
         ),
     ],
-    as_json: JsonOption = False,
+    as_json: Annotated[bool, typer.Option("--json", help=told("cli-help-advise-json"))] = False,
+    as_csv: Annotated[bool, typer.Option("--csv", help=told("cli-help-advise-csv"))] = False,
     short: ShortOption = False,
     markdown: MarkdownOption = None,
     html: HtmlOption = None,
@@ -110,6 +114,7 @@ def command(
       loamshift advise beds/ --as html,pdf --out letters/
     """
     from loamshift.cli.answering import Wish, answered
+    from loamshift.cli.batch_lines import Listing
     from loamshift.cli.show import misuse, read_date, say, show
 
     wish = Wish(
@@ -123,13 +128,18 @@ def command(
         words=words,
         short=short,
     )
-    if len(cases) > 1 or forms or out is not None or cases[0].is_dir():
+    if as_csv and as_json:
+        raise misuse(message("cli-json-or-csv"), "--csv")
+    if len(cases) > 1 or forms or out is not None or as_csv or cases[0].is_dir():
         named = {"--md": markdown, "--html": html, "--pdf": pdf, "--chart": chart}
         _refuse_named(named)
         _many(
             cases,
             wish,
-            forms=_forms(forms, as_json=as_json),
+            forms=_forms(forms, as_json=as_json)
+            if forms or out is not None or not (as_json or as_csv)
+            else [],
+            listing=Listing.CSV if as_csv else Listing.JSON if as_json else Listing.TABLE,
             out=out,
             paper=paper,
             jobs=jobs,
@@ -181,6 +191,7 @@ def _many(
     wish: object,
     *,
     forms: list[Form],
+    listing: Listing,
     out: Path | None,
     paper: Paper | None,
     jobs: int | None,
@@ -190,7 +201,15 @@ def _many(
     from loamshift.cli.batch import advise_many, case_files
 
     assert isinstance(wish, Wish)
-    code, files = advise_many(case_files(given), wish, forms=forms, out=out, paper=paper, jobs=jobs)
+    code, files = advise_many(
+        case_files(given),
+        wish,
+        forms=forms,
+        out=out,
+        paper=paper,
+        jobs=jobs,
+        listing=listing,
+    )
     shown = [path for path in files if path.suffix in (".html", ".pdf")]
     if show and shown:
         from loamshift.cli.viewer import show_or_say

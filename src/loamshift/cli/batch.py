@@ -7,17 +7,30 @@ import sys
 import time
 from collections import Counter
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from loamshift.cli.answering import Wish
-from loamshift.cli.batch_letters import End, Errand, Order, Outcome, printable, write_letters
+from loamshift.cli.batch_letters import (
+    End,
+    Errand,
+    Order,
+    Outcome,
+    printable,
+    with_line,
+    write_letters,
+)
+from loamshift.cli.batch_lines import Listing, heading
 from loamshift.cli.batch_progress import Reached, progress
 from loamshift.cli.files import make_folder
 from loamshift.cli.letter_forms import Form, Paper
 from loamshift.cli.run import ANSWERED, INTERRUPTED, TO_MEND
 from loamshift.domain.message import Message, message
 from loamshift.domain.worded_error import WordedError, given
+
+if TYPE_CHECKING:
+    from loamshift.report.words import Words
 
 ENDING: Final = ".toml"
 
@@ -111,6 +124,7 @@ def advise_many(
     out: Path | None,
     paper: Paper | None,
     jobs: int | None = None,
+    listing: Listing = Listing.TABLE,
 ) -> tuple[int, list[Path]]:
     """Answer every case, write its letters, and print a summary.
 
@@ -123,41 +137,60 @@ def advise_many(
     jobs
         Cases to answer at a time; None takes every core where that is quicker [count].
     """
-    from loamshift.cli.show import show, tell, warn, worded, words_for
-    from loamshift.report.summary import summary_letter
+    from loamshift.cli.show import warn, words_for
 
     if out is not None:
         make_folder(out)
     todo = errands(cases, out)
     read = frozenset(case.absolute() for case in cases)
-    order = Order(wish=wish, forms=tuple(forms), paper=paper, never=read)
+    order = Order(wish=wish, forms=tuple(forms), paper=paper, listing=listing, never=read)
     batch = Batch(todo, order)
     end = batch.run(jobs)
     reached = batch.in_order()
     files = [path for outcome in reached for path in outcome.files]
     reader = words_for(wish.units, wish.words)
+    code = max((outcome.code for outcome in reached), default=ANSWERED)
+    if listing is Listing.JSON:
+        return _ended(end, code, batch, reader), files
+    if listing is Listing.TABLE:
+        _show_table(reached, todo, out, reader)
+    sys.stdout.flush()
+    for outcome in reached:
+        if outcome.told:
+            warn(f"\n{outcome.told}")
+    if end is not None:
+        warn("")
+    return _ended(end, code, batch, reader), files
+
+
+def _show_table(
+    reached: Sequence[Outcome], todo: Sequence[Errand], out: Path | None, reader: Words
+) -> None:
+    """A line for each case, and how many were answered."""
+    from loamshift.cli.show import show, worded
+    from loamshift.report.summary import summary_letter
+
     where = (
         message("cli-letters-beside")
         if out is None
         else message("cli-letters-in", path=given(printable(str(out))))
     )
     rows = [outcome.row for outcome in reached]
-    lying = worded(where, reader) if files else ""
+    lying = worded(where, reader) if any(outcome.files for outcome in reached) else ""
     show(summary_letter(rows, unreached=len(todo) - len(rows), where=lying, words=reader))
-    sys.stdout.flush()
-    for outcome in reached:
-        if outcome.told:
-            warn(f"\n{outcome.told}")
-    code = max((outcome.code for outcome in reached), default=ANSWERED)
+
+
+def _ended(end: End | None, code: int, batch: Batch, reader: Words) -> int:
+    """The exit code of the whole; what ended it early is told."""
+    from loamshift.cli.show import tell
+
     if end is End.STOPPED:
-        warn("")
         tell(message("cli-batch-stopped"), reader)
-        code = INTERRUPTED
-    elif end is End.NO_ROOM:
-        warn("")
-        tell(_no_room(written=batch.written, total=len(todo)), reader)
-        code = max(code, TO_MEND)
-    return code, files
+        return INTERRUPTED
+    if end is End.NO_ROOM:
+        tell(_no_room(written=batch.written, total=batch.total), reader)
+        return max(code, TO_MEND)
+    return code
 
 
 def _no_room(*, written: int, total: int) -> Message:
@@ -170,7 +203,9 @@ class Batch:
     def __init__(self, todo: Sequence[Errand], order: Order) -> None:
         self._todo = todo
         self._order = order
+        self.total = len(todo)
         self._outcomes: dict[int, Outcome] = {}
+        self._printed = 0
         self.written = 0
         """Cases whose letters are written [count]."""
 
@@ -185,6 +220,10 @@ class Batch:
         then made once, and a word about it said once. With the second it tells what a case and
         what a start costs on this machine with these forms.
         """
+        from loamshift.cli.show import say
+
+        if above := heading(self._order.listing):
+            say(above)
         try:
             with progress(len(self._todo)) as bar:
                 return self._answer(jobs, bar)
@@ -195,7 +234,8 @@ class Batch:
         def tell(place: int, outcome: Outcome) -> None:
             if outcome.end is End.STOPPED and not outcome.row.fault:
                 return  # nothing of it was written: as if it had not been begun
-            self._outcomes[place] = outcome
+            self._outcomes[place] = with_line(outcome, self._todo[place], self._order.listing)
+            self._print()
             self.written += outcome.row.decision is not None
             self._show(bar, self._todo[place])
 
@@ -215,6 +255,18 @@ class Batch:
             if outcome.end is not None:
                 return outcome.end
         return None
+
+    def _print(self) -> None:
+        """Print the lines for a program as far as the cases are through, in their order."""
+        if self._order.listing is Listing.TABLE:
+            return
+        from loamshift.cli.show import say
+
+        while (outcome := self._outcomes.get(self._printed)) is not None:
+            say(outcome.line)
+            sys.stdout.flush()
+            self._outcomes[self._printed] = replace(outcome, line="")
+            self._printed += 1
 
     def _show(self, bar: Callable[[Reached], None], errand: Errand) -> None:
         bar(Reached(done=len(self._outcomes), written=self.written, name=errand.name))

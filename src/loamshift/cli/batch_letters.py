@@ -5,12 +5,14 @@ from __future__ import annotations
 import os
 import traceback
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from loamshift.cli.answering import Answered, Wish, answered
+from loamshift.cli.batch_lines import Listing, case_line
+from loamshift.cli.error_json import error_plain, fault_of_text, plain
 from loamshift.cli.files import NoRoomError, check_folder, write_whole
 from loamshift.cli.letter_forms import CHARTS, Form, Paper, chart_content, letter_content
 from loamshift.cli.run import ANSWERED, OUR_FAULT, TO_MEND, TRACEBACK_SWITCH
@@ -53,6 +55,7 @@ class Order:
     wish: Wish
     forms: tuple[Form, ...]
     paper: Paper | None
+    listing: Listing = Listing.TABLE
     never: frozenset[Path] = frozenset()
     """Files that are read, which no letter may replace [paths]."""
 
@@ -68,6 +71,8 @@ class Outcome:
     told: str = ""
     """What is said below the table, where something has to be mended [text]."""
     end: End | None = None
+    line: str = ""
+    """What a program is told of it; empty where a person reads a table."""
 
 
 def write_letters(errand: Errand, order: Order) -> Outcome:
@@ -78,7 +83,8 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
 
     written: list[Path] = []
     try:
-        check_folder(errand.stem.parent)
+        if order.forms:
+            check_folder(errand.stem.parent)
         done = answered(errand.case, order.wish)
         row = answered_row(errand.name, done.answer, words=done.frozen.words)
         for path, content in _made(errand, done, order).items():
@@ -94,18 +100,50 @@ def write_letters(errand: Errand, order: Order) -> Outcome:
             fault = message("cli-row-no-room-after", written=given(named(written)))
         row = CaseRow(name=errand.name, fault=worded(fault))
         told = refusal(error, words_for(order.wish.units, order.wish.words))
-        return Outcome(row=row, code=TO_MEND, told=told, end=End.NO_ROOM)
+        line = _fault_line(errand, order, error, TO_MEND, kind="no-room")
+        return Outcome(row=row, code=TO_MEND, told=told, end=End.NO_ROOM, line=line)
     except InputError as error:
         asked = getattr(error, "units", "") or "metric"
         reader = words_for(order.wish.units, order.wish.words, fallback=asked)
         row = CaseRow(name=errand.name, fault=_in_short(error, reader))
         told = _with_source(refusal(error, reader), errand.name)
-        return Outcome(row=row, code=TO_MEND, told=told)
+        line = _fault_line(errand, order, error, TO_MEND, kind="input", reader=reader)
+        return Outcome(row=row, code=TO_MEND, told=told, line=line)
     except Exception as error:
         ours = message("cli-row-our-fault", error=given(type(error).__name__))
         row = CaseRow(name=errand.name, fault=worded(ours))
         return Outcome(row=row, code=OUR_FAULT, told=_our_fault(error, errand.name))
-    return Outcome(row=row.with_letter(named(written)), files=tuple(written))
+    line = case_line(order.listing, errand.case, code=ANSWERED, done=done, files=written)
+    letter = named(written) if order.forms else ""
+    return Outcome(row=row.with_letter(letter), files=tuple(written), line=line)
+
+
+def _fault_line(
+    errand: Errand,
+    order: Order,
+    error: InputError,
+    code: int,
+    *,
+    kind: str,
+    reader: Words | None = None,
+) -> str:
+    if order.listing is Listing.TABLE:
+        return ""
+    from loamshift.cli.show import words_for
+
+    words = reader or words_for(order.wish.units, order.wish.words)
+    told = error_plain(error, words, kind=kind, code=code)
+    return case_line(order.listing, errand.case, code=code, error=told)
+
+
+def with_line(outcome: Outcome, errand: Errand, listing: Listing) -> Outcome:
+    """The same with a line for a program, where what went wrong left none."""
+    if outcome.line or listing is Listing.TABLE:
+        return outcome
+    source = str(errand.case)
+    faults = [fault_of_text(outcome.told)]
+    told = plain("program", code=outcome.code, source=source, faults=faults)
+    return replace(outcome, line=case_line(listing, errand.case, code=outcome.code, error=told))
 
 
 def died(errand: Errand, exit_code: int | None) -> Outcome:

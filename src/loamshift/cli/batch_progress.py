@@ -8,7 +8,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Final
 
-from loamshift.cli.show import worded
+from loamshift.cli.error_json import AS_JSON
+from loamshift.cli.show import warn, worded
 from loamshift.domain.message import message
 
 EVERY: Final = 25
@@ -36,7 +37,7 @@ def progress(total: int) -> Iterator[Callable[[Reached], None]]:
     total
         Cases to answer [count].
     """
-    if not sys.stderr.isatty():
+    if AS_JSON.get() or not sys.stderr.isatty():
         yield _lines(total)
         return
     from rich.console import Console
@@ -65,7 +66,7 @@ def _lines(total: int) -> Callable[[Reached], None]:
         said = reached.done
         faulty = reached.done - reached.written
         line = message("cli-batch-line", written=reached.written, total=total, faulty=faulty)
-        sys.stderr.write(f"{worded(line)}\n")
+        warn(worded(line))
         sys.stderr.flush()
 
     return tell

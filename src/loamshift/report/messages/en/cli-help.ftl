@@ -127,6 +127,8 @@ cli-help-options-short = Print the front sheet only.
 ## advise, and letters
 
 cli-help-advise-the-case-toml = Case files, or folders of them. An answer's JSON is recalculated.
+cli-help-advise-json = Print the answer as JSON. For several cases, one line of JSON each, and no letter is written unless --as or --out asks for it. Errors and notes are JSON too, one per line, on stderr.
+cli-help-advise-csv = Print one CSV row per case: decision, first application, first problem with its line.
 cli-help-advise-as = Write each letter as md, html, pdf, json, svg or png (its charts), named after its case. Several as “html,pdf”. For several cases, html unless you choose.
 cli-help-advise-out = Folder for letters named after their cases. Otherwise each is written beside its case.
 cli-help-advise-jobs = Number of cases to answer at the same time. Otherwise as many as there are cores, where that is quicker.

@@ -19,6 +19,7 @@ cli-no-viewer = No viewer could be started. Open { $path } yourself.
 
 ## Options that do not go together, or values they cannot have
 
+cli-json-or-csv = give --json or --csv, not both
 cli-open-what = give --html FILE or --pdf FILE, to be opened
 # $ending is the form in which the file is written.
 cli-one-file = this names one file, and several letters are named after their cases: write --as { $ending }
