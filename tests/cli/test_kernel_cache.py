@@ -18,6 +18,7 @@ from loamshift.cli.kernel_cache import (
     remove_unused,
     user_cache,
 )
+from loamshift.cli.kernel_ready import KEPT_FUNCTIONS, is_whole
 
 DAY_S = 86_400.0
 NOW_S = 1_800_000_000.0
@@ -65,6 +66,77 @@ def test_a_folder_that_cannot_be_written_is_done_without(tmp_path: Path) -> None
     folder, kernel = chosen(blocked)
     assert folder[1] == "None" and folder[2] == "cli-not-compiled"
     assert kernel == "False 0"
+
+
+READ_ONLY = """
+import errno
+from loamshift.cli import kernel_cache
+def refuse(folder, size):
+    if not folder.name.startswith("loamshift-"):
+        raise OSError(errno.EROFS, "Read-only file system")
+kernel_cache._try_to_write = refuse
+"""
+HITS = """
+print(sum(finish.stats.cache_hits.values()), sum(finish.stats.cache_misses.values()))
+"""
+
+
+def test_a_filled_folder_that_may_only_be_read_is_used(tmp_path: Path) -> None:
+    first, _ = chosen(tmp_path)
+    before = sorted(path.name for path in Path(first[1]).rglob("*"))
+    done = subprocess.run(
+        [sys.executable, "-c", READ_ONLY + CHOOSE + HITS],
+        env={k: v for k, v in os.environ.items() if k != VARIABLE}
+        | {"XDG_CACHE_HOME": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=True,
+        stdin=subprocess.DEVNULL,
+    )
+    folder, kernel, hits = done.stdout.splitlines()
+    filled, copied, said = (part.strip() for part in folder.split("|"))
+    assert (filled, said, kernel, hits) == ("True", "None", "True 0", "1 0")
+    assert copied != first[1] and not Path(copied).exists()
+    assert sorted(path.name for path in Path(first[1]).rglob("*")) == before
+
+
+def test_an_empty_folder_that_may_only_be_read_is_done_without(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", f"{READ_ONLY}print(kernel_cache.keep_kernels())"],
+        env={k: v for k, v in os.environ.items() if k != VARIABLE}
+        | {"XDG_CACHE_HOME": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert "path=None" in done.stdout and "cli-not-compiled" in done.stdout
+
+
+def test_two_runs_at_once_compile_once(tmp_path: Path) -> None:
+    """The second waits for the first, says so, and takes what it left."""
+    case = Path(__file__).parents[2] / "examples" / "bean-rows.toml"
+    runs = [
+        subprocess.Popen(
+            [sys.executable, "-m", "loamshift.cli", "advise", str(case), "--members", "25"],
+            env={k: v for k, v in os.environ.items() if k != VARIABLE}
+            | {"XDG_CACHE_HOME": str(tmp_path)},
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        for _ in range(2)
+    ]
+    said = sorted(run.communicate(timeout=300)[1] for run in runs)
+    assert [run.returncode for run in runs] == [0, 0]
+    assert said[0].startswith("Another run is compiling") and said[1].startswith("Compiling")
+    (folder,) = (tmp_path / "loamshift").iterdir()
+    assert is_whole(folder)
+
+
+def test_the_smallest_case_compiles_all_that_is_kept() -> None:
+    kept = sum(path.read_text("utf-8").count("\n@outermost\n") for path in CORE.glob("*.py"))
+    assert kept == KEPT_FUNCTIONS
 
 
 def test_the_key_changes_with_any_source_of_core(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import signal
 import subprocess
@@ -51,7 +52,9 @@ def test_a_printed_answer_that_is_cut_is_exit_1(tmp_path: Path, unbuffered: str 
             env=environment(PYTHONUNBUFFERED=unbuffered),
         )
     assert done.returncode == 1
-    assert done.stderr.startswith(b"There is no room left to write")
+    told = json.loads(done.stderr)
+    assert (told["error"], told["exit_code"]) == ("no-room", 1)
+    assert told["faults"][0]["problem"].startswith("There is no room left to write")
     assert done.stderr.count(b"\n") == 1
 
 

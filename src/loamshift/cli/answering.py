@@ -116,12 +116,9 @@ def answer_for(case: Case, wish: Wish) -> Answer:
 
     if wish.years == 0:
         return advise(case, refit=wish.refit)
-    from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import tell
+    from loamshift.cli.kernel_ready import ready_kernels
 
-    note = keep_kernels().said
-    if note is not None:
-        tell(note)
+    ready_kernels()
     look_ahead = LookAhead(members=wish.members, seed=wish.seed, years=wish.years, refit=wish.refit)
     return advise(case, look_ahead=look_ahead)
 

@@ -314,10 +314,7 @@ def _seed(years: int) -> int | None:
     """The seed of a forecast; none where the curve alone is asked."""
     if years == 0:
         return None
-    from loamshift.cli.kernel_cache import keep_kernels
-    from loamshift.cli.show import tell
+    from loamshift.cli.kernel_ready import ready_kernels
 
-    note = keep_kernels().said
-    if note is not None:
-        tell(note)
+    ready_kernels()
     return SEED

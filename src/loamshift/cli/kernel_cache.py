@@ -6,6 +6,7 @@ that an edit anywhere in ``core`` never meets old machine code.
 
 from __future__ import annotations
 
+import atexit
 import contextlib
 import hashlib
 import os
@@ -73,7 +74,8 @@ def kernel_key(core: Path = CORE) -> str:
 def keep_kernels() -> KernelFolder:
     """Choose the folder; call this before anything imports the column.
 
-    A folder that the user has named is left as it is. Where none can be written, the column is
+    A folder that the user has named is left as it is. One that is filled and may only be read is
+    used from a copy. Where none can be written, the column is
     compiled in memory at every start, and the message says so.
     """
     if "numba" in sys.modules:
@@ -83,7 +85,12 @@ def keep_kernels() -> KernelFolder:
         folder = Path(named) if named else user_cache() / "loamshift" / kernel_key()[:32]
         folder.mkdir(parents=True, exist_ok=True)
         is_filled = any(folder.rglob("*.nbc"))
-        _try_to_write(folder, 0 if is_filled else ROOM_BYTES)
+        try:
+            _try_to_write(folder, 0 if is_filled else ROOM_BYTES)
+        except OSError:
+            if not is_filled:
+                raise
+            folder, named = _copy(folder), str(folder)
     except (OSError, RuntimeError) as fault:
         os.environ.pop(VARIABLE, None)
         return KernelFolder(
@@ -99,6 +106,18 @@ def keep_kernels() -> KernelFolder:
     if is_filled:
         return KernelFolder(folder, True, None)
     return KernelFolder(folder, False, message("cli-compiling"))
+
+
+def _copy(filled: Path) -> Path:
+    """A copy of a folder that may only be read, for as long as this process lasts.
+
+    The compiler's library takes no folder that it cannot write to.
+    """
+    copied = Path(tempfile.mkdtemp(prefix="loamshift-"))
+    atexit.register(shutil.rmtree, copied, ignore_errors=True)
+    shutil.copytree(filled, copied, dirs_exist_ok=True, copy_function=shutil.copyfile)
+    copied.chmod(0o700)
+    return copied
 
 
 def remove_unused(home: Path, *, keep: Path, now_s: float) -> None:

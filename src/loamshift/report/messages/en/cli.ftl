@@ -13,8 +13,10 @@ cli-our-fault = { $what ->
 }
 cli-report-it = Please report it with the command you typed and the case file. Set { $variable }=1 and run it again to see where it happened.
 cli-not-a-date = { $option }: “{ $given }” is not a date we can read. Write it as year-month-day: { $option } { $example }
-cli-compiling = Compiling the forecast. This happens once and takes a few seconds.
-cli-not-compiled = The compiled forecast could not be stored ({ $why }). It is compiled at each start, which takes a few seconds. Set XDG_CACHE_HOME to a folder of yours to avoid this.
+cli-compiling = Compiling the forecast. This happens once and takes up to a minute.
+cli-compiled-elsewhere = Another run is compiling the forecast. Waiting for it.
+cli-seconds = { $n } s
+cli-not-compiled = The compiled forecast could not be stored ({ $why }). It is compiled at each start, which takes up to a minute. Set XDG_CACHE_HOME to a folder of yours to avoid this.
 cli-no-viewer = No viewer could be started. Open { $path } yourself.
 
 ## Options that do not go together, or values they cannot have
