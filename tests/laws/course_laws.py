@@ -28,7 +28,8 @@ CLEAR_WHILE_WORKING_PH_YEAR: Final = 0.3
 """The same where what the plan puts on is still at work [pH/yr]."""
 A_WEEK: Final = timedelta(days=7)
 """A forecast goes from week to week."""
-YEARS_READ: Final = 2.0
+ONE_NUMBER_PH_YEAR: Final = 0.01
+"""Drift and forecast are one number; this is less than a letter prints [pH/yr]."""
 
 
 @law("L14")
@@ -56,11 +57,11 @@ def leave_only_what_stays(case: Case, answer: Answer) -> list[str]:
 
 @law("L15")
 def upkeep_ledger_and_course_agree(case: Case, answer: Answer) -> list[str]:
-    """Upkeep, ledger and the course of the bed left alone agree in sign where they are clear."""
+    """The drift told is that of the forecast left as it is, and the ledger has its sign."""
     keeping, ledger, context = answer.upkeep, answer.ledger, bed_of(case)
     if keeping is None or ledger is None or context.soil is None:
         return []
-    found = []
+    found = _apart_from_course(case, answer)
     sulfur, lime = keeping.sulfur_as_s_g_m2_year, keeping.lime_as_caco3_g_m2_year
     net = keeping.net_with_feed_mmolc_m2_year
     if sulfur > 0.0 and lime > 0.0:
@@ -71,21 +72,28 @@ def upkeep_ledger_and_course_agree(case: Case, answer: Answer) -> list[str]:
         found.append("the net of the ledger is not the sum of its lines")
     if context.pending_acid_mmolc_m2 != 0.0:
         return found
-    drift = keeping.drift_ph_year
+    held = keeping.drift_held_ph_year
+    drift = keeping.drift_ph_year if held is None else held
     steady = sum(line.value for line in ledger.lines if line.name != called(TAIL_LINE))
     by_ledger = -steady / _mmolc_m2_per_ph(case, answer)
     alone = answer.verdict.decision is Decision.LEAVE
     clear = CLEAR_PH_YEAR if alone else CLEAR_WHILE_WORKING_PH_YEAR
     if drift * by_ledger < 0.0 and min(abs(drift), abs(by_ledger)) > clear:
         found.append(f"it drifts {drift:+.2f} a year, by the ledger {by_ledger:+.2f}")
-    if answer.forecast is not None and alone:
-        days, ph = answer.forecast.dates, answer.forecast.do_nothing.q50
-        end = at(days, case.today + timedelta(days=731))
-        if (days[end] - days[0]).days > 700:
-            course = (ph[end] - ph[0]) / YEARS_READ
-            if abs(course - drift) > CLEAR_PH_YEAR:
-                found.append(f"the upkeep drifts {drift:+.2f} a year, the forecast {course:+.2f}")
     return found
+
+
+def _apart_from_course(case: Case, answer: Answer) -> list[str]:
+    """Where the drift told is not what the forecast left as it is does in a year."""
+    ahead, keeping = answer.forecast, answer.upkeep
+    if ahead is None or keeping is None:
+        return []
+    end = at(ahead.dates, case.today + timedelta(days=1096))
+    course = 365.25 * (ahead.do_nothing.q50[end] - ahead.do_nothing.q50[0])
+    course /= (ahead.dates[end] - ahead.dates[0]).days
+    if abs(course - keeping.drift_ph_year) <= ONE_NUMBER_PH_YEAR:
+        return []
+    return [f"the upkeep drifts {keeping.drift_ph_year:+.3f} a year, the forecast {course:+.3f}"]
 
 
 @law("L16")

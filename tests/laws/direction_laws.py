@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from laws.law import bed_of, law
+from laws.law import bed_of, law, material_of
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.case import Case
+from loamshift.domain.material import Material
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
-from loamshift.tables.materials import load_materials
 from wording import read
 
 IDLE: Final = (Decision.LEAVE, Decision.ELSEWHERE, Decision.STOP)
@@ -30,7 +30,7 @@ REASONS: Final = {
         Reason.ONE_SOURCE_RANGE,
     ),
     Decision.ELSEWHERE: (Reason.FREE_LIME, Reason.CAPS, Reason.WATER, Reason.NO_COMMON_RANGE),
-    Decision.EFFORT: (Reason.WATER, Reason.UPKEEP, Reason.PARTS, Reason.MONTHS),
+    Decision.EFFORT: (Reason.WATER, Reason.FEED, Reason.UPKEEP, Reason.PARTS, Reason.MONTHS),
     Decision.GO: (Reason.WITHIN_REACH,),
 }
 """Which reasons a word may have."""
@@ -54,7 +54,7 @@ def one_direction(case: Case, answer: Answer) -> list[str]:
     if answer.plan is not None:
         materials |= {answer.plan.material, *(part.material for part in answer.plan.parts)}
     for key in sorted(materials):
-        way = way_of(key, in_pot=bed_of(case).in_pot)
+        way = way_of(material_of(case, key), in_pot=bed_of(case).in_pot)
         if way is not direction:
             found.append(f"{key} is to {way}, and the dose is to {direction}")
     said = read(answer.verdict.because)
@@ -102,9 +102,9 @@ def the_reason_fits_the_word(case: Case, answer: Answer) -> list[str]:
 
 @law("L05")
 def acting_words_put_something_on(case: Case, answer: Answer) -> list[str]:
-    """Go and effort put something on, now or after a test, unless the water comes first."""
+    """Go and effort put something on, now or after a test, unless water or feed comes first."""
     decision, plan = answer.verdict.decision, answer.plan
-    if decision not in ACTS or answer.verdict.reason is Reason.WATER:
+    if decision not in ACTS or answer.verdict.reason in (Reason.WATER, Reason.FEED):
         return []
     if plan is None:
         return [f"{decision} has no plan"]
@@ -131,9 +131,9 @@ def the_first_path_is_the_plans(case: Case, answer: Answer) -> list[str]:
     return found
 
 
-def way_of(key: str, *, in_pot: bool) -> Direction:
+def way_of(material: Material, *, in_pot: bool) -> Direction:
     """Which way a material moves the pH."""
-    acid = acid_brought_mmolc_m2(load_materials()[key], rate_g_m2=1.0, in_pot=in_pot)
+    acid = acid_brought_mmolc_m2(material, rate_g_m2=1.0, in_pot=in_pot)
     if acid == 0.0:
         return Direction.NONE
     return Direction.ACIDIFY if acid > 0.0 else Direction.LIME

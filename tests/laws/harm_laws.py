@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from laws.direction_laws import way_of
-from laws.law import bed_of, law, reads_now
+from laws.law import bed_of, law, material_of, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Finding, Reason, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
@@ -15,7 +15,6 @@ from loamshift.domain.material import Material
 from loamshift.domain.soil import Fizz
 from loamshift.services.cautions.amount_checks import PROPOSED_CHECK
 from loamshift.services.materials.caps import Substance, product_cap
-from loamshift.tables.materials import load_materials
 from loamshift.tables.model import verdict_values
 from loamshift.tables.rules import cap_for
 from wording import read
@@ -100,13 +99,20 @@ def parts_within_the_limits(case: Case, answer: Answer) -> list[str]:
     """No part passes the printed limits: one dose, and all of a year with what lies there."""
     context, found = bed_of(case), []
     parts = [
-        (part.date, part.rate_g_m2, load_materials()[part.material]) for part in answer.applications
+        (part.date, part.rate_g_m2, material_of(case, part.material))
+        for part in answer.applications
     ]
     dated = {(day, rate) for day, rate, _ in parts}
     if answer.plan is not None:
         for part in answer.plan.parts:
             if (part.date, part.rate_g_m2) not in dated:
-                parts.append((part.date, part.rate_g_m2, load_materials()[part.material]))
+                parts.append(
+                    (
+                        part.date,
+                        part.rate_g_m2,
+                        material_of(case, part.material),
+                    )
+                )
     for day, rate, material in parts:
         cap = product_cap(material, cap_situation=context.cap_situation)
         if cap is None:
@@ -127,7 +133,7 @@ def parts_within_the_limits(case: Case, answer: Answer) -> list[str]:
                 f"{before:.2f} put on before"
             )
     if answer.plan is not None:
-        material = load_materials()[answer.plan.material]
+        material = material_of(case, answer.plan.material)
         cap = product_cap(material, cap_situation=context.cap_situation)
         most = max((line.part_g_m2 for line in answer.plan.decides), default=0.0)
         if cap is not None and most * _strength(case, material) > cap.year_g_m2 * (1.0 + WEIGHED):
@@ -186,14 +192,17 @@ def _given(case: Case, answer: Answer, direction: Direction) -> list[str]:
     found = [
         f"{part.rate_g_m2:g} g/m2 of {part.material}"
         for part in answer.applications
-        if way_of(part.material, in_pot=in_pot) is direction
+        if way_of(material_of(case, part.material), in_pot=in_pot) is direction
     ]
-    if answer.plan is not None and way_of(answer.plan.material, in_pot=in_pot) is direction:
+    if (
+        answer.plan is not None
+        and way_of(material_of(case, answer.plan.material), in_pot=in_pot) is direction
+    ):
         found.append(f"a plan with {answer.plan.material}")
     found += [
         f"{option.material} among the ways"
         for option in answer.options
-        if way_of(option.material, in_pot=in_pot) is direction
+        if way_of(material_of(case, option.material), in_pot=in_pot) is direction
     ]
     keeping, rescue = answer.upkeep, answer.rescue
     if keeping is not None:

@@ -9,7 +9,9 @@ from typing import Final
 from loamshift.domain.answer import Answer
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
+from loamshift.domain.material import Material
 from loamshift.services.context.build_context import build_context
+from loamshift.services.materials.named import material_named
 
 Check = Callable[[Case, Answer], list[str]]
 """What is wrong with an answer to a case; nothing where the law holds."""
@@ -64,3 +66,8 @@ def reads_now(case: Case, answer: Answer) -> float | None:
         return answer.forecast.do_nothing.q50[0]
     soil = bed_of(case).soil
     return None if soil is None else soil.ph.ph_water
+
+
+def material_of(case: Case, key: str) -> Material:
+    """The material that an answer names, shipped or known by its label."""
+    return material_named(key, own=case.own_materials)

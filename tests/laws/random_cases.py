@@ -14,6 +14,7 @@ from functools import cache
 from typing import Final
 
 from laws.draft import Draft, Literal, number, quoted
+from laws.rarer_keys import rarer_keys
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
@@ -125,6 +126,7 @@ def draft(seed: int) -> Draft:
             made.add("titration", {"acid_mmolc_kg": number(acid), "ph": number(start + shift)})
     for _ in range(draw.choices((0, 1, 2), weights=(60, 30, 10))[0]):
         made.add("claim", _put_on(draw, insane=draw.random() < 0.3))
+    rarer_keys(random.Random(f"rarer keys of {seed}"), made, start=start)
     return made
 
 

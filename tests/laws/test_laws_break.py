@@ -229,6 +229,14 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                     ),
                 ),
                 doctored(ahead("leave"), upkeep=replace(upkeep, drift_ph_year=0.9)),
+                *(
+                    doctored(
+                        ahead(key),
+                        upkeep=replace(keep, drift_ph_year=keep.drift_ph_year + 0.02),
+                    )
+                    for key, keep in (("leave", upkeep), ("lime", ahead("lime").answer.upkeep))
+                    if keep is not None
+                ),
             ],
         ),
         "L16": (
@@ -327,7 +335,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 keeping_with(leave, message("upkeep-hold-lime", rate=rate(12.0), feed=None)),
                 keeping_with(
                     leave,
-                    message("upkeep-drift", way=None, step=None),
+                    message("upkeep-drift", way=None, step=None, years=3),
                     message("upkeep-undone-soon"),
                 ),
                 keeping_with(
@@ -342,7 +350,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 ),
                 keeping_with(
                     lime,
-                    message("upkeep-drift", way=None, step=None),
+                    message("upkeep-drift", way=None, step=None, years=3),
                     message("upkeep-hold-lime", rate=rate(12.0), feed=None),
                 ),
             ],

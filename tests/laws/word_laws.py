@@ -24,9 +24,11 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CHECK
 from loamshift.services.materials.caps import product_cap
+from loamshift.services.upkeep.upkeep import FEED_LINE, called
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
+from loamshift.units import lime_as_caco3_g_m2_from_acid_mmolc_m2
 from wording import read
 
 METRIC: Final = Words("uk", "metric")
@@ -271,6 +273,8 @@ def what_is_within_a_range_lies_in_it(case: Case, answer: Answer) -> list[str]:
     return found
 
 
+_DRIFT_NOW: Final = re.compile(r"How fast a pH drifts.*? years?\.")
+"""What the pH does where it stands now says nothing of holding it where a plan takes it."""
 _EACH_YEAR: Final = re.compile(r"(?:[Aa]pply|add|give) [\d.,]+ g/m² of [^.]*? (?:a|each) year")
 """A yearly amount that somebody is told to apply."""
 _APART: Final = (
@@ -290,6 +294,7 @@ def holding_the_ph_is_one_judgement(case: Case, answer: Answer) -> list[str]:
         return []
     texts = [block.text for block in section.blocks if isinstance(block, Paragraph)]
     said = " ".join((*texts, "" if habit is None else say(habit, METRIC)))
+    said = _DRIFT_NOW.sub("", said)
     amounts = _EACH_YEAR.findall(said)
     verdict = answer.verdict
     acts = verdict.decision in (Decision.GO, Decision.EFFORT) or verdict.reason is Reason.UPKEEP
@@ -408,6 +413,14 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         ("verdict-water-decides", "held"): None,
         ("verdict-water-decides", "rise"): None,
         ("verdict-water-takes", "rise"): None,
+        ("verdict-feed-takes", "fall"): None,
+        ("verdict-feed-takes", "expected"): alone,
+        ("verdict-feed-takes", "day"): on,
+        ("verdict-feed-decides", "covered"): None,
+        ("verdict-feed-decides", "unfed"): None,
+        ("verdict-feed-decides", "day"): on,
+        ("verdict-feed-acid", "lime"): _feed_lime(answer),
+        ("verdict-feed-cause", "lime"): _feed_lime(answer),
         ("verdict-upkeep-pull", "pull"): None,
         ("verdict-stay", "until"): on,
         ("verdict-start-test", "day"): on,
@@ -444,6 +457,13 @@ def _amounts(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]
             if message.key.startswith("amount-"):
                 keys |= {(message.key, name): _load(answer, name) for name in message.values}
     return keys
+
+
+def _feed_lime(answer: Answer) -> _Holds | None:
+    """The feed of the ledger as lime, where there is a ledger."""
+    lines = () if answer.ledger is None else answer.ledger.lines
+    acid = sum(line.value for line in lines if line.name == called(FEED_LINE))
+    return _is(lime_as_caco3_g_m2_from_acid_mmolc_m2(acid))
 
 
 def _load(answer: Answer, name: str) -> _Holds | None:

@@ -69,7 +69,7 @@ def test_upkeep_names_drift_feed_and_the_rest() -> None:
     text = kept()
     assert "the pH would rise by about 0.5 a year" in text
     assert "The water alone would undo the whole change in about seven years." in text
-    assert "6.0 g/m² of nitrogen a year. To supply it, give 29 g/m² of ammonium sulphate" in text
+    assert "For 6.0 g/m² of nitrogen a year, give 29 g/m² of ammonium sulphate" in text
     assert "also apply 23 g/m² of pure sulphur a year" in text
 
 
@@ -95,7 +95,7 @@ def test_a_bed_that_is_left_alone_is_told_of_no_yearly_amount() -> None:
     answer, case = ALL["effort"]()
     left = replace(answer.verdict, decision=Decision.LEAVE, reason=Reason.IN_RANGE)
     text = said(keeping(replace(answer, verdict=left), case, words=UK))
-    assert "Given as 29 g/m² of ammonium sulphate (sulphate of ammonia), it would" in text
+    assert "29 g/m² of ammonium sulphate (sulphate of ammonia) would change" in text
     assert "apply sulphur or lime only if the test calls for it" in text
     assert "of pure" not in text and "give" not in text
     first = replace(answer.verdict, decision=Decision.MEASURE_FIRST)
@@ -166,7 +166,7 @@ def test_the_habit_has_the_figures_of_the_upkeep() -> None:
             {
                 "sulfur_as_s_g_m2_year": 0.0,
                 "lime_as_caco3_g_m2_year": 20.0,
-                "drift_ph_year": -0.2,
+                "drift_held_ph_year": -0.2,
                 "feed": (),
             },
             "upkeep-habit-lime",
@@ -249,7 +249,7 @@ def test_a_bed_that_is_left_has_no_change_to_undo_but_water_to_treat() -> None:
 
 @pytest.mark.parametrize(("drift", "still"), [(0.0, "yes"), (-0.2, "no")])
 def test_nothing_else_is_needed_only_where_the_ph_stays(drift: float, still: str) -> None:
-    answer, case = acting("cabbage-plot", lime_as_caco3_g_m2_year=0.0, drift_ph_year=drift)
+    answer, case = acting("cabbage-plot", lime_as_caco3_g_m2_year=0.0, drift_held_ph_year=drift)
     habit = upkeep_habit(answer, case)
     assert habit is not None and habit.key == "upkeep-habit-test"
     assert habit.values["still"] == still

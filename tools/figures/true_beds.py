@@ -23,6 +23,7 @@ from loamshift.services.belief.column_inputs import (
     draw_members_of,
     events_under,
     inputs_from,
+    inputs_without_feed,
     reading_day,
 )
 from loamshift.services.belief.column_priors import Members
@@ -94,6 +95,10 @@ class TrueBeds:
         """The same beds watered without alkalinity."""
         weather = replace(self.inputs.weather, alkalinity_mmolc_l=0.0)
         return replace(self, inputs=replace(self.inputs, weather=weather))
+
+    def without_feed(self) -> TrueBeds:
+        """The same beds, given none of their fertiliser from today on."""
+        return replace(self, inputs=inputs_without_feed(self.inputs))
 
     def only(self, rows: IntArray) -> TrueBeds:
         """The beds of these rows."""

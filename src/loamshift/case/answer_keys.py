@@ -80,6 +80,7 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
         "sulfur_as_s_g_m2_year": "g/m2/year",
         "lime_as_caco3_g_m2_year": "g/m2/year",
         "years_water_undoes_dose": "years",
+        "drift_held_ph_year": "pH/year",
     },
     "FeedLine": {
         "n_g_m2_year": "g/m2/year",

@@ -26,6 +26,8 @@ from loamshift.domain.plan import Then as Then
 
 WIDTH_CHECK = "width of the forecast"
 """Name of the finding that says where the width of a forecast comes from."""
+DRIFT_YEARS = 3
+"""Over so many years the drift of a bed is told, fewer where a forecast is shorter [years]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -225,8 +227,10 @@ class FeedLine:
 class Upkeep:
     """How to hold the pH: the drift left to itself, and feed and sulfur or lime that balance it.
 
-    ``drift_ph_year`` [pH/yr, negative falls]; ``net_with_feed_mmolc_m2_year`` after the feed
-    named; ``sulfur_as_s_g_m2_year`` or ``lime_as_caco3_g_m2_year`` closes the rest.
+    ``drift_ph_year`` of the bed left as it is, by its forecast; ``drift_held_ph_year`` where a
+    plan has taken it, None where none does [pH/yr, negative falls];
+    ``net_with_feed_mmolc_m2_year`` after the feed named; ``sulfur_as_s_g_m2_year`` or
+    ``lime_as_caco3_g_m2_year`` closes the rest.
     """
 
     drift_ph_year: float
@@ -237,6 +241,7 @@ class Upkeep:
     lime_as_caco3_g_m2_year: float
     years_water_undoes_dose: float | None
     comment: Worded
+    drift_held_ph_year: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -63,6 +63,8 @@ class Reason(StrEnum):
     """The printed limits of the seasons at hand do not reach so far."""
     WATER = "water"
     """The soil is not the question: the water brings back whatever is done to it."""
+    FEED = "feed"
+    """The soil is not the question: the acid of its fertiliser takes it out of the range."""
     UPKEEP = "upkeep"
     """In the range now, and pulled out of it unless something is given from time to time."""
     PARTS = "parts"

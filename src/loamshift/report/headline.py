@@ -114,6 +114,8 @@ def _go(answer: Answer, case: Case) -> Message:
     if verdict.reason is Reason.WATER:
         return message("headline-water-first")
     test = next_test(answer)
+    if verdict.reason is Reason.FEED:
+        return message("headline-feed-first", these=this_bed(case))
     if not parts:
         if test is not None:
             return message("headline-nothing-yet", day=test)

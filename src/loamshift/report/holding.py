@@ -108,6 +108,12 @@ def feeds_given(upkeep: Upkeep) -> tuple[FeedLine, ...]:
     return tuple(line for line in upkeep.feed if line.rate_g_m2_year > 0.0)
 
 
+def drift_held(upkeep: Upkeep) -> float:
+    """How a bed moves by itself where its upkeep [object] holds it [pH/yr]."""
+    held = upkeep.drift_held_ph_year
+    return upkeep.drift_ph_year if held is None else held
+
+
 def feed_choice(line: FeedLine) -> str:
     """Whether a fertiliser of the upkeep is said in words of its own."""
     return "ammonium-sulfate" if line.material == _AMMONIUM_SULFATE else "other"
@@ -145,7 +151,7 @@ def yearly_amount(answer: Answer) -> tuple[str, Measure] | None:
         return None
     if is_left_alone(answer) or test_decides(upkeep) or water_decides(upkeep):
         return None
-    fed, drift = bool(feeds_given(upkeep)), upkeep.drift_ph_year
+    fed, drift = bool(feeds_given(upkeep)), drift_held(upkeep)
     if upkeep.sulfur_as_s_g_m2_year > 0.0 and (fed or drift >= HARDLY_PH):
         return "sulfur", rate(upkeep.sulfur_as_s_g_m2_year)
     if upkeep.lime_as_caco3_g_m2_year > 0.0 and (fed or drift <= -HARDLY_PH):
@@ -173,7 +179,7 @@ def _unfed(answer: Answer, upkeep: Upkeep) -> Message:
         return message("upkeep-habit-lime-by-test", ph=ph(wanted.ph_low))
     if wanted is not None and _remarks(upkeep, "upkeep-rises"):
         return message("upkeep-habit-acid-by-test", ph=ph(wanted.ph_high))
-    still = abs(upkeep.drift_ph_year) < HARDLY_PH and not _moves(answer)
+    still = abs(drift_held(upkeep)) < HARDLY_PH and not _moves(answer)
     return message("upkeep-habit-test", still="yes" if still else "no")
 
 
@@ -232,7 +238,7 @@ def _sign_against(answer: Answer) -> float:
             return -1.0
         case Direction.LIME:
             return 1.0
-    rise = 0.0 if answer.upkeep is None else answer.upkeep.drift_ph_year
+    rise = 0.0 if answer.upkeep is None else drift_held(answer.upkeep)
     return 0.0 if rise == 0.0 else -1.0 if rise > 0.0 else 1.0
 
 
@@ -253,7 +259,7 @@ def _undone_ph_year(answer: Answer) -> float:
     need = _need_mmolc_m2(answer)
     if need > 0.0 and wanted is not None and now is not None:
         return _against(answer) / need * abs(wanted.ph_aim - now)
-    drift = 0.0 if answer.upkeep is None else answer.upkeep.drift_ph_year
+    drift = 0.0 if answer.upkeep is None else drift_held(answer.upkeep)
     return max(-drift * _sign_against(answer), 0.0)
 
 

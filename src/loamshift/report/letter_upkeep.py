@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loamshift.domain.answer import Answer, Decision, FeedLine, LedgerLine, Upkeep
+from loamshift.domain.answer import DRIFT_YEARS, Answer, Decision, FeedLine, LedgerLine, Upkeep
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
 from loamshift.domain.message import (
@@ -10,6 +10,7 @@ from loamshift.domain.message import (
     Message,
     Product,
     Prose,
+    Value,
     message,
     number,
     prose,
@@ -17,6 +18,7 @@ from loamshift.domain.message import (
 )
 from loamshift.report.holding import (
     HARDLY_PH,
+    drift_held,
     feed_choice,
     feeds_given,
     is_left_alone,
@@ -57,7 +59,8 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     upkeep = answer.upkeep
     if upkeep is None:
         return None
-    first = prose(_drift(upkeep), _undone(upkeep) if answer.applications else None)
+    there, *now = _drift(answer, upkeep)
+    first = prose(there, _undone(upkeep) if answer.applications else None, *now)
     texts = [
         sentence(what, words) for what in (first, _holds(answer, upkeep), upkeep.comment) if what
     ]
@@ -83,21 +86,33 @@ def _row(line: LedgerLine, words: Words) -> tuple[str, str, str]:
     return called(line.name, words), effect, "" if equals is None else say(equals, words)
 
 
-def _drift(upkeep: Upkeep) -> Message:
-    """How the pH moves untreated."""
-    step = abs(upkeep.drift_ph_year)
-    if step < HARDLY_PH:
-        return message("upkeep-drift", way=None, step=None)
-    return message(
-        "upkeep-drift",
-        way="rise" if upkeep.drift_ph_year > 0.0 else "fall",
-        step=number(round(step, 2 if step < 0.095 else 1)),
+def _drift(answer: Answer, upkeep: Upkeep) -> tuple[Message, ...]:
+    """How the pH moves left as it is, and by itself where a plan has taken it."""
+    years = min(answer.made_by.years or DRIFT_YEARS, DRIFT_YEARS)
+    alone, held = _moved(upkeep.drift_ph_year), upkeep.drift_held_ph_year
+    if held is None:
+        return (message("upkeep-drift", **alone, years=years),)
+    there = _moved(held)
+    first = message("upkeep-drift-there", **there)
+    return (
+        (first,) if there == alone else (first, message("upkeep-drift-now", **alone, years=years))
     )
+
+
+def _moved(drift_ph_year: float) -> dict[str, Value]:
+    """Which way and how far a pH drifts in a year, to be said."""
+    step = abs(drift_ph_year)
+    if step < HARDLY_PH:
+        return {"way": None, "step": None}
+    return {
+        "way": "rise" if drift_ph_year > 0.0 else "fall",
+        "step": number(round(step, 2 if step < 0.095 else 1)),
+    }
 
 
 def _undone(upkeep: Upkeep) -> Message | None:
     years = upkeep.years_water_undoes_dose
-    if years is None or upkeep.drift_ph_year < HARDLY_PH or years >= _LONG_YEARS:
+    if years is None or drift_held(upkeep) < HARDLY_PH or years >= _LONG_YEARS:
         return None  # where the pH stays or falls by itself the water undoes nothing
     if years < _SOON_YEARS:
         return message("upkeep-undone-soon")

@@ -23,6 +23,8 @@ INSTEAD = frozenset(
         "verdict-plant-apart",
         "verdict-water-first",
         "verdict-water-first-then",
+        "verdict-feed-first",
+        "verdict-feed-first-then",
     }
 )
 """Sentences of a verdict that say what to do in place of changing the soil."""

@@ -11,6 +11,7 @@ from loamshift.domain.answer import (
     Answer,
     Direction,
     Finding,
+    Forecast,
     MadeBy,
     Option,
     Severity,
@@ -102,12 +103,24 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
         years=look_ahead.years,
         refit=look_ahead.refit,
     )
-    answer = _answer(look.context, look.judged, look.plan, look_ahead=look_ahead)
+    assert look.outlook is not None
+    answer = _answer(
+        look.context,
+        look.judged,
+        look.plan,
+        look_ahead=look_ahead,
+        ahead=look.outlook.forecast,
+    )
     return with_unused_facts(look.context, _with_forecast(answer, look, look_ahead))
 
 
 def _answer(
-    context: BedContext, judged: Judgement, plan: Plan, *, look_ahead: LookAhead | None
+    context: BedContext,
+    judged: Judgement,
+    plan: Plan,
+    *,
+    look_ahead: LookAhead | None,
+    ahead: Forecast | None = None,
 ) -> Answer:
     case = context.case
     amount = dose(context, judged)
@@ -122,7 +135,7 @@ def _answer(
             members=min(look_ahead.members, CLAIM_MEMBERS),
         )
     )
-    ledger, keeping = upkeep(context, judged)
+    ledger, keeping = upkeep(context, judged, ahead=ahead)
     warned = cautions(context, judged, applications=plan.applications, options=ways)
     checked = (*findings(context, reason=judged.reason), *amount_findings(context))
     return Answer(

@@ -35,7 +35,8 @@ def drawn(case: Case, members: int = 200) -> dict[str, FloatArray]:
     [
         (PLANTED, NO_PLANT),
         (f'{PLANTED}\nbefore = "arable"', NO_PLANT),
-        (BARE, 'plant = "cabbage"'),
+        (f'{BARE}\nbefore = "arable"', 'plant = "cabbage"'),
+        (f'{BARE}\nkind = "raised"', 'plant = "cabbage"'),
         ('kind = "lawn"\nbefore = "turf"', NO_PLANT),
         ('kind = "container"\narea = "0.1 m2"\nbefore = "turf"', NO_PLANT),
     ],

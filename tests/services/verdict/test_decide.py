@@ -232,14 +232,38 @@ def test_a_good_pot_under_hard_water_has_its_water_treated(mg_l: int, reason: Re
     assert (found.water_rise_ph > 0.3) is (reason is Reason.WATER)
 
 
+FED_SAND = 'ph = 6.2\nph_method = "water 1:1"\ntexture = "sand"\norganic_matter_pct = 1.5\n'
+
+
+def fed(nitrogen_g_m2: float, form: str, *, soil: str = FED_SAND) -> Judgement:
+    feed = f'[feed]\nn_g_m2_year = {nitrogen_g_m2}\nform = "{form}"\n'
+    return judged(bed(soil + "carbonate_pct = 0", aim="target_ph = 6.3", more=feed))
+
+
 def test_what_stays_in_range_only_with_a_yearly_part_is_no_plain_plan() -> None:
-    """In the range on the day, and falling out of it under ammonium feed."""
-    feed = '[feed]\nn_g_m2_year = 25\nform = "ammonium"\n'
-    sand = 'ph = 6.1\nph_method = "water 1:1"\ntexture = "sand"\norganic_matter_pct = 1.5\n'
-    found = judged(bed(sand + "carbonate_pct = 0", aim='plant = "cabbage"', more=feed))
+    """In the range on the day, and falling out of it by itself."""
+    limed = FED_SAND.replace("6.2", "7.0") + "carbonate_pct = 0"
+    found = judged(bed(limed, aim="target_ph = 7.2"))
     assert (found.decision, found.direction) == (Decision.EFFORT, Direction.LIME)
     assert found.reason is Reason.UPKEEP
     assert found.stays is not None and found.stays < 0.5
+
+
+def test_acid_of_its_feed_takes_a_good_soil_out_of_its_range() -> None:
+    """The feed is changed first, and nothing is limed against it."""
+    found = fed(25.0, "ammonium")
+    assert (found.decision, found.reason) == (Decision.EFFORT, Reason.FEED)
+    assert found.direction is Direction.NONE and found.rule is None
+    assert found.feed_fall_ph > 0.3
+    for nitrogen, form in ((25.0, "nitrate"), (1.0, "ammonium")):
+        assert fed(nitrogen, form).reason is not Reason.FEED
+
+
+def test_lime_that_would_do_but_for_the_feed_waits_for_another_feed() -> None:
+    loam = FED_SAND.replace("6.2", "5.2").replace('"sand"', '"clay loam"').replace("1.5", "4")
+    found = fed(35.0, "ammonium", soil=loam)
+    assert found.reason is Reason.FEED and found.covered_unfed is not None
+    assert found.covered is not None and found.covered < 0.5 < found.covered_unfed
 
 
 def test_the_figures_behind_a_judgement_are_shares_and_years() -> None:

@@ -52,6 +52,9 @@ class Runner(Protocol):
     def with_rain_water(self) -> Runner:
         """The same beds watered without alkalinity."""
 
+    def without_feed(self) -> Runner:
+        """The same beds, given none of their fertiliser from today on."""
+
     @property
     def log10_k(self) -> FloatArray:
         """Buffer scale of each bed."""

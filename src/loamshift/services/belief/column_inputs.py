@@ -58,7 +58,8 @@ class ForecastInputs:
     ``start`` is day 0 of the run, in the week before the day of the reading and whole weeks
     before ``today``; ``days`` runs to the end;
     ``sample_depth_cm`` is an edge of the layers. ``events`` hold the plan, ``control_events``
-    the same bed without it, and ``past`` these one by one; ``sulfur_before`` is true where some
+    the same bed without it, and ``past`` these one by one, the last ``fed_ahead`` of them the feed
+    from today on; ``sulfur_before`` is true where some
     went on earlier. ``retest_sd`` is the error of one further reading [pH]. ``own_materials`` are
     products of the case known by their label, by key.
     """
@@ -74,6 +75,7 @@ class ForecastInputs:
     sample_depth_cm: float
     retest_sd: float
     past: tuple[ColumnEvent, ...]
+    fed_ahead: int
     sulfur_before: bool
     own_materials: Mapping[str, Material]
 
@@ -197,7 +199,10 @@ def inputs_from(
         bottom_cm=context.depth_cm if context.in_pot else None,
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
-    past = _past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
+    applied = _past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
+    since = (case.today - start).days
+    fed = _feed_events(context, start=start, days=days, edges_cm=edges, after=since)
+    past = [*applied, *fed]
     before = sulfur_before(case.applied, on=case.today)
     return ForecastInputs(
         soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only),
@@ -219,6 +224,7 @@ def inputs_from(
         if not soil.ph.method.is_rough
         else verdict_values()["reading_scatter_sd"],
         past=tuple(past),
+        fed_ahead=len(fed),
         sulfur_before=before,
         own_materials=own,
     )
@@ -249,6 +255,24 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         ],
         n_layers=edges.size - 1,
     )
+
+
+def inputs_without_feed(inputs: ForecastInputs) -> ForecastInputs:
+    """The same bed, left alone and given none of its fertiliser from today on.
+
+    Parameters
+    ----------
+    inputs
+        The bed as it is fed [object].
+
+    Returns
+    -------
+    ForecastInputs
+        Without the feed to come [object].
+    """
+    past = inputs.past[: len(inputs.past) - inputs.fed_ahead]
+    alone = column_events(past, n_layers=inputs.soil.edges_cm.size - 1)
+    return replace(inputs, past=past, fed_ahead=0, events=alone, control_events=alone)
 
 
 def reading_day(context: BedContext) -> date:
@@ -308,7 +332,7 @@ def _own_thermometer_c(context: BedContext) -> float:
 def _past_events(
     context: BedContext, *, soil: Soil, read: date, start: date, days: int, edges_cm: FloatArray
 ) -> list[ColumnEvent]:
-    """Earlier applications and the yearly feed: they act with or without a plan."""
+    """Earlier applications, and the feed until today: they act with or without a plan."""
     case = context.case
     found: list[ColumnEvent] = []
     for applied in case.applied:
@@ -332,9 +356,26 @@ def _past_events(
             )
         else:
             found += events_of(part, edges_cm=edges_cm)
+    until = (case.today - start).days
+    found += _feed_events(context, start=start, days=days, edges_cm=edges_cm, before=until)
+    return _within(found, days)
+
+
+def _feed_events(
+    context: BedContext,
+    *,
+    start: date,
+    days: int,
+    edges_cm: FloatArray,
+    after: int = 0,
+    before: int | None = None,
+) -> list[ColumnEvent]:
+    """The yearly feed from one day of the run until before another."""
+    found: list[ColumnEvent] = []
     for day, material, rate in feed_parts(context, start=start, days=days):
-        part = PutOn(material=material, rate_g_m2=rate, day=day, depth_cm=0.0)
-        found += events_of(part, edges_cm=edges_cm)
+        if after <= day < (days if before is None else before):
+            part = PutOn(material=material, rate_g_m2=rate, day=day, depth_cm=0.0)
+            found += events_of(part, edges_cm=edges_cm)
     return _within(found, days)
 
 

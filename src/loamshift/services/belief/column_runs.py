@@ -61,6 +61,7 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
     """
     days = min(days, inputs.days)
     weather, members = inputs.weather, inputs.members
+    fed = inputs.past[len(inputs.past) - inputs.fed_ahead :]
     return replace(
         inputs,
         weather=ColumnWeather(
@@ -88,6 +89,7 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
         events=events_before(inputs.events, day=days),
         control_events=events_before(inputs.control_events, day=days),
         past=tuple(event for event in inputs.past if event.day < days),
+        fed_ahead=sum(event.day < days for event in fed),
     )
 
 

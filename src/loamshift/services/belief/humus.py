@@ -16,7 +16,7 @@ from loamshift.core.buffer_curve import shape_parts_mmolc_kg
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
 from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import BedKind, Before
+from loamshift.domain.case import BedKind, Before, Case
 from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import Soil
 from loamshift.services.context.water import is_bare
@@ -53,15 +53,34 @@ def humus_history(context: BedContext) -> HumusHistory | None:
     Notes
     -----
     Old arable ground that bears plants loses what the usual loads hold already, and so does ground
-    of which nobody said anything; of bare ground the range of all histories is taken.
+    of which nobody said anything. Of bare ground, and of ground that was dug for plants to come,
+    the range of all histories is taken.
     """
     bed = context.case.bed
     if context.in_pot or context.organic_only or bed.kind is BedKind.LAWN:
         return None
     bare = is_bare(context.case)
-    if bed.before in (None, Before.ARABLE) and not bare:
+    if bed.before is Before.ARABLE and not bare:
+        return None
+    if bed.before is None and not bare and not is_dug(context.case):
         return None
     return HumusHistory(before=bed.before, years=bed.before_years, kept_bare=bare)
+
+
+def is_dug(case: Case) -> bool:
+    """Whether open ground is said to have no plants yet: it was dug, and may have been anything.
+
+    Parameters
+    ----------
+    case
+        The case as read [object].
+
+    Returns
+    -------
+    bool
+        True only where that was said; fields are taken as arable [truth].
+    """
+    return case.bed.kind is BedKind.GROUND and case.bed.planted is False
 
 
 def humus_rows(history: HumusHistory) -> Mapping[str, str]:

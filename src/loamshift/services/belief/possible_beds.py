@@ -21,6 +21,7 @@ from loamshift.services.belief.column_inputs import (
     draw_members_of,
     events_under,
     inputs_from,
+    inputs_without_feed,
 )
 from loamshift.services.belief.column_priors import Cause
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK, run
@@ -126,6 +127,16 @@ class PossibleBeds:
         """The same beds watered with water that brings no alkalinity."""
         weather = replace(self.inputs.weather, alkalinity_mmolc_l=0.0)
         return replace(self, inputs=replace(self.inputs, weather=weather))
+
+    def without_feed(self) -> PossibleBeds:
+        """The same beds, given none of their fertiliser from today on.
+
+        Returns
+        -------
+        PossibleBeds
+            The beds [object].
+        """
+        return replace(self, inputs=inputs_without_feed(self.inputs))
 
     @property
     def log10_k(self) -> FloatArray:

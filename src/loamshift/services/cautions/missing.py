@@ -6,8 +6,10 @@ from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Value, message
 from loamshift.services.belief.humus import humus_history
+from loamshift.services.upkeep.humus import turf_would_move_ph
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
+from loamshift.tables.parameters import parameter_values
 
 FIZZ_FROM_PH = 6.5
 PRILLS_OF_UNKNOWN_KIND = "elemental sulfur, prilled"
@@ -59,7 +61,7 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
     if soil is not None and context.target is not None:
         history = humus_history(context)
         if history is not None and history.before is None:
-            rows.append(_row("bed.before", "before"))
+            rows += _history(context, kept_bare=history.kept_bare)
         elif history is not None and history.years is None:
             rows.append(_row("bed.before_years", "before-years"))
     return tuple(sorted(rows, key=lambda row: row.field != judged.measure))
@@ -77,6 +79,14 @@ def _kind_of_prills(context: BedContext) -> list[Missing]:
     ]
     named = [field for field, material in own if material.key == PRILLS_OF_UNKNOWN_KIND]
     return [_row(field, "prills") for field in named[:1]]
+
+
+def _history(context: BedContext, *, kept_bare: bool) -> list[Missing]:
+    """What the ground was: of dug ground with plants to come only where it would show."""
+    if kept_bare:
+        return [_row("bed.before", "before")]
+    least = parameter_values("humus")["asked_from_ph"]
+    return [_row("bed.before", "before-dug")] if turf_would_move_ph(context) > least else []
 
 
 def _row(field: str, what: str, **values: Value) -> Missing:

@@ -17,7 +17,7 @@ from loamshift.domain.field_name import field_in_text
 from loamshift.domain.material import Material
 from loamshift.domain.message import Listed, Message, message
 from loamshift.domain.plant import Plant
-from loamshift.services.belief.humus import humus_history
+from loamshift.services.belief.humus import humus_history, is_dug
 from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
 from loamshift.services.cautions.target_checks import finding_row
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
@@ -165,13 +165,21 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     is_open = bed.kind not in (BedKind.LAWN, BedKind.CONTAINER)
     bares = is_open and not case.aim.plants and context.target is not None
     in_pot = bed.kind is BedKind.CONTAINER and context.target is not None
-    if bed.planted is not None and idle and not told and not bares and not in_pot:
+    dug = _may_be_dug(context, use)
+    if bed.planted is not None and idle and not (told or bares or in_pot or dug):
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
         if settled:
             yield Unused("bed.growing", Why.PLANTED_GIVEN)
         elif idle:
             yield Unused("bed.growing", Why.NOTHING_APPLIED)
+
+
+def _may_be_dug(context: BedContext, use: AnswerUse) -> bool:
+    """True where it counts for what rots in the ground whether it was dug for plants to come."""
+    bed = context.case.bed
+    counts = _has_ledger(context) and not use.held_by_sodium and not context.organic_only
+    return counts and bed.kind is BedKind.GROUND and bed.before is None
 
 
 def _of_humus(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
@@ -187,6 +195,9 @@ def _of_humus(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         return
     elif bed.before is None:
         why = Why.NO_BEFORE
+    elif is_dug(context.case):
+        given["bed.before"] = False  # of dug ground it tells that nothing more rots
+        why = Why.USUAL_HUMUS
     else:
         why = Why.USUAL_HUMUS
     for path, is_given in given.items():

@@ -47,8 +47,8 @@ class CheapBeds:
     """Possible beds of one mixed layer each, value of the scale by value.
 
     ``steady_acid`` (M, S) acid of water, feed and earlier material by step [mmolc/m2], of which
-    ``water_acid`` (M, S), negative, is the water's; ``soil_temp_c`` and what else the clocks
-    of materials need is in ``context``.
+    ``water_acid`` (M, S), negative, is the water's and ``feed_acid`` (S,) the feed's;
+    ``soil_temp_c`` and what else the clocks of materials need is in ``context``.
     """
 
     context: BedContext
@@ -58,6 +58,7 @@ class CheapBeds:
     steps: FloatArray
     steady_acid: FloatArray
     water_acid: FloatArray
+    feed_acid: FloatArray
 
     @property
     def days(self) -> tuple[date, ...]:
@@ -139,6 +140,20 @@ class CheapBeds:
             water_acid=np.zeros_like(self.water_acid),
         )
 
+    def without_feed(self) -> CheapBeds:
+        """The same beds, given none of their fertiliser from today on.
+
+        Returns
+        -------
+        CheapBeds
+            The beds [object].
+        """
+        return replace(
+            self,
+            steady_acid=self.steady_acid - self.feed_acid,
+            feed_acid=np.zeros_like(self.feed_acid),
+        )
+
     def _let_in(self, lime_acid: FloatArray) -> FloatArray:
         """What of surface lime gets into the soil by step, shape (P, M, S) [mmolc/m2].
 
@@ -203,10 +218,10 @@ def beds_of_one_layer(
     layer = _layer_as_read(context, soil=soil, members=members)
     since = steps_of((context.case.today - read).days)
     if since.size:
-        before, _ = _acid_left_alone(context, members, read=read, start=read, steps=since)
+        before, _, _ = _acid_left_alone(context, members, read=read, start=read, steps=since)
         layer = aged_layer(layer, before, step_days=since)
     steps = np.full(-(-days_ahead // STEP_DAYS), float(STEP_DAYS))
-    steady, water = _acid_left_alone(
+    steady, water, fed = _acid_left_alone(
         context, members, read=read, start=context.case.today, steps=steps
     )
     return CheapBeds(
@@ -217,6 +232,7 @@ def beds_of_one_layer(
         steps=steps,
         steady_acid=steady,
         water_acid=water,
+        feed_acid=fed,
     )
 
 
@@ -237,7 +253,7 @@ def ph_since(
         [pH in water].
     """
     steps = steps_of((context.case.today - read).days)
-    acid, _ = _acid_left_alone(context, members, read=read, start=read, steps=steps)
+    acid, _, _ = _acid_left_alone(context, members, read=read, start=read, steps=steps)
     layer = _layer_as_read(context, soil=soil, members=members)
     return np.concatenate(([0.0], np.cumsum(steps))), mixed_layer_course(
         layer, acid, step_days=steps
@@ -263,14 +279,14 @@ def steps_of(days: int) -> FloatArray:
 
 def _acid_left_alone(
     context: BedContext, members: MemberParameters, *, read: date, start: date, steps: FloatArray
-) -> tuple[FloatArray, FloatArray]:
-    """Acid of water, feed and earlier material by bed and step, and the water's share of it."""
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Acid of water, feed and earlier material by bed and step, and what water and feed make."""
     share = watering_share_by_step(context, start=start, steps=steps)
     water = -context.water_base_mmolc_m2_year * members.alkalinity_factor[:, None] * share
-    shared = feed_acid_by_step(context, start=start, steps=steps)
-    shared = shared + past_acid_by_step(context, read=read, start=start, steps=steps)
+    fed = feed_acid_by_step(context, start=start, steps=steps)
+    shared = fed + past_acid_by_step(context, read=read, start=start, steps=steps)
     rotting = humus_acid_by_step(context, members, since_read_d=(start - read).days, steps=steps)
-    return water + shared + rotting, water
+    return water + shared + rotting, water, fed
 
 
 def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters) -> MixedLayer:

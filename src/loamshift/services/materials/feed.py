@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loamshift.core.ledger import feed_acid_mmolc_m2
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Feed
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.tables.model import ledger_parameters
@@ -44,4 +45,22 @@ def present_feed_acid_mmolc_m2(
         params=ledger_parameters(),
         in_pot=in_pot,
         land_use=land_use,
+    )
+
+
+def feed_acid_of(context: BedContext) -> float:
+    """Acid a year of the feed that a bed gets now.
+
+    Parameters
+    ----------
+    context
+        The bed as understood [object].
+
+    Returns
+    -------
+    float
+        Acid; negative for nitrate alone, 0 without a feed [mmolc/m2/yr].
+    """
+    return present_feed_acid_mmolc_m2(
+        context.case.feed, in_pot=context.in_pot, land_use=context.nitrogen_use
     )

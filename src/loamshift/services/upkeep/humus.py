@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.nitrogen_share import nitrogen_shares, unreturned_row
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.case import Before
 from loamshift.services.belief.humus import (
     HUMUS_FIELDS,
     humus_base_mmolc_kg,
@@ -16,8 +18,8 @@ from loamshift.services.belief.humus import (
     humus_parameters,
     humus_rows,
 )
-from loamshift.services.context.build_context import require_soil
-from loamshift.tables.model import ledger_parameters
+from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.tables.model import ledger_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 
 
@@ -78,3 +80,42 @@ def humus_year(context: BedContext, *, held_ph: float) -> HumusYear | None:
         base_mol_mol=base,
         acid_mmolc_m2=context.soil_mass_kg_m2 * nitrogen * (shares.unreturned - base),
     )
+
+
+def turf_would_move_ph(context: BedContext) -> float:
+    """How far old turf, had it just been dug in here, would move the bed until it is judged.
+
+    Answers whether the past of dug ground is worth asking for: fresh turf is what differs most
+    from ground with nothing left to rot.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+
+    Returns
+    -------
+    float
+        Either way, over the seasons of a plan and a year more [pH].
+
+    Notes
+    -----
+    The acid of the coming year at the pH of today, with what is left to rot falling from year to
+    year, over the buffering there.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    case, soil = context.case, require_soil(context)
+    bed = replace(case.bed, before=Before.TURF, before_years=0.0)
+    turf = replace(context, case=replace(case, bed=bed))
+    year = humus_year(turf, held_ph=soil.ph.ph_water)
+    if year is None:
+        return 0.0
+    rate = parameter_values("humus")["labile_rate_per_year"]
+    years = int(verdict_values()["seasons"]) + 1
+    acid = year.acid_mmolc_m2 * math.expm1(-rate * years) / math.expm1(-rate)
+    slope = float(buffer_mmolc_kg_ph(soil.ph.ph_water, **curve_of(context)))
+    capacity = 10.0**soil.k.log10_k_mean * slope * context.soil_mass_kg_m2
+    return float(abs(acid) / capacity)

@@ -2,36 +2,39 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from loamshift.core.background import drained_base_mmolc_m2
 from loamshift.core.buffer import acid_between_mmolc_kg, buffer_mmolc_kg_ph
-from loamshift.core.feed import choose_feed
 from loamshift.core.ledger import yearly_lines
 from loamshift.domain.answer import (
     Decision,
     Direction,
-    FeedLine,
+    Forecast,
     Ledger,
     LedgerLine,
     Reason,
     Upkeep,
 )
 from loamshift.domain.bed_context import BedContext, Target
-from loamshift.domain.material import Material
 from loamshift.domain.message import Message, message
 from loamshift.domain.soil import Fizz, Soil
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
 from loamshift.services.context.water import deep_co2_factor
-from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
+from loamshift.services.courses.drift import drift_ph_year
+from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
+from loamshift.services.upkeep.feed import (
+    WITH_BASE,
+    WITH_MUCH_ACID,
+    chosen_feed,
+    nitrogen_wanted,
+)
 from loamshift.services.upkeep.humus import humus_year
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.tables.materials import load_materials
 from loamshift.tables.model import carbonate_parameters, ledger_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
@@ -41,11 +44,6 @@ from loamshift.units import (
     sulfur_as_s_g_m2_from_acid_mmolc_m2,
 )
 
-AMMONIUM_SULFATE: Final = "ammonium sulfate"
-FEEDS: Final = (AMMONIUM_SULFATE, "urea", "calcium nitrate")
-"""Feeds to choose from, the most usual first; lime-hating plants get no nitrate."""
-NOT_FOR_LIME_HATERS: Final = ("calcium nitrate",)
-DEFAULT_NITROGEN_PLANT: Final = "highbush blueberry"
 FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
 DRAINED_LINE: Final = "bicarbonate washed out"
@@ -72,16 +70,9 @@ HELD_BY_SODIUM: Final = (Reason.SODIC, Reason.UNKNOWN_SODIUM)
 _DAYS_IN_YEAR: Final = 365
 
 
-@dataclass(frozen=True, slots=True)
-class _Nitrogen:
-    """Nitrogen to give in a year, and whether somebody named it [g N/m2]."""
-
-    least: float
-    most: float
-    told: bool
-
-
-def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkeep | None]:
+def upkeep(
+    context: BedContext, judged: Judgement, *, ahead: Forecast | None = None
+) -> tuple[Ledger | None, Upkeep | None]:
     """The yearly ledger of a bed at the pH to be held, and how to hold it there.
 
     Answers what pulls the pH back, which feed helps, and how much sulfur or lime a year is left
@@ -91,6 +82,9 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     ----------
     judged
         The judgement on it: where it is to be held, and how it drifts there.
+    ahead
+        The forecast of the same answer, whose course left as it is tells the drift; None takes it
+        from the beds that were judged.
 
     Returns
     -------
@@ -100,14 +94,13 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
 
     Notes
     -----
-    Lines at the aim, with the feed as it is given now. The drift left to itself leaves out feed
-    and what comes once, earlier sulfur and free lime: net acid over buffering at the aim times
-    the mass of soil. The feed is a linear program over ammonium sulfate, urea and calcium nitrate
-    within the nitrogen needed;
-    below pH 5 urea takes the place of ammonium sulfate. Sulfur or lime closes what is left, up to
-    its yearly limit. Earlier sulfur and free lime that dissolves stand in the ledger and not in the
-    upkeep: they pass. In
-    pots leaching and uptake are left out, for their loads were measured in fields.
+    Lines at the aim, with the feed as it is given now. What is to be closed leaves out that feed
+    and what comes once: earlier sulfur, and free lime that dissolves. They stand in the ledger and
+    pass. The drift is read off the simulated course, in which feed, water and earlier material go
+    on. The feed is a linear program over ammonium sulfate, urea and calcium nitrate within the
+    nitrogen needed; below pH 5 urea takes the place of ammonium sulfate. Sulfur or lime closes
+    what is left, up to its yearly limit. In pots leaching and uptake are left out, for their loads
+    were measured in fields.
 
     References
     ----------
@@ -128,11 +121,14 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
     if unread or judged.decision in (Decision.STOP, Decision.ELSEWHERE):
         return ledger, None
     per_ph = _mmolc_m2_per_ph(context, held_ph)
-    nitrogen = _nitrogen(context)
-    chosen = _chosen_feed(context, target, nitrogen, other_mmolc_m2=alone)
+    nitrogen = nitrogen_wanted(context)
+    chosen = chosen_feed(
+        context, nitrogen, other_mmolc_m2=alone, left_out=_unfit(context, target, judged)
+    )
     net = alone + sum(line.acid_mmolc_m2_year for line in chosen)
     sulfur, lime, most_acid = _closing(context, judged, net, per_ph=per_ph, held_ph=held_ph)
-    drift = -alone / per_ph if judged.drift_ph_year is None else judged.drift_ph_year
+    drift = _drift_ph_year(judged, ahead)
+    there = drift if judged.drift_held_ph_year is None else judged.drift_held_ph_year
     held = Held(
         aim_ph=held_ph,
         alone_mmolc_m2=alone,
@@ -145,10 +141,10 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         nitrogen_told=nitrogen is not None and nitrogen.told,
         limes=lime > 0.0,
         falls=_must_fall(context, judged)
-        and drift <= 0.0
+        and there <= 0.0
         and net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         rises=_reads_below(context, judged)
-        and drift >= 0.0
+        and there >= 0.0
         and -net / per_ph >= parameter_values("advice")["ignored_drift_ph_year"],
         treats_water=judged.reason is Reason.WATER,
         lime_mmolc_m2=-lines[LIME_LINE],
@@ -167,7 +163,16 @@ def upkeep(context: BedContext, judged: Judgement) -> tuple[Ledger | None, Upkee
         lime_as_caco3_g_m2_year=lime,
         years_water_undoes_dose=_years_undone(context, target),
         comment=comment(context, held),
+        drift_held_ph_year=judged.drift_held_ph_year,
     )
+
+
+def _drift_ph_year(judged: Judgement, ahead: Forecast | None) -> float:
+    """How the bed left as it is moves in a year, by the forecast or by the beds judged."""
+    if ahead is not None:
+        return drift_ph_year(ahead.dates, ahead.do_nothing.q50)
+    assert judged.drift_ph_year is not None, f"{judged.reason} was judged without a course"
+    return judged.drift_ph_year
 
 
 def called(line: str) -> Message:
@@ -291,55 +296,15 @@ def _mmolc_m2_per_ph(context: BedContext, held_ph: float) -> float:
     return slope * context.soil_mass_kg_m2
 
 
-def _nitrogen(context: BedContext) -> _Nitrogen | None:
-    feed = context.case.feed
-    if feed is not None and feed.n_g_m2_year is not None:
-        return _Nitrogen(feed.n_g_m2_year, feed.n_g_m2_year, told=True)
-    if feed is not None and feed.material is not None and feed.material.n_frac > 0.0:
-        given = (feed.rate_g_m2 or 0.0) * feed.times * feed.material.n_frac
-        return _Nitrogen(given, given, told=True)
-    if any(plant.key == DEFAULT_NITROGEN_PLANT for plant in context.case.aim.plants):
-        advice = parameter_values("advice")
-        return _Nitrogen(
-            advice["blueberry_n_low_g_m2"], advice["blueberry_n_high_g_m2"], told=False
-        )
-    return None
-
-
-def _chosen_feed(
-    context: BedContext, target: Target, nitrogen: _Nitrogen | None, *, other_mmolc_m2: float
-) -> tuple[FeedLine, ...]:
-    if nitrogen is None or nitrogen.most <= 0.0:
-        return ()
-    names = [name for name in FEEDS if not (target.calcifuge and name in NOT_FOR_LIME_HATERS)]
-    feeds: list[Material] = [load_materials()[name] for name in names]
-    per_g_n = [
-        acid_brought_mmolc_m2(
-            feed, rate_g_m2=1.0 / feed.n_frac, in_pot=context.in_pot, land_use=context.nitrogen_use
-        )
-        for feed in feeds
-    ]
+def _unfit(context: BedContext, target: Target, judged: Judgement) -> frozenset[str]:
+    """Feeds that work against the way a bed has to go, or that its plants or its pH rule out."""
+    unfit: set[str] = set()
+    if target.calcifuge or _must_fall(context, judged):
+        unfit |= set(WITH_BASE)
     too_acid = target.ph_aim < parameter_values("advice")["urea_below_ph"]
-    choice = choose_feed(
-        per_g_n,
-        nitrogen_g_m2_year=nitrogen.least,
-        nitrogen_high_g_m2_year=nitrogen.most,
-        other_acid_mmolc_m2_year=other_mmolc_m2,
-        wanted_acid_mmolc_m2_year=0.0,
-        max_share_frac=[0.0 if too_acid and name == AMMONIUM_SULFATE else 1.0 for name in names],
-    )
-    # The solver is exact to nine digits; a feed is weighed to three.
-    nitrogen_g_m2 = [round(float(grams), 4) for grams in choice.nitrogen_g_m2_year]
-    return tuple(
-        FeedLine(
-            material=feed.key,
-            n_g_m2_year=grams,
-            rate_g_m2_year=grams / feed.n_frac,
-            acid_mmolc_m2_year=grams * acid,
-        )
-        for feed, grams, acid in zip(feeds, nitrogen_g_m2, per_g_n, strict=True)
-        if grams > 0.0
-    )
+    if too_acid or _must_rise(context, judged):
+        unfit |= set(WITH_MUCH_ACID)
+    return frozenset(unfit)
 
 
 def _closing(
@@ -352,7 +317,8 @@ def _closing(
     ignored = parameter_values("advice")["ignored_drift_ph_year"]
     if abs(net_mmolc_m2) / per_ph < ignored:
         return 0.0, 0.0, most_acid
-    if net_mmolc_m2 < 0.0 and (judged.reason is Reason.WATER or _reads_below(context, judged)):
+    first = judged.reason in (Reason.WATER, Reason.FEED)
+    if net_mmolc_m2 < 0.0 and (first or _reads_below(context, judged)):
         return 0.0, 0.0, most_acid
     if net_mmolc_m2 < 0.0:
         sulfur = sulfur_as_s_g_m2_from_acid_mmolc_m2(-net_mmolc_m2)
@@ -374,6 +340,11 @@ def _must_fall(context: BedContext, judged: Judgement) -> bool:
     target, ph = context.target, _stands_at_ph(context, judged)
     above = target is not None and ph > target.ph_high + verdict_values()["leave_gain_ph"]
     return above or judged.direction is Direction.ACIDIFY
+
+
+def _must_rise(context: BedContext, judged: Judgement) -> bool:
+    """True where a bed is brought up, or its feed has taken it down or is about to."""
+    return judged.direction is Direction.LIME or judged.reason is Reason.FEED
 
 
 def _reads_below(context: BedContext, judged: Judgement) -> bool:

@@ -153,6 +153,6 @@ def _rotting(context: BedContext, held: Held) -> Message | None:
     before = context.case.bed.before
     return message(
         "upkeep-humus",
-        before="unknown" if before is None else before.value,
+        before=("bare" if context.is_bare else "unknown") if before is None else before.value,
         sulfur=rate(sulfur_as_s_g_m2_from_acid_mmolc_m2(held.humus_mmolc_m2)),
     )

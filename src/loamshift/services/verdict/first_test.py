@@ -96,7 +96,7 @@ def _decided(
     furthest = float(gaps[np.argmax(np.abs(gaps))])
     acidify = now > 0.0 if abs(now) >= gain else furthest > 0.0
     if reach is None:
-        if base.decision is Decision.EFFORT and acidify:
+        if base.decision is Decision.EFFORT and acidify is (base.reason is not Reason.FEED):
             return Decision.EFFORT, False
         return (Decision.GO, False) if base.decision is not Decision.EFFORT else (Decision.GO, True)
     if acidify is not reach.courses.seasons.acidify:

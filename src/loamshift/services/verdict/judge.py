@@ -18,6 +18,7 @@ from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.courses.surface import day_index
+from loamshift.services.materials.feed import feed_acid_of
 from loamshift.services.verdict.doubts import (
     hardly_a_soil,
     holds_free_lime,
@@ -30,7 +31,8 @@ from loamshift.services.verdict.judged_bed import (
     ROUNDING,
     JudgedBed,
     coming_ph,
-    drift_ph_year,
+    drift_alone_ph_year,
+    feed_pull,
     furthest_median_ph,
     gap_ph,
     share_in_range,
@@ -219,7 +221,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         ph_alone_on=float(median[case.on]),
         ph_now=float(median[0]),
         ph_expected=furthest_median_ph(case),
-        drift_ph_year=drift_ph_year(case),
+        drift_ph_year=drift_alone_ph_year(case),
     )
     if np.abs(gaps).max() < gain and (leave.stays or 0.0) > HALF:
         rise = water_rise_ph(case)
@@ -227,7 +229,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
             return replace(
                 leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise
             ), None
-        return leave, None
+        return _or_feed_first(case, leave), None
     arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:
         return replace(leave, reason=Reason.AT_WORK), None
@@ -239,12 +241,51 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
     if good_now and acidify and rise >= gain:
         thirsty = replace(leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise)
         return thirsty, None
+    if good_now and not acidify:
+        fed = _or_feed_first(case, leave, leaving=False)
+        if fed is not leave:
+            return fed, None
     if stop_reason(case.context, acidify=acidify) is not None:
         return replace(leave, decision=Decision.STOP, reason=Reason.WATERLOGGED), None
     if arriving and now * later < 0.0:
         return replace(leave, decision=Decision.STOP, reason=Reason.OVERDOSE), None
     reach = reach_of(case, acidify=acidify)
-    return judged_by_reach(case, reach, leave, rise=rise, inside=inside), reach
+    judged = judged_by_reach(case, reach, leave, rise=rise, inside=inside)
+    if judged.reason is Reason.CAPS and not acidify:
+        judged = _feed_in_the_way(case, judged)
+    return judged, None if judged.reason is Reason.FEED else reach
+
+
+def _or_feed_first(case: JudgedBed, leave: Judgement, *, leaving: bool = True) -> Judgement:
+    """Another feed first, where it is the feed that takes a good soil out of its range.
+
+    Where the median bed stays, it has to be so for so many of the beds, as with the water.
+    """
+    pull = feed_pull(case)
+    if pull.fall_ph < verdict_values()["leave_gain_ph"] - ROUNDING or not pull.is_most:
+        return leave
+    if leaving and pull.cost < parameter_values("plan")["water_cost_frac"]:
+        return leave
+    return replace(leave, decision=Decision.EFFORT, reason=Reason.FEED, feed_fall_ph=pull.fall_ph)
+
+
+def _feed_in_the_way(case: JudgedBed, judged: Judgement) -> Judgement:
+    """Another feed first, where lime would do within its limits but for the acid of the feed."""
+    if feed_acid_of(case.context) <= 0.0:
+        return judged
+    beds = case.beds.without_feed()
+    reach = reach_of(replace(case, beds=beds, alone=beds.run(())), acidify=False)
+    covered = float(reach.there.mean())
+    if covered < verdict_values()["elsewhere_probability"]:
+        return judged
+    return replace(
+        judged,
+        decision=Decision.EFFORT,
+        direction=Direction.NONE,
+        reason=Reason.FEED,
+        feed_fall_ph=feed_pull(case).fall_ph,
+        covered_unfed=covered,
+    )
 
 
 def _not_given_up(case: JudgedBed, leave: Judgement) -> tuple[Judgement, Reach | None]:
@@ -273,12 +314,12 @@ def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judge
     rule = choose_rule(reach.courses.surface, goal, chosen_on=reach.courses.chosen_on)
     ph = reach.courses.surface.course(tuple(rule.amounts_g_m2))
     held = float(np.median(ph[:, goal.hold]) - np.median(ph[:, goal.on]))
-    alone = drift_ph_year(case)
+    alone = drift_alone_ph_year(case)
     if judged.direction is Direction.LIME:
         drift = min(held, max(alone, 0.0))
     else:
         drift = max(held, min(alone, 0.0))
-    planned = replace(judged, rule=rule, courses=reach.courses, drift_ph_year=drift)
+    planned = replace(judged, rule=rule, courses=reach.courses, drift_held_ph_year=drift)
     acts = rule.first_g_m2 > 0.0 or any(line.amount_g_m2 > 0.0 for line in rule.lines)
     return planned if acts else _nothing_goes_on(case, planned)
 
@@ -288,7 +329,8 @@ def _nothing_goes_on(case: JudgedBed, judged: Judgement) -> Judgement:
     rule = judged.rule
     assert rule is not None
     if judged.decision is Decision.MEASURE_FIRST:
-        return replace(judged, rule=None, courses=None)
+        return replace(judged, rule=None, courses=None, drift_held_ph_year=None)
+    judged = replace(judged, drift_held_ph_year=None)
     without = replace(judged, rule=None, courses=None, direction=Direction.NONE)
     limits = verdict_values()
     gaps = [abs(gap_ph(float(ph), case.target)) for ph in case.median[: case.hold + 1]]
@@ -307,7 +349,7 @@ def _nothing_goes_on(case: JudgedBed, judged: Judgement) -> Judgement:
             measure_probability=gained,
             measure_shift=Decision.GO,
         )
-    return replace(
+    elsewhere = replace(
         judged,
         rule=None,
         courses=None,
@@ -315,3 +357,6 @@ def _nothing_goes_on(case: JudgedBed, judged: Judgement) -> Judgement:
         decision=Decision.ELSEWHERE,
         reason=Reason.CAPS,
     )
+    if judged.direction is Direction.ACIDIFY:
+        return elsewhere
+    return _feed_in_the_way(case, elsewhere)

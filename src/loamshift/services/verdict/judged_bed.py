@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
 from typing import Final
 
 import numpy as np
@@ -13,14 +12,13 @@ from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.context.build_context import curve_of, require_soil
-from loamshift.services.courses.surface import day_index
+from loamshift.services.courses.drift import drift_ph_year
+from loamshift.services.materials.feed import feed_acid_of
 from loamshift.tables.model import verdict_values
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-DRIFT_D: Final = 731
-"""Over so many days the drift of a bed left alone is read [d]."""
 ROUNDING: Final = 0.005
 """A gap of the limit counts as the limit: a median of drawn beds is no closer than this [pH]."""
 HALF: Final = 0.5
@@ -127,18 +125,15 @@ def coming_ph(case: JudgedBed) -> float:
     return float(-context.pending_acid_mmolc_m2 / capacity)
 
 
-def drift_ph_year(case: JudgedBed) -> float:
-    """How the median of the bed left alone moves over the next two years [pH/yr].
+def drift_alone_ph_year(case: JudgedBed) -> float:
+    """How the median of the bed left alone moves in a year.
 
     Returns
     -------
     float
         Negative where it falls [pH/yr].
     """
-    days = case.beds.days
-    later = day_index(days, days[0] + timedelta(days=DRIFT_D))
-    years = max((days[later] - days[0]).days, 1) / 365.25
-    return float(case.median[later] - case.median[0]) / years
+    return drift_ph_year(case.beds.days, case.median.tolist())
 
 
 def water_rise_ph(case: JudgedBed) -> float:
@@ -168,3 +163,44 @@ def water_cost(case: JudgedBed) -> float:
     rain = case.beds.with_rain_water().run(())
     past, anyway = (run.ph[:, case.hold] > case.target.ph_high for run in (case.alone, rain))
     return float(np.mean(past) - np.mean(anyway))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedPull:
+    """What the acid of the fertiliser does to a bed left alone.
+
+    ``fall_ph`` how much lower its median lies on the day wanted than without it [pH]; ``cost``
+    share of the beds that it takes below the range until a year later [0-1]; ``is_most`` true
+    where it makes at least half of the way down.
+    """
+
+    fall_ph: float = 0.0
+    cost: float = 0.0
+    is_most: bool = False
+
+
+def feed_pull(case: JudgedBed) -> FeedPull:
+    """What the acid of the fertiliser does to a bed left alone.
+
+    Parameters
+    ----------
+    case
+        The bed with its possible beds [object].
+
+    Returns
+    -------
+    FeedPull
+        Nothing where none is given, or one that makes no acid [object].
+    """
+    if feed_acid_of(case.context) <= 0.0:
+        return FeedPull()
+    unfed = case.beds.without_feed().run(())
+    there = float(np.median(unfed.ph[:, case.on]))
+    fall = there - float(case.median[case.on])
+    low = case.target.ph_low
+    below, anyway = (run.ph[:, case.hold] < low for run in (case.alone, unfed))
+    return FeedPull(
+        fall_ph=fall,
+        cost=float(np.mean(below) - np.mean(anyway)),
+        is_most=fall >= HALF * float(case.median[0] - case.median[case.on]),
+    )

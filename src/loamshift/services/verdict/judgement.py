@@ -22,9 +22,12 @@ class Judgement:
     estimate of sulfur or lime value [g/m2]; caps as sulfur or limestone value [g/m2];
     ``most_g_m2`` what the limits of all seasons allow, as sulfur or lime that works [g/m2];
     ``working_frac`` of a lime in the field [0-1]; ``parts`` under the cap of one dose [count];
-    ``drift_ph_year`` how the bed moves in a year where it is held, by its simulated course,
-    negative where it falls; ``pull_ph_year`` yearly pull against the aim [pH/yr];
-    ``water_rise_ph`` how much the water alone lifts the bed by the day wanted [pH]. ``measure``
+    ``drift_ph_year`` how the bed left alone moves in a year, by its simulated course,
+    ``drift_held_ph_year`` how it would by itself where a plan has taken it, negative where it
+    falls; ``pull_ph_year`` yearly pull against the aim [pH/yr];
+    ``water_rise_ph`` how much the water alone lifts the bed by the day wanted, ``feed_fall_ph`` how
+    much the acid of its fertiliser lowers it [pH]; ``covered_unfed`` as ``covered``, were the
+    fertiliser to make no acid [0-1]. ``measure``
     the case-file path to settle first, with the probability that it changes the decision [0-1]
     and the decision it most likely changes to. ``rule`` and ``courses`` of the plan where one is
     made.
@@ -47,8 +50,11 @@ class Judgement:
     working_frac: float = 1.0
     parts: int | None = None
     drift_ph_year: float | None = None
+    drift_held_ph_year: float | None = None
     pull_ph_year: float = 0.0
     water_rise_ph: float = 0.0
+    feed_fall_ph: float = 0.0
+    covered_unfed: float | None = None
     carbonate_share: float | None = None
     measure: str | None = None
     measure_probability: float = 0.0

@@ -18,6 +18,7 @@ from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
 from loamshift.services.courses.seasons import Seasons, seasons_ahead, tidy_amounts
 from loamshift.services.courses.surface import Courses, courses_of
+from loamshift.services.materials.feed import feed_acid_of
 from loamshift.services.verdict.judged_bed import ROUNDING, JudgedBed, gap_ph
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.model import ledger_parameters, lime_parameters, verdict_values
@@ -191,7 +192,7 @@ def with_figures(case: JudgedBed, judged: Judgement, *, acidify: bool) -> Judgem
 
 
 def yearly_pull_ph(context: BedContext, ph: float, *, acidify: bool) -> float:
-    """How much water, leaching and uptake move a bed held at a pH against the aim in a year.
+    """How much water, leaching, uptake and feed move a bed held at a pH against the aim in a year.
 
     Parameters
     ----------
@@ -205,19 +206,48 @@ def yearly_pull_ph(context: BedContext, ph: float, *, acidify: bool) -> float:
     float
         0 or more [pH/yr].
     """
-    background = 0.0
-    if not context.in_pot:
-        background = background_acid_mmolc_m2(
-            ph,
-            drainage_mm=context.drainage_mm_year,
-            params=ledger_parameters(),
-            land_use=context.land_use,
-        )
-    pull = context.water_base_mmolc_m2_year - background
+    background = _background_mmolc_m2(context, ph)
+    fed = 0.0 if acidify else max(feed_acid_of(context), 0.0)
+    pull = context.water_base_mmolc_m2_year - background - fed
+    return max(pull if acidify else -pull, 0.0) / _capacity_mmolc_m2(context, ph)
+
+
+def feed_weighs_most(context: BedContext, ph: float) -> bool:
+    """Whether the feed makes more acid than all that leaching and uptake do.
+
+    Parameters
+    ----------
+    context
+        A bed with a soil [object].
+    ph
+        Where it is to be held [pH in water].
+
+    Returns
+    -------
+    bool
+        False too where no yearly test would show what it makes [truth].
+    """
+    fed = feed_acid_of(context)
+    shown = parameter_values("advice")["ignored_drift_ph_year"] * _capacity_mmolc_m2(context, ph)
+    return fed >= max(shown, _background_mmolc_m2(context, ph)) > 0.0
+
+
+def _background_mmolc_m2(context: BedContext, ph: float) -> float:
+    """What leaching and uptake do in a year at a pH, nothing in pots."""
+    if context.in_pot:
+        return 0.0
+    return background_acid_mmolc_m2(
+        ph,
+        drainage_mm=context.drainage_mm_year,
+        params=ledger_parameters(),
+        land_use=context.land_use,
+    )
+
+
+def _capacity_mmolc_m2(context: BedContext, ph: float) -> float:
+    """Acid of one pH unit [mmolc/m2]."""
     slope = float(buffer_mmolc_kg_ph(ph, **curve_of(context)))
-    k = 10.0 ** require_soil(context).k.log10_k_mean
-    against = max(pull if acidify else -pull, 0.0)
-    return float(against / (k * slope * context.soil_mass_kg_m2))
+    return float(10.0 ** require_soil(context).k.log10_k_mean * slope * context.soil_mass_kg_m2)
 
 
 def effort_reason(judged: Judgement, *, inside: bool) -> Reason | None:

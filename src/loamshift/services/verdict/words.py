@@ -7,11 +7,12 @@ from datetime import date, timedelta
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason, Verdict
-from loamshift.domain.bed_context import BedContext
+from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.case import BedKind
 from loamshift.domain.message import (
     Given,
     Listed,
+    Measure,
     Message,
     Product,
     Prose,
@@ -24,6 +25,7 @@ from loamshift.domain.message import (
 )
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
+from loamshift.services.materials.feed import feed_acid_of
 from loamshift.services.verdict.bed_words import (
     Planned,
     Teller,
@@ -41,9 +43,11 @@ from loamshift.services.verdict.doubts import (
 )
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.other_plants import plants_that_suit
+from loamshift.services.verdict.reach import feed_weighs_most, retest_error_ph
 from loamshift.services.verdict.stop_words import STOPPED
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
+from loamshift.units import lime_as_caco3_g_m2_from_acid_mmolc_m2
 
 SETTLED_BY: Final[Mapping[str, Message]] = {
     "soil.ph": message("settle-soil-ph"),
@@ -61,6 +65,8 @@ SETTLED_BY: Final[Mapping[str, Message]] = {
 """What settles an open question, by the field of the case file it fills in."""
 _ONE_TEST_PH: Final = 0.05
 """Nearer than this a reading and what is believed are told as one [pH]."""
+_NO_SLIP_SD: Final = 3.0
+"""A reading further from the range than so many errors of a test is no slip of the test [sd]."""
 _LARGE_M2: Final = 100.0
 """Ground larger than this is not replaced by raised beds [m2]."""
 
@@ -114,7 +120,9 @@ def _repeat_test(context: BedContext) -> Message:
     target, ph_water = _target(context), require_soil(context).ph.ph_water
     if target.ph_low <= ph_water <= target.ph_high:
         return message("verdict-same-in-a-year-change")
-    return message("verdict-repeat-change", range=range_of(target))
+    gap = max(ph_water - target.ph_high, target.ph_low - ph_water)
+    far = gap > _NO_SLIP_SD * retest_error_ph(context)
+    return message("verdict-repeat-change", range=range_of(target), far="yes" if far else "no")
 
 
 def _buffering_test(context: BedContext) -> str:
@@ -282,7 +290,8 @@ def _caps(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         change = message("verdict-empty-bed-change")
     else:
         change = _repeat_test(context)
-    return prose(_out_of_reach(context, judged), _instead(context, judged)), change
+    reach, cause = _out_of_reach(context, judged), _feed_cause(context, judged)
+    return prose(reach, cause, _instead(context, judged)), change
 
 
 def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
@@ -328,6 +337,53 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return told, change
 
 
+def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
+    target, soil = _target(context), require_soil(context)
+    change = _repeat_test(context)
+    acid = message("verdict-feed-acid", lime=_feed_lime(context))
+    gentle = _gentle_feed(target)
+    if judged.covered_unfed is not None:
+        decides = message(
+            "verdict-feed-decides",
+            covered=in_100(judged.covered or 0.0),
+            unfed=in_100(judged.covered_unfed),
+            wanted=wanted(target),
+            day=_wanted_day(context),
+        )
+        return prose(decides, acid, message("verdict-feed-first-then", gentle=gentle)), change
+    good = message(
+        "verdict-feed-soil-good",
+        inside="yes" if target.ph_low <= soil.ph.ph_water <= target.ph_high else "no",
+        reading=reading(context),
+        wanted=wanted(target),
+    )
+    takes = message(
+        "verdict-feed-takes",
+        expected=ph(judged.ph_alone_on or soil.ph.ph_water),
+        day=_wanted_day(context),
+        fall=ph(judged.feed_fall_ph),
+    )
+    return prose(good, takes, acid, message("verdict-feed-first", gentle=gentle)), change
+
+
+def _feed_lime(context: BedContext) -> Measure:
+    """What the acid of the feed uses up in a year, as pure lime."""
+    return rate(lime_as_caco3_g_m2_from_acid_mmolc_m2(feed_acid_of(context)))
+
+
+def _gentle_feed(target: Target) -> str:
+    """The kind of nitrogen to give instead: plants that hate lime take nitrate poorly."""
+    return "urea" if target.calcifuge else "nitrate"
+
+
+def _feed_cause(context: BedContext, judged: Judgement) -> Message | None:
+    """That the feed is the cause, where a bed is limed and its acid weighs most."""
+    target = _target(context)
+    if judged.direction is not Direction.LIME or not feed_weighs_most(context, target.ph_aim):
+        return None
+    return message("verdict-feed-cause", lime=_feed_lime(context), gentle=_gentle_feed(target))
+
+
 def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     acidify = judged.direction is Direction.ACIDIFY
     target = _target(context)
@@ -346,13 +402,14 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             wanted=wanted(target),
             expected=ph(judged.ph_alone_on or 0.0),
         )
-        return prose(told, _start(plan)), change
+        return prose(told, _feed_cause(context, judged), _start(plan)), change
     pull = message(
         "verdict-upkeep-pull",
         direction=judged.direction.value,
         pull=ph(judged.pull_ph_year or 0.0),
     )
-    return prose(_need(context, judged), pull, _start(plan)), change
+    cause = _feed_cause(context, judged)
+    return prose(_need(context, judged), pull, cause, _start(plan)), change
 
 
 def _need(context: BedContext, judged: Judgement) -> Prose:
@@ -376,11 +433,13 @@ def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         planted="yes" if context.planted else "no",
         cap=rate(judged.cap_dose_g_m2 or 0.0),
     )
-    return prose(_need(context, judged), several, _start(plan)), change
+    cause = _feed_cause(context, judged)
+    return prose(_need(context, judged), several, cause, _start(plan)), change
 
 
 def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    return prose(_need(context, judged), _start(plan)), _change_test(context, judged)
+    cause = _feed_cause(context, judged)
+    return prose(_need(context, judged), cause, _start(plan)), _change_test(context, judged)
 
 
 _TOLD: Final[Mapping[Reason, Teller]] = {
@@ -397,6 +456,7 @@ _TOLD: Final[Mapping[Reason, Teller]] = {
     Reason.FREE_LIME: _free_lime,
     Reason.CAPS: _caps,
     Reason.WATER: _water,
+    Reason.FEED: _feed,
     Reason.UPKEEP: _upkeep,
     Reason.PARTS: _several,
     Reason.MONTHS: _several,

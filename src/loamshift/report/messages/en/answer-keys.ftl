@@ -220,7 +220,8 @@ answer-means-rescue-lime-as-caco3-g-m2 = Lime that would undo it, or null.
 
 ## Upkeep
 
-answer-means-upkeep-drift-ph-year = How the pH moves by itself; negative falls.
+answer-means-upkeep-drift-ph-year = How the pH moves left as it is, by its forecast; negative falls.
+answer-means-upkeep-drift-held-ph-year = How it would move by itself where the plan takes it, or null.
 answer-means-upkeep-nitrogen-needed-g-m2-year = Nitrogen the plants need, or null.
 answer-means-upkeep-feed = The feed that keeps the ledger even.
 answer-means-upkeep-net-with-feed-mmolc-m2-year = The ledger with that feed; positive acidifies.

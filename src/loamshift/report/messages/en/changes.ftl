@@ -126,6 +126,7 @@ changes-reason = { $reason ->
     [free-lime] free lime
     [caps] over the published limits
     [water] the water
+    [feed] the fertiliser
     [upkeep] needs topping up
     [parts] more applications than usual
     [months] longer than a year

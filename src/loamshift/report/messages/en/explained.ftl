@@ -34,7 +34,7 @@ explained-verdict-reason-3 = overdose: what has been applied is more than the gr
 explained-verdict-reason-4 = no-common-range: the plants share no range of pH that is wide enough to hold.
 explained-verdict-reason-5 = in-range: left alone, the bed stays in the range. at-work: what was applied earlier brings it there. small-gain: it is closer to the range than a second test could show. upkeep: it is in the range and needs something now and then to stay there.
 explained-verdict-reason-6 = unknown-lime, doubtful-reading, unknown-water, unknown-texture: one test would settle the decision. unknown-sodium: a pH so high comes from sodium more often than from lime. one-source-range: only one source gives a range for the plant.
-explained-verdict-reason-7 = free-lime: lime in the soil uses up more than anybody would apply. caps: the published limits do not allow so much. water: the water undoes whatever is done to the soil.
+explained-verdict-reason-7 = free-lime: lime in the soil uses up more than anybody would apply. caps: the published limits do not allow so much. water: the water undoes whatever is done to the soil. feed: the acid of the fertiliser takes a good soil out of its range.
 explained-verdict-reason-8 = parts: more applications than usual. months: longer than a year. within-reach: none of these.
 explained-verdict-reason-9 = An answer kept by version 0.1.0 has none.
 
@@ -146,7 +146,7 @@ explained-upkeep-1 = The yearly ledger left to itself, and the feed within the n
 explained-upkeep-equation-1 = smallest |net acid| over the feeds, with the total N that the plants need and no feed below zero: a small linear program
 
 explained-upkeep-drift-ph-year = Drift of the pH in a year
-explained-upkeep-drift-ph-year-1 = The net of the ledger over the buffering of the treated soil at its pH.
+explained-upkeep-drift-ph-year-1 = How far the simulated beds, left as they are, move in a year: their median over the first three years of the forecast. The ledger beside it says where that comes from: its net over the buffering of the treated soil.
 explained-upkeep-drift-ph-year-equation-1 = drift = −net [mmolc/m²/yr] / (buffering [mmolc/kg/pH] × soil [kg/m²])
 
 explained-upkeep-years-water-undoes-dose = Years until the water has undone the dose

@@ -9,6 +9,7 @@ headline-leave = Leave the pH of { $these } alone.
 headline-leave-at-work = Leave the pH of { $these } alone: what was applied is still working.
 headline-leave-water = Leave the soil of { $these } alone and treat the water.
 headline-upkeep-inside = The pH of { $these } is right, but needs a little upkeep every year.
+headline-feed-first = Change the fertiliser first: its acid does most to lower the pH of { $these }.
 headline-water-first = Treat the water first: without that, no change to the soil will last.
 headline-apart = Grow { $plants } in separate places: no single pH suits them all.
 headline-elsewhere = { $plants ->

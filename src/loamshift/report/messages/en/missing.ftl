@@ -39,5 +39,7 @@ missing-prills-why = Prills with clay break up within months or a few years; pur
 missing-prills-how = Look for bentonite or clay on the bag, or leave a few prills in water for a day.
 missing-before-why = In ground kept bare, old organic matter rots and makes acid, old turf most of all.
 missing-before-how = Say what the ground was before it was dug: turf, manured, arable or garden ground.
+missing-before-dug-why = Turf or manured ground goes on rotting for years after it is dug. In this bed that could move the pH more than a test would miss.
+missing-before-dug-how = Say what the ground was before it was dug: turf, manured, arable or garden ground.
 missing-before-years-why = Old organic matter rots fastest in the first years after digging.
 missing-before-years-how = Say how many years ago the ground was dug.

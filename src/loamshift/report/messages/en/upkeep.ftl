@@ -9,12 +9,43 @@ upkeep-heading =
         [as-it-is] Keeping the pH as it is
        *[there] Keeping the pH there
     }
-# $step is the change of pH in a year.
+# $step is the change of pH in a year, $years how many years it is the mean of.
 upkeep-drift =
     { $way ->
-        [rise] Untreated, the pH would rise by about { $step } a year.
-        [fall] Untreated, the pH would fall by about { $step } a year.
-       *[none] Untreated, the pH would hardly change from one year to the next.
+        [rise] Left as it is, the pH would rise by about { $step } a year over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
+        [fall] Left as it is, the pH would fall by about { $step } a year over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
+       *[none] Left as it is, the pH would hardly change over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
+    }
+# Where a plan has taken the pH, and beside it where the pH is now; $step and $years as before.
+upkeep-drift-there =
+    { $way ->
+        [rise] Once there, the pH would rise by about { $step } a year by itself.
+        [fall] Once there, the pH would fall by about { $step } a year by itself.
+       *[none] Once there, the pH would hardly change from one year to the next.
+    }
+upkeep-drift-now =
+    { $way ->
+        [rise] How fast a pH drifts depends on where it stands and on what is at work: left as it is now, it would rise by about { $step } a year over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
+        [fall] How fast a pH drifts depends on where it stands and on what is at work: left as it is now, it would fall by about { $step } a year over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
+       *[none] How fast a pH drifts depends on where it stands and on what is at work: left as it is now, it would hardly change over the next { $years ->
+            [1] year
+           *[other] { WORD($years) } years
+        }.
     }
 upkeep-undone-soon = The water alone would undo the whole change within about a year.
 # $years is a whole number, 2 or more.
@@ -23,7 +54,7 @@ upkeep-undone = The water alone would undo the whole change in about { WORD($yea
 upkeep-give =
     { $nitrogen ->
         [none] Each year, give { $feeds }.
-       *[other] The plants can use about { $nitrogen } of nitrogen a year. To supply it, give { $feeds }.
+       *[other] For { $nitrogen } of nitrogen a year, give { $feeds }.
     }
 # A fertiliser as bought, inside a list.
 upkeep-feed =
@@ -50,7 +81,7 @@ upkeep-hold-enough = Nothing more is needed to hold the pH.
 upkeep-feed-fits =
     { $nitrogen ->
         [none] If you feed, { $feeds } a year would change the pH least.
-       *[other] The plants can use about { $nitrogen } of nitrogen a year. Given as { $feeds }, it would change the pH least.
+       *[other] If you give { $nitrogen } of nitrogen a year, { $feeds } would change the pH least.
     }
 upkeep-by-test = Test once a year, and apply sulphur or lime only if the test calls for it.
 upkeep-after-test = What it takes to hold the pH follows from the test you still need.
@@ -83,6 +114,7 @@ upkeep-humus =
     { $before ->
         [turf] The old turf that was dug in is still rotting and makes acid
         [manured] What years of manuring left in this ground is still rotting and makes acid
+        [unknown] Whatever was dug in here is rotting and makes acid
        *[other] Organic matter rots in bare ground and makes acid
     }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year: let a yearly test say what is still needed.
 

@@ -146,7 +146,11 @@ verdict-buffering-either-change = { $test ->
 verdict-fizz-change = A fizz test that shows free lime.
 verdict-free-lime-change = A laboratory figure for free lime (CaCO3).
 verdict-same-in-a-year-change = A test a year from now that reads the same.
-verdict-repeat-change = A repeat test already within pH { $range }.
+# $far is "yes" where no slip of a test explains how far the reading lies from the range.
+verdict-repeat-change = { $far ->
+    [yes] Nothing that a test is likely to show: this reading is too far from pH { $range } to be a slip.
+   *[no] A repeat test that reads within pH { $range }.
+}
 
 ## The water decides
 
@@ -162,6 +166,31 @@ verdict-water-first-then = Treat the water first: use rainwater, or acidify the 
 verdict-rainwater-change = Rainwater, or water with less alkalinity.
 verdict-water-alkalinity-change = A figure for the alkalinity of your water well below our guess.
 verdict-water-weekly-change = Far less water in a week than we had to guess.
+
+## The fertiliser decides
+
+# $inside is "yes" where the reading lies in the range.
+verdict-feed-soil-good = { $inside ->
+    [yes] The soil is right: it tested at { $reading }, within { $wanted }. The fertiliser is not.
+   *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The fertiliser is not.
+}
+verdict-feed-takes = With this fertiliser we expect about pH { $expected } by { $day }; with one that makes no acid it would be { $fall } higher.
+verdict-feed-decides = The fertiliser decides here, not the soil. With it, lime within the published limits would bring { $covered } of 100 beds like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
+# $lime is what the acid of the fertiliser uses up in a year.
+verdict-feed-acid = In a year the fertiliser makes as much acid as { $lime } of pure lime neutralises.
+# $gentle is "nitrate" where the plants take nitrate well.
+verdict-feed-first = { $gentle ->
+    [nitrate] Change the fertiliser first: give most or all of its nitrogen as nitrate, for example calcium nitrate, or give less.
+   *[urea] Change the fertiliser first: give its nitrogen as urea, or give less.
+}
+verdict-feed-first-then = { $gentle ->
+    [nitrate] Change the fertiliser first: give most or all of its nitrogen as nitrate, for example calcium nitrate, or give less. Test again in a year, and lime by that test.
+   *[urea] Change the fertiliser first: give its nitrogen as urea, or give less. Test again in a year, and lime by that test.
+}
+verdict-feed-cause = The fertiliser does most to make this bed acid: in a year it makes as much acid as { $lime } of pure lime neutralises. { $gentle ->
+    [nitrate] Give most or all of its nitrogen as nitrate, for example calcium nitrate, or give less.
+   *[urea] Give its nitrogen as urea, or give less.
+}
 
 ## Go, or go with effort
 

@@ -291,7 +291,7 @@ why-step-with-feed = { $feeds ->
    *[other] Add the acid of the feed advised.
 }
 why-step-drift = Divide the net effect by that. Acid lowers the pH, so the sign changes.
-why-step-drift-counted = Run { $beds } simulated beds for a year where the bed is to be held, and take their median.
+why-step-drift-counted = Run { $beds } simulated beds, left as they are, for three years or as long as the forecast goes, and take how far their median moves in a year.
 why-step-closing = { $way ->
     [lime] Turn what is left into lime, up to the yearly limit.
    *[acidify] Turn what is left into sulphur, up to the yearly limit.
@@ -470,7 +470,7 @@ why-aside-plan = By the buffer curve alone, the { $pure } of pure { $way ->
     [lime] lime
    *[acidify] sulphur
 } in the plan would bring an untouched soil to about pH { $after }. The simulated beds add time, water, feed and rain.
-why-aside-drift = By the ledger alone it would be { $plain } a year. The simulated beds also mix the layers and let the loss change as the pH moves.
+why-aside-drift = By the ledger alone, held where it is to be held, it would be { $plain } a year. The simulated beds start at the pH of today, count the fertiliser you give now and what was applied before, and let the loss change as the pH moves.
 why-aside-line = By the buffer curve alone, going from { $middle } to { $aim } would take { $product } of the product. What was applied first may still be working, so the plan can call for less.
 why-aside-claim = By the buffer curve alone, all of it would take the bed from { $before } to { $after }.
 
