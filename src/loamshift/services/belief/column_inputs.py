@@ -258,18 +258,7 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
 
 
 def inputs_without_feed(inputs: ForecastInputs) -> ForecastInputs:
-    """The same bed, left alone and given none of its fertiliser from today on.
-
-    Parameters
-    ----------
-    inputs
-        The bed as it is fed [object].
-
-    Returns
-    -------
-    ForecastInputs
-        Without the feed to come [object].
-    """
+    """The same bed, left alone and given none of its fertiliser from today on."""
     past = inputs.past[: len(inputs.past) - inputs.fed_ahead]
     alone = column_events(past, n_layers=inputs.soil.edges_cm.size - 1)
     return replace(inputs, past=past, fed_ahead=0, events=alone, control_events=alone)

@@ -70,15 +70,7 @@ def humus_history(context: BedContext) -> HumusHistory | None:
 def is_dug(case: Case) -> bool:
     """Whether open ground is said to have no plants yet: it was dug, and may have been anything.
 
-    Parameters
-    ----------
-    case
-        The case as read [object].
-
-    Returns
-    -------
-    bool
-        True only where that was said; fields are taken as arable [truth].
+    True only where that was said; fields are taken as arable.
     """
     return case.bed.kind is BedKind.GROUND and case.bed.planted is False
 

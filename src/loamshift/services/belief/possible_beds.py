@@ -129,13 +129,7 @@ class PossibleBeds:
         return replace(self, inputs=replace(self.inputs, weather=weather))
 
     def without_feed(self) -> PossibleBeds:
-        """The same beds, given none of their fertiliser from today on.
-
-        Returns
-        -------
-        PossibleBeds
-            The beds [object].
-        """
+        """The same beds, given none of their fertiliser from today on."""
         return replace(self, inputs=inputs_without_feed(self.inputs))
 
     @property

@@ -141,13 +141,7 @@ class CheapBeds:
         )
 
     def without_feed(self) -> CheapBeds:
-        """The same beds, given none of their fertiliser from today on.
-
-        Returns
-        -------
-        CheapBeds
-            The beds [object].
-        """
+        """The same beds, given none of their fertiliser from today on."""
         return replace(
             self,
             steady_acid=self.steady_acid - self.feed_acid,

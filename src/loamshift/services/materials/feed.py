@@ -51,11 +51,6 @@ def present_feed_acid_mmolc_m2(
 def feed_acid_of(context: BedContext) -> float:
     """Acid a year of the feed that a bed gets now.
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
     Returns
     -------
     float

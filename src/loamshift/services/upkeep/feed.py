@@ -34,18 +34,9 @@ class NitrogenWanted:
 
 
 def nitrogen_wanted(context: BedContext) -> NitrogenWanted | None:
-    """How much nitrogen a bed is to get in a year.
+    """How much nitrogen a bed is to get in a year [g N/m2/yr].
 
-    Parameters
-    ----------
-    context
-        The bed as understood [object].
-
-    Returns
-    -------
-    NitrogenWanted or None
-        By the feed of the case, or by a trial with its plant; None where neither says
-        [g N/m2/yr].
+    By the feed of the case, or by a trial with its plant; None where neither says.
     """
     feed = context.case.feed
     if feed is not None and feed.n_g_m2_year is not None:
@@ -72,19 +63,10 @@ def chosen_feed(
 
     Parameters
     ----------
-    context
-        The bed as understood [object].
-    nitrogen
-        What it is to get; None for nothing known [object].
     other_mmolc_m2
         Acid a year of everything but the feed [mmolc/m2/yr].
     left_out
-        Feeds that are not to be given [text].
-
-    Returns
-    -------
-    tuple of FeedLine
-        Products with their amounts; none where nothing is known or wanted [objects].
+        Feeds that are not to be given.
     """
     if nitrogen is None or nitrogen.most <= 0.0:
         return ()

@@ -88,11 +88,6 @@ def turf_would_move_ph(context: BedContext) -> float:
     Answers whether the past of dug ground is worth asking for: fresh turf is what differs most
     from ground with nothing left to rot.
 
-    Parameters
-    ----------
-    context
-        A bed with a soil [object].
-
     Returns
     -------
     float

@@ -182,15 +182,7 @@ class FeedPull:
 def feed_pull(case: JudgedBed) -> FeedPull:
     """What the acid of the fertiliser does to a bed left alone.
 
-    Parameters
-    ----------
-    case
-        The bed with its possible beds [object].
-
-    Returns
-    -------
-    FeedPull
-        Nothing where none is given, or one that makes no acid [object].
+    Nothing where none is given, or one that makes no acid.
     """
     if feed_acid_of(case.context) <= 0.0:
         return FeedPull()

@@ -217,15 +217,13 @@ def feed_weighs_most(context: BedContext, ph: float) -> bool:
 
     Parameters
     ----------
-    context
-        A bed with a soil [object].
     ph
         Where it is to be held [pH in water].
 
     Returns
     -------
     bool
-        False too where no yearly test would show what it makes [truth].
+        False too where no yearly test would show what it makes.
     """
     fed = feed_acid_of(context)
     shown = parameter_values("advice")["ignored_drift_ph_year"] * _capacity_mmolc_m2(context, ph)

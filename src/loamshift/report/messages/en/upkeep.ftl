@@ -81,7 +81,7 @@ upkeep-hold-enough = Nothing more is needed to hold the pH.
 upkeep-feed-fits =
     { $nitrogen ->
         [none] If you feed, { $feeds } a year would change the pH least.
-       *[other] If you give { $nitrogen } of nitrogen a year, { $feeds } would change the pH least.
+       *[other] To feed { $nitrogen } of nitrogen a year, { $feeds } would change the pH least.
     }
 upkeep-by-test = Test once a year, and apply sulphur or lime only if the test calls for it.
 upkeep-after-test = What it takes to hold the pH follows from the test you still need.
