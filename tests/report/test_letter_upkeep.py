@@ -147,7 +147,7 @@ def test_the_habit_has_the_figures_of_the_upkeep() -> None:
     assert figure(habit, "rate") == answer.upkeep.sulfur_as_s_g_m2_year > 0.0
     text = say(habit, UK)
     assert text == (
-        "Feed with ammonium sulphate (38 g/m² a year), and add 27 g/m² of pure sulphur each year."
+        "Feed with ammonium sulphate (38 g/m² a year), and add 26 g/m² of pure sulphur each year."
     )
     assert text.split("(")[1].split(" a year")[0] in said(keeping(answer, case, words=UK))
 
