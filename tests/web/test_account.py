@@ -124,6 +124,55 @@ def test_an_address_that_tries_many_names_waits(robin: User) -> None:
     assert sign_in(Browser(REMOTE_ADDR="192.0.2.2")).status_code == 302
 
 
+def test_a_stranger_who_guesses_does_not_lock_out_who_signed_in_here_before(robin: User) -> None:
+    known = Browser()
+    assert sign_in(known).status_code == 302
+    known.post("/account/sign-out")
+    for number in range(FREE_TRIES["address"] + 5):
+        stranger = sign_in(Browser(), password=f"wrong {number}")
+    assert stranger.status_code == 429
+    assert sign_in(Browser()).status_code == 429
+    assert sign_in(known).status_code == 302
+    assert known.get("/account/").status_code == 200
+
+
+def test_a_known_browser_has_a_count_of_its_own(robin: User) -> None:
+    known = Browser()
+    sign_in(known)
+    known.post("/account/sign-out")
+    for _ in range(FREE_TRIES["device"]):
+        assert sign_in(known, password="wrong").status_code == 422
+    assert sign_in(known).status_code == 429
+    assert sign_in(Browser()).status_code == 302
+
+
+@pytest.mark.parametrize("how", ["of another person", "changed", "of an earlier secret", "none"])
+def test_a_cookie_that_is_not_of_this_person_helps_nobody(
+    robin: User, settings: Any, how: str
+) -> None:
+    User.objects.create_user("rita", password=PASSWORD, office=robin.office)
+    browser = Browser()
+    sign_in(browser, "rita" if how == "of another person" else "robin")
+    browser.post("/account/sign-out")
+    if how == "changed":
+        browser.cookies["loamshift-device"] = browser.cookies["loamshift-device"].value[:-1] + "!"
+    elif how == "of an earlier secret":
+        settings.SECRET_KEY = "another secret, which the server did not have when it was made"
+    elif how == "none":
+        del browser.cookies["loamshift-device"]
+    for _ in range(FREE_TRIES["name"]):
+        sign_in(Browser(), password="wrong")
+    assert sign_in(browser).status_code == 429
+
+
+def test_the_cookie_of_a_browser_names_nobody_and_no_script_reads_it(robin: User) -> None:
+    browser = Browser()
+    sign_in(browser)
+    cookie = browser.cookies["loamshift-device"]
+    assert cookie["httponly"] and cookie["samesite"] == "Lax" and cookie["max-age"] > 1e7
+    assert "robin" not in cookie.value and PASSWORD not in cookie.value
+
+
 @pytest.mark.parametrize(("behind_proxy", "status"), [(True, 302), (False, 429)])
 def test_a_proxy_is_believed_only_where_there_is_one(
     robin: User, settings: Any, behind_proxy: bool, status: int

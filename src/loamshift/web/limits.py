@@ -17,8 +17,9 @@ from django.utils import timezone
 from django.utils.crypto import salted_hmac
 
 from loamshift.store.models import FailedSignIn
+from loamshift.web.account.devices import device_for
 
-FREE_TRIES: Final = {"name": 5, "address": 20}
+FREE_TRIES: Final = {"name": 5, "address": 20, "device": 5}
 """Failures without a wait; many people may share one address."""
 FIRST_WAIT_S: Final = 2.0
 LONGEST_WAIT_S: Final = 15 * 60.0
@@ -26,13 +27,22 @@ FORGOTTEN_AFTER: Final = timedelta(hours=24)
 
 
 class SignInGate:
-    """Counts failed sign-ins by name and by address, in the database, so for all processes."""
+    """Counts failed sign-ins in the database, so for all processes.
+
+    A browser that this person signed in with before has a count of its own. All others share
+    one count for the name and one for their address. So a stranger who guesses makes strangers
+    wait, and the person goes on signing in.
+    """
 
     def __init__(self, request: HttpRequest, name: str) -> None:
-        self.kinds = {
-            _fingerprint("name", name.casefold().strip()): "name",
-            _fingerprint("address", client_address(request)): "address",
-        }
+        device = device_for(request, name)
+        if device:
+            self.kinds = {_fingerprint("device", f"{device} {name.casefold().strip()}"): "device"}
+        else:
+            self.kinds = {
+                _fingerprint("name", name.casefold().strip()): "name",
+                _fingerprint("address", client_address(request)): "address",
+            }
 
     def wait_s(self) -> int:
         """Seconds until the next try is looked at; 0 for now."""
@@ -47,7 +57,7 @@ class SignInGate:
         return math.ceil(longest)
 
     def knock(self) -> None:
-        """Count one try of this name and this address, before it is looked at.
+        """Count one try, before it is looked at.
 
         Counted first, so that many tries at once are counted too.
         """
@@ -62,12 +72,13 @@ class SignInGate:
             )
 
     def passed(self) -> None:
-        """Forget the failures of a name that signed in; of its address only this try."""
-        by_kind = {kind: whose for whose, kind in self.kinds.items()}
-        FailedSignIn.objects.filter(whose=by_kind["name"]).delete()
-        FailedSignIn.objects.filter(whose=by_kind["address"], times__gt=0).update(
-            times=F("times") - 1
-        )
+        """Forget the failures of a name or a browser; of an address only this try."""
+        for whose, kind in self.kinds.items():
+            counted = FailedSignIn.objects.filter(whose=whose)
+            if kind == "address":
+                counted.filter(times__gt=0).update(times=F("times") - 1)
+            else:
+                counted.delete()
 
 
 def _fingerprint(kind: str, value: str) -> str:

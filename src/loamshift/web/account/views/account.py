@@ -25,6 +25,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from loamshift.domain.message import Message, message
 from loamshift.store.models import ApiKey, User
+from loamshift.web.account.devices import remember
 from loamshift.web.account.keys import MOST_KEYS, new_key
 from loamshift.web.limits import SignInGate
 from loamshift.web.middleware import office_of
@@ -63,7 +64,9 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     gate.passed()
     Session.objects.filter(expire_date__lt=timezone.now()).delete()
     login(request, user)
-    return redirect(target)
+    response = redirect(target)
+    remember(request, response, name)
+    return response
 
 
 @require_POST
