@@ -83,17 +83,20 @@ def serve(
 ) -> None:
     """Serve until stopped; what a proxy says of itself is dropped unless it is to be believed."""
     import waitress  # type: ignore[import-untyped]
+    from waitress.channel import HTTPChannel  # type: ignore[import-untyped]
 
+    from loamshift.web.large_uploads import ReadsToTheEnd
     from loamshift.web.sizes import LARGEST_UPLOAD
     from loamshift.web.wsgi import application
 
+    HTTPChannel.parser_class = ReadsToTheEnd
     server = waitress.create_server(
         application,
         host=host,
         port=port,
         threads=THREADS,
         ident=None,
-        max_request_body_size=LARGEST_UPLOAD + 20_000_000,
+        max_request_body_size=LARGEST_UPLOAD + 1,
         clear_untrusted_proxy_headers=not believe_proxy,
     )
     if ready is not None:
