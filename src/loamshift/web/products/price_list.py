@@ -20,6 +20,10 @@ from loamshift.web.products.entries import ASKED, read_product
 LARGEST_BYTES: Final = 1_000_000
 MOST_ROWS: Final = 1000
 MOST_FAULTS: Final = 60
+MOST_SHOWN: Final = 60
+"""Of a cell, in a message [character]."""
+MOST_COLUMNS: Final = 100
+"""Beyond, the file is no list of products; what a spreadsheet pads a row with is far less."""
 _SEPARATORS: Final = (",", ";", "\t")
 _BINARY: Final = (b"PK\x03\x04", b"%PDF", b"\xd0\xcf\x11\xe0", b"\x1f\x8b", b"\x89PNG")
 
@@ -79,10 +83,13 @@ def price_list_csv(products: Iterable[Product]) -> str:
 def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
     if not rows or not any(rows[0]):
         return _refused(message("prices-empty"), _columns_said())
+    if len(rows[0]) > MOST_COLUMNS:
+        return _refused(message("prices-many-columns", most=MOST_COLUMNS), _columns_said())
     heads = [folded(cell).strip().replace(" ", "_") for cell in rows[0]]
     faults = list(_head_faults(heads))
     if faults:
-        return PriceList(faults=tuple(faults))
+        more = max(len(faults) - MOST_FAULTS, 0)
+        return PriceList(faults=tuple(faults[:MOST_FAULTS]), more=more)
     filled = [
         (number, row) for number, row in enumerate(rows[1:], 2) if any(cell.strip() for cell in row)
     ]
@@ -93,7 +100,7 @@ def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
     for number, row in filled:
         if len(row) > len(heads):
             wrong, right = message("prices-many-cells"), message("prices-quote-separator")
-            here = fault("", wrong, right, given=row[len(heads)])
+            here = fault("", wrong, right, given=row[len(heads)][:MOST_SHOWN])
             faults.append(RowFault(row=number, fault=here))
             continue
         told = dict(zip(heads, (cell.removeprefix("'") for cell in row), strict=False))
@@ -104,7 +111,7 @@ def _products(rows: Sequence[Sequence[str]], currency: str) -> PriceList:
         name = folded(told.get("name", "").strip())
         if name and seen.setdefault(name, number) != number:
             wrong = message("prices-same-name", row=seen[name])
-            here = fault("name", wrong, message("prices-keep-one"), given=told["name"])
+            here = fault("name", wrong, message("prices-keep-one"), given=told["name"][:MOST_SHOWN])
             faults.append(RowFault(row=number, fault=here))
         products.append(found.values)
     if not products and not faults:
@@ -134,7 +141,7 @@ def _columns_said() -> Message:
 
 
 def _at(row: int, found: Fault) -> RowFault:
-    found = without_keys(replace(found, given=found.given[:60]))
+    found = without_keys(replace(found, given=found.given[:MOST_SHOWN]))
     if found.path == "material" and not names_another(found):
         found = with_mend(found, message("prices-material-write"))
     return RowFault(row=row, fault=found)

@@ -110,6 +110,7 @@ prices-quote-open = A quotation mark is missing or in the wrong place.
 prices-save-again = Correct it, or save the sheet as CSV again.
 prices-empty = The file is empty.
 prices-many-rows = The file has more than { $most } rows.
+prices-many-columns = The first row has more than { $most } columns.
 prices-many-cells = This row has more cells than the first row.
 prices-quote-separator = If a cell contains a separator, put the cell in quotation marks.
 prices-same-name = Row { $row } has the same name.
