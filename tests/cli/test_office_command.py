@@ -143,7 +143,7 @@ def test_it_serves_whom_it_knows(served: int, data: Path) -> None:
     assert json.loads(got(served, "/health")[1])["well"] is True
     assert "Sign in" in got(served, "/beds/")[1]
     assert got(served, "/api/v1/beds")[0] == 401
-    assert got(served, "/health", Host="elsewhere.test")[0] == 400
+    assert got(served, "/beds/", Host="elsewhere.test")[0] == 400
     key = loamshift(data, "office-user", "key", "robin", "--for", "import").stdout.strip()
     assert re.fullmatch(r"loam_[\w-]{43}", key)
     assert got(served, "/api/v1/beds", Authorization=f"Bearer {key}")[0] == 200

@@ -204,6 +204,29 @@ def test_no_backup_and_a_later_backup_are_refused(tmp_path: Path, samples: Path)
     )
 
 
+def test_a_server_that_does_not_answer_yet_is_waited_for(tmp_path: Path) -> None:
+    told = script(
+        "postgresql://soil:x@127.0.0.1:1/soil",
+        tmp_path / "data",
+        """
+from loamshift.web import prepare as ready_made
+ready_made.BETWEEN_S, ready_made.WAITED_S = 0.01, 0.5
+said, tries, real = [], [], connection.ensure_connection
+def tried():
+    tries.append(1)
+    real()
+connection.ensure_connection = tried
+try:
+    ready_made.prepare(folder, samples=False, waits=lambda what: said.append(what.key))
+except InputError as fault:
+    said.append(str(fault)[:23])
+print(json.dumps([said, len(tries)]))
+""",
+    )
+    assert told[0] == ["setup-database-waits", "setup-database-unusable"]
+    assert told[1] > 3
+
+
 @SQLITE_ONLY
 def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
     folder = tmp_path / "data"

@@ -13,6 +13,8 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from django.db import InterfaceError, OperationalError
+from django.db.backends.utils import CursorWrapper
 from django.test import Client as Browser
 from django.utils import timezone
 
@@ -262,6 +264,44 @@ def test_health_tells_what_a_monitor_needs_and_no_more(
     }
 
 
+@pytest.mark.parametrize("peer", ["127.0.0.1", "::1"])
+@pytest.mark.parametrize("office", [True, False])
+def test_a_monitor_on_this_machine_need_not_know_the_name(
+    robin: User, settings: Any, peer: str, office: bool
+) -> None:
+    settings.OFFICE_MODE = office
+    settings.ALLOWED_HOSTS = ["soil.example"]
+    for host in ("", "elsewhere.test", "127.0.0.1:8461"):
+        around = {"REMOTE_ADDR": peer, "HTTP_HOST": host, "SERVER_NAME": "waitress.invalid"}
+        told = Browser().get("/health", **around)
+        assert (told.status_code, told.json()["well"]) == (200, True)
+        assert Browser().get("/account/sign-in", **around).status_code == 400
+    far = {"REMOTE_ADDR": "192.0.2.7", "HTTP_HOST": "elsewhere.test"}
+    assert Browser().get("/health", **far).status_code == (400 if office else 403)
+
+
+@pytest.mark.parametrize("error", [OperationalError, InterfaceError])
+def test_a_lost_database_is_a_plain_page_that_says_so(
+    robin: User, monkeypatch: pytest.MonkeyPatch, error: type[Exception]
+) -> None:
+    browser = Browser(raise_request_exception=False)
+    sign_in(browser)
+
+    def lost(*_: object, **__: object) -> None:
+        raise error("server closed the connection of robin at 192.0.2.7")
+
+    monkeypatch.setattr(CursorWrapper, "execute", lost)
+    for address in ("/", "/beds/", "/account/"):
+        page = browser.get(address)
+        assert (page.status_code, page.headers["Retry-After"]) == (503, "10")
+        assert "The database does not answer" in page.content.decode()
+        assert "192.0.2.7" not in page.content.decode()
+    called = browser.get("/api/v1/beds")
+    assert (called.status_code, called.headers["Retry-After"]) == (503, "10")
+    assert "does not answer" in called.json()["detail"]
+    assert browser.get("/health").status_code == 503
+
+
 def test_migrations_that_wait_make_it_unwell(robin: User) -> None:
     from django.db.migrations.recorder import MigrationRecorder
 
@@ -347,7 +387,25 @@ def told_by(tmp_path: Path, *arguments: str, **more: str) -> subprocess.Complete
 def test_the_deployment_check_is_clean(tmp_path: Path) -> None:
     ran = told_by(tmp_path, "-m", "django", "check", "--deploy", "--fail-level", "DEBUG")
     assert ran.returncode == 0, ran.stderr
-    assert "no issues (0 silenced)" in ran.stdout
+    assert "no issues (1 silenced)" in ran.stdout  # HSTS, which is off unless it is asked for
+    day = told_by(
+        tmp_path, "-m", "django", "check", "--deploy", "--fail-level", "DEBUG", LOAMSHIFT_HSTS="1"
+    )
+    assert day.returncode == 0 and "no issues (2 silenced)" in day.stdout
+
+
+@pytest.mark.parametrize(("days", "seconds"), [("", 0), ("30", 30 * 86_400)])
+def test_https_alone_is_promised_only_when_asked_for(
+    tmp_path: Path, days: str, seconds: int
+) -> None:
+    told = json.loads(told_by(tmp_path, "-c", SHOW, LOAMSHIFT_HSTS=days).stdout)
+    assert told["SECURE_HSTS_SECONDS"] == seconds
+    assert told["SECURE_HSTS_PRELOAD"] is False and told["SECURE_HSTS_INCLUDE_SUBDOMAINS"] is False
+
+
+def test_days_that_are_none_are_told(tmp_path: Path) -> None:
+    ran = told_by(tmp_path, "-c", SHOW, LOAMSHIFT_HSTS="a year")
+    assert ran.returncode == 1 and "setup-hsts-days" in ran.stderr
 
 
 def test_cookies_of_an_office_are_sealed(tmp_path: Path) -> None:

@@ -64,6 +64,10 @@ def command(
             help=told("cli-help-office-behind-proxy"),
         ),
     ] = False,
+    hsts: Annotated[
+        int,
+        typer.Option("--hsts", metavar="DAYS", min=0, max=9999, help=told("cli-help-office-hsts")),
+    ] = 0,
 ) -> None:
     """Serve the workbench to an office: people sign in, and see what is their office's.
 
@@ -88,12 +92,13 @@ def command(
         office=True,
         hosts=",".join(names),
         behind_proxy=behind_proxy,
+        hsts_days=hsts,
     )
     from loamshift.store.models import User
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port, host=host)
-    for line in prepare(folder, samples=False):
+    for line in prepare(folder, samples=False, waits=tell):
         warn(line)
     if note is not None:
         tell(note)

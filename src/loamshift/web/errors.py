@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass
+from typing import Final
 
 from django.core.exceptions import RequestDataTooBig, TooManyFieldsSent, TooManyFilesSent
+from django.db import InterfaceError, OperationalError
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 
@@ -13,6 +16,9 @@ from loamshift.report.messages import say
 from loamshift.store.changes import KEPT_DAYS
 from loamshift.web.sizes import LARGEST_UPLOAD
 from loamshift.web.wording import words_for
+
+RETRY_AFTER_S: Final = 10
+"""When a page may be tried again where the database did not answer [s]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +33,10 @@ class Said:
 def error_page(request: HttpRequest, status: int, *, name: str = "") -> HttpResponse:
     """The page for a status; it needs no database, no sign-in and no office."""
     context = {"status": status, "said": words_for_status(request, name or str(status))}
-    return render(request, "loamshift/error.html", context, status=status)
+    response = render(request, "loamshift/error.html", context, status=status)
+    if status == 503:
+        response.headers["Retry-After"] = str(RETRY_AFTER_S)
+    return response
 
 
 def words_for_status(request: HttpRequest, name: str) -> Said:
@@ -59,8 +68,9 @@ def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:
 
 
 def our_fault(request: HttpRequest) -> HttpResponse:
-    """500."""
-    return error_page(request, 500)
+    """500; 503 where the database does not answer, which is not ours to mend."""
+    lost = isinstance(sys.exc_info()[1], (OperationalError, InterfaceError))
+    return error_page(request, 503 if lost else 500)
 
 
 def stale_form(request: HttpRequest, reason: str = "") -> HttpResponse:

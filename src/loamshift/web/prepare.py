@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import time
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from typing import Final
 
 from django.core.management import call_command
 from django.db import connection, transaction
 from django.db.migrations.executor import MigrationExecutor
-from django.db.utils import DatabaseError
+from django.db.utils import DatabaseError, OperationalError
 from django.utils import timezone
 
-from loamshift.domain.message import message
+from loamshift.domain.message import Message, message
 from loamshift.domain.worded_error import WordedError, given
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -22,9 +25,18 @@ from loamshift.web.beds.samples import SAMPLES
 from loamshift.web.data.backups import BACKUPS, BEFORE_MIGRATION, back_up, unknown_migrations
 from loamshift.web.middleware import the_office
 
+WAITED_S: Final = 60.0
+"""How long a database server that does not answer is waited for at the start [s]."""
+BETWEEN_S: Final = 2.0
 
-def prepare(folder: Path, *, samples: bool) -> list[str]:
+
+def prepare(
+    folder: Path, *, samples: bool, waits: Callable[[Message], None] | None = None
+) -> list[str]:
     """Bring the database up to this version of the program.
+
+    Where ``waits`` is given, a database server that does not answer yet is told to it once and
+    tried for a minute, as after a start of the whole machine.
 
     Raises
     ------
@@ -35,7 +47,7 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
     told: list[str] = []
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        connection.ensure_connection()
+        _connect(waits)
     except OSError as fault:
         why = given(fault.strerror or fault)
         raise WordedError(
@@ -65,6 +77,24 @@ def prepare(folder: Path, *, samples: bool) -> list[str]:
             add_samples(the_office())
     purge(now=timezone.now())
     return told
+
+
+def _connect(waits: Callable[[Message], None] | None) -> None:
+    given_up = time.monotonic() + WAITED_S
+    while True:
+        try:
+            connection.ensure_connection()
+            return
+        except OperationalError as fault:
+            if waits is None or connection.vendor == "sqlite" or time.monotonic() > given_up:
+                raise
+            waits(message("setup-database-waits", why=given(fault), seconds=int(WAITED_S)))
+            waits = _silent
+            time.sleep(BETWEEN_S)
+
+
+def _silent(_: Message) -> None:
+    """Nothing more is said while the waiting goes on."""
 
 
 def _pending() -> tuple[list[str], list[str]]:

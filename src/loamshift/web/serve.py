@@ -24,6 +24,7 @@ def set_up(
     office: bool = False,
     hosts: str = "",
     behind_proxy: bool = False,
+    hsts_days: int = 0,
 ) -> Path:
     """Tell Django where things are; call it once, before anything of Django is used."""
     chosen = folder or Path(os.environ.get(around.DATA) or around.default_folder())
@@ -37,6 +38,8 @@ def set_up(
             os.environ[around.HOSTS] = hosts
         if behind_proxy:
             os.environ[around.PROXY] = "1"
+        if hsts_days:
+            os.environ[around.HSTS] = str(hsts_days)
     else:
         os.environ.pop(around.OFFICE, None)
     around.make_secret(chosen.absolute())

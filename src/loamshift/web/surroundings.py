@@ -18,6 +18,7 @@ DATABASE = "LOAMSHIFT_DATABASE"
 OFFICE = "LOAMSHIFT_OFFICE"
 HOSTS = "LOAMSHIFT_HOSTS"
 PROXY = "LOAMSHIFT_PROXY"
+HSTS = "LOAMSHIFT_HSTS"
 SECRET = "LOAMSHIFT_SECRET"
 SECRET_FILE = "secret.txt"
 
@@ -27,7 +28,7 @@ class Surroundings:
     """How this process was started.
 
     ``office`` is true where people sign in; ``behind_proxy`` where a proxy ends TLS and says so
-    in ``X-Forwarded-Proto``.
+    in ``X-Forwarded-Proto``; ``hsts_days`` how long browsers are to come by HTTPS alone [day].
     """
 
     folder: Path
@@ -35,6 +36,7 @@ class Surroundings:
     office: bool
     hosts: tuple[str, ...]
     behind_proxy: bool
+    hsts_days: int
 
 
 def surroundings() -> Surroundings:
@@ -49,7 +51,14 @@ def surroundings() -> Surroundings:
         office=office,
         hosts=hosts or ("127.0.0.1", "localhost", "[::1]"),
         behind_proxy=os.environ.get(PROXY) == "1",
+        hsts_days=_days(os.environ.get(HSTS, "")),
     )
+
+
+def _days(told: str) -> int:
+    if told and not (told.isascii() and told.isdecimal() and len(told) <= 4):
+        raise WordedError(message("setup-hsts-days", variable=given(HSTS), days=given(told)))
+    return int(told or 0)
 
 
 def default_folder() -> Path:

@@ -59,7 +59,7 @@ class Refused(Exception):
         super().__init__(plainly(detail))
 
 
-_KNOWN: Final = (400, 401, 403, 404, 405, 413, 429, 500)
+_KNOWN: Final = (400, 401, 403, 404, 405, 413, 429, 500, 503)
 """Statuses that have a message."""
 
 

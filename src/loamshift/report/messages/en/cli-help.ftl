@@ -241,6 +241,7 @@ cli-help-office-hosts = The host name people type, such as soil.example. Several
 cli-help-office-port = Port to listen on; 0 finds a free one.
 cli-help-office-host = Address to listen on. Leave it as it is if the proxy runs on this machine.
 cli-help-office-behind-proxy = A reverse proxy in front handles HTTPS and sets X-Forwarded-Proto and X-Forwarded-For. These headers are trusted only with this option.
+cli-help-office-hsts = Tell browsers to come by HTTPS alone for so many days (HSTS). Try a few days first: a browser that was told cannot be called back.
 cli-help-office-user-office = The office. The first one is created; with only one, it can be left out.
 cli-help-office-user-new-office = Create the office, beside the existing ones.
 cli-help-office-user-role = Readers can see everything and change nothing.

@@ -24,6 +24,7 @@ api-405 = This address does not accept this method. The header Allow lists the m
 api-413 = The request is larger than 2.5 MB.
 api-429 = Too many requests. The header Retry-After says when to continue.
 api-500 = The program failed, and it is our fault. Please report it with the request id.
+api-503 = The database does not answer. Nothing was changed. Try again after the seconds in Retry-After.
 api-problems = { $n ->
     [one] 1 problem.
    *[other] { $n } problems.
