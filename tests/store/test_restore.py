@@ -2,8 +2,11 @@ from __future__ import annotations
 
 import io
 import re
+import shutil
+import subprocess
 import zipfile
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -11,6 +14,7 @@ from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
 from loamshift.store.archive import ArchiveFault, Limits
 from loamshift.store.changes import Writer
+from loamshift.store.digests import DIGESTS, digest_of, digests_text, read_digests
 from loamshift.store.export import client_zip, store_zip
 from loamshift.store.models import Garden, Office
 from loamshift.store.put_in import add_missing, replace_all
@@ -155,6 +159,7 @@ def test_a_table_saved_by_a_spreadsheet_without_its_mark_is_read(files: Files) -
     files["clients.csv"] = (
         files["clients.csv"].removeprefix(b"\xef\xbb\xbf").replace(b"\r\n", b"\n")
     )
+    del files[DIGESTS]
     assert len(read_zip(packed(files)).things) == 5
 
 
@@ -256,3 +261,57 @@ def test_replacing_brings_the_settings_and_forgets_the_changes(office: Office) -
     office.refresh_from_db()
     assert everything(office) == before
     assert not office.changes.exists()
+
+
+def test_every_file_has_its_digest_in_the_form_of_the_usual_tool(
+    files: Files, tmp_path: Path
+) -> None:
+    for name, data in files.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_bytes(data)
+    listed = {line.split("  ")[1] for line in files[DIGESTS].decode().splitlines()}
+    assert listed == set(files) - {DIGESTS}
+    tool = shutil.which("sha256sum")
+    if tool is not None:
+        ran = subprocess.run(
+            [tool, "--check", "--strict", DIGESTS], cwd=tmp_path, capture_output=True, check=False
+        )
+        assert ran.returncode == 0, ran.stderr
+
+
+@pytest.mark.parametrize("start", ["beds/", "gardens/", "letters/", "clients.csv", "products.csv"])
+@pytest.mark.parametrize("left", [0.0, 0.2, 0.4, 0.6, 0.8, 0.99])
+def test_a_file_that_was_cut_is_refused_wherever_it_was_cut(
+    files: Files, start: str, left: float
+) -> None:
+    name = first(files, start)
+    files[name] = files[name][: int(left * len(files[name]))]
+    assert refused(packed(files))
+
+
+def test_a_bed_cut_at_the_end_of_a_line_is_refused_by_its_digest(files: Files) -> None:
+    name = first(files, "beds/")
+    lines = [*files[name].splitlines(keepends=True), b"[soil]\n", b"ph = 6.4\n", b"# end\n"]
+    digests = read_digests(files[DIGESTS])
+    digests[name] = digest_of(b"".join(lines))
+    files[DIGESTS] = digests_text(digests).encode()
+    assert read_zip(packed({**files, name: b"".join(lines)})).count("bed") == 1
+    for many in range(1, len(lines)):
+        cut = {**files, name: b"".join(lines[:many])}
+        assert "has changed since the zip was made" in refused(packed(cut))
+        del cut[DIGESTS]
+        read_zip(packed(cut))  # what the digests are for: as TOML it is sound
+
+
+def test_a_file_that_was_edited_on_purpose_is_taken_without_its_line(files: Files) -> None:
+    name = first(files, "beds/")
+    files[name] += b"# a remark\n"
+    assert "take its line out of SHA256SUMS.txt" in refused(packed(files))
+    kept = [line for line in files[DIGESTS].splitlines() if name.encode() not in line]
+    files[DIGESTS] = b"\n".join(kept)
+    assert read_zip(packed(files)).count("bed") == 1
+
+
+def test_a_list_of_digests_that_is_none_is_told(files: Files) -> None:
+    files[DIGESTS] = b"\xff nothing"
+    assert DIGESTS in refused(packed(files))

@@ -3,6 +3,7 @@
 ``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters
 and products are tables (CSV), gardens and case files TOML, letters the JSON they were sent as.
 What was put away is in it with its day; people who sign in, and the list of changes, are not.
+``SHA256SUMS.txt`` holds a digest of every file, by which a file that was cut is found.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from django.db.models import QuerySet
 
 from loamshift import __version__
 from loamshift.store.cells import cell_of, columns
+from loamshift.store.digests import DIGESTS, digest_of, digests_text
 from loamshift.store.models import Bed, Client, Garden, Kept, Office, Product, SentLetter
 from loamshift.store.toml_out import toml_text, without_nulls
 
@@ -136,12 +138,22 @@ def _chained(head: Part, parts: Iterable[Part]) -> Iterator[Part]:
 def _write(file: BinaryIO, parts: Iterable[Part], *, now: datetime, about: str = "") -> None:
     day = now.astimezone(UTC)
     stamp = (max(day.year, 1980), day.month, day.day, day.hour, day.minute, day.second)
+    digests: dict[str, str] = {}
     with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, text in parts if not about else _chained((ABOUT, about.rstrip() + "\n"), parts):
+
+        def put(name: str, data: bytes) -> None:
             entry = zipfile.ZipInfo(name, stamp)
             entry.compress_type = zipfile.ZIP_DEFLATED
             entry.external_attr = 0o600 << 16
-            archive.writestr(entry, text.encode("utf-8"))
+            archive.writestr(entry, data)
+
+        if about:
+            put(ABOUT, (about.rstrip() + "\n").encode("utf-8"))
+        for name, text in parts:
+            data = text.encode("utf-8")
+            digests[name] = digest_of(data)
+            put(name, data)
+        put(DIGESTS, digests_text(digests).encode("utf-8"))
 
 
 def _one_moment() -> transaction.Atomic:

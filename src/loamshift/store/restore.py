@@ -19,6 +19,7 @@ from loamshift.domain.worded_error import fault, given
 from loamshift.errors import Fault
 from loamshift.store.archive import ArchiveFault, Limits, files_in, refuse
 from loamshift.store.cells import LATER, TABLES, Unreadable, columns, fault_of, value_of
+from loamshift.store.digests import DIGESTS, digest_of, read_digests
 from loamshift.store.export import ABOUT, FORMAT, HEAD, OFFICE_FIELDS
 from loamshift.store.limits import faults_in, shown
 from loamshift.store.models import Garden, Kept, Office
@@ -64,17 +65,42 @@ def read_zip(data: bytes, *, limits: Limits | None = None) -> Archive:
     """
     files = files_in(data, head=HEAD, limits=limits or Limits())
     files.pop(ABOUT, None)
+    changed = list(_changed(files))
     reading = _Reading(files)
     head = reading.head()
     things = reading.things()
     if reading.faults:
         raise ArchiveFault(reading.faults)
+    office = reading.office(head)
+    if changed:
+        raise ArchiveFault(changed)
     return Archive(
         scope=head["scope"],
         made_at=head["made_at"],
-        office=reading.office(head),
+        office=office,
         things=tuple(things),
     )
+
+
+def _changed(files: dict[str, bytes]) -> Iterator[Fault]:
+    """Files that are not what they were when the zip was written; the list itself is taken out.
+
+    Zips of earlier versions have no list, and a line that somebody took out is not asked for.
+    """
+    data = files.pop(DIGESTS, None)
+    if data is None:
+        return
+    try:
+        digests = read_digests(data)
+    except ValueError:
+        yield fault(DIGESTS, message("store-digests-unread"), message("store-use-other-zip"))
+        return
+    for name, digest in digests.items():
+        if name not in files:
+            yield fault(shown(name), message("store-file-missing"), message("store-file-put-back"))
+        elif digest_of(files[name]) != digest:
+            right = message("store-file-changed-mend", list=given(DIGESTS))
+            yield fault(shown(name), message("store-file-changed"), right)
 
 
 class _Reading:

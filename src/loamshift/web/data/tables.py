@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import zipfile
+from hashlib import file_digest, sha256
 from pathlib import Path
 from typing import Final
 
@@ -13,6 +14,7 @@ from django.db.utils import DatabaseError
 
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
+from loamshift.store.digests import DIGESTS, digests_text, read_digests
 
 TAIL: Final = ".tables.zip"
 _MIGRATIONS: Final = "django_migrations"
@@ -28,13 +30,18 @@ def write_tables(target: Path) -> None:
     ):
         if not connection.savepoint_ids:
             cursor.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")
+        digests: dict[str, str] = {}
         for table in sorted(connection.introspection.table_names(cursor)):
+            name, seen = f"{table}.csv", sha256()
             with (
-                archive.open(f"{table}.csv", "w", force_zip64=True) as file,
+                archive.open(name, "w", force_zip64=True) as file,
                 cursor.copy(f"COPY {_quoted(table)} TO STDOUT WITH (FORMAT csv, HEADER)") as rows,
             ):
                 for row in rows:
                     file.write(row)
+                    seen.update(row)
+            digests[name] = seen.hexdigest()
+        archive.writestr(DIGESTS, digests_text(digests))
 
 
 def restore_tables(file: Path) -> None:
@@ -51,14 +58,15 @@ def restore_tables(file: Path) -> None:
     try:
         with zipfile.ZipFile(file) as archive, transaction.atomic():
             _restore(archive, file)
-    except (zipfile.BadZipFile, DatabaseError, UnicodeDecodeError, KeyError, OSError) as fault:
+    except (zipfile.BadZipFile, DatabaseError, ValueError, KeyError, OSError) as fault:
         raise WordedError(message("setup-tables-damaged", file=given(file))) from fault
 
 
 def _restore(archive: zipfile.ZipFile, file: Path) -> None:
+    _unchanged(archive)
     with connection.cursor() as cursor:
         known = set(connection.introspection.table_names(cursor))
-        held = {name.removesuffix(".csv") for name in archive.namelist()}
+        held = {name.removesuffix(".csv") for name in archive.namelist() if name != DIGESTS}
         cursor.execute(f"CREATE TEMPORARY TABLE was (LIKE {_MIGRATIONS}) ON COMMIT DROP")
         _copy(archive, _MIGRATIONS, into="was")
         cursor.execute(
@@ -74,6 +82,16 @@ def _restore(archive: zipfile.ZipFile, file: Path) -> None:
         models = apps.get_models(include_auto_created=True)
         for sql in connection.ops.sequence_reset_sql(no_style(), models):
             cursor.execute(sql)
+
+
+def _unchanged(archive: zipfile.ZipFile) -> None:
+    """Raise where a table is not what it was when it was written; old backups have no digests."""
+    if DIGESTS not in archive.namelist():
+        return
+    for name, digest in read_digests(archive.read(DIGESTS)).items():
+        with archive.open(name) as file:
+            if file_digest(file, "sha256").hexdigest() != digest:
+                raise zipfile.BadZipFile(name)
 
 
 def _copy(archive: zipfile.ZipFile, table: str, *, into: str) -> None:

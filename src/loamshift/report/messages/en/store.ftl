@@ -132,6 +132,10 @@ store-above-deleted = { $kind ->
 }
 store-same-moment = Write the same date and time in both, or in neither.
 store-file-missing = This file is missing.
+store-file-put-back = Put it back, or take its line out of SHA256SUMS.txt if you removed it on purpose.
+store-file-changed = This file has changed since the zip was made. It may be incomplete.
+store-file-changed-mend = Use another copy of the zip. If you edited the file on purpose, take its line out of { $list }.
+store-digests-unread = A line is not a digest and a file name.
 store-add-file = Add it, or remove the row it belongs to.
 store-not-utf-8 = This file is not UTF-8 text.
 store-save-utf-8 = Save it as UTF-8 and try again.
@@ -143,6 +147,7 @@ store-ask-for-export = Ask that office to export what it wants to hand over.
 store-about =
     Beds, gardens, letters and products from loamshift, as plain files.
 
+    SHA256SUMS.txt   a digest of every file, for the command sha256sum --check
     loamshift.toml   what this zip is, and the settings of the office
     clients.csv      clients
     gardens/         one TOML file per garden, with its place and plan
