@@ -317,6 +317,14 @@ print(json.dumps([Bed.objects.first().case_text, Change.objects.count()]))
     broken.write_bytes(Path(kept).read_bytes()[:-900])
     said = loamshift(url, *words, "--replace", str(broken), code=1)
     assert "Nothing was changed" in said
+    cut = tmp_path / "cut.tables.zip"
+    with zipfile.ZipFile(kept) as source, zipfile.ZipFile(cut, "w") as target:
+        for name in source.namelist():
+            rows = source.read(name)
+            is_changes = name == "store_change.csv"
+            target.writestr(name, rows[: rows.index(b"\n") + 1] if is_changes else rows)
+    said = loamshift(url, *words, "--replace", str(cut), code=1)
+    assert "it is damaged. Nothing was changed" in said
     other = tmp_path / "other.tables.zip"
     with zipfile.ZipFile(kept) as source, zipfile.ZipFile(other, "w") as target:
         for name in source.namelist():

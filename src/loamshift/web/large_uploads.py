@@ -7,7 +7,7 @@ resets the connection, and the person sees a broken page in place of the reason.
 from __future__ import annotations
 
 import io
-from typing import Final
+from typing import Any, Final
 
 from waitress.parser import HTTPRequestParser  # type: ignore[import-untyped]
 from waitress.utilities import RequestEntityTooLarge  # type: ignore[import-untyped]
@@ -51,6 +51,9 @@ class Dropped:
 
 class ReadsToTheEnd(HTTPRequestParser):  # type: ignore[misc]
     """Hands a request with too large a body on without it, once all of it has come."""
+
+    body_rcv: Any
+    error: Any
 
     def received(self, data: bytes) -> int:
         """Take the next bytes of a request; how many of them belong to it."""
