@@ -88,7 +88,8 @@ def _connect(waits: Callable[[Message], None] | None) -> None:
         except OperationalError as fault:
             if waits is None or connection.vendor == "sqlite" or time.monotonic() > given_up:
                 raise
-            waits(message("setup-database-waits", why=given(fault), seconds=int(WAITED_S)))
+            why = given(str(fault).split("\n", 1)[0])
+            waits(message("setup-database-waits", why=why, seconds=int(WAITED_S)))
             waits = _silent
             time.sleep(BETWEEN_S)
 
