@@ -52,14 +52,15 @@ class Dropped:
 class ReadsToTheEnd(HTTPRequestParser):  # type: ignore[misc]
     """Hands a request with too large a body on without it, once all of it has come."""
 
-    body_rcv: Any
-    error: Any
+    body_rcv: Any = None
+    error: Any = None
 
     def received(self, data: bytes) -> int:
         """Take the next bytes of a request; how many of them belong to it."""
-        if isinstance(self.body_rcv, Dropped):
-            taken = self.body_rcv.received(data)
-            self.completed = self.body_rcv.completed
+        body = self.body_rcv
+        if isinstance(body, Dropped):
+            taken = body.received(data)
+            self.completed = body.completed
             return taken
         taken = int(super().received(data))
         length = int(self.content_length)

@@ -10,7 +10,7 @@ from django.core import signing
 from django.http import HttpRequest, HttpResponse
 from django.utils.crypto import salted_hmac
 
-SALT: Final = "loamshift device"
+SALT: Final = "loamshift.device"
 KEPT_S: Final = 365 * 24 * 3600
 MOST_PEOPLE: Final = 20
 """How many people one browser is remembered for; the latest ones."""
