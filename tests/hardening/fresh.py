@@ -20,8 +20,9 @@ def environment(**changed: str | None) -> dict[str, str]:
     """This process's own without anything that says where and in which language; then changes."""
     kept = {k: v for k, v in os.environ.items() if not k.startswith(SETTINGS)}
     home = {"HOME": os.environ.get("HOME", "")}
+    here = {"PYTHONPATH": str(ROOT / "src")}  # this checkout, whatever is installed
     whole = {"PYTHONDONTWRITEBYTECODE": "1"}  # a full disk would leave half of a compiled module
-    return {k: v for k, v in {**kept, **home, **whole, **changed}.items() if v is not None}
+    return {k: v for k, v in {**kept, **home, **here, **whole, **changed}.items() if v is not None}
 
 
 def loamshift(

@@ -80,7 +80,7 @@ def test_without_a_home_the_answer_is_the_same(tmp_path: Path, home: str | None)
 
 
 def test_runs_at_once_share_an_empty_cache(tmp_path: Path) -> None:
-    env = environment(XDG_CACHE_HOME=str(tmp_path), PYTHONPATH=None)
+    env = environment(XDG_CACHE_HOME=str(tmp_path))
     env.pop(VARIABLE)
     runs = [
         subprocess.Popen(

@@ -117,3 +117,29 @@ def test_an_interrupt_in_the_middle_is_130_and_leaves_nothing(tmp_path: Path) ->
     assert (process.returncode, out) == (130, b"")
     assert err.startswith(b"Stopped") and b"Traceback" not in err
     assert list(tmp_path.iterdir()) == [kernels]
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full on this system")
+def test_a_device_is_written_into_and_never_replaced() -> None:
+    before = Path("/dev/full").stat()
+    done = loamshift(*STATIC, "--md", "/dev/full")
+    assert done.returncode == 1 and b"/dev/full cannot be written" in done.stderr
+    after = Path("/dev/full").stat()
+    assert (before.st_ino, before.st_rdev) == (after.st_ino, after.st_rdev)
+
+
+def test_a_letter_goes_into_a_stream_that_is_named(tmp_path: Path) -> None:
+    piped = loamshift(*STATIC, "--md", "/dev/stdout")
+    assert piped.returncode == 0 and piped.stdout.startswith(b"# ")
+    with (tmp_path / "letter.md").open("wb") as file:
+        assert loamshift(*STATIC, "--md", "/dev/stdout", stdout=file.fileno()).returncode == 0
+    assert (tmp_path / "letter.md").read_bytes() == piped.stdout
+
+
+def test_a_link_stays_and_what_it_names_is_replaced(tmp_path: Path) -> None:
+    (tmp_path / "folder").mkdir()
+    (tmp_path / "letter.md").symlink_to(tmp_path / "folder" / "letter.md")
+    for text in ("old", "new"):
+        write_whole(tmp_path / "letter.md", text, replace=True)
+    assert (tmp_path / "letter.md").is_symlink()
+    assert (tmp_path / "folder" / "letter.md").read_text("utf-8") == "new"

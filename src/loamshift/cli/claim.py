@@ -23,12 +23,12 @@ from loamshift.cli.card_forms import (
 from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import write_all
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
-from loamshift.errors import InputError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from datetime import date
 
+    from loamshift.case.amounts import Amount, Spread
     from loamshift.domain.answer import ClaimResult
     from loamshift.domain.card import Card
     from loamshift.domain.case import Case
@@ -239,18 +239,18 @@ def _claim(
     case: Case, found: Material, amount: str, *, years: int, day: date, reader: Words
 ) -> _Checked:
     from loamshift.case.amounts import read_amount, spread_amount
-    from loamshift.case.mend import Mend
+    from loamshift.cli.quantities import mended
     from loamshift.domain.case import ClaimEntry
     from loamshift.report.card.claim import claim_card
     from loamshift.report.claim import claim_letter
     from loamshift.report.figures.talk import claims_for_talk
     from loamshift.services.claim.settle import settle_claim
 
-    try:
-        much = read_amount(amount)
-        spread = spread_amount(much, material=found, bed=case.bed)
-    except Mend as fault:
-        raise InputError(f"AMOUNT {amount!r}: {fault}") from fault
+    def read(text: object) -> tuple[Amount, Spread]:
+        read_in = read_amount(text)
+        return read_in, spread_amount(read_in, material=found, bed=case.bed)
+
+    much, spread = mended(read, amount, option="AMOUNT")
     rate_g_m2, notes = spread.rate_g_m2, spread.notes
     entry = ClaimEntry(
         material=found, rate_g_m2=rate_g_m2, as_given=amount, in_household_measures=much.rough

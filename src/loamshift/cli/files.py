@@ -5,10 +5,14 @@ from __future__ import annotations
 import os
 import tempfile
 from pathlib import Path
+from typing import Final
 
 from loamshift.cli.streams import NO_ROOM
 from loamshift.domain.message import Message, message
 from loamshift.domain.worded_error import WordedError, given
+
+_STREAMS: Final = (Path("/dev"), Path("/proc"))
+"""Where a name stands for a device or an open stream, which must never be replaced."""
 
 
 class NoRoomError(WordedError):
@@ -36,17 +40,22 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
             raise _already_there(path)
         if path.is_dir():
             raise WordedError(message("cli-is-folder", path=given(path)))
+        if _is_written_into(path):
+            with path.open("wb") as file:
+                file.write(data)
+            return
+        goal = path.resolve() if replace else path  # a link stays; what it names is replaced
         handle, name = tempfile.mkstemp(
-            dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part"
+            dir=goal.parent, prefix=f".{goal.name[:40]}.", suffix=".part"
         )
         temporary = Path(name)
         with os.fdopen(handle, "wb") as file:
             file.write(data)
         temporary.chmod(0o666 & ~_umask())
         if replace:
-            temporary.replace(path)
+            temporary.replace(goal)
         else:
-            _move_without_replacing(temporary, path)
+            _move_without_replacing(temporary, goal)
         temporary = None
     except (OSError, ValueError) as error:
         raise _refused("cli-cannot-write", path, error) from error
@@ -55,7 +64,17 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
             temporary.unlink(missing_ok=True)
 
 
+def _is_written_into(path: Path) -> bool:
+    """Whether a path is no file of its own: a device, a pipe, a stream of this process."""
+    whole = path.absolute()
+    return any(whole.is_relative_to(home) for home in _STREAMS) or (
+        path.exists() and not path.is_file()
+    )
+
+
 def _refused(key: str, path: Path, error: OSError | ValueError) -> WordedError:
+    if key == "cli-cannot-write" and not path.parent.exists():
+        return WordedError(message("cli-no-folder", path=given(path.parent)))
     reason = getattr(error, "strerror", None) or error
     full = isinstance(error, OSError) and error.errno in NO_ROOM
     said = Message(key, {"path": given(path), "why": given(reason)})

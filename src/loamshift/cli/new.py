@@ -75,6 +75,8 @@ def command(
         name=name,
     )
     day = read_date(today, option="--today") if today is not None else None
+    if file is not None and file.is_dir():
+        raise WordedError(message("cli-is-folder", path=given(file)))
     if file is not None and file.exists() and not force:
         raise WordedError(message("cli-exists-force", path=given(file)))
     if not answers:

@@ -17,9 +17,9 @@ from loamshift.cli.error_json import (
     one_line,
     plain,
 )
-from loamshift.cli.streams import NO_ROOM, drop_output, prepare_streams
+from loamshift.cli.streams import NO_NAME, NO_ROOM, drop_output, prepare_streams
 from loamshift.domain.message import Given, Message, message
-from loamshift.domain.worded_error import plainly
+from loamshift.domain.worded_error import WordedError, plainly
 from loamshift.errors import InputError, LoamshiftError
 
 if TYPE_CHECKING:
@@ -72,6 +72,11 @@ def _ended(arguments: Sequence[str]) -> int:
     except InputError as error:
         return _to_mend(error, _reader(arguments, error))
     except OSError as error:
+        if error.errno in NO_NAME and error.filename:
+            why = {"path": Given(str(error.filename)), "why": Given(str(error.strerror))}
+            return _to_mend(
+                WordedError(message("cli-cannot-read", **why)), _reader(arguments, error)
+            )
         if error.errno not in NO_ROOM:
             return _our_fault(error)
         drop_output()
@@ -118,7 +123,7 @@ def _tell(kind: str, code: int, text: str) -> None:
     _say(one_line(plain(kind, code=code, faults=[fault_of_text(text)])) if AS_JSON.get() else text)
 
 
-def _reader(arguments: Sequence[str], error: InputError) -> Words:
+def _reader(arguments: Sequence[str], error: Exception) -> Words:
     """Who is told of an error: by what stood on the command line, else in the file."""
     from loamshift.cli.show import words_for
 

@@ -9,6 +9,8 @@ import os
 import sys
 from typing import Final
 
+NO_NAME: Final = frozenset({errno.ENAMETOOLONG, errno.ELOOP})
+"""What a name that can be no file is called."""
 NO_ROOM: Final = frozenset({errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)})
 """What a full disk, a used-up quota and a limit on file sizes are called."""
 
