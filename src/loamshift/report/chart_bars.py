@@ -8,7 +8,7 @@ from typing import Final
 
 from loamshift.domain.letter import Figure
 from loamshift.report.chart_drawing import Drawing, Mark, Row, Scale, number, rows_of
-from loamshift.report.chart_text import LINE_PX, text_width, wrapped
+from loamshift.report.chart_text import LINE_PX, text_width, widest_word, wrapped
 from loamshift.report.chart_tones import Colour
 
 _HEAD_PX: Final = 20.0
@@ -110,7 +110,9 @@ def _rows(figure: Figure, width: float, *, said_px: float) -> tuple[list[_Bar], 
         kind = str(row["kind"])
         shrink = 1.09 if kind in ("sum", "need") else 1.0
         name = wrapped(str(row["name"]), width=_NAME_SHARE * width / shrink)
-        said = wrapped(str(row["said"]), width=said_px / shrink)
+        bold = kind in ("sum", "need")
+        least = min(widest_word(str(row["said"]), bold=bold), _SAID_SHARES[0] * width)
+        said = wrapped(str(row["said"]), width=max(said_px / shrink, least), bold=bold)
         value = next(number(v) for key, v in row.items() if key.startswith("acid_"))
         lines = 1 + max(name.count("\n"), said.count("\n"))
         room = max(_ROW_PX, LINE_PX * lines + 7.0)

@@ -32,6 +32,8 @@ _EVENTS_PX: Final = 16.0
 """Room that parts and tests take, where there are any."""
 _LABEL_SHARE, _LABEL_MOST = 0.27, 0.4
 """Share of the width that the labels take, and the most they take for a long word."""
+_KEY_APART_PX: Final = 16.0
+"""From the end of the axis to the key of its marks, where there is room."""
 
 
 def draw_course(figure: Figure, *, width: float) -> Drawing:
@@ -171,6 +173,8 @@ def draw_events(
     for spare in (perhaps, parts):  # a narrow picture has them in the table beside it
         if sum(text_width(text) + KEY_PX for _, text in shown) > room:
             shown = [entry for entry in shown if entry[0] is not spare]
+    spare_px = room - sum(text_width(text) + KEY_PX for _, text in shown)
+    at += min(max(spare_px, 0.0), _KEY_APART_PX)  # a test at the end is no key
     for rows, text in shown:
         if rows is tests:
             rows.append(drawing.point(at + 2.0, middle))

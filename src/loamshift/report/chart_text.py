@@ -97,6 +97,12 @@ def wrapped(
     return "\n".join(_cut(line, width, size, bold) for line in made)
 
 
+def widest_word(text: str, *, size: float = TEXT_PX, bold: bool = False) -> float:
+    """The width of the longest piece of a text [text] that no line may break [px]."""
+    words = TOGETHER.sub("\u00a0", text).split(" ")
+    return max(text_width(word, size=size, bold=bold) for word in words)
+
+
 def _broken(text: str, width: float, size: float, bold: bool) -> list[str]:
     made: list[str] = []
     for word in text.split(" "):

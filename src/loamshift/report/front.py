@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import groupby
 
-from loamshift.domain.answer import Answer, Decision, TestLine, Then
+from loamshift.domain.answer import Answer, Decision, Reason, TestLine, Then
 from loamshift.domain.case import Case
 from loamshift.domain.letter import (
     Block,
@@ -268,8 +268,10 @@ def _precautions(answer: Answer, words: Words) -> Section | None:
 
 
 def _worth_measuring(answer: Answer, words: Words) -> Section | None:
-    """The one thing most worth measuring, where the verdict does not wait for it."""
-    if answer.verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
+    """The one thing most worth measuring, where the verdict neither waits for it nor stands."""
+    verdict = answer.verdict
+    stands = verdict.decision is Decision.LEAVE or verdict.reason is Reason.NO_COMMON_RANGE
+    if stands or verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
         return None
     how = say_sentence(answer.missing[0].how, words)
     heading = say(message("front-measure"), words)

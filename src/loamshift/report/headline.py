@@ -121,9 +121,11 @@ def _go(answer: Answer, case: Case) -> Message:
             return message("headline-nothing-yet", day=test)
         return message("headline-upkeep-inside", these=this_bed(case))
     days = sorted({part.date for part in parts})
+    at_first = [part for part in parts if part.date == days[0]]
+    material = at_first[0].material
     first: dict[str, Value] = {
-        "amount": much_of([part for part in parts if part.material == parts[0].material]),
-        "product": Product(parts[0].material),
+        "amount": much_of([part for part in at_first if part.material == material]),
+        "product": Product(material),
         "day": days[0],
     }
     if verdict.decision is Decision.EFFORT:

@@ -18,6 +18,8 @@ from loamshift.report.inline import bare, pieces, without_citation, without_link
 
 WIDE_COLUMNS: Final = 5
 """From so many columns on a table is turned into short lists on a phone."""
+_NARROW: Final = 34
+"""So many characters stand beside one another on a phone, in the longest cells of a row."""
 
 SHORT: Final = 17
 """A name of a row no longer than this, such as a date, stays on one line."""
@@ -74,7 +76,7 @@ def block_html(block: Block, *, sources: int) -> str:
 def table_html(table: Table) -> str:
     """A table with its caption, the first cell of each row as the row's name."""
     titles = [column.title for column in table.columns]
-    wide = ' class="wide"' if len(titles) >= WIDE_COLUMNS else ""
+    wide = ' class="wide"' if _is_wide(table) else ""
     caption = f"<caption>{inline_html(table.caption)}</caption>\n" if table.caption else ""
     head = ""
     if any(titles):
@@ -85,6 +87,15 @@ def table_html(table: Table) -> str:
         head = f"<thead><tr>{cells}</tr></thead>\n"
     body = "\n".join(_row(table, row, named=bool(wide)) for row in table.rows)
     return f"<table{wide}>\n{caption}{head}<tbody>\n{body}\n</tbody>\n</table>"
+
+
+def _is_wide(table: Table) -> bool:
+    """True where the rows of a table [object] would be pressed on a phone [truth]."""
+    many = len(table.columns)
+    if many < WIDE_COLUMNS - 1:
+        return False
+    longest = [max((len(bare(row[i])) for row in table.rows), default=0) for i in range(many)]
+    return many >= WIDE_COLUMNS or sum(longest) > _NARROW
 
 
 def _row(table: Table, row: tuple[str, ...], *, named: bool) -> str:

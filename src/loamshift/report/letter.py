@@ -61,13 +61,22 @@ def letter_from_answer(
     margin = margin_notes(_named(sums or {}, answer), numbers=numbers, words=words)
     need = _with(how_much(answer, case, words=words), dose_figure(answer, case, words=words))
     plan = _with(what_to_do(answer, case, words=words), year_figure(answer, case, words=words))
-    expect = _with(
-        what_to_expect(answer, words=words, applied=bool(case.applied)),
-        course_figure(answer, case, words=words),
-        after=1,
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST  # the front sheet has its branches
+    expect = (
+        None
+        if waits
+        else _with(
+            what_to_expect(answer, words=words, applied=bool(case.applied)),
+            course_figure(answer, case, words=words),
+            after=1,
+        )
     )
-    others = _with(
-        ways(answer, case, words=words), options_figure(answer, case, words=words), after=0
+    others = (
+        None
+        if waits
+        else _with(
+            ways(answer, case, words=words), options_figure(answer, case, words=words), after=0
+        )
     )
     undo = _with(
         what_pulls(answer, case, words=words), ledger_figure(answer, case, words=words), after=1
@@ -75,7 +84,6 @@ def letter_from_answer(
     claims = _with(
         claims_settled(answer, case, words=words), claims_figure(answer, case, words=words), after=0
     )
-    waits = answer.verdict.decision is Decision.MEASURE_FIRST  # the front sheet has its branches
     working: dict[str, Section | None] = {
         "rescue": putting_right(
             answer, words=words, today_is_said=answer.verdict.decision is Decision.STOP

@@ -15,7 +15,7 @@ from loamshift.domain.answer import (
     Then,
 )
 from loamshift.domain.case import Case
-from loamshift.domain.letter import Align, Block, Column, Note, Paragraph, Section, Table
+from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
 from loamshift.domain.message import Given, Message, Product, in_100, message, ph, rate
 from loamshift.domain.ph import PhMethod
@@ -36,24 +36,24 @@ def what_the_test_decides(answer: Answer, case: Case, *, words: Words) -> Sectio
     Returns
     -------
     Section or None
-        Nothing where there is no plan, or one in which nothing is ever put on.
+        Nothing where there is no plan, where the verdict waits for another test, or where nothing
+        is ever put on.
     """
     plan = answer.plan
-    if plan is None or not (plan.parts or plan.decides):
+    waits = answer.verdict.decision is Decision.MEASURE_FIRST
+    if plan is None or waits or not (plan.parts or plan.decides):
         return None
     blocks: list[Block] = list(decision_tables(answer, case, words=words))
     if blocks:
         blocks.append(Paragraph(" ".join(say(one, words) for one in _how_to_read(case))))
     odds = chances(answer, case)
+    if not plan.decides:
+        odds = [one for one in odds if one.key != "front-chance"]  # the front sheet says it
     if odds:
         blocks.append(Paragraph(" ".join(say(one, words) for one in odds)))
-    later = answer.verdict.decision is Decision.MEASURE_FIRST
-    if later:
-        label = say(message("need-provisional-label"), words)
-        blocks.append(Note(say(message("decides-provisional"), words), label))
-    heading = "decides-heading-later" if later else "decides-heading"
-    if not plan.decides:
-        heading = "decides-heading-chances"
+    if not blocks:
+        return None
+    heading = "decides-heading" if plan.decides else "decides-heading-chances"
     return Section(say(message(heading), words), tuple(blocks))
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from typing import Final
 
+from loamshift.domain.digits import sensible
 from loamshift.domain.letter import Note
 from loamshift.domain.message import Given, Quantity, message
 from loamshift.domain.own_sum import OwnSum, SumStep
@@ -14,6 +16,8 @@ from loamshift.report.words import Words
 
 LONGEST: Final = 45
 """A note in the margin has no more words than this, its label apart [count]."""
+_SAME: Final = 0.005
+"""A figure rounded by more than this would look like a mistake in the sum [relative]."""
 _IN_BOTH: Final = (Quantity.RATE, Quantity.AMOUNT)
 """Outcomes that a reader of other units is told again in their own."""
 
@@ -72,11 +76,14 @@ def _sum(step: SumStep, words: Words) -> str:
     if not step.formula:
         return say(step.says, words)
     whole = in_figures(step, words=words).split(" = ", 1)[1]
+    left, outcome = whole.rsplit(" = ", 1)
     told = step.result
     if told is None or told.kind not in (*_IN_BOTH, Quantity.IN_100):
-        return say(message("margin-sum", sum=Given(whole)), words)
+        return say(message("margin-sum", sum=Given(outcome if left == outcome else whole)), words)
     if told.kind is Quantity.IN_100:
-        return say(message("margin-sum-in-100", sum=Given(whole), result=told), words)
+        return say(message("margin-sum-in-100", sum=Given(left), result=told), words)
     if words.units != "metric":
         return say(message("margin-sum-yours", sum=Given(whole), result=told), words)
-    return say(message("margin-sum-to", sum=Given(whole.rsplit(" = ", 1)[0]), result=told), words)
+    if not math.isclose(float(sensible(told.value).replace(",", "")), told.value, rel_tol=_SAME):
+        return say(message("margin-sum", sum=Given(whole)), words)
+    return say(message("margin-sum-to", sum=Given(left), result=told), words)

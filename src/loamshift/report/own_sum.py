@@ -14,6 +14,8 @@ from loamshift.report.messages import say, say_each
 from loamshift.report.words import Words
 
 _SYMBOL: Final = re.compile(r"\{([^{}]+)\}")
+_TWICE_MINUS: Final = re.compile(r"(?<![^\s(])−\(−([^()]*)\)")
+"""A sign turned round where a term begins: ``−(−12)`` is 12."""
 _AGREES: Final = 1e-3
 """A sum this near to the answer gives its figure [relative]."""
 _READERS: Final = (Quantity.RATE, Quantity.AMOUNT)
@@ -118,7 +120,8 @@ def in_figures(step: SumStep, *, words: Words) -> str:
         negative = one.value < 0.0 and bool(before) and not before.endswith(("(", ","))
         return f"({text})" if negative else text
 
-    return f"{step.symbol} = {_SYMBOL.sub(put_in, right)} = {outcome}"
+    put = _TWICE_MINUS.sub(r"\1", _SYMBOL.sub(put_in, right))
+    return f"{step.symbol} = {put} = {outcome}"
 
 
 def figure(value: float, unit: SumUnit, words: Words) -> str:

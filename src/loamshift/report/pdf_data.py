@@ -45,12 +45,13 @@ DECIDES_MM: Final = 160.0
 _PX_PER_MM: Final = 96.0 / 25.4
 """Pictures are printed as large as they are drawn: their smallest letters have 9 points."""
 _HALF: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS)
-_SPARE: Final = (FigureKind.OPTIONS, FigureKind.CLAIMS, FigureKind.DOSE)
-"""Pictures of what the sentences and the table around them say whole: left out of a long letter."""
+_IN_THE_TABLE: Final = (FigureKind.OPTIONS,)
+"""Pictures of what the table under them says whole: not printed."""
+_TOLD: Final = (FigureKind.YEAR, FigureKind.HISTORY)
+"""Pictures whose sentence says what no other does; that of the others is for those who listen."""
 _WIDE_COLUMNS: Final = 6
 """A table of so many columns needs the whole column of print."""
 SOURCE_COLUMNS: Final = 2
-_SHORT_COLUMNS: Final = 4
 _SHORT: Final = 18
 """A table column no longer than this is as wide as its words; longer ones share the rest."""
 
@@ -98,6 +99,8 @@ def pictures(letter: Letter) -> dict[str, bytes]:
 
     made = {}
     for number, figure in enumerate(drawings, start=1):
+        if figure.kind in _IN_THE_TABLE:
+            continue
         width = round(_width_mm(figure) * _PX_PER_MM)
         svg = drawn(figure, tone=Tone.PRINT, width_px=width)
         made[_picture(number)] = settable(svg).encode("utf-8")
@@ -141,11 +144,14 @@ def _block(block: Block, names: Iterator[int]) -> list[dict[str, Any]]:
         case Table():
             return [_table(block)]
         case Figure(title=title, sentence=sentence):
+            picture = _picture(next(names))
+            if block.kind in _IN_THE_TABLE:
+                return []
             shown = {"title": settable(bare(title)), "alt": settable(bare(sentence))}
             drawn = {
-                "picture": _picture(next(names)),
+                "picture": picture,
                 "width": _width_mm(block),
-                "spare": block.kind in _SPARE,
+                "told": block.kind in _TOLD,
             }
             return [{"kind": "figure", **drawn, **shown, **_said(sentence)}]
 
@@ -155,12 +161,10 @@ def _table(table: Table) -> dict[str, Any]:
         max((len(bare(row[i])) for row in table.rows), default=0) for i in range(len(table.columns))
     ]
     shares = [0.0 if width <= _SHORT else width**0.6 for width in widest]
-    short = not any(shares) and len(shares) <= _SHORT_COLUMNS
     if not any(shares):
         shares[0] = 1.0
     return {
         "kind": "table",
-        "short": short,
         "columns": [
             {"title": _runs(column.title), "right": column.align is Align.RIGHT, "share": share}
             for column, share in zip(table.columns, shares, strict=True)

@@ -9,7 +9,7 @@ from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet, Table
 from loamshift.domain.message import Message, Product, Prose, depth, message
-from loamshift.report.headline import Part, much_of, next_test, sure_parts
+from loamshift.report.headline import Part, headline, much_of, next_test, sure_parts
 from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
@@ -56,8 +56,9 @@ def _block(answer: Answer, case: Case, words: Words) -> Block | None:
     if instead:
         return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
-        first = rescue.steps[:_FIRST_STEPS]
-        return Items(tuple(say_sentence(step, words) for step in first), numbered=True)
+        water = [say(one, words) for one in _water_first(answer, case)]
+        first = [say_sentence(step, words) for step in rescue.steps]
+        return Items(tuple([*water, *first][:_FIRST_STEPS]), numbered=True)
     if decision is Decision.MEASURE_FIRST:
         first_gap = answer.missing[0] if answer.missing else None
         return None if first_gap is None else Items((say_sentence(first_gap.how, words),))
@@ -81,6 +82,12 @@ def instead_of(answer: Answer) -> tuple[Message, ...]:
     if any(one.key == "verdict-help-plants" for one in because.sentences):
         return ()
     return tuple(one for one in because.sentences if one.key in INSTEAD)
+
+
+def _water_first(answer: Answer, case: Case) -> list[Message]:
+    """That the water is treated first, where the headline says so and plants stand there."""
+    told = headline(answer, case).key == "headline-water-first"
+    return [message("verdict-water-first")] if told else []
 
 
 def steps_of(answer: Answer, case: Case) -> list[Step]:
@@ -160,7 +167,14 @@ def _table(steps: list[Step], words: Words) -> Table:
         )
         for step in steps
     )
-    return Table(columns, rows)
+    return without_empty(Table(columns, rows))
+
+
+def without_empty(table: Table) -> Table:
+    """A table [object] without the columns in which no row has a word [object]."""
+    kept = [i for i in range(len(table.columns)) if any(row[i] for row in table.rows)]
+    columns = tuple(table.columns[i] for i in kept)
+    return Table(columns, tuple(tuple(row[i] for i in kept) for row in table.rows), table.caption)
 
 
 def _had_too_much(answer: Answer) -> bool:

@@ -1,7 +1,6 @@
 ### What each test decides, and how often the plan works out.
 
 decides-heading = What each test decides
-decides-heading-later = What a later test would decide
 decides-heading-chances = How likely this is to work
 # The head of a table: the day of the test, and what its amounts are weights of.
 decides-caption = { $product ->
@@ -31,4 +30,3 @@ decides-harmed = { $direction ->
     [lime] In { $share } of 100 such beds, the plan itself would make the soil too alkaline for the plants at some point.
    *[acidify] In { $share } of 100 such beds, the plan itself would make the soil too acid for the plants at some point.
 }
-decides-provisional = This holds only if the test you still need gives the result we expect.

@@ -52,7 +52,7 @@ headline-go = { $plants ->
        *[no] Go ahead for { $plants }: apply { $amount } of { $product } on { $day }.
     }
 }
-headline-go-in-parts = Go ahead: apply { $amount } of { $product } in { WORD($n) } applications, the first on { $day }.
+headline-go-in-parts = Go ahead: apply { $product } in { WORD($n) } applications, the first of { $amount } on { $day }.
 
 ## Below the headline
 

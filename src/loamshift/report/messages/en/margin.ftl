@@ -7,4 +7,5 @@ margin-sum = { $sum }.
 margin-sum-to = { $sum } = { $result }.
 # $result is the outcome in the reader's units, where the sum is in others.
 margin-sum-yours = { $sum }, which is { $result }.
-margin-sum-in-100 = { $sum }, which is { $result } in 100.
+# $sum without its outcome; $result is that as a count of a hundred: about 79.
+margin-sum-in-100 = { $sum } = { $result } in 100.

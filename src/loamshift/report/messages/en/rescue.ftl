@@ -18,8 +18,8 @@ rescue-salty = This soil is already too salty, and every material that changes t
 rescue-waterlogged = This ground is waterlogged. Without air, sulphur turns into hydrogen sulphide instead of acid, and that kills roots.
 rescue-relief =
     { $bed ->
-        [pot] The pH in these pots cannot be brought down far enough, so the plants in them need help in another way.
-       *[ground] The pH of this ground cannot be brought down far enough, so the plants already there need help in another way.
+        [pot] The pH in these pots cannot be brought down and held there, so the plants in them need help in another way.
+       *[ground] The pH of this ground cannot be brought down and held there, so the plants already there need help in another way.
     }
 
 ## Where it is heading

@@ -114,12 +114,12 @@ verdict-one-source = The range, pH { $range }, rests on one source, on memory, o
 
 ## Somewhere else
 
-verdict-reach = To reach pH { $aim }, this soil would need about { $need } of pure { $direction ->
+verdict-reach = To reach pH { $aim } would take about { $need } of pure { $direction ->
     [lime] lime
    *[acidify] sulphur
 }. Published limits allow { $most } until { $day }. Of 100 beds like this one, { $covered } would get there.
 verdict-reach-lime = Most of it would be used up by free lime.
-verdict-reach-water = The water would then raise the pH again.
+verdict-reach-water = Your water keeps raising the pH again.
 # $suit is a list of plants that suit the soil as it is, or "none".
 verdict-suit = { $suit ->
     [none] Choose plants that suit this soil as it is.
