@@ -211,12 +211,12 @@ def test_no_plan_and_an_idle_plan_have_no_section() -> None:
     assert what_the_test_decides(idle, case, words=UK) is None
 
 
-def test_a_plan_that_waits_for_a_measurement_is_provisional() -> None:
-    section = what_the_test_decides(*open_lime(), words=UK)
-    assert section is not None and section.heading == "What a later test would decide"
-    assert any(isinstance(b, Note) and b.label == "Provisional" for b in section.blocks)
-    sure = what_the_test_decides(*rule(), words=UK)
-    assert sure is not None and not any(isinstance(block, Note) for block in sure.blocks)
+def test_a_letter_that_waits_for_a_test_tells_no_course_of_a_plan_it_advises_against() -> None:
+    assert what_the_test_decides(*open_lime(), words=UK) is None
+    letter = letter_from_answer(*open_lime(), words=UK)
+    topics = {section.topic for section in letter.working}
+    assert not topics & {"decides", "expect", "options"} and "need" in topics
+    assert what_the_test_decides(*rule(), words=UK) is not None
 
 
 def _own_prose() -> str:
@@ -287,7 +287,7 @@ def test_several_sure_applications_are_counted() -> None:
     answer, case = go_acidify()
     sure = tuple(replace(part, only_if=None) for part in answer.applications)
     text = read(headline(replace(answer, applications=sure), case))
-    assert "of sulphur powder in two applications, the first on 14 April 2026" in text
+    assert "sulphur powder in two applications, the first of 420 g on 14 April 2026" in text
 
 
 def test_nothing_yet_is_said_where_the_test_comes_first() -> None:
@@ -416,7 +416,7 @@ def test_the_letter_of_an_answer_by_a_rule_never_speaks_of_an_amount_by_the_fore
     for answer, case in (rule(), open_lime()):
         text = letter_text(letter_from_answer(answer, case, words=words))
         assert "by the forecast" not in text.lower()
-        assert "What each test decides" in text or "What a later test would decide" in text
+        assert "What each test decides" in text or "What that test decides" in text
 
 
 def test_the_sections_stand_where_they_are_needed() -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import replace
 from functools import cache
 
@@ -122,7 +123,9 @@ def test_only_our_own_type_is_used_and_all_of_it_is_inside(name: str) -> None:
     pdf = printed(name, PaperSize.A4)
     names = set(re.findall(rb"/FontName ?/([A-Z]{6}\+[\w-]+)", pdf))
     assert names
-    assert all(re.fullmatch(rb"[A-Z]{6}\+Loam(?:Serif|Sans)-\w+", one) for one in names), names
+    assert all(
+        re.fullmatch(rb"[A-Z]{6}\+Loam(?:Serif|Sans|Hebrew|Arabic)-\w+", one) for one in names
+    ), names
 
 
 def test_a_letter_gives_the_same_bytes_again() -> None:
@@ -141,6 +144,21 @@ def test_words_are_never_taken_for_markup() -> None:
     said = text_of(letter_pdf(every_block(HOSTILE), paper=PaperSize.LETTER, words=UK))
     for piece in ("<script>alert(1)</script>", "#panic()", "$x$", "`y`", "@z", "*/", "{{a}}", "□"):
         assert piece in said, piece
+
+
+@pytest.mark.parametrize("name", ["גן הוורדים", "حديقة ليلى", "Ωδή Сад"])
+def test_a_name_in_other_letters_is_set_in_full(name: str) -> None:
+    letter = replace(whole("bean-rows"), title=name)
+    pdf = letter_pdf(letter, paper=PaperSize.A4, words=UK)
+    first = pypdfium2.PdfDocument(pdf)[0].get_textpage().get_text_range()
+    said = unicodedata.normalize("NFKC", first)  # Arabic letters are drawn as they join
+    assert sorted(set(name)) == sorted(set(name) & set(said)) and "□" not in said
+
+
+def test_a_printed_letter_says_which_characters_it_could_not_set() -> None:
+    letter = replace(whole("bean-rows"), title="庭 North 🌹")
+    said = text_of(letter_pdf(letter, paper=PaperSize.A4, words=UK))
+    assert "□ North [rose]" in said and "(U+5EAD)" in said
 
 
 def test_pages_are_counted_and_the_title_runs_on() -> None:

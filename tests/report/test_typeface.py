@@ -8,7 +8,14 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from loamshift.report.typeface import PAGE_FACES, font_faces_css, settable, type_folder
+from loamshift.report.typeface import (
+    PAGE_FACES,
+    font_faces_css,
+    runs_from_the_right,
+    settable,
+    type_folder,
+    unsettable,
+)
 from type import build
 
 
@@ -23,6 +30,11 @@ def fonts() -> dict[str, TTFont]:
         for path in files()
         if path.suffix in (".ttf", ".woff2")
     }
+
+
+def our_own() -> dict[str, TTFont]:
+    """The faces that letters are set in; the others lend them letters for names."""
+    return {name: font for name, font in fonts().items() if name.startswith("LoamS")}
 
 
 def test_the_folder_is_small_and_the_licence_stands_in_it() -> None:
@@ -41,13 +53,13 @@ def test_no_font_carries_a_reserved_name() -> None:
 
 
 def test_every_font_has_the_signs_that_letters_use() -> None:
-    for name, font in fonts().items():
+    for name, font in our_own().items():
         have = font.getBestCmap()
         assert not [sign for sign in "²³°·–—“”‘’≥≤×−µ½¼£€éŁř" if ord(sign) not in have], name
 
 
 def test_figures_are_of_one_width() -> None:
-    for name, font in fonts().items():
+    for name, font in our_own().items():
         have = font.getBestCmap()
         assert len({font["hmtx"][have[ord(digit)]][0] for digit in "0123456789"}) == 1, name
 
@@ -67,9 +79,14 @@ def test_the_page_carries_its_faces_inside() -> None:
         ("a庭b", "a□b"),
         ("x\u200by", "xy"),
         ("a\u3000b", "a b"),
+        ("גן של ليلى", "גן של ليلى"),
+        ("🌹🌿 bed", "[rose][herb] bed"),
+        ("👩🏽‍🌾 of the 👨‍👩‍👧‍👦", "[woman] of the [man]"),
+        ("🇬🇧🇮🇱!", "[flag][flag]!"),
+        ("☀️ side", "[black sun with rays] side"),
     ],
 )
-def test_what_the_type_lacks_becomes_a_square(text: str, kept: str) -> None:
+def test_what_the_type_lacks_becomes_a_square_or_a_name(text: str, kept: str) -> None:
     assert settable(text) == kept
 
 
@@ -80,3 +97,14 @@ def test_the_cut_is_what_the_tool_makes_today() -> None:
     made = build.made_file(face, None)
     with type_folder() as folder:
         assert made == (Path(folder) / f"{face.stem}.ttf").read_bytes()
+
+
+def test_what_could_not_be_set_is_known_by_its_characters() -> None:
+    assert unsettable("庭 גן 🌹 庭园 □") == ("庭", "园")
+
+
+@pytest.mark.parametrize(
+    ("text", "is_so"), [("גן", True), ("— ليلى", True), ("North גן", False), ("12", False)]
+)
+def test_a_name_runs_as_its_first_letter_does(text: str, is_so: bool) -> None:
+    assert runs_from_the_right(text) is is_so

@@ -4,15 +4,16 @@
     python tools/type/build.py --check  say what differs from a fresh cut; write nothing
 
 Needs Debian's fonts-sil-charis and fonts-noto-core, and fontTools with Brotli. "Loam Serif" is
-a cut of Charis SIL, "Loam Sans" one of Noto Sans; both stay under the SIL Open Font License,
-which stands beside them. Charis and SIL are reserved names, so the cut carries neither.
+a cut of Charis SIL, "Loam Sans" one of Noto Sans, "Loam Hebrew" and "Loam Arabic" of Noto Sans
+Hebrew and Arabic; all stay under the SIL Open Font License, which stands beside them. Charis and SIL are reserved names, so the cut carries neither.
 
 ``widths.txt`` has how wide each character of the sans stands, for charts that keep their words
 apart: upright, bold, then the first and the last code point of a run.
 
 Kept are Latin letters, the signs that letters of advice use, Greek and Cyrillic in the sans for
-the names people have, kerning and mark placement. Hinting and unused features go. The same
-Debian packages give the same bytes.
+the names people have, kerning and mark placement; Hebrew, and Arabic as Arabic, Persian and Urdu
+write it, for names in print alone, because every browser has its own. Hinting and unused features
+go. The same Debian packages give the same bytes.
 """
 
 from __future__ import annotations
@@ -39,7 +40,15 @@ MARKS: Final = tuple(range(0x300, 0x30D))
 SIGNS: Final = tuple(map(ord, "–—‘’‚“”„†‡•…‰′″⁄€₂₃₄²³¹⁰½¼¾×·µ°±≥≤≈−\u2009\u202f\u2011\u25a1\u25cc"))
 GREEK: Final = tuple(range(0x386, 0x3CF))
 CYRILLIC: Final = tuple(range(0x400, 0x460))
+HEBREW: Final = (0x20, *range(0x5B0, 0x5C8), *range(0x5D0, 0x5EB), *range(0x5F0, 0x5F5))
+ARABIC: Final = (
+    *(0x20, 0x60C, 0x61B, 0x61F, *range(0x621, 0x63B), *range(0x640, 0x656), *range(0x660, 0x66A)),
+    *(0x670, 0x671, 0x679, 0x67E, 0x686, 0x688, 0x691, 0x698, 0x6A9, 0x6AF, 0x6BA, 0x6BE, 0x6C1),
+    *(0x6C3, 0x6CC, 0x6D2, 0x6D4, *range(0x6F0, 0x6FA), 0x200C),
+)
 FEATURES: Final = ("kern", "mark", "mkmk", "ccmp", "locl", "tnum", "lnum", "frac", "sups")
+JOINED: Final = ("init", "medi", "fina", "isol", "rlig", "liga", "calt")
+"""What makes Arabic letters join."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +59,8 @@ class Face:
     family: str
     style: str
     codes: tuple[int, ...]
+    features: tuple[str, ...] = FEATURES
+    only_printed: bool = False
 
     @property
     def stem(self) -> str:
@@ -65,6 +76,18 @@ FACES: Final = (
     Face("charis/CharisSIL-Bold.ttf", "Loam Serif", "Bold", _SERIF),
     Face("noto/NotoSans-Regular.ttf", "Loam Sans", "Regular", _SANS),
     Face("noto/NotoSans-Bold.ttf", "Loam Sans", "Bold", _SANS),
+    *(
+        Face(
+            f"noto/NotoSans{script}-{style}.ttf",
+            f"Loam {script}",
+            style,
+            codes,
+            features=(*FEATURES, *JOINED),
+            only_printed=True,
+        )
+        for script, codes in (("Hebrew", HEBREW), ("Arabic", ARABIC))
+        for style in ("Regular", "Bold")
+    ),
 )
 _GLYPHS: Final = {"minus": 0x2212, "lessequal": 0x2264, "greaterequal": 0x2265, "square": 0x25A1}
 
@@ -72,7 +95,7 @@ _GLYPHS: Final = {"minus": 0x2212, "lessequal": 0x2264, "greaterequal": 0x2265, 
 def cut(face: Face) -> TTFont:
     """The font of one face: subset, renamed, with the signs its source lacks."""
     options = subset.Options()
-    options.layout_features = list(FEATURES)
+    options.layout_features = list(face.features)
     options.hinting = False
     options.name_IDs = []
     options.notdef_outline = True
@@ -83,7 +106,8 @@ def cut(face: Face) -> TTFont:
     subsetter = subset.Subsetter(options)
     subsetter.populate(unicodes=face.codes)
     subsetter.subset(font)
-    _add_signs(font)
+    if not face.only_printed:
+        _add_signs(font)
     _name(font, face, notice)
     return font
 
@@ -180,6 +204,8 @@ def files() -> dict[str, bytes]:
     made = {"coverage.txt": _coverage().encode("ascii"), "widths.txt": _widths().encode("ascii")}
     for face in FACES:
         for flavor, ending in ((None, "ttf"), ("woff2", "woff2")):
+            if flavor and face.only_printed:
+                continue
             made[f"{face.stem}.{ending}"] = made_file(face, flavor)
     return made
 

@@ -32,7 +32,7 @@ def png_of(svg: str, *, scale: float = 2.0) -> bytes:
     with type_folder() as folder:
         files: Any = {  # in memory; the type hints of the wheel do not know that they may be
             "main": sheet.encode("ascii"),
-            "picture.svg": settable(svg).encode("utf-8"),
+            "picture.svg": settable(svg, pictures=False).encode("utf-8"),
         }
         png = typst.compile(
             files,

@@ -45,7 +45,7 @@ def letter_html(letter: Letter, *, words: Words) -> str:
     style = f"{font_faces_css()}\n{_stylesheet()}"
     body = sections_html(letter, words=words)
     about = f'<p class="about">{inline_html(letter.subtitle)}</p>' if letter.subtitle else ""
-    lines = "<br>".join(escape(line) for line in letter.letterhead)
+    lines = "<br>".join(f"<bdi>{escape(line)}</bdi>" for line in letter.letterhead)
     above = f'<p class="letterhead">{lines}</p>\n' if lines else ""
     return (
         "<!doctype html>\n"
@@ -55,7 +55,7 @@ def letter_html(letter: Letter, *, words: Words) -> str:
         '<meta name="referrer" content="no-referrer">\n'
         f"<title>{escape(bare(letter.title))}</title>\n"
         f"<style>{style}</style>\n</head>\n<body>\n<article>\n"
-        f"<header>\n{above}<h1>{inline_html(letter.title)}</h1>\n{about}\n</header>\n"
+        f"<header>\n{above}<h1><bdi>{inline_html(letter.title)}</bdi></h1>\n{about}\n</header>\n"
         f"{body}\n</article>\n</body>\n</html>\n"
     )
 

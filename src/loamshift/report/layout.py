@@ -30,7 +30,8 @@ _GAP: Final = "  "
 _MARK: Final = re.compile(r"(\*\*)")
 _KEPT: Final = "\u00a0"
 TOGETHER: Final = re.compile(
-    r"(?<=\d) (?=(?:k?g/m²|g/mmolc|g/cm³|kg/ha|t/ha|lb/acre|(?:lb|oz)/1(?:,0)?00|k?g|t|mg/L|lb|oz|m²|cm|mm"
+    r"(?<=\d) (?=(?:k?g/m²|g/mmolc|g/cm³|kg/ha|t/ha|lb/acre|(?:lb|oz)/1(?:,0)?00|k?g|t|mg/L"
+    r"|lb|oz|m²|cm|mm"
     r"|L|mL|gal|%|°[CF]|dS/m|mmolc?/(?:kg|L|m²)|fl oz)(?![\w/]))"
     r"|(?<=\bpH) (?=\d)|(?<=\d) (?=sq ft\b)|(?<=\bsq) (?=ft\b)"
 )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Final
 
 from loamshift.domain.digits import sensible
 from loamshift.domain.letter import Note
 from loamshift.domain.message import Given, Quantity, message
-from loamshift.domain.own_sum import OwnSum, SumStep
+from loamshift.domain.own_sum import OwnSum, SumStep, SumUnit
 from loamshift.report.messages import say, say_each
 from loamshift.report.own_sum import in_figures
 from loamshift.report.words import Words
@@ -75,7 +76,7 @@ def _sum(step: SumStep, words: Words) -> str:
     """The step as an equation; what it does where there is none."""
     if not step.formula:
         return say(step.says, words)
-    whole = in_figures(step, words=words).split(" = ", 1)[1]
+    whole = in_figures(_with_whole_beds(step), words=words).split(" = ", 1)[1]
     left, outcome = whole.rsplit(" = ", 1)
     told = step.result
     if told is None or told.kind not in (*_IN_BOTH, Quantity.IN_100):
@@ -85,5 +86,14 @@ def _sum(step: SumStep, words: Words) -> str:
     if words.units != "metric":
         return say(message("margin-sum-yours", sum=Given(whole), result=told), words)
     if not math.isclose(float(sensible(told.value).replace(",", "")), told.value, rel_tol=_SAME):
-        return say(message("margin-sum", sum=Given(whole)), words)
+        return say(message("margin-sum-rounded", sum=Given(whole), result=told), words)
     return say(message("margin-sum-to", sum=Given(left), result=told), words)
+
+
+def _with_whole_beds(step: SumStep) -> SumStep:
+    """A step whose beds, which count by their chances, are said as whole ones."""
+    rounded = (
+        replace(one, value=float(round(one.value))) if one.unit is SumUnit.BEDS else one
+        for one in step.inputs
+    )
+    return replace(step, inputs=tuple(rounded))

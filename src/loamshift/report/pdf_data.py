@@ -19,7 +19,7 @@ from loamshift.domain.letter import (
     Sheet,
     Table,
 )
-from loamshift.domain.message import message
+from loamshift.domain.message import Given, message
 from loamshift.report.drawn import drawn
 from loamshift.report.inline import (
     bare,
@@ -30,7 +30,7 @@ from loamshift.report.inline import (
     without_repeats,
 )
 from loamshift.report.messages import say
-from loamshift.report.typeface import settable
+from loamshift.report.typeface import runs_from_the_right, settable, unsettable
 from loamshift.report.words import Words
 
 MARGIN_MM: Final = 50.0
@@ -75,9 +75,9 @@ def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
         placed[place].append(_section(section, without_repeats(section), names))
     day = letter.day
     return {
-        "title": settable(bare(letter.title)),
+        "title": _name(bare(letter.title)),
         "subtitle": _runs(letter.subtitle),
-        "letterhead": [settable(line) for line in letter.letterhead],
+        "letterhead": [_name(line) for line in letter.letterhead],
         "day": None if day is None else {"year": day.year, "month": day.month, "day": day.day},
         "of": say(message("paper-of"), words),
         "next": say(message("paper-next"), words),
@@ -87,7 +87,22 @@ def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
         "source_columns": SOURCE_COLUMNS,
         "colophon": [run for b in colophon if isinstance(b, Paragraph) for run in _runs(b.text)]
         or None,
+        "unset": _unset(letter, words),
     }
+
+
+def _name(text: str) -> dict[str, Any]:
+    """A name that somebody gave, and whether it is written from the right."""
+    return {"text": settable(text), "rtl": runs_from_the_right(text)}
+
+
+def _unset(letter: Letter, words: Words) -> str | None:
+    """Which characters of the names our type could not set; None where it could set all."""
+    missing = unsettable("".join((letter.title, letter.subtitle, *letter.letterhead)))
+    if not missing:
+        return None
+    codes = Given(" ".join(f"U+{ord(one):04X}" for one in missing))
+    return say(message("paper-not-set", codes=codes, n=len(missing)), words)
 
 
 def pictures(letter: Letter) -> dict[str, bytes]:
@@ -103,7 +118,7 @@ def pictures(letter: Letter) -> dict[str, bytes]:
             continue
         width = round(_width_mm(figure) * _PX_PER_MM)
         svg = drawn(figure, tone=Tone.PRINT, width_px=width)
-        made[_picture(number)] = settable(svg).encode("utf-8")
+        made[_picture(number)] = settable(svg, pictures=False).encode("utf-8")
     return made
 
 

@@ -21,6 +21,16 @@ SERIF_STACK: Final = f'"{SERIF}", Charter, "Iowan Old Style", Palatino, Georgia,
 SANS_STACK: Final = f'"{SANS}", "Segoe UI", "Helvetica Neue", Arial, sans-serif'
 """Families in the order of choice, for pages and pictures that leave this machine."""
 
+_MISSING: Final = "□"
+_JOINER: Final = "\u200d"
+_FLAGS: Final = ("\U0001f1e6", "\U0001f1ff")
+"""Letters that make a flag two by two."""
+_SKINS: Final = "\U0001f3fb\U0001f3fc\U0001f3fd\U0001f3fe\U0001f3ff"
+"""Colours of skin, which change the picture before them."""
+_SIGNS: Final = (0x2600, 0x27BF)
+"""Small pictures from before there were so many."""
+_PICTURES_FROM: Final = 0x1F000
+
 PAGE_FACES: Final = (
     ("LoamSerif-Regular", SERIF, 400),
     ("LoamSerif-Bold", SERIF, 700),
@@ -44,8 +54,18 @@ def _covered() -> frozenset[int]:
     return frozenset(code for first, last in runs for code in range(first, last + 1))
 
 
-def settable(text: str) -> str:
-    """A text with an empty square for every character that our type does not have.
+def settable(text: str, *, pictures: bool = True) -> str:
+    """A text as it can be set in our type.
+
+    A small picture becomes its name in brackets, and any other character that our type does not
+    have an empty square.
+
+    Parameters
+    ----------
+    text
+        What somebody wrote, in whatever script [text].
+    pictures
+        False to leave small pictures out, where their names would have no room [truth].
 
     Returns
     -------
@@ -54,19 +74,60 @@ def settable(text: str) -> str:
 
     Examples
     --------
-    >>> settable("Ωδή 庭")
-    'Ωδή □'
+    >>> settable("Ωδή 庭 🌹")
+    'Ωδή □ [rose]'
     """
-    have = _covered()
     kept = []
-    for character in unicodedata.normalize("NFC", text):
-        if ord(character) in have or character == "\n":
+    for character in _drawn_once(unicodedata.normalize("NFC", text)):
+        if ord(character) in _covered() or character == "\n":
             kept.append(character)
         elif unicodedata.category(character) == "Zs":
             kept.append(" ")
+        elif _is_picture(character):
+            kept.append(_named(character) if pictures else "")
         elif unicodedata.category(character)[0] not in "MC":
-            kept.append("□")
+            kept.append(_MISSING)
     return "".join(kept)
+
+
+def unsettable(text: str) -> tuple[str, ...]:
+    """The characters of a text [text] that are printed as an empty square, each once [text]."""
+    return tuple(dict.fromkeys(c for c in text if settable(c) == _MISSING != c))
+
+
+def runs_from_the_right(text: str) -> bool:
+    """True where the first letter of a text [text] belongs to a script written from the right."""
+    kinds = (unicodedata.bidirectional(character) for character in text)
+    return next((kind for kind in kinds if kind in ("L", "R", "AL")), "L") != "L"
+
+
+def _drawn_once(text: str) -> Iterator[str]:
+    """The characters of a text; of a picture made of several, such as a flag, only the first."""
+    before = flag = ""
+    for character in text:
+        if _FLAGS[0] <= character <= _FLAGS[1]:
+            flag = "" if flag else character
+            if flag:
+                yield character
+        elif character in _SKINS:
+            continue
+        elif not _is_picture(character) or before != _JOINER:
+            flag = ""
+            yield character
+        before = character
+
+
+def _is_picture(character: str) -> bool:
+    code, kind = ord(character), unicodedata.category(character)
+    drawn = code >= _PICTURES_FROM or _SIGNS[0] <= code <= _SIGNS[1]
+    return drawn and kind in ("So", "Cn")
+
+
+def _named(character: str) -> str:
+    """``[rose]``: what a small picture shows; flags by what they are."""
+    if _FLAGS[0] <= character <= _FLAGS[1]:
+        return "[flag]"
+    return f"[{unicodedata.name(character, 'emoji').lower()}]"
 
 
 @cache

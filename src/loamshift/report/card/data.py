@@ -21,7 +21,7 @@ from loamshift.report.card.shorter import stacked
 from loamshift.report.card.walk import walk_svg
 from loamshift.report.drawn import drawn
 from loamshift.report.inline import bare, pieces
-from loamshift.report.typeface import settable
+from loamshift.report.typeface import runs_from_the_right, settable
 
 WHOLE_PX: Final = 560
 """Width a picture across the sheet is drawn for."""
@@ -43,6 +43,7 @@ def card_data(card: Card) -> dict[str, Any]:
     return {
         "kind": card.kind.value,
         "title": "".join(words for words, _ in _runs(bare(card.title))),
+        "rtl": runs_from_the_right(bare(card.title)),
         "subtitle": _runs(card.subtitle),
         "lead": _runs(bare(card.lead)),
         "rows": [
@@ -70,7 +71,7 @@ def card_pictures(card: Card) -> dict[str, bytes]:
                 svg = drawn(block, tone=Tone.PRINT, width_px=width)
             else:
                 continue
-            made[_picture(len(made) + 1)] = settable(svg).encode("utf-8")
+            made[_picture(len(made) + 1)] = settable(svg, pictures=False).encode("utf-8")
     return made
 
 

@@ -131,3 +131,8 @@ front-working = The working: how much and why, other products, sources
 
 paper-of = of
 paper-next = How much and why, other products and sources: next sheets.
+# Below the sources of a printed letter. $codes are code points, such as U+5EAD; $n how many.
+paper-not-set = { $n ->
+    [one] □ marks a character that our type for print lacks ({ $codes }). The web page and the plain text show it.
+   *[other] □ marks characters that our type for print lacks ({ $codes }). The web page and the plain text show them.
+}

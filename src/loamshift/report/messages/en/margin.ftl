@@ -7,5 +7,7 @@ margin-sum = { $sum }.
 margin-sum-to = { $sum } = { $result }.
 # $result is the outcome in the reader's units, where the sum is in others.
 margin-sum-yours = { $sum }, which is { $result }.
+# The same, where the figure of the letter is rounded.
+margin-sum-rounded = { $sum }, rounded to { $result }.
 # $sum without its outcome; $result is that as a count of a hundred: about 79.
 margin-sum-in-100 = { $sum } = { $result } in 100.
