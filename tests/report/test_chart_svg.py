@@ -2,9 +2,9 @@ from __future__ import annotations
 
 import math
 import re
-from importlib import resources
 from itertools import pairwise
 
+import desk_tones
 from loamshift.report.chart_path import Point, path_of, plainer
 from loamshift.report.chart_svg import fewest_stops
 from loamshift.report.chart_tones import PALETTES, Tone, tones_css
@@ -64,17 +64,17 @@ def test_few_stops_show_the_warmth_where_it_was() -> None:
         assert abs(low + (high - low) * (x - x0) / (x1 - x0) - share) <= 0.02
 
 
-def test_desk_and_letter_have_the_colours_of_the_charts() -> None:
-    desk = resources.files("loamshift.web").joinpath("static/loamshift/desk.css").read_text()
-    for style in (desk, tones_css()):
-        told = [
-            dict(re.findall(r"--p-([\w-]+): ([^;]+);", rule))
-            for rule in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", style)
-        ]
-        assert told == [
-            {
-                colour.value: (value or "transparent").lower()
-                for colour, value in PALETTES[tone].items()
-            }
-            for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
-        ]
+def test_the_desk_has_the_colours_of_the_charts_as_the_tool_writes_them() -> None:
+    desk = desk_tones.SHEET.read_text(encoding="utf-8")
+    assert desk_tones.with_tones(desk) == desk
+
+
+def test_a_style_sheet_has_every_colour_of_every_tone() -> None:
+    told = [
+        dict(re.findall(r"--p-([\w-]+): ([^;]+);", rule))
+        for rule in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", tones_css())
+    ]
+    assert told == [
+        {colour.value: (value or "transparent").lower() for colour, value in PALETTES[tone].items()}
+        for tone in (Tone.LIGHT, Tone.DARK, Tone.PRINT)
+    ]

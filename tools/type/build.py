@@ -5,7 +5,8 @@
 
 Needs Debian's fonts-sil-charis and fonts-noto-core, and fontTools with Brotli. "Loam Serif" is
 a cut of Charis SIL, "Loam Sans" one of Noto Sans, "Loam Hebrew" and "Loam Arabic" of Noto Sans
-Hebrew and Arabic; all stay under the SIL Open Font License, which stands beside them. Charis and SIL are reserved names, so the cut carries neither.
+Hebrew and Arabic; all stay under the SIL Open Font License, which stands beside them. Charis and
+SIL are reserved names, so the cut carries neither.
 
 ``widths.txt`` has how wide each character of the sans stands, for charts that keep their words
 apart: upright, bold, then the first and the last code point of a run.

@@ -98,7 +98,7 @@ def wrapped(
 
 
 def widest_word(text: str, *, size: float = TEXT_PX, bold: bool = False) -> float:
-    """The width of the longest piece of a text [text] that no line may break [px]."""
+    """The width of the longest piece of a text that no line may break [px]."""
     words = TOGETHER.sub("\u00a0", text).split(" ")
     return max(text_width(word, size=size, bold=bold) for word in words)
 

@@ -90,7 +90,7 @@ def table_html(table: Table) -> str:
 
 
 def _is_wide(table: Table) -> bool:
-    """True where the rows of a table [object] would be pressed on a phone [truth]."""
+    """True where the rows of a table would be pressed on a phone."""
     many = len(table.columns)
     if many < WIDE_COLUMNS - 1:
         return False

@@ -125,7 +125,7 @@ def in_figures(step: SumStep, *, words: Words) -> str:
 
 
 def figure(value: float, unit: SumUnit, words: Words) -> str:
-    """A number of a sum with its unit [text], for a value [its unit] and a reader [object]."""
+    """A number of a sum with its unit, for a value [its unit] and a reader."""
     text = words.worked(value).replace("-", "−")
     return words.message(f"why-unit-{unit.value}", {"n": 1 if text == "1" else text})
 

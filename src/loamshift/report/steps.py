@@ -171,7 +171,7 @@ def _table(steps: list[Step], words: Words) -> Table:
 
 
 def without_empty(table: Table) -> Table:
-    """A table [object] without the columns in which no row has a word [object]."""
+    """A table without the columns in which no row has a word."""
     kept = [i for i in range(len(table.columns)) if any(row[i] for row in table.rows)]
     columns = tuple(table.columns[i] for i in kept)
     return Table(columns, tuple(tuple(row[i] for i in kept) for row in table.rows), table.caption)

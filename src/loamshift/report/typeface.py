@@ -91,12 +91,12 @@ def settable(text: str, *, pictures: bool = True) -> str:
 
 
 def unsettable(text: str) -> tuple[str, ...]:
-    """The characters of a text [text] that are printed as an empty square, each once [text]."""
+    """The characters of a text that are printed as an empty square, each once."""
     return tuple(dict.fromkeys(c for c in text if settable(c) == _MISSING != c))
 
 
 def runs_from_the_right(text: str) -> bool:
-    """True where the first letter of a text [text] belongs to a script written from the right."""
+    """True where the first letter of a text belongs to a script written from the right."""
     kinds = (unicodedata.bidirectional(character) for character in text)
     return next((kind for kind in kinds if kind in ("L", "R", "AL")), "L") != "L"
 

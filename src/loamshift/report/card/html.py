@@ -74,7 +74,8 @@ def card_html(card: Card, *, paper: PaperSize, words: Words) -> str:
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         '<meta name="referrer" content="no-referrer">\n'
         f"<title>{escape(bare(card.title))}</title>\n<style>{style}</style>\n</head>\n"
-        f'<body class="card">\n<article>\n<header>\n<h1><bdi>{inline_html(fit.card.title)}</bdi></h1>\n'
+        f'<body class="card">\n<article>\n<header>\n'
+        f"<h1><bdi>{inline_html(fit.card.title)}</bdi></h1>\n"
         f"{about}\n"
         f'</header>\n<p class="lead">{inline_html(bare(card.lead))}</p>\n{rows}\n'
         f'<p class="colophon">{inline_html(fit.card.closing)}</p>\n</article>\n</body>\n</html>\n'
