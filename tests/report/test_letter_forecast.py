@@ -32,14 +32,14 @@ def flat(answer: Answer, *, middle: float) -> Answer:
 
 
 def paragraphs(answer: Answer) -> list[str]:
-    section = what_to_expect(answer, words=UK)
+    section = what_to_expect(answer, go_acidify()[1], words=UK)
     assert section is not None
     return [block.text for block in section.blocks if isinstance(block, Paragraph)]
 
 
 def test_no_forecast_no_section() -> None:
     answer, _ = go_acidify()
-    assert what_to_expect(answer, words=UK) is None
+    assert what_to_expect(answer, go_acidify()[1], words=UK) is None
 
 
 def test_a_plan_is_said_beside_the_bed_left_alone() -> None:
@@ -63,7 +63,7 @@ def test_liming_says_what_its_trials_showed() -> None:
 
 
 def test_without_a_plan_there_is_one_course() -> None:
-    section = what_to_expect(flat(leave()[0], middle=6.5), words=UK)
+    section = what_to_expect(flat(leave()[0], middle=6.5), leave()[1], words=UK)
     assert section is not None
     table = next(block for block in section.blocks if isinstance(block, Table))
     assert [column.title for column in table.columns] == [
@@ -88,7 +88,7 @@ def test_the_width_is_a_table_of_at_most_four_causes_and_the_rest() -> None:
     more = (("soil-mass", 0.08), ("leaching", 0.07))
     width = tuple(WidthShare(message(f"cause-{cause}"), share) for cause, share in (*shares, *more))
     answer = replace(answer, forecast=replace(answer.forecast, width=width))
-    section = what_to_expect(answer, words=UK)
+    section = what_to_expect(answer, go_acidify()[1], words=UK)
     assert section is not None
     table = [block for block in section.blocks if isinstance(block, Table)][-1]
     assert [row[0] for row in table.rows] == [
@@ -106,6 +106,6 @@ def test_one_cause_alone_needs_no_table() -> None:
         WidthShare(message("cause-wetness"), 0.03),
     )
     answer = replace(answer, forecast=replace(answer.forecast, width=width))
-    section = what_to_expect(answer, words=UK)
+    section = what_to_expect(answer, go_acidify()[1], words=UK)
     assert section is not None
     assert len([block for block in section.blocks if isinstance(block, Table)]) == 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import groupby
 
-from loamshift.domain.answer import Answer, Decision, Reason, TestLine, Then
+from loamshift.domain.answer import Answer, Decision, Direction, Reason, TestLine, Then
 from loamshift.domain.case import Case
 from loamshift.domain.letter import (
     Block,
@@ -86,6 +86,7 @@ def opening(answer: Answer, case: Case, *, words: Words) -> Section:
         for part in (
             say_sentence(_shorter(verdict.because, instead_below=below), words),
             _said(chance(answer, case), words),
+            _said(when_to_plant(answer, case), words),
         )
         if part
     )
@@ -139,6 +140,26 @@ def chance(answer: Answer, case: Case) -> Message | None:
         low=ph(wanted.ph_low),
         high=ph(wanted.ph_high),
         day=plan.on,
+        salt="yes" if reading is not None and reading.method.is_salt else "no",
+    )
+
+
+def when_to_plant(answer: Answer, case: Case) -> Message | None:
+    """From which reading on an empty bed that is made acid can be planted, and about when."""
+    forecast, wanted = answer.forecast, answer.wanted
+    follows = answer.verdict.decision in (Decision.GO, Decision.EFFORT)
+    empty = case.bed.planted is False and answer.dose.direction is Direction.ACIDIFY
+    if forecast is None or wanted is None or not (follows and empty and wanted.names):
+        return None
+    inside = [wanted.ph_low <= value <= wanted.ph_high for value in forecast.ph.q50]
+    if True not in inside or inside[0]:
+        return None
+    reading = reading_in_force(case)
+    return message(
+        "front-plant-when",
+        low=ph(wanted.ph_low),
+        high=ph(wanted.ph_high),
+        day=forecast.dates[inside.index(True)],
         salt="yes" if reading is not None and reading.method.is_salt else "no",
     )
 
@@ -274,7 +295,8 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     if stands or verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
         return None
     how = say_sentence(answer.missing[0].how, words)
-    heading = say(message("front-measure"), words)
+    starts = verdict.decision in (Decision.GO, Decision.EFFORT)
+    heading = say(message("front-measure-first" if starts else "front-measure"), words)
     return Section(heading, (Paragraph(how),), Matter.BODY, Sheet.FRONT)
 
 

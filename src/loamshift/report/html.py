@@ -13,6 +13,7 @@ from typing import Final
 from loamshift.domain.letter import (
     Block,
     Figure,
+    FigureKind,
     Items,
     Letter,
     Matter,
@@ -146,7 +147,9 @@ def _figure_name(number: int, place: int) -> str:
 
 def _block(block: Block, place: int, section: Section, number: int, sources: int) -> str:
     if isinstance(block, Figure):
-        return figure_html(block, name=_figure_name(number, place), sources=sources)
+        said = block.kind is FigureKind.OPTIONS  # its table stands under it
+        name = _figure_name(number, place)
+        return figure_html(block, name=name, sources=sources, repeated=said)
     if isinstance(block, Items) and section.matter is Matter.SOURCES:
         return sources_html(block)
     if isinstance(block, Paragraph) and section.matter is Matter.OPENING and place == 0:

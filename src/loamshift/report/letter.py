@@ -66,7 +66,7 @@ def letter_from_answer(
         None
         if waits
         else _with(
-            what_to_expect(answer, words=words, applied=bool(case.applied)),
+            what_to_expect(answer, case, words=words),
             course_figure(answer, case, words=words),
             after=1,
         )

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import WIDTH_CHECK, Answer, Direction, Forecast, WidthShare
+from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.message import Message, Prose, message, ph
+from loamshift.report.figures.course import reached
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -17,22 +19,19 @@ _NAMED_SHARE = 0.05
 _REST_SHARE = 0.01
 
 
-def what_to_expect(answer: Answer, *, words: Words, applied: bool = False) -> Section | None:
-    """The course of the pH as a careful test would read it.
-
-    Parameters
-    ----------
-    applied
-        True where something was applied before, so that the bed is not untreated.
-    """
+def what_to_expect(answer: Answer, case: Case, *, words: Words) -> Section | None:
+    """The course of the pH as a careful test would read it, and when it comes into its range."""
     forecast = answer.forecast
     if forecast is None or not forecast.dates:
         return None
-    said = "yes" if applied else "no"
+    said = "yes" if case.applied else "no"
     acts = answer.dose.direction if answer.applications else Direction.NONE
     closing = [_narrows(answer), message("expect-honest", direction=acts.value)]
+    told: list[Message] = _year(answer, forecast, said)
+    comes = reached(answer, case, forecast) if answer.applications else None
+    told += [] if comes is None else [comes]
     blocks: list[Block] = [
-        Paragraph(" ".join(say(one, words) for one in _year(answer, forecast, said))),
+        Paragraph(" ".join(say(one, words) for one in told)),
         _course(answer, forecast, said, words),
         *_width(answer, forecast, words),
         Paragraph(" ".join(say(one, words) for one in closing if one is not None)),

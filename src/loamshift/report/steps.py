@@ -8,7 +8,7 @@ from datetime import date
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet, Table
-from loamshift.domain.message import Message, Product, Prose, depth, message
+from loamshift.domain.message import Message, Product, Prose, Worded, depth, message
 from loamshift.report.headline import Part, headline, much_of, next_test, sure_parts
 from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say, say_sentence
@@ -28,6 +28,8 @@ INSTEAD = frozenset(
     }
 )
 """Sentences of a verdict that say what to do in place of changing the soil."""
+_IN_THE_LONG_RUN = "rescue-own-place"
+"""The step that ends the trouble: it stands on the front sheet with the first ones."""
 _FIRST_STEPS = 3
 """So many steps of a rescue stand on the front sheet; the rest is behind it [count]."""
 
@@ -57,8 +59,11 @@ def _block(answer: Answer, case: Case, words: Words) -> Block | None:
         return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
         water = [say(one, words) for one in _water_first(answer, case)]
-        first = [say_sentence(step, words) for step in rescue.steps]
-        return Items(tuple([*water, *first][:_FIRST_STEPS]), numbered=True)
+        last = [step for step in rescue.steps if _key(step) == _IN_THE_LONG_RUN]
+        first = [step for step in rescue.steps if step not in last]
+        room = _FIRST_STEPS - len(water) - len(last)
+        told = [say_sentence(step, words) for step in (*first[:room], *last)]
+        return Items((*water, *told), numbered=True)
     if decision is Decision.MEASURE_FIRST:
         first_gap = answer.missing[0] if answer.missing else None
         return None if first_gap is None else Items((say_sentence(first_gap.how, words),))
@@ -82,6 +87,11 @@ def instead_of(answer: Answer) -> tuple[Message, ...]:
     if any(one.key == "verdict-help-plants" for one in because.sentences):
         return ()
     return tuple(one for one in because.sentences if one.key in INSTEAD)
+
+
+def _key(step: Worded) -> str:
+    """The key of a step, empty where it is words of an earlier version."""
+    return step.key if isinstance(step, Message) else ""
 
 
 def _water_first(answer: Answer, case: Case) -> list[Message]:

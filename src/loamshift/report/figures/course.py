@@ -189,7 +189,7 @@ def _sentences(answer: Answer, case: Case, forecast: Forecast) -> tuple[Message 
         left = forecast.do_nothing.q50
         how = "added" if case.applied else "untreated"
         alone = course_moves(how, left[0], left[last], forecast.dates[last])
-    return first, ends, alone, _reached(answer, case, forecast)
+    return first, ends, alone, reached(answer, case, forecast)
 
 
 def _reached(answer: Answer, case: Case, forecast: Forecast) -> Message | None:

@@ -61,6 +61,11 @@ front-chance = { $salt ->
     [yes] Of 100 such beds treated this way, { $share } would be between { $low } and { $high } in water on { $day } and a year later.
    *[no] Of 100 beds like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
 }
+# An empty bed that is made acid; $day is when the best estimate comes into the range.
+front-plant-when = { $salt ->
+    [yes] Plant once a test reads between { $low } and { $high } in water: our best estimate gets there about { $day }.
+   *[no] Plant once a test reads between { $low } and { $high }: our best estimate gets there about { $day }.
+}
 front-would-change = What would change this
 front-would-settle = What would settle it
 front-would-ease = What would make it easier
@@ -125,6 +130,7 @@ front-precautions = Precautions
 # Where there are more cautions than the front sheet has room for.
 front-more-care = More precautions: next sheets.
 front-measure = Worth measuring
+front-measure-first = Worth measuring before you start
 front-working = The working: how much and why, other products, sources
 
 ## On paper, at the foot of a sheet: "2 of 5"
