@@ -186,7 +186,7 @@ def test_the_least_letter_is_a_verdict_and_the_closing_words() -> None:
 
 def test_the_reading_order() -> None:
     assert headings(letter("effort")) == [
-        "Do this", "What will undo it", "Precautions", "Worth measuring",
+        "Do this", "What will undo it", "Precautions", "Worth measuring before you start",
         "How much, and why", "When, and how", "Products that would do it", "What will undo it",
         "Keeping the pH there", "The claim checked", "Worth measuring", "Checks", "Precautions",
         "Sources",

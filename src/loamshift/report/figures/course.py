@@ -192,7 +192,8 @@ def _sentences(answer: Answer, case: Case, forecast: Forecast) -> tuple[Message 
     return first, ends, alone, reached(answer, case, forecast)
 
 
-def _reached(answer: Answer, case: Case, forecast: Forecast) -> Message | None:
+def reached(answer: Answer, case: Case, forecast: Forecast) -> Message | None:
+    """When the best estimate comes into the range wanted, or that it never does or leaves it."""
     wanted = answer.wanted
     if wanted is None:
         return None
