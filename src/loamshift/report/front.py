@@ -294,6 +294,8 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     stands = verdict.decision is Decision.LEAVE or verdict.reason is Reason.NO_COMMON_RANGE
     if stands or verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
         return None
+    if verdict.reason is Reason.WATER and not answer.missing[0].field.startswith("water."):
+        return None  # nothing about the soil would change it
     how = say_sentence(answer.missing[0].how, words)
     starts = verdict.decision in (Decision.GO, Decision.EFFORT)
     heading = say(message("front-measure-first" if starts else "front-measure"), words)
