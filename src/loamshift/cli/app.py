@@ -13,6 +13,7 @@ from loamshift.cli import (
     advise,
     backup,
     card,
+    check,
     claim,
     compare_letters,
     convert,
@@ -25,6 +26,7 @@ from loamshift.cli import (
     plants,
     reprint,
     sample,
+    schema,
     water,
     why,
 )
@@ -73,6 +75,7 @@ class _BelowZero(TyperCommand):
 _COMMANDS = (
     ("advise", advise.command),
     ("new", new.command),
+    ("check", check.command),
     ("reprint", reprint.command),
     ("compare-letters", compare_letters.command),
     ("card", card.command),
@@ -88,8 +91,9 @@ _COMMANDS = (
     ("restore", backup.restore),
     ("office", office.command),
     ("why", why.command),
+    ("schema", schema.command),
 )
-_OTHER_NAMES = (("check", "claim"), ("explain", "why"), ("handout", "card"))
+_OTHER_NAMES = (("explain", "why"), ("handout", "card"))
 """Names that lead to a command as well, and are not listed."""
 
 for _name, _command in _COMMANDS:

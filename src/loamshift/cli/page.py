@@ -14,7 +14,7 @@ Written from the help texts by `python -m loamshift.cli.page docs/cli.md`; a tes
 Results go to stdout, everything else to stderr. Exit codes: 0 answered (also with “don't”),
 1 invalid input, 2 wrong usage, 3 internal error, 130 interrupted. `NO_COLOR` is honoured, and a
 pipe gets plain text. `LOAMSHIFT_TRACEBACK=1` shows where an internal error happened. The commands
-claim, why and card can also be called check, explain and handout. Shell completion:
+why and card can also be called explain and handout. Shell completion:
 `loamshift --install-completion`.
 """
 _WIDTH: Final = "92"

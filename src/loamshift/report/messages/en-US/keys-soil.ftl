@@ -13,3 +13,7 @@ ask-soil-lab-lime-requirement = Lime the lab asks for
 hint-soil-lab-lime-requirement = As the lab's own report has it.
 hint-soil-exchangeable-al-cmolc-kg = From the lab, in very acid soil.
 hint-soil-ec-ds-m = Electrical conductivity, from the lab.
+means-soil-texture = Texture class, by feel or from a lab.
+means-soil-buffer-ph = Buffer pH from the lab, not a soil pH; a lime test index of 48 to 80 is read as ten times the buffer pH.
+means-soil-buffer-ph-method = The lab's buffer.
+means-soil-lab-lime-requirement = The lime the lab's own report asks for.

@@ -18,6 +18,7 @@ cli-help-app-version = Print the version and stop.
 
 cli-help-advise-short = Write advice for one or more beds.
 cli-help-new-short = Write a first case file, from questions or from one line.
+cli-help-check-short = Read case files without answering them, and say what is wrong.
 cli-help-reprint-short = Print a letter again from its answer, unchanged.
 cli-help-compare-letters-short = Show what changed between two answers, and why.
 cli-help-card-short = One sheet for the shed: what to do, when, and room for readings.
@@ -33,6 +34,7 @@ cli-help-backup-short = Back up all data to a file.
 cli-help-restore-short = Restore a backup.
 cli-help-office-short = Serve the workbench to an office, with sign-in.
 cli-help-why-short = Show where a number comes from.
+cli-help-schema-short = The form of a case file or an answer, for editors and programs.
 cli-help-office-user-short = Who may sign in.
 
 ## Commands, in full
@@ -45,6 +47,14 @@ cli-help-new =
     Write a first case file, from questions or from options.
 
     The questions come in the order an adviser asks them; press Enter to skip one. Given any option, it asks nothing. The file has comments, so that you can go on with it in any editor.
+cli-help-check =
+    Read case files without answering them, and say everything that is wrong with each.
+
+    Every error is given with its line, its key, what was typed, what is wrong and what works instead. The exit code is 0 if all files can be used, 1 if one cannot.
+cli-help-schema =
+    Print the form of a case file or of an answer as JSON Schema, with the meaning of every key.
+
+    An editor that knows it completes and checks a case file as you type. For TOML, put this line first: #:schema ./case.schema.json
 cli-help-reprint =
     Print a letter again from its answer: exactly the same, even if the tables have changed.
 
@@ -175,6 +185,8 @@ cli-help-case-options-treated-diameter = Diameter of the ring treated around eac
 cli-help-case-options-place = The nearest town we have a climate for.
 cli-help-case-options-alkalinity = Alkalinity of the water, such as “180 mg/L CaCO3”.
 cli-help-case-options-weekly = Water given in a week, such as “25 mm” or “500 L”.
+cli-help-check-files = Case files to read.
+cli-help-schema-form = The case file, or the answer that --json prints.
 cli-help-new-the-file = File to write. Otherwise it is printed.
 cli-help-new-force = Overwrite an existing file.
 

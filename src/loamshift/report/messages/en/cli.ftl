@@ -271,3 +271,8 @@ cli-restore-database = The database in { $folder } is restored from { $path }.
 cli-restore-which-office = The database has several offices. Use --office and one of: { $offices }
 cli-restore-office-unknown = There is no office called { $office }.
 cli-restore-office-twice = There is more than one office called { $office }.
+
+## check
+
+cli-check-good = { $file } can be used: { $name }.
+cli-check-no-claim = To check what somebody claims of a material: loamshift claim "{ $material }"
