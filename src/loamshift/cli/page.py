@@ -7,16 +7,8 @@ import sys
 from pathlib import Path
 from typing import Final
 
-_HEAD: Final = """# The command line
+from loamshift.domain.message import message
 
-Written from the help texts by `python -m loamshift.cli.page docs/cli.md`; a test keeps it so.
-
-Results go to stdout, everything else to stderr. Exit codes: 0 answered (also with “don't”),
-1 invalid input, 2 wrong usage, 3 internal error, 130 interrupted. `NO_COLOR` is honoured, and a
-pipe gets plain text. `LOAMSHIFT_TRACEBACK=1` shows where an internal error happened. The commands
-why and card can also be called explain and handout. Shell completion:
-`loamshift --install-completion`.
-"""
 _WIDTH: Final = "92"
 
 
@@ -25,13 +17,17 @@ def page() -> str:
     import typer
 
     from loamshift.cli.app import app
+    from loamshift.report.messages import say
+    from loamshift.report.words import Words
+
+    head = say(message("reference-cli-head"), Words()) + "\n"
 
     before = {name: os.environ.get(name) for name in ("COLUMNS", "TERMINAL_WIDTH")}
     os.environ["COLUMNS"] = _WIDTH
     os.environ["TERMINAL_WIDTH"] = _WIDTH
     try:
         group = typer.main.get_command(app)
-        parts = [_HEAD, _block("loamshift", _help(group, "loamshift", None))]
+        parts = [head, _block("loamshift", _help(group, "loamshift", None))]
         context = _context(group, "loamshift", None)
         for name in group.list_commands(context):  # type: ignore[attr-defined]
             command = group.get_command(context, name)  # type: ignore[attr-defined]

@@ -130,16 +130,25 @@ def _reader(arguments: Sequence[str], error: Exception) -> Words:
     asked = " ".join(arguments).replace("=", " ").split()
     on_line = [after for word, after in pairwise(asked) if word == "--units"]
     units = on_line[-1] if on_line else getattr(error, "units", "")
-    return words_for(None, None, fallback="us" if units == "us" else "metric")
+    fallback = "us" if units == "us" else "metric"
+    try:
+        return words_for(None, None, fallback=fallback)
+    except WordedError:  # this very error may be about the words
+        return words_for(None, None, fallback=fallback, spelling="uk")
 
 
 def _call(arguments: Sequence[str]) -> int:
     import typer
 
     from loamshift.cli.app import app
+    from loamshift.cli.help_text import help_spelling, say_help_in
+    from loamshift.cli.show import words_for
 
     try:
-        code = app(args=list(arguments), prog_name="loamshift", standalone_mode=False)
+        command = typer.main.get_command(app)
+        if help_spelling(arguments) != "uk" and _asks_for_help(arguments):
+            say_help_in(command, words_for(None, None, spelling=help_spelling(arguments)))
+        code = command(args=list(arguments), prog_name="loamshift", standalone_mode=False)
     except typer.Abort:
         raise KeyboardInterrupt from None
     except SystemExit as end:
@@ -149,6 +158,10 @@ def _call(arguments: Sequence[str]) -> int:
     if code == INTERRUPTED:  # what the library makes of an interrupt that nobody told of
         raise KeyboardInterrupt
     return code if isinstance(code, int) else ANSWERED
+
+
+def _asks_for_help(arguments: Sequence[str]) -> bool:
+    return not arguments or any(word in ("-h", "--help") for word in arguments)
 
 
 def _our_fault(error: Exception) -> int:

@@ -19,9 +19,12 @@ class Form(StrEnum):
 
 
 def command(
-    form: Annotated[Form, typer.Argument(
+    form: Annotated[
+        Form,
+        typer.Argument(
             metavar="case|answer", help=told("cli-help-schema-form"), show_default=False
-        )],
+        ),
+    ],
     words: WordsOption = None,
 ) -> None:
     """Print a JSON Schema on stdout.

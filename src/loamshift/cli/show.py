@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from loamshift.cli.error_json import AS_JSON, one_line
+from loamshift.cli.help_text import WORDS_SWITCH
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import WordedError
 
@@ -21,7 +22,11 @@ if TYPE_CHECKING:
 
 
 def words_for(
-    units: UnitsChoice | None, words: WordsChoice | None, *, fallback: str = "metric"
+    units: UnitsChoice | None,
+    words: WordsChoice | None,
+    *,
+    fallback: str = "metric",
+    spelling: str = "",
 ) -> Words:
     """The words a reader asked for; spelling follows the units unless it is named.
 
@@ -31,12 +36,23 @@ def words_for(
         What stood on the command line, or None.
     fallback
         Units where the command line names none.
+    spelling
+        That of the command line; otherwise the one in ``LOAMSHIFT_WORDS`` counts.
+
+    Raises
+    ------
+    WordedError
+        Where ``LOAMSHIFT_WORDS`` names no language there is.
     """
     from loamshift.report.words import Words
 
     units_word = units.value if units is not None else fallback
-    spelling = words.value if words is not None else ("us" if units_word == "us" else "uk")
-    return Words(spelling=spelling, units=units_word)
+    chosen = words.value if words is not None else spelling or os.environ.get(WORDS_SWITCH, "")
+    try:
+        return Words(spelling=chosen or ("us" if units_word == "us" else "uk"), units=units_word)
+    except ValueError:
+        wrong = message("cli-words-unknown", given=Given(chosen), variable=Given(WORDS_SWITCH))
+        raise WordedError(wrong) from None
 
 
 def show(letter: Letter) -> None:

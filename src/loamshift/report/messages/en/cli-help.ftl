@@ -129,7 +129,7 @@ cli-help-office-user-key =
 ## Options that several commands have
 
 cli-help-options-units = Units: metric (kg and m²) or US (lb and sq ft). Otherwise as in the case, or metric.
-cli-help-options-words = Spelling: UK (sulphur, 20 April) or US (sulfur, April 20). Otherwise it follows the units.
+cli-help-options-words = Spelling: UK (sulphur, 20 April) or US (sulfur, April 20). Otherwise as in LOAMSHIFT_WORDS, or it follows the units.
 cli-help-options-today = Date of the advice, such as 2026-04-12. Otherwise the date in the case, or today.
 cli-help-options-json = Print the answer as JSON. Errors and notes are then JSON too, one per line, on stderr.
 cli-help-options-short = Print the front sheet only.

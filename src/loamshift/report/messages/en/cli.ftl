@@ -272,6 +272,11 @@ cli-restore-which-office = The database has several offices. Use --office and on
 cli-restore-office-unknown = There is no office called { $office }.
 cli-restore-office-twice = There is more than one office called { $office }.
 
+## The spelling
+
+# $variable is the name of an environment variable.
+cli-words-unknown = “{ $given }” is no spelling. Write --words uk or --words us, or set { $variable } to one of them.
+
 ## check
 
 cli-check-good = { $file } can be used: { $name }.

@@ -128,6 +128,19 @@ reference-unit = Unit: { $unit }.
 reference-figure-columns = | figure | value | likely | unit | evidence | source |
 reference-range = { $low } to { $high }
 
+## The page of the command line
+
+reference-cli-head =
+    # The command line
+
+    Written from the help texts by `python -m loamshift.cli.page docs/cli.md`; a test keeps it so.
+
+    Results go to stdout, everything else to stderr. Exit codes: 0 answered (also with “don't”),
+    1 invalid input, 2 wrong usage, 3 internal error, 130 interrupted. `NO_COLOR` is honoured, and a
+    pipe gets plain text. `LOAMSHIFT_WORDS=us` chooses US spelling for letters, messages and help;
+    `LOAMSHIFT_TRACEBACK=1` shows where an internal error happened. The commands why and card can also
+    be called explain and handout. Shell completion: `loamshift --install-completion`.
+
 ## JSON Schema
 
 schema-case-title = Case file of loamshift, version { $version }
