@@ -259,6 +259,15 @@ def test_acid_of_its_feed_takes_a_good_soil_out_of_its_range() -> None:
         assert fed(nitrogen, form).reason is not Reason.FEED
 
 
+def test_a_bed_that_its_feed_keeps_within_the_range_is_left_alone() -> None:
+    """Ammonium is the usual feed of blueberries, and no fault while the pH stays where it should."""
+    pots = 'kind = "container"\narea = "0.1 m2"\ncount = 5'
+    feed = '[feed]\nn_g_m2_year = 12\nform = "ammonium"\n'
+    water = '[water]\nalkalinity = 30\nweekly = "20 mm"\n'
+    peat = 'ph = 5.3\nph_method = "water 1:5"\nmedium = "peat mix"'
+    assert judged(bed(peat, bed=pots, more=feed + water)).decision is Decision.LEAVE
+
+
 def test_lime_that_would_do_but_for_the_feed_waits_for_another_feed() -> None:
     loam = FED_SAND.replace("6.2", "5.2").replace('"sand"', '"clay loam"').replace("1.5", "4")
     found = fed(35.0, "ammonium", soil=loam)

@@ -229,7 +229,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
             return replace(
                 leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise
             ), None
-        return _or_feed_first(case, leave), None
+        return leave, None
     arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:
         return replace(leave, reason=Reason.AT_WORK), None
@@ -242,7 +242,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         thirsty = replace(leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise)
         return thirsty, None
     if good_now and not acidify:
-        fed = _or_feed_first(case, leave, leaving=False)
+        fed = _or_feed_first(case, leave)
         if fed is not leave:
             return fed, None
     if stop_reason(case.context, acidify=acidify) is not None:
@@ -256,15 +256,10 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
     return judged, None if judged.reason is Reason.FEED else reach
 
 
-def _or_feed_first(case: JudgedBed, leave: Judgement, *, leaving: bool = True) -> Judgement:
-    """Another feed first, where it is the feed that takes a good soil out of its range.
-
-    Where the median bed stays, it has to be so for so many of the beds, as with the water.
-    """
+def _or_feed_first(case: JudgedBed, leave: Judgement) -> Judgement:
+    """Another feed first, where it is the feed that takes a good soil out of its range."""
     pull = feed_pull(case)
     if pull.fall_ph < verdict_values()["leave_gain_ph"] - ROUNDING or not pull.is_most:
-        return leave
-    if leaving and pull.cost < parameter_values("plan")["water_cost_frac"]:
         return leave
     return replace(leave, decision=Decision.EFFORT, reason=Reason.FEED, feed_fall_ph=pull.fall_ph)
 

@@ -169,13 +169,11 @@ def water_cost(case: JudgedBed) -> float:
 class FeedPull:
     """What the acid of the fertiliser does to a bed left alone.
 
-    ``fall_ph`` how much lower its median lies on the day wanted than without it [pH]; ``cost``
-    share of the beds that it takes below the range until a year later [0-1]; ``is_most`` true
-    where it makes at least half of the way down.
+    ``fall_ph`` how much lower its median lies on the day wanted than without it [pH]; ``is_most``
+    true where it makes at least half of the way down.
     """
 
     fall_ph: float = 0.0
-    cost: float = 0.0
     is_most: bool = False
 
 
@@ -189,10 +187,7 @@ def feed_pull(case: JudgedBed) -> FeedPull:
     unfed = case.beds.without_feed().run(())
     there = float(np.median(unfed.ph[:, case.on]))
     fall = there - float(case.median[case.on])
-    low = case.target.ph_low
-    below, anyway = (run.ph[:, case.hold] < low for run in (case.alone, unfed))
     return FeedPull(
         fall_ph=fall,
-        cost=float(np.mean(below) - np.mean(anyway)),
         is_most=fall >= HALF * float(case.median[0] - case.median[case.on]),
     )
