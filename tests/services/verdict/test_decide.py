@@ -260,7 +260,7 @@ def test_acid_of_its_feed_takes_a_good_soil_out_of_its_range() -> None:
 
 
 def test_a_bed_that_its_feed_keeps_within_the_range_is_left_alone() -> None:
-    """Ammonium is the usual feed of blueberries, and no fault while the pH stays where it should."""
+    """Ammonium is the usual feed of blueberries, and no fault while the pH stays in range."""
     pots = 'kind = "container"\narea = "0.1 m2"\ncount = 5'
     feed = '[feed]\nn_g_m2_year = 12\nform = "ammonium"\n'
     water = '[water]\nalkalinity = 30\nweekly = "20 mm"\n'

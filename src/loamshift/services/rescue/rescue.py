@@ -67,10 +67,8 @@ def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
         load = overdosed(context) if judged.reason is Reason.OVERDOSE else None
         return None if load is None else without_a_reading(context, load)
     if judged.decision is Decision.ELSEWHERE:
-        apart = (
-            judged.reason is Reason.NO_COMMON_RANGE
-        )  # the ground may suit those that stand in it
-        return None if apart else _relief(context)
+        # Where plants share no range the ground may suit those that stand in it.
+        return None if judged.reason is Reason.NO_COMMON_RANGE else _relief(context)
     if judged.decision is not Decision.STOP:
         return None
     if judged.reason is Reason.OVERDOSE and _is_limed(context):
