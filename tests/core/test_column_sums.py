@@ -112,6 +112,19 @@ def test_what_is_left_of_sulfur_and_lime_is_what_has_not_worked() -> None:
     assert not result.oxidised_frac.any()
 
 
+@pytest.mark.parametrize("power", [0.5, 1.9])
+def test_lime_that_may_be_better_or_worse_counts_by_a_power_of_the_efficiency(power: float) -> None:
+    frost = weather(60, mean_c=-6.0, swing_c=0.0, drainage_mm_year=0.0)
+    coarse = (0.0, 0.0, 0.0, 0.0, 1.0)
+    rows = [
+        event(EventKind.LIME, 2000.0, lime_frac=coarse, depth_cm=15.0, efficiency_power=power),
+        event(EventKind.LIME, 300.0, lime_frac=coarse, depth_cm=15.0),
+    ]
+    result = run(soil(6.0), sealed(lime_half_time_d=1e9, lime_field_efficiency=0.7), frost, rows)
+    assert result.lime_left_mmolc_m2[0] == pytest.approx(2000.0 * 0.7**power + 210.0, rel=1e-3)
+    assert result.balance_error.max() < 1e-9
+
+
 @pytest.mark.parametrize("carbonate_pct", [0.0, 0.05])
 def test_the_balance_closes_with_everything_on_for_a_few_beds(carbonate_pct: float) -> None:
     rows = [row for year in range(2) for row in everything(year)]

@@ -663,8 +663,8 @@ def test_doses_of_sulfur_are_counted_and_other_events_have_none() -> None:
     ]  # fmt: skip
     when, amounts = event_arrays(column_events(rows, n_layers=3))
     assert when.tolist() == [[1, 8, -1], [2, 0, 0], [3, 10, -1], [4, 0, 1]]
-    assert amounts.shape == (4, 7 + 3)
-    assert amounts[2].tolist() == [6.0, 1.0, 0.1, 0.2, 0.3, 0.4, 0.0, 1.0, 0.0, 0.0]
+    assert amounts.shape == (4, 8 + 3)
+    assert amounts[2].tolist() == [6.0, 1.0, 1.0, 0.1, 0.2, 0.3, 0.4, 0.0, 1.0, 0.0, 0.0]
 
 
 def test_the_laws_are_those_of_their_topics() -> None:

@@ -45,6 +45,11 @@ STUDIES = {
             "Glendining 2022 from Crowther 1936, doi 10.23637/wxb6-soil7632-01",
         ),
         Study(
+            "S03 unknown",
+            "the same barley, its lime told as of unknown grade",
+            "Glendining 2022 from Crowther 1936, doi 10.23637/wxb6-soil7632-01",
+        ),
+        Study(
             "N01 unfed",
             "old grass at Rothamsted ploughed and kept bare, told only that nothing is fed",
             "Poulton et al. 2022, doi 10.23637/rrs1-SOILCN1959-2014-01",
@@ -67,6 +72,7 @@ _COURSES: dict[str, Callable[[], tuple[Course, ...]]] = {
     "S01": courses.sawyers,
     "S02": courses.park_grass,
     "S03": courses.woburn,
+    "S03 unknown": lambda: courses.woburn(grade_told=False),
     "N01 unfed": lambda: courses.highfield("unfed"),
     "N01 unknown": lambda: courses.highfield("unknown"),
     "N01 turf": lambda: courses.highfield("unfed", told_turf=True),
@@ -132,6 +138,7 @@ SETS = (
     CourseSet("S01 limed, first three years", "S01", _named(LIMED_SAWYERS, early=True)),
     CourseSet("S02", "S02", _all),
     CourseSet("S03 limed", "S03", _named(_woburn(limed=True))),
+    CourseSet("S03 limed, grade not told", "S03 unknown", _named(_woburn(limed=True))),
     CourseSet("S03 not limed", "S03", _named(_woburn(limed=False))),
     CourseSet("N01 told unfed", "N01 unfed", _all),
     CourseSet("N01 use not told", "N01 unknown", _all),

@@ -38,6 +38,10 @@ from loamshift.services.belief.column_priors import draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.context.soil import believe_soil
 from loamshift.services.forecast.outlook import shared_laws
+from loamshift.tables.lime_grades import grade_of_place, graded
+from loamshift.tables.lime_share import (
+    is_of_unknown_grade,
+)
 from loamshift.tables.materials import find_material
 from loamshift.tables.places import nearest_place
 from loamshift.tables.soils import load_textures
@@ -64,6 +68,7 @@ PARK_GRASS_CARBON_PCT = 3.0
 """Organic carbon of the old meadow, assumed: it is not in the file of pH values."""
 
 
+UNKNOWN_LIME = "garden lime, unknown grade"
 BRITISH_LIME = {"ground chalk": "ground limestone, british standard"}
 """Chalk ground in Britain is taken at the fineness of British law, not of the American grade."""
 
@@ -243,8 +248,11 @@ def sawyers() -> tuple[Course, ...]:
 
 
 @cache
-def woburn() -> tuple[Course, ...]:
-    """Continuous barley: nothing, ammonium sulfate or sodium nitrate, some of it limed."""
+def woburn(*, grade_told: bool = True) -> tuple[Course, ...]:
+    """Continuous barley: nothing, ammonium sulfate or sodium nitrate, some of it limed.
+
+    The lime is told as ground limestone, or as what the record makes of it: of unknown grade.
+    """
     start = date(1876, *AUTUMN)
     place = nearest_place(latitude=52.01, longitude=-0.60)
     readings = list(rows("time_courses_woburn.csv"))
@@ -268,7 +276,8 @@ def woburn() -> tuple[Course, ...]:
             for year in years:
                 if row["unit"] == "t CaCO3/ha":
                     on = date(year, *AUTUMN)
-                    dressings.append(lime(on, row["material"], float(row["amount"]), 23.0))
+                    form = row["material"] if grade_told else UNKNOWN_LIME
+                    dressings.append(lime(on, form, float(row["amount"]), 23.0))
                 else:
                     on = date(year, *SPRING)
                     dressings.append(nitrogen(on, row["material"], float(row["amount"])))
@@ -491,8 +500,11 @@ def ground(course: Course, soil: Soil, *, depth_cm: float, last: date) -> Ground
     for dressing in course.dressings:
         day = (dressing.on - course.start).days
         if 0 <= day < length:
+            material = find_material(dressing.material)
+            if is_of_unknown_grade(material):
+                material = graded(material, grade_of_place(course.place))
             part = PutOn(
-                material=find_material(dressing.material),
+                material=material,
                 rate_g_m2=dressing.rate_g_m2,
                 day=day,
                 depth_cm=dressing.depth_cm,

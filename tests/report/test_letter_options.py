@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -11,7 +11,8 @@ from loamshift.report.letter_options import half_said, ways
 from loamshift.report.words import Words
 from loamshift.report.worth_price import worth_price
 from loamshift.services.advise import LookAhead, advise
-from loamshift.tables.materials import load_materials
+from loamshift.services.context.build_context import build_context
+from loamshift.services.products.prices import reacting_share_by
 from loamshift.tables.model import lime_parameters
 from report.answers import ALL
 from report.sections import said, table, titles
@@ -98,10 +99,15 @@ def test_lime_is_compared_by_the_weight_the_reader_buys() -> None:
 
 
 def test_cost_is_the_price_of_pure_lime_times_the_pure_lime_bought() -> None:
-    """What the letter calls pure lime is what is spread: its price times its weight is the cost."""
+    """Pure lime's worth is what is spread, less grains too coarse to dissolve in three years."""
     case = read_case(EXAMPLES / "cabbage-plot.toml", today=date(2026, 10, 18))
     answer = advise(case, look_ahead=LookAhead(members=40))
     option = answer.options[0]
-    pure = load_materials()[option.material].caco3_eq_frac * (option.amount_g or 0.0) / 1000.0
+    context = build_context(case)
+    lime = context.case.own_materials[option.material]
+    dissolved = reacting_share_by(
+        context, lime, start=case.today, by=case.today + timedelta(days=3 * 365)
+    )
+    pure = dissolved * lime.caco3_eq_frac * (option.amount_g or 0.0) / 1000.0
     price = worth_price(option, words=UK)
     assert price is not None and option.cost == pytest.approx(price * pure, rel=0.02)

@@ -158,7 +158,8 @@ def opened(name: str, **verdict: object) -> str:
         ),
         (
             "go-lime",
-            "Go ahead for tomato and cabbage: start with 8.9 kg of garden lime on 3 October 2026.",
+            "Go ahead for tomato and cabbage: start with 8.9 kg of ground limestone on "
+            "3 October 2026.",
         ),
         (
             "effort",

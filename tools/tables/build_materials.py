@@ -31,6 +31,7 @@ USUAL_COLUMNS = (
     *("key", "for_need", "way", "depth_cm", "volume_l_m2", "mass_g_m2"),
     *("source_key", "where", "evidence", "note"),
 )
+REGION_COLUMNS = ("key", "grade", "outline", "source_key", "where", "evidence", "note")
 SIZE_COLUMNS = ("key", "low_um", "high_um", "mass_frac", "source_key", "evidence", "note")
 
 UNITS = {
@@ -207,7 +208,11 @@ def all_sizes() -> list[Cells]:
     sizes: list[Cells] = []
     for row in source_rows("material_size_rules"):
         if row["rule"] == "log":
-            classes = log_classes(float(row["low_um"]), float(row["high_um"]))
+            whole = float(row["mass_frac"] or 1.0)
+            classes = [
+                (low, high, whole * share)
+                for low, high, share in log_classes(float(row["low_um"]), float(row["high_um"]))
+            ]
         elif row["rule"] == "share":
             share = float(row["mass_frac"])
             classes = [(float(row["low_um"]), float(row["high_um"]), share)]
@@ -257,6 +262,17 @@ def build_materials() -> None:
             **common_about,
             "note": "sulfur: classes no wider than a factor of two, equal mass per log size, but "
             "three classes for what prills break up into; lime: classes of the lime laws",
+        },
+    )
+    write_table(
+        "lime_regions",
+        REGION_COLUMNS,
+        source_rows("lime_regions"),
+        about={
+            "title": "Where ground limestone is ground to which legal fineness",
+            **common_about,
+            "note": "outline: corners of a polygon, degrees north and east; the first row that "
+            "holds a position counts; elsewhere the American pulverised grade is taken",
         },
     )
     write_table(

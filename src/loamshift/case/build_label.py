@@ -16,6 +16,8 @@ from loamshift.domain.material import Material
 from loamshift.domain.message import message
 from loamshift.errors import CaseError
 from loamshift.services.materials.labelled import labelled_material
+from loamshift.tables.lime_grades import KNOWN_AS
+from loamshift.tables.materials import load_materials
 
 Entry = AppliedEntry | ClaimEntryTable | FeedTable | OnHandEntry
 
@@ -37,6 +39,8 @@ def entry_material(entry: Entry, path: str, collected: Collected) -> Material | 
         return None if collected.is_bad(f"{path}.label") else name
     if label is None:
         return None
+    if isinstance(name, Material):  # its label makes lime of unknown grade a known one
+        name = load_materials()[KNOWN_AS.get(name.key, name.key)]
     kind = name if isinstance(name, Material) else None
     if kind is not None:
         faults = list(kind_faults(label, kind))

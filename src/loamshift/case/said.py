@@ -103,10 +103,12 @@ def _plain(what: Message) -> dict[str, Any]:
 
 def _value_plain(value: Value) -> Any:
     match value:
-        case Measure(kind, number, high, against):
+        case Measure(kind, number, high, against, best):
             plain: dict[str, Any] = {"measure": kind.value, "value": number}
             if high is not None:
                 plain["high"] = high
+            if best is not None:
+                plain["best"] = best
             return plain if against is None else {**plain, "against": against}
         case date():
             return {"date": value.isoformat()}
@@ -147,6 +149,7 @@ def _value(plain: Any) -> Value:
             float(plain["value"]),
             None if plain.get("high") is None else float(plain["high"]),
             None if plain.get("against") is None else float(plain["against"]),
+            None if plain.get("best") is None else float(plain["best"]),
         )
     if "date" in plain:
         return date.fromisoformat(plain["date"])

@@ -86,6 +86,7 @@ def column_events(rows: Sequence[ColumnEvent], *, n_layers: int) -> ColumnEvents
         size_high_um=high,
         size_frac=frac,
         lime_frac=floats([x for row in ordered for x in row.lime_frac]).reshape(-1, N_LIME_CLASSES),
+        efficiency_power=floats([row.efficiency_power for row in ordered]),
         on_surface=floats([1.0 if row.on_surface else 0.0 for row in ordered]),
     )
 
@@ -160,6 +161,8 @@ def _check_lime(row: ColumnEvent) -> None:
     whole = math.isclose(math.fsum(shares), 1.0, abs_tol=1e-9)
     if len(shares) != N_LIME_CLASSES or min(shares) < 0.0 or not whole:
         raise InputError(f"lime: lime_frac {shares} must be five shares that add to 1")
+    if not (math.isfinite(row.efficiency_power) and row.efficiency_power > 0.0):
+        raise OutOfRangeError(f"lime: efficiency_power {row.efficiency_power:g} must be above 0")
     if row.on_surface and any(share > 0.0 for share in row.layer_share[1:]):
         raise InputError("lime: what is left on the surface lies in the first layer only")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loamshift.core.column_compile import woven
+from loamshift.core.column_exp import exp_of, log_of
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray
 from loamshift.core.column_numbers import (
     AMMONIUM,
@@ -79,7 +80,8 @@ def put_on(
     amount
         How much; the unit stands at the kind [mmolc/m2 or mmol N/m2].
     lime_lies
-        1 for lime left on the surface, then the shares of its sieve classes [0-1].
+        1 for lime left on the surface, the power of the field efficiency, then the shares of its
+        sieve classes [0-1, -, 0-1].
 
     Notes
     -----
@@ -129,10 +131,13 @@ def put_on(
         cell[layer, SULFATE + j] += amount
         base = 0.0
     elif kind == _LIME:
-        base = number[_LIME_EFFICIENCY + j] * amount
+        efficiency = number[_LIME_EFFICIENCY + j]
+        if lime_lies[1] != 1.0 and efficiency > 0.0:
+            efficiency = exp_of(lime_lies[1] * log_of(efficiency))
+        base = efficiency * amount
         pool = LIME if lime_lies[0] == 0.0 else LIME_ON_TOP
         for i in range(N_LIME_CLASSES):
-            cell[layer, pool + LANES * i + j] += base * lime_lies[1 + i]
+            cell[layer, pool + LANES * i + j] += base * lime_lies[2 + i]
     totals[APPLIED + j] += base
     totals[TURNOVER + j] += abs(base)
 

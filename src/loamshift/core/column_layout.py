@@ -268,7 +268,9 @@ class ColumnEvent:
     ``grown_frac`` strength of the oxidisers at the start [0-1]; ``break_up_top`` and
     ``break_up_dug_in`` of prills, the usual speed and the standard deviation of its logarithm
     [1/d, -]; ``surface_cm2_mmolc`` of the grains when the dose was young, 0 for that of its sizes
-    [cm2/mmolc]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1].
+    [cm2/mmolc]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1];
+    ``efficiency_power`` to which the field efficiency of a member is raised, above 1 for lime that
+    may be much better or worse than usual; its middle is in the amount [-].
     Both: ``on_surface`` where it is left lying on top, until a tillage mixes it in.
     """
 
@@ -284,6 +286,7 @@ class ColumnEvent:
     break_up_dug_in: tuple[float, float] = (0.0, 0.0)
     surface_cm2_mmolc: float = 0.0
     lime_frac: tuple[float, ...] = (1.0, 0.0, 0.0, 0.0, 0.0)
+    efficiency_power: float = 1.0
     on_surface: bool = False
 
 
@@ -294,7 +297,7 @@ class ColumnEvents:
     ``day``, ``kind`` (n); ``layer_share`` (n, L); ``amount``, ``intact_um``, ``rate_factor``,
     ``grown_frac``, ``surface_cm2_mmolc`` (n); ``break_up_top``, ``break_up_dug_in`` (n, 2);
     ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes); ``lime_frac`` (n, 5);
-    ``on_surface`` (n), 1 for what is left on top.
+    ``efficiency_power`` (n); ``on_surface`` (n), 1 for what is left on top.
     """
 
     day: IntArray
@@ -311,6 +314,7 @@ class ColumnEvents:
     size_high_um: FloatArray
     size_frac: FloatArray
     lime_frac: FloatArray
+    efficiency_power: FloatArray
     on_surface: FloatArray
 
 

@@ -28,9 +28,11 @@ LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT, LAYER_CO2 = range(5)
 """Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1]."""
 AMOUNT: Final = 0
 ON_TOP: Final = 1
-LIME_SHARE: Final = 2
+LIME_POWER: Final = 2
+LIME_SHARE: Final = 3
 SHARE: Final = LIME_SHARE + N_LIME_CLASSES
-"""Of an event: amount, 1 for lime on top, shares of the sieve classes, shares of the layers."""
+"""Of an event: amount, 1 for lime on top, power of the field efficiency, shares of the sieve
+classes, shares of the layers."""
 
 
 def curve_array(soil: ColumnSoil) -> FloatArray:
@@ -297,7 +299,8 @@ def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
     -------
     tuple of ndarray
         Day, kind and dose (-1 for none), shape (events, 3) [index]; amount, 1 for lime on top,
-        lime classes and layer shares, shape (events, 7 + layers) [mixed].
+        power of the field efficiency, lime classes and layer shares, shape (events, 8 + layers)
+        [mixed].
 
     Notes
     -----
@@ -321,6 +324,7 @@ def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
     parts = (
         events.amount[:, None],
         events.on_surface[:, None],
+        events.efficiency_power[:, None],
         events.lime_frac,
         events.layer_share,
     )

@@ -28,8 +28,9 @@ class LimeParameters:
 
     ``half_time_d`` of the finest class at pH 6 to 6.7 [d]; ``edge_*_um`` class bounds [um];
     ``half_time_factor_*`` of each class, finest first [-]; ``field_efficiency`` share of the
-    curve's lime effect seen in fields [-]; ``fineness_*`` effectiveness of sieve classes, or
-    weights on cumulative passing for Iowa [0-1].
+    curve's lime effect seen in fields [-], ``unknown_grade_efficiency`` and
+    ``unknown_place_efficiency`` the same of lime that nobody knows more of [-];
+    ``fineness_*`` effectiveness of sieve classes, or weights on cumulative passing for Iowa [0-1].
     """
 
     half_time_d: float
@@ -43,6 +44,8 @@ class LimeParameters:
     half_time_factor_4: float
     half_time_factor_5: float
     field_efficiency: float
+    unknown_grade_efficiency: float
+    unknown_place_efficiency: float
     fineness_nebraska_over_8_mesh: float
     fineness_nebraska_8_50_mesh: float
     fineness_nebraska_under_50_mesh: float

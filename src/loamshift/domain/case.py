@@ -212,6 +212,8 @@ class Case:
     readings: tuple[PhReading, ...] = ()
     titration: tuple[TitrationPoint, ...] = ()
     claims: tuple[ClaimEntry, ...] = ()
+    limes: tuple[Material, ...] = ()
+    """Shipped limes in the fineness that the place tells; empty until a context is built."""
     without_unit: tuple[str, ...] = ()
     """Paths given as a bare figure where the unit decides whether the figure is usual."""
     notes: tuple[Worded, ...] = ()
@@ -232,13 +234,14 @@ class Case:
 
     @property
     def own_materials(self) -> Mapping[str, Material]:
-        """Products that this case knows by their label, by key."""
+        """Products that this case knows by their label or place, by key."""
         named: list[Material | None] = [
             *(item.material for item in self.on_hand),
             *(entry.material for entry in self.applied),
             *(entry.material for entry in self.claims),
             None if self.feed is None else self.feed.material,
         ]
-        return {one.key: one for one in named if one is not None and one.label is not None}
+        own = {one.key: one for one in named if one is not None and one.label is not None}
+        return {**{one.key: one for one in self.limes}, **own}
 
     findings: tuple[str, ...] = ()

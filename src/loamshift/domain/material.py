@@ -30,6 +30,19 @@ class MaterialGroup(StrEnum):
     IRON = "iron feed"
 
 
+class LimeGrade(StrEnum):
+    """How fine a lime is taken to be ground."""
+
+    TOLD = "told"
+    """By its own name or label."""
+    BRITISH = "british"
+    IRISH = "irish"
+    PULVERISED = "pulverised"
+    """The American grade."""
+    MIXED = "mixed"
+    """Half American, half British: no place tells which."""
+
+
 @dataclass(frozen=True, slots=True)
 class SizeClass:
     """Mass share [0-1] of product with diameter ``low_um`` to ``high_um`` [um]."""
@@ -89,6 +102,8 @@ class Material:
     """Particle sizes of sulfur or lime; empty where size does not matter."""
     intact_diameter_um: float | None = None
     """Diameter of a prill or pastille before it breaks up [um]; None for powders."""
+    lime_grade: LimeGrade = LimeGrade.TOLD
+    """Whose fineness ``sizes`` are, where the place of the bed had to tell it."""
     cautions: tuple[str, ...] = ()
     figures: Mapping[str, Figure] = field(default_factory=dict)
     """Every figure above by field name, with range and source; also extra figures (pH, C:N)."""

@@ -54,13 +54,15 @@ class Measure:
     """A number of one kind, or a range up to ``high`` [unit of the kind].
 
     ``against`` is a number that the same message compares it with: both are said with digits
-    enough that the comparison stays true.
+    enough that the comparison stays true. ``best`` is the best figure of the range, said elsewhere
+    in the letter: the range takes its unit.
     """
 
     kind: Quantity
     value: float
     high: float | None = None
     against: float | None = None
+    best: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +174,13 @@ def prose(*parts: Message | Prose | None) -> Prose:
     return Prose(tuple(sentences))
 
 
-def rate(rate_g_m2: float, *, high: float | None = None, against: float | None = None) -> Measure:
+def rate(
+    rate_g_m2: float,
+    *,
+    high: float | None = None,
+    against: float | None = None,
+    best: float | None = None,
+) -> Measure:
     """A rate, or a range of rates.
 
     Parameters
@@ -183,11 +191,19 @@ def rate(rate_g_m2: float, *, high: float | None = None, against: float | None =
         Upper end where it is a range [g/m2].
     against
         What the same message compares it with [g/m2].
+    best
+        Best figure of the range, whose unit it takes [g/m2].
     """
-    return Measure(Quantity.RATE, rate_g_m2, high, against)
+    return Measure(Quantity.RATE, rate_g_m2, high, against, best)
 
 
-def amount(amount_g: float, *, high: float | None = None, against: float | None = None) -> Measure:
+def amount(
+    amount_g: float,
+    *,
+    high: float | None = None,
+    against: float | None = None,
+    best: float | None = None,
+) -> Measure:
     """A weight for the whole bed, or a range.
 
     Parameters
@@ -198,8 +214,10 @@ def amount(amount_g: float, *, high: float | None = None, against: float | None 
         Upper end where it is a range [g].
     against
         What the same message compares it with [g].
+    best
+        Best figure of the range, whose unit it takes [g].
     """
-    return Measure(Quantity.AMOUNT, amount_g, high, against)
+    return Measure(Quantity.AMOUNT, amount_g, high, against, best)
 
 
 def ph(ph_water: float, *, high: float | None = None, against: float | None = None) -> Measure:

@@ -19,8 +19,10 @@ from loamshift.domain.message import (
 )
 from loamshift.report.bed_names import treated_area_m2, whole_bed
 from loamshift.report.headline import sure_parts
+from loamshift.report.lime_taken import lime_taken
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.tables.lime_share import against_usual
 from loamshift.tables.materials import load_materials
 
 _SHARE_WORTH_SAYING = 0.10
@@ -44,7 +46,7 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     paragraphs = (
         [*_need(band, answer, case, words), message("need-pure", of=_of(dose))],
         first,
-        [one for one in (_free_lime(dose), _published(dose)) if one is not None],
+        [one for one in (_free_lime(dose), _published(dose, band)) if one is not None],
     )
     blocks: list[Block] = [
         Paragraph(" ".join(say(one, words) for one in told)) for told in paragraphs if told
@@ -67,7 +69,8 @@ def first_as_pure_g_m2(answer: Answer, own: Mapping[str, Material] | None = None
     Returns
     -------
     float or None
-        The amount [g/m2]; None where a material brings neither, or nothing goes on.
+        The amount [g/m2]; None where a material brings neither, or nothing goes on. Of lime of
+        unknown grade only what counts of it against lime of a known one.
     """
     known, total = {**load_materials(), **(own or {})}, 0.0
     for part in sure_parts(answer):
@@ -78,7 +81,7 @@ def first_as_pure_g_m2(answer: Answer, own: Mapping[str, Material] | None = None
         share = material.caco3_eq_frac if lime else material.elemental_s_frac
         if share <= 0.0:
             return None
-        total += part.rate_g_m2 * share
+        total += part.rate_g_m2 * share * (against_usual(material) if lime else 1.0)
     return total or None
 
 
@@ -96,9 +99,9 @@ def _need(band: Band, answer: Answer, case: Case, words: Words) -> list[Message]
     wide = words.rate(band.lo90) != words.rate(band.hi90)
     told = [message("need-mid", of=_of(answer.dose), mid=rate(band.mid))]
     if wide and band.lo90 <= 0.0 < band.hi90:
-        told.append(message("need-range-from-nothing", high=rate(band.hi90)))
+        told.append(message("need-range-from-nothing", high=rate(band.hi90, best=band.mid)))
     elif wide:
-        told.append(message("need-range", range=rate(band.lo90, high=band.hi90)))
+        told.append(message("need-range", range=rate(band.lo90, high=band.hi90, best=band.mid)))
     area = treated_area_m2(answer, case)
     if area is None:
         return told
@@ -106,7 +109,7 @@ def _need(band: Band, answer: Answer, case: Case, words: Words) -> list[Message]
     if not wide or band.lo90 <= 0.0:
         told.append(message("need-whole-mid", whole=whole_bed(case), mid=mid))
         return told
-    spread = amount(band.lo90 * area, high=band.hi90 * area)
+    spread = amount(band.lo90 * area, high=band.hi90 * area, best=band.mid * area)
     told.append(message("need-whole", whole=whole_bed(case), mid=mid, range=spread))
     return told
 
@@ -127,6 +130,7 @@ def _first(answer: Answer, case: Case, band: Band) -> list[Message]:
             whole=whole_bed(case),
         )
     ]
+    told += lime_taken(parts[0].material, case)
     pure = first_as_pure_g_m2(answer, case.own_materials)
     if pure is None:
         return told
@@ -155,7 +159,7 @@ def _free_lime(dose: Dose) -> Message | None:
     return message("need-free-lime", share=Measure(Quantity.SHARE, share))
 
 
-def _published(dose: Dose) -> Message | None:
+def _published(dose: Dose, band: Band) -> Message | None:
     spread = dose.published_g_m2
     if spread is None or spread.n_sources < 1:
         return None
@@ -163,5 +167,5 @@ def _published(dose: Dose) -> Message | None:
         "need-published",
         of=_of(dose),
         n=spread.n_sources,
-        range=rate(spread.low, high=spread.high),
+        range=rate(spread.low, high=spread.high, best=band.mid),
     )

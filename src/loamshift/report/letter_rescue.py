@@ -97,7 +97,7 @@ def _lime(lime: Band) -> Message:
     return message(
         "rescue-lime-range",
         least="some" if lime.lo90 > _NOTHING_G_M2 else None,
-        range=rate(lime.lo90, high=lime.hi90),
-        high=rate(lime.hi90),
+        range=rate(lime.lo90, high=lime.hi90, best=lime.mid),
+        high=rate(lime.hi90, best=lime.mid),
         mid=rate(lime.mid),
     )

@@ -120,8 +120,11 @@ class Words:
         if measure.against is not None:
             return self._beside(measure.value, measure.against, measure.kind)
         if measure.high is None:
-            return self.say(measure.value, measure.kind)
-        (low, high), unit = self._in_one_unit((measure.value, measure.high), measure.kind)
+            (text,), unit = self._in_one_unit((measure.value,), measure.kind, best=measure.best)
+            return self._joined(text, unit)
+        (low, high), unit = self._in_one_unit(
+            (measure.value, measure.high), measure.kind, best=measure.best
+        )
         if low == high:
             return self._joined(low, unit)
         return self.message("unit-range", {"low": low, "high": self._joined(high, unit)})
@@ -291,13 +294,15 @@ class Words:
         values: Sequence[float],
         quantity: Quantity,
         finer: Callable[[float], str] | None = None,
+        *,
+        best: float | None = None,
     ) -> tuple[tuple[str, ...], str]:
         if quantity is Quantity.TEMPERATURE:
             convert: Callable[[float], float] = units.f_from_c if self.units == "us" else float
             unit = "deg-f" if self.units == "us" else "deg-c"
             return tuple(self._marks(f"{convert(value):z.0f}") for value in values), unit
         scales = scales_of(quantity, system=self.units, ground=self.ground)
-        scale = scale_for([abs(value) for value in values], scales)
+        scale = scale_for([abs(value) for value in (values if best is None else (best,))], scales)
         digits = finer or self._digits_of(quantity)
         return tuple(self._marks(digits(value * scale.factor)) for value in values), scale.unit
 

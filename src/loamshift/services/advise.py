@@ -19,6 +19,7 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
+from loamshift.domain.material import LimeGrade
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
@@ -28,6 +29,7 @@ from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claims
 from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.warmth import soil_temperature, start_date
+from loamshift.services.courses.seasons import choose_material
 from loamshift.services.forecast.reach import beyond_forecast
 from loamshift.services.plan.dose import dose
 from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
@@ -37,6 +39,7 @@ from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
+from loamshift.tables.lime_grades import grade_sources
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
 from loamshift.tables.rows import tables_fingerprint
@@ -231,5 +234,8 @@ def _sources(
             load_parameters()["sulfur"][name].source_key
             for name in ("rate_ug_cm2_d", "activation_energy_kj_mol", "moisture_optimum")
         )
+    if judged.direction is Direction.LIME:
+        grade = choose_material(context, acidify=False)[0].lime_grade
+        used.extend(() if grade is LimeGrade.TOLD else grade_sources(grade))
     listed = dict.fromkeys(key for key in (*used, *keys) if key and key not in OWN_KEYS)
     return tuple(SourceLine(key=key, citation=citation(key)) for key in listed)

@@ -108,7 +108,7 @@ def shelf_for_bed(case: Case) -> ShelfForBed:
     for option in answer.options:
         places = owners.get(option, [])
         place = places.pop(0) if places else None
-        product = None if place is None else case.on_hand[place]
+        product = None if place is None else context.case.on_hand[place]
         ways.append(ShelfWay(place=place, option=option, packs=_packs(option, product)))
     return ShelfForBed(answer=answer, ways=tuple(ways), useless=useless)
 
@@ -140,7 +140,7 @@ def shelf_order(case: Case) -> tuple[int, ...]:
         context,
         acid_mmolc_m2=abs(acid),
         direction=direction,
-        on_hand=case.on_hand,
+        on_hand=context.case.on_hand,
         start=_start(context, direction),
     )
     owners = _owners(context, found, abs(acid), direction)

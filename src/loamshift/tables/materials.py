@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
-from loamshift.domain.material import Figure, Material, MaterialGroup, SizeClass
+from loamshift.domain.material import Figure, LimeGrade, Material, MaterialGroup, SizeClass
 from loamshift.domain.names import match_name
 from loamshift.errors import TableError
 from loamshift.tables.rows import evidence, number, number_or_none, read_rows, words
@@ -65,6 +65,7 @@ def load_materials() -> Mapping[str, Material]:
             group=MaterialGroup(row["group"]),
             form=row["form"],
             sizes=tuple(sizes.pop(key, ())),
+            lime_grade=LimeGrade.TOLD,
             intact_diameter_um=number_or_none(row, "intact_diameter_um"),
             cautions=words(row, "cautions"),
             bulk_density_low_kg_m3=density.low if density else None,

@@ -67,6 +67,14 @@ PROMISES = {
         f"never counted, cannot be told from these readings; {SHARED}",
         most_bias_ph=0.25,
     ),
+    "S03 limed, grade not told": Promise(
+        S03_IN_VIEW
+        + "; the prior for lime of unknown grade was written after its readings had been seen to "
+        "ask for less lime than was spread",
+        "what a user gets who says that lime went on and not which: of British fineness by the "
+        f"place, and from 0.35 to 0.95 of it counted; {SHARED}",
+        most_bias_ph=0.25,
+    ),
     "S03 not limed": Promise(S03_IN_VIEW, SHARED),
     "N01 told unfed": Promise(
         N01_IN_VIEW,

@@ -93,7 +93,8 @@ def _row_said(row: _Row, of: str, words: Words) -> Message:
         return message("figure-dose-tables-said", range=rate(row.low, high=row.high))
     if words.rate(row.low) == words.rate(row.high):
         return message("figure-dose-need-mid", mid=rate(row.mid))
-    return message("figure-dose-need-said", range=rate(row.low, high=row.high), mid=rate(row.mid))
+    spread = rate(row.low, high=row.high, best=row.mid)
+    return message("figure-dose-need-said", range=spread, mid=rate(row.mid))
 
 
 def _table(rows: list[_Row], of: str, words: Words) -> Table:
@@ -119,7 +120,7 @@ def _first(answer: Answer, case: Case) -> float | None:
 def _scale(band: Band, words: Words) -> Scale:
     """The unit in which the letter says the need."""
     scales = scales_of(Quantity.RATE, system=words.units, ground=words.ground)
-    return scale_for((max(band.lo90, 0.0), band.hi90), scales)
+    return scale_for((band.mid,), scales)
 
 
 def _unit(scale: Scale, words: Words) -> str:
@@ -136,14 +137,14 @@ def _sentences(
         told.append(
             message(
                 "figure-dose-range",
-                low=None if nothing else rate(band.lo90),
-                high=rate(band.hi90),
-                range=rate(band.lo90, high=band.hi90),
+                low=None if nothing else rate(band.lo90, best=band.mid),
+                high=rate(band.hi90, best=band.mid),
+                range=rate(band.lo90, high=band.hi90, best=band.mid),
             )
         )
     if first is not None:
         told.append(message("figure-dose-start", of=of, pure=rate(first)))
-    tables = rate(spread.low, high=spread.high)
+    tables = rate(spread.low, high=spread.high, best=band.mid)
     told.append(message("need-published", of=of, n=spread.n_sources, range=tables))
     return [*told, message("figure-dose-beside", beside=_beside(band, spread))]
 

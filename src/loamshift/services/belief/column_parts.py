@@ -25,6 +25,7 @@ from loamshift.services.materials.acid import (
 )
 from loamshift.services.materials.acid_clock import nitrogen_left_frac
 from loamshift.services.materials.acid_parts import AT_ONCE, acting_parts, checked_rate_g_m2
+from loamshift.services.materials.lime_share import doubt_power, event_factor
 from loamshift.tables.model import lime_parameters, sulfur_parameters
 from loamshift.tables.parameters import parameter_values
 
@@ -119,8 +120,9 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
                 kind=EventKind.LIME,
                 day=part.day,
                 layer_share=shares,
-                amount=-rate * parts.lime,
+                amount=-rate * parts.lime * event_factor(material),
                 lime_frac=lime_classes(_sizes(material) if is_lime else _FINE_LIME),
+                efficiency_power=doubt_power(material),
                 on_surface=not worked_in,
             )
         )

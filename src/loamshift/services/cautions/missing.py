@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.message import Value, message
+from loamshift.domain.message import Measure, Quantity, Value, message
 from loamshift.services.belief.humus import humus_history
 from loamshift.services.upkeep.humus import turf_would_move_ph
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.tables.parameters import parameter_values
+from loamshift.tables.lime_grades import BURNT_LIME
+from loamshift.tables.lime_share import (
+    OF_UNKNOWN_GRADE,
+    is_of_unknown_grade,
+)
+from loamshift.tables.parameters import load_parameters, parameter_values
 
 FIZZ_FROM_PH = 6.5
 PRILLS_OF_UNKNOWN_KIND = "elemental sulfur, prilled"
+_WORTH_ASKING_FRAC = 0.1
+"""Share of an earlier lime still to come from which its grade is worth asking for [0-1]."""
 _WATER = {"water.alkalinity": "alkalinity", "water.weekly": "weekly"}
 """What to find out of the water, by what was not given."""
 
@@ -47,6 +56,7 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
         rows.append(_row("soil.texture", "texture"))
     if "soil.organic_matter_pct" in context.assumed:
         rows.append(_row("soil.organic_matter_pct", "organic-matter"))
+    rows += _grade_of_lime(context)
     resists = soil is not None and not soil.k.contributions and not case.titration
     if resists and judged.direction is not Direction.NONE:
         buffer = "none" if case.soil.buffer_ph is None else "given"
@@ -54,7 +64,9 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
     if case.bed.area_m2 is None and context.area_m2 is None:
         rows.append(_row("bed.area", "area"))
     if context.place is None:
-        rows.append(_row("place.name", "place"))
+        way = "lime" if judged.direction is Direction.LIME else "acidify"
+        row = _row("place.name", "place")
+        rows.append(replace(row, why=message("missing-place-why", way=way)))
     if "bed.planted" in context.assumed and judged.direction is not Direction.NONE:
         rows.append(_row("bed.planted", "planted"))
     rows += _kind_of_prills(context)
@@ -87,6 +99,40 @@ def _history(context: BedContext, *, kept_bare: bool) -> list[Missing]:
         return [_row("bed.before", "before")]
     least = parameter_values("humus")["asked_from_ph"]
     return [_row("bed.before", "before-dug")] if turf_would_move_ph(context) > least else []
+
+
+def _grade_of_lime(context: BedContext) -> list[Missing]:
+    """Lime of unknown grade: on hand, proposed, or put on and, for all we know, still to act."""
+    case = context.case
+    coming = [
+        pending.acid_mmolc_m2 < _WORTH_ASKING_FRAC * pending.total_mmolc_m2 < 0.0
+        for pending in context.pending
+    ]
+    own = [
+        (f"applied[{i}].material", applied.material)
+        for i, applied in enumerate(case.applied, 1)
+        if not coming or coming[i - 1]
+    ]
+    own += [(f"on_hand[{i}].material", item.material) for i, item in enumerate(case.on_hand, 1)]
+    own += [(f"claim[{i}].material", claim.material) for i, claim in enumerate(case.claims, 1)]
+    row = load_parameters()["lime"][OF_UNKNOWN_GRADE]
+    counts = {
+        "middle": Measure(Quantity.SHARE, row.value),
+        "range": Measure(Quantity.SHARE, row.low or 0.0, row.high),
+    }
+    return [
+        Missing(
+            field=field,
+            why=message("missing-lime-grade-why", **counts),
+            how=message(
+                "missing-lime-grade-how",
+                when="past" if field.startswith("applied") else "ahead",
+                kind="burnt" if material.key == BURNT_LIME else "any",
+            ),
+        )
+        for field, material in own
+        if is_of_unknown_grade(material)
+    ][:1]
 
 
 def _row(field: str, what: str, **values: Value) -> Missing:

@@ -23,6 +23,9 @@ from loamshift.services.materials.acid import (
     acid_course_mmolc_m2,
     temporary_acid_left_mmolc_m2,
 )
+from loamshift.tables.lime_share import (
+    against_usual,
+)
 
 if TYPE_CHECKING:
     from loamshift.services.claim.course import Course
@@ -186,7 +189,8 @@ def _settle(context: BedContext, entry: ClaimEntry, course: Course | None) -> Cl
 
 def _effect(context: BedContext, entry: ClaimEntry) -> _Effect:
     material, rate = entry.material, entry.rate_g_m2
-    course = acid_course_mmolc_m2(
+    counts = against_usual(material)
+    course = counts * acid_course_mmolc_m2(
         material,
         rate_g_m2=rate,
         soil_temp_c=context.soil_temp_c,
@@ -203,7 +207,8 @@ def _effect(context: BedContext, entry: ClaimEntry) -> _Effect:
         return float(course[day - 1]) + organic
 
     return _Effect(
-        brought_mmolc_m2=acid_brought_mmolc_m2(
+        brought_mmolc_m2=counts
+        * acid_brought_mmolc_m2(
             material, rate_g_m2=rate, in_pot=context.in_pot, land_use=context.nitrogen_use
         ),
         week_mmolc_m2=max((on(day) for day in WEEK_DAYS), key=abs),

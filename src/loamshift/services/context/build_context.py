@@ -10,11 +10,15 @@ from loamshift.core.climate import soil_temperature_c
 from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.soil import Soil
+from loamshift.services.context.lime_of_place import with_limes_graded
 from loamshift.services.context.readings import current_season
 from loamshift.services.context.soil import believe_soil
 from loamshift.services.context.target import target_of
 from loamshift.services.context.water import is_bare, water_year_of
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
+from loamshift.tables.lime_share import (
+    against_usual,
+)
 from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
 from loamshift.units import (
     alkalinity_mmolc_l_from_mg_l_as_caco3,
@@ -36,6 +40,7 @@ class Curve(TypedDict):
 
 def build_context(case: Case) -> BedContext:
     """Every number the decisions need, with what had to be assumed."""
+    case = with_limes_graded(case)
     limits = verdict_values()
     bed = case.bed
     assumed: list[str] = []
@@ -224,13 +229,14 @@ def _pending(
     sampled = season.day if season is not None else case.today
     items = []
     for applied in case.applied:
-        total = acid_brought_mmolc_m2(
+        counts = against_usual(applied.material)
+        total = counts * acid_brought_mmolc_m2(
             applied.material, rate_g_m2=applied.rate_g_m2, in_pot=in_pot, land_use=land_use
         )
         since = (sampled - applied.on).days
         done = 0.0
         if since > 0:
-            done = acid_within_days(
+            done = counts * acid_within_days(
                 applied.material,
                 rate_g_m2=applied.rate_g_m2,
                 soil_temp_c=soil_temp_c,

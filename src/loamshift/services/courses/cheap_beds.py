@@ -32,6 +32,7 @@ from loamshift.services.courses.layer_acid import (
     watering_share_by_step,
 )
 from loamshift.services.materials.free_lime import coarse_lime_per_d
+from loamshift.services.materials.lime_share import member_shares
 from loamshift.services.materials.named import material_named
 from loamshift.tables.model import ledger_parameters
 from loamshift.tables.parameters import parameter_values
@@ -173,7 +174,7 @@ class CheapBeds:
     def _strength(self, material: Material) -> FloatArray:
         """What a bed makes of a gram, against the usual: lime works better in some [-]."""
         if is_lime(material):
-            return self.parameters.lime_field_efficiency
+            return member_shares(material, self.parameters.lime_field_efficiency)
         return np.ones(self.layer.start_ph.size)
 
 
@@ -278,7 +279,9 @@ def _acid_left_alone(
     share = watering_share_by_step(context, start=start, steps=steps)
     water = -context.water_base_mmolc_m2_year * members.alkalinity_factor[:, None] * share
     fed = feed_acid_by_step(context, start=start, steps=steps)
-    shared = fed + past_acid_by_step(context, read=read, start=start, steps=steps)
+    shared = fed + past_acid_by_step(
+        context, field_efficiency=members.lime_field_efficiency, read=read, start=start, steps=steps
+    )
     rotting = humus_acid_by_step(context, members, since_read_d=(start - read).days, steps=steps)
     return water + shared + rotting, water, fed
 

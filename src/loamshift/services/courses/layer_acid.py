@@ -16,6 +16,7 @@ from loamshift.services.belief.column_parts import is_litter, litter_days
 from loamshift.services.belief.humus import humus_base_mmolc_kg
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.materials.acid import acid_course_mmolc_m2
+from loamshift.services.materials.lime_share import doubt_power, member_shares
 
 FloatArray = NDArray[np.float64]
 
@@ -74,12 +75,19 @@ def reaction_by_step(
 
 
 def past_acid_by_step(
-    context: BedContext, *, read: date, start: date, steps: FloatArray
+    context: BedContext,
+    *,
+    field_efficiency: FloatArray,
+    read: date,
+    start: date,
+    steps: FloatArray,
 ) -> FloatArray:
     """Acid that everything put on before today brings in each step from a day on.
 
     Parameters
     ----------
+    field_efficiency
+        Share of lime that counts in each bed, shape (M,) [0-1].
     read
         Day of the reading: a mulch laid before it has got into the soil.
     start
@@ -90,10 +98,15 @@ def past_acid_by_step(
     Returns
     -------
     ndarray
-        Acid, base negative, shape (S,); what came before the start is left out [mmolc/m2].
+        Acid, base negative, shape (M, S), or (1, S) where every bed has the same; what came
+        before the start is left out [mmolc/m2].
+
+    Notes
+    -----
+    Lime of a known grade counts in full, lime of unknown grade by what of it counts against that.
     """
     edges = np.concatenate(([0.0], np.cumsum(steps)))
-    found = np.zeros(steps.size)
+    found = np.zeros((1, steps.size))
     for applied in context.case.applied:
         since = (start - applied.on).days + edges
         come = _come_by_day(
@@ -105,7 +118,12 @@ def past_acid_by_step(
             laid_before=applied.on < read,
         )
         rate = applied.rate_g_m2 * share_within(context, applied.incorporated_cm)
-        found += rate * np.diff(np.interp(since, np.arange(come.size), come))
+        brought = rate * np.diff(np.interp(since, np.arange(come.size), come))
+        if doubt_power(applied.material) == 1.0:
+            found = found + brought
+        else:
+            counts = member_shares(applied.material, field_efficiency) / field_efficiency
+            found = found + counts[:, None] * brought
     return found
 
 

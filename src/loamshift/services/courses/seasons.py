@@ -16,9 +16,12 @@ from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.context.warmth import start_date
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.caps import product_cap
+from loamshift.services.materials.named import material_named
 from loamshift.services.products.prices import as_sold, reacting_share_by
-from loamshift.tables.materials import load_materials
-from loamshift.tables.model import lime_parameters, verdict_values
+from loamshift.tables.lime_share import (
+    usual_share,
+)
+from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
 DAYS_IN_YEAR: Final = 365
@@ -196,9 +199,10 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
         Material, and sulfur or lime value that works per mass of product as sold [0-1].
     """
     group = MaterialGroup.SULFUR if acidify else MaterialGroup.LIME
-    usual = load_materials()[
-        "elemental sulfur, powder" if acidify else "ground limestone, calcitic"
-    ]
+    usual = material_named(
+        "elemental sulfur, powder" if acidify else "ground limestone, calcitic",
+        own=context.case.own_materials,
+    )
     start = start_date(context, acidify=acidify, not_before=context.case.today)
     by = _wanted_on(context, start)
     least = parameter_values("plan")["slow_product_frac"]
@@ -222,7 +226,7 @@ def active_share(material: Material, *, acidify: bool) -> float:
     """
     if acidify:
         return material.elemental_s_frac
-    return material.caco3_eq_frac * lime_parameters().field_efficiency
+    return material.caco3_eq_frac * usual_share(material)
 
 
 def tidy_amounts(top_g_m2: float, *, count: int, least_g_m2: float = 0.0) -> tuple[float, ...]:

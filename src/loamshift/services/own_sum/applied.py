@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.answer import Application, PlanPart
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.message import Message, Prose, amount, message, prose, rate
+from loamshift.domain.material import LimeGrade, Material
+from loamshift.domain.message import Measure, Message, Quantity, amount, message, prose, rate
 from loamshift.domain.own_sum import Origin, OwnSum, SumInput, SumStep, SumUnit
 from loamshift.domain.rules import Cap
 from loamshift.services.courses.seasons import Seasons, seasons_ahead
@@ -14,8 +17,21 @@ from loamshift.services.own_sum.counted import plan_sure
 from loamshift.services.own_sum.need import best_pure_g_m2
 from loamshift.services.own_sum.opened import OpenedBed
 from loamshift.services.own_sum.width import narrowing_need
-from loamshift.tables.model import lime_parameters
+from loamshift.tables.lime_grades import fine_share, grade_sources
+from loamshift.tables.lime_share import (
+    OF_UNKNOWN_GRADE,
+    OF_UNKNOWN_PLACE,
+    USUAL,
+    share_row,
+    usual_share,
+)
 from loamshift.tables.rules import cap_for
+
+_LIME_SHARE: Final = {
+    USUAL: "field",
+    OF_UNKNOWN_GRADE: "unknown-grade",
+    OF_UNKNOWN_PLACE: "unknown-place",
+}
 
 
 def part_sum(bed: OpenedBed, key: str, part: Application | PlanPart, *, whole: bool) -> OwnSum:
@@ -40,13 +56,32 @@ def part_sum(bed: OpenedBed, key: str, part: Application | PlanPart, *, whole: b
         title=message("why-sum-amount" if whole else "why-sum-application", day=part.date),
         steps=tuple(steps),
         answer_value=answer_value,
-        aside=Prose()
-        if pure is None
-        else prose(message("why-aside-need", need=rate(pure), way=_way(bed))),
+        aside=prose(
+            None if pure is None else message("why-aside-need", need=rate(pure), way=_way(bed)),
+            lime_grade_said(seasons.material),
+        ),
         sure=plan_sure(bed),
         narrow=narrowing_need(bed),
-        source_keys=() if cap is None else (cap.source_key,),
+        source_keys=(
+            *(() if cap is None else (cap.source_key,)),
+            *lime_sources(seasons.material),
+        ),
     )
+
+
+def lime_grade_said(material: Material) -> Message | None:
+    """The grade that a lime has by the place of the bed; None where its name or label tells it."""
+    grade = material.lime_grade
+    if grade is LimeGrade.TOLD:
+        return None
+    fine = Measure(Quantity.SHARE, fine_share(grade))
+    return message("why-aside-lime-grade", grade=grade.value, fine=fine)
+
+
+def lime_sources(material: Material) -> tuple[str, ...]:
+    """Where the grade of a lime comes from."""
+    grade = material.lime_grade
+    return () if grade is LimeGrade.TOLD else grade_sources(grade)
 
 
 def product_steps(bed: OpenedBed, seasons: Seasons) -> tuple[SumStep, ...]:
@@ -68,7 +103,8 @@ def product_steps(bed: OpenedBed, seasons: Seasons) -> tuple[SumStep, ...]:
         formula, value = "{B} = {P} / ({f} / 100)", pure / (holds.value / 100.0)
     else:
         field = of.named(
-            of.parameter("h", "lime.field_efficiency"), message("why-in-field-efficiency")
+            of.parameter("h", f"lime.{share_row(seasons.material)}"),
+            message("why-in-lime-counts", lime=_LIME_SHARE[share_row(seasons.material)]),
         )
         parts = (need, holds, field)
         formula = "{B} = {P} / ({f} / 100 × {h})"
@@ -202,7 +238,7 @@ def _holds(bed: OpenedBed, seasons: Seasons) -> SumInput:
     """Sulfur, or neutralising value, of the product as sold, in per cent."""
     share = seasons.active_frac
     if not bed.acidify:
-        share /= lime_parameters().field_efficiency
+        share /= usual_share(seasons.material)
     return _label(bed, seasons, "f", message("why-in-holds", way=_way(bed)), 100.0 * share)
 
 
@@ -214,7 +250,7 @@ def _substance(bed: OpenedBed, seasons: Seasons, per_product: float) -> SumInput
 def _label(
     bed: OpenedBed, seasons: Seasons, symbol: str, name: Message, value_pct: float
 ) -> SumInput:
-    for place, item in enumerate(bed.case.on_hand):
+    for place, item in enumerate(bed.context.case.on_hand):
         if item.material.key == seasons.material.key and item.purity_pct is not None:
             path = f"on_hand[{place}].purity_pct"
             return of.said(symbol, name, value_pct, SumUnit.PERCENT, path)

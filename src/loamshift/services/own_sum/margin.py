@@ -77,7 +77,9 @@ def _need(bed: OpenedBed) -> Iterator[OwnSum]:
         title=message("why-sum-sulfur" if bed.acidify else "why-sum-lime"),
         steps=(mass, step),
         answer_value=band.mid,
-        sure=prose(message("why-sure-need", range=rate(band.lo90, high=band.hi90), way=way)),
+        sure=prose(
+            message("why-sure-need", range=rate(band.lo90, high=band.hi90, best=band.mid), way=way)
+        ),
         narrow=prose(message("why-narrow-test")),
         source_keys=need.need_source_keys(),
     )

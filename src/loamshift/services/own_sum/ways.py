@@ -18,11 +18,11 @@ from loamshift.services.materials.acid import (
     acid_within_days,
     weeks_to_half,
 )
+from loamshift.services.materials.named import material_named
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.opened import OpenedBed
 from loamshift.services.plan.plan import first_season_mmolc_m2
 from loamshift.services.products.options import as_sold, working_mmolc_m2
-from loamshift.tables.materials import load_materials
 from loamshift.tables.model import salinity_parameters
 
 
@@ -73,10 +73,10 @@ def _choice(field: str) -> str:
 
 def _sold(bed: OpenedBed, option: Option) -> tuple[Material, OnHand | None]:
     """The product in the strength it is sold in, and the pack on hand where there is one."""
-    for item in bed.case.on_hand:
+    for item in bed.context.case.on_hand:
         if item.material.key == option.material:
             return as_sold(item.material, purity_pct=item.purity_pct), item
-    return load_materials()[option.material], None
+    return material_named(option.material, own=bed.context.case.own_materials), None
 
 
 def _per_gram(bed: OpenedBed, option: Option) -> SumInput:

@@ -95,10 +95,10 @@ def width_of_need(bed: OpenedBed) -> Width:
 def sure_of_need(bed: OpenedBed) -> Prose:
     """The range of the need and what makes it wide."""
     width = width_of_need(bed)
-    low, high = width.today.lo90, width.today.hi90
+    need = width.today
     way = "acidify" if bed.acidify else "lime"
     return prose(
-        message("why-sure-need", range=rate(low, high=high), way=way),
+        message("why-sure-need", range=rate(need.lo90, high=need.hi90, best=need.mid), way=way),
         message("why-wide-need", cause=width.widest.value)
         if width.left_frac(width.widest) < WORTH_SAYING
         else message("why-wide-need-all"),
@@ -119,7 +119,11 @@ def narrowing_need(bed: OpenedBed) -> Prose:
         message(
             "why-narrow",
             test=test_for(bed, cause),
-            range=rate(width.without[cause].lo90, high=width.without[cause].hi90),
+            range=rate(
+                width.without[cause].lo90,
+                high=width.without[cause].hi90,
+                best=width.today.mid,
+            ),
         )
         for cause in ordered
         if width.left_frac(cause) < WORTH_SAYING

@@ -21,6 +21,7 @@ from loamshift.services.materials.acid import (
     weeks_to_half,
 )
 from loamshift.services.materials.caps import product_cap
+from loamshift.services.materials.named import material_named
 from loamshift.services.products.prices import (
     LEAST_SHARE,
     as_sold,
@@ -29,8 +30,10 @@ from loamshift.services.products.prices import (
     reacting_share_by,
     reactive_cost_per_kg_s,
 )
-from loamshift.tables.materials import load_materials
-from loamshift.tables.model import lime_parameters, salinity_parameters, verdict_values
+from loamshift.tables.lime_share import (
+    usual_share,
+)
+from loamshift.tables.model import salinity_parameters, verdict_values
 
 __all__ = [
     "ACID_CHOICES",
@@ -185,7 +188,12 @@ def _candidates(
     had = {candidate.material.written or candidate.material.key for candidate in found}
     usual = ACID_CHOICES if direction is Direction.ACIDIFY else LIME_CHOICES
     found.extend(
-        _Candidate(material=load_materials()[key], price_per_g=None, currency=None, on_hand=False)
+        _Candidate(
+            material=material_named(key, own=context.case.own_materials),
+            price_per_g=None,
+            currency=None,
+            on_hand=False,
+        )
         for key in usual
         if key not in had
     )
@@ -217,7 +225,7 @@ def _effective_mmolc_g(context: BedContext, material: Material, direction: Direc
         in_pot=context.in_pot,
         land_use=context.nitrogen_use,
     )
-    return -dissolved * lime_parameters().field_efficiency
+    return -dissolved * usual_share(material)
 
 
 def _rank(

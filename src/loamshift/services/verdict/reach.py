@@ -16,12 +16,20 @@ from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
-from loamshift.services.courses.seasons import Seasons, seasons_ahead, tidy_amounts
+from loamshift.services.courses.seasons import (
+    Seasons,
+    choose_material,
+    seasons_ahead,
+    tidy_amounts,
+)
 from loamshift.services.courses.surface import Courses, courses_of
 from loamshift.services.materials.feed import feed_acid_of
 from loamshift.services.verdict.judged_bed import ROUNDING, JudgedBed, gap_ph
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.tables.model import ledger_parameters, lime_parameters, verdict_values
+from loamshift.tables.lime_share import (
+    usual_share,
+)
+from loamshift.tables.model import ledger_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import cap_for
 from loamshift.units import SULFUR_G_PER_MMOLC
@@ -174,7 +182,8 @@ def with_figures(case: JudgedBed, judged: Judgement, *, acidify: bool) -> Judgem
     ground = context.cap_situation
     dose = cap_for(applies_to=substance, situation=ground, per="dose").limit_g_m2
     year = cap_for(applies_to=substance, situation=ground, per="year").limit_g_m2
-    working = 1.0 if acidify else lime_parameters().field_efficiency
+    lime = None if acidify else choose_material(context, acidify=False)[0]
+    working = 1.0 if lime is None else usual_share(lime)
     need = dose_to(context, case.target.ph_aim, acidify=acidify)
     mass = context.soil_mass_kg_m2
     carbonate = carbonate_median_mmolc_kg(context) * mass * SULFUR_G_PER_MMOLC

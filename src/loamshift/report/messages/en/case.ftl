@@ -418,4 +418,4 @@ case-note-read-as-caco3 = “{ $unit }” without “CaCO3” or “HCO3” is r
 case-note-hardness = A hardness of { $given } does not show how much acid the water takes up, because gypsum makes water hard as well. Ask for the alkalinity (bicarbonate).
 case-note-price-without-pack = Without the weight of the pack, its price cannot be compared.
 case-note-sulfur-grain = The size of the sulphur grains is missing, so it counts as powder, the quickest. For chips or pellets, write material = "elemental sulfur, prills" or "elemental sulfur, pastilles".
-case-note-lime-fineness = The fineness of the lime is missing, so it counts as ground garden lime. Trade bags print what passes a sieve.
+case-note-lime-fineness = The fineness of the lime is missing, so it counts as ordinary ground limestone. Trade bags print what passes a sieve.

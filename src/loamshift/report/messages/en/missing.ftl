@@ -31,7 +31,10 @@ missing-titration-how = { $buffer ->
 }
 missing-area-why = Without it there is a rate but no amount.
 missing-area-how = Multiply the length of the bed by its width.
-missing-place-why = Sulphur reacts faster in warm soil.
+missing-place-why = { $way ->
+    [lime] Where the bed lies says how finely its ground limestone is likely to be ground, and how much rain washes out.
+   *[acidify] Sulphur reacts faster in warm soil.
+}
 missing-place-how = Name the nearest town, or give its latitude and longitude.
 missing-planted-why = Roots in the ground lower the amount you can apply at once.
 missing-planted-how = Say whether plants are growing in the bed; we took it as empty.

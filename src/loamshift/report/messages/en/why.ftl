@@ -380,7 +380,6 @@ why-in-substance = { $way ->
     [lime] lime value that the limit counts
    *[acidify] sulphur that the limit counts
 }
-why-in-field-efficiency = part of the lime that works in the field
 why-in-limit = { $per ->
     [year] published limit for a year
    *[dose] published limit for one application
