@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import tomllib
 from datetime import date
+from typing import Any
 
 import pytest
 from django.test import Client as Browser
@@ -23,6 +24,7 @@ from loamshift.web.beds.case_form import (
     value_text,
 )
 from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.merge import merge
 from loamshift.web.cases import case_of, text_of
 
 UK, US = Words("uk", "metric"), Words("us", "us")
@@ -282,6 +284,73 @@ def test_of_two_who_change_one_bed_the_later_sees_both(
     assert kept(Bed, office).get().ph == 6.4
     assert client.post(f"/beds/{bed.pk}/edit", sent_back(page)).status_code == 302
     assert kept(Bed, office).get().ph == 6.1
+
+
+def test_of_two_who_change_different_fields_neither_is_asked(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    entry = '[[applied]]\ndate = 2026-05-01\nmaterial = "gypsum"\nrate = "30 g/m2"\n'
+    put_case(bed, CASE.replace("6.8", "6.4") + entry, today=TODAY)
+    bed.garden = None
+    Writer(office, what="Other").change(bed, seen_version=bed.version)
+    answer = client.post(
+        f"/beds/{bed.pk}/edit", fields | {"soil.texture": "clay", "name": "Long border"}
+    )
+    assert answer.status_code == 302
+    said = client.get(answer.headers["Location"]).content.decode()
+    assert "both changes were saved" in said
+    now = kept(Bed, office).get()
+    tree = tomllib.loads(now.case_text)
+    assert (now.ph, now.name) == (6.4, "Long border")
+    assert (str(tree["soil"]["ph"]), tree["soil"]["texture"]) == ("6.4", "clay")
+    assert tree["applied"][-1]["material"] == "gypsum"
+
+
+def test_only_what_both_changed_is_asked(client: Browser, office: Office, bed: Bed) -> None:
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    put_case(bed, CASE.replace("6.8", "6.4").replace("18 m2", "20 m2"), today=TODAY)
+    Writer(office, what="Other").change(bed, seen_version=bed.version)
+    answer = client.post(f"/beds/{bed.pk}/edit", fields | {"soil.ph": "6.1", "name": "Mine"})
+    page = answer.content.decode()
+    assert answer.status_code == 409
+    assert page.count("<td>6.4</td><td>6.1</td>") == 1 and page.count('<th scope="row">') == 1
+    back = sent_back(page)
+    assert (back["soil.ph"], back["name"]) == ("6.1", "Mine")
+    assert client.post(f"/beds/{bed.pk}/edit", back).status_code == 302
+    tree = tomllib.loads(kept(Bed, office).get().case_text)
+    assert (str(tree["soil"]["ph"]), tree["name"]) == ("6.1", "Mine")
+
+
+SMALL = st.dictionaries(st.sampled_from("abc"), st.sampled_from(["1", "2", "3"]), max_size=3)
+TREES = st.dictionaries(st.sampled_from(["soil", "bed"]), SMALL.filter(bool), max_size=2)
+
+
+@given(base=TREES, theirs=TREES, mine=TREES)
+def test_putting_together_loses_nothing(base: Any, theirs: Any, mine: Any) -> None:
+    assert merge(base=base, theirs=base, mine=mine).tree == mine
+    assert merge(base=base, theirs=theirs, mine=base).tree == theirs
+    made = merge(base=base, theirs=theirs, mine=mine)
+    asked = {path for path, *_ in made.asked}
+    for table in ("soil", "bed"):
+        for key in "abc":
+            was, there, here, now = (
+                t.get(table, {}).get(key) for t in (base, theirs, mine, made.tree)
+            )
+            both = was != there and was != here and there != here
+            assert (f"{table}.{key}" in asked) == both
+            assert now == (here if both or here != was else there)
+
+
+def test_entries_that_both_added_stand_one_after_another() -> None:
+    base = {"reading": [{"ph": "6"}]}
+    made = merge(
+        base=base,
+        theirs={"reading": [{"ph": 6}, {"ph": "6.5"}]},
+        mine={"reading": [{"ph": "6"}, {"ph": "7"}]},
+    )
+    assert made.asked == []
+    assert [str(one["ph"]) for one in made.tree["reading"]] == ["6", "6.5", "7"]
 
 
 def test_a_new_bed_begins_with_what_the_address_says(client: Browser, office: Office) -> None:

@@ -2,7 +2,7 @@
 
 form-new-bed = New bed
 form-intro = Leave blank anything you have not measured. The letter says what is missing and whether it matters. You can write a figure with its unit, as you would by hand: 20 m2, 6 in, 3 oz/sq yd.
-form-conflict-caption = Where the two versions differ. The form below shows what you typed. Saving replaces what is there now.
+form-conflict-caption = What both of you changed. The form below shows what you typed. Saving replaces what is there now.
 form-conflict-field = Field
 form-conflict-now = There now
 form-conflict-typed = You typed
@@ -33,6 +33,7 @@ form-add-row = Add another
 form-field-in = { $group }: { $field }
 form-field-in-row = { $group } { $n }: { $field }
 form-added = { $bed } added.
+form-merged = Somebody else changed other fields meanwhile; both changes were saved.
 form-changed = { $bed } changed.
 form-text-unreadable = The text cannot be read: { $why }
 form-text-correct = Correct the text below.

@@ -31,6 +31,7 @@ from loamshift.web.beds.case_form import (
     value_text,
 )
 from loamshift.web.beds.keeping import garden_called, put_case
+from loamshift.web.beds.merge import Merged, before, merge
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
@@ -92,10 +93,10 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
     """Add one test, or one thing put on, to a bed and go back to its letter."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    before = draft_of(bed)
-    if before.faults:
-        return _page(request, bed, before, status=422)
-    tree = before.tree
+    standing = draft_of(bed)
+    if standing.faults:
+        return _page(request, bed, standing, status=422)
+    tree = standing.tree
     entries = tree.get(table, [])
     number = len(entries) if isinstance(entries, list) else 0
     typed = [(f"{table}.{number}.{key}", request.POST.get(key, "")) for key in QUICK[table]]
@@ -178,12 +179,19 @@ def _posted(request: HttpRequest, bed: Bed, draft: Draft) -> HttpResponse:
     return _keep(request, bed, draft, what=message("form-changed", bed=Given(bed.name)))
 
 
-def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: Message) -> HttpResponse:
+def _keep(
+    request: HttpRequest,
+    bed: Bed,
+    draft: Draft,
+    *,
+    what: Message,
+    also: Message | None = None,
+) -> HttpResponse:
     """Check and keep a draft; or show it again with what stands in the way."""
     office = office_of(request)
     is_new = bed._state.adding
     shown = None if is_new else bed
-    before = bed.case_text
+    text_before = bed.case_text
     try:
         text = draft.text if draft.as_text else _text_for(bed, draft.tree)
         put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
@@ -202,16 +210,48 @@ def _keep(request: HttpRequest, bed: Bed, draft: Draft, *, what: Message) -> Htt
         current = overtaken.current
         assert isinstance(current, Bed)
         words = words_for(request)
+        merged = None if draft.as_text else _merged(current, draft, _tree_or_empty(text))
+        if merged is not None:
+            draft.tree, draft.version = merged.tree, current.version
+            if not merged.asked:
+                return _keep(request, current, draft, what=what, also=message("form-merged"))
+            draft.whole = refusal(overtaken, words)
+            draft.standing = tuple(_asked(merged, words))
+            return _page(request, shown, draft, status=409)
         draft.whole, draft.version = refusal(overtaken, words), current.version
         now, typed = _tree_or_empty(current.case_text), _tree_or_empty(text)
         draft.standing = tuple(differences(now, typed, words=words))
         return _page(request, shown, draft, status=409)
     except InputError as error:
-        bed.case_text = before
+        bed.case_text = text_before
         draft.whole = refusal(error, words_for(request))
         return _page(request, shown, draft, status=422)
-    notify_done(request, writer)
+    notify_done(request, writer, also=also)
     return redirect("bed", pk=bed.pk)
+
+
+def _merged(current: Bed, draft: Draft, typed: Tree) -> Merged | None:
+    """What was typed put together with what somebody else saved; None where that cannot be."""
+    was = before(current, draft.version)
+    if was is None or current.deleted_at is not None:
+        return None
+    text, garden = was
+    if draft.garden == str(garden or ""):
+        draft.garden = str(current.garden_id or "")
+    return merge(base=_tree_or_empty(text), theirs=_tree_or_empty(current.case_text), mine=typed)
+
+
+def _asked(merged: Merged, words: Words) -> Iterator[tuple[str, str, str]]:
+    for path_, theirs, mine in merged.asked:
+        yield from differences(_nested(path_, theirs), _nested(path_, mine), words=words)
+
+
+def _nested(path_: str, value: Any) -> Tree:
+    node: Any = {} if value is None else value
+    for key in reversed(path_.split(".")):
+        node = {key: node}
+    made: Tree = node
+    return made
 
 
 def _turn(draft: Draft, bed: Bed, turn: str) -> None:
