@@ -8,17 +8,20 @@ import re
 import subprocess
 import sys
 from datetime import timedelta
+from html import unescape
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from django.conf import settings
+from django.core import signing
 from django.db import InterfaceError, OperationalError
 from django.db.backends.utils import CursorWrapper
 from django.test import Client as Browser
 from django.utils import timezone
 
-from loamshift.store.models import ApiKey, FailedSignIn, Office, User
+from loamshift.store.models import ApiKey, Client, FailedSignIn, Office, User
 from loamshift.web.limits import FREE_TRIES
 from loamshift.web.logs import JsonLines
 
@@ -193,6 +196,59 @@ def test_success_forgets_the_name_but_not_the_address(robin: User) -> None:
     sign_in(Browser())
     assert [row.times for row in FailedSignIn.objects.all()] == [3]
     assert "robin" not in str(list(FailedSignIn.objects.values()))
+
+
+TOKEN = re.compile(r'name="csrfmiddlewaretoken" value="([^"]+)"')
+HIDDEN = re.compile(r'<input type="hidden" name="([^"]+)" value="([^"]*)">')
+
+
+def expired_on(page: str) -> tuple[Browser, str]:
+    """A browser that had opened a page when its session ended, and the mark of its form."""
+    browser = Browser(enforce_csrf_checks=True)
+    start = TOKEN.findall(browser.get("/account/sign-in").content.decode())[0]
+    sign_in(browser, csrfmiddlewaretoken=start)
+    mark = TOKEN.findall(browser.get(page).content.decode())[0]
+    browser.cookies.pop("sessionid", None)
+    browser.cookies.pop(settings.SESSION_COOKIE_NAME)
+    return browser, mark
+
+
+def test_a_form_sent_after_the_session_ended_comes_through_sign_in(robin: User) -> None:
+    browser, mark = expired_on("/clients/new")
+    typed = {"name": 'Ann & "Co" <b>', "contact": "here", "note": "a\r\nb"}
+    asked = browser.post("/clients/new", {**typed, "csrfmiddlewaretoken": mark})
+    page = asked.content.decode()
+    assert asked.status_code == 401 and "What you typed is kept" in page
+    assert not Client.objects.exists()
+    told = dict(HIDDEN.findall(page))
+    wrong = sign_in(browser, password="wrong", **told)
+    assert wrong.status_code == 422
+    ready = sign_in(browser, **dict(HIDDEN.findall(wrong.content.decode())))
+    page = ready.content.decode()
+    assert ready.status_code == 200 and 'action="/clients/new"' in page
+    fields = {unescape(name): unescape(value) for name, value in HIDDEN.findall(page)}
+    assert {name: fields[name] for name in typed} == typed
+    form = page[page.index('action="/clients/new"') :]
+    fields["csrfmiddlewaretoken"] = TOKEN.findall(form)[0]
+    assert browser.post("/clients/new", fields).status_code == 302
+    assert Client.objects.get().name == typed["name"]
+
+
+def test_a_form_of_another_site_is_carried_nowhere(robin: User) -> None:
+    browser = Browser(enforce_csrf_checks=True)
+    for more in ({}, {"csrfmiddlewaretoken": "x" * 64}):
+        answer = browser.post("/clients/new", {"name": "Planted", **more})
+        assert answer.status_code == 302 and "/account/sign-in" in answer.headers["Location"]
+    forged = signing.dumps(["/clients/new", [["name", "Planted"]]], salt="another")
+    start = TOKEN.findall(browser.get("/account/sign-in").content.decode())[0]
+    answer = sign_in(browser, csrfmiddlewaretoken=start, carried=forged)
+    assert (answer.status_code, answer.headers["Location"]) == (302, "/")
+
+
+def test_passwords_are_not_carried(robin: User) -> None:
+    browser, mark = expired_on("/account/")
+    answer = browser.post("/account/password", {"old": PASSWORD, "csrfmiddlewaretoken": mark})
+    assert answer.status_code == 302 and PASSWORD not in answer.content.decode()
 
 
 def test_the_password_is_changed_by_who_knows_it(robin: User) -> None:

@@ -183,6 +183,12 @@ class WhoseOffice:
 def _stranger(request: HttpRequest) -> HttpResponse:
     if request.path.startswith(API):
         return refused(request, 401)
+    from loamshift.web.account.carried import carry
+    from loamshift.web.account.views.account import ask_to_sign_in
+
+    form = carry(request)
+    if form:
+        return ask_to_sign_in(request, form)
     target = resolve_url("sign-in")
     if request.method in ("GET", "HEAD") and request.get_full_path() != "/":
         target = f"{target}?{urlencode({'next': request.get_full_path()})}"

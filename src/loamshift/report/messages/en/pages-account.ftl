@@ -4,6 +4,11 @@ account-sign-in-intro = The beds, letters and products of your office.
 account-user-name = User name
 account-password = Password
 account-wrong = Wrong user name or password. Capital letters matter in both. Your administrator can set a new password for you.
+account-form-carried = You were signed out while you worked. What you typed is kept: sign in, then send it.
+account-carried = Send what you typed?
+account-carried-intro = You are signed in again. What you typed before is ready to be sent. Files have to be chosen again.
+account-carried-send = Send it
+account-carried-drop = Discard it
 account-wait = { $unit ->
     [minutes] { $n ->
         [one] Too many attempts. Wait one minute, then try again.

@@ -25,6 +25,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from loamshift.domain.message import Message, message
 from loamshift.store.models import ApiKey, User
+from loamshift.web.account.carried import FIELD, Carried, carried
 from loamshift.web.account.devices import remember
 from loamshift.web.account.keys import MOST_KEYS, new_key
 from loamshift.web.limits import SignInGate
@@ -64,8 +65,21 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     gate.passed()
     Session.objects.filter(expire_date__lt=timezone.now()).delete()
     login(request, user)
-    response = redirect(target)
+    form = carried(request.POST.get(FIELD, ""))
+    response = redirect(target) if form is None else _send_on(request, form)
     remember(request, response, name)
+    return response
+
+
+def ask_to_sign_in(request: HttpRequest, form: str) -> HttpResponse:
+    """The page to sign in on in place of an answer, with the form that was sent in it."""
+    return _form(request, "/", form=form, status=401)
+
+
+def _send_on(request: HttpRequest, form: Carried) -> HttpResponse:
+    """The form that was carried, ready to be sent with one press; nothing is sent by itself."""
+    response = render(request, "account/carried.html", {"form": form})
+    response.headers["Cache-Control"] = "private, no-store"
     return response
 
 
@@ -84,12 +98,15 @@ def _form(
     name: str = "",
     wrong: bool = False,
     wait: int = 0,
+    form: str = "",
     status: int = 200,
 ) -> HttpResponse:
+    form = form or request.POST.get(FIELD, "")
     long = wait > MINUTES_FROM_S
     context = {
         "next": target,
         "name": name,
+        "carried": form if carried(form) is not None else "",
         "wrong": wrong,
         "wait": wait,
         "wait_unit": "minutes" if long else "seconds",
