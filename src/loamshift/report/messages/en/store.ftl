@@ -147,13 +147,13 @@ store-ask-for-export = Ask that office to export what it wants to hand over.
 store-about =
     Beds, gardens, letters and products from loamshift, as plain files.
 
-    SHA256SUMS.txt   a digest of every file, for the command sha256sum --check
     loamshift.toml   what this zip is, and the settings of the office
     clients.csv      clients
     gardens/         one TOML file per garden, with its place and plan
     beds.csv         beds; the folder beds/ holds the text of each bed
     letters.csv      letters sent; the folder letters/ holds each one as it was sent (JSON)
     products.csv     products
+    SHA256SUMS.txt   digests, for sha256sum --check
 
     The tables open in any spreadsheet. Text that a spreadsheet would take for a formula has an
     apostrophe in front, and so has text that starts with an apostrophe. Loamshift removes it when
