@@ -32,6 +32,7 @@ from loamshift.domain.letter import (
 )
 from loamshift.errors import CaseError, InputError, LoamshiftError
 from loamshift.report.words import Words
+from wording import read
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 TABLE = Table((Column("a"), Column("b", Align.RIGHT)), (("1", "2"),), "caption")
@@ -134,7 +135,7 @@ def test_a_daily_file_is_not_needed_again(tmp_path: Path) -> None:
         'case = 1\ntoday = 2026-04-12\n[place]\ndaily_file = "own.csv"\nlatitude = 50', "utf-8"
     )
     case = read_case(tmp_path / "bed.toml")
-    assert case.place is not None and "daily file" in case.place.basis
+    assert case.place is not None and "daily file" in read(case.place.basis)
     assert case_from_plain(case_to_plain(case), source="x") == case
 
 

@@ -14,6 +14,7 @@ from loamshift.tables.places import find_place, load_places, nearest_place
 from loamshift.tables.references import load_references
 from loamshift.tables.rows import read_rows
 from loamshift.tables.towns import find_towns, name_of
+from wording import read
 
 
 def test_every_place_has_a_plausible_year() -> None:
@@ -122,14 +123,14 @@ def test_an_unknown_place_names_the_nearest() -> None:
 
 
 def test_unusable_rain_is_said() -> None:
-    assert "rain unusable" in find_place("Honolulu").basis
-    assert "care" not in find_place("London").basis
+    assert "rain unusable" in read(find_place("Honolulu").basis)
+    assert "care" not in read(find_place("London").basis)
 
 
 def test_nearest_point_of_minneapolis() -> None:
     place = nearest_place(latitude=44.9, longitude=-93.2)
     assert (place.latitude, place.longitude) == (44.9, -93.2)
-    assert "Minneapolis, 3 km away" in place.basis
+    assert "Minneapolis, 3 km away" in read(place.basis)
     assert place.air_temp_c == find_place("Minneapolis").air_temp_c
 
 
@@ -164,7 +165,7 @@ def test_nearest_point_is_the_nearest(latitude: float, longitude: float) -> None
     else:
         place = nearest_place(latitude=latitude, longitude=longitude)
         assert place.air_temp_c == temps
-        assert f"{distance:.0f} km away" in place.basis
+        assert f"{distance:.0f} km away" in read(place.basis)
 
 
 def test_open_sea_and_impossible_coordinates_are_refused() -> None:

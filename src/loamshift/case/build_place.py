@@ -118,7 +118,7 @@ def _own_figures(table: PlaceTable, collected: Collected) -> Place | None:
     if table.air_temp_c is None or table.rain_mm is None:
         return None
     climate = MonthlyClimate(table.air_temp_c, table.rain_mm, 0)
-    return _own_place(table, climate, "your own monthly figures", collected)
+    return _own_place(table, climate, collected)
 
 
 def _from_daily_file(
@@ -137,21 +137,20 @@ def _from_daily_file(
     except Mend as mend:
         collected.mend("place.daily_file", name, mend)
         return None
-    return _own_place(table, climate, f"your own daily file, {climate.days} days", collected)
+    return _own_place(table, climate, collected)
 
 
-def _own_place(
-    table: PlaceTable, climate: MonthlyClimate, basis: str, collected: Collected
-) -> Place | None:
+def _own_place(table: PlaceTable, climate: MonthlyClimate, collected: Collected) -> Place | None:
     latitude, longitude, rain_mm = table.latitude, table.longitude, climate.rain_mm
     wet_days = None
+    rain_of: Given | None = None
     if latitude is None or rain_mm is None:
         base = _base_place(table, collected, name_is_label=True)
         if base is not None and latitude is None:
             latitude, longitude = base.latitude, base.longitude
         if base is not None and rain_mm is None:
             rain_mm, wet_days = base.rain_mm, base.wet_days
-            basis += f", rain of {base.name}"
+            rain_of = Given(base.name)
     if latitude is None:
         collected.fault(
             "place.latitude",
@@ -178,5 +177,12 @@ def _own_place(
         rain_mm=rain_mm,
         wet_days=wet_days,
         source_key=OWN_SOURCE_KEY,
-        basis=basis,
+        basis=_own_basis(climate, rain_of),
     )
+
+
+def _own_basis(climate: MonthlyClimate, rain_of: Given | None) -> Message:
+    """Where figures of one's own come from, and of which place the rain is that they lack."""
+    if climate.days:
+        return message("place-own-days", days=climate.days, name=rain_of)
+    return message("place-own-months", name=rain_of)

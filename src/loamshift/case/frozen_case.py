@@ -25,6 +25,7 @@ NOTICED: Final = "noticed"
 """What the reader of the case file remarked on; it follows from words that are not kept."""
 CLIMATE: Final = "climate"
 """Where figures of one's own climate came from, such as a daily file that is not kept."""
+_CLIMATE_AT: Final = f"/{CLIMATE}"
 _DEEPEST: Final = 6
 _NAME_ONE: Final = message("answer-name-one")
 
@@ -44,13 +45,13 @@ def case_to_plain(case: Case) -> dict[str, Any]:
         Where the case holds what no file can, such as a reading without its date.
     """
     plain: dict[str, Any] = {"case": CASE_VERSION, **_said(case_answers(case))}
+    said: dict[str, Any] = {}
     if case.notes:
-        said: dict[str, Any] = {}
         plain[NOTICED] = list(in_words(case.notes, Words(), said))
-        if said:
-            plain[SAID] = said
     if case.place is not None and case.place.source_key == OWN_SOURCE_KEY:
-        plain[CLIMATE] = case.place.basis
+        plain[CLIMATE] = in_words(case.place.basis, Words(), said, _CLIMATE_AT)
+    if said:
+        plain[SAID] = said
     return plain
 
 
@@ -87,8 +88,11 @@ def case_from_plain(plain: Any, *, source: str) -> Case:
     faults: list[Fault] = []
     try:
         noticed = _texts(tree.pop(NOTICED, []), f"{PATH}.{NOTICED}", faults)
-        noticed = with_messages(noticed, tree.pop(SAID, {}), faults)
-        climate = _texts([tree.pop(CLIMATE, "")], f"{PATH}.{CLIMATE}", faults)[0]
+        said = tree.pop(SAID, {})
+        noticed = with_messages(noticed, said, faults)
+        texts = _texts([tree.pop(CLIMATE, "")], f"{PATH}.{CLIMATE}", faults)
+        one = said.get(_CLIMATE_AT) if isinstance(said, Mapping) else None
+        (climate,) = with_messages(texts, {} if one is None else {"/0": one}, faults)
     except TooManyFaultsError:
         noticed, climate = (), ""
     if _is_deep(tree, _DEEPEST):

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loamshift.domain.message import Worded
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
@@ -21,6 +23,6 @@ class Place:
     air_temp_c: tuple[float, ...]
     rain_mm: tuple[float, ...]
     source_key: str
-    basis: str
+    basis: Worded
     """Shipped place, nearest point with its distance, or the user's own numbers."""
     wet_days: tuple[float, ...] | None = None

@@ -299,15 +299,10 @@ def place_letter(place: Place, *, words: Words) -> Letter:
         place.name,
         f"{place.country}; {where}" if place.country else where,
         (
-            Section(None, (Paragraph(_basis(place)), Table(columns, rows))),
+            Section(None, (Paragraph(say(place.basis, words)), Table(columns, rows))),
             _sources((place.source_key,), words),
         ),
     )
-
-
-def _basis(place: Place) -> str:
-    """Where the climate of a place comes from, as its table says."""
-    return place.basis[:1].upper() + place.basis[1:] + "."
 
 
 def _also(synonyms: Sequence[str], words: Words) -> Message:

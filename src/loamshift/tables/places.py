@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import cache
 from typing import Final
 
+from loamshift.domain.message import Given, Message, message
 from loamshift.domain.names import NameFault, nearest_spellings, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
@@ -131,7 +132,10 @@ def nearest_place(*, latitude: float, longitude: float) -> Place:
         )
     name = _position_name(latitude=latitude, longitude=longitude)
     if named_km <= point_km:
-        basis = f"nearest point is {named.name}, {named_km:.0f} km away; {named.basis}"
+        assert isinstance(named.basis, Message)
+        basis = message(
+            "place-near-place", name=Given(named.name), km=round(named_km), of=named.basis
+        )
         return replace(named, name=name, latitude=latitude, longitude=longitude, basis=basis)
     return _point(line, name=name, latitude=latitude, longitude=longitude, distance_km=point_km)
 
@@ -221,8 +225,12 @@ def _point(line: str, *, name: str, latitude: float, longitude: float, distance_
         rain_mm=tuple(values[15:27]),
         wet_days=tuple(values[27:39]),
         source_key=_POINT_SOURCE,
-        basis=f"nearest point of the one-degree table ({where}, {values[2]:.0f} m above the sea), "
-        f"{distance_km:.0f} km away; means of 1961-1990",
+        basis=message(
+            "place-near-point",
+            position=Given(where),
+            height=Given(f"{values[2]:.0f}"),
+            km=round(distance_km),
+        ),
     )
 
 
@@ -259,7 +267,7 @@ def _nearest_names(plain: str) -> tuple[str, ...]:
 
 
 def _place(row: Row) -> Place:
-    flag = f"; take with care: {row['flag']}" if row["flag"] else ""
+    flag = Given(row["flag"]) if row["flag"] else None
     return Place(
         name=row["key"],
         country=row["country"],
@@ -270,5 +278,5 @@ def _place(row: Row) -> Place:
         rain_mm=tuple(number(row, f"rain_mm_{month}") for month in _MONTHS),
         wet_days=tuple(number(row, f"wet_days_{month}") for month in _MONTHS),
         source_key=row["source_key"],
-        basis=f"shipped place; gridded means of 1961-1990{flag}",
+        basis=message("place-shipped", flag=flag),
     )

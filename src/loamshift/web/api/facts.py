@@ -125,7 +125,8 @@ def places(request: HttpRequest, asked: Query[ListQuery]) -> Any:
     table = load_places()
     names = {key: (place.country,) for key, place in table.items()}
     keys = _keys(asked, names, kind="place")
-    return _page(asked, keys, [_place(table[key]) for key in _part(asked, keys)])
+    words = words_for(request)
+    return _page(asked, keys, [_place(table[key], words) for key in _part(asked, keys)])
 
 
 def _keys(asked: ListQuery, names: Mapping[str, Iterable[str]], *, kind: str) -> tuple[str, ...]:
@@ -169,8 +170,8 @@ def _plant(one: Plant) -> dict[str, Any]:
     return {**_fields(one, PlantOut), "source_keys": keys}
 
 
-def _place(one: Place) -> dict[str, Any]:
-    return _fields(one, PlaceOut)
+def _place(one: Place, words: Words) -> dict[str, Any]:
+    return {**_fields(one, PlaceOut), "basis": say(one.basis, words)}
 
 
 def _fields(one: object, shape: type[Schema]) -> dict[str, Any]:
