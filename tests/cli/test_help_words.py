@@ -32,6 +32,15 @@ def test_what_is_printed_follows_the_same_choice(command, monkeypatch: pytest.Mo
     assert "aluminum" in command("materials", "aluminium sulfate").out.lower()
 
 
+def test_the_comments_of_a_new_file_follow_too(command, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keys and examples are typed alike everywhere; what is said of them is not."""
+    asked = ("new", "--ph", "7.2")
+    assert "by laboratory" in command(*asked).out
+    assert "from a lab" in command(*asked, "--units", "us").out
+    monkeypatch.setenv("LOAMSHIFT_WORDS", "us")
+    assert "from a lab" in command(*asked).out
+
+
 def test_an_unknown_spelling_is_named(command, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("LOAMSHIFT_WORDS", "klingon")
     for arguments in (("plants", "blueberry"), ("plants", "--help")):

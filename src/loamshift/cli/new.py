@@ -91,8 +91,9 @@ def command(
         answers["today"] = day
     co.case_from(answers, today=day or clock_today())
     from loamshift.case.write import case_toml
+    from loamshift.cli.show import words_for
 
-    text = case_toml(answers)
+    text = case_toml(answers, words=words_for(units, None))
     if file is None:
         sys.stdout.write(text)
     else:
