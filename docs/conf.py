@@ -16,8 +16,10 @@ copyright = "The loamshift authors, Apache-2.0"
 release = version = __version__
 language = "en"
 
-extensions = ["myst_parser", "sphinx.ext.autodoc", "sphinx.ext.napoleon", "loam_pages"]
-source_suffix = {".md": "markdown"}
+extensions = ["myst_nb", "sphinx.ext.autodoc", "sphinx.ext.napoleon", "loam_pages"]
+source_suffix = {".md": "myst-nb", ".ipynb": "myst-nb"}
+nb_execution_mode = "off"  # tools/gallery.py runs them; a page shows what is kept
+nb_merge_streams = True
 exclude_patterns = ["_loam"]
 nitpicky = True
 nitpick_ignore_regex = [("py:.*", ".*")]  # docstrings name neighbours that are not on the page
@@ -41,7 +43,7 @@ html_math_renderer = "mathml"
 html_copy_source = False
 html_show_sourcelink = False
 html_show_sphinx = False
-html_show_search_summary = False  # it would fetch pages, which a browser refuses from a folder
+html_show_search_summary = False  # excerpts.js shows excerpts without fetching a page
 html_use_index = False
 html_domain_indices = False
 html_permalinks_icon = "§"

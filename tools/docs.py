@@ -31,6 +31,7 @@ sys.path.insert(0, str(ROOT / "tools"))
 
 import docs_examples  # noqa: E402  (found by the line above)
 import docs_pages  # noqa: E402
+import gallery  # noqa: E402
 
 
 def writers() -> dict[Path, Callable[[], str]]:
@@ -76,6 +77,7 @@ def stale() -> list[str]:
 def current() -> dict[Path, str]:
     """Every page this tool keeps, as it would be today."""
     made = {path: write() for path, write in writers().items()}
+    made |= {path: gallery.executed(path) for path in gallery.notebooks()}
     faults = []
     for path in docs_examples.pages():
         text = path.read_text(encoding="utf-8")

@@ -8,7 +8,12 @@ figure that the model has dropped.
 
 from __future__ import annotations
 
+import base64
+import json
 import re
+import shlex
+from html import escape
+from pathlib import Path
 from typing import Any, ClassVar
 
 from docutils import nodes
@@ -30,6 +35,7 @@ from sphinx.application import Sphinx
 from sphinx.util import logging
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
+import loamshift
 from loamshift.domain.evidence import Parameter
 from loamshift.report.catalogue import evidence_said
 from loamshift.report.words import Words
@@ -49,6 +55,7 @@ PARTS = (
     ("reference", "Reference"),
 )
 LOOKED_UP = ("case", "cli", "answer-keys", "python", "glossary", "sources", "speed")
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
 MARKS = re.compile(r"^ *<!-- (?:show|exit|file): .*? -->\n", re.MULTILINE)
 """Instructions to the tool that runs the examples; readers need not see them."""
 LETTER = re.compile(r"<mi>(.)</mi>")
@@ -58,6 +65,10 @@ LEAST_PH = 2.5
 """A figure in pH below this is a difference of two, not a pH."""
 BARE_FRACTION = re.compile(r"\\[td]?frac\s*[^{\s]")
 """The converter misreads these without a word."""
+LONG_TEX = 110
+"""An equation of more signs than this is set smaller, so that it fits its column."""
+MOST_TEXT = 40_000
+"""So much of a page can be searched for an excerpt [signs]."""
 UNITS = (
     ("degC2", "°C²"),
     ("degC", "°C"),
@@ -145,6 +156,33 @@ def source_link(key: str, text: str, uri: str) -> nodes.reference:
     return nodes.reference(
         "", text, internal=True, refuri=f"{uri}#{nodes.make_id('source ' + key)}", classes=["src"]
     )
+
+
+class Curve(SphinxDirective):
+    """The picture of a buffer curve: keys of a soil as options in one line, ``ph=6.5 ...``."""
+
+    required_arguments = 1
+    optional_arguments = 0
+    final_argument_whitespace = True
+
+    def run(self) -> list[nodes.Node]:
+        """One picture for paper and one for the dark, and the sentence that says the same."""
+        soil: dict[str, Any] = {}
+        for part in shlex.split(self.arguments[0]):
+            key, _, value = part.partition("=")
+            soil[key] = float(value) if NUMBER.fullmatch(value) else value
+        curve = loamshift.buffer_curve(**soil)
+        light, dark = curve.plot(), curve.plot(dark=True)
+        html = (
+            '<picture><source media="(prefers-color-scheme: dark)" '
+            f'srcset="{_as_data(dark.svg)}"><img class="curve" src="{_as_data(light.svg)}" '
+            f'alt="{escape(light.sentence, quote=True)}"></picture>'
+        )
+        return [nodes.raw("", html, format="html"), nodes.paragraph("", light.sentence)]
+
+
+def _as_data(svg: str) -> str:
+    return f"data:image/svg+xml;base64,{base64.b64encode(svg.encode('utf-8')).decode('ascii')}"
 
 
 class ParameterRole(SphinxRole):
@@ -243,7 +281,8 @@ def inline_math(self: Any, node: nodes.math) -> None:
 
 def block_math(self: Any, node: nodes.math_block) -> None:
     """An equation on a line of its own, as MathML."""
-    self.body.append(f'<div class="math">{_mathml(node, node.astext(), block=True)}</div>\n')
+    long = " long" if len(node.astext()) > LONG_TEX else ""
+    self.body.append(f'<div class="math{long}">{_mathml(node, node.astext(), block=True)}</div>\n')
     raise nodes.SkipNode
 
 
@@ -265,7 +304,7 @@ def drop_marks(app: Sphinx, docname: str, source: list[str]) -> None:
 def page_words(app: Sphinx, pagename: str, template: str, context: Any, doctree: Any) -> None:
     """The parts for the head of each page, and the list of its own headings where it is long."""
     homes = [page for page, _ in PARTS if pagename.startswith(page.removesuffix("index"))]
-    if pagename in LOOKED_UP or pagename.startswith("decisions/"):
+    if pagename in LOOKED_UP or pagename.startswith(("decisions/", "gallery/")):
         homes = ["reference"]
     context["parts"] = PARTS
     context["part_here"] = homes[0] if homes else ""
@@ -283,6 +322,18 @@ def frame_tables(app: Sphinx, doctree: nodes.document) -> None:
         frame += table
 
 
+def keep_texts(app: Sphinx, error: Exception | None) -> None:
+    """Write the text of every page beside them, for the excerpts of the search."""
+    if error is not None or app.builder.format != "html":
+        return
+    texts = {
+        name: " ".join(app.env.get_doctree(name).astext().split())[:MOST_TEXT]
+        for name in sorted(app.env.found_docs)
+    }
+    script = f"const PAGE_TEXTS = {json.dumps(texts, ensure_ascii=False)};\n"
+    (Path(app.outdir) / "_static" / "page-texts.js").write_text(script, encoding="utf-8")
+
+
 def plain_bars(app: Sphinx, what: str, name: str, thing: Any, options: Any, lines: Any) -> None:
     """Bars of absolute values stay bars instead of naming a substitution."""
     lines[:] = [line.replace("|", "\\|") for line in lines]
@@ -293,10 +344,12 @@ def setup(app: Sphinx) -> dict[str, Any]:
     app.add_role("par", ParameterRole())
     app.add_role("src", SourceRole())
     app.add_lexer("console", Console)
+    app.add_directive("curve", Curve)
     app.add_directive("parameters", Parameters)
     app.add_html_math_renderer("mathml", (inline_math, None), (block_math, None))
     app.connect("autodoc-process-docstring", plain_bars)
     app.connect("source-read", drop_marks)
+    app.connect("build-finished", keep_texts)
     app.connect("html-page-context", page_words)
     app.connect("doctree-read", frame_tables)
     return {"version": "1", "parallel_read_safe": True, "parallel_write_safe": True}

@@ -18,6 +18,7 @@ from loamshift.python.frames import Library, frame_of
 from loamshift.python.picture import Picture
 from loamshift.python.reader import worded_errors, words_of
 from loamshift.report.chart_buffer import CurveDrawing, buffer_svg
+from loamshift.report.chart_tones import Tone
 from loamshift.report.messages import say
 from loamshift.services.context.build_context import build_context, curve_of, require_soil
 
@@ -131,13 +132,15 @@ class BufferCurve:
                 library,
             )
 
-    def plot(self, *, width: int = 620) -> Picture:
+    def plot(self, *, width: int = 620, dark: bool = False) -> Picture:
         """The curve as a titration is drawn: pH against acid, with nine soils in ten like it.
 
         Parameters
         ----------
         width
             Width, 280 or more [px].
+        dark
+            Whether it will be looked at on a dark page [truth].
 
         Returns
         -------
@@ -164,7 +167,8 @@ class BufferCurve:
             acid_axis=say(message("python-curve-acid"), words),
         )
         said = say(sentence, words)
-        return Picture(buffer_svg(drawing, sentence=said, width=float(width)), said)
+        tone = Tone.DARK if dark else Tone.LIGHT
+        return Picture(buffer_svg(drawing, sentence=said, width=float(width), tone=tone), said)
 
     def _course(self) -> tuple[Any, Any, float]:
         path = np.linspace(*_DRAWN_PH, _POINTS)
