@@ -10,7 +10,9 @@ from __future__ import annotations
 
 import difflib
 import sys
+from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 ROOT = Path(__file__).resolve().parent.parent
 GALLERY = ROOT / "docs" / "gallery"
@@ -36,10 +38,10 @@ def executed(path: Path) -> str:
     str
         JSON [text].
     """
-    import nbformat
     from nbclient import NotebookClient
     from traitlets.config import Config
 
+    nbformat: Any = import_module("nbformat")  # its functions have no types
     book = nbformat.read(path, as_version=4)
     for number, cell in enumerate(book.cells, start=1):
         cell.id = f"cell-{number}"

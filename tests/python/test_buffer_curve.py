@@ -60,7 +60,7 @@ def test_the_picture_holds_its_labels(curve: loamshift.BufferCurve, width: int) 
     assert "pH in water" in texts and "0" in texts
     assert root.attrib["width"] == str(width)
     assert "pH 6.8" in picture.sentence
-    assert "data:image/svg+xml" in curve._repr_html_() and "clay 20 %" in repr(curve)
+    assert "data:image/svg+xml" in curve._repr_html_() and "clay 20%" in repr(curve)
 
 
 def test_a_soil_that_cannot_be_used_is_told() -> None:

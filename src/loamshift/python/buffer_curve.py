@@ -183,8 +183,8 @@ class BufferCurve:
 
     def __repr__(self) -> str:
         return (
-            f"<BufferCurve: clay {self.clay_pct:g} %, organic carbon "
-            f"{self.organic_carbon_pct:.2g} %, pH {self.ph_water:.1f}>"
+            f"<BufferCurve: clay {self.clay_pct:g}%, organic carbon "
+            f"{self.organic_carbon_pct:.2g}%, pH {self.ph_water:.1f}>"
         )
 
 
