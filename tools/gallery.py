@@ -53,6 +53,7 @@ def executed(path: Path) -> str:
         kernel_name="python3",
         config=Config({"KernelManager": {"transport": "ipc"}}),  # no port is opened
         record_timing=False,
+        coalesce_streams=True,  # how a text is cut in two hangs on the clock
         resources={"metadata": {"path": str(ROOT)}},
     )
     client.execute()
