@@ -20,6 +20,7 @@ from loamshift.core.column_layout import (
     MemberParameters,
 )
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
+from loamshift.core.soil_water import slope_ratio, soil_water_hydrogen
 
 Array = NDArray[np.float64]
 SPENT = 1.0e-3
@@ -99,7 +100,7 @@ class NumpyColumn:
         self.co2_factor = laws.deep_co2_factor ** (np.diff(below) / np.diff(soil.edges_cm))
         self.bicarbonate = 1000.0 * 10.0**laws.bicarbonate_log10_k * members.flux_pco2_atm
         self.aluminium = 3000.0 * 10.0**members.al_log10_k
-        self.neutral = self._neutral_ph()
+        self.neutral = [self._neutral_ph(layer) for layer in range(layers)]
 
     def run(self, sampled: int, stride_days: int) -> Array:
         """Run all days and read the mixed sample."""
@@ -116,12 +117,24 @@ class NumpyColumn:
         mass = self.mass[:, :sampled]
         return self.curve.ph((mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1))
 
-    def _neutral_ph(self) -> Array:
+    def _water(self, layer: int, ph: Array) -> Array:
+        """Hydrogen of the soil water of a layer that reads a pH."""
+        return soil_water_hydrogen(
+            np.exp(-LN10 * ph),
+            anions_mmolc_l=self.members.anions_mmolc_l,
+            bicarbonate_mmol2_l2=self.co2_factor[layer] * self.bicarbonate,
+            suspension_mmolc_l=self.laws.suspension_mmolc_l,
+        )
+
+    def _neutral_ph(self, layer: int) -> Array:
         low, high = np.zeros_like(self.bicarbonate), np.full_like(self.bicarbonate, 14.0)
         for _ in range(60):
             middle = 0.5 * (low + high)
-            h = 10.0**-middle
-            base = self.bicarbonate / h - 1000.0 * h - self.aluminium * h**3 > 0.0
+            h = self._water(layer, middle)
+            base = (
+                self.co2_factor[layer] * self.bicarbonate / h - 1000.0 * h - self.aluminium * h**3
+                > 0.0
+            )
             low, high = np.where(base, low, middle), np.where(base, middle, high)
         neutral: Array = 0.5 * (low + high)
         return neutral
@@ -140,7 +153,7 @@ class NumpyColumn:
             zero = np.zeros_like(start)
             dose = {"event": event, "start": start, "left": start.copy(), "eaten": zero}
             dose |= {"factor": np.full(n, e.rate_factor[event]), "top": e.on_surface[event] > 0.0}
-            dose |= {"grown": np.full_like(start, e.grown_frac[event])}
+            dose |= {"grown": self._first_grown(event, start)}
             prills = e.intact_um[event] > 0.0
             dose |= {"whole": start.copy() if prills else zero.copy()}
             dose |= {"pools": [zero.copy() for _ in e.size_frac[event] for _ in range(2)]}
@@ -228,6 +241,14 @@ class NumpyColumn:
             left += np.where(eaten < high, share * np.maximum(0.0, mean / np.log(high / low)), 0.0)
         return left
 
+    def _first_grown(self, event: int, start: Array) -> Array:
+        """Strength of the oxidisers on the first day: by log odds, in each member."""
+        usual, sd = self.events.grown_frac[event], self.events.grown_sd[event]
+        if sd == 0.0:
+            return np.full_like(start, usual)
+        odds = np.log(usual / (1.0 - usual)) + sd * self.members.sulfur_grown_z
+        return np.repeat((1.0 / (1.0 + np.exp(-odds)))[:, None], start.shape[1], axis=1)
+
     def _crowd(self, dose: dict[str, Any]) -> None:
         """The factors on the rate for the sulfur surface in each layer, grains and whole."""
         e, event, laws = self.events, dose["event"], self.laws
@@ -285,7 +306,10 @@ class NumpyColumn:
             over = np.minimum(ph, laws.background_highest_ph) - laws.background_reference_ph
             rise = np.exp(m.background_rise_per_ph * over)
             load = m.background_mmolc_m2_year * w.leaching_factor * rise
-            acid = self.root[layer] * (load - m.weathering_mmolc_m2_year) / YEAR_D
+            net = load - m.weathering_mmolc_m2_year
+            if w.air_mmolc_m2_year is not None:
+                net = net + m.air_factor * w.air_mmolc_m2_year[day]
+            acid = self.root[layer] * net / YEAR_D
             acid = acid + self._sulfur(day, layer, ph)
             if w.soil_temp_c[day, layer] > laws.nitrification_lowest_c:
                 acid = acid + self._living(day, layer, ph)
@@ -316,7 +340,7 @@ class NumpyColumn:
         heat = (laws.highest_temp_c - temp) / (laws.highest_temp_c - laws.flat_to_c)
         if not self.doses:
             return acid
-        ramp = min(1.0, max(0.0, (temp - laws.ramp_from_c) / laws.ramp_width_c))
+        ramp = np.clip((temp - m.sulfur_ramp_from_c) / laws.ramp_width_c, 0.0, 1.0)
         kelvin = min(temp, laws.flat_from_c) + KELVIN_AT_0_C
         inverse = (1.0 / (25.0 + KELVIN_AT_0_C) - 1.0 / kelvin) / GAS_CONSTANT_KJ_MOL_K
         worth = np.exp(m.sulfur_activation_energy_kj_mol * inverse) * ramp * wet
@@ -427,16 +451,17 @@ class NumpyColumn:
         laws, points = self.laws, self.curve.points
         step, t, width = self.curve.place(self.base[:, layer])
         ph = points[step] + t * (points[step + 1] - points[step])
-        h = np.exp(-LN10 * ph)
+        h = self._water(layer, ph)
         bicarbonate = self.co2_factor[layer] * self.bicarbonate / h
         aluminium = self.aluminium * h**3
         capped = bicarbonate >= laws.bicarbonate_highest_mmolc_l
         al_capped = aluminium >= laws.al_highest_mmolc_l
         slope = 1000.0 * h + np.where(capped, 0.0, bicarbonate)
         slope = LN10 * (slope + np.where(al_capped, 0.0, 3.0 * aluminium))
+        slope = slope * slope_ratio(bicarbonate, anions_mmolc_l=self.members.anions_mmolc_l)
         content = np.where(capped, laws.bicarbonate_highest_mmolc_l, bicarbonate) - 1000.0 * h
         content = content - np.where(al_capped, laws.al_highest_mmolc_l, aluminium)
-        off = ph - self.neutral + 0.5 * np.log10(self.co2_factor[layer])
+        off = ph - self.neutral[layer]
         chord = content / np.where(off == 0.0, 1.0, off)
         slope = np.where(content * off > 0.0, np.maximum(slope, chord), slope)
         water = self.members.transport_factor * water_mm

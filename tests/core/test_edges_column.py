@@ -584,10 +584,14 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     temp = np.array([-10.0, 0.0, 0.1, 2.9, 3.0, 5.0, 10.0, 25.0, 30.0, 32.0, 35.0, 36.0, 40.0,
                      42.5, 45.0, 49.0, 50.0, 55.0, 65.0])  # fmt: skip
     days = temperatures(temp)
-    inverse, heat, nitrification, urea, warm, wetness, rotting = climate_array(days, laws())[:, 0].T
+    inverse, heat, nitrification, urea, warm, wetness, rotting, same = climate_array(days, laws())[
+        :, 0
+    ].T
+    assert np.array_equal(same, temp)
     sulfur_params, nitrogen = model.sulfur_parameters(), model.nitrogen_parameters()
     energy = sulfur_params.activation_energy_kj_mol
-    assert np.exp(energy * inverse) * heat == pytest.approx(
+    ramp = np.clip((temp - sulfur_params.ramp_from_c) / sulfur_params.ramp_width_c, 0.0, 1.0)
+    assert np.exp(energy * inverse) * heat * ramp == pytest.approx(
         temperature_factor(temp, sulfur_params), rel=1e-12
     )
     at_ph_7 = nitrification_rate_per_d(temp, ph_water=7.0, params=nitrogen)
@@ -650,7 +654,7 @@ def test_water_of_a_day_is_what_drains_and_the_base_it_brings() -> None:
         irrigation_mm=np.array([3.0, 0.0, 2.0]),
         alkalinity_mmolc_l=4.0,
     )
-    assert water_array(days).tolist() == [[0.0, 12.0], [5.0, 0.0], [7.0, 8.0]]
+    assert water_array(days).tolist() == [[0.0, 12.0, 0.0], [5.0, 0.0, 0.0], [7.0, 8.0, 0.0]]
 
 
 def test_doses_of_sulfur_are_counted_and_other_events_have_none() -> None:
@@ -669,7 +673,7 @@ def test_doses_of_sulfur_are_counted_and_other_events_have_none() -> None:
 
 def test_the_laws_are_those_of_their_topics() -> None:
     """Those of the column first; the sieve classes of lime are numbered as their half-times are."""
-    column = parameter_values("column") | {"ramp_from_c": 4.0}
+    column = parameter_values("column") | {"ramp_width_c": 3.0}
     buffer, sulfur_params, lime = (
         model.buffer_parameters(),
         model.sulfur_parameters(),
@@ -684,7 +688,7 @@ def test_the_laws_are_those_of_their_topics() -> None:
         ledger=model.ledger_parameters(),
         nitrate_uptake_half_time_d=33.0,
     )
-    assert found.ramp_from_c == 4.0
+    assert found.ramp_width_c == 3.0
     assert found.flat_from_c == sulfur_params.flat_from_c
     assert found.nitrification_q10 == model.nitrogen_parameters().nitrification_q10
     assert found.background_reference_ph == model.ledger_parameters().background_reference_ph

@@ -41,6 +41,7 @@ def layer(
         background_mmolc_m2_year=load * every,
         background_rise_per_ph=0.0 * every,
         weathering_mmolc_m2_year=0.0 * every,
+        air_mmolc_m2_year=np.zeros(BEDS),
         drained_mm_year=drained_mm * every,
         bicarbonate_mmol2_l2=BICARBONATE * every,
         lime_per_d=lime_per_d * every,
@@ -52,7 +53,9 @@ def layer(
         reference_ph=5.0,
         highest_ph=7.0,
         leaching_factor=1.0,
+        anions_mmolc_l=every,
         bicarbonate_highest_mmolc_l=6.0,
+        suspension_mmolc_l=1.26,
     )
 
 
@@ -137,18 +140,21 @@ def test_acid_and_steps_must_be_as_many() -> None:
 
 
 def test_draining_water_carries_bicarbonate_out_of_a_soil_above_neutral() -> None:
-    """At pH 7.5 it holds 10^-7.82 x 0.008 / 10^-7.5 mol/L, 3.8 mmolc/L: the first step by hand."""
+    """The first step by hand, at pH 7.5: x = 10^-7.5 root((1 + b/x)/1.26), b/x is 2.35 mmolc/L."""
     course = run(layer(start=7.5, drained_mm=240.0), 0.0)
-    content = BICARBONATE / 10.0**-7.5 - 1000.0 * 10.0**-7.5
-    assert content == pytest.approx(3.83, abs=0.01)
+    content = 2.35
+    x = BICARBONATE / content
+    assert x == pytest.approx(10.0**-7.5 * ((1.0 + content) / 1.26) ** 0.5, rel=0.01)
     a_step = 20.0 * content / (SLOPE * MASS)
     assert course[0, 0] - course[0, 1] == pytest.approx(a_step, rel=0.05)
     assert np.all(np.diff(course, axis=1) < 0.0)
 
 
 def test_no_water_carries_a_soil_past_the_ph_at_which_it_holds_no_base() -> None:
-    """Bicarbonate and acid of the water are equal at half of log10 (1000 / b)."""
-    neutral = -0.5 * np.log10(BICARBONATE / 1000.0)
+    """Bicarbonate and acid of the water are equal at half of log10 (1000 / b); the soil reads
+    half of log10 of its salt over that of the suspension more."""
+    x = np.sqrt(BICARBONATE / 1000.0)
+    neutral = -np.log10(x) + 0.5 * np.log10((1.0 + BICARBONATE / x) / 1.26)
     flooded = run(layer(start=7.5, drained_mm=1e6), 0.0)[0]
     assert neutral < flooded[-1] < neutral + 0.2
     rained = run(layer(start=4.0, drained_mm=1e6), 0.0)[0]

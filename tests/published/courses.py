@@ -36,6 +36,7 @@ from loamshift.services.belief.column_layers import layer_edges_cm, soil_layers
 from loamshift.services.belief.column_parts import PutOn, depth_shares, events_of
 from loamshift.services.belief.column_priors import draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
+from loamshift.services.context.air import air_acid
 from loamshift.services.context.soil import believe_soil
 from loamshift.services.forecast.outlook import shared_laws
 from loamshift.tables.lime_grades import grade_of_place, graded
@@ -467,6 +468,7 @@ def _forecast(
         rng=np.random.default_rng(seed),
         land_use=course.land_use,
         humus=course.humus,
+        air_spread=air_acid(course.place, year=course.start.year).spread,
     )
     result = run_column(
         made.soil,
@@ -522,6 +524,7 @@ def ground(course: Course, soil: Soil, *, depth_cm: float, last: date) -> Ground
             days=length,
             available_water_mm=available,
             bare=course.humus is not None and course.humus.kept_bare,
+            land_use=course.land_use,
         ),
         events=column_events(events, n_layers=edges.size - 1),
     )

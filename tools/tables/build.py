@@ -16,6 +16,7 @@ SCRIPTS = (
     "build_plants",
     "build_places",
     "build_towns",
+    "build_air",
     "build_rules",
     "build_entry",
 )

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.limits import require_amount, require_soil_ph
+from loamshift.core.soil_water import soil_water_hydrogen
 from loamshift.errors import InputError
 
 
@@ -18,6 +19,7 @@ class LedgerParameters:
     """Coefficients of the topic ``ledger``, one field per row.
 
     ``background_*_mmolc_m2`` yearly loads by use of the land at the reference pH and drainage;
+    ``air_in_*_mmolc_m2`` the acid from the air inside each, of where and when it was measured;
     ``realised_*_frac`` share of the acid of nitrogen that shows in the topsoil;
     ``unreturned_*_frac`` share of nitrogen whose nitrate brings no base back; ``acid_per_*``
     [mol/mol].
@@ -38,7 +40,12 @@ class LedgerParameters:
     drainage_reference_mm: float
     drainage_most: float
     weathering_mmolc_m2: float
-    deposition_mmolc_m2: float
+    air_in_unknown_mmolc_m2: float
+    air_in_unfed_mmolc_m2: float
+    air_in_garden_mmolc_m2: float
+    air_in_lawn_mmolc_m2: float
+    air_in_low_crop_mmolc_m2: float
+    air_in_high_crop_mmolc_m2: float
     realised_field_frac: float
     realised_bare_frac: float
     realised_pot_frac: float
@@ -82,6 +89,44 @@ def background_loads(params: LedgerParameters) -> Mapping[str, float]:
         "lawn": params.background_lawn_mmolc_m2,
         "low crop": params.background_low_crop_mmolc_m2,
         "high crop": params.background_high_crop_mmolc_m2,
+    }
+
+
+def air_in_loads(params: LedgerParameters) -> Mapping[str, float]:
+    """Acid from the air inside each background load, of where and when it was measured.
+
+    Parameters
+    ----------
+    params
+        Coefficients of the topic ``ledger`` [see the dataclass].
+
+    Returns
+    -------
+    Mapping
+        Use of the land to acid [mmolc/m2/year].
+
+    Notes
+    -----
+    The loads of gardens, lawns and low cropping stand near measurements in Western Australia and
+    New Zealand, that of high cropping was measured at Rothamsted from 1962 to 1994.
+
+    References
+    ----------
+    ayers-1995, campbell-smith-1996, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> air_in_loads(LedgerParameters(**parameter_values("ledger")))["high crop"]
+    126.0
+    """
+    return {
+        "unknown": params.air_in_unknown_mmolc_m2,
+        "unfed": params.air_in_unfed_mmolc_m2,
+        "garden": params.air_in_garden_mmolc_m2,
+        "lawn": params.air_in_lawn_mmolc_m2,
+        "low crop": params.air_in_low_crop_mmolc_m2,
+        "high crop": params.air_in_high_crop_mmolc_m2,
     }
 
 
@@ -185,11 +230,13 @@ def background_acid_mmolc_m2(
     drainage_mm: float,
     params: LedgerParameters,
     land_use: str = "unknown",
+    air_mmolc_m2: float | None = None,
 ) -> float:
-    """Line of leaching and uptake less weathering, nitrogen fertiliser apart.
+    """Leaching and uptake less weathering, with the acid from the air; nitrogen feed apart.
 
-    Answers what a bed loses by itself in a year. The loads were measured on whole fields, so acid
-    from the air is inside; the acid of nitrogen fertiliser is not, and stands in its own line.
+    Answers what a bed loses by itself in a year. The loads were measured on whole fields, so the
+    acid from the air of where and when that was is inside; it is taken off, and that of the place
+    and year put on. The acid of nitrogen fertiliser stands in its own line.
 
     Parameters
     ----------
@@ -201,6 +248,8 @@ def background_acid_mmolc_m2(
         Coefficients of the topic ``ledger`` [see the dataclass].
     land_use
         One of :func:`background_loads` [text].
+    air_mmolc_m2
+        Acid from the air there in that year; None for as much as the load holds [mmolc/m2/year].
 
     Returns
     -------
@@ -216,8 +265,9 @@ def background_acid_mmolc_m2(
 
     Notes
     -----
-    load x factor - weathering. The range is wide: a factor of 6 either way for a bed of unknown
-    use.
+    load x factor - weathering + air - air inside the load. Acid from the air falls whatever the
+    pH, so it does not go with the factor: the factor was read from loads with their air inside.
+    The range is wide: a factor of 6 either way for a bed of unknown use.
 
     References
     ----------
@@ -229,12 +279,16 @@ def background_acid_mmolc_m2(
     >>> p = LedgerParameters(**parameter_values("ledger"))
     >>> background_acid_mmolc_m2(5.0, drainage_mm=200.0, params=p)
     60.0
+    >>> background_acid_mmolc_m2(5.0, drainage_mm=200.0, params=p, air_mmolc_m2=44.0)
+    70.0
     """
     loads = background_loads(params)
     if land_use not in loads:
         raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(loads)}")
     factor = background_factor(ph_water, drainage_mm=drainage_mm, params=params)
-    return loads[land_use] * factor - params.weathering_mmolc_m2
+    inside = air_in_loads(params)[land_use]
+    beyond = 0.0 if air_mmolc_m2 is None else air_mmolc_m2 - inside
+    return loads[land_use] * factor - params.weathering_mmolc_m2 + beyond
 
 
 def drained_base_mmolc_m2(
@@ -243,6 +297,8 @@ def drained_base_mmolc_m2(
     drainage_mm: float,
     bicarbonate_mmol2_l2: float,
     bicarbonate_highest_mmolc_l: float,
+    anions_mmolc_l: float,
+    suspension_mmolc_l: float,
 ) -> float:
     """Base that draining water carries out of a soil held at a pH: its bicarbonate.
 
@@ -258,6 +314,10 @@ def drained_base_mmolc_m2(
         Times 1/H it is the bicarbonate: 1000 K pCO2 [mmol2/L2].
     bicarbonate_highest_mmolc_l
         The most that draining water holds [mmolc/L].
+    anions_mmolc_l
+        Anions in draining water, bicarbonate apart, above 0 [mmolc/L].
+    suspension_mmolc_l
+        Calcium with magnesium in the suspension that pH is read in, above 0 [mmolc/L].
 
     Returns
     -------
@@ -271,7 +331,8 @@ def drained_base_mmolc_m2(
 
     Notes
     -----
-    w (min(b/H, highest) - 1000 H), the law of the column without aluminium.
+    w (min(b/H, highest) - 1000 H), H that of the soil water by ``soil_water``: the law of the
+    column without aluminium.
 
     References
     ----------
@@ -281,11 +342,19 @@ def drained_base_mmolc_m2(
     --------
     >>> b = 1000.0 * 10.0**-7.82 * 0.008
     >>> round(drained_base_mmolc_m2(7.5, drainage_mm=100.0, bicarbonate_mmol2_l2=b,
-    ...                             bicarbonate_highest_mmolc_l=6.0))
-    383
+    ...                             bicarbonate_highest_mmolc_l=6.0, anions_mmolc_l=1.0,
+    ...                             suspension_mmolc_l=1.26))
+    279
     """
     require_soil_ph(ph_water)
     require_amount("drainage_mm", drainage_mm)
-    hydrogen = math.exp(-math.log(10.0) * ph_water)
+    hydrogen = float(
+        soil_water_hydrogen(
+            math.exp(-math.log(10.0) * ph_water),
+            anions_mmolc_l=anions_mmolc_l,
+            bicarbonate_mmol2_l2=bicarbonate_mmol2_l2,
+            suspension_mmolc_l=suspension_mmolc_l,
+        )
+    )
     bicarbonate = min(bicarbonate_mmol2_l2 / hydrogen, bicarbonate_highest_mmolc_l)
     return drainage_mm * (bicarbonate - 1000.0 * hydrogen)

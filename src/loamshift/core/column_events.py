@@ -79,6 +79,7 @@ def column_events(rows: Sequence[ColumnEvent], *, n_layers: int) -> ColumnEvents
         intact_um=floats([row.intact_um for row in ordered]),
         rate_factor=floats([row.rate_factor for row in ordered]),
         grown_frac=floats([row.grown_frac for row in ordered]),
+        grown_sd=floats([row.grown_sd for row in ordered]),
         break_up_top=floats([x for row in ordered for x in row.break_up_top]).reshape(-1, 2),
         break_up_dug_in=floats([x for row in ordered for x in row.break_up_dug_in]).reshape(-1, 2),
         surface_cm2_mmolc=floats([row.surface_cm2_mmolc for row in ordered]),
@@ -183,3 +184,7 @@ def _check_sulfur(row: ColumnEvent) -> None:
         )
     if not 0.0 < row.grown_frac <= 1.0:
         raise OutOfRangeError(f"sulfur: grown_frac {row.grown_frac:g} must be above 0, up to 1")
+    if not 0.0 <= row.grown_sd < 10.0 or (row.grown_sd > 0.0 and row.grown_frac == 1.0):
+        raise OutOfRangeError(
+            f"sulfur: grown_sd {row.grown_sd:g} must be 0 or more, and 0 where all are grown"
+        )

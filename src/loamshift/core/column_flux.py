@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
 from loamshift.core.column_compile import woven
@@ -13,7 +14,7 @@ from loamshift.core.column_numbers import (
     CO2,
     INFLOW,
     MASS,
-    NEUTRAL_DROP,
+    NEUTRAL_PH,
     ORGANIC,
     PH_NOW,
     PH_PER_BASE,
@@ -28,10 +29,53 @@ SPENT: Final = 1.0e-3
 _BICARBONATE = rate("bicarbonate")
 _ALUMINIUM = rate("aluminium")
 _TRANSPORT = rate("transport")
-_NEUTRAL_PH = rate("neutral_ph")
+_ANIONS = rate("anions")
+_ANIONS_SHARE = rate("anions_share")
+_BICARBONATE_SHARE = rate("bicarbonate_share")
 _BICARBONATE_HIGHEST = law("bicarbonate_highest_mmolc_l")
 _AL_HIGHEST = law("al_highest_mmolc_l")
 _SULFATE_LEACH = law("sulfate_leach_factor")
+
+
+@woven
+def water_hydrogen(h: float, anions_share: float, bicarbonate_share: float) -> float:
+    """Hydrogen in the water of a layer, from that in the suspension its pH is read in.
+
+    Parameters
+    ----------
+    h
+        Hydrogen in the suspension, 10^-pH [mol/L].
+    anions_share
+        Anions of the water, bicarbonate apart, against calcium with magnesium in the suspension
+        [-].
+    bicarbonate_share
+        Bicarbonate of the water times its hydrogen, against the same [mol/L].
+
+    Returns
+    -------
+    float
+        Hydrogen in the water [mol/L].
+
+    Notes
+    -----
+    x = H root(C/C_w), C = anions + B/x: the exchanger holds H over the root of calcium with
+    magnesium. Three turns of Newton's method, as ``soil_water.soil_water_hydrogen``.
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> round(1e6 * water_hydrogen(1e-6, 4.0, 0.0), 9)
+    2.0
+    """
+    straight = h * h * anions_share  # x^3 - straight x - rest = 0
+    rest = h * h * bicarbonate_share
+    x = math.sqrt(straight + h * bicarbonate_share)
+    x = (2.0 * x * x * x + rest) / (3.0 * x * x - straight)
+    x = (2.0 * x * x * x + rest) / (3.0 * x * x - straight)
+    return (2.0 * x * x * x + rest) / (3.0 * x * x - straight)
 
 
 @woven
@@ -44,6 +88,9 @@ def drained(
     al_highest: float,
     neutral_ph: float,
     ph_per_base: float,
+    anions: float,
+    anions_share: float,
+    bicarbonate_share: float,
 ) -> float:
     """Base that draining water carries out of a layer in a step; acid where negative.
 
@@ -62,9 +109,13 @@ def drained(
     al_highest
         Ceiling of aluminium [mmolc/L].
     neutral_ph
-        pH at which the water carries as much base as acid [pH].
+        pH of the layer at which its water carries as much base as acid [pH].
     ph_per_base
         Rise of the pH of the layer with the base it holds [pH per mmolc/m2].
+    anions
+        Anions in the water, bicarbonate apart [mmolc/L].
+    anions_share, bicarbonate_share
+        As in :func:`water_hydrogen` [-, mol/L].
 
     Returns
     -------
@@ -73,10 +124,11 @@ def drained(
 
     Notes
     -----
-    A = 1000 (K pCO2/H - H - 3 KAl H3) [mmolc/L], bicarbonate and aluminium with a ceiling.
-    F = w A/(1 + w A' dpH/db): linear implicit, A' analytic. Where a ceiling makes A' too small,
-    the slope of the chord to the pH at which A is 0 stands in for it, so that no amount of water
-    carries a layer past that pH.
+    A = 1000 (K pCO2/H - H - 3 KAl H3) [mmolc/L], H of the water, not of the suspension;
+    bicarbonate and aluminium with a ceiling. F = w A/(1 + w A' dpH/db): linear implicit, A'
+    analytic, dln H/dpH of the water by ``soil_water.slope_ratio``. Where a ceiling makes A' too
+    small, the slope of the chord to the pH at which A is 0 stands in for it, so that no amount of
+    water carries a layer past that pH.
 
     References
     ----------
@@ -84,15 +136,16 @@ def drained(
 
     Examples
     --------
-    >>> drained(4.2, 10.0, 1e-7, 5.0, 0.0, 400.0, 5.0, 0.01) < 0.0
+    >>> drained(4.2, 10.0, 1e-7, 5.0, 0.0, 400.0, 5.0, 0.01, 1.0, 1.0, 1e-7) < 0.0
     True
     """
-    h = exp_of(-LN10 * ph)
+    h = water_hydrogen(exp_of(-LN10 * ph), anions_share, bicarbonate_share)
     over_h = bicarbonate / h
     hydrogen = 1000.0 * h
     al_h3 = aluminium * h * h * h
     slope = hydrogen + (over_h if over_h < bicarbonate_highest else 0.0)
     slope = LN10 * (slope + (3.0 * al_h3 if al_h3 < al_highest else 0.0))
+    slope = slope * 2.0 * (anions + over_h) / (2.0 * anions + 3.0 * over_h)
     content = min(over_h, bicarbonate_highest) - hydrogen - min(al_h3, al_highest)
     off = ph - neutral_ph
     chord = content / off
@@ -123,8 +176,7 @@ def drain(
 
     Notes
     -----
-    Deeper layers hold more carbon dioxide, and their water is neutral at a lower pH by half the
-    logarithm of the factor.
+    Deeper layers hold more carbon dioxide, and their water is neutral at a lower pH.
 
     References
     ----------
@@ -138,8 +190,11 @@ def drain(
         bicarbonate_highest=number[_BICARBONATE_HIGHEST],
         aluminium=number[_ALUMINIUM + j],
         al_highest=number[_AL_HIGHEST],
-        neutral_ph=number[_NEUTRAL_PH + j] - cell[layer, NEUTRAL_DROP + j],
+        neutral_ph=cell[layer, NEUTRAL_PH + j],
         ph_per_base=cell[layer, PH_PER_BASE + j] / mass,
+        anions=number[_ANIONS + j],
+        anions_share=number[_ANIONS_SHARE + j],
+        bicarbonate_share=cell[layer, CO2 + j] * number[_BICARBONATE_SHARE + j],
     )
     cell[layer, BASE + j] -= flux / mass
     work[INFLOW + j] = flux

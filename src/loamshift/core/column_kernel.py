@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 
 from loamshift.core.column_compile import compiled, outermost, woven
 from loamshift.core.column_curve import place_at, read_ph, stand_on
 from loamshift.core.column_events_step import put_on, till
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray, IntArray
-from loamshift.core.column_member import set_doses, set_numbers
+from loamshift.core.column_member import neutral_ph, set_doses, set_numbers
 from loamshift.core.column_numbers import (
     AMMONIUM,
     APPLIED,
@@ -35,7 +33,7 @@ from loamshift.core.column_numbers import (
     N_NUMBERS,
     N_TOTALS,
     N_WORK,
-    NEUTRAL_DROP,
+    NEUTRAL_PH,
     NITRATE,
     ORGANIC,
     PH_NOW,
@@ -74,6 +72,10 @@ _STEP_PH = rate("curve_step_ph")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
 _HUMUS_REST = rate("humus_rest")
+_BICARBONATE = rate("bicarbonate")
+_ALUMINIUM = rate("aluminium")
+_ANIONS = rate("anions")
+_SUSPENSION = law("suspension_mmolc_l")
 _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
 _MASS_FACTOR = member("mass_factor")
@@ -200,9 +202,10 @@ def run_members(
     layers
         Mass, start, carbonate, root share of each layer, see ``column_pack`` [mixed].
     climate
-        Shape (days, layers, 7), see ``column_numbers`` [mixed].
+        Shape (days, layers, 8), see ``column_numbers`` [mixed].
     water
-        Shape (days, 2): drainage, base of the irrigation [mm, mmolc/m2].
+        Shape (days, 3): drainage, base of the irrigation, acid from the air, see
+        ``column_numbers`` [mixed].
     when
         Day, kind and dose of each event [index].
     events
@@ -338,7 +341,12 @@ def _fill(
         cell[layer, MASS + j] = mass
         cell[layer, ROOT_SHARE + j] = layers[layer, LAYER_ROOT]
         cell[layer, CO2 + j] = layers[layer, LAYER_CO2]
-        cell[layer, NEUTRAL_DROP + j] = 0.5 * math.log10(layers[layer, LAYER_CO2])
+        cell[layer, NEUTRAL_PH + j] = neutral_ph(
+            bicarbonate=number[_BICARBONATE + j] * layers[layer, LAYER_CO2],
+            aluminium=number[_ALUMINIUM + j],
+            anions=number[_ANIONS + j],
+            suspension=number[_SUSPENSION + j],
+        )
         cell[layer, CARBONATE + j] = lime - coarse
         cell[layer, COARSEST_LIME + j] = number[_COARSEST] * coarse
         cell[layer, COARSEST_LIME - LANES + j] = coarse - cell[layer, COARSEST_LIME + j]

@@ -122,15 +122,18 @@ class MemberParameters:
     which lime holds this soil [pH]; ``carbonate_rate_per_d`` of native lime at pH 7 and above
     [1/d]; ``carbonate_acid_exponent`` [1/pH]; ``gypsum_drop_ph`` [pH]. Water:
     ``alkalinity_factor`` on the alkalinity of the irrigation [-]; ``flux_pco2_atm`` [atm];
-    ``transport_factor`` [-]; ``al_log10_k`` [-]; ``wetness_shift`` [field capacity]. Sulfur:
+    ``transport_factor`` [-]; ``anions_mmolc_l`` in draining water, bicarbonate apart
+    [mmolc/L]; ``al_log10_k`` [-]; ``wetness_shift`` [field capacity]. Sulfur:
     ``sulfur_rate_ug_cm2_d`` at 25 degC and the reference surface [ug/cm2/d];
     ``sulfur_activation_energy_kj_mol`` [kJ/mol]; ``sulfur_growth_per_d`` of
-    the oxidisers [1/d]; ``sulfur_crowding_exponent`` [-]; ``break_up_z`` of prills against the
-    usual, in standard deviations of the logarithm [-]. Nitrogen: ``nitrification_rate_per_d`` and
-    ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1]; ``nitrate_uptake_mol_mol``
-    base given back per nitrate, in the mean [mol/mol]. Background:
+    the oxidisers [1/d]; ``sulfur_ramp_from_c`` below which none oxidises [degC];
+    ``sulfur_grown_z`` strength of the oxidisers at the start against the usual, in standard
+    deviations of its log odds [-]; ``sulfur_crowding_exponent`` [-]; ``break_up_z`` of prills
+    against the usual, in standard deviations of the logarithm [-]. Nitrogen:
+    ``nitrification_rate_per_d`` and ``urea_rate_per_d`` at 25 degC [1/d]; ``realised_frac`` [0-1];
+    ``nitrate_uptake_mol_mol`` base given back per nitrate, in the mean [mol/mol]. Background:
     ``background_mmolc_m2_year`` at pH 5, ``background_rise_per_ph`` [1/pH] and
-    ``weathering_mmolc_m2_year`` [mmolc/m2/year]. Lime:
+    ``weathering_mmolc_m2_year`` [mmolc/m2/year]; ``air_factor`` on the acid from the air [-]. Lime:
     ``lime_half_time_d`` of the finest class [d]; ``lime_acid_exponent`` [1/pH];
     ``lime_field_efficiency`` [-]; ``surface_lime_factor`` on the rate of what lies on top [-].
     Others:
@@ -154,11 +157,14 @@ class MemberParameters:
     alkalinity_factor: FloatArray
     flux_pco2_atm: FloatArray
     transport_factor: FloatArray
+    anions_mmolc_l: FloatArray
     al_log10_k: FloatArray
     wetness_shift: FloatArray
     sulfur_rate_ug_cm2_d: FloatArray
     sulfur_activation_energy_kj_mol: FloatArray
     sulfur_growth_per_d: FloatArray
+    sulfur_ramp_from_c: FloatArray
+    sulfur_grown_z: FloatArray
     sulfur_crowding_exponent: FloatArray
     break_up_z: FloatArray
     nitrification_rate_per_d: FloatArray
@@ -168,6 +174,7 @@ class MemberParameters:
     background_mmolc_m2_year: FloatArray
     background_rise_per_ph: FloatArray
     weathering_mmolc_m2_year: FloatArray
+    air_factor: FloatArray
     lime_half_time_d: FloatArray
     lime_acid_exponent: FloatArray
     lime_field_efficiency: FloatArray
@@ -205,9 +212,12 @@ SIGNED_MEMBER_FIELDS: Final = (
     "start_ph_shift",
     "wetness_shift",
     "al_log10_k",
+    "sulfur_ramp_from_c",
+    "sulfur_grown_z",
     "break_up_z",
 )
 POSITIVE_MEMBER_FIELDS: Final = (
+    "anions_mmolc_l",
     "mass_factor",
     "sulfur_growth_per_d",
     "lime_half_time_d",
@@ -224,6 +234,8 @@ class ColumnWeather:
     ``soil_temp_c`` and ``wetness`` (water over field capacity) have shape (days, L);
     ``drainage_mm`` and ``irrigation_mm`` (days,). ``alkalinity_mmolc_l`` of the irrigation;
     ``leaching_factor`` on the background load, 1 at the reference drainage [-].
+    ``air_mmolc_m2_year`` acid from the air beyond what the load holds, (days,); None for as much
+    as it holds [mmolc/m2/year].
     """
 
     soil_temp_c: FloatArray
@@ -232,6 +244,7 @@ class ColumnWeather:
     irrigation_mm: FloatArray
     alkalinity_mmolc_l: float
     leaching_factor: float
+    air_mmolc_m2_year: FloatArray | None = None
 
     @property
     def n_days(self) -> int:
@@ -254,6 +267,10 @@ class ColumnWeather:
             values = getattr(self, name)
             if not (np.isfinite(values) & (values >= 0.0)).all():
                 raise OutOfRangeError(f"{name} must be 0 or more on every day")
+        if self.air_mmolc_m2_year is not None:
+            _need_shape("air_mmolc_m2_year", self.air_mmolc_m2_year, (days,))
+            if not np.isfinite(self.air_mmolc_m2_year).all():
+                raise OutOfRangeError("air_mmolc_m2_year holds a value that is no number")
         if not np.isfinite(self.alkalinity_mmolc_l) or not 0.0 <= self.leaching_factor < np.inf:
             raise OutOfRangeError("alkalinity_mmolc_l or leaching_factor is no possible number")
 
@@ -265,7 +282,8 @@ class ColumnEvent:
     ``day`` from 0, at its start; ``layer_share`` (L), together 1, or the layers a tillage mixes.
     Sulfur: ``sizes`` (low um, high um, share of mass), of prills those of what has broken up;
     ``intact_um`` of prills, 0 for loose grains [um]; ``rate_factor`` below 1 on the surface [-];
-    ``grown_frac`` strength of the oxidisers at the start [0-1]; ``break_up_top`` and
+    ``grown_frac`` strength of the oxidisers at the start [0-1], ``grown_sd`` standard deviation of
+    its log odds [-]; ``break_up_top`` and
     ``break_up_dug_in`` of prills, the usual speed and the standard deviation of its logarithm
     [1/d, -]; ``surface_cm2_mmolc`` of the grains when the dose was young, 0 for that of its sizes
     [cm2/mmolc]. Lime: ``lime_frac`` share of the five sieve classes, finest first [0-1];
@@ -282,6 +300,7 @@ class ColumnEvent:
     intact_um: float = 0.0
     rate_factor: float = 1.0
     grown_frac: float = 1.0
+    grown_sd: float = 0.0
     break_up_top: tuple[float, float] = (0.0, 0.0)
     break_up_dug_in: tuple[float, float] = (0.0, 0.0)
     surface_cm2_mmolc: float = 0.0
@@ -295,9 +314,9 @@ class ColumnEvents:
     """All events as typed arrays, by day; build them with ``column_events.column_events``.
 
     ``day``, ``kind`` (n); ``layer_share`` (n, L); ``amount``, ``intact_um``, ``rate_factor``,
-    ``grown_frac``, ``surface_cm2_mmolc`` (n); ``break_up_top``, ``break_up_dug_in`` (n, 2);
-    ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes); ``lime_frac`` (n, 5);
-    ``efficiency_power`` (n); ``on_surface`` (n), 1 for what is left on top.
+    ``grown_frac``, ``grown_sd``, ``surface_cm2_mmolc`` (n); ``break_up_top``,
+    ``break_up_dug_in`` (n, 2); ``size_low_um``, ``size_high_um``, ``size_frac`` (n, sizes);
+    ``lime_frac`` (n, 5); ``efficiency_power`` (n); ``on_surface`` (n), 1 for what is left on top.
     """
 
     day: IntArray
@@ -307,6 +326,7 @@ class ColumnEvents:
     intact_um: FloatArray
     rate_factor: FloatArray
     grown_frac: FloatArray
+    grown_sd: FloatArray
     break_up_top: FloatArray
     break_up_dug_in: FloatArray
     surface_cm2_mmolc: FloatArray
@@ -322,7 +342,7 @@ class ColumnEvents:
 class ColumnLaws:
     """Coefficients that all members share; build them with ``column_laws.column_laws``.
 
-    Sulfur: ``ramp_from_c``, ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
+    Sulfur: ``flat_from_c``, ``flat_to_c``, ``highest_temp_c`` [degC],
     ``ramp_width_c`` [K], ``reference_surface_cm2_kg``, ``lowest_surface_cm2_kg`` [cm2/kg],
     ``moisture_optimum``, ``moisture_width`` [field capacity], ``density_ug_cm3`` [ug/cm3],
     ``acid_soil_factor`` [-], ``acid_soil_ph``, ``normal_soil_ph`` [pH]. Nitrogen:
@@ -335,11 +355,10 @@ class ColumnLaws:
     ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph`` [pH],
     ``coarse_carbonate_coarsest_frac`` [0-1],
     ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
-    ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l`` [mmolc/L], ``sulfate_leach_factor``
-    [kg/L], ``deep_co2_factor`` [-] below ``deep_co2_from_cm`` [cm].
+    ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l``, ``suspension_mmolc_l`` [mmolc/L],
+    ``sulfate_leach_factor`` [kg/L], ``deep_co2_factor`` [-] below ``deep_co2_from_cm`` [cm].
     """
 
-    ramp_from_c: float
     ramp_width_c: float
     reference_surface_cm2_kg: float
     lowest_surface_cm2_kg: float
@@ -386,6 +405,7 @@ class ColumnLaws:
     gypsum_full_mmolc_kg: float
     bicarbonate_log10_k: float
     bicarbonate_highest_mmolc_l: float
+    suspension_mmolc_l: float
     al_highest_mmolc_l: float
     sulfate_leach_factor: float
 

@@ -18,6 +18,7 @@ from loamshift.core.column_numbers import (
 
 _BACKGROUND = rate("background")
 _WEATHERING = rate("weathering")
+_AIR = rate("air")
 _REFERENCE_PH = law("background_reference_ph")
 _HIGHEST_PH = law("background_highest_ph")
 _RISE_PER_PH = rate("background_rise")
@@ -61,9 +62,15 @@ def background_rise(per_ph: float, ph: float, highest_ph: float, reference_ph: f
 
 @woven
 def add_background(
-    cell: FloatArray, number: FloatArray, totals: FloatArray, work: FloatArray, layer: int, j: int
+    cell: FloatArray,
+    number: FloatArray,
+    totals: FloatArray,
+    work: FloatArray,
+    layer: int,
+    j: int,
+    air_mmolc_m2_year: float,
 ) -> None:
-    """Begin a step of a layer: its pH, and the acid of the background.
+    """Begin a step of a layer: its pH, and the acid of the background and the air.
 
     Parameters
     ----------
@@ -79,10 +86,13 @@ def add_background(
         Which layer [index].
     j
         Which lane [index].
+    air_mmolc_m2_year
+        Acid from the air beyond what the load holds [mmolc/m2/yr].
 
     Notes
     -----
-    Share of the roots x (load x rise - weathering).
+    Share of the roots x (load x rise - weathering + air): what falls does not hang on the pH, and
+    is shared among the layers as the load it is a part of.
 
     References
     ----------
@@ -95,7 +105,8 @@ def add_background(
         highest_ph=number[_HIGHEST_PH],
         reference_ph=number[_REFERENCE_PH],
     )
-    acid = cell[layer, ROOT_SHARE + j] * (number[_BACKGROUND + j] * rise - number[_WEATHERING + j])
+    net = number[_BACKGROUND + j] * rise - number[_WEATHERING + j]
+    acid = cell[layer, ROOT_SHARE + j] * (net + number[_AIR + j] * air_mmolc_m2_year)
     work[ACID + j] = acid
     totals[LOWEST_PH + j] = min(totals[LOWEST_PH + j], ph)
     totals[BACKGROUND + j] += acid

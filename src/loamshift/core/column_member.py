@@ -14,6 +14,8 @@ from loamshift.core.column_numbers import (
     BREAK_DUG_IN_SD,
     BREAK_TOP,
     BREAK_TOP_SD,
+    GROWN,
+    GROWN_SD,
     LANES,
     law,
     member,
@@ -25,6 +27,7 @@ DAYS_IN_YEAR: Final = 365.25
 _COPIED: Final = (
     ("sulfur_activation_energy_kj_mol", "activation_energy"),
     ("sulfur_growth_per_d", "growth_d"),
+    ("sulfur_ramp_from_c", "ramp_from"),
     ("sulfur_crowding_exponent", "crowding"),
     ("wetness_shift", "wetness_shift"),
     ("nitrification_rate_per_d", "nitrification_d"),
@@ -39,6 +42,7 @@ _COPIED: Final = (
     ("background_rise_per_ph", "background_rise"),
     ("alkalinity_factor", "alkalinity"),
     ("transport_factor", "transport"),
+    ("anions_mmolc_l", "anions"),
     ("humus_labile_per_year", "humus_labile_per_year"),
     ("humus_slow_per_year", "humus_slow_per_year"),
     ("humus_rest_mol_mol", "humus_rest"),
@@ -51,6 +55,7 @@ _STEP_D = rate("step_d")
 _EATEN = rate("eaten_um_d")
 _SULFUR_RATE = member("sulfur_rate_ug_cm2_d")
 _BREAK_UP = member("break_up_z")
+_GROWN_Z = member("sulfur_grown_z")
 _DENSITY = law("density_ug_cm3")
 _NITRATE_GONE = rate("nitrate_gone")
 _NITRATE_HALF = law("nitrate_uptake_half_time_d")
@@ -76,6 +81,8 @@ _BACKGROUND_YEAR = member("background_mmolc_m2_year")
 _WEATHERING_YEAR = member("weathering_mmolc_m2_year")
 _BACKGROUND = rate("background")
 _WEATHERING = rate("weathering")
+_AIR_FACTOR = member("air_factor")
+_AIR = rate("air")
 _LOG10_K = member("log10_k")
 _K = rate("k")
 _PCO2 = member("flux_pco2_atm")
@@ -83,15 +90,18 @@ _AL = member("al_log10_k")
 _BICARBONATE_K = law("bicarbonate_log10_k")
 _BICARBONATE = rate("bicarbonate")
 _ALUMINIUM = rate("aluminium")
-_NEUTRAL = rate("neutral_ph")
+_ANIONS = member("anions_mmolc_l")
+_SUSPENSION = law("suspension_mmolc_l")
+_ANIONS_SHARE = rate("anions_share")
+_BICARBONATE_SHARE = rate("bicarbonate_share")
 _HUMUS_FIRST = rate("humus_first_mmol_kg")
 _HUMUS_LABILE = member("humus_labile_mmol_kg")
 _HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
 @inlined
-def neutral_ph(bicarbonate: float, aluminium: float) -> float:
-    """PH at which draining water carries as much base as acid.
+def neutral_ph(bicarbonate: float, aluminium: float, anions: float, suspension: float) -> float:
+    """PH of a soil whose draining water carries as much base as acid.
 
     Parameters
     ----------
@@ -99,15 +109,20 @@ def neutral_ph(bicarbonate: float, aluminium: float) -> float:
         Times 1/H it is bicarbonate, 0 or more [mmol2/L2].
     aluminium
         Times H cubed it is the charge of aluminium, 0 or more [mmolc/L per (mol/L)3].
+    anions
+        Anions in the water, bicarbonate apart, above 0 [mmolc/L].
+    suspension
+        Calcium with magnesium in the suspension that pH is read in, above 0 [mmolc/L].
 
     Returns
     -------
     float
-        pH of the water, not above 14 [pH].
+        pH of the soil [pH].
 
     Notes
     -----
-    B/H = 1000 H + A H3 is a quadratic in y = H2: y = 2 B/(1000 + root(1000^2 + 4 A B)).
+    B/H = 1000 H + A H3 is a quadratic in y = H2: y = 2 B/(1000 + root(1000^2 + 4 A B)). That is
+    the water's; the soil reads log10 root(C/C_w) higher, C = anions + B/H, by its lime potential.
 
     References
     ----------
@@ -115,11 +130,13 @@ def neutral_ph(bicarbonate: float, aluminium: float) -> float:
 
     Examples
     --------
-    >>> round(neutral_ph(1000.0 * 1e-10, 0.0), 6)
-    5.0
+    >>> round(neutral_ph(1000.0 * 1e-10, 0.0, 1.0, 1.0), 3)
+    5.002
     """
     square = 2.0 * bicarbonate / (1000.0 + math.sqrt(1.0e6 + 4.0 * aluminium * bicarbonate))
-    return -0.5 * log_of(max(square, 1.0e-28)) / LN10
+    square = max(square, 1.0e-28)
+    salt = (anions + bicarbonate / math.sqrt(square)) / suspension
+    return 0.5 * (log_of(salt) - log_of(square)) / LN10
 
 
 @compiled
@@ -169,11 +186,11 @@ def set_numbers(
     leaching = number[_BACKGROUND + j]
     number[_BACKGROUND + j] = row[_BACKGROUND_YEAR] * leaching * step_d / DAYS_IN_YEAR
     number[_WEATHERING + j] = row[_WEATHERING_YEAR] * step_d / DAYS_IN_YEAR
+    number[_AIR + j] = row[_AIR_FACTOR] * step_d / DAYS_IN_YEAR
     number[_BICARBONATE + j] = 1000.0 * 10.0 ** number[_BICARBONATE_K + j] * row[_PCO2]
     number[_ALUMINIUM + j] = 3000.0 * 10.0 ** row[_AL]
-    number[_NEUTRAL + j] = neutral_ph(
-        bicarbonate=number[_BICARBONATE + j], aluminium=number[_ALUMINIUM + j]
-    )
+    number[_ANIONS_SHARE + j] = row[_ANIONS] / number[_SUSPENSION + j]
+    number[_BICARBONATE_SHARE + j] = number[_BICARBONATE + j] / number[_SUSPENSION + j]
     number[_HUMUS_FIRST + j] = row[_HUMUS_LABILE] + row[_HUMUS_SLOW]
     number[_K + j] = 10.0 ** row[_LOG10_K]
     ph = row[_PLATEAU_PH]
@@ -190,14 +207,14 @@ def set_numbers(
 
 @compiled
 def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray, j: int) -> None:
-    """The sulfur doses with the member's own speed of break-up.
+    """The sulfur doses with the member's own speed of break-up and first oxidisers.
 
     Parameters
     ----------
     doses
         Filled here: what holds for the whole of each dose [mixed].
     given
-        The same with the usual speed [mixed].
+        The same with the usual speed and oxidisers [mixed].
     row
         The member, in the order of ``MemberParameters`` [mixed].
     j
@@ -205,7 +222,8 @@ def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray, j: int) -> 
 
     Notes
     -----
-    Lognormal: the usual speed times exp(sd z).
+    Lognormal: the usual speed times exp(sd z). Oxidisers by their odds, g/(1 - g) exp(sd z), so
+    that none come to more than all.
 
     References
     ----------
@@ -214,6 +232,10 @@ def set_doses(doses: FloatArray, given: FloatArray, row: FloatArray, j: int) -> 
     for dose in range(doses.shape[0]):
         for i in range(given.shape[1]):
             doses[dose, LANES * i + j] = given[dose, i]
+        if given[dose, GROWN_SD // LANES] > 0.0:
+            usual = given[dose, GROWN // LANES]
+            odds = usual / (1.0 - usual) * math.exp(row[_GROWN_Z] * given[dose, GROWN_SD // LANES])
+            doses[dose, GROWN + j] = odds / (1.0 + odds)
         doses[dose, BREAK_TOP + j] *= math.exp(row[_BREAK_UP] * given[dose, BREAK_TOP_SD // LANES])
         doses[dose, BREAK_DUG_IN + j] *= math.exp(
             row[_BREAK_UP] * given[dose, BREAK_DUG_IN_SD // LANES]

@@ -27,6 +27,7 @@ RATE_FIELDS: Final = (
     "eaten_um_d",  # diameter of sulfur lost in a day at 25 degC [um/d]
     "activation_energy",  # of sulfur [kJ/mol]
     "growth_d",  # of the oxidisers of sulfur at 25 degC [1/d]
+    "ramp_from",  # no sulfur oxidises below it [degC]
     "crowding",  # how fast the rate of sulfur falls with its surface [-]
     "wetness_shift",  # [field capacity]
     "nitrification_d",  # at 25 degC [1/d]
@@ -61,18 +62,21 @@ RATE_FIELDS: Final = (
     "background",  # over the column in a step, at the reference pH [mmolc/m2]
     "background_rise",  # of the load with pH [1/pH]
     "weathering",  # over the column in a step [mmolc/m2]
+    "air",  # share of a year in a step, times the member's air [-]
     "alkalinity",  # of this member's irrigation against that of the weather [-]
     "transport",  # [-]
     "bicarbonate",  # times 1/H is bicarbonate [mmol2/L2]
     "aluminium",  # times H cubed is the charge of aluminium [mmolc/L per (mol/L)3]
-    "neutral_ph",  # where draining water carries as much base as acid [pH]
+    "anions",  # in draining water, bicarbonate apart [mmolc/L]
+    "anions_share",  # the same against calcium with magnesium in the suspension [-]
+    "bicarbonate_share",  # bicarbonate times H against that [mol/L]
 )
 
 (
     MASS,  # [kg/m2]
     ROOT_SHARE,  # of the yearly load [0-1]
     CO2,  # carbon dioxide against that of the topsoil [-]
-    NEUTRAL_DROP,  # how much lower water there is neutral than in the topsoil [pH]
+    NEUTRAL_PH,  # of the layer where its water carries as much base as acid [pH]
     BASE,  # base content, without carbonate [mmolc/kg]
     CARBON,  # organic carbon against that of the first day [-]
     STEP,  # of the curve, in which the base lies [index]
@@ -123,6 +127,7 @@ FIRST_POOL: Final = CARBONATE
     INTACT,  # diameter of prills, 0 for loose grains [um]
     RATE_FACTOR,  # on the rate, below 1 on the surface [-]
     GROWN,  # strength of the oxidisers at the start [0-1]
+    GROWN_SD,  # standard deviation of its log odds [-]
     BREAK_TOP,  # speed of break-up on the surface [1/d]
     BREAK_TOP_SD,  # standard deviation of its logarithm [-]
     BREAK_DUG_IN,  # speed of break-up dug in [1/d]
@@ -130,18 +135,18 @@ FIRST_POOL: Final = CARBONATE
     ON_SURFACE,  # 1 while it lies on top [-]
     GRAIN_SURFACE,  # of the sulfur in loose grains that makes a mmolc of acid [cm2/mmolc]
     WHOLE_SURFACE,  # the same of whole prills [cm2/mmolc]
-) = range(0, 10 * LANES, LANES)
+) = range(0, 11 * LANES, LANES)
 """Of a dose."""
-N_DOSE: Final = 10 * LANES
+N_DOSE: Final = 11 * LANES
 LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG, PER_EATEN = range(8)
 """Of a size class: bounds [um], share [0-1], constants of the mean over the class, and one over
 its mean diameter [1/um]."""
 N_SIZE_NUMBERS: Final = 8
 
-INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING = range(7)
+INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING, TEMP = range(8)
 """Of the weather in a layer on a day."""
-DRAINAGE, WATER_BASE = range(2)
-"""Of the water on a day [mm, mmolc/m2]."""
+DRAINAGE, WATER_BASE, AIR_ACID = range(3)
+"""Of the water and the air on a day [mm, mmolc/m2, mmolc/m2/yr]."""
 
 N_TOTALS: Final = 6 * LANES
 APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, LOWEST_PH = range(0, N_TOTALS, LANES)
@@ -194,7 +199,7 @@ def law(name: str) -> int:
 
     Examples
     --------
-    >>> law("ramp_from_c")
+    >>> law("ramp_width_c")
     0
     """
     return LANES * LAW_FIELDS.index(name)

@@ -202,14 +202,14 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (days, layers, 7): what an activation energy is multiplied by, heat factor of
-        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness, and rotting
-        of humus against its reference temperature [mol/kJ, -].
+        Shape (days, layers, 8): what an activation energy is multiplied by, heat factor of
+        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness, rotting of
+        humus against its reference temperature, and the temperature [mol/kJ, -, degC].
 
     Notes
     -----
     The temperature laws of ``sulfur_rate`` and ``nitrogen``, all but the member's own activation
-    energy of sulfur.
+    energy and ramp of sulfur.
 
     References
     ----------
@@ -244,18 +244,19 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     sulfur_heat = heat(laws.highest_temp_c, laws.flat_to_c)
     columns = (
         inverse(np.minimum(temp, laws.flat_from_c)),
-        sulfur_heat * np.clip((temp - laws.ramp_from_c) / laws.ramp_width_c, 0.0, 1.0),
+        sulfur_heat,
         warm * warmth * nitrification_heat,
         warm * np.exp(laws.urea_activation_energy_kj_mol * inverse(temp)),
         warm,
         weather.wetness,
         warm * laws.humus_q10 ** ((temp - laws.humus_reference_temp_c) / 10.0),
+        temp,
     )
     return np.ascontiguousarray(np.stack(columns, axis=2))
 
 
 def water_array(weather: ColumnWeather) -> FloatArray:
-    """The water of each day for the kernel.
+    """The water and the air of each day for the kernel.
 
     Parameters
     ----------
@@ -265,7 +266,8 @@ def water_array(weather: ColumnWeather) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (days, 2): drainage, base of the irrigation [mm, mmolc/m2].
+        Shape (days, 3): drainage, base of the irrigation, acid from the air beyond what the load
+        holds [mm, mmolc/m2, mmolc/m2/yr].
 
     Notes
     -----
@@ -281,10 +283,11 @@ def water_array(weather: ColumnWeather) -> FloatArray:
     ...                      drainage_mm=np.zeros(2), irrigation_mm=np.array([0.0, 3.0]),
     ...                      alkalinity_mmolc_l=5.0, leaching_factor=1.0)
     >>> water_array(days).tolist()
-    [[0.0, 0.0], [0.0, 15.0]]
+    [[0.0, 0.0, 0.0], [0.0, 15.0, 0.0]]
     """
     base = weather.irrigation_mm * weather.alkalinity_mmolc_l
-    return np.ascontiguousarray(np.stack((weather.drainage_mm, base), axis=1))
+    air = np.zeros_like(base) if weather.air_mmolc_m2_year is None else weather.air_mmolc_m2_year
+    return np.ascontiguousarray(np.stack((weather.drainage_mm, base, air), axis=1))
 
 
 def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:
@@ -356,7 +359,7 @@ def member_array(members: MemberParameters) -> FloatArray:
     --------
     >>> one = MemberParameters(**{name: np.ones(4) for name in MEMBER_FIELDS})
     >>> member_array(one).shape
-    (4, 39)
+    (4, 43)
     """
     columns = [getattr(members, name) for name in MEMBER_FIELDS]
     return np.ascontiguousarray(np.stack(columns, axis=1))

@@ -23,6 +23,7 @@ from loamshift.core.column_load import add_background
 from loamshift.core.column_nitrogen import let_go, nitrify, open_life, take_up_nitrate
 from loamshift.core.column_numbers import (
     ACID,
+    AIR_ACID,
     AMMONIUM,
     ANION_IN,
     BASE,
@@ -63,6 +64,7 @@ from loamshift.core.column_numbers import (
     SULFATE_IN,
     SULFUR,
     SULFUR_HEAT,
+    TEMP,
     TURNOVER,
     UREA,
     UREA_SPEED,
@@ -92,6 +94,7 @@ _FAST_GONE = rate("fast_gone")
 _ORGANIC_GONE = rate("organic_gone")
 _DECAY_GONE = rate("decay_gone")
 _ALKALINITY = rate("alkalinity")
+_RAMP_FROM = rate("ramp_from")
 
 
 @compiled
@@ -171,7 +174,7 @@ def run_days(
     climate
         Weather of each day in each layer [mixed].
     water
-        Water of each day [mm, mmolc/m2].
+        Water and air of each day, see ``column_numbers`` [mixed].
     ph
         Filled here, a row for each lane in use, a column for each reading [pH].
     oxidised
@@ -196,6 +199,7 @@ def run_days(
         for _ in range(days[4]):
             brought = water[day, WATER_BASE] * step_d
             water_mm = water[day, DRAINAGE] * step_d
+            air = water[day, AIR_ACID]
             for j in range(n):
                 inflow = brought * number[_ALKALINITY + j]
                 work[INFLOW + j] = inflow
@@ -207,7 +211,7 @@ def run_days(
             for layer in range(cell.shape[0]):
                 read_ph(cell, curve, number, work, layer, n)
                 for j in range(n):
-                    add_background(cell, number, totals, work, layer, j)
+                    add_background(cell, number, totals, work, layer, j, air)
                 if live[layer, SULFUR // LANES] > 0:
                     _oxidise(cell, grain, sizes, doses, number, work, live, climate, day, layer, n)
                 if climate[day, layer, WARM] > 0.0:
@@ -271,7 +275,11 @@ def _oxidise(
     for dose in range(doses.shape[0]):
         prills = prills or doses[dose, INTACT] > 0.0
     heat = climate[day, layer, SULFUR_HEAT]
-    if heat <= 0.0 and not prills:
+    temp = climate[day, layer, TEMP]
+    warm = 0
+    for j in range(n):
+        warm += int(temp > number[_RAMP_FROM + j])
+    if (heat <= 0.0 or warm == 0) and not prills:
         return
     for j in range(n):
         open_sulfur(
@@ -281,6 +289,7 @@ def _oxidise(
             wetness=climate[day, layer, WETNESS],
             heat=heat,
             inverse_temp=climate[day, layer, INVERSE_TEMP],
+            temp_c=temp,
         )
     for dose in range(doses.shape[0]):
         left = 0

@@ -38,6 +38,8 @@ _ALL_GROWN: Final = 1.0 - 1.0e-12
 _EATEN: Final = rate("eaten_um_d")
 _ACTIVATION: Final = rate("activation_energy")
 _GROWTH: Final = rate("growth_d")
+_RAMP_FROM: Final = rate("ramp_from")
+_RAMP_WIDTH: Final = law("ramp_width_c")
 _STEP_D: Final = rate("step_d")
 _WETNESS_SHIFT: Final = rate("wetness_shift")
 _MOISTURE_OPTIMUM: Final = law("moisture_optimum")
@@ -219,7 +221,13 @@ def dose_left(sizes: FloatArray, dose: int, eaten_um: float) -> float:
 
 @woven
 def open_sulfur(
-    number: FloatArray, work: FloatArray, j: int, wetness: float, heat: float, inverse_temp: float
+    number: FloatArray,
+    work: FloatArray,
+    j: int,
+    wetness: float,
+    heat: float,
+    inverse_temp: float,
+    temp_c: float,
 ) -> None:
     """Begin a step of sulfur in a layer: its speed, and what the step is worth.
 
@@ -234,14 +242,16 @@ def open_sulfur(
     wetness
         Water of the layer [field capacity].
     heat
-        Factor of the heat and the cold [0-1].
+        Factor of the heat [0-1].
     inverse_temp
         What an activation energy is multiplied by [mol/kJ].
+    temp_c
+        Temperature, for the member's own ramp out of the cold [degC].
 
     Notes
     -----
-    Worth = heat exp(E (1/T25 - 1/T)/R) (1 - ((w - optimum)/width)^2) t, as in ``sulfur_rate``;
-    speed of a grain 2 K/rho, by pH between that of acid and that of normal soil.
+    Worth = heat ramp exp(E (1/T25 - 1/T)/R) (1 - ((w - optimum)/width)^2) t, as in
+    ``sulfur_rate``; speed of a grain 2 K/rho, by pH between that of acid and that of normal soil.
 
     References
     ----------
@@ -251,7 +261,9 @@ def open_sulfur(
         _MOISTURE_WIDTH
     ]
     wet = max(0.0, 1.0 - gap * gap)
-    warmth = wet * heat * exp_of(number[_ACTIVATION + j] * inverse_temp)
+    ramp = (temp_c - number[_RAMP_FROM + j]) / number[_RAMP_WIDTH]
+    ramp = min(1.0, max(0.0, ramp))
+    warmth = wet * heat * ramp * exp_of(number[_ACTIVATION + j] * inverse_temp)
     acid_ph = number[_ACID_SOIL_PH]
     share = (work[PH_NOW + j] - acid_ph) / (number[_NORMAL_SOIL_PH] - acid_ph)
     share = min(1.0, max(0.0, share))

@@ -27,6 +27,7 @@ from loamshift.core.column_numbers import (
     FRAC,
     GRAIN_SURFACE,
     GROWN,
+    GROWN_SD,
     HIGH_UM,
     INTACT,
     LANES,
@@ -115,7 +116,7 @@ def dose_numbers(events: ColumnEvents, *, density_ug_cm3: float) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (doses, 10), places as in ``column_numbers`` [mixed].
+        Shape (doses, 11), places as in ``column_numbers`` [mixed].
 
     Notes
     -----
@@ -130,7 +131,7 @@ def dose_numbers(events: ColumnEvents, *, density_ug_cm3: float) -> FloatArray:
     --------
     >>> from loamshift.core.column_events import column_events
     >>> dose_numbers(column_events([], n_layers=3), density_ug_cm3=2.07e6).shape
-    (0, 10)
+    (0, 11)
     """
     is_dose = events.kind == EventKind.SULFUR
     sizes = dose_sizes(events)
@@ -143,6 +144,7 @@ def dose_numbers(events: ColumnEvents, *, density_ug_cm3: float) -> FloatArray:
     doses[:, INTACT // LANES] = intact
     doses[:, RATE_FACTOR // LANES] = events.rate_factor[is_dose]
     doses[:, GROWN // LANES] = events.grown_frac[is_dose]
+    doses[:, GROWN_SD // LANES] = events.grown_sd[is_dose]
     top, dug_in = BREAK_TOP // LANES, BREAK_DUG_IN // LANES
     doses[:, top : top + 2] = events.break_up_top[is_dose]
     doses[:, dug_in : dug_in + 2] = events.break_up_dug_in[is_dose]

@@ -5,7 +5,7 @@ Every line is in mmolc per m2 and year; acid is positive, base negative.
 
 from __future__ import annotations
 
-from loamshift.core.background import LedgerParameters, background_acid_mmolc_m2
+from loamshift.core.background import LedgerParameters, air_in_loads, background_acid_mmolc_m2
 from loamshift.core.carbonate import rain_ph
 from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import water_base_mmolc_m2
@@ -266,6 +266,7 @@ def yearly_lines(
     params: LedgerParameters,
     carbonate: CarbonateParameters,
     land_use: str = "unknown",
+    air_mmolc_m2: float | None = None,
     sulfur_tail_mmolc_m2: float = 0.0,
     harvest_acid_mmolc_m2: float = 0.0,
 ) -> dict[str, float]:
@@ -293,6 +294,9 @@ def yearly_lines(
         Coefficients of the topic ``carbonate`` [see the dataclass].
     land_use
         One of the uses in ``core.background`` [text].
+    air_mmolc_m2
+        Acid from the air of the place and year; None for as much as the load of the use holds
+        [mmolc/m2/year].
     sulfur_tail_mmolc_m2
         From :func:`sulfur_tail_mmolc_m2` [mmolc/m2/year].
     harvest_acid_mmolc_m2
@@ -310,8 +314,8 @@ def yearly_lines(
 
     Notes
     -----
-    Acid from the air is a part of the background load, set out as its own line and taken off the
-    rest, so the sum does not count it twice.
+    Acid from the air stands in a line of its own, and that inside the load is taken off the
+    other, so the sum does not count it twice.
 
     References
     ----------
@@ -328,8 +332,13 @@ def yearly_lines(
     -800.0
     """
     background = background_acid_mmolc_m2(
-        ph_water, drainage_mm=drainage_mm, params=params, land_use=land_use
+        ph_water,
+        drainage_mm=drainage_mm,
+        params=params,
+        land_use=land_use,
+        air_mmolc_m2=air_mmolc_m2,
     )
+    air = air_in_loads(params)[land_use] if air_mmolc_m2 is None else air_mmolc_m2
     return {
         "irrigation water": water_acid_mmolc_m2(
             alkalinity_mmolc_l=alkalinity_mmolc_l, water_mm=irrigation_mm
@@ -337,8 +346,8 @@ def yearly_lines(
         "carbonic acid of rain": rain_carbonic_acid_mmolc_m2(
             rain_mm=rain_mm, temp_c=temp_c, params=carbonate
         ),
-        "acid from the air": params.deposition_mmolc_m2,
-        "leaching and uptake": background - params.deposition_mmolc_m2,
+        "acid from the air": air,
+        "leaching and uptake": background - air,
         "nitrogen feed": feed_acid_mmolc_m2,
         "sulfur of earlier years": sulfur_tail_mmolc_m2,
         "harvest": harvest_acid_mmolc_m2,

@@ -12,6 +12,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.soil_water import slope_ratio, soil_water_hydrogen
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
@@ -31,14 +32,17 @@ class MixedLayer:
     ``start_ph`` in water [pH]; ``k`` scale of the curve [-]; ``mass_kg_m2``;
     ``carbonate_mmolc_m2`` base of the free lime; ``held_ph`` at which it holds the soil [pH];
     ``background_mmolc_m2_year`` at the reference pH, with ``background_rise_per_ph``;
-    ``weathering_mmolc_m2_year``. ``drained_mm_year`` water that drains, with what it moves of a
-    layer [mm/year]; ``bicarbonate_mmol2_l2`` times 1/H is its bicarbonate. ``lime_per_d`` rate of
-    the free lime at ``lime_full_above_ph`` and more, ``lime_acid_exponent`` [1/pH] how much faster
-    below; ``is_coarse`` where it lies there in coarse grains [truth].
+    ``weathering_mmolc_m2_year``; ``air_mmolc_m2_year`` from the air beyond what the load holds.
+    ``drained_mm_year`` water that drains, with what it moves of a layer [mm/year];
+    ``bicarbonate_mmol2_l2`` times 1/H is its bicarbonate, ``anions_mmolc_l`` it holds beside.
+    ``lime_per_d`` rate of the free lime at ``lime_full_above_ph`` and more,
+    ``lime_acid_exponent`` [1/pH] how much faster below; ``is_coarse`` where it lies there in
+    coarse grains [truth].
 
     Shared: ``curve_ph`` and ``shape_mmolc_kg`` (T) of the curve at k = 1, rising;
     ``reference_ph`` and ``highest_ph`` of the background [pH]; ``leaching_factor`` [-];
-    ``bicarbonate_highest_mmolc_l`` the most that draining water holds.
+    ``bicarbonate_highest_mmolc_l`` the most that draining water holds; ``suspension_mmolc_l``
+    calcium with magnesium in the suspension that pH is read in.
     """
 
     start_ph: FloatArray
@@ -49,8 +53,10 @@ class MixedLayer:
     background_mmolc_m2_year: FloatArray
     background_rise_per_ph: FloatArray
     weathering_mmolc_m2_year: FloatArray
+    air_mmolc_m2_year: FloatArray
     drained_mm_year: FloatArray
     bicarbonate_mmol2_l2: FloatArray
+    anions_mmolc_l: FloatArray
     lime_per_d: FloatArray
     lime_acid_exponent: FloatArray
     lime_full_above_ph: FloatArray
@@ -61,6 +67,7 @@ class MixedLayer:
     highest_ph: float
     leaching_factor: float
     bicarbonate_highest_mmolc_l: float
+    suspension_mmolc_l: float
 
 
 def mixed_layer_course(
@@ -92,10 +99,10 @@ def mixed_layer_course(
     -----
     Acid goes into free lime first, all of it where lime holds the soil and less below; the rest
     moves the pH along the curve. Base that would lift the pH above what lime holds falls out.
-    Leaching as in the column: load x exp(rise (pH - reference)) x leaching, less weathering; and
-    the bicarbonate of the water that drains. Free lime below the pH at which it holds the soil
-    gives base as in the column: fine lime a share of the way there, coarse grains a share of
-    what is left of them.
+    Leaching as in the column: load x exp(rise (pH - reference)) x leaching, less weathering, with
+    the air; and the bicarbonate of the water that drains. Free lime below the pH at which it
+    holds the soil gives base as in the column: fine lime a share of the way there, coarse grains
+    a share of what is left of them.
 
     References
     ----------
@@ -108,11 +115,12 @@ def mixed_layer_course(
     ...     start_ph=7.0 * one, k=one, mass_kg_m2=100.0 * one, carbonate_mmolc_m2=0.0 * one,
     ...     held_ph=8.0 * one, background_mmolc_m2_year=0.0 * one,
     ...     background_rise_per_ph=0.0 * one, weathering_mmolc_m2_year=0.0 * one,
+    ...     air_mmolc_m2_year=0.0 * one,
     ...     drained_mm_year=0.0 * one, bicarbonate_mmol2_l2=1e-7 * one, lime_per_d=one,
     ...     lime_acid_exponent=one, lime_full_above_ph=7.0 * one, is_coarse=one > 1.0,
     ...     curve_ph=np.array([4.0, 8.0]), shape_mmolc_kg=np.array([0.0, 80.0]),
     ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0,
-    ...     bicarbonate_highest_mmolc_l=6.0)
+    ...     bicarbonate_highest_mmolc_l=6.0, anions_mmolc_l=one, suspension_mmolc_l=1.26)
     >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
     [[7.0, 6.0]]
     """
@@ -177,6 +185,7 @@ def _run(
         rise = np.minimum(ph, layer.highest_ph) - layer.reference_ph
         load = layer.background_mmolc_m2_year * np.exp(layer.background_rise_per_ph * rise)
         lost = load * layer.leaching_factor - layer.weathering_mmolc_m2_year
+        lost = lost + layer.air_mmolc_m2_year
         net = acid[step] + lost * days / 365.25
         per_base = np.interp(ph, layer.curve_ph, ph_per_shape) / capacity
         net = net + _drained_base_mmolc_m2(layer, ph, ph_per_base=per_base, days=float(days))
@@ -202,15 +211,23 @@ def _drained_base_mmolc_m2(
 ) -> FloatArray:
     """Base that draining water carries out in a step: linear implicit, as in the column.
 
-    A = min(b/H, highest) - 1000 H [mmolc/L]; F = w A/(1 + w A' dpH/db). Where the ceiling makes
-    A' too small the chord to the pH at which A is 0 stands in for it.
+    A = min(b/H, highest) - 1000 H [mmolc/L], H of the soil water; F = w A/(1 + w A' dpH/db).
+    Where the ceiling makes A' too small the chord to the pH at which A is 0 stands in for it.
     """
-    hydrogen = np.exp(-LN10 * ph)
+    hydrogen = soil_water_hydrogen(
+        np.exp(-LN10 * ph),
+        anions_mmolc_l=layer.anions_mmolc_l,
+        bicarbonate_mmol2_l2=layer.bicarbonate_mmol2_l2,
+        suspension_mmolc_l=layer.suspension_mmolc_l,
+    )
     bicarbonate = layer.bicarbonate_mmol2_l2 / hydrogen
     free = bicarbonate < layer.bicarbonate_highest_mmolc_l
     content = np.minimum(bicarbonate, layer.bicarbonate_highest_mmolc_l) - 1000.0 * hydrogen
     slope = LN10 * (np.where(free, bicarbonate, 0.0) + 1000.0 * hydrogen)
-    off = ph + 0.5 * np.log10(layer.bicarbonate_mmol2_l2 / 1000.0)
+    slope = slope * slope_ratio(bicarbonate, anions_mmolc_l=layer.anions_mmolc_l)
+    at_rest = np.sqrt(layer.bicarbonate_mmol2_l2 / 1000.0)
+    salt = layer.anions_mmolc_l + layer.bicarbonate_mmol2_l2 / at_rest
+    off = ph + np.log10(at_rest) - 0.5 * np.log10(salt / layer.suspension_mmolc_l)
     beyond = content * off > 0.0
     slope = np.where(beyond, np.maximum(slope, content / np.where(beyond, off, 1.0)), slope)
     water = layer.drained_mm_year * days / 365.25

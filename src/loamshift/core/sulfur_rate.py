@@ -20,7 +20,8 @@ class SulfurParameters:
     same below ``lowest_surface_cm2_kg``;
     ``growth_per_d`` at 25 degC and field capacity; ``grown_*_frac`` strength of the oxidisers at
     the start, ``oxidisers_last_years`` after a dose; ``moisture_*`` as water over field
-    capacity; ``break_up_z`` of prills in standard deviations.
+    capacity; ``break_up_z`` of prills and ``grown_z`` of the first oxidisers in standard
+    deviations.
     """
 
     rate_ug_cm2_d: float
@@ -41,6 +42,7 @@ class SulfurParameters:
     moisture_width: float
     density_ug_cm3: float
     break_up_z: float
+    grown_z: float
     acid_soil_factor: float
     acid_soil_ph: float
     normal_soil_ph: float

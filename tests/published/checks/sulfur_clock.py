@@ -11,6 +11,7 @@ import numpy as np
 from loamshift.core.climate import ClimateParameters, days_from, soil_temperature_c
 from loamshift.core.sulfur_course import days_until_frac, oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters
+from loamshift.services.belief.column_parts import grown_log_odds_sd
 from loamshift.tables.parameters import load_parameters, parameter_values
 from published.check import Check, Kind
 from published.checks.carbonate import rows
@@ -106,12 +107,16 @@ def _draw(rng: np.random.Generator, params: SulfurParameters) -> SulfurParameter
         drawn = row.value + row.sd * float(rng.standard_normal())
         return min(row.high, max(row.low, drawn))
 
+    odds = params.grown_first_frac / (1.0 - params.grown_first_frac)
+    odds *= math.exp(grown_log_odds_sd(sulfur_before=False) * float(rng.standard_normal()))
     return dataclasses.replace(
         params,
         rate_ug_cm2_d=lognormal("rate_ug_cm2_d"),
         crowding_exponent=within("crowding_exponent"),
         growth_per_d=lognormal("growth_per_d"),
         activation_energy_kj_mol=within("activation_energy_kj_mol"),
+        ramp_from_c=within("ramp_from_c"),
+        grown_first_frac=odds / (1.0 + odds),
     )
 
 

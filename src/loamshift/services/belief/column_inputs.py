@@ -24,9 +24,10 @@ from loamshift.services.belief.column_parts import PutOn, events_of, events_of_r
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.belief.humus import humus_history
+from loamshift.services.context.air import air_acid
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
-from loamshift.services.context.water import is_bare
+from loamshift.services.context.water import is_bare, water_anions_mmolc_l
 from loamshift.services.materials.named import material_named
 from loamshift.tables.materials import find_material
 from loamshift.tables.model import climate_parameters, sulfur_parameters, verdict_values
@@ -61,7 +62,8 @@ class ForecastInputs:
     the same bed without it, and ``past`` these one by one, the last ``fed_ahead`` of them the feed
     from today on; ``sulfur_before`` is true where some
     went on earlier. ``retest_sd`` is the error of one further reading [pH]. ``own_materials`` are
-    products of the case known by their label, by key.
+    products of the case known by their label, by key. ``water_anions_mmolc_l`` is what the watering
+    adds to the anions of draining water.
     """
 
     soil: ColumnSoil
@@ -78,6 +80,7 @@ class ForecastInputs:
     fed_ahead: int
     sulfur_before: bool
     own_materials: Mapping[str, Material]
+    water_anions_mmolc_l: float
 
 
 def forecast_inputs(
@@ -161,6 +164,9 @@ def draw_members_of(
         water_known=case.water.alkalinity_mg_l_as_caco3 is not None
         or context.irrigation_mm_year == 0.0,
         humus=humus_history(context),
+        is_fed=case.feed is not None,
+        water_anions_mmolc_l=water_anions_mmolc_l(context),
+        air_spread=air_acid(context.place, year=case.today.year).spread,
         years_back=(case.today - reading_day(context)).days / DAYS_IN_YEAR,
         **_rotting(materials),
     )
@@ -227,6 +233,7 @@ def inputs_from(
         fed_ahead=len(fed),
         sulfur_before=before,
         own_materials=own,
+        water_anions_mmolc_l=water_anions_mmolc_l(context),
     )
 
 
@@ -300,6 +307,7 @@ def _weather(
         alkalinity_mmolc_l=alkalinity,
         container=context.in_pot,
         bare=is_bare(case),
+        land_use=context.land_use,
         temp_shift_c=_own_thermometer_c(context),
     )
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.column_layout import ColumnEvent, EventKind
 from loamshift.domain.material import Material, MaterialGroup
-from loamshift.services.belief.column_sulfur_left import break_up_per_d, sulfur_left
+from loamshift.services.belief.column_sulfur_left import SD_IN_95_PCT, break_up_per_d, sulfur_left
 from loamshift.services.materials.acid import (
     acid_brought_mmolc_m2,
     acid_within_days,
@@ -27,7 +27,7 @@ from loamshift.services.materials.acid_clock import nitrogen_left_frac
 from loamshift.services.materials.acid_parts import AT_ONCE, acting_parts, checked_rate_g_m2
 from loamshift.services.materials.lime_share import doubt_power, event_factor
 from loamshift.tables.model import lime_parameters, sulfur_parameters
-from loamshift.tables.parameters import parameter_values
+from loamshift.tables.parameters import load_parameters, parameter_values
 
 FloatArray = NDArray[np.float64]
 Sizes = tuple[tuple[float, float, float], ...]
@@ -108,6 +108,7 @@ def events_of(part: PutOn, *, edges_cm: FloatArray) -> tuple[ColumnEvent, ...]:
                 intact_um=material.intact_diameter_um or 0.0,
                 rate_factor=slower,
                 grown_frac=_grown_frac(part.sulfur_before),
+                grown_sd=grown_log_odds_sd(sulfur_before=part.sulfur_before),
                 break_up_top=break_up_per_d(material, on_surface=True),
                 break_up_dug_in=break_up_per_d(material, on_surface=False),
                 on_surface=not worked_in,
@@ -311,6 +312,26 @@ def _sizes(material: Material) -> Sizes:
 
 def _sulfur_sizes(material: Material) -> Sizes:
     return _sizes(material) if material.sizes else _POWDER
+
+
+def grown_log_odds_sd(*, sulfur_before: bool) -> float:
+    """How unsure the first strength of the oxidisers is.
+
+    Parameters
+    ----------
+    sulfur_before
+        True where sulfur was given in the last years.
+
+    Returns
+    -------
+    float
+        Standard deviation of its log odds, from the central 95 % of its row [-].
+    """
+    row = load_parameters()["sulfur"]["grown_again_frac" if sulfur_before else "grown_first_frac"]
+    assert row.low is not None
+    assert row.high is not None
+    low, high = (math.log(one / (1.0 - one)) for one in (row.low, row.high))
+    return (high - low) / SD_IN_95_PCT
 
 
 def _grown_frac(sulfur_before: bool) -> float:

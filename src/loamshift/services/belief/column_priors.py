@@ -20,6 +20,8 @@ from loamshift.domain.humus import HumusHistory
 from loamshift.domain.soil import CarbonateBelief, Soil
 from loamshift.errors import InputError
 from loamshift.services.belief.humus import HUMUS_FIELDS, humus_parameters, humus_rows
+from loamshift.services.context.air import air_acid
+from loamshift.services.context.water import anions_row
 from loamshift.tables.model import ledger_parameters, verdict_values
 from loamshift.tables.parameters import load_parameters, parameter_values
 
@@ -27,6 +29,8 @@ FloatArray = NDArray[np.float64]
 
 SD_IN_95_PCT: Final = 2.0 * 1.959964
 """Standard deviations from one end of a central 95 % range to the other."""
+UNKNOWN_YEAR: Final = 2020
+"""Year whose spread of the air counts where no place is told; it hardly changes [yr]."""
 CUT_OFF_SD: Final = 3.0
 """No member lies farther out than this many standard deviations."""
 
@@ -221,6 +225,14 @@ PRIORS: Final[Mapping[str, Prior]] = {
 }
 """What is drawn, in order; a new one goes to the end, or the members of old seeds change."""
 
+LATER: Final[tuple[tuple[str, Cause], ...]] = (
+    ("air_factor", Cause.LEACHING),
+    ("anions_mmolc_l", Cause.LEACHING),
+    ("sulfur_ramp_from_c", Cause.SULFUR),
+    ("sulfur_grown_z", Cause.SULFUR),
+)
+"""What is drawn last, behind what older seeds draw, with what its width comes from."""
+
 _OWN: Final = ("log10_k", "start_ph_shift", "carbonate", "reading_z")
 """Drawn beside the rows: they hang on the bed."""
 _BACKGROUND: Final = {
@@ -245,6 +257,9 @@ def draw_soil_members(
     organic_acid: str = "organic_acid_half_time_d",
     humus: HumusHistory | None = None,
     years_back: float = 0.0,
+    air_spread: float | None = None,
+    is_fed: bool = False,
+    water_anions_mmolc_l: float = 0.0,
 ) -> Members:
     """Possible beds behind what is known of one.
 
@@ -260,6 +275,13 @@ def draw_soil_members(
         What is known of humus that rots beyond what the use gives back; None where none does.
     years_back
         Years from the first day of the run to today [yr].
+    air_spread
+        Factor that bounds 95 in 100 sites of the place's acid from the air; None for that of a
+        place nobody told [-].
+    is_fed
+        True where a feed is told, which makes the water of pots salty.
+    water_anions_mmolc_l
+        What the watering adds to the anions of draining water [mmolc/L].
 
     Raises
     ------
@@ -306,12 +328,26 @@ def draw_soil_members(
         *(_numbers(prior) for prior in chosen.values()),
         (0.0, 0.0 if water_known else 1.0, False, -math.inf, math.inf),
         *(_numbers(prior) for prior in of_humus.values()),
+        _about_one(air_acid(None, year=UNKNOWN_YEAR).spread if air_spread is None else air_spread),
+        _numbers(
+            Prior(
+                topic="column",
+                name=anions_row(land_use, in_pot=in_pot, is_fed=is_fed),
+                shape=Shape.LOGNORMAL,
+                cause=Cause.LEACHING,
+            )
+        ),
+        *(
+            _numbers(Prior(topic="sulfur", name=name, shape=shape, cause=Cause.SULFUR))
+            for name, shape in (("ramp_from_c", Shape.WITHIN), ("grown_z", Shape.NORMAL))
+        ),
     ]
     centre, spread, logged, low, high = zip(*rows, strict=True)
     drawn = draw_members(
         centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
     )
-    value = dict(zip((*_OWN, *chosen, "alkalinity", *of_humus), drawn.T, strict=True))
+    later = tuple(name for name, _ in LATER)
+    value = dict(zip((*_OWN, *chosen, "alkalinity", *of_humus, *later), drawn.T, strict=True))
     value["background_mmolc_m2_year"] = load_at_scale(
         value["background_mmolc_m2_year"],
         log10_k=value["log10_k"],
@@ -324,6 +360,7 @@ def draw_soil_members(
     held_by_lime = soil.ph.ph_water >= column["carbonate_plateau_lowest_ph"]
     start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
     weathering = value["weathering_mmolc_m2_year"] * (0.0 if in_pot else 1.0)
+    alkalinity = np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
     parameters = MemberParameters(
         log10_k=value["log10_k"],
         mass_factor=value["mass_factor"],
@@ -333,10 +370,12 @@ def draw_soil_members(
         plateau_ph=np.where(
             held_by_lime & (carbonate_pct > 0.0), start, np.maximum(start, value["plateau"])
         ),
-        alkalinity_factor=(
-            np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
-        ),
+        alkalinity_factor=alkalinity,
+        anions_mmolc_l=value["anions_mmolc_l"] + water_anions_mmolc_l * alkalinity,
         weathering_mmolc_m2_year=weathering,
+        air_factor=np.ascontiguousarray(value["air_factor"]),
+        sulfur_ramp_from_c=np.ascontiguousarray(value["sulfur_ramp_from_c"]),
+        sulfur_grown_z=np.ascontiguousarray(value["sulfur_grown_z"]),
         nitrate_uptake_mol_mol=value["realised_frac"] * (1.0 - value["unreturned_frac"]),
         humus_rest_mol_mol=(
             np.zeros(members)
@@ -371,6 +410,7 @@ def draw_soil_members(
         *(prior.cause for prior in chosen.values()),
         Cause.ALKALINITY,
         *(prior.cause for prior in of_humus.values()),
+        *(cause for _, cause in LATER),
     )
     return Members(parameters, causes, drawn, value["reading_z"])
 
@@ -420,6 +460,13 @@ def _guessed_alkalinity(z: FloatArray) -> FloatArray:
     share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
     logged = np.interp(share, middles, [math.log(guess / guesses[1]) for guess in guesses])
     return np.asarray(np.exp(logged), dtype=np.float64)
+
+
+def _about_one(spread: float) -> tuple[float, float, bool, float, float]:
+    """Centre, spread, whether lognormal, and bounds of a factor about 1."""
+    sd = math.log(spread) / (0.5 * SD_IN_95_PCT)
+    reach = math.exp(CUT_OFF_SD * sd)
+    return 1.0, sd, True, 1.0 / reach, reach
 
 
 def _numbers(prior: Prior) -> tuple[float, float, bool, float, float]:

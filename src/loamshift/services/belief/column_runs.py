@@ -71,6 +71,9 @@ def shortened(inputs: ForecastInputs, *, days: int, every: int = 1) -> ForecastI
             irrigation_mm=weather.irrigation_mm[:days],
             alkalinity_mmolc_l=weather.alkalinity_mmolc_l,
             leaching_factor=weather.leaching_factor,
+            air_mmolc_m2_year=None
+            if weather.air_mmolc_m2_year is None
+            else weather.air_mmolc_m2_year[:days],
         ),
         members=members
         if every == 1

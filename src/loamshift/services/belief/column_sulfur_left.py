@@ -52,7 +52,7 @@ def sulfur_left(
         event.sizes, params=params
     )
     sulfur_g_kg = clock_sulfur_g_kg(on_surface=event.on_surface)
-    grown = replace(event, grown_frac=1.0)
+    grown = replace(event, grown_frac=1.0, grown_sd=0.0)
     found = []
     if event.intact_um > 0.0:
         top = event.break_up_top if event.on_surface else event.break_up_dug_in

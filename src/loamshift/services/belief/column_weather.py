@@ -13,6 +13,7 @@ from loamshift.core.column_layout import ColumnWeather
 from loamshift.core.water_balance import WaterYear, wetness_daily
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
+from loamshift.services.context.air import air_beyond_load_daily
 from loamshift.services.context.water import water_year_of
 from loamshift.tables.model import climate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
@@ -36,6 +37,7 @@ def column_weather(
     alkalinity_mmolc_l: float = 0.0,
     container: bool = False,
     bare: bool = False,
+    land_use: str = "unknown",
     temp_shift_c: float = 0.0,
 ) -> ColumnWeather:
     """Soil temperature, wetness, drainage and watering of every day of a run.
@@ -58,6 +60,8 @@ def column_weather(
         True for pots, which follow the air.
     bare
         True for ground without plants, which dries at its surface only.
+    land_use
+        Whose load the bed has: what the load holds of the air is taken off.
     temp_shift_c
         How much warmer the user's own thermometer read [degC].
 
@@ -107,6 +111,9 @@ def column_weather(
         irrigation_mm=watering_year[order],
         alkalinity_mmolc_l=alkalinity_mmolc_l,
         leaching_factor=leaching_factor(float(np.sum(drained))),
+        air_mmolc_m2_year=None
+        if container
+        else air_beyond_load_daily(place, land_use=land_use, start=start, days=days),
     )
 
 

@@ -126,7 +126,14 @@ class PossibleBeds:
     def with_rain_water(self) -> PossibleBeds:
         """The same beds watered with water that brings no alkalinity."""
         weather = replace(self.inputs.weather, alkalinity_mmolc_l=0.0)
-        return replace(self, inputs=replace(self.inputs, weather=weather))
+        drawn = self.inputs.members.parameters
+        added = self.inputs.water_anions_mmolc_l * drawn.alkalinity_factor
+        members = replace(
+            self.inputs.members,
+            parameters=replace(drawn, anions_mmolc_l=drawn.anions_mmolc_l - added),
+        )
+        rain = replace(self.inputs, weather=weather, members=members, water_anions_mmolc_l=0.0)
+        return replace(self, inputs=rain)
 
     def without_feed(self) -> PossibleBeds:
         """The same beds, given none of their fertiliser from today on."""

@@ -9,6 +9,7 @@ import numpy as np
 from loamshift.core.evaporation import bare_surface
 from loamshift.core.rain_days import RainDice, throw_dice
 from loamshift.core.water_balance import WaterYear, water_year
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
@@ -75,6 +76,68 @@ def water_year_of(
         wet_days=place.wet_days,
         surface=surface,
     )
+
+
+def anions_row(land_use: str, *, in_pot: bool, is_fed: bool) -> str:
+    """Which row of ``column`` holds the anions of the water that drains from a bed.
+
+    Parameters
+    ----------
+    land_use
+        One of the uses in ``core.background``.
+    in_pot
+        True for pots.
+    is_fed
+        True where a feed is told.
+
+    Returns
+    -------
+    str
+        Name of the row.
+    """
+    if in_pot:
+        return "anions_fed_pot_mmolc_l" if is_fed else "anions_unknown_mmolc_l"
+    if land_use in ("low crop", "high crop"):
+        return "anions_crop_mmolc_l"
+    return "anions_unfed_mmolc_l" if land_use in ("unfed", "garden") else "anions_unknown_mmolc_l"
+
+
+def anions_mmolc_l(context: BedContext) -> float:
+    """Anions in the water that drains from a bed, bicarbonate apart: the middle.
+
+    Parameters
+    ----------
+    context
+        The bed as understood.
+
+    Returns
+    -------
+    float
+        Those of its use, and what its watering adds [mmolc/L].
+    """
+    row = anions_row(context.land_use, in_pot=context.in_pot, is_fed=context.case.feed is not None)
+    return parameter_values("column")[row] + water_anions_mmolc_l(context)
+
+
+def water_anions_mmolc_l(context: BedContext) -> float:
+    """Anions that the watering of a bed adds to the water that drains, as drying concentrates it.
+
+    Parameters
+    ----------
+    context
+        The bed as understood.
+
+    Returns
+    -------
+    float
+        Chloride, sulfate and nitrate that come with its hardness, 0 without watering [mmolc/L].
+    """
+    if context.irrigation_mm_year <= 0.0:
+        return 0.0
+    column = parameter_values("column")
+    least_mm = column["least_drained_frac"] * context.irrigation_mm_year
+    brought = column["anions_per_alkalinity"] * context.water_base_mmolc_m2_year
+    return brought / max(context.drainage_mm_year, least_mm)
 
 
 def deep_co2_factor(depth_cm: float) -> float:

@@ -21,7 +21,8 @@ from loamshift.services.belief.column_layers import soil_layers
 from loamshift.services.belief.column_priors import parameters_of
 from loamshift.services.belief.column_weather import leaching_factor
 from loamshift.services.belief.scale_nodes import inside_the_curve
-from loamshift.services.context.water import deep_co2_factor
+from loamshift.services.context.air import air_beyond_load
+from loamshift.services.context.water import deep_co2_factor, water_anions_mmolc_l
 from loamshift.services.courses.layer_acid import (
     feed_acid_by_step,
     humus_acid_by_step,
@@ -135,8 +136,10 @@ class CheapBeds:
 
     def with_rain_water(self) -> CheapBeds:
         """The same beds watered without alkalinity."""
+        added = water_anions_mmolc_l(self.context) * self.parameters.alkalinity_factor
         return replace(
             self,
+            layer=replace(self.layer, anions_mmolc_l=self.layer.anions_mmolc_l - added),
             steady_acid=self.steady_acid - self.water_acid,
             water_acid=np.zeros_like(self.water_acid),
         )
@@ -307,6 +310,9 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         background_mmolc_m2_year=members.background_mmolc_m2_year * load,
         background_rise_per_ph=members.background_rise_per_ph,
         weathering_mmolc_m2_year=members.weathering_mmolc_m2_year * min(within, 1.0),
+        air_mmolc_m2_year=members.air_factor
+        * air_beyond_load(context.place, land_use=context.land_use, year=context.case.today.year)
+        * load,
         drained_mm_year=context.drainage_mm_year * members.transport_factor,
         bicarbonate_mmol2_l2=bicarbonate
         * members.flux_pco2_atm
@@ -324,5 +330,7 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         reference_ph=ledger.background_reference_ph,
         highest_ph=ledger.background_highest_ph,
         leaching_factor=leaching_factor(context.drainage_mm_year),
+        anions_mmolc_l=members.anions_mmolc_l,
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
+        suspension_mmolc_l=column["suspension_mmolc_l"],
     )

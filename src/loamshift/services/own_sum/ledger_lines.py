@@ -6,6 +6,8 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from loamshift.core.acidity import NITROGEN_MOL_KG, SULFUR_ACID_MOLC_KG
+from loamshift.core.air import G_M2_PER_KG_HA
 from loamshift.core.background import background_loads, drained_base_mmolc_m2
 from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.carbonate import rain_ph
@@ -13,17 +15,24 @@ from loamshift.core.ledger import rain_carbonic_acid_mmolc_m2, water_acid_mmolc_
 from loamshift.core.nitrogen_share import realised_row, unreturned_row
 from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.case import Feed
-from loamshift.domain.message import Message, message
+from loamshift.domain.message import Given, Message, message
 from loamshift.domain.own_sum import Origin, SumInput, SumStep, SumUnit
+from loamshift.services.context.air import air_acid, deposition_at
 from loamshift.services.context.build_context import WEEKS_PER_MONTH, curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
-from loamshift.services.context.water import deep_co2_factor
+from loamshift.services.context.water import (
+    anions_mmolc_l,
+    anions_row,
+    deep_co2_factor,
+    water_anions_mmolc_l,
+)
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.humus_line import humus_steps
 from loamshift.services.own_sum.opened import OpenedBed, scale_of
+from loamshift.tables.air import air_region
 from loamshift.tables.model import carbonate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import NITROGEN_G_MOL, alkalinity_mmolc_l_from_mg_l_as_caco3
@@ -194,17 +203,38 @@ def _of_place(bed: OpenedBed, symbol: str, name: Message, value: float, row: str
 def _air(bed: OpenedBed) -> tuple[SumStep, ...]:
     if bed.context.in_pot:
         return ()
-    row = of.named(
-        of.parameter("E", "ledger.deposition_mmolc_m2", SumUnit.MMOLC_M2),
-        message("why-in-line", line="air"),
-    )
+    context = bed.context
+    year = context.case.today.year
+    falls = deposition_at(context.place, year=year)
+    known = falls.region != air_region(latitude=None, longitude=None)
+
+    def fallen(symbol: str, what: str, value: float, unit: SumUnit) -> SumInput:
+        name = message("why-in-air", what=what, region=falls.region, year=Given(str(year)))
+        return SumInput(
+            symbol=symbol,
+            name=name,
+            value=value,
+            unit=unit,
+            origin=Origin.TABLE if known else Origin.ASSUMED,
+            path="place",
+            source_key=falls.source_key,
+        )
+
     step = SumStep(
         says=message("why-step-air"),
-        symbol="E′",
-        value=row.value,
+        symbol="E",
+        value=air_acid(context.place, year=year).mmolc_m2,
         unit=SumUnit.MMOLC_M2,
-        formula="{E′} = {E}",
-        inputs=(row,),
+        formula="{E} = max(0, {a} × {S} − {K} + {r} × {u} × {c} × {N})",
+        inputs=(
+            of.fixed("a", message("why-in-air-sulfur-acid"), SULFUR_ACID_MOLC_KG, SumUnit.MMOLC_G),
+            fallen("S", "sulfur", G_M2_PER_KG_HA * falls.sulfur_kg_ha, SumUnit.G_M2),
+            fallen("K", "base", falls.base_mmolc_m2, SumUnit.MMOLC_M2),
+            _row("r", "realised_field_frac"),
+            _row("u", "unreturned_crop_frac"),
+            of.fixed("c", message("why-in-air-nitrogen-acid"), NITROGEN_MOL_KG, SumUnit.MMOLC_G),
+            fallen("N", "nitrogen", G_M2_PER_KG_HA * falls.nitrogen_kg_ha, SumUnit.G_M2),
+        ),
     )
     return (step,)
 
@@ -245,16 +275,16 @@ def _leaching(bed: OpenedBed) -> tuple[SumStep, ...]:
         _row("V", "weathering_mmolc_m2", SumUnit.MMOLC_M2), message("why-in-weathering")
     )
     air = of.named(
-        _row("E", "deposition_mmolc_m2", SumUnit.MMOLC_M2), message("why-in-line", line="air")
+        _row("e", f"air_in_{use}_mmolc_m2", SumUnit.MMOLC_M2), message("why-in-air-in-load")
     )
     line = SumStep(
         says=message("why-step-leaching"),
         symbol="U",
         value=background_loads(params)[context.land_use] * faster.value
         - params.weathering_mmolc_m2
-        - params.deposition_mmolc_m2,
+        - air.value,
         unit=SumUnit.MMOLC_M2,
-        formula="{U} = {B} × {F} − {V} − {E}",
+        formula="{U} = {B} × {F} − {V} − {e}",
         inputs=(load, of.before(faster, message("why-in-faster")), given, air),
     )
     return (faster, line)
@@ -388,6 +418,8 @@ def _washed_out(bed: OpenedBed) -> tuple[SumStep, ...]:
             * column["flux_pco2_atm"]
             * deep_co2_factor(bed.context.depth_cm),
             bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
+            anions_mmolc_l=anions_mmolc_l(bed.context),
+            suspension_mmolc_l=column["suspension_mmolc_l"],
         ),
         unit=SumUnit.MMOLC_M2,
         inputs=(
@@ -400,9 +432,25 @@ def _washed_out(bed: OpenedBed) -> tuple[SumStep, ...]:
                 else ()
             ),
             of.parameter("y", "column.bicarbonate_highest_mmolc_l", SumUnit.MMOLC_L),
+            of.parameter("a", f"column.{_anions_row(bed)}", SumUnit.MMOLC_L),
+            *_water_anions(bed),
+            of.parameter("c", "column.suspension_mmolc_l", SumUnit.MMOLC_L),
         ),
     )
     return (step,)
+
+
+def _anions_row(bed: OpenedBed) -> str:
+    return anions_row(
+        bed.context.land_use, in_pot=bed.context.in_pot, is_fed=bed.case.feed is not None
+    )
+
+
+def _water_anions(bed: OpenedBed) -> tuple[SumInput, ...]:
+    """What the watering adds, where it does."""
+    added = water_anions_mmolc_l(bed.context)
+    name = message("why-in-water-anions")
+    return (of.fixed("b", name, added, SumUnit.MMOLC_L),) if added > 0.0 else ()
 
 
 def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:

@@ -19,9 +19,10 @@ from loamshift.domain.answer import (
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.message import Message, message
 from loamshift.domain.soil import Fizz, Soil
+from loamshift.services.context.air import air_acid
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
-from loamshift.services.context.water import deep_co2_factor
+from loamshift.services.context.water import anions_mmolc_l, deep_co2_factor
 from loamshift.services.courses.drift import drift_ph_year
 from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
@@ -236,6 +237,7 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         params=ledger_parameters(),
         carbonate=carbonate_parameters(),
         land_use=context.land_use,
+        air_mmolc_m2=air_acid(place, year=context.case.today.year).mmolc_m2,
         sulfur_tail_mmolc_m2=_tail(context),
     )
     if context.in_pot:
@@ -249,6 +251,8 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         * column["flux_pco2_atm"]
         * deep_co2_factor(context.depth_cm),
         bicarbonate_highest_mmolc_l=column["bicarbonate_highest_mmolc_l"],
+        anions_mmolc_l=anions_mmolc_l(context),
+        suspension_mmolc_l=column["suspension_mmolc_l"],
     )
     lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
     rotting = humus_year(context, held_ph=held_ph)

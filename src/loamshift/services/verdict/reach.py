@@ -14,6 +14,7 @@ from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.plan_goal import RuleGoal, reachable
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.context.air import air_acid
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
 from loamshift.services.courses.seasons import (
@@ -248,6 +249,7 @@ def _background_mmolc_m2(context: BedContext, ph: float) -> float:
         drainage_mm=context.drainage_mm_year,
         params=ledger_parameters(),
         land_use=context.land_use,
+        air_mmolc_m2=air_acid(context.place, year=context.case.today.year).mmolc_m2,
     )
 
 

@@ -274,12 +274,12 @@ why-step-water-depth = Add up the water of a year.
 why-step-alkalinity = Turn the alkalinity into charge.
 why-step-water = Multiply the two. Water makes a soil more alkaline, so the line is negative.
 why-step-rain = Multiply the rain by the acid in it.
-why-step-air = Take the usual figure for nitrogen and sulphur from the air.
+why-step-air = Work out the acid of the sulphur and nitrogen that fall from the air, less the base that falls with them. Nitrogen makes acid only as far as it is washed out, and only part of that shows in the topsoil.
 why-step-faster = Work out how much faster this soil loses base than one at pH 5: more at a high pH, and more the more water drains.
-why-step-leaching = Multiply the usual loss by that, and take off what weathering gives and what comes from the air.
+why-step-leaching = Multiply the usual loss by that, and take off what weathering gives. The usual loss was measured with the acid from the air of its own place and years inside; take that off too, as this bed has a line of its own for it.
 why-step-feed = Work out the acid of the feed as it is given now, with the part of it that stays in the soil.
 why-step-tail = Take the acid of the sulphur already applied that will have come in a year, less what has come so far.
-why-step-washed-out = Work out the bicarbonate that draining water carries away at this pH.
+why-step-washed-out = Work out the bicarbonate that draining water carries away at this pH. The saltier the water, the more acid it is beside the same soil, and the less bicarbonate it holds.
 why-step-free-lime = Take the free lime that dissolves in a year, or what it takes to reach the pH that lime holds, whichever is less.
 why-step-humus-nitrogen = Work out the nitrogen that old organic matter sets free in a year, from its share that rots fast and the years since the ground was dug.
 why-step-humus-base = Work out the base that this organic matter held at this pH, for each mole of its nitrogen.
@@ -409,6 +409,25 @@ why-in-drainage = water that drains in a year
 why-in-faster = times the loss at pH 5
 why-in-background = usual loss at pH 5
 why-in-weathering = base from weathering
+why-in-water-anions = salt that the watering adds to draining water
+why-in-air-in-load = acid from the air inside that usual loss
+why-in-air-sulfur-acid = acid in a gram of sulphur
+why-in-air-nitrogen-acid = acid in a gram of nitrogen
+why-in-air = { $what ->
+    [sulfur] sulphur
+    [nitrogen] nitrogen
+   *[base] base
+} from the air { $region ->
+    [british-isles] in the British Isles
+    [northern-europe] in northern Europe
+    [central-europe] in central Europe
+    [southern-europe] in southern Europe
+    [eastern-north-america] in eastern North America
+    [western-north-america] in western North America
+    [east-asia] in East Asia
+    [australia-new-zealand] in Australia and New Zealand
+   *[elsewhere] where no better figure is known
+}, { $year }
 why-in-nitrogen = nitrogen in a year
 why-in-nitrogen-chosen = nitrogen chosen for this feed
 why-in-nitrogen-share = nitrogen in the product
