@@ -28,6 +28,7 @@ from loamshift.services.belief.column_priors import (
 )
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.context.build_context import build_context
+from loamshift.services.context.water import anions_row, water_anions_mmolc_l
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.lime_share import event_factor
 from loamshift.tables.materials import find_material, load_materials
@@ -425,3 +426,28 @@ def test_a_soil_without_lime_is_never_drawn_above_its_own_plateau() -> None:
     start = np.minimum(context.soil.ph.ph_water + drawn.start_ph_shift, 8.3)
     assert np.all(drawn.plateau_ph >= start)
     assert drawn.plateau_ph.max() < 9.0
+
+
+def test_sulfur_on_top_has_the_soil_water_of_the_roots_so_dryness_counts_once() -> None:
+    """Its half rate is all that says the surface is drier; a law for its water would end that."""
+    context = build_context(bed())
+    wetness = forecast_inputs(context, [], members=3).weather.wetness
+    assert wetness.shape[1] > 1
+    assert np.array_equal(wetness, np.repeat(wetness[:, :1], wetness.shape[1], axis=1))
+
+
+def test_hard_water_salts_what_drains_and_a_fed_pot_more_than_an_unfed_one() -> None:
+    hard = '[water]\nalkalinity = "250 mg/L"\nweekly = "20 mm"'
+
+    def middle(more: str) -> float:
+        drawn = forecast_inputs(build_context(bed(more=more)), [], members=200).members
+        return float(np.median(drawn.parameters.anions_mmolc_l))
+
+    plain = middle("")
+    assert plain == pytest.approx(parameter_values("column")["anions_unfed_mmolc_l"], rel=0.05)
+    added = water_anions_mmolc_l(build_context(bed(more=hard)))
+    assert added > 1.0
+    assert middle(hard) == pytest.approx(plain + added, rel=0.05)
+    rows = [anions_row("unknown", in_pot=True, is_fed=fed) for fed in (False, True)]
+    unfed, fed = (parameter_values("column")[row] for row in rows)
+    assert fed > 2.0 * unfed
