@@ -344,7 +344,7 @@ def drained_base_mmolc_m2(
     >>> round(drained_base_mmolc_m2(7.5, drainage_mm=100.0, bicarbonate_mmol2_l2=b,
     ...                             bicarbonate_highest_mmolc_l=6.0, anions_mmolc_l=1.0,
     ...                             suspension_mmolc_l=1.26))
-    279
+    235
     """
     require_soil_ph(ph_water)
     require_amount("drainage_mm", drainage_mm)
