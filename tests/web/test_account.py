@@ -56,7 +56,8 @@ def test_signing_in_and_out(robin: User) -> None:
     assert browser.get("/shelf/").status_code == 200
     assert "robin" in browser.get("/account/").content.decode()
     assert browser.get("/account/sign-in").headers["Location"] == "/"
-    browser.post("/account/sign-out")
+    out = browser.post("/account/sign-out")
+    assert out.headers["Clear-Site-Data"] == '"storage"', "drafts stay on no shared computer"
     assert browser.get("/shelf/").status_code == 302
 
 

@@ -88,7 +88,9 @@ def sign_out(request: HttpRequest) -> HttpResponse:
     """Forget the session."""
     _only_in_an_office()
     logout(request)
-    return redirect("sign-in")
+    response = redirect("sign-in")
+    response.headers["Clear-Site-Data"] = '"storage"'  # drafts of forms, on a shared computer
+    return response
 
 
 def _form(
