@@ -25,6 +25,7 @@ from loamshift.web.beds.case_form import (
 )
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import merge
+from loamshift.web.beds.templatetags.beds import quick_adds
 from loamshift.web.cases import case_of, text_of
 
 UK, US = Words("uk", "metric"), Words("us", "us")
@@ -368,6 +369,14 @@ def test_a_garden_that_is_gone_or_anothers_is_refused(client: Browser, office: O
         assert answer.status_code == 422
         assert "That garden no longer exists" in answer.content.decode()
     assert not kept(Bed, office).exists()
+
+
+def test_a_quick_test_begins_with_the_beds_own_method(office: Office, bed: Bed) -> None:
+    assert quick_adds({}, bed)["own_method"] == "water 1:1"
+    bed.case_text += '[[reading]]\ndate = 2026-03-01\nph = 6\nph_method = "CaCl2"\n'
+    assert quick_adds({}, bed)["own_method"] == "CaCl2"
+    bed.case_text = "broken ["
+    assert quick_adds({}, bed)["own_method"] == ""
 
 
 def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed: Bed) -> None:

@@ -9,9 +9,21 @@ from django import template
 
 from loamshift.domain.ph import PhMethod
 from loamshift.store.models import Bed
+from loamshift.web.cases import tree_of
 
 register = template.Library()
 _METHODS: Final = tuple(str(method) for method in PhMethod)
+
+
+def _method_of(bed: Bed) -> str:
+    """How the pH of this bed was measured last; the next test is most likely done alike."""
+    try:
+        tree = tree_of(bed.case_text)
+    except ValueError:
+        return ""
+    told = [tree.get("soil"), *(tree.get("reading") or ())]
+    methods = [str(one.get("ph_method", "")) for one in told if isinstance(one, dict)]
+    return next((method for method in reversed(methods) if method), "")
 
 
 @register.inclusion_tag("beds/_quick.html", takes_context=True)
@@ -21,6 +33,7 @@ def quick_adds(context: dict[str, Any], bed: Bed) -> dict[str, Any]:
     return {
         "bed": bed,
         "methods": _METHODS,
+        "own_method": _method_of(bed),
         "today": date.today().isoformat(),  # noqa: DTZ011 - the local day
         "us": getattr(office, "units", "") == "us",
         "csrf_token": context.get("csrf_token"),
