@@ -110,7 +110,7 @@ class Message:
     """
 
     key: str
-    values: Mapping[str, Value] = field(default_factory=lambda: _NOTHING)
+    values: Mapping[str, Value] = field(default_factory=lambda: _NOTHING, hash=False)
 
     def __post_init__(self) -> None:
         """Refuse a key that is none, and prose where a choice belongs."""

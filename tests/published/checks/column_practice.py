@@ -404,6 +404,7 @@ def _hard_water() -> list[Check]:
             wetness=weather.wetness[:days],
             drainage_mm=weather.drainage_mm[:days],
             irrigation_mm=weather.irrigation_mm[:days],
+            air_mmolc_m2_year=weather.air_mmolc_m2_year[:days],
         )
         result = run_column(
             inputs.soil,
