@@ -76,6 +76,29 @@ def test_the_subtitle_says_where_what_and_how_it_was_read() -> None:
     )
 
 
+def test_a_place_that_is_not_known_is_named_so_in_the_head() -> None:
+    answer, case = ALL["effort"]()
+    note = message("case-note-place-unknown", given=Given("Ashby Green"))
+    placed = message("case-note-at", path=Given("place.name"), note=note)
+    nowhere = replace(case, place=None, notes=(placed,))
+    assert "2026. Place not known: Ashby Green. Bed of" in subtitle(answer, nowhere, words=UK)
+    assert "Place" not in subtitle(answer, replace(nowhere, notes=()), words=UK)
+
+
+@pytest.mark.parametrize(
+    ("passed", "text"),
+    [
+        (1, "The one check that could be made found nothing wrong."),
+        (2, "Neither of the two checks found anything wrong."),
+        (6, "None of the six checks found anything wrong."),
+    ],
+)
+def test_checks_that_are_all_passed_are_counted_in_a_sentence(passed: int, text: str) -> None:
+    answer, _ = ALL["effort"]()
+    clear = tuple(finding(f"check {n}", "", passed=True) for n in range(passed))
+    assert text in said(checks(replace(answer, findings=clear), numbers={}, words=UK))
+
+
 def soil(**given: object) -> str:
     case = Case(name="n", today=date(2026, 1, 1), soil=SoilEntry(**given))  # type: ignore[arg-type]
     return subtitle(replace(ALL["bare"]()[0]), case, words=UK).removeprefix("1 January 2026. ")

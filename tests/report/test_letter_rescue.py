@@ -21,7 +21,7 @@ def test_the_rescue_is_in_order_and_says_what_not_to_do() -> None:
     steps = next(b for b in section.blocks if isinstance(b, Items))
     assert steps.numbered and len(steps.items) == 3
     text = said(section)
-    assert "would end between pH 2.9 and pH 3.6" in text
+    assert "the pH would end between 2.9 and 3.6 in 9 of 10 cases" in text
     assert "What not to do:\nHydrated lime round living roots." in text
     assert "needs 12.5 to 25 lb/100 sq ft of pure lime" in text
 

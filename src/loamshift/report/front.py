@@ -140,6 +140,7 @@ def chance(answer: Answer, case: Case) -> Message | None:
         low=ph(wanted.ph_low),
         high=ph(wanted.ph_high),
         day=plan.on,
+        kind=case.bed.kind.value,
         salt="yes" if reading is not None and reading.method.is_salt else "no",
     )
 

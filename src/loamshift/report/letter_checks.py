@@ -84,8 +84,6 @@ def checks(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Secti
     blocks += [Note(_worded(remark, numbers, words), note) for remark in remarks]
     if passed and failed:
         blocks.append(Paragraph(say(message("check-passed-others", n=passed), words)))
-    elif passed == 1:
-        blocks.append(Paragraph(say(message("check-passed-one"), words)))
     elif passed:
         blocks.append(Paragraph(say(message("check-passed-all", n=passed), words)))
     return Section(say(message("check-title"), words), tuple(blocks), Matter.ASIDE)

@@ -165,6 +165,7 @@ def chances(answer: Answer, case: Case) -> list[Message]:
                 high=ph(wanted.ph_high),
                 day=plan.on,
                 salt=salt,
+                kind=case.bed.kind.value,
             )
         )
     if plan.decides:
@@ -177,6 +178,7 @@ def chances(answer: Answer, case: Case) -> list[Message]:
                 "decides-harmed",
                 direction="lime" if lime else "acidify",
                 share=in_100(plan.share_harmed),
+                kind=case.bed.kind.value,
             )
         )
     return told

@@ -33,7 +33,7 @@ def told_of(case: Case, *, day: date, words: Words) -> str:
     """A day, and all that somebody said of the bed, in one line."""
     parts = [
         words.date(day),
-        case.place.name if case.place is not None else "",
+        case.place.name if case.place is not None else _said(_unknown_place(case), words),
         _said(_bed(case), words),
         _said(_soil(case.soil), words),
         *_readings(case, words),
@@ -65,6 +65,14 @@ def reading_in_force(case: Case) -> PhReading | None:
 
 def _said(what: Message | None, words: Words) -> str:
     return "" if what is None else say(what, words)
+
+
+def _unknown_place(case: Case) -> Message | None:
+    """That the place somebody named is in no list; None where nobody named one."""
+    for note in case.notes_on("place.name"):
+        if isinstance(note, Message) and "given" in note.values:
+            return message("head-place-unknown", given=note.values["given"])
+    return None
 
 
 def _bed(case: Case) -> Message | None:

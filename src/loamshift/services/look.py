@@ -67,6 +67,7 @@ def look_with_column(
         refit=belief.refit,
         outlook=outlook(
             belief.beds,
+            context=believed,
             alone=alone,
             planned_ph=plan.ph,
             planned=plan.applications,

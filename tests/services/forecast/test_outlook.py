@@ -170,5 +170,35 @@ def test_the_share_of_a_cause_follows_its_draw() -> None:
 
 
 def test_a_width_without_a_cause_is_said() -> None:
-    words = width_words([WidthShare(message("cause-lime"), 0.05)], on=date(2027, 1, 1))
+    shares = [WidthShare(message("cause-lime"), 0.05)]
+    words = width_words(build_context(bed(NO_LIME)), shares, on=date(2027, 1, 1))
     assert read(words).startswith("No single cause")
+
+
+CHALKY = NO_LIME.replace("7.0", "7.6").replace("carbonate_pct = 0", "{lime}")
+
+
+@pytest.mark.parametrize(
+    ("soil", "cause", "asked"),
+    [
+        (NO_LIME, "buffering", "A laboratory buffer pH or a jar titration would narrow"),
+        (CHALKY.format(lime=""), "buffering", "A jar titration would narrow"),
+        (CHALKY.format(lime=""), "free-lime", "A laboratory figure for free lime would narrow"),
+        (CHALKY.format(lime="carbonate_pct = 2"), "free-lime", "A second careful sample now"),
+    ],
+)
+def test_no_test_is_asked_for_that_was_made_or_tells_nothing(
+    soil: str, cause: str, asked: str
+) -> None:
+    widest = WidthShare(message(f"cause-{cause}"), 0.6)
+    shares = [widest, WidthShare(message("cause-first-reading"), 0.4)]
+    words = width_words(build_context(bed(soil)), shares, on=date(2027, 1, 1))
+    assert asked in read(words)
+
+
+def test_the_middle_of_the_forecast_is_the_median_of_the_beds(loam: Outlook) -> None:
+    for band, beds in (
+        (loam.forecast.ph.q50, loam.bed_ph),
+        (loam.forecast.do_nothing.q50, loam.control_ph),
+    ):
+        assert band == pytest.approx(np.median(beds, axis=0).tolist())

@@ -15,7 +15,10 @@ from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.own_sum import Origin, OwnSum, SumStep
 from loamshift.services.advise import LookAhead, advise
+from loamshift.services.own_sum.opened import open_bed
 from loamshift.services.own_sum.sums import NoSum, own_keys, own_sum, own_sums
+from loamshift.services.own_sum.width import Cause
+from loamshift.services.own_sum.width import test_for as asked_for
 from loamshift.tables.references import load_references
 from odd_cases.cases import LIME_FREE, PEAT_POTS, WATER, put_on, read, read_again, text
 
@@ -200,3 +203,19 @@ def test_what_is_told_to_type_works_where_nothing_is_near() -> None:
         own_sum(case, answer, "zzzz")
     typed = str(error.value).split("loamshift why ", 1)[1].split(" --case")[0]
     assert own_sum(case, answer, typed).key == typed
+
+
+@pytest.mark.parametrize(
+    ("lime", "asked"),
+    [
+        ("", "fizz"),
+        ('fizz = "none"\nfizz_acid = "vinegar"', "laboratory-lime"),
+        ('fizz = "strong"\nfizz_acid = "HCl"', "laboratory-lime"),
+        ("carbonate_pct = 2", None),
+    ],
+)
+def test_no_test_of_the_lime_is_asked_for_twice(lime: str, asked: str | None) -> None:
+    soil = 'ph = 7.6\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+    case = parse_case(text(soil=soil + lime, aim="target_ph = 6.0"))
+    opened = open_bed(case, advise(case))
+    assert asked_for(opened, Cause.LIME) == asked

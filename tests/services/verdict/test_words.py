@@ -75,3 +75,23 @@ def test_the_first_amount_and_the_day_of_the_test_are_those_of_the_plan() -> Non
     assert said["verdict-start"]["rate"] == rate(first)
     assert said["verdict-start"]["product"] == Product(answer.plan.material)
     assert said["verdict-start-test"]["day"] == answer.plan.decides[0].test
+
+
+POTS = 'kind = "container"\narea = "0.13 m2"\ndepth = "{depth} cm"\ncount = 6\nplanted = true'
+HARD = '[water]\nalkalinity = "280 mg/L CaCO3"\nweekly = "3 L"'
+
+
+@pytest.mark.parametrize(
+    ("depth", "enough"),
+    [(20, "That would be enough if your water did not take it back."), (30, "")],
+)
+def test_what_the_water_takes_back_is_not_told_as_out_of_reach(depth: int, enough: str) -> None:
+    peat = 'ph = 5.9\nph_method = "water 1:5"\nmedium = "peat mix"'
+    judged, said = told(bed(peat, bed=POTS.format(depth=depth), more=HARD))
+    assert (judged.decision, judged.reason) == (Decision.ELSEWHERE, Reason.WATER)
+    assert judged.need_mid_g_m2 is not None and judged.most_g_m2 is not None
+    assert (judged.most_g_m2 >= judged.need_mid_g_m2) is bool(enough)
+    text = read(said.because)
+    assert enough in text
+    assert "of 100 pots like this one" in text.lower() and "beds" not in text
+    assert ("Your water keeps raising the pH again." in text) is not bool(enough)

@@ -8,6 +8,7 @@ from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Measure, Quantity, Value, message
 from loamshift.services.belief.humus import humus_history
+from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.upkeep.humus import turf_would_move_ph
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.services.verdict.judgement import Judgement
@@ -59,8 +60,8 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
     rows += _grade_of_lime(context)
     resists = soil is not None and not soil.k.contributions and not case.titration
     if resists and judged.direction is not Direction.NONE:
-        buffer = "none" if case.soil.buffer_ph is None else "given"
-        rows.append(_row("titration", "titration", buffer=buffer))
+        test = "buffer" if buffer_test_tells(context) else "jar"
+        rows.append(_row("titration", "titration", test=test))
     if case.bed.area_m2 is None and context.area_m2 is None:
         rows.append(_row("bed.area", "area"))
     if context.place is None:

@@ -25,6 +25,8 @@ from loamshift.services.belief.column_priors import Cause
 from loamshift.services.belief.column_runs import DAYS_IN_WEEK
 from loamshift.services.belief.column_runs import shared_laws as shared_laws
 from loamshift.services.belief.possible_beds import PossibleBeds
+from loamshift.services.context.buffer_test import buffer_test_tells
+from loamshift.services.context.build_context import require_soil
 
 FloatArray = NDArray[np.float64]
 
@@ -111,8 +113,10 @@ def forecast(
     Notes
     -----
     The bands hold the error of one further careful reading, so that nine tests in ten should
-    fall in the outer one; ``bed_ph`` does not. "Do nothing" leaves out the applications only:
-    earlier material, feed and watering go on. Earlier readings have weighed the beds.
+    fall in the outer one; ``bed_ph`` does not. Their middle is the median of the beds, the figure
+    that the verdict tells: an error lies as often above as below, and drawn ones only scatter it.
+    "Do nothing" leaves out the applications only: earlier material, feed and watering go on.
+    Earlier readings have weighed the beds.
 
     References
     ----------
@@ -126,6 +130,7 @@ def forecast(
     plan = beds.run(applications) if applications else alone
     return outlook(
         beds,
+        context=context,
         alone=alone,
         planned_ph=plan.ph,
         planned=applications,
@@ -138,6 +143,7 @@ def forecast(
 def outlook(
     beds: PossibleBeds,
     *,
+    context: BedContext,
     alone: BedRun,
     planned_ph: FloatArray | None,
     planned: Sequence[Application],
@@ -149,6 +155,8 @@ def outlook(
 
     Parameters
     ----------
+    context
+        The bed, for the tests of it that nobody has made yet.
     planned_ph
         Their course under the plan, shape (M, D); None where there is none [pH in water].
     balance_error
@@ -175,11 +183,11 @@ def outlook(
         forecast=Forecast(
             dates=dates,
             ph=reading_bands(bed_ph, error_ph=error),
-            do_nothing=DoNothing(q50=_numbers(np.median(control_ph + error[:, None], axis=0))),
+            do_nothing=DoNothing(q50=_numbers(np.median(control_ph, axis=0))),
             width=shares,
         ),
         balance_error=balance_error,
-        width_words=width_words(shares, on=dates[at]),
+        width_words=width_words(context, shares, on=dates[at]),
         width_shares=shares,
         bed_ph=bed_ph,
         control_ph=control_ph,
@@ -223,8 +231,8 @@ def width_shares(
     )
 
 
-def width_words(shares: Sequence[WidthShare], *, on: date) -> Prose:
-    """Where the width comes from, and what would narrow it most."""
+def width_words(context: BedContext, shares: Sequence[WidthShare], *, on: date) -> Prose:
+    """Where the width comes from, and which test, not made yet, would narrow it most."""
     named = [one for one in shares if one.share >= _NAMED_SHARE][:_MOST_NAMED]
     if not named:
         return prose(message("expect-width-none"))
@@ -232,11 +240,27 @@ def width_words(shares: Sequence[WidthShare], *, on: date) -> Prose:
         message("expect-width-cause", cause=_cause(one), share=Measure(Quantity.SHARE, one.share))
         for one in named
     )
-    narrows = next((one for one in shares if _cause(one).key in NARROWED), None)
+    told = _told(context)
+    narrows = next((one for one in shares if _cause(one).key in NARROWED - told), None)
     return prose(
         message("expect-width", day=on, causes=Listed(causes)),
-        None if narrows is None else message("expect-narrows", cause=_code(narrows)),
+        None
+        if narrows is None
+        else message(
+            "expect-narrows",
+            cause=_code(narrows),
+            test="buffer" if buffer_test_tells(context) else "jar",
+        ),
     )
+
+
+def _told(context: BedContext) -> frozenset[str]:
+    """Causes whose best test was made: it is not asked for twice."""
+    made = {
+        Cause.CARBONATE: require_soil(context).carbonate.measured,
+        Cause.BUFFERING: bool(context.case.titration),
+    }
+    return frozenset(f"cause-{cause}" for cause, is_made in made.items() if is_made)
 
 
 def _cause(share: WidthShare) -> Message:
@@ -262,11 +286,17 @@ def reading_bands(bed_ph: FloatArray, *, error_ph: FloatArray) -> ForecastPh:
     Returns
     -------
     ForecastPh
-        Quantiles by day [pH in water].
+        Quantiles by day, the middle one that of the beds [pH in water].
     """
-    bands = quantile_bands(bed_ph + error_ph[:, None])
-    q05, q25, q50, q75, q95 = (_numbers(band) for band in bands)
-    return ForecastPh(q05=q05, q25=q25, q50=q50, q75=q75, q95=q95)
+    q05, q25, _, q75, q95 = quantile_bands(bed_ph + error_ph[:, None])
+    middle = np.clip(np.median(bed_ph, axis=0), q25, q75)
+    return ForecastPh(
+        q05=_numbers(q05),
+        q25=_numbers(q25),
+        q50=_numbers(middle),
+        q75=_numbers(q75),
+        q95=_numbers(q95),
+    )
 
 
 def _numbers(values: FloatArray) -> tuple[float, ...]:

@@ -13,7 +13,7 @@ from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.need import Need
 from loamshift.domain.decision import Band
 from loamshift.domain.message import Prose, message, prose, rate
-from loamshift.domain.soil import Fizz
+from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import (
     carbonate_median_mmolc_kg,
@@ -118,7 +118,7 @@ def narrowing_need(bed: OpenedBed) -> Prose:
     told = [
         message(
             "why-narrow",
-            test=test_for(bed, cause),
+            test=test,
             range=rate(
                 width.without[cause].lo90,
                 high=width.without[cause].hi90,
@@ -126,26 +126,29 @@ def narrowing_need(bed: OpenedBed) -> Prose:
             ),
         )
         for cause in ordered
-        if width.left_frac(cause) < WORTH_SAYING
+        if width.left_frac(cause) < WORTH_SAYING and (test := test_for(bed, cause)) is not None
     ]
     return prose(*told) if told else prose(message("why-narrow-none"))
 
 
-def test_for(bed: OpenedBed, cause: Cause) -> str:
-    """The cheapest test, not made yet, that tells more of a cause, as a choice."""
+def test_for(bed: OpenedBed, cause: Cause) -> str | None:
+    """The cheapest test, not made yet, that tells more of a cause, as a choice; None for none."""
     entry, soil = bed.case.soil, require_soil(bed.context)
     if cause is Cause.READING:
         return "laboratory-ph" if soil.ph.method.is_rough else "second-ph"
     if cause is Cause.LIME:
-        tried = entry.fizz is not None or entry.carbonate_pct is not None
-        return "laboratory-lime" if tried and entry.fizz is not Fizz.NONE else "fizz"
+        if soil.carbonate.measured:
+            return None
+        return "fizz" if entry.fizz is None else "laboratory-lime"
+    if bed.case.titration:
+        return None
     if soil.k.measured:
         return "jars"
     if "soil.texture" in bed.context.assumed:
         return "texture"
     if "soil.organic_matter_pct" in bed.context.assumed:
         return "organic-matter"
-    return "buffer-ph" if not bed.acidify else "jars"
+    return "buffer-ph" if not bed.acidify and buffer_test_tells(bed.context) else "jars"
 
 
 def _band(bed: OpenedBed, need: Need, *, acidify: bool) -> Band:

@@ -18,8 +18,9 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.message import Message, message
-from loamshift.domain.soil import Fizz, Soil
+from loamshift.domain.soil import Soil
 from loamshift.services.context.air import air_acid
+from loamshift.services.context.buffer_test import free_lime_found
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
 from loamshift.services.context.water import anions_mmolc_l, deep_co2_factor
@@ -211,10 +212,7 @@ def may_hold_lime(context: BedContext, held_ph: float) -> bool:
     held_ph
         Where it is held [pH in water].
     """
-    soil = require_soil(context)
-    fizzed = context.case.soil.fizz not in (None, Fizz.NONE)
-    measured = soil.carbonate.measured and soil.carbonate.high_pct > 0.0
-    return fizzed or measured or held_ph >= parameter_values("advice")["no_lime_above_ph"]
+    return free_lime_found(context) or held_ph >= parameter_values("advice")["no_lime_above_ph"]
 
 
 def _lines(context: BedContext, held_ph: float) -> dict[str, float]:

@@ -23,6 +23,7 @@ from loamshift.domain.message import (
     prose,
     rate,
 )
+from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.materials.feed import feed_acid_of
@@ -126,9 +127,8 @@ def _repeat_test(context: BedContext) -> Message:
 
 
 def _buffering_test(context: BedContext) -> str:
-    """Which test of how strongly the soil resists nobody has made."""
-    given = context.case.soil.buffer_ph is not None or context.organic_only
-    return "jar" if given else "buffer"
+    """Which test would tell how strongly the soil resists, and nobody has made."""
+    return "buffer" if buffer_test_tells(context) else "jar"
 
 
 def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
@@ -141,7 +141,12 @@ def _stay(context: BedContext, judged: Judgement) -> Message:
     """How many beds stay near the range if nothing is done, and until when."""
     by = wanted_by(context.case)
     until = by if by is not None and by > context.case.today else None
-    return message("verdict-stay", stay=in_100(judged.stays or 0.0), until=until)
+    return message(
+        "verdict-stay",
+        stay=in_100(judged.stays or 0.0),
+        until=until,
+        kind=context.case.bed.kind.value,
+    )
 
 
 def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
@@ -208,6 +213,9 @@ def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if unfit:
         return prose(message("verdict-readings-unfit")), message("verdict-new-sample-depth")
     unknown = judged.reason.value if judged.measure != "water.weekly" else "unknown-amount"
+    settled = SETTLED_BY.get(judged.measure or "", message("settle-a-test"))
+    if judged.measure == "titration" and not buffer_test_tells(context):
+        settled = message("settle-jar-titration")
     shift = judged.measure_shift
     return (
         prose(
@@ -218,7 +226,7 @@ def _doubt(context: BedContext, judged: Judgement, plan: Planned) -> Told:
                 shift=None if shift is None else shift.value,
             ),
         ),
-        SETTLED_BY.get(judged.measure or "", message("settle-a-test")),
+        settled,
     )
 
 
@@ -254,7 +262,21 @@ def _out_of_reach(context: BedContext, judged: Judgement) -> Message:
         most=rate(most, against=need),
         day=_wanted_day(context),
         covered=in_100(judged.covered or 0.0),
+        undone=_undone_by(context, judged) if _limits_allow(judged) else None,
+        kind=context.case.bed.kind.value,
     )
+
+
+def _limits_allow(judged: Judgement) -> bool:
+    """True where the published limits allow as much as the soil by itself takes."""
+    return (judged.most_g_m2 or 0.0) >= (judged.need_mid_g_m2 or 0.0)
+
+
+def _undone_by(context: BedContext, judged: Judgement) -> str:
+    """What keeps a bed from getting there though the limits allow as much as it takes."""
+    if judged.reason is Reason.WATER:
+        return "water"
+    return "time" if _feed_cause(context, judged) is None else "feed"
 
 
 def _instead(context: BedContext, judged: Judgement) -> Prose:
@@ -304,7 +326,8 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             "water.weekly": message("verdict-water-weekly-change"),
         }[unknown_of_water(context)]
     if judged.decision is Decision.ELSEWHERE:
-        told = prose(_out_of_reach(context, judged), message("verdict-reach-water"))
+        by_water = None if _limits_allow(judged) else message("verdict-reach-water")
+        told = prose(_out_of_reach(context, judged), by_water)
         return told + _instead(context, judged), change
     rise = ph(judged.water_rise_ph or 0.0)
     if judged.need_mid_g_m2 is None:
@@ -331,6 +354,7 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             day=day,
             held=in_100(judged.held or 0.0),
             wanted=wanted(target),
+            kind=context.case.bed.kind.value,
         ),
         message("verdict-water-first-then"),
     )
@@ -349,6 +373,7 @@ def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             unfed=in_100(judged.covered_unfed),
             wanted=wanted(target),
             day=_wanted_day(context),
+            kind=context.case.bed.kind.value,
         )
         return prose(decides, acid, message("verdict-feed-first-then", gentle=gentle)), change
     good = message(

@@ -22,6 +22,13 @@ bed-this = { $kind ->
        *[other] these beds
     }
 }
+# Many of a kind, as in “100 beds like this one”.
+bed-alike = { $kind ->
+    [container] pots
+    [lawn] lawns
+    [field] fields
+   *[ground] beds
+}
 bed-whole = { $kind ->
     [raised] { $count ->
         [one] the raised bed

@@ -13,8 +13,11 @@ check-passed-others = { $n ->
     [one] One other check found nothing wrong.
    *[other] { CAPITAL(WORD($n)) } other checks found nothing wrong.
 }
-check-passed-one = The one check that could be made found nothing wrong.
-check-passed-all = All { WORD($n) } checks found nothing wrong.
+check-passed-all = { $n ->
+    [one] The one check that could be made found nothing wrong.
+    [2] Neither of the two checks found anything wrong.
+   *[other] None of the { WORD($n) } checks found anything wrong.
+}
 # A finding of an earlier version that has no sentence of its own.
 check-bare = { $check }: { $value }.
 check-bare-expected = { $operator ->

@@ -19,9 +19,13 @@ cause-humus = how much old organic matter is rotting
 expect-width = What makes the range for { $day } wide: { $causes }.
 expect-width-cause = { $cause } ({ $share })
 expect-width-none = No single cause stands out behind the width of this forecast.
-# $cause is the code of the cause that a measurement would narrow.
+# $cause is the code of the cause that a measurement would narrow; $test is "buffer" where a buffer
+# pH would tell, too.
 expect-narrows = { $cause ->
-    [buffering] A laboratory buffer pH or a jar titration would narrow it most.
+    [buffering] { $test ->
+        [buffer] A laboratory buffer pH or a jar titration would narrow it most.
+       *[jar] A jar titration would narrow it most.
+    }
     [first-reading] A second careful sample now would narrow it most.
     [free-lime] A laboratory figure for free lime would narrow it most.
     [sulfur] A test three months after it was applied would narrow it most.

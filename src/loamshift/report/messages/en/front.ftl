@@ -58,8 +58,8 @@ headline-go-in-parts = Go ahead: apply { $product } in { WORD($n) } applications
 
 # $salt is "yes" where the bed is tested in a salt, so that the range has to be named as in water.
 front-chance = { $salt ->
-    [yes] Of 100 such beds treated this way, { $share } would be between { $low } and { $high } in water on { $day } and a year later.
-   *[no] Of 100 beds like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
+    [yes] Of 100 such { bed-alike } treated this way, { $share } would be between { $low } and { $high } in water on { $day } and a year later.
+   *[no] Of 100 { bed-alike } like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
 }
 # An empty bed that is made acid; $day is when the best estimate comes into the range.
 front-plant-when = { $salt ->

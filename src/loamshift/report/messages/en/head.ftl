@@ -59,6 +59,7 @@ head-medium = { $medium ->
     [bark-mix] Bark mix
    *[other] Potting mix
 }
+head-place-unknown = Place not known: { $given }
 head-reading = pH { $ph } { $method }
 head-reading-unknown = pH { $ph } ({ $method })
 head-top = top { $depth }

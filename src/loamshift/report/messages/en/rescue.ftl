@@ -25,7 +25,7 @@ rescue-relief =
 ## Where it is heading
 
 # Percentiles 5 and 95 of the pH to come.
-rescue-expected = If you do nothing, 90 in 100 beds like this one would end between pH { $low } and pH { $high }.
+rescue-expected = If you do nothing, the pH would end between { $low } and { $high } in 9 of 10 cases.
 rescue-expected-near = If you do nothing, the pH is likely to end near { $ph }.
 
 ## Today: the first hour

@@ -73,7 +73,7 @@ verdict-no-common-range-change = A choice of plants that share a range.
 verdict-in-range = It tested at { $reading }, within { $wanted }.
 verdict-in-range-now = All its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }.
 verdict-in-range-change = A careful test outside pH { $range }.
-verdict-stay = Of 100 beds like this one left alone, { $stay } would stay in or close to that range { $until ->
+verdict-stay = Of 100 { bed-alike } like this one left alone, { $stay } would stay in or close to that range { $until ->
     [none] over the next few years
    *[other] until { $until } and for a year after
 }.
@@ -114,10 +114,16 @@ verdict-one-source = The range, pH { $range }, rests on one source, on memory, o
 
 ## Somewhere else
 
+# $undone is what keeps it from getting there although the limits allow as much as it takes, or "none".
 verdict-reach = To reach pH { $aim } would take about { $need } of pure { $direction ->
     [lime] lime
    *[acidify] sulphur
-}. Published limits allow { $most } until { $day }. Of 100 beds like this one, { $covered } would get there.
+}. Published limits allow { $most } until { $day }. { $undone ->
+    [none] Of 100 { bed-alike } like this one, { $covered } would get there.
+    [water] That would be enough if your water did not take it back. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
+    [feed] That would be enough if your fertiliser did not take it back. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
+   *[time] That would be enough in the end, but too little of it would have acted by then: of 100 { bed-alike } like this one, { $covered } would get there.
+}
 verdict-reach-lime = Most of it would be used up by free lime.
 verdict-reach-water = Your water keeps raising the pH again.
 # $suit is a list of plants that suit the soil as it is, or "none".
@@ -160,7 +166,7 @@ verdict-water-soil-good = { $inside ->
    *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The water is not.
 }
 verdict-water-takes = With this water we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
-verdict-water-decides = The water decides here, not the soil. By itself it raises the pH by about { $rise } by { $day }. Even if the soil were known exactly, { $held } of 100 beds like this one could be kept within { $wanted }.
+verdict-water-decides = The water decides here, not the soil. By itself it raises the pH by about { $rise } by { $day }. Even if the soil were known exactly, { $held } of 100 { bed-alike } like this one could be kept within { $wanted }.
 verdict-water-first = Treat the water first: use rainwater, or acidify the water.
 verdict-water-first-then = Treat the water first: use rainwater, or acidify the water. Then test again.
 verdict-rainwater-change = Rainwater, or water with less alkalinity.
@@ -175,7 +181,7 @@ verdict-feed-soil-good = { $inside ->
    *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The fertiliser is not.
 }
 verdict-feed-takes = With this fertiliser we expect about pH { $expected } by { $day }; with one that makes no acid it would be { $fall } higher.
-verdict-feed-decides = The fertiliser decides here, not the soil. With it, lime within the published limits would bring { $covered } of 100 beds like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
+verdict-feed-decides = The fertiliser decides here, not the soil. With it, lime within the published limits would bring { $covered } of 100 { bed-alike } like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
 # $lime is what the acid of the fertiliser uses up in a year.
 verdict-feed-acid = In a year the fertiliser makes as much acid as { $lime } of pure lime neutralises.
 # $gentle is "nitrate" where the plants take nitrate well.
@@ -221,6 +227,7 @@ settle-soil-carbonate-pct = A laboratory figure for free lime (CaCO3).
 settle-water-alkalinity = The alkalinity of the water, from the supplier or a drop kit.
 settle-water-weekly = How much water the bed gets in a week.
 settle-titration = A jar titration of this soil, or a buffer pH.
+settle-jar-titration = A jar titration of this soil.
 settle-soil-texture = The texture, by feel or from a laboratory.
 settle-aim-plant = The plant, or a target pH.
 settle-aim-target-ph = A second source for this plant's range, or a target pH of your own.

@@ -505,7 +505,7 @@ why-wide-need = { $cause ->
    *[lime] The free lime makes that range wide.
 }
 why-wide-need-all = No single cause makes that range wide.
-why-sure-plan = { $share } in 100 such beds would be in the range on { $day } and a year later. The plan would harm { $harmed } in 100.
+why-sure-plan = In { $share } of 100 such cases the pH would be in the range on { $day } and a year later. The plan would harm { $harmed } in 100.
 why-sure-share = The beds counted were not used to choose the plan. A real bed can still differ from all of them.
 why-sure-forecast = 90 in 100 tests on that day would read { $range }.
 # $cause is a noun phrase, such as: the error of the first reading.
