@@ -83,7 +83,7 @@ HARD = '[water]\nalkalinity = "280 mg/L CaCO3"\nweekly = "3 L"'
 
 @pytest.mark.parametrize(
     ("depth", "enough"),
-    [(20, "That would be enough if your water did not take it back."), (30, "")],
+    [(20, "That would be enough if your water did not undo it."), (30, "")],
 )
 def test_what_the_water_takes_back_is_not_told_as_out_of_reach(depth: int, enough: str) -> None:
     peat = 'ph = 5.9\nph_method = "water 1:5"\nmedium = "peat mix"'

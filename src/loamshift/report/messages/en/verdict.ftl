@@ -120,8 +120,8 @@ verdict-reach = To reach pH { $aim } would take about { $need } of pure { $direc
    *[acidify] sulphur
 }. Published limits allow { $most } until { $day }. { $undone ->
     [none] Of 100 { bed-alike } like this one, { $covered } would get there.
-    [water] That would be enough if your water did not take it back. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
-    [feed] That would be enough if your fertiliser did not take it back. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
+    [water] That would be enough if your water did not undo it. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
+    [feed] That would be enough if your fertiliser did not undo it. As it is, of 100 { bed-alike } like this one, { $covered } would get there.
    *[time] That would be enough in the end, but too little of it would have acted by then: of 100 { bed-alike } like this one, { $covered } would get there.
 }
 verdict-reach-lime = Most of it would be used up by free lime.
