@@ -4,7 +4,16 @@ from dataclasses import replace
 
 import pytest
 
-from loamshift.domain.answer import Answer, Decision, Direction, LedgerLine, Reason
+from loamshift.domain.answer import (
+    Answer,
+    Decision,
+    Direction,
+    DoNothing,
+    Forecast,
+    ForecastPh,
+    LedgerLine,
+    Reason,
+)
 from loamshift.domain.case import Case
 from loamshift.domain.message import Measure, Message, message, ph, prose
 from loamshift.report.holding import pull_back, undoes, upkeep_habit
@@ -262,3 +271,12 @@ def test_sentences_of_the_front_sheet_are_short(name: str) -> None:
         for words in (UK, US):
             text = "" if told is None else say(told, words)
             assert all(len(part.split()) <= 25 for part in text.split(". ")), text
+
+
+def test_a_drift_without_a_forecast_says_how_near_it_comes() -> None:
+    answer, case = ALL["effort"]()
+    quick = "Without a forecast we work this out for the soil as one mixed layer: in 9 of 10 beds"
+    assert answer.forecast is None and quick in said(keeping(answer, case, words=UK))
+    bands = ForecastPh(q05=(5.0,), q25=(5.0,), q50=(5.0,), q75=(5.0,), q95=(5.0,))
+    ahead = Forecast(dates=(answer.today,), ph=bands, do_nothing=DoNothing(q50=(5.0,)), width=())
+    assert quick not in said(keeping(replace(answer, forecast=ahead), case, words=UK))

@@ -31,6 +31,7 @@ from loamshift.report.ledger_lines import called, effect_of, strongest, worth
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.tables.parameters import parameter_values
 
 _SOON_YEARS = 1.5
 _LONG_YEARS = 50.0
@@ -60,7 +61,8 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
     if upkeep is None:
         return None
     there, *now = _drift(answer, upkeep)
-    first = prose(there, _undone(upkeep) if answer.applications else None, *now)
+    undone = _undone(upkeep) if answer.applications else None
+    first = prose(there, undone, *now, _quick(answer))
     texts = [
         sentence(what, words) for what in (first, _holds(answer, upkeep), upkeep.comment) if what
     ]
@@ -97,6 +99,14 @@ def _drift(answer: Answer, upkeep: Upkeep) -> tuple[Message, ...]:
     return (
         (first,) if there == alone else (first, message("upkeep-drift-now", **alone, years=years))
     )
+
+
+def _quick(answer: Answer) -> Message | None:
+    """How near a drift of one mixed layer lies to that of a forecast; None with a forecast."""
+    if answer.forecast is not None:
+        return None
+    within = parameter_values("advice")["quick_drift_within_ph_year"]
+    return message("upkeep-drift-quick", within=number(within))
 
 
 def _moved(drift_ph_year: float) -> dict[str, Value]:

@@ -9,6 +9,8 @@ import numpy as np
 import pytest
 
 from loamshift.domain.case import Case
+from loamshift.domain.message import message
+from loamshift.services.advise import advise
 from loamshift.services.belief.belief import believe
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.cheap_beds import CheapBeds
@@ -148,3 +150,18 @@ def test_the_same_case_gives_the_same_bits() -> None:
     case = bed(LOAM.format(6.8, "loam", 3, 0))
     one, two = cheap(case), cheap(replace(case))
     assert np.array_equal(one.run(()).ph, two.run(()).ph)
+
+
+def test_pots_get_no_load_of_field_soils_by_any_way_it_is_worked_out() -> None:
+    case = bed(PEAT.replace("4.8", "5.5"), bed=POT)
+    ledger = advise(case).ledger
+    assert ledger is not None
+    of_fields = {message("ledger-leaching-and-uptake"), message("ledger-acid-from-the-air")}
+    assert not of_fields & {line.name for line in ledger.lines}
+    one = cheap(case).layer
+    context = build_context(case)
+    two = believe(context, (), members=60, seed=1, days_ahead=30).beds.inputs.members.parameters
+    for load in (one.background_mmolc_m2_year, two.background_mmolc_m2_year):
+        assert not np.any(load)
+    for air in (one.air_mmolc_m2_year, two.air_factor):
+        assert not np.any(air)

@@ -268,7 +268,8 @@ def draw_soil_members(
     members
         How many, 1 or more [count].
     in_pot
-        True for pots, where all acid of nitrogen counts and no rock weathers.
+        True for pots, where all acid of nitrogen counts, no rock weathers, and the yearly load
+        and the air's part beside it are left out: they were measured in fields.
     water_known
         False where the alkalinity of the watering had to be guessed.
     humus
@@ -359,7 +360,9 @@ def draw_soil_members(
     highest = column["carbonate_plateau_highest_ph"]
     held_by_lime = soil.ph.ph_water >= column["carbonate_plateau_lowest_ph"]
     start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
-    weathering = value["weathering_mmolc_m2_year"] * (0.0 if in_pot else 1.0)
+    of_field = 0.0 if in_pot else 1.0
+    value["background_mmolc_m2_year"] = value["background_mmolc_m2_year"] * of_field
+    weathering = value["weathering_mmolc_m2_year"] * of_field
     alkalinity = np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
     parameters = MemberParameters(
         log10_k=value["log10_k"],
@@ -373,7 +376,7 @@ def draw_soil_members(
         alkalinity_factor=alkalinity,
         anions_mmolc_l=value["anions_mmolc_l"] + water_anions_mmolc_l * alkalinity,
         weathering_mmolc_m2_year=weathering,
-        air_factor=np.ascontiguousarray(value["air_factor"]),
+        air_factor=np.ascontiguousarray(value["air_factor"] * of_field),
         sulfur_ramp_from_c=np.ascontiguousarray(value["sulfur_ramp_from_c"]),
         sulfur_grown_z=np.ascontiguousarray(value["sulfur_grown_z"]),
         nitrate_uptake_mol_mol=value["realised_frac"] * (1.0 - value["unreturned_frac"]),

@@ -15,7 +15,9 @@ def drift_ph_year(days: Sequence[date], ph: Sequence[float]) -> float:
     """How a pH moves in a year, by its course.
 
     Answers what a letter calls the drift. Verdict, upkeep and forecast all read it here, by the
-    column or by one mixed layer, so that no two of them can tell of two drifts.
+    column or by one mixed layer, so that no two of them can tell of two drifts. By one mixed layer
+    it may differ from the column's (``quick_drift_within_ph_year``), which a letter without a
+    forecast says.
 
     Parameters
     ----------

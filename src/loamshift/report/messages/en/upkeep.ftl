@@ -47,6 +47,8 @@ upkeep-drift-now =
            *[other] { WORD($years) } years
         }.
     }
+# Where there is no forecast; $within is how near its figure lies in nine beds of ten.
+upkeep-drift-quick = Without a forecast we work this out for the soil as one mixed layer: in 9 of 10 beds a forecast comes within { $within } a year of it.
 upkeep-undone-soon = The water alone would undo the whole change within about a year.
 # $years is a whole number, 2 or more.
 upkeep-undone = The water alone would undo the whole change in about { WORD($years) } years.
