@@ -231,3 +231,10 @@ def test_readings_are_set_aside_on_request(
 
 def test_the_help_names_the_switch_for_readings(command) -> None:
     assert "--no-refit" in command("advise", "--help").out
+
+
+def test_an_empty_name_is_not_the_current_folder(command, monkeypatch, tmp_path: Path) -> None:
+    monkeypatch.chdir(tmp_path)
+    result = command("advise", "")
+    assert result.code == 2 and result.out == ""
+    assert "the name is empty" in result.err

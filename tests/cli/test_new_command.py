@@ -91,8 +91,9 @@ def test_every_wrong_option_is_told_at_once_and_nothing_written(command, tmp_pat
 
 def test_a_folder_or_a_missing_folder_is_said(command, tmp_path: Path) -> None:
     assert command("new", str(tmp_path), *ONE_LINE, "--force").code == 1
-    result = command("new", str(tmp_path / "nowhere" / "bed.toml"), *ONE_LINE)
-    assert result.code == 1 and "cannot be written" in result.err
+    missing = tmp_path / "nowhere"
+    result = command("new", str(missing / "bed.toml"), *ONE_LINE)
+    assert result.code == 1 and result.err == f"There is no folder {missing}. Create it first.\n"
 
 
 def test_without_a_keyboard_and_options_it_is_wrong_usage(command, monkeypatch) -> None:

@@ -63,6 +63,7 @@ from loamshift.tables import model
 from loamshift.tables.parameters import parameter_values
 
 RUN_MEMBERS = "loamshift.core.column.run_members"
+IS_READY = "loamshift.core.column.is_ready"
 DAY = weather(3)
 
 
@@ -119,8 +120,20 @@ def test_one_thread_stays_in_the_callers_and_more_leave_it_free(
     where: list[bool] = []
     here = threading.current_thread()
     monkeypatch.setattr(RUN_MEMBERS, lambda *_: where.append(threading.current_thread() is here))
+    monkeypatch.setattr(IS_READY, lambda: True)
     run(soil(), members(4), DAY, threads=threads)
     assert where == [threads == 1] * threads
+
+
+def test_what_has_to_be_compiled_first_is_compiled_in_the_callers_thread(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    where: list[bool] = []
+    here = threading.current_thread()
+    monkeypatch.setattr(RUN_MEMBERS, lambda *_: where.append(threading.current_thread() is here))
+    monkeypatch.setattr(IS_READY, lambda: False)
+    run(soil(), members(4), DAY, threads=2)
+    assert where == [True, False]
 
 
 @pytest.mark.parametrize("caught", [KeyboardInterrupt, ZeroDivisionError])

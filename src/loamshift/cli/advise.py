@@ -22,7 +22,13 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import ShortOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import (
+    ShortOption,
+    TodayOption,
+    UnitsOption,
+    WordsOption,
+    path_given,
+)
 from loamshift.domain.message import Given, Listed, message
 
 if TYPE_CHECKING:
@@ -36,6 +42,7 @@ def command(
             metavar="CASE.toml",
             help=told("cli-help-advise-the-case-toml"),
             show_default=False,
+            parser=path_given,
         ),
     ],
     as_json: Annotated[bool, typer.Option("--json", help=told("cli-help-advise-json"))] = False,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import time
@@ -139,6 +140,7 @@ def advise_many(
     """
     from loamshift.cli.show import warn, words_for
 
+    gc.enable()
     if out is not None:
         make_folder(out)
     todo = errands(cases, out)

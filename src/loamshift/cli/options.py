@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from pathlib import Path
 from typing import Annotated, TypeAlias
 
 import typer
 
 from loamshift.cli.help_text import told
+from loamshift.domain.message import message
 
 
 class UnitsChoice(StrEnum):
@@ -53,3 +55,12 @@ ShortOption: TypeAlias = Annotated[
     bool, typer.Option("--short", help=told("cli-help-options-short"))
 ]
 JsonOption: TypeAlias = Annotated[bool, typer.Option("--json", help=told("cli-help-options-json"))]
+
+
+def path_given(text: str) -> Path:
+    """A file or folder as typed; an empty word would be the current folder, which nobody meant."""
+    if not text.strip():
+        from loamshift.cli.show import worded
+
+        raise typer.BadParameter(worded(message("cli-no-name-given")))
+    return Path(text)

@@ -140,12 +140,12 @@ def _reader(arguments: Sequence[str], error: Exception) -> Words:
 def _call(arguments: Sequence[str]) -> int:
     import typer
 
-    from loamshift.cli.app import app
+    from loamshift.cli.commands import command_line
     from loamshift.cli.help_text import help_spelling, say_help_in
     from loamshift.cli.show import words_for
 
     try:
-        command = typer.main.get_command(app)
+        command = typer.main.get_command(command_line(arguments))
         if help_spelling(arguments) != "uk" and _asks_for_help(arguments):
             say_help_in(command, words_for(None, None, spelling=help_spelling(arguments)))
         code = command(args=list(arguments), prog_name="loamshift", standalone_mode=False)

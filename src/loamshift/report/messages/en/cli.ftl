@@ -26,6 +26,7 @@ cli-open-what = give --html FILE or --pdf FILE, to be opened
 # $ending is the form in which the file is written.
 cli-one-file = this names one file, and several letters are named after their cases: write --as { $ending }
 cli-no-such-form = “{ $given }” is not a form of a letter: write { $forms }
+cli-no-name-given = the name is empty: write a file or a folder, such as bed.toml, or . for the current folder
 cli-today-for-now = it is for a case that is answered now, and NEW is an answer
 cli-name-or-position = give a name or a position, not both
 cli-ph-or-quantity = give a pH or a quantity, not both
