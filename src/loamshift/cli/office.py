@@ -81,11 +81,14 @@ def command(
     names = _names(hosts)
     if not behind_proxy:
         _only_to_try(names, host)
-    from loamshift.cli.kernel_cache import keep_kernels
+    import gc
+
+    from loamshift.cli.kernel_beside import compile_beside
     from loamshift.cli.show import tell, warn
+    from loamshift.web.compiled import COMPILED
     from loamshift.web.serve import free_port, serve, set_up
 
-    note = keep_kernels().said
+    gc.enable()
     folder = set_up(
         folder=data,
         database=database,
@@ -98,10 +101,9 @@ def command(
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port, host=host)
+    COMPILED.ask(compile_beside())
     for line in prepare(folder, samples=False, waits=tell):
         warn(line)
-    if note is not None:
-        tell(note)
     if not User.objects.filter(is_active=True).exists():
         tell(message("cli-office-nobody"))
 

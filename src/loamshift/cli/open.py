@@ -33,23 +33,24 @@ def command(
     Example:
       loamshift open --data garden-data
     """
+    import gc
     import webbrowser
 
-    from loamshift.cli.kernel_cache import keep_kernels
+    from loamshift.cli.kernel_beside import compile_beside
     from loamshift.cli.show import tell, warn
     from loamshift.domain.message import message
     from loamshift.domain.worded_error import given
+    from loamshift.web.compiled import COMPILED
     from loamshift.web.serve import LOOPBACK, free_port, serve, set_up
 
-    note = keep_kernels().said
+    gc.enable()
     folder = set_up(folder=data)
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port)
+    COMPILED.ask(compile_beside())
     for line in prepare(folder, samples=True):
         warn(line)
-    if note is not None:
-        tell(note)
     address = f"http://{LOOPBACK}:{chosen}/"
 
     def ready() -> None:

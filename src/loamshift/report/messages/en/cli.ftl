@@ -14,6 +14,7 @@ cli-our-fault = { $what ->
 cli-report-it = Please report it with the command you typed and the case file. Set { $variable }=1 and run it again to see where it happened.
 cli-not-a-date = { $option }: “{ $given }” is not a date we can read. Write it as year-month-day: { $option } { $example }
 cli-compiling = Compiling the forecast. This happens once and takes up to a minute.
+cli-compiling-beside = Compiling the forecast in the background. This happens once and takes up to a minute.
 cli-compiled-elsewhere = Another run is compiling the forecast. Waiting for it.
 cli-seconds = { $n } s
 cli-not-compiled = The compiled forecast could not be stored ({ $why }). It is compiled at each start, which takes up to a minute. Set XDG_CACHE_HOME to a folder of yours to avoid this.

@@ -1,0 +1,74 @@
+"""The column compiled beside the workbench, and the compiler loaded without matrices."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from loamshift.cli.kernel_cache import VARIABLE
+from loamshift.cli.kernel_ready import KEPT_FUNCTIONS, is_whole
+from loamshift.web.compiled import Compiled
+
+BESIDE = """
+import time
+from loamshift.cli.kernel_beside import compile_beside
+is_ready = compile_beside()
+print(is_ready())
+until = time.monotonic() + 240.0
+while not is_ready() and time.monotonic() < until:
+    time.sleep(0.2)
+print(is_ready(), compile_beside()())
+"""
+STOPPED = """
+from loamshift.cli.kernel_beside import compile_beside
+compile_beside()
+"""
+LOADED = """
+import sys
+from loamshift.cli.kernel_ready import load_compiler
+load_compiler()
+print("numba" in sys.modules, "scipy.linalg" in sys.modules)
+import scipy.linalg.cython_blas
+"""
+
+
+def fresh(code: str, cache: Path) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-c", code],
+        env={k: v for k, v in os.environ.items() if k != VARIABLE} | {"XDG_CACHE_HOME": str(cache)},
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=300,
+    )
+
+
+def test_the_workbench_goes_on_and_knows_when_the_column_is_compiled(tmp_path: Path) -> None:
+    done = fresh(BESIDE, tmp_path)
+    assert done.stdout.split() == ["False", "True", "True"]
+    assert done.stderr.count("in the background") == 1
+    (folder,) = (tmp_path / "loamshift").iterdir()
+    assert is_whole(folder)
+
+
+def test_a_workbench_that_ends_early_ends_the_compiling(tmp_path: Path) -> None:
+    fresh(STOPPED, tmp_path)
+    (folder,) = (tmp_path / "loamshift").iterdir()
+    assert len(list(folder.rglob("*.nbi"))) < KEPT_FUNCTIONS
+
+
+def test_the_compiler_is_loaded_without_matrices_and_they_can_follow(tmp_path: Path) -> None:
+    assert fresh(LOADED, tmp_path).stdout.split() == ["True", "False"]
+
+
+@pytest.mark.parametrize("said", [[True], [False, True], [False, False, True]])
+def test_once_compiled_nobody_is_asked_again(said: list[bool]) -> None:
+    compiled, answers = Compiled(), iter(said)
+    assert compiled.is_ready
+    compiled.ask(lambda: next(answers))
+    assert [compiled.is_ready for _ in (*said, "again")] == [*said, True]
