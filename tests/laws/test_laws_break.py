@@ -384,14 +384,19 @@ def _foreign_need(direction: str) -> Prose:
     """A need that is no letter's."""
     reading = message("verdict-reading", ph=ph(5.2), salt="no")
     need = message(
-        "verdict-need", direction=direction, reading=reading, aim=ph(6.2), need=rate(50.0)
+        "verdict-need",
+        direction=direction,
+        reading=reading,
+        aim=ph(6.2),
+        need=rate(50.0),
+        since=None,
     )
     return prose(need)
 
 
 def _stands(key: str, at: float) -> Prose:
     wanted = message("verdict-range", plants=None, range=ph(6.0, high=6.8))
-    return prose(message(key, ph=ph(at), wanted=wanted))
+    return prose(message(key, ph=ph(at), wanted=wanted, applied=None))
 
 
 def _excess(row: Finding) -> Finding:

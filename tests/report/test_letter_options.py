@@ -111,3 +111,14 @@ def test_cost_is_the_price_of_pure_lime_times_the_pure_lime_bought() -> None:
     pure = dissolved * lime.caco3_eq_frac * (option.amount_g or 0.0) / 1000.0
     price = worth_price(option, words=UK)
     assert price is not None and option.cost == pytest.approx(price * pure, rel=0.02)
+
+
+@pytest.mark.parametrize(("held", "named"), [(4.0, True), (12.0, False), (None, False)])
+def test_a_soil_short_of_magnesium_is_told_of_magnesian_lime(
+    held: float | None, named: bool
+) -> None:
+    case = read_case(EXAMPLES / "cabbage-plot.toml")
+    case = replace(case, soil=replace(case.soil, mg_saturation_pct=held))
+    text = said(ways(advise(case), case, words=Words("uk", "metric")))
+    assert ("short of magnesium" in text) is named
+    assert ("(magnesian lime) brings magnesium as well" in text) is named

@@ -31,7 +31,7 @@ from loamshift.report.letter_claims import claims_settled
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_head import reading_in_force, subtitle
 from loamshift.report.letter_need import how_much
-from loamshift.report.letter_plan import what_to_do
+from loamshift.report.letter_plan import what_to_do, when_to_retest
 from loamshift.report.words import Words
 from loamshift.services.context.readings import current_reading
 from report.answers import ALL, finding
@@ -522,3 +522,13 @@ def test_a_depth_given_in_inches_is_said_as_a_ruler_shows_it() -> None:
     reading = replace(case.soil.ph, depth_cm=15.24)
     deep = replace(case, soil=replace(case.soil, ph=reading))
     assert "top 15 cm" in subtitle(answer, deep, words=UK)
+
+
+def test_a_test_to_another_depth_than_is_worked_says_why() -> None:
+    answer, case = ALL["effort"]()
+    deep = max(part.incorporate_cm for part in answer.applications)
+    why = "although the application is worked into the top"
+    at = replace(case, soil=replace(case.soil, sample_depth_cm=deep))
+    assert why not in when_to_retest(answer, at, UK)
+    below = replace(case, soil=replace(case.soil, sample_depth_cm=deep + 5.0))
+    assert why in when_to_retest(answer, below, UK)

@@ -16,6 +16,7 @@ from loamshift.domain.message import (
     Prose,
     Quantity,
     message,
+    percent,
     prose,
 )
 from loamshift.domain.message import salt as salt_said
@@ -24,6 +25,7 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.report.worth_price import worth_price_said, worth_price_title
 from loamshift.tables.materials import load_materials
+from loamshift.tables.parameters import parameter_values
 
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
@@ -31,6 +33,7 @@ _SALT_HURTS_DS_M = 1.0
 """Salinity in all from which sensitive roots suffer [dS/m]."""
 
 _WEEKS_SAID_IN_YEARS = 92.0
+_MAGNESIAN = "ground limestone, dolomitic"
 
 _Cell = Callable[[Option], str]
 
@@ -49,7 +52,8 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
     caption = say(message("options-caption"), words)
     blocks: list[Block] = [Table(tuple(column for column, _ in columns), rows, caption)]
-    blocks += [Note(say(text, words), say(label, words)) for label, text in _remarks(options)]
+    remarks = _remarks(answer, case, options)
+    blocks += [Note(say(text, words), say(label, words)) for label, text in remarks]
     return Section(say(message("options-heading"), words), tuple(blocks))
 
 
@@ -131,7 +135,24 @@ def _is_sulfur(key: str) -> bool:
     return material is not None and material.group is MaterialGroup.SULFUR
 
 
-def _remarks(options: tuple[Option, ...]) -> list[tuple[Message, Prose]]:
+def _magnesium(answer: Answer, case: Case, options: tuple[Option, ...]) -> Message | None:
+    """That a soil short of magnesium is better limed with magnesian lime; None where it is not."""
+    held, low = case.soil.mg_saturation_pct, parameter_values("advice")["low_magnesium_pct"]
+    planned = {part.material for part in answer.applications}
+    compared = {option.material for option in options}
+    if held is None or held >= low or _MAGNESIAN in planned or _MAGNESIAN not in compared:
+        return None
+    return message(
+        "options-magnesium",
+        share=percent(held),
+        limit=percent(low),
+        product=Product(_MAGNESIAN),
+    )
+
+
+def _remarks(
+    answer: Answer, case: Case, options: tuple[Option, ...]
+) -> list[tuple[Message, Prose]]:
     """What columns of the table mean, each under a label."""
     remarks = []
     label = message("options-price-label")
@@ -139,6 +160,9 @@ def _remarks(options: tuple[Option, ...]) -> list[tuple[Message, Prose]]:
         remarks.append((label, prose(message("options-price-sulfur"))))
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         remarks.append((label, prose(message("options-price-lime"))))
+    magnesium = _magnesium(answer, case, options)
+    if magnesium is not None:
+        remarks.append((message("options-magnesium-label"), prose(magnesium)))
     salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]
     if salty:
         gypsum = any(_is_sulfur(option.material) for option in salty)

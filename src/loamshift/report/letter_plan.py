@@ -6,7 +6,7 @@ from loamshift.domain.answer import Answer, Application, Decision, Direction
 from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.material import MaterialGroup
-from loamshift.domain.message import Given, Listed, Message, Product, depth, message
+from loamshift.domain.message import Given, Listed, Message, Product, depth, message, prose
 from loamshift.report.bed_names import whole_bed
 from loamshift.report.letter_head import as_ruled_cm, method_said, reading_in_force
 from loamshift.report.messages import say
@@ -155,4 +155,11 @@ def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
         method=None if reading is None else method_said(reading.method),
         depth=None if deep is None else depth(as_ruled_cm(deep)),
     )
-    return say(told, words)
+    worked = max((part.incorporate_cm for part in dated_parts(answer)), default=0.0)
+    other = worked > 0.0 and deep is not None and as_ruled_cm(worked) != as_ruled_cm(deep)
+    if not other or deep is None:
+        return say(told, words)
+    why = message(
+        "plan-retest-depth", tested=depth(as_ruled_cm(deep)), worked=depth(as_ruled_cm(worked))
+    )
+    return say(prose(told, why), words)

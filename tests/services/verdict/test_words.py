@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -15,6 +17,7 @@ from loamshift.services.plan.plan import plan_of
 from loamshift.services.verdict import words
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.verdict.moved_since import moved_since
 from loamshift.services.verdict.words import verdict
 from services.beds import bed
 from wording import read
@@ -95,3 +98,39 @@ def test_what_the_water_takes_back_is_not_told_as_out_of_reach(depth: int, enoug
     assert enough in text
     assert "of 100 pots like this one" in text.lower() and "beds" not in text
     assert ("Your water keeps raising the pH again." in text) is not bool(enough)
+
+
+TESTED = "sampled = 2026-03-01\n"
+
+
+@pytest.mark.parametrize(
+    ("material", "rate_g_m2", "aim", "says"),
+    [
+        ("ground limestone", 500, "target_ph = 5.8", "has raised it since"),
+        ("elemental sulfur, powder", 60, "target_ph = 4.6", "has lowered it since"),
+    ],
+)
+def test_what_has_moved_the_bed_since_its_test_is_said_first(
+    material: str, rate_g_m2: float, aim: str, says: str
+) -> None:
+    put = (
+        f'[[applied]]\ndate = 2026-03-10\nmaterial = "{material}"\nrate = "{rate_g_m2} g/m2"\n'
+        'incorporated = "15 cm"'
+    )
+    case = bed("ph = 6.4\n" + NO_LIME + TESTED, aim=aim, more=put)
+    context = build_context(replace(case, today=date(2026, 11, 12)))
+    judged = decide(context).judged
+    text = read(verdict(context, judged, plan_of(context, judged).rule).because)
+    assert says in text and "applied on 10 March 2026" in text
+    assert text.index(says) < text.index("now")
+    assert "from pH 6.4" not in text
+
+
+def test_no_application_is_blamed_for_what_it_cannot_have_done() -> None:
+    put = (
+        '[[applied]]\ndate = 2026-03-10\nmaterial = "ground limestone"\nrate = "2 g/m2"\n'
+        'incorporated = "15 cm"'
+    )
+    context = build_context(bed("ph = 6.4\n" + NO_LIME + TESTED, more=put))
+    assert moved_since(context, 7.4) is None
+    assert moved_since(context, 6.0) is None

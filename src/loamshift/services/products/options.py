@@ -34,6 +34,7 @@ from loamshift.tables.lime_share import (
     usual_share,
 )
 from loamshift.tables.model import salinity_parameters, verdict_values
+from loamshift.tables.parameters import parameter_values
 
 __all__ = [
     "ACID_CHOICES",
@@ -63,8 +64,6 @@ LIME_CHOICES: Final = (
     "wood ash",
     "hydrated lime",
 )
-_LOW_MG_PCT: Final = 10.0
-"""Magnesium below this share of the exchange sites asks for dolomitic lime [%]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -292,7 +291,8 @@ def _kind(context: BedContext, material: Material) -> int:
     """Rank of a material before its speed counts: the gentlest that does the work first."""
     if material.key == "ground limestone, dolomitic":
         magnesium = context.case.soil.mg_saturation_pct
-        return -1 if magnesium is not None and magnesium < _LOW_MG_PCT else 1
+        low = parameter_values("advice")["low_magnesium_pct"]
+        return -1 if magnesium is not None and magnesium < low else 1
     if material.group is MaterialGroup.LIME and "caustic-lime" in material.cautions:
         return 3
     if "aluminium" in material.cautions:

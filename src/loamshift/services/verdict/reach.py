@@ -219,7 +219,7 @@ def yearly_pull_ph(context: BedContext, ph: float, *, acidify: bool) -> float:
     background = _background_mmolc_m2(context, ph)
     fed = 0.0 if acidify else max(feed_acid_of(context), 0.0)
     pull = context.water_base_mmolc_m2_year - background - fed
-    return max(pull if acidify else -pull, 0.0) / _capacity_mmolc_m2(context, ph)
+    return max(pull if acidify else -pull, 0.0) / capacity_mmolc_m2(context, ph)
 
 
 def feed_weighs_most(context: BedContext, ph: float) -> bool:
@@ -236,7 +236,7 @@ def feed_weighs_most(context: BedContext, ph: float) -> bool:
         False too where no yearly test would show what it makes.
     """
     fed = feed_acid_of(context)
-    shown = parameter_values("advice")["ignored_drift_ph_year"] * _capacity_mmolc_m2(context, ph)
+    shown = parameter_values("advice")["ignored_drift_ph_year"] * capacity_mmolc_m2(context, ph)
     return fed >= max(shown, _background_mmolc_m2(context, ph)) > 0.0
 
 
@@ -253,8 +253,14 @@ def _background_mmolc_m2(context: BedContext, ph: float) -> float:
     )
 
 
-def _capacity_mmolc_m2(context: BedContext, ph: float) -> float:
-    """Acid of one pH unit [mmolc/m2]."""
+def capacity_mmolc_m2(context: BedContext, ph: float) -> float:
+    """Acid that moves a bed by one pH unit at a pH [mmolc/m2].
+
+    Returns
+    -------
+    float
+        By the slope of its curve there [mmolc/m2].
+    """
     slope = float(buffer_mmolc_kg_ph(ph, **curve_of(context)))
     return float(10.0 ** require_soil(context).k.log10_k_mean * slope * context.soil_mass_kg_m2)
 

@@ -43,6 +43,7 @@ from loamshift.services.verdict.doubts import (
     unknown_of_water,
 )
 from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.verdict.moved_since import moved_since, way_since
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.reach import feed_weighs_most, retest_error_ph
 from loamshift.services.verdict.stop_words import STOPPED
@@ -154,7 +155,14 @@ def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     stands = (
         message("verdict-in-range", reading=reading(context), wanted=wanted(target))
         if apart is None
-        else message("verdict-in-range-now", ph=ph(apart), wanted=wanted(target))
+        else message(
+            "verdict-in-range-now",
+            ph=ph(apart),
+            wanted=wanted(target),
+            reading=reading(context),
+            applied=moved_since(context, apart),
+            way=way_since(context, apart),
+        )
     )
     return (
         prose(stands, _stay(context, judged)),
@@ -183,7 +191,14 @@ def _small_gain(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     stands = (
         message("verdict-small-gain", reading=reading(context), wanted=wanted(target))
         if apart is None
-        else message("verdict-small-gain-now", ph=ph(apart), wanted=wanted(target))
+        else message(
+            "verdict-small-gain-now",
+            ph=ph(apart),
+            wanted=wanted(target),
+            reading=reading(context),
+            applied=moved_since(context, apart),
+            way=way_since(context, apart),
+        )
     )
     return (
         prose(stands, message("verdict-small-gain-scatter", gain=gain), _stay(context, judged)),
@@ -412,7 +427,8 @@ def _feed_cause(context: BedContext, judged: Judgement) -> Message | None:
 def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     acidify = judged.direction is Direction.ACIDIFY
     target = _target(context)
-    inside = target.ph_low <= require_soil(context).ph.ph_water <= target.ph_high
+    now = require_soil(context).ph.ph_water if judged.ph_now is None else judged.ph_now
+    inside = target.ph_low <= now <= target.ph_high
     if acidify and context.water_base_mmolc_m2_year > 0.0:
         change = message("verdict-rainwater-change")
     elif not acidify and context.case.feed is not None:
@@ -438,15 +454,26 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
 
 
 def _need(context: BedContext, judged: Judgement) -> Prose:
+    apart = _ph_apart(context, judged)
+    applied = None if apart is None else moved_since(context, apart)
+    way = None if apart is None else way_since(context, apart)
+    since = None
+    if applied is not None:
+        since = "on" if (way == "fall") is (judged.direction is Direction.ACIDIFY) else "undo"
     need = message(
         "verdict-need",
         direction=judged.direction.value,
         reading=reading(context),
         aim=ph(_target(context).ph_aim),
         need=rate(judged.need_mid_g_m2 or 0.0),
+        since=since,
     )
-    apart = _ph_apart(context, judged)
-    return prose(need, None if apart is None else message("verdict-stands-now", ph=ph(apart)))
+    if apart is None:
+        return prose(need)
+    stands = message(
+        "verdict-stands-now", ph=ph(apart), reading=reading(context), applied=applied, way=way
+    )
+    return prose(need, stands) if since is None else prose(stands, need)
 
 
 def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:

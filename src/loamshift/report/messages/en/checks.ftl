@@ -63,7 +63,7 @@ check-lime-odd = More than { $limit } free lime does not fit so acid a soil. She
 check-age-ok = The sample is recent enough.
 check-age-old = The sample is more than { $age } old. Fertiliser, water and rain have changed the soil since.
 check-depth-ok = The sample comes from the depth you treat.
-check-depth-odd = The sample was taken { $sampled } deep, and the treatment reaches { $treated }. Sample the depth you treat, now and later, or the two cannot be compared.
+check-depth-odd = The sample was taken { $sampled } deep, and the treatment reaches { $treated }. We take its pH for the whole depth treated. Keep to { $sampled } in later tests, or they cannot be compared.
 
 ## Salt, aluminium and sodium
 

@@ -61,6 +61,9 @@ options-price-lime =
         [us] Compare prices by the pound of pure lime's worth, not by the bag. Only grains that dissolve within three years count.
        *[metric] Compare prices by the kilogram of pure lime's worth, not by the bag. Only grains that dissolve within three years count.
     }
+options-magnesium-label = Magnesium
+# $product is the magnesian lime.
+options-magnesium = This soil is short of magnesium, which holds { $share } of its exchange sites; less than { $limit } is low. { $product } brings magnesium as well, so use it instead, at the rate in this table.
 options-salt-label = Salt
 # $limit is the salinity from which sensitive roots suffer.
 options-salt-note = How much soil salinity (ECe) may rise until rain has washed the salt down. Sensitive roots suffer from about { $limit } in all.

@@ -42,4 +42,6 @@ plan-retest = { $method ->
        *[other] Test again on { $days }, at the same depth and by the same method ({ $method }, top { $depth }). Otherwise the readings cannot be compared.
     }
 }
+# Where the last test went to another depth than the application is worked into.
+plan-retest-depth = Test the top { $tested } although the application is worked into the top { $worked }: the last test was taken to that depth, and the forecast allows for the difference.
 plan-retest-lab = Test again on { $days }: have a laboratory do it, and keep to that depth and method from then on.

@@ -71,7 +71,22 @@ verdict-no-common-range-change = A choice of plants that share a range.
 ## Leave it
 
 verdict-in-range = It tested at { $reading }, within { $wanted }.
-verdict-in-range-now = All its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }.
+# In the three messages about where it is now, $applied lists what has moved it since the test ("none"
+# where that is not known), $way says which way, and $reading is the test.
+verdict-in-range-now = { $applied ->
+    [none] All its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }.
+   *[other] { verdict-since } We put it at about pH { $ph } now, within { $wanted }.
+}
+verdict-since = { $applied-count ->
+    [one] { $way ->
+        [rise] It tested at { $reading }, and { $applied } has raised it since.
+       *[fall] It tested at { $reading }, and { $applied } has lowered it since.
+    }
+   *[other] { $way ->
+        [rise] It tested at { $reading }, and { $applied } have raised it since.
+       *[fall] It tested at { $reading }, and { $applied } have lowered it since.
+    }
+}
 verdict-in-range-change = A careful test outside pH { $range }.
 verdict-stay = Of 100 { bed-alike } like this one left alone, { $stay } would stay in or close to that range { $until ->
     [none] over the next few years
@@ -82,7 +97,10 @@ verdict-at-work-within = That is within { $wanted }. More now would overshoot.
 verdict-at-work-near = That is so close to { $wanted }, that a second test could not show the difference.
 verdict-at-work-change = A test after it has reacted that is still outside the range.
 verdict-small-gain = It tested at { $reading }, at the edge of { $wanted }.
-verdict-small-gain-now = It is now at about pH { $ph }, at the edge of { $wanted }.
+verdict-small-gain-now = { $applied ->
+    [none] It is now at about pH { $ph }, at the edge of { $wanted }.
+   *[other] { verdict-since } It is now at about pH { $ph }, at the edge of { $wanted }.
+}
 verdict-small-gain-scatter = A change of less than { $gain } is no bigger than the usual difference between two tests.
 verdict-small-gain-change = A repeat test more than { $gain } outside pH { $range }.
 
@@ -201,12 +219,27 @@ verdict-feed-cause = The fertiliser does most to make this bed acid: in a year i
 ## Go, or go with effort
 
 verdict-upkeep-inside = It is within { $wanted } now, but will not stay there: left alone, we expect about pH { $expected } in a few years.
-verdict-need = { $direction ->
-    [lime] Raising it from { $reading } to { $aim } takes about { $need } of pure lime.
-   *[acidify] Lowering it from { $reading } to { $aim } takes about { $need } of pure sulphur.
+# $since is "none" where nothing applied has moved the bed since the test; "undo" where it moved it the
+# other way, "on" where it moved it the same way.
+verdict-need = { $since ->
+    [undo] { $direction ->
+        [lime] Raising it to { $aim } takes about { $need } of pure lime, which includes undoing what was applied.
+       *[acidify] Lowering it to { $aim } takes about { $need } of pure sulphur, which includes undoing what was applied.
+    }
+    [on] { $direction ->
+        [lime] Raising it further, to { $aim }, takes about { $need } more of pure lime.
+       *[acidify] Lowering it further, to { $aim }, takes about { $need } more of pure sulphur.
+    }
+   *[none] { $direction ->
+        [lime] Raising it from { $reading } to { $aim } takes about { $need } of pure lime.
+       *[acidify] Lowering it from { $reading } to { $aim } takes about { $need } of pure sulphur.
+    }
 }
 # Where the beds now lie elsewhere than the last test read, and the forecast begins.
-verdict-stands-now = All its readings together, and what has happened since, put it at about pH { $ph } now, and the forecast starts there.
+verdict-stands-now = { $applied ->
+    [none] All its readings together, and what has happened since, put it at about pH { $ph } now, and the forecast starts there.
+   *[other] { verdict-since } We put it at about pH { $ph } now, and the forecast starts there.
+}
 verdict-upkeep-pull = { $direction ->
     [lime] Leaching and feed would then lower it by about { $pull } a year, so you would need to add some every year.
    *[acidify] Your water would then raise it by about { $pull } a year, so you would need to add some every year.
