@@ -254,7 +254,12 @@ def _background_mmolc_m2(context: BedContext, ph: float) -> float:
 
 
 def capacity_mmolc_m2(context: BedContext, ph: float) -> float:
-    """Acid that moves a bed by one pH unit at a pH [mmolc/m2].
+    """Acid that moves a bed by one pH unit at a pH.
+
+    Parameters
+    ----------
+    ph
+        Where it lies [pH in water].
 
     Returns
     -------

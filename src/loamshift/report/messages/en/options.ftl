@@ -63,7 +63,7 @@ options-price-lime =
     }
 options-magnesium-label = Magnesium
 # $product is the magnesian lime.
-options-magnesium = This soil is short of magnesium, which holds { $share } of its exchange sites; less than { $limit } is low. { $product } brings magnesium as well, so use it instead, at the rate in this table.
+options-magnesium = This soil is short of magnesium, which holds { $share } of its exchange sites; less than { $limit } is low. Magnesian lime ({ $product }) brings magnesium as well, so use it instead, at the rate in this table.
 options-salt-label = Salt
 # $limit is the salinity from which sensitive roots suffer.
 options-salt-note = How much soil salinity (ECe) may rise until rain has washed the salt down. Sensitive roots suffer from about { $limit } in all.
