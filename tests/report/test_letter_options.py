@@ -121,4 +121,4 @@ def test_a_soil_short_of_magnesium_is_told_of_magnesian_lime(
     case = replace(case, soil=replace(case.soil, mg_saturation_pct=held))
     text = said(ways(advise(case), case, words=Words("uk", "metric")))
     assert ("short of magnesium" in text) is named
-    assert ("Magnesian lime (ground dolomitic limestone) brings magnesium" in text) is named
+    assert ("Magnesian lime (dolomitic limestone) brings magnesium" in text) is named
