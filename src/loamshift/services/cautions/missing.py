@@ -37,13 +37,13 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
     if context.target is None:
         rows.append(_row("aim.plant", "aim"))
     if soil is not None and case.soil.fizz is None and not soil.carbonate.measured:
-        if soil.ph.ph_water > FIZZ_FROM_PH and acidify:
+        if (soil.ph.ph_water > FIZZ_FROM_PH and acidify) or judged.measure == "soil.fizz":
             rows.append(_row("soil.fizz", "fizz"))
     elif (
         soil is not None
-        and acidify
+        and (acidify or judged.measure == "soil.carbonate_pct")
         and not soil.carbonate.measured
-        and (soil.carbonate.is_possible)
+        and soil.carbonate.is_possible
     ):
         rows.append(_row("soil.carbonate_pct", "carbonate"))
     if soil is not None and soil.ph.method.is_rough:
