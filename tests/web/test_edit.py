@@ -64,8 +64,8 @@ def bed(office: Office) -> Bed:
     return bed
 
 
-def sent_back(page: str) -> dict[str, str]:
-    """What a browser would send of the form in a page."""
+def sent_back(page: str, *, to: str = "") -> dict[str, str]:
+    """What a browser would send of the form in a page, or of the one whose address ends so."""
     from html.parser import HTMLParser
 
     class Fields(HTMLParser):
@@ -77,7 +77,8 @@ def sent_back(page: str) -> dict[str, str]:
         def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
             given = dict(attrs)
             if tag == "form":
-                self.inside = given.get("id") == "edit"
+                action = given.get("action") or ""
+                self.inside = action.endswith(to) if to else given.get("id") == "edit"
             if not self.inside:
                 return
             name = given.get("name") or ""
@@ -404,14 +405,38 @@ def test_what_was_put_on_is_noted_after_what_stands_there(
     ]
 
 
-def test_a_quick_add_with_a_fault_comes_back_as_the_form(
+@pytest.mark.parametrize("page", ["", "history"])
+def test_a_quick_add_with_a_fault_is_told_in_its_own_form(
+    client: Browser, office: Office, bed: Bed, page: str
+) -> None:
+    sent = {"date": "2999-01-01", "ph": "62", "depth": "6 in", "page": page}
+    answer = client.post(f"/beds/{bed.pk}/tests", sent)
+    shown = answer.content.decode()
+    assert answer.status_code == 422 and 'id="edit"' not in shown
+    assert ('class="list events"' in shown) == (page == "history")
+    back = sent_back(shown, to="#quick-reading")
+    assert (back["ph"], back["date"], back["depth"]) == ("62", "2999-01-01", "6 in")
+    form = shown[shown.index('<details id="quick-reading" open>') : shown.index("quick-applied")]
+    assert "Check the decimal point" in form and "in the future" in form
+    assert "Nothing you typed is lost" in form and 'id="reading-ph-fault"' in form
+    assert '<details id="quick-applied">' in shown
+    assert kept(Bed, office).get().case_text == CASE
+
+
+def test_a_quick_add_of_nothing_or_by_no_amount_says_so(
     client: Browser, office: Office, bed: Bed
 ) -> None:
-    answer = client.post(f"/beds/{bed.pk}/tests", {"date": "2999-01-01", "ph": "62"})
-    page = answer.content.decode()
-    assert answer.status_code == 422 and sent_back(page)["reading.0.ph"] == "62"
-    assert "Check the decimal point" in page
-    assert client.post(f"/beds/{bed.pk}/tests", {}).status_code == 422
+    empty = client.post(f"/beds/{bed.pk}/tests", {})
+    assert empty.status_code == 422 and "Nothing was filled in" in empty.content.decode()
+    answer = client.post(
+        f"/beds/{bed.pk}/applied",
+        {"date": "2026-05-02", "material": "moon dust", "amount": "much"},
+    )
+    shown = answer.content.decode()
+    form = shown[shown.index('<details id="quick-applied" open>') :]
+    assert answer.status_code == 422
+    assert sent_back(shown, to="#quick-applied")["material"] == "moon dust"
+    assert 'id="applied-material-fault"' in form and 'id="applied-amount-fault"' in form
     assert kept(Bed, office).get().case_text == CASE
 
 

@@ -69,6 +69,7 @@ beds-applied-rate = Or rate
 beds-applied-depth = Worked in to
 beds-test-added = Test added to { $bed }.
 beds-application-logged = Application logged for { $bed }.
+beds-quick-wrong = This has not been added yet. Nothing you typed is lost.
 beds-nothing-entered = Nothing was filled in, so nothing was added.
 beds-unnamed = Unnamed bed
 beds-garden-gone = That garden no longer exists. Choose another.

@@ -9,6 +9,7 @@ from django import template
 
 from loamshift.domain.ph import PhMethod
 from loamshift.store.models import Bed
+from loamshift.web.beds.quick import QuickForm
 from loamshift.web.cases import tree_of
 
 register = template.Library()
@@ -28,13 +29,23 @@ def _method_of(bed: Bed) -> str:
 
 @register.inclusion_tag("beds/_quick.html", takes_context=True)
 def quick_adds(context: dict[str, Any], bed: Bed) -> dict[str, Any]:
-    """Two short forms: a new test, and something put on."""
+    """Two short forms: a new test, and something put on; what was wrong stands as it was typed."""
     office = context.get("office")
+    today = date.today().isoformat()  # noqa: DTZ011 - the local day
+    wrong = context.get("quick")
+    forms = {
+        "reading": QuickForm.fresh("reading", date=today, ph_method=_method_of(bed)),
+        "applied": QuickForm.fresh("applied", date=today),
+    }
+    if isinstance(wrong, QuickForm):
+        forms[wrong.table] = wrong
     return {
         "bed": bed,
+        **forms,
         "methods": _METHODS,
-        "own_method": _method_of(bed),
-        "today": date.today().isoformat(),  # noqa: DTZ011 - the local day
+        "own_method": forms["reading"].values["ph_method"],
+        "page": "history" if "events" in context else "",
         "us": getattr(office, "units", "") == "us",
+        "words": context.get("words"),
         "csrf_token": context.get("csrf_token"),
     }

@@ -15,7 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.questions import case_questions
 from loamshift.domain.message import Given, Message, message
-from loamshift.domain.worded_error import fault
+from loamshift.domain.worded_error import WordedError, fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
@@ -32,19 +32,14 @@ from loamshift.web.beds.case_form import (
 )
 from loamshift.web.beds.keeping import garden_called, put_case
 from loamshift.web.beds.merge import Merged, before, merge
+from loamshift.web.beds.quick import QUICK, QuickForm
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
+from loamshift.web.problems import whole_fault
 from loamshift.web.wording import said, words_for
 
 MOST_ROWS: Final = 20
-QUICK: Final[Mapping[str, tuple[str, ...]]] = {
-    "reading": ("date", "ph", "ph_method", "depth"),
-    "applied": ("date", "material", "amount", "rate", "incorporated"),
-}
-"""Lists that the bed's own page adds one entry to, with what it asks."""
-
-
 @dataclass(kw_only=True)
 class Draft:
     """A bed as it is being written: the form or the text, and what stands in the way."""
@@ -91,35 +86,52 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 @require_POST
 def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
-    """Add one test, or one thing put on, to a bed and go back to its letter."""
+    """Add one test, or one thing put on, to a bed and go back to its letter.
+
+    What is wrong with it is told in the same short form, on the page where it stood.
+    """
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
     standing = draft_of(bed)
     if standing.faults:
         return _page(request, bed, standing, status=422)
+    typed = {key: request.POST.get(key, "").strip() for key in QUICK[table]}
+    entry = typed_tree((f"{table}.0.{key}", value) for key, value in typed.items())
     tree = standing.tree
     entries = tree.get(table, [])
-    number = len(entries) if isinstance(entries, list) else 0
-    typed = [(f"{table}.{number}.{key}", request.POST.get(key, "")) for key in QUICK[table]]
-    entry = typed_tree([(p.replace(f".{number}.", ".0."), value) for p, value in typed])
-    added = entry.get(table, [])
-    tree = {**tree, table: [*(entries if isinstance(entries, list) else []), *added]}
-    draft = Draft(
-        tree=tree,
-        text=text_of(tree),
-        as_text=False,
-        garden=str(bed.garden_id or ""),
-        version=bed.version,
-    )
-    if not added:
-        draft.whole = said(request, message("beds-nothing-entered"))
-        return _page(request, bed, draft, status=422)
+    entries = entries if isinstance(entries, list) else []
+    tree = {**tree, table: [*entries, *entry.get(table, [])]}
     name = Given(bed.name)
     what = (
         message("beds-test-added", bed=name)
         if table == "reading"
         else message("beds-application-logged", bed=name)
     )
-    return _keep(request, bed, draft, what=what)
+    writer = Writer(office_of(request), user=person_of(request), what=what)
+    seen = bed.version
+    try:
+        if table not in entry:
+            raise WordedError(message("beds-nothing-entered"))
+        put_case(bed, text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+        writer.change(bed, seen_version=seen)
+    except InputError as error:
+        faults = error.faults if isinstance(error, CaseError) else (whole_fault(error),)
+        words = words_for(request)
+        form = QuickForm.of(table, typed, faults, number=len(entries), words=words)
+        return _quick_again(request, pk, form)
+    notify_done(request, writer)
+    return redirect("bed", pk=bed.pk)
+
+
+def _quick_again(request: HttpRequest, pk: UUID, form: QuickForm) -> HttpResponse:
+    """The page of a bed on which a short form was filled in, with the form as it was typed."""
+    from loamshift.web.beds.views.history import show_history
+    from loamshift.web.plan.views.plan import show_plan
+
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    more = {"quick": form}
+    if request.POST.get("page") == "history":
+        return show_history(request, bed, status=422, more=more)
+    return show_plan(request, tree_of(bed.case_text), bed=bed, status=422, more=more)
 
 
 def draft_of(bed: Bed) -> Draft:

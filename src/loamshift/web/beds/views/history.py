@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
-from typing import Final
+from typing import Any, Final
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
@@ -58,8 +58,23 @@ class Event:
 @require_safe
 def history(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The life of one bed."""
+    beds = kept(Bed, office_of(request)).select_related("garden__client")
+    return show_history(request, get_object_or_404(beds, pk=pk))
+
+
+def show_history(
+    request: HttpRequest, bed: Bed, *, status: int = 200, more: dict[str, Any] | None = None
+) -> HttpResponse:
+    """The page with the life of a bed.
+
+    Parameters
+    ----------
+    status
+        Status of the response [number].
+    more
+        What the page shows besides [objects by name].
+    """
     office = office_of(request)
-    bed = get_object_or_404(kept(Bed, office).select_related("garden__client"), pk=pk)
     today = date.today()  # noqa: DTZ011 - the local day
     faults: tuple[Fault, ...] = ()
     life: History | None = None
@@ -83,8 +98,9 @@ def history(request: HttpRequest, pk: UUID) -> HttpResponse:
         "scores": "" if life is None else say(scores_told(life), words),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
+        **(more or {}),
     }
-    return render(request, "beds/history.html", context)
+    return render(request, "beds/history.html", context, status=status)
 
 
 def _legend(life: History) -> Iterator[Message]:
