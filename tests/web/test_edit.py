@@ -1,7 +1,9 @@
 from __future__ import annotations
 
+import re
 import tomllib
 from datetime import date
+from html import unescape
 from typing import Any
 
 import pytest
@@ -417,7 +419,7 @@ def test_a_quick_add_with_a_fault_is_told_in_its_own_form(
     back = sent_back(shown, to="#quick-reading")
     assert (back["ph"], back["date"], back["depth"]) == ("62", "2999-01-01", "6 in")
     form = shown[shown.index('<details id="quick-reading" open>') : shown.index("quick-applied")]
-    assert "Check the decimal point" in form and "in the future" in form
+    assert "Check the decimal point" in form and "after 2200" in form
     assert "Nothing you typed is lost" in form and 'id="reading-ph-fault"' in form
     assert '<details id="quick-applied">' in shown
     assert kept(Bed, office).get().case_text == CASE
@@ -471,6 +473,42 @@ def test_the_faults_lead_to_their_fields(client: Browser, bed: Bed) -> None:
     fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
     page = client.post(f"/beds/{bed.pk}/edit", fields | {"applied.0.date": "soon"})
     assert '<a href="#f-applied-0-date">Applications 1: Date</a>' in page.content.decode()
+
+
+WRONG = {
+    "soil.ph": ("seven", "70", "7,3,1", "6-7", "~7"),
+    "soil.texture": ("custard", "sand loam"),
+    "soil.organic_matter_pct": ("<2", "300 %"),
+    "soil.sampled": ("20.03.2026", "2999-01-01", "soon"),
+    "bed.area": ("20 m3", "-20 m2", "20 furlongs"),
+    "aim.plant": ("zzzz",),
+    "aim.target_ph": ("17",),
+    "water.weekly": ("25 m", "lots"),
+    "water.months": ("13",),
+    "feed.rate": ("5",),
+    "on_hand.0.material": ("qqqq",),
+    "claim.0.material": ("moon dust",),
+    "applied.0.amount": ("2 m",),
+    "bed.growing": ("zzzz; yyyy",),
+    "place.air_temp_c": ("1, 2, 3",),
+    "place.rain_mm": ("1, 2, 3",),
+    "place.longitude": ("20",),
+    "on_hand.0.purity_pct": ("300",),
+}
+NO_FORM = re.compile(
+    r"The command|\bloamshift \w|\bkey\b|\w = |\[\w|\b(?:soil|bed|water|aim)\.\w|\w_\w"
+)
+
+
+@pytest.mark.parametrize("path", WRONG)
+def test_no_error_of_the_form_speaks_of_commands_or_keys(
+    client: Browser, office: Office, path: str
+) -> None:
+    for value in WRONG[path]:
+        page = client.post("/beds/new", {"name": "Hedge", "soil.ph": "6", path: value})
+        assert page.status_code == 422, value
+        told = re.findall(r'class="fault"[^>]*>(.*?)</', page.content.decode())
+        assert any(told) and not [one for one in told if NO_FORM.search(unescape(one))]
 
 
 names = st.sampled_from(

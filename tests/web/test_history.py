@@ -102,4 +102,4 @@ def test_a_case_file_with_faults_is_told_with_the_way_to_mend_it(
     bed = a_bed(office, BED)
     Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
-    assert "soil.ph" in page and f"/beds/{bed.pk}/edit" in page
+    assert "<b>Soil: pH</b>" in page and f"/beds/{bed.pk}/edit" in page

@@ -2,15 +2,72 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import cache
 from typing import Final
 
-from loamshift.domain.message import Given, Message, Prose, message
+from loamshift.case.questions import questions_by_path
+from loamshift.domain.message import Given, Message, Prose, Value, message
 from loamshift.domain.worded_error import WordedFault, fault, plainly
 from loamshift.errors import Fault, InputError
+from loamshift.report.messages.refusal import fault_text
+from loamshift.report.words import Words
+from loamshift.web.beds.case_form import asked_as
 
 NEAR: Final = "case-did-you-mean"
 """How keys of messages begin that name something near."""
+
+IN_A_FORM: Final[Mapping[str, str]] = {
+    "case-where-names-are": "case-where-names-are-in-form",
+    "case-limit-or-nothing": "case-limit-or-nothing-in-form",
+    "case-words-or-nothing": "case-words-or-nothing-in-form",
+    "case-day-wanted": "case-day-wanted-in-form",
+    "case-give-area": "case-give-area-in-form",
+    "case-amount-or-rate": "case-amount-or-rate-in-form",
+    "case-feed-keep-one": "case-feed-keep-one-in-form",
+    "case-keep-label": "case-keep-label-in-form",
+}
+"""Messages that speak of commands and keys, and what a page says in their place."""
+_KEY: Final = re.compile(r"(?<![\w.])[a-z]+(?:[._][a-z0-9]+)+(?![\w.]*\w)")
+
+
+def told(found: Fault, words: Words) -> str:
+    """What is wrong and what works instead, for somebody who sees a form and no file.
+
+    Returns
+    -------
+    str
+        Whole sentences that name no command, and call keys what the form calls them.
+    """
+    if isinstance(found, WordedFault):
+        said_here = tuple(_in_a_form(one) for one in found.said.sentences)
+        found = replace(found, said=Prose(said_here))
+    names = _names(words)
+    return _KEY.sub(lambda key: names.get(key[0], key[0]), fault_text(found, words))
+
+
+def _in_a_form(said: Message) -> Message:
+    """A message as a page has it; the example of a list without its brackets."""
+    values: dict[str, Value] = dict(said.values)
+    example = values.get("example")
+    if isinstance(example, Given):
+        values["example"] = Given(example.text.strip("[]"))
+    return Message(IN_A_FORM.get(said.key, said.key), values)
+
+
+@cache
+def _names(words: Words) -> dict[str, str]:
+    """What the form calls each key, by its path and by its last word where that is enough."""
+    named: dict[str, str] = {}
+    several: set[str] = set()
+    for path in questions_by_path():
+        key = path.rpartition(".")[2]
+        if key in named:
+            several.add(key)
+        named[path] = named[key] = f"“{asked_as(path, words)}”"
+    return {key: name for key, name in named.items() if key not in several or "." in key}
 
 
 def whole_fault(error: InputError, *, path: str = "", mend: Message | None = None) -> Fault:

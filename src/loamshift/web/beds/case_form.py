@@ -183,16 +183,23 @@ def path_label(path: str, words: Words) -> str:
     """A place in a case file as the form calls it: ``soil.ph`` is ``Soil: pH``."""
     question = _asked().get(_without_numbers(_INDEX.sub("", path)))
     name, _, _key = _INDEX.sub("", path).rpartition(".")
+    number = _INDEX.search(path)
     table = next((table for table in case_questions() if table.name == name), None)
     if question is None or table is None:
-        return path
-    number = _INDEX.search(path)
+        return _table_at(path, number[1] if number else "", words)
     return _in_group(
         _table_label(table, words) if table.name else "",
         int(number[1]) if number else 0,
         asked_as(question.path, words),
         words,
     )
+
+
+def _table_at(path: str, number: str, words: Words) -> str:
+    """A whole table, or one entry of a list, as the form calls it; else the path itself."""
+    name = _INDEX.sub("", path)
+    table = next((table for table in case_questions() if table.name == name != ""), None)
+    return path if table is None else f"{_table_label(table, words)} {number}".strip()
 
 
 def typed_tree(fields: Iterable[tuple[str, str]]) -> Tree:

@@ -19,8 +19,9 @@ from loamshift.domain.message import Given, Measure, Quantity, Value, message
 from loamshift.errors import Fault
 from loamshift.report.messages import say as say_message
 from loamshift.report.messages.refusal import fault_line as fault_with_place
-from loamshift.report.messages.refusal import fault_text, mend_text, problem_text
+from loamshift.report.messages.refusal import mend_text, problem_text
 from loamshift.report.words import Words
+from loamshift.web.problems import told
 from loamshift.web.wording import Choice, value_of, words_for
 
 register = template.Library()
@@ -88,7 +89,7 @@ def fault_line(context: Any, fault: Fault) -> str:
 @register.simple_tag(takes_context=True)
 def faulty(context: Any, fault: Fault) -> str:
     """What is wrong and what works instead, in whole sentences."""
-    return fault_text(fault, words_in(context))
+    return told(fault, words_in(context))
 
 
 @register.simple_tag(takes_context=True)

@@ -85,6 +85,7 @@ case-fraction-of-zero = A fraction cannot have zero below the line.
 case-write-decimal = Write a decimal number, such as 0.5.
 case-sign-before-figure = “{ $given }” has a sign before the number.
 case-limit-or-nothing = Write the number alone. For “less than”, write the limit or leave the key out.
+case-limit-or-nothing-in-form = Write the number alone. For “less than”, write the limit or leave this blank.
 case-range = “{ $given }” is a range, and one number is needed.
 case-middle-of-range = Write the middle of the range, or the most likely value.
 case-above-zero = “{ $given }” must be greater than zero.
@@ -138,10 +139,17 @@ case-where-names-are = { $kind ->
     [texture] Write it as a soil test does: sand, sandy loam, loam, silt loam, clay loam or clay.
    *[material] The command loamshift materials lists every name.
 }
+# The same on a page, where fields open lists of names.
+case-where-names-are-in-form = { $kind ->
+    [buffer-ph-method] Copy the name of the buffer from the report, such as Sikora or Adams-Evans.
+    [texture] Write it as a soil test does: sand, sandy loam, loam, silt loam, clay loam or clay.
+   *[other] Choose a name from the list that opens in the field.
+}
 case-not-true-or-false = “{ $given }” is neither true nor false.
 case-not-text = “{ $given }” must be text in quotation marks.
 case-empty-text = This text is empty.
 case-words-or-nothing = Write a few words, or leave the key out.
+case-words-or-nothing-in-form = Write a few words, or leave this blank.
 case-text-too-long = This text has { $count } characters.
 case-most-characters = Use no more than { $most } characters.
 case-sign-in-name = “{ $given }” contains a star, a vertical bar or a backquote.
@@ -163,6 +171,7 @@ case-date-in-future = { $day } is in the future: today is { $today }.
 case-day-it-happened = Give the day it happened. Leave out what is only planned.
 case-date-in-past = { $day } is in the past: today is { $today }.
 case-day-wanted = Give the day by which you want the pH to be reached, or leave the key out.
+case-day-wanted-in-form = Give the day by which you want the pH to be reached, or leave this blank.
 
 ## Quantities
 
@@ -223,6 +232,7 @@ case-ground-of-plant = We do not know how much ground each plant has.
 case-give-ring = Give bed.treated_diameter (the ring around each plant), or bed.area and bed.plants.
 case-area-unknown = We do not know the area it goes on.
 case-give-area = Give bed.area, or write a rate such as "30 g/m2".
+case-give-area-in-form = Give the area of the bed, or write a rate such as 30 g/m2.
 # $area is the area of the bed, or none where a rate was given.
 case-slip-of-unit = { $area ->
     [none] “{ $given }” would be { $rate } of { $product }. Nobody spreads more than { $limit }, so the unit is probably wrong.
@@ -232,6 +242,7 @@ case-check-unit-and-area = Check the unit, and bed.area.
 case-amount-and-rate = Both amount and rate are given.
 case-how-much-missing = The amount is missing.
 case-amount-or-rate = For the whole bed, write for example: { $key }{ $example } (or rate = "30 g/m2")
+case-amount-or-rate-in-form = Give the amount for the whole bed, such as { $example }, or a rate, such as 30 g/m2.
 case-lime-too-much = A bare figure is in g/m2, and this would be { $rate } of lime.
 
 ## Soil
@@ -264,6 +275,7 @@ case-water-of-one-week = Check the unit and bed.area. Give the water of one week
 
 case-feed-twice = Nitrogen with its form and a material with its rate are both given.
 case-feed-keep-one = Keep n_g_m2_year and form, or material and rate.
+case-feed-keep-one-in-form = Keep the nitrogen and its form, or the material and its rate.
 case-feed-without-name = The feed has a rate but no name.
 case-feed-without-rate = The feed has no rate.
 case-nitrogen-missing = The feed has a form but no amount of nitrogen.
@@ -272,6 +284,7 @@ case-too-much-nitrogen = { $rate } of nitrogen a year is more than any plant is 
 case-kg-ha-meant = Is it in kg/ha? Then write the unit: { $key }{ $example }
 case-strength-twice = The label already gives the strength.
 case-keep-label = Keep the label, and leave purity_pct out.
+case-keep-label-in-form = Keep the label, and leave the strength blank.
 
 ## Place and climate
 

@@ -52,6 +52,5 @@ claims-example-sheet = Ten folk remedies on a neutral loam for blueberries
 
 claims-no-material = Enter the name of a material.
 claims-no-amount = Enter how much of it.
-claims-choose-name = Choose a name from the list that opens in the field.
 claims-say-amount = For example: 1 cup per plant, 50 g/m2, or 2 kg for the whole bed.
 claims-give-ph = Enter the pH that was measured.

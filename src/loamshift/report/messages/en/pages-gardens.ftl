@@ -97,4 +97,4 @@ gardens-size-half = Width and length go together.
 gardens-size-both = Enter both.
 gardens-length-wrong = “{ $typed }” is not a length that a plan can have.
 gardens-length-right = Enter a number from { $least } to { $most }.
-gardens-place-or-blank = Or leave it blank: each bed can have its own place.
+gardens-place-or-blank = Choose from the list, or leave it blank: each bed can have its own place.

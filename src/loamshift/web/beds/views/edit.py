@@ -37,9 +37,11 @@ from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
 from loamshift.web.problems import whole_fault
-from loamshift.web.wording import said, words_for
+from loamshift.web.wording import words_for
 
 MOST_ROWS: Final = 20
+
+
 @dataclass(kw_only=True)
 class Draft:
     """A bed as it is being written: the form or the text, and what stands in the way."""
@@ -306,7 +308,7 @@ def _page(
         "draft": draft,
         "groups": groups,
         "gardens": gardens_of(office),
-        "elsewhere": elsewhere,
+        "elsewhere": [(path_label(one.path, words), one) for one in elsewhere],
         "faulty": len(draft.faults),
         "wrong": [] if draft.as_text else faulty_lines(groups, words),
     }

@@ -33,6 +33,7 @@ from loamshift.services.history import history_of
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered
+from loamshift.web.beds.case_form import path_label
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.middleware import office_of
 from loamshift.web.problems import whole_fault
@@ -89,7 +90,7 @@ def show_history(
     figure = None if life is None else history_figure(life, words=words)
     context = {
         "bed": bed,
-        "faults": faults,
+        "faults": [(path_label(one.path, words), one) for one in faults],
         "figure": figure,
         "picture": "" if figure is None else _picture(figure),
         "legend": "" if life is None else " ".join(say(one, words) for one in _legend(life)),

@@ -17,16 +17,14 @@ from django.views.decorators.http import require_safe
 from loamshift.domain.answer import Answer
 from loamshift.domain.card import Card
 from loamshift.domain.case import Case
-from loamshift.domain.message import Given, Product, Prose, message
+from loamshift.domain.message import Given, Product, message
 from loamshift.domain.ph import PhMethod
-from loamshift.domain.worded_error import WordedFault, fault
+from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.card.plain import card_letter
 from loamshift.report.claims_page import claims_page
 from loamshift.report.letter_fields import field_called
-from loamshift.report.letter_words import lowered
 from loamshift.report.messages import say
-from loamshift.report.messages.refusal import fault_text
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
@@ -35,6 +33,7 @@ from loamshift.web.answers import words_of
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
+from loamshift.web.problems import told
 from loamshift.web.products.claim_request import (
     MOST,
     SOIL,
@@ -49,9 +48,6 @@ from loamshift.web.products.claim_request import (
 from loamshift.web.products.views.claim_files import ROUTES as FILE_ROUTES
 
 _CLAIM: Final = re.compile(r"^claim\[(\d+)\](?:\.(\w+))?")
-_PATH: Final = re.compile(r"\b(?:bed|soil|aim|place|water|feed)\.[a-z_]+\b")
-_BY_COMMAND: Final = "case-where-names-are"
-"""The message that sends people to a command for a list of names."""
 EXAMPLES: Final = (
     (
         "coffee",
@@ -234,22 +230,7 @@ def _moved(found: Fault, numbers: Sequence[int], words: Words) -> Fault:
         place = f"claim.{number}.{key}"
         if key == "amount" and not found.given:
             return fault(place, message("claims-no-amount"), message("claims-say-amount"))
-    said = Given(_in_words(_without_commands(found, words), words))
-    return fault(place, message("verbatim", text=said), given=found.given)
-
-
-def _without_commands(found: Fault, words: Words) -> str:
-    """What is wrong and what works, with the list of the field in place of a command."""
-    if isinstance(found, WordedFault):
-        here = message("claims-choose-name")
-        told = (here if one.key == _BY_COMMAND else one for one in found.said.sentences)
-        return say(Prose(tuple(told)), words)
-    return fault_text(found, words)
-
-
-def _in_words(text: str, words: Words) -> str:
-    """A text with the names that the page has for fields in place of paths."""
-    return _PATH.sub(lambda match: f"“{lowered(field_called(match[0], words))}”", text)
+    return fault(place, message("verbatim", text=Given(told(found, words))), given=found.given)
 
 
 def _elsewhere(
