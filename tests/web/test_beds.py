@@ -212,6 +212,25 @@ def test_two_who_change_one_client_see_both(client: Browser, office: Office) -> 
     assert kept(Client, office).get().contact == "New lane"
 
 
+def test_of_two_who_change_different_fields_of_a_client_neither_is_asked(
+    client: Browser, office: Office
+) -> None:
+    ann = Client(name="Ann", contact="Old", note="Old")
+    Writer(office, what="x").add(ann)
+    seen = ann.version
+    ann.contact = "New lane"
+    Writer(office, what="x").change(ann, seen_version=seen)
+    typed = {"name": "Ann Other", "contact": "Old", "note": "Mine", "version": seen}
+    answer = client.post(f"/clients/{ann.pk}/edit", typed, follow=True)
+    assert "both changes were saved" in answer.content.decode()
+    now = kept(Client, office).get()
+    assert (now.name, now.contact, now.note) == ("Ann Other", "New lane", "Mine")
+    both = client.post(f"/clients/{ann.pk}/edit", typed | {"note": "Again"})
+    text = both.content.decode()
+    assert both.status_code == 409 and "The note is now: Mine" in text
+    assert "The contact is now" not in text and ">\nNew lane<" in text
+
+
 def test_names_to_choose_from_come_once_and_for_all_fields(client: Browser, office: Office) -> None:
     text = client.get("/lists").content.decode()
     for name in ("plants", "places", "materials", "textures"):

@@ -243,6 +243,37 @@ def test_a_garden_is_added_with_a_place_of_the_list(
     assert kept(Garden, office).get(name="B").place == {"name": "Minneapolis"}
 
 
+def test_of_two_who_change_a_garden_only_what_both_changed_is_asked(
+    client: Browser, office: Office, garden: Garden
+) -> None:
+    owner, seen = str(garden.client_id), garden.version
+    was = garden.name
+    garden.name = "Their garden"
+    Writer(office, what="x").change(garden, seen_version=seen)
+    typed = {"name": was, "client": owner, "place": "Minneapolis", "version": seen}
+    answer = client.post(f"/gardens/{garden.pk}/edit", typed, follow=True)
+    assert "both changes were saved" in answer.content.decode()
+    now = kept(Garden, office).get()
+    assert (now.name, now.place["name"]) == ("Their garden", "Minneapolis")
+    asked = client.post(f"/gardens/{garden.pk}/edit", typed | {"name": "Mine"})
+    text = asked.content.decode()
+    assert asked.status_code == 409 and "The name is now: Their garden" in text
+    assert "The place is now" not in text and 'value="Mine"' in text
+
+
+def test_a_plan_is_not_held_up_by_a_new_name(
+    client: Browser, office: Office, garden: Garden
+) -> None:
+    seen = garden.version
+    garden.name = "Their garden"
+    Writer(office, what="x").change(garden, seen_version=seen)
+    drawn = {"version": seen, "width": "20", "height": "12", "area.0.name": "Shed",
+             "area.0.width": "3", "area.0.length": "2"}  # fmt: skip
+    assert client.post(f"/gardens/{garden.pk}", drawn).status_code == 302
+    now = kept(Garden, office).get()
+    assert (now.name, len(now.plan["areas"])) == ("Their garden", 1)
+
+
 def test_a_garden_goes_with_its_beds_and_comes_back(
     client: Browser, office: Office, garden: Garden
 ) -> None:

@@ -317,6 +317,17 @@ def test_the_later_of_two_is_told_and_sees_both(client: Browser, office: Office,
     assert kept(Bed, office).get().ph == 6.2
 
 
+def test_of_two_who_change_different_facts_neither_is_asked(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    seen = bed.version
+    client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.texture": "clay loam"})
+    answer = client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.ph": "6.2"}, follow=True)
+    assert "both changes were saved" in answer.content.decode()
+    soil = tree_of(kept(Bed, office).get().case_text)["soil"]
+    assert (str(soil["ph"]), soil["texture"]) == ("6.2", "clay loam")
+
+
 def test_a_letter_is_sent_and_frozen(client: Browser, office: Office, bed: Bed) -> None:
     page = client.get(f"/beds/{bed.pk}").content.decode()
     form = page[page.index(f'action="/beds/{bed.pk}/send"') :]

@@ -1,4 +1,4 @@
-"""Two people on one bed: what each changed is put together, and what both changed is asked."""
+"""Two people on one thing: what each changed is put together, and what both changed is asked."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from loamshift.store.models import Bed, Change
+from loamshift.store.changes import snapshot
+from loamshift.store.models import Change, Kept
 from loamshift.web.beds.case_form import value_text
 from loamshift.web.cases import Tree
 
@@ -41,19 +42,46 @@ def merge(*, base: Tree, theirs: Tree, mine: Tree) -> Merged:
     return merged
 
 
-def before(bed: Bed, version: int) -> tuple[str, Any] | None:
-    """Case file and garden of a bed as they were at an earlier version; None where unknown."""
-    steps = bed.version - version
+def merge_fields(current: Kept, version: int, mine: Mapping[str, Any]) -> Merged | None:
+    """Put what was typed into a short form together with what was saved in the meantime.
+
+    Parameters
+    ----------
+    current
+        What is there now [object].
+    version
+        The version that the form began with [number].
+    mine
+        What was typed, by the names of the fields [object].
+
+    Returns
+    -------
+    Merged or None
+        None where what both began with is not known, or the thing was deleted.
+    """
+    was = before(current, version)
+    if was is None or current.deleted_at is not None:
+        return None
+    now = snapshot(current)
+    return merge(
+        base={key: was.get(key) for key in mine}, theirs={key: now[key] for key in mine}, mine=mine
+    )
+
+
+def before(thing: Kept, version: int) -> dict[str, Any] | None:
+    """What a thing held at an earlier version, by the names of fields; None where unknown."""
+    steps = thing.version - version
     if steps < 1:
         return None
-    changes = list(Change.objects.filter(office=bed.office, thing=bed.pk).order_by("-id")[:steps])
+    changes = list(
+        Change.objects.filter(office=thing.office, thing=thing.pk).order_by("-id")[:steps]
+    )
     if len(changes) < steps or any(one.before is None for one in changes):
         return None
-    text, garden = bed.case_text, bed.garden_id
+    was = snapshot(thing)
     for one in changes:
-        was = one.before or {}
-        text, garden = was.get("case_text", text), was.get("garden_id", garden)
-    return text, garden
+        was |= one.before or {}
+    return was
 
 
 def _tables(

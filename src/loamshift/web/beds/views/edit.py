@@ -249,10 +249,10 @@ def _merged(current: Bed, draft: Draft, typed: Tree) -> Merged | None:
     was = before(current, draft.version)
     if was is None or current.deleted_at is not None:
         return None
-    text, garden = was
-    if draft.garden == str(garden or ""):
+    if draft.garden == str(was["garden_id"] or ""):
         draft.garden = str(current.garden_id or "")
-    return merge(base=_tree_or_empty(text), theirs=_tree_or_empty(current.case_text), mine=typed)
+    base = _tree_or_empty(was["case_text"])
+    return merge(base=base, theirs=_tree_or_empty(current.case_text), mine=typed)
 
 
 def _asked(merged: Merged, words: Words) -> Iterator[tuple[str, str, str]]:

@@ -19,6 +19,7 @@ from loamshift.store.limits import Unfit
 from loamshift.store.models import Bed, Client, Garden, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import words_of
+from loamshift.web.beds.merge import merge_fields
 from loamshift.web.beds.views.listing import rows_of, with_last_letter
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
@@ -73,32 +74,54 @@ def _form(request: HttpRequest, one: Client) -> HttpResponse:
         setattr(one, key, request.POST.get(key, "").replace("\r\n", "\n").strip())
     seen = request.POST.get("version", "")
     version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    return _keep(request, one, is_new=is_new, version=version)
+
+
+def _keep(
+    request: HttpRequest, one: Client, *, is_new: bool, version: int, also: Message | None = None
+) -> HttpResponse:
+    """Keep a client as it was typed; or show the form again with what stands in the way."""
+    name = Given(one.name)
+    what = message("clients-added" if is_new else "clients-changed", client=name)
+    writer = Writer(office_of(request), user=person_of(request), what=what)
     try:
         if is_new:
-            what = message("clients-added", client=Given(one.name))
-            writer = Writer(office_of(request), user=person_of(request), what=what)
             writer.add(one)
         else:
-            what = message("clients-changed", client=Given(one.name))
-            writer = Writer(office_of(request), user=person_of(request), what=what)
             writer.change(one, seen_version=version)
     except Unfit as unfit:
         return _page(request, one, version=version, faults=unfit.faults, status=422)
     except Overtaken as overtaken:
-        current = overtaken.current
-        fault = whole_fault(overtaken)
-        standing = [
-            _there_now(key, getattr(current, key))
-            for key in ASKED
-            if getattr(current, key) != getattr(one, key)
-        ]
-        return _page(
-            request, one, version=current.version, faults=(fault,), standing=standing, status=409
-        )
+        return _overtaken(request, one, overtaken, version=version)
     except InputError as error:
         return _page(request, one, version=version, faults=(whole_fault(error),), status=422)
-    notify_done(request, writer)
+    notify_done(request, writer, also=also)
     return redirect("client", pk=one.pk)
+
+
+def _overtaken(
+    request: HttpRequest, one: Client, overtaken: Overtaken, *, version: int
+) -> HttpResponse:
+    """Put together what two people changed; ask where both changed the same field."""
+    current = overtaken.current
+    assert isinstance(current, Client)
+    merged = merge_fields(current, version, {key: getattr(one, key) for key in ASKED})
+    if merged is not None:
+        for key in ASKED:
+            setattr(one, key, merged.tree[key])
+        if not merged.asked:
+            both = message("form-merged")
+            return _keep(request, one, is_new=False, version=current.version, also=both)
+    standing = [
+        _there_now(key, getattr(current, key))
+        for key in ASKED
+        if getattr(current, key) != getattr(one, key)
+        and (merged is None or key in {path for path, *_ in merged.asked})
+    ]
+    fault = whole_fault(overtaken)
+    return _page(
+        request, one, version=current.version, faults=(fault,), standing=standing, status=409
+    )
 
 
 def _there_now(field: str, now: str) -> Message:

@@ -14,15 +14,18 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
-from loamshift.domain.message import Given, Listed, message
+from loamshift.domain.message import Given, Listed, Message, choice, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.limits import Unfit
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.models.client import empty_plan
 from loamshift.store.scope import kept
 from loamshift.tables.places import find_place
 from loamshift.web.beds.keeping import put_case
+from loamshift.web.beds.merge import before as earlier
+from loamshift.web.beds.merge import merge_fields
 from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
 from loamshift.web.cases import case_of, text_of, tree_of, with_fields
 from loamshift.web.clients.garden_drawing import BedOnPlan, draw_plan, size_said
@@ -43,6 +46,7 @@ from loamshift.web.problems import whole_fault
 EMPTY_ROWS: Final = 2
 FEET_AT_FIRST: Final = (60.0, 40.0)
 """The ground of a plan with nothing on it, where lengths are in feet."""
+FORM_FIELDS: Final = ("name", "client", "place")
 _AGREE: Final = 0.02
 """Sizes that differ by a smaller share are the same."""
 
@@ -94,6 +98,9 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         return _page(request, one, beds, plan, faults=faults, typed=request.POST, status=422)
     seen = request.POST.get("version", "")
     version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    was = earlier(one, version)
+    if was is not None and was["plan"] == one.plan:
+        version = one.version  # somebody else changed its name or place, and the plan not at all
     what = message("gardens-plan-saved", garden=Given(one.name))
     writer = Writer(office, user=person_of(request), what=what)
     one.plan = plan_to_keep(plan)
@@ -339,47 +346,101 @@ def _give_size(writer: Writer, bed: Bed, said: str) -> None:
 
 
 def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
+    place = str(one.place.get("name", ""))
+    if request.method != "POST":
+        return _form_page(request, one, client=client, place=place)
+    faults: list[Fault] = []
+    one.name = request.POST.get("name", "").strip()
+    client = request.POST.get("client", "")
+    place = request.POST.get("place", "").strip()
+    key = id_of(client)
+    owner = None if key is None else kept(Client, office_of(request)).filter(pk=key).first()
+    if owner is None:
+        faults.append(fault("client", message("page-choose-client")))
+    else:
+        one.client = owner
+    one.place = _place(one.place, place, faults)
+    if not one.name:
+        faults.append(fault("name", message("page-enter-name")))
+    if faults:
+        return _form_page(request, one, client=client, place=place, faults=faults, status=422)
+    seen = request.POST.get("version", "")
+    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    return _keep(request, one, is_new=one._state.adding, version=version)
+
+
+def _keep(
+    request: HttpRequest, one: Garden, *, is_new: bool, version: int, also: Message | None = None
+) -> HttpResponse:
+    """Keep a garden as it was typed; or show the form again with what stands in the way."""
+    what = message("gardens-added" if is_new else "gardens-changed", garden=Given(one.name))
+    writer = Writer(office_of(request), user=person_of(request), what=what)
+    typed = {"client": str(one.client_id), "place": str(one.place.get("name", ""))}
+    try:
+        if is_new:
+            writer.add(one)
+        else:
+            writer.change(one, seen_version=version)
+    except Unfit as unfit:
+        return _form_page(request, one, faults=unfit.faults, status=422, **typed)
+    except Overtaken as overtaken:
+        return _form_overtaken(request, one, overtaken, version=version)
+    except InputError as error:
+        return _form_page(request, one, faults=(whole_fault(error),), status=422, **typed)
+    notify_done(request, writer, also=also)
+    return redirect("garden", pk=one.pk)
+
+
+def _form_overtaken(
+    request: HttpRequest, one: Garden, overtaken: Overtaken, *, version: int
+) -> HttpResponse:
+    """Put together what two people changed; ask where both changed the same field."""
+    current = overtaken.current
+    assert isinstance(current, Garden)
+    mine = {"name": one.name, "client_id": str(one.client_id), "place": one.place}
+    merged = merge_fields(current, version, mine)
+    asked = set(mine) if merged is None else {path.partition(".")[0] for path, *_ in merged.asked}
+    if merged is not None:
+        one.name, one.place = merged.tree["name"], merged.tree.get("place", {})
+        one.client_id, one.plan = UUID(merged.tree["client_id"]), current.plan
+        if not asked:
+            both = message("form-merged")
+            return _keep(request, one, is_new=False, version=current.version, also=both)
+    one.version = current.version
+    now = {
+        "name": current.name,
+        "client_id": current.client.name,
+        "place": str(current.place.get("name", "")),
+    }
+    place = str(one.place.get("name", ""))
+    typed = {"name": one.name, "client_id": one.client.name, "place": place}
+    return _form_page(
+        request,
+        one,
+        client=str(one.client_id),
+        place=place,
+        faults=(whole_fault(overtaken),),
+        standing=[
+            message("gardens-there-now", field=choice(key), now=Given(value) if value else None)
+            for key, value in now.items()
+            if key in asked and value != typed[key]
+        ],
+        status=409,
+    )
+
+
+def _form_page(
+    request: HttpRequest,
+    one: Garden,
+    *,
+    client: str,
+    place: str,
+    faults: Sequence[Fault] = (),
+    standing: Sequence[Message] = (),
+    status: int = 200,
+) -> HttpResponse:
     office = office_of(request)
     is_new = one._state.adding
-    faults: list[Fault] = []
-    status = 200
-    place = str(one.place.get("name", ""))
-    if request.method == "POST":
-        one.name = request.POST.get("name", "").strip()
-        client = request.POST.get("client", "")
-        place = request.POST.get("place", "").strip()
-        key = id_of(client)
-        owner = None if key is None else kept(Client, office).filter(pk=key).first()
-        if owner is None:
-            faults.append(fault("client", message("page-choose-client")))
-        else:
-            one.client = owner
-        one.place = _place(one.place, place, faults)
-        if not one.name:
-            faults.append(fault("name", message("page-enter-name")))
-        seen = request.POST.get("version", "")
-        version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
-        if not faults:
-            name = Given(one.name)
-            what = message("gardens-changed", garden=name)
-            if is_new:
-                what = message("gardens-added", garden=name)
-            writer = Writer(office, user=person_of(request), what=what)
-            try:
-                if is_new:
-                    writer.add(one)
-                else:
-                    writer.change(one, seen_version=version)
-            except Overtaken as overtaken:
-                one.version = overtaken.current.version
-                faults.append(whole_fault(overtaken))
-                status = 409
-            except InputError as error:
-                faults.append(whole_fault(error))
-            else:
-                notify_done(request, writer)
-                return redirect("garden", pk=one.pk)
-        status = 422 if status == 200 else status
     context = {
         "garden": one,
         "is_new": is_new,
@@ -387,7 +448,8 @@ def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
         "client_key": client,
         "clients": kept(Client, office),
         "faults": {one.path: one for one in faults},
-        "whole": [one for one in faults if not one.path],
+        "whole": [one for one in faults if one.path not in FORM_FIELDS],
+        "standing": standing,
         "version": one.version,
         "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
     }

@@ -25,6 +25,8 @@ from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.models.base import folded
 from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered
+from loamshift.web.beds.merge import Merged, merge
+from loamshift.web.beds.merge import before as before_version
 from loamshift.web.cases import Tree, text_of, tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
@@ -101,7 +103,10 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     fields = said_in(request.POST)
-    tree = with_fields(tree_of(bed.case_text), fields)
+    tree, seen, also = with_fields(tree_of(bed.case_text), fields), _seen(request), None
+    merged = _merged(bed, seen, fields)
+    if merged is not None and not merged.asked:
+        tree, seen, also = merged.tree, bed.version, message("form-merged")
     here = f"{reverse('bed', args=[bed.pk])}?{urlencode(fields)}"
     page = page_of(tree, office=office, today=today(), kept=tree_of(bed.case_text))
     if page.answered is None:
@@ -115,14 +120,26 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     what = message("advice-changed", bed=Given(bed.name))
     writer = Writer(office, user=person_of(request), what=what)
     try:
-        writer.change(bed, seen_version=_seen(request))
+        writer.change(bed, seen_version=seen)
     except Overtaken as fault:
         return _overtaken(request, fault, before, fields)
     except InputError as fault:
         notify_fault(request, fault)
         return redirect(here)
-    notify_done(request, writer)
+    notify_done(request, writer, also=also)
     return redirect("bed", pk=bed.pk)
+
+
+def _merged(bed: Bed, version: int, fields: list[tuple[str, str]]) -> Merged | None:
+    """Fields that were changed, put together with what somebody else saved; None where nobody."""
+    was = before_version(bed, version)
+    try:
+        base = None if was is None else tree_of(was["case_text"])
+    except ValueError:
+        base = None
+    if base is None:
+        return None
+    return merge(base=base, theirs=tree_of(bed.case_text), mine=with_fields(base, fields))
 
 
 def _overtaken(
