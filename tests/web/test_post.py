@@ -146,6 +146,24 @@ def test_a_year_later_the_dates_differ_and_the_letter_stays(
     assert "The letter itself does not change" in shown and "The advice" in shown
 
 
+def test_what_was_applied_and_tested_since_is_taken_in(
+    client: Browser, office: Office, bed: Bed, sent: SentLetter
+) -> None:
+    since = TODAY + timedelta(days=30)
+    now = (
+        f'{bed.case_text}\n[[applied]]\ndate = {since}\nmaterial = "gypsum"\nrate = "30 g/m2"\n'
+        f'[[reading]]\ndate = {since}\nph = 6.1\nph_method = "water 1:1"\n'
+    )
+    day = TODAY + timedelta(days=60)
+    told = str(today_differs(sent.answer_text, office=office, today=day, case_text=now))
+    alone = str(today_differs(sent.answer_text, office=office, today=day))
+    for fact in ("gypsum", "6.1"):
+        assert fact in told and fact not in alone
+    Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
+    part = client.get(f"/post/{sent.pk}/today?now=1", headers={"HX-Request": "true"})
+    assert "Open the bed and correct" in part.content.decode()
+
+
 def test_the_page_comes_at_once_and_asks_for_the_differences_itself(
     client: Browser, sent: SentLetter, monkeypatch: pytest.MonkeyPatch
 ) -> None:

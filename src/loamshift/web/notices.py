@@ -14,12 +14,12 @@ from loamshift.report.messages.refusal import refusal
 from loamshift.store.changes import Writer
 from loamshift.store.models import User
 from loamshift.store.recorded import is_undoing
-from loamshift.web.wording import words_for
+from loamshift.web.wording import isolated, words_for
 
 
 def notify(request: HttpRequest, what: Worded) -> None:
     """Say on the next page what was done, where it cannot be undone."""
-    messages.add_message(request, messages.SUCCESS, say(what, words_for(request)))
+    messages.add_message(request, messages.SUCCESS, say(isolated(what), words_for(request)))
 
 
 def notify_done(request: HttpRequest, done: Writer, *, also: Worded | None = None) -> None:
@@ -33,7 +33,7 @@ def notify_done(request: HttpRequest, done: Writer, *, also: Worded | None = Non
         More to say of it, in whole sentences; None for nothing more.
     """
     words = words_for(request)
-    text = say(done.what, words)
+    text = say(isolated(done.what), words)
     if isinstance(done.what, str):
         text = text.rstrip().rstrip(".") + "."
     if also is not None:
@@ -44,7 +44,7 @@ def notify_done(request: HttpRequest, done: Writer, *, also: Worded | None = Non
 
 def notify_undo(request: HttpRequest, what: Worded, act: uuid.UUID | None) -> None:
     """Say on the next page what was done, with the act that undoes it where there is one."""
-    text = say(what, words_for(request))
+    text = say(isolated(what), words_for(request))
     messages.add_message(
         request, messages.SUCCESS, text, extra_tags="" if act is None else str(act)
     )
@@ -53,7 +53,7 @@ def notify_undo(request: HttpRequest, what: Worded, act: uuid.UUID | None) -> No
 def notify_fault(request: HttpRequest, fault: InputError | Worded) -> None:
     """Say on the next page why something was not done."""
     words = words_for(request)
-    text = refusal(fault, words) if isinstance(fault, InputError) else say(fault, words)
+    text = refusal(fault, words) if isinstance(fault, InputError) else say(isolated(fault), words)
     messages.error(request, text)
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any, Final
+from unicodedata import bidirectional
 
 from django.http import HttpRequest
 from django.utils import timezone
@@ -16,6 +18,7 @@ from loamshift.domain.message import (
     Message,
     PlantName,
     Product,
+    Prose,
     Quantity,
     Value,
     Worded,
@@ -24,6 +27,9 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.models import Office
 
+ISOLATES: Final = "\N{FIRST STRONG ISOLATE}\N{POP DIRECTIONAL ISOLATE}"
+"""The signs that keep the direction of a name to itself; nobody sees or types them."""
+_RIGHT_TO_LEFT: Final = frozenset({"R", "AL"})
 _TYPED: Final = (Measure, Given, PlantName, Product, Listed, Message)
 _GROUNDS: Final = {BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
 
@@ -57,7 +63,30 @@ def words_for(request: HttpRequest) -> Words:
 
 def said(request: HttpRequest, what: Worded) -> str:
     """A message in the words of the office that a request belongs to."""
-    return say(what, words_for(request))
+    return say(isolated(what), words_for(request))
+
+
+def isolated(what: Worded) -> Worded:
+    """A message in which no name that reads from right to left turns the words around it."""
+    if isinstance(what, Prose):
+        return Prose(tuple(_isolated(one) for one in what.sentences))
+    return what if isinstance(what, str) else _isolated(what)
+
+
+def _isolated(what: Message) -> Message:
+    return Message(what.key, {name: _apart(value) for name, value in what.values.items()})
+
+
+def _apart(value: Value) -> Value:
+    if isinstance(value, Message):
+        return _isolated(value)
+    if isinstance(value, Listed):
+        return replace(value, items=tuple(_apart(one) for one in value.items))
+    if isinstance(value, Given) and any(
+        bidirectional(sign) in _RIGHT_TO_LEFT for sign in value.text
+    ):
+        return Given(value.text.join(ISOLATES))
+    return value
 
 
 def value_of(value: Any) -> Value:

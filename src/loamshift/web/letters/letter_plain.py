@@ -71,7 +71,7 @@ def _block(block: Block, section: Section, sources: int, words: Words, *, first:
     if isinstance(block, Items) and section.matter is Matter.SOURCES:
         return sources_html(block)
     if isinstance(block, Paragraph) and section.matter is Matter.OPENING and first:
-        return f'<p class="lead">{inline_html(bare(block.text))}</p>'
+        return f'<h2 class="lead">{inline_html(bare(block.text))}</h2>'
     return block_html(block, sources=sources)
 
 

@@ -23,6 +23,8 @@ from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.answers import MEMBERS, SEED, answered, words_of
+from loamshift.web.cases import case_of
+from loamshift.web.products.with_shelf import in_stock, with_shelf
 
 
 def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
@@ -64,30 +66,41 @@ def opened(sent: SentLetter) -> Opened:
     return Opened(file, file.letter, "")
 
 
-def today_differs(answer_text: str, *, office: Office, today: date) -> Letter:
-    """What the same case would be told today, beside what was told.
+def today_differs(
+    answer_text: str, *, office: Office, today: date, case_text: str = ""
+) -> Letter:
+    """What a bed would be told today, beside what was told.
 
-    The case is answered with the seed, members and years of the letter, so that chance is no
-    reason for a difference.
+    It is answered with the seed, members and years of the letter, so that chance is no reason
+    for a difference.
+
+    Parameters
+    ----------
+    case_text
+        The bed as it is now, with what was applied and tested since; empty for the case of the
+        letter itself.
 
     Raises
     ------
     InputError
-        Where the letter keeps no case, or one that today's tables no longer understand.
+        Where the letter keeps no case, or today's tables do not understand it or the bed.
     """
-    return _today_differs(answer_text, words_of(office), today)
+    if case_text:
+        case_text = with_shelf(case_text, in_stock(office), today=today)
+    return _today_differs(answer_text, case_text, words_of(office), today)
 
 
 @lru_cache(maxsize=32)
-def _today_differs(answer_text: str, words: Words, today: date) -> Letter:
+def _today_differs(answer_text: str, case_text: str, words: Words, today: date) -> Letter:
     file = answer_file_from_json(answer_text)
     case = file.case()
-    fresh_case = replace(case, today=max(today, case.today))
+    day = max(today, case.today)
+    fresh_case = case_of(case_text, today=day) if case_text else replace(case, today=day)
     fresh = _answered_like(fresh_case, file.answer)
     before, now = file.answer.made_by, fresh.made_by
     same = (before.tables, before.model, before.version) == (now.tables, now.model, now.version)
     between = None
-    if not same and fresh_case.today != case.today:
+    if not same and fresh_case != case:
         between = _answered_like(case, file.answer)
     found = changes(
         file.answer,

@@ -22,7 +22,7 @@ from loamshift.report.messages.refusal import fault_line as fault_with_place
 from loamshift.report.messages.refusal import mend_text, problem_text
 from loamshift.report.words import Words
 from loamshift.web.problems import told
-from loamshift.web.wording import Choice, value_of, words_for
+from loamshift.web.wording import Choice, isolated, value_of, words_for
 
 register = template.Library()
 _CLOSING = re.compile(r"[.,;:!?%)]+")
@@ -46,13 +46,13 @@ def say(context: Any, key: str, **values: Any) -> str:
 def word(context: Any, key: str, values: dict[str, Any]) -> str:
     """A message with values as a template has them, as text."""
     typed: dict[str, Value] = {name: value_of(value) for name, value in values.items()}
-    return say_message(message(key, **typed), words_in(context))
+    return say_message(isolated(message(key, **typed)), words_in(context))
 
 
 @register.simple_tag(takes_context=True)
 def worded(context: Any, what: Any) -> str:
     """A message that a view has made; nothing for nothing."""
-    return say_message(what, words_in(context)) if what else ""
+    return say_message(isolated(what), words_in(context)) if what else ""
 
 
 @register.filter

@@ -24,7 +24,7 @@ letters-sent-on = { $client ->
 }
 letters-as-sent = The letter as it was sent
 letters-compare = Compare with today
-letters-compare-intro = The letter of { $day } beside what we would advise today for the same bed. The letter itself does not change.
+letters-compare-intro = The letter of { $day } beside what we would advise today for the same bed, with everything tested, applied or changed since. The letter itself does not change.
 letters-comparing = Comparing … This takes a few seconds.
 letters-show-comparison = Show the comparison when it is ready
 letters-bed-now = The bed as it is now
@@ -39,4 +39,5 @@ letters-delete-hint = You can undo this for { $days } days.
 letters-deleted = Letter “{ $letter }” of { $day } deleted.
 letters-no-letter = This file contains an answer but no letter.
 letters-cannot-draw = One of the figures in this letter can no longer be drawn.
+letters-bed-faulty = The bed as it is now cannot be answered, so there is nothing to compare. Open the bed and correct what is marked there.
 letters-no-case = This letter contains no bed to compare with today.

@@ -8,6 +8,9 @@ start-heading = Change the soil, or change the plan?
 start-asking = My soil tests at pH { $ph }, measured by { $method }. It is { $texture }, near { $town }, and I want to grow { $plant }.
 start-get-advice = Get advice
 start-leave-blank = Leave blank anything you do not know.
+# A link for somebody new, and what the bed it leads to is called.
+start-example = See a finished example: the letter for an invented bed of blueberries
+start-example-name = Example: blueberries (invented bed)
 start-aside = About the advice
 start-get-heading = What you get
 start-get = A letter saying whether to change the pH at all, how much of what to use, when, what to expect, and when it is too early to judge. “Leave it” is an answer too.

@@ -25,7 +25,7 @@ from loamshift.store.models import Change, Office
 from loamshift.store.recorded import is_undoing, what_of
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
-from loamshift.web.wording import words_for
+from loamshift.web.wording import isolated, words_for
 
 ACTS_A_PAGE: Final = 50
 
@@ -102,7 +102,7 @@ def _act(row: dict[str, Any], now: datetime, words: Words) -> Act:
     what = what_of(row["said"], row["what"])
     return Act(
         act=row["act"],
-        what=say(what, words),
+        what=say(isolated(what), words),
         who=row["who"],
         at=row["at"],
         time=f"{row['at']:%H:%M}",

@@ -23,7 +23,7 @@ from loamshift.web.data.backups import BACKUPS
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify, notify_done, notify_fault, person_of
-from loamshift.web.wording import said
+from loamshift.web.wording import ISOLATES, said
 
 
 @require_safe
@@ -57,7 +57,7 @@ def for_good(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Ask a second time, by the client's name, and remove it for good."""
     office = office_of(request)
     client = get_object_or_404(Client, office=office, pk=pk)
-    typed = request.POST.get("name", "").strip()
+    typed = request.POST.get("name", "").strip(ISOLATES).strip()
     if request.method != "POST" or typed != client.name.strip():
         wrong = request.method == "POST"
         context = _of(request, client) | {"wrong": wrong, "typed": typed}

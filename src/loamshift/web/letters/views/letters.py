@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.case.frozen import FrozenLetter
 from loamshift.domain.message import Given, message
-from loamshift.errors import InputError
+from loamshift.errors import CaseError, InputError
 from loamshift.report.html import letter_html
 from loamshift.report.markdown import letter_markdown
 from loamshift.report.messages import say
@@ -111,8 +111,13 @@ def letter_today(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 
 def _differences(sent: SentLetter, office: Office) -> dict[str, object]:
+    today = date.today()  # noqa: DTZ011 - the local day
+    now = sent.bed.case_text
     try:
-        differs = today_differs(sent.answer_text, office=office, today=date.today())  # noqa: DTZ011
+        differs = today_differs(sent.answer_text, office=office, today=today, case_text=now)
+    except CaseError:
+        problem = message("letters-bed-faulty")
+        return {"problem": say(problem, words_of(office)), "differs": ""}
     except InputError as fault:
         return {"problem": refusal(fault, words_of(office)), "differs": ""}
     return {"problem": "", "differs": letter_plain(differs, part="differs")}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 from urllib.parse import urlencode
 from uuid import UUID
 
@@ -32,7 +32,11 @@ from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
 from loamshift.web.plan.views.plan import show_plan, title_of, today
+from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_of
+
+KEEP_ASKED: Final = ("name", "client", "garden")
+"""What the short form that saves quick advice as a bed asks."""
 
 
 @require_POST
@@ -58,9 +62,10 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
             tree=tree,
         )
         writer.add(bed)
-    except InputError as fault:
-        notify_fault(request, fault)
-        return redirect(f"{reverse('plan')}?{urlencode(fields)}")
+    except InputError as error:
+        typed = {f"keep_{key}": request.POST.get(f"keep-{key}", "") for key in KEEP_ASKED}
+        more = {"keep_fault": whole_fault(error), **typed}
+        return show_plan(request, tree, bed=None, status=422, more=more)
     notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
 

@@ -7,14 +7,20 @@ from typing import Final
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path
+from django.urls import URLPattern, path, reverse
+from django.utils.http import urlencode
 
 from loamshift.domain.message import Message, message
 from loamshift.report.messages import say
-from loamshift.store.models import Bed
+from loamshift.report.words import Words
+from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
+from loamshift.web.beds.samples import SAMPLES
+from loamshift.web.cases import tree_of
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.facts import field_of
+from loamshift.web.plan.plan_page import leaves
+from loamshift.web.plan.views.plan import today
 from loamshift.web.wording import words_of
 
 RECENT: Final = 6
@@ -42,8 +48,20 @@ def start(request: HttpRequest) -> HttpResponse:
         },
         "beds": beds[: RECENT + 1],
         "recent": RECENT,
+        "example": None if _has_own(office) else _example(words),
     }
     return render(request, "plan/start.html", context)
+
+
+def _has_own(office: Office) -> bool:
+    """True where somebody has saved a bed of their own, and knows what a letter is."""
+    return kept(Bed, office).filter(is_sample=False).exists()
+
+
+def _example(words: Words) -> str:
+    """The address of the letter for an invented bed; the address holds all of it."""
+    tree = tree_of(SAMPLES[0].as_of(today())) | {"name": say(message("start-example-name"), words)}
+    return f"{reverse('plan')}?{urlencode(list(leaves(tree)))}"
 
 
 ROUTES: list[URLPattern] = [path("", start, name="start")]
