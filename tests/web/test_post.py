@@ -159,6 +159,7 @@ def test_what_was_applied_and_tested_since_is_taken_in(
     alone = str(today_differs(sent.answer_text, office=office, today=day))
     for fact in ("gypsum", "6.1"):
         assert fact in told and fact not in alone
+    assert "Application 1" in told and "applied[" not in told and "reading[" not in told
     Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
     part = client.get(f"/post/{sent.pk}/today?now=1", headers={"HX-Request": "true"})
     assert "Open the bed and correct" in part.content.decode()

@@ -35,6 +35,7 @@ from loamshift.domain.message import (
 from loamshift.domain.plan import TestLine
 from loamshift.report.front import reads, then
 from loamshift.report.letter_care import caution_line
+from loamshift.report.letter_fields import field_called
 from loamshift.report.messages import say
 from loamshift.report.summary import decision_said
 from loamshift.report.words import Quantity, Words
@@ -59,13 +60,19 @@ _ALSO: Final = (
 """Parts of an answer that are not compared one by one and have a name."""
 
 
-def changes_letter(found: Changes, *, words: Words) -> Letter:
-    """What differs between two answers, why, and what followed."""
+def changes_letter(found: Changes, *, words: Words, in_words: bool = False) -> Letter:
+    """What differs between two answers, why, and what followed.
+
+    Parameters
+    ----------
+    in_words
+        True where the reader sees no case file: its keys are then called what letters call them.
+    """
     opening: list[Block] = [*_opening(found, words), Paragraph(say(_why(found), words))]
     sections = [Section(None, tuple(opening))]
     forecast = _forecast(found, words)
     for heading, blocks in (
-        ("changes-inputs-heading", _told(found, words)),
+        ("changes-inputs-heading", _told(found, words, in_words)),
         ("changes-makers-heading", _behind(found, words)),
         ("changes-results-heading", _followed(found, words)),
         ("changes-forecasts-heading", () if forecast is None else (forecast,)),
@@ -130,13 +137,18 @@ def _columns(words: Words, *keys: str) -> tuple[Column, ...]:
     return tuple(Column(say(message(f"changes-column-{key}"), words)) for key in keys)
 
 
-def _told(found: Changes, words: Words) -> tuple[Block, ...]:
+def _told(found: Changes, words: Words, in_words: bool) -> tuple[Block, ...]:
     if not found.inputs:
         return ()
     rows = tuple(
-        (change.path, _said(change.old, words), _said(change.new, words)) for change in found.inputs
+        (
+            field_called(change.path, words) if in_words else change.path,
+            _said(change.old, words),
+            _said(change.new, words),
+        )
+        for change in found.inputs
     )
-    table = Table(_columns(words, "key", "then", "now"), rows)
+    table = Table(_columns(words, "fact" if in_words else "key", "then", "now"), rows)
     paths = [change.path for change in found.inputs]
     if "bed.area" in paths and any(_BY_AREA.fullmatch(path) for path in paths):
         return (table, Paragraph(say(message("changes-by-area"), words)))

@@ -66,9 +66,7 @@ def opened(sent: SentLetter) -> Opened:
     return Opened(file, file.letter, "")
 
 
-def today_differs(
-    answer_text: str, *, office: Office, today: date, case_text: str = ""
-) -> Letter:
+def today_differs(answer_text: str, *, office: Office, today: date, case_text: str = "") -> Letter:
     """What a bed would be told today, beside what was told.
 
     It is answered with the seed, members and years of the letter, so that chance is no reason
@@ -109,7 +107,7 @@ def _today_differs(answer_text: str, case_text: str, words: Words, today: date) 
         new_case=case_to_plain(fresh_case),
         between=between,
     )
-    return changes_letter(found, words=words)
+    return changes_letter(found, words=words, in_words=True)
 
 
 def _answered_like(case: Case, like: Answer) -> Answer:

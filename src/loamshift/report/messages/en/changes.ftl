@@ -41,6 +41,7 @@ changes-cannot-tell = The two answers alone cannot show how much is due to which
 
 changes-inputs-heading = Inputs that changed
 changes-column-key = Key of the case file
+changes-column-fact = Fact
 changes-column-then = Then
 changes-column-now = Now
 changes-column-same-case = Same case, now
