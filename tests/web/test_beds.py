@@ -113,7 +113,7 @@ def test_sorted_by_what_is_due(client: Browser, office: Office, bed: Bed) -> Non
     a_bed(office, client="A first client", garden="G", name="Nothing known", case="case = 1\n")
     page = client.get("/beds/", {"by": "next"}).content.decode()
     assert page.index("Berry border") < page.index("Unnamed bed")
-    assert "Vosberg, Walled garden" in page
+    assert "<bdi>Vosberg</bdi>, <bdi>Walled garden</bdi>" in page
 
 
 def test_the_list_does_not_think_longer_than_it_may_and_the_rest_comes_after(

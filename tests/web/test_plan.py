@@ -67,7 +67,7 @@ def test_a_walk_in_gets_the_letter_with_its_facts_in_fields(
     page = plan(client)
     assert 'id="f-soil-ph" value="6.8"' in page
     assert "How much" in page and "Precautions" in page
-    verdict = re.search(r'<p class="lead" id="verdict"[^>]*>([^<]+)</p>', page)
+    verdict = re.search(r'<h2 class="lead" id="verdict"[^>]*>([^<]+)</h2>', page)
     assert verdict is not None and verdict[1].strip().endswith(".")
 
 
@@ -106,7 +106,9 @@ def test_the_page_is_light(client: Browser, office: Office, bed: Bed) -> None:
 def test_only_the_verdict_is_told_by_itself(client: Browser, office: Office) -> None:
     page = plan(client)
     assert page.count("aria-live") == 1
-    assert re.search(r'id="verdict" role="status" aria-live="polite"', page)
+    assert re.search(
+        r'role="status" aria-live="polite" aria-atomic="true"><h2 [^>]*id="verdict"', page
+    )
     assert 'role="alert"' not in page
 
 

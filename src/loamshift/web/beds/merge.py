@@ -64,7 +64,9 @@ def merge_fields(current: Kept, version: int, mine: Mapping[str, Any]) -> Merged
         return None
     now = snapshot(current)
     return merge(
-        base={key: was.get(key) for key in mine}, theirs={key: now[key] for key in mine}, mine=mine
+        base={key: was.get(key) for key in mine},
+        theirs={key: now[key] for key in mine},
+        mine=dict(mine),
     )
 
 

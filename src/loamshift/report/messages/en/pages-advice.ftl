@@ -5,8 +5,8 @@ advice-title = { CAPITAL($plant) }
 advice-title-where = { CAPITAL($plant) }, { $place }
 # Links at the top of the page, seen when somebody comes to them by Tab.
 advice-skip-verdict = Skip to the advice
-advice-skip-send = Skip to “Save changes”, “Mark as sent” and downloads
-advice-skip-save = Skip to “Save this bed” and downloads
+advice-skip-send = Skip to “Mark as sent” and downloads
+advice-skip-save = Skip to saving and downloads
 advice-empty-verdict = Say what the pH is and what you want to grow.
 advice-correct-first = Please correct the marked answers.
 advice-letter-comes = Your letter will appear here: how much, when, what to expect, what it costs, and what to be careful about. Anything you leave blank is assumed, and the letter says so. It also says which of it would be worth measuring.

@@ -375,18 +375,19 @@ def _keep(
     """Keep a garden as it was typed; or show the form again with what stands in the way."""
     what = message("gardens-added" if is_new else "gardens-changed", garden=Given(one.name))
     writer = Writer(office_of(request), user=person_of(request), what=what)
-    typed = {"client": str(one.client_id), "place": str(one.place.get("name", ""))}
+    client, place = str(one.client_id), str(one.place.get("name", ""))
     try:
         if is_new:
             writer.add(one)
         else:
             writer.change(one, seen_version=version)
     except Unfit as unfit:
-        return _form_page(request, one, faults=unfit.faults, status=422, **typed)
+        return _form_page(request, one, client=client, place=place, faults=unfit.faults, status=422)
     except Overtaken as overtaken:
         return _form_overtaken(request, one, overtaken, version=version)
     except InputError as error:
-        return _form_page(request, one, faults=(whole_fault(error),), status=422, **typed)
+        whole = whole_fault(error)
+        return _form_page(request, one, client=client, place=place, faults=(whole,), status=422)
     notify_done(request, writer, also=also)
     return redirect("garden", pk=one.pk)
 
