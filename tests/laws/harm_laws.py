@@ -136,7 +136,9 @@ def parts_within_the_limits(case: Case, answer: Answer) -> list[str]:
         material = material_of(case, answer.plan.material)
         cap = product_cap(material, cap_situation=context.cap_situation)
         most = max((line.part_g_m2 for line in answer.plan.decides), default=0.0)
-        if cap is not None and most * _strength(context.case, material) > cap.year_g_m2 * (1.0 + WEIGHED):
+        if cap is not None and most * _strength(context.case, material) > cap.year_g_m2 * (
+            1.0 + WEIGHED
+        ):
             found.append(f"a test may call for {most:g} g/m2 of {material.key} in one year")
     return found
 

@@ -114,6 +114,8 @@ def match_name(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> s
     raise NameFault(text, kind, candidates, ambiguous=False)
 
 
+_TOO_SHORT = 3
+"""Letters below which anything is like it."""
 _IN_A_NAME = 0.97
 """What a like word inside a longer name counts beside a whole name that is as like."""
 
@@ -136,6 +138,8 @@ def nearest_spellings(wanted: str, spellings: Iterable[str], *, n: int, cutoff: 
     >>> nearest_spellings("sulfer", ["salt peter", "sulfur powder"], n=2, cutoff=0.6)
     ['sulfur powder', 'salt peter']
     """
+    if len(wanted) < _TOO_SHORT:
+        return []
     likeness = _Likeness(wanted)
     scored = [(likeness.of(spelling, cutoff), spelling) for spelling in spellings]
     scored.sort(key=lambda pair: -pair[0])

@@ -253,6 +253,11 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         ),
         topics=("buffer", "ledger"),
     ),
+    "upkeep.drift_held_ph_year": AnswerKey(
+        paragraphs=1,
+        topics=("buffer", "ledger"),
+        see_also=("upkeep.drift_ph_year", "plan"),
+    ),
     "upkeep.years_water_undoes_dose": AnswerKey(
         paragraphs=1,
         equations=1,

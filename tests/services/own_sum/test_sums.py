@@ -15,12 +15,14 @@ from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.own_sum import Origin, OwnSum, SumStep
 from loamshift.services.advise import LookAhead, advise
+from loamshift.services.own_sum.margin import margin_sums
 from loamshift.services.own_sum.opened import open_bed
 from loamshift.services.own_sum.sums import NoSum, own_keys, own_sum, own_sums
 from loamshift.services.own_sum.width import Cause
 from loamshift.services.own_sum.width import test_for as asked_for
 from loamshift.tables.references import load_references
 from odd_cases.cases import LIME_FREE, PEAT_POTS, WATER, put_on, read, read_again, text
+from services.beds import bed
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.toml"))
 HARD_WATER = '[water]\nalkalinity = "220 mg/L CaCO3"\nweekly = "20 L"\n'
@@ -144,6 +146,25 @@ def test_every_sum_of_an_odd_case_gives_the_figure_of_the_answer(name: str) -> N
 @pytest.mark.parametrize("name", ["read again", "lime on its way", "pots"])
 def test_sums_without_a_forecast(name: str) -> None:
     check(own_sums(*odd(name, forecast=False)))
+
+
+@pytest.mark.parametrize("forecast", [False, True])
+def test_the_sums_in_the_margin_know_what_readings_taught(forecast: bool) -> None:
+    """Rotting matter hands back base by the strength of the soil, here half of its texture's."""
+    taught = bed(
+        'ph = 5.8\nph_method = "water 1:1"\ntexture = "loam"\norganic_matter_pct = 3\n'
+        "carbonate_pct = 0\nsampled = 2026-03-29",
+        aim="target_ph = 6.0\nby = 2028-04-12",
+        more='[[reading]]\ndate = 2025-04-01\nph = 7.0\nph_method = "water 1:1"\n'
+        '[[applied]]\ndate = 2025-04-12\nmaterial = "elemental sulfur, powder"\n'
+        'rate = "25 g/m2"\nincorporated = "15 cm"\n',
+    )
+    answer = advise(taught, look_ahead=LookAhead() if forecast else None)
+    assert answer.refit is not None and answer.refit.acid_scale.now.mid < 0.8
+    told = [own for own in margin_sums(taught, answer).values() if own.answer_value is not None]
+    assert told
+    for own in told:
+        assert own.last.value == pytest.approx(own.answer_value, rel=1e-5), own.key
 
 
 def test_a_sum_follows_the_case_and_not_the_answer() -> None:

@@ -20,10 +20,13 @@ SULFUR = (
     'incorporated = "15 cm"\n'
 )
 AIM = "target_ph = 6.0\nby = 2028-04-12"
+DUG = 'area = "20 m2"\nplanted = false\nbefore = "arable"\nbefore_years = 20'
+"""Dug arable ground: of ground whose past is not told, old organic matter rots and counts."""
 
 
 def judged(ph: float, *, applied: str = "2025-04-12", first: str = FIRST) -> Judgement:
-    case = bed(SOIL.format(ph, "2026-03-29"), aim=AIM, more=first + SULFUR.format(applied))
+    soil, more = SOIL.format(ph, "2026-03-29"), first + SULFUR.format(applied)
+    case = bed(soil, bed=DUG, aim=AIM, more=more)
     return decide(build_context(case)).judged
 
 
@@ -31,7 +34,7 @@ def test_a_gap_too_small_to_begin_with_gets_the_part_that_pays() -> None:
     found = judged(6.5)
     assert found.decision is Decision.GO and found.rule is not None
     assert found.rule.first_g_m2 > 0.0
-    fresh = bed(SOIL.format(6.5, "2026-03-29"), aim=AIM)
+    fresh = bed(SOIL.format(6.5, "2026-03-29"), bed=DUG, aim=AIM)
     assert decide(build_context(fresh)).judged.decision is Decision.LEAVE
 
 

@@ -27,7 +27,7 @@ FEWEST_EFFECTIVE: Final = 10.0
 """Fewer effective draws than this are drawn anew, and then doubted [count]."""
 ERROR_DEGREES: Final = 5.0
 """Degrees of freedom of the error of a reading: outliers happen [1]."""
-DOUBTED_SD: Final = 3.0
+DOUBTED_SD: Final = 2.5
 """A reading farther than this from every likely bed is doubted [sd]."""
 PRESSED_SHARE: Final = 0.03
 PRESSED_WITHIN_Z: Final = 0.5
@@ -78,6 +78,7 @@ def told(
     scale = weights.of_scale
     mean = float(scale @ weights.z)
     sd = math.sqrt(max(float(scale @ (weights.z - mean) ** 2), 0.0))
+    low, high = scale_quantiles(weights, (0.05, 0.95)).tolist()
     ends = weights.z[0] + PRESSED_WITHIN_Z, weights.z[-1] - PRESSED_WITHIN_Z
     learned = Learned(
         times=10.0 ** (soil.k.log10_k_sd * mean),
@@ -98,7 +99,7 @@ def told(
         readings=sum(len(season.readings) for season in seasons),
         acid_scale=AcidScale(
             prior=_band(soil, (-1.6449, 0.0, 1.6449)),
-            now=_band(soil, scale_quantiles(weights, (0.05, 0.5, 0.95)).tolist()),
+            now=_band(soil, (low, mean, high)),
         ),
         effective_members=weights.effective_others,
         doubted=doubted,

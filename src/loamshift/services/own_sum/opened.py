@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import Final
 
-from loamshift.domain.answer import Answer, Direction
+from loamshift.domain.answer import Answer, Direction, Refit
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.services.context.build_context import build_context, require_soil
@@ -47,13 +48,13 @@ def open_bed(case: Case, answer: Answer, *, learned: bool = True) -> OpenedBed:
     Parameters
     ----------
     learned
-        False leaves out what earlier readings taught about the soil, which takes the simulated
-        beds to find again.
+        False finds what earlier readings taught about the soil in the figures of the answer alone,
+        and not by the simulated beds.
     """
     context = build_context(case)
     refit = answer.refit
-    if learned and context.soil is not None and refit is not None and refit.used:
-        context = _believed(context, answer)
+    if context.soil is not None and refit is not None and refit.used:
+        context = _believed(context, answer) if learned else _as_told(context, refit)
     return OpenedBed(
         case=case,
         answer=answer,
@@ -72,6 +73,13 @@ def scale_of(bed: OpenedBed) -> float:
         At the best estimate [times].
     """
     return float(10.0 ** require_soil(bed.context).k.log10_k_mean)
+
+
+def _as_told(context: BedContext, refit: Refit) -> BedContext:
+    """The bed with the scale of its curve that the answer tells, its range left as it was."""
+    soil = require_soil(context)
+    scale = replace(soil.k, log10_k_mean=math.log10(refit.acid_scale.now.mid))
+    return replace(context, soil=replace(soil, k=scale))
 
 
 def _believed(context: BedContext, answer: Answer) -> BedContext:

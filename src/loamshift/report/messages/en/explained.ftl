@@ -147,6 +147,8 @@ explained-upkeep-equation-1 = smallest |net acid| over the feeds, with the total
 
 explained-upkeep-drift-ph-year = Drift of the pH in a year
 explained-upkeep-drift-ph-year-1 = How far the simulated beds, left as they are, move in a year: their median over the first three years of the forecast. The ledger beside it says where that comes from: its net over the buffering of the treated soil.
+explained-upkeep-drift-held-ph-year = Drift once the plan has been carried out
+explained-upkeep-drift-held-ph-year-1 = How far the simulated beds move in a year where the plan has taken them, if nothing more is done: their median. It differs from the drift of the bed left as it is, because how fast a pH drifts depends on where it stands. Empty where nothing is planned.
 explained-upkeep-drift-ph-year-equation-1 = drift = −net [mmolc/m²/yr] / (buffering [mmolc/kg/pH] × soil [kg/m²])
 
 explained-upkeep-years-water-undoes-dose = Years until the water has undone the dose
