@@ -6,7 +6,7 @@ import os
 import subprocess
 import sys
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 import pytest
 from benchmarks.figures import Figures, beside_s, best_s
@@ -22,6 +22,14 @@ COMMANDS: Final = {
     "advise --json --years 0": (["advise", CASE, "--json", "--years", "0"], 1.0),
     "advise --json": (["advise", CASE, "--json"], 2.0),
 }
+HEAVY: Final = "import numba, scipy.optimize, pydantic, babel.dates, fluent.runtime, typer"
+"""What stands behind a command, whether it loads all of it or not: a measure of the machine."""
+COSTS: Final = {
+    "advise --json": (["advise", CASE, "--json"], 2.5),
+    "advise": (["advise", CASE], 2.5),
+    "convert": (["convert", "1 kg", "g"], 0.6),
+}
+"""Most processor time that a command may take [times that of importing ``HEAVY``]."""
 FIRST_RUN_S: Final = 20.0
 MEMBERS: Final = (400, 4000)
 MOST_TIMES_THE_MEMORY: Final = 1.25
@@ -46,16 +54,27 @@ def loamshift(arguments: list[str]) -> list[str]:
     return [str(Path(sys.executable).parent / "loamshift"), *arguments]
 
 
-def peak_mb(command: list[str]) -> float:
-    """Most memory a fresh process held at a time [MB]."""
+def used_by(command: list[str]) -> Any:
+    """What the system counted of a fresh process that must answer."""
     with subprocess.Popen(
         command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     ) as process:
         _, status, usage = os.wait4(process.pid, 0)
         process.returncode = os.waitstatus_to_exitcode(status)
     assert process.returncode == 0
+    return usage
+
+
+def peak_mb(command: list[str]) -> float:
+    """Most memory a fresh process held at a time [MB]."""
     unit = 1e6 if sys.platform == "darwin" else 1e3  # bytes there, KiB elsewhere
-    return usage.ru_maxrss / unit
+    return float(used_by(command).ru_maxrss / unit)
+
+
+def processor_s(command: list[str]) -> float:
+    """Processor time of a fresh process, its own and the system's [s]."""
+    usage = used_by(command)
+    return float(usage.ru_utime + usage.ru_stime)
 
 
 @pytest.mark.parametrize("name", COMMANDS)
@@ -66,6 +85,23 @@ def test_a_fresh_process(benchmark: BenchmarkFixture, figures: Figures, name: st
     seconds, empty_s = beside_s(benchmark, lambda: call(command), lambda: call(EMPTY), rounds=5)
     figures.add(benchmark, f"loamshift {name}", seconds, "s", budget=budget_s)
     figures.add(benchmark, f"loamshift {name}: of an empty Python", seconds / empty_s, "times")
+
+
+@pytest.mark.skipif(not hasattr(os, "wait4"), reason="this system does not say what was used")
+@pytest.mark.parametrize("name", COSTS)
+def test_what_a_command_costs_beside_its_parts(
+    benchmark: BenchmarkFixture, figures: Figures, name: str
+) -> None:
+    """Processor time, which another program on the machine moves little, in turn with the parts'."""
+    arguments, budget = COSTS[name]
+    parts, command = [sys.executable, "-c", HEAVY], loamshift(arguments)
+    took: list[tuple[float, float]] = []
+    best_s(benchmark, lambda: took.append((processor_s(command), processor_s(parts))), rounds=5)
+    own_s, parts_s = (min(each) for each in zip(*took, strict=True))
+    figures.add(benchmark, f"loamshift {name}: processor", own_s, "s")
+    figures.add(
+        benchmark, f"loamshift {name}: of importing parts", own_s / parts_s, "times", budget=budget
+    )
 
 
 def test_the_first_run_compiles_and_says_so(

@@ -49,6 +49,7 @@ class _BelowZero(TyperCommand):
 _COMMANDS: Final = (
     ("advise", "advise.command"),
     ("new", "new.command"),
+    ("examples", "examples.command"),
     ("check", "check.command"),
     ("reprint", "reprint.command"),
     ("compare-letters", "compare_letters.command"),
@@ -77,7 +78,7 @@ _PEOPLE: Final = "office-user"
 def command_line(arguments: Sequence[str] = ()) -> typer.Typer:
     """The command with its parts: the one that the arguments begin with, or all of them.
 
-    Building all twenty takes a tenth of the time of a short command.
+    Building all of them takes a tenth of the time of a short command.
     """
     app = typer.Typer(
         name="loamshift",

@@ -52,7 +52,7 @@ def told_with_examples(key: str, docstring: str | None) -> str:
     least = min(len(line) - len(line.lstrip()) for line in lines)
     shown = [f"  {line[least:]}" for line in lines]
     many = sum(line.lstrip().startswith("loamshift ") for line in lines) > 1
-    head = told("cli-help-examples" if many else "cli-help-example")
+    head = told("cli-help-heading-examples" if many else "cli-help-heading-example")
     return "\n".join([told(key), "", _EXAMPLES, head, *shown])
 
 

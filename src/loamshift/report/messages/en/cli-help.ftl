@@ -1,8 +1,8 @@
 ### The help texts of the command line. They are read without any formatting: plain text only, one
 ### paragraph a line. Names of commands, options and things in CAPITALS are never translated.
 
-cli-help-example = Example:
-cli-help-examples = Examples:
+cli-help-heading-example = Example:
+cli-help-heading-examples = Examples:
 
 ## The program
 
@@ -18,6 +18,7 @@ cli-help-app-version = Print the version and stop.
 
 cli-help-advise-short = Write advice for one or more beds.
 cli-help-new-short = Write a first case file, from questions or from one line.
+cli-help-examples-short = List the example case files, or copy them to a folder.
 cli-help-check-short = Read case files without answering them, and say what is wrong.
 cli-help-reprint-short = Print a letter again from its answer, unchanged.
 cli-help-compare-letters-short = Show what changed between two answers, and why.
@@ -51,6 +52,10 @@ cli-help-check =
     Read case files without answering them, and say everything that is wrong with each.
 
     Every error is given with its line, its key, what was typed, what is wrong and what works instead. The exit code is 0 if all files can be used, 1 if one cannot.
+cli-help-examples =
+    List the example case files that come with the program, or copy them to a folder.
+
+    The beds are invented. Together they show every verdict, in both directions.
 cli-help-schema =
     Print the form of a case file or of an answer as JSON Schema, with the meaning of every key.
 
@@ -186,6 +191,7 @@ cli-help-case-options-place = The nearest town we have a climate for.
 cli-help-case-options-alkalinity = Alkalinity of the water, such as “180 mg/L CaCO3”.
 cli-help-case-options-weekly = Water given in a week, such as “25 mm” or “500 L”.
 cli-help-check-files = Case files to read.
+cli-help-examples-copy = Copy the examples to FOLDER, which is created if it does not exist. No file is overwritten.
 cli-help-schema-form = The case file, or the answer that --json prints.
 cli-help-new-the-file = File to write. Otherwise it is printed.
 cli-help-new-force = Overwrite an existing file.
