@@ -315,7 +315,7 @@ def _ph_of(message: Message, answer: Answer) -> float | None:
     """The pH that a message places [pH]: its own, of its reading, or of the sentence before."""
     reading = message.values.get("reading")
     own = message.values.get("ph")
-    if isinstance(reading, Message):
+    if own is None and isinstance(reading, Message):
         own = reading.values.get("ph")
     if message.key == "verdict-at-work-within":
         before = next(one for one in all_messages(answer) if one.key == "verdict-at-work")
@@ -382,7 +382,11 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
             (value.value, value.high) == (plant.ph_low, plant.ph_high) for plant in case.aim.plants
         )
 
+    def was_applied(value: Measure | date) -> bool:
+        return any(value == applied.on for applied in case.applied)
+
     keys: dict[tuple[str, str], _Holds | None] = {
+        ("check-applied", "day"): was_applied,
         ("verdict-reading", "ph"): reads,
         ("verdict-in-range-now", "ph"): reads,
         ("verdict-stands-now", "ph"): reads,
