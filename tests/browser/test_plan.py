@@ -161,7 +161,8 @@ def test_few_requests_and_few_bytes(new_page: NewPage, live_server: Any) -> None
     page.goto(f"{live_server.url}/plan?{urlencode(WALK_IN)}")
     page.wait_for_selector("#sliders:not([hidden])")
     page.wait_for_load_state("networkidle")
-    assert len(asked) <= 12, [one.url for one in asked]  # page, 2 styles, 3 scripts, 4 fonts, course, icon
+    # the page, two styles, three scripts, four fonts, what the sliders follow, the icon
+    assert len(asked) <= 12, [one.url for one in asked]
     sizes = page.evaluate("performance.getEntriesByType('navigation')[0].encodedBodySize")
     assert sizes < 60_000
 
