@@ -77,14 +77,16 @@ def test_the_course_follows_a_finger_in_a_tenth_of_a_second(
     for move in range(20):  # from one end to the other, so that every step of it is passed
         page.mouse.move(box["x"] + box["width"] * (0.93 - 0.045 * move), middle)
         page.wait_for_timeout(40)
+    assert page.locator("#course .pic-wide .mid").get_attribute("d") != before
+    assert page.locator("#slid").inner_text() != words
     page.mouse.up()
     took = page.evaluate("performance.getEntriesByName('follow').map((one) => one.duration)")
     assert len(took) >= 15
     record_property("follow_ms_median", statistics.median(took))
     record_property("follow_ms_most", max(took))
     assert statistics.median(took) < FOLLOWS_MS
-    assert page.locator("#course .pic-wide .mid").get_attribute("d") != before
-    assert page.locator("#slid").inner_text() != words
+    expect(page.locator("#slid")).to_have_text(words)  # let go, it is the plan again
+    assert page.locator("#course .pic-wide .mid").get_attribute("d") == before
     assert "aim.target_ph" not in said_in(page), "a what-if of a part is no fact of the bed"
 
 
@@ -206,3 +208,95 @@ def test_a_changed_bed_is_kept_with_one_press(new_page: NewPage, live_server: An
     bed.refresh_from_db()
     assert 'ph = "5.2"' in bed.case_text
     assert "?" not in page.url
+
+
+SHIFTS = """() => {
+  window.shifted = 0;
+  new PerformanceObserver((list) => {
+    for (const one of list.getEntries()) window.shifted += one.value;
+  }).observe({ type: "layout-shift", buffered: false });
+}"""
+STILL = 0.02
+"""As much of the page may move while an answer comes; 0.1 is what is called good [share]."""
+
+
+@pytest.mark.parametrize("width", [1200, 390])
+def test_a_change_is_answered_at_once_and_nothing_jumps(
+    new_page: NewPage, live_server: Any, width: int
+) -> None:
+    page = with_sliders(new_page, live_server, width=width)
+    page.locator("#f-bed-area").scroll_into_view_if_needed()
+    page.evaluate(SHIFTS)
+    with page.expect_response(lambda told: "/whole" in told.url):
+        page.fill("#f-bed-area", f"{width} m2")  # one that no test asked before
+        page.keyboard.press("Tab")
+        page.wait_for_selector("#coming > p")
+        assert "Working out the course" in page.locator("#coming").inner_text()
+        assert page.locator("#sections").get_attribute("aria-busy") == "true"
+        assert page.locator("#course").get_attribute("inert") is not None
+    expect(page.locator("#coming > *")).to_have_count(0)
+    page.wait_for_selector("#sliders:not([aria-busy])")
+    expect(page.locator("#course")).not_to_have_attribute("inert", "")
+    page.wait_for_timeout(300)
+    assert page.evaluate("window.shifted") < STILL
+
+
+def test_a_later_change_drops_the_course_of_the_earlier(browser: Any, live_server: Any) -> None:
+    """Not on a page that must be silent: htmx tells the console of every request it drops."""
+    context = browser.new_context()
+    page = with_sliders(lambda **more: context.new_page(**more), live_server)
+    dropped: list[str] = []
+    page.on("requestfailed", lambda one: dropped.append(one.url))
+    whole: list[str] = []
+    page.on("response", lambda one: "/whole" in one.url and whole.append(one.url))
+    page.route("**/whole?*bed.area=31*", lambda route: None)  # never answered
+    page.fill("#f-bed-area", "31 m2")
+    page.keyboard.press("Tab")
+    page.wait_for_selector("#coming > p")
+    page.fill("#f-bed-area", "32 m2")
+    page.locator("#f-bed-area").blur()
+    page.wait_for_url(lambda at: "bed.area=32" in at, wait_until="commit")
+    expect(page.locator("#coming > *")).to_have_count(0)
+    assert any("bed.area=31" in one for one in dropped)
+    assert [one for one in whole if "bed.area=31" in one] == []
+    assert any("bed.area=32" in one for one in whole)
+    page.wait_for_load_state("networkidle")
+    context.close()
+
+
+def test_a_course_that_fails_says_so_and_keeps_the_precautions(
+    new_page: NewPage, live_server: Any
+) -> None:
+    page = with_sliders(new_page, live_server)
+    page.route("**/whole?*", lambda route: route.fulfill(status=204, body=""))
+    page.fill("#f-bed-area", "41 m2")
+    page.keyboard.press("Tab")
+    page.wait_for_selector("#coming .failed:visible")
+    told = page.locator("#coming").inner_text()
+    assert "could not be worked out" in told and "Precautions" in told
+
+
+def test_a_place_is_offered_as_it_is_typed(new_page: NewPage, live_server: Any) -> None:
+    page = with_sliders(new_page, live_server)
+    page.fill("#f-place-name", "")
+    page.locator("#f-place-name").press_sequentially("leed", delay=20)
+    page.wait_for_selector("datalist#places option", state="attached")
+    offered = page.eval_on_selector_all(
+        "datalist#places option", "(all) => all.map((o) => o.value)"
+    )
+    assert "Leeds, England" in offered and len(offered) <= 8
+
+
+def test_one_of_several_places_is_chosen_with_one_press(
+    new_page: NewPage, live_server: Any
+) -> None:
+    page = with_sliders(new_page, live_server)
+    page.fill("#f-place-name", "Springfield")
+    page.keyboard.press("Tab")
+    choices = page.locator("#f-place-name-fault .offers a")
+    expect(choices.first).to_be_visible()
+    name = choices.nth(1).inner_text()
+    choices.nth(1).click()
+    expect(page.locator("#f-place-name")).to_have_value(name)
+    expect(page.locator("#f-place-name-fault")).to_be_empty()
+    page.wait_for_selector("#course figure")

@@ -3,7 +3,9 @@ from __future__ import annotations
 import gzip
 import json
 import re
+import tomllib
 from html import unescape
+from typing import Any
 from urllib.parse import urlencode
 from uuid import UUID
 
@@ -11,16 +13,19 @@ import pytest
 from django.test import Client as Browser
 from django.urls import reverse
 
+import loamshift.case.read
+import loamshift.web.cases
 from loamshift.case.answer import answer_from_json
 from loamshift.domain.letter import Figure
 from loamshift.report.html_figure import ALONG_THE_CALENDAR
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.store.changes import Writer
-from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.beds.samples import SAMPLES
 from loamshift.web.cases import tree_of
+from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_page import letter_page
 from loamshift.web.plan.views.plan import today
 from report.answers import effort_acidify, open_lime, rule
@@ -75,10 +80,10 @@ def test_nothing_of_the_letter_is_lost_and_no_picture_stands_twice(
     client: Browser, office: Office
 ) -> None:
     from loamshift.web.answers import answered
-    from loamshift.web.cases import text_of, with_fields
+    from loamshift.web.cases import with_fields
 
     page = plan(client)
-    found = answered(text_of(with_fields({}, WALK_IN.items())), office=office, today=today())
+    found = answered(with_fields({}, WALK_IN.items()), office=office, today=today())
     for section in found.letter.sections:
         if section.heading:
             assert section.heading.replace("\xa0", " ") in unescape(page).replace("\xa0", " ")
@@ -166,6 +171,112 @@ def test_pieces_come_back_to_a_page_that_is_there_already(client: Browser, offic
     assert '<span id="f-soil-ph-fault" hx-swap-oob="innerHTML"></span>' in page
     assert 'id="f-soil-ph"' not in page, "a field that somebody may be typing in is left alone"
     assert "HX-Request" in answer.headers["Vary"]
+
+
+def at_once(browser: Browser, where: str, **fields: str) -> str:
+    said = WALK_IN | {key.replace("__", "."): value for key, value in fields.items()}
+    return unescape(browser.get(where, said, headers=HTMX).content.decode())
+
+
+def test_a_change_is_answered_at_once_and_asks_for_the_course_itself(
+    client: Browser, office: Office
+) -> None:
+    answer = client.get("/plan", WALK_IN | {"bed.area": "21.5 m2"}, headers=HTMX)
+    page = unescape(answer.content.decode())
+    assert answer.headers["HX-Reswap"] == "none", "what waits for its course keeps its place"
+    assert "Working out the course" in page and "may still change" in page
+    verdict = re.search(r'<p id="verdict"[^>]*>([^<]+)</p>', page)
+    assert verdict is not None and "sulphur" in verdict[1]
+    assert "Do this" in page and "Precautions" in page
+    assert not re.search(r"Of 100 beds like this one treated this way, about \d", page)
+    whole = re.search(r'hx-get="(/plan/whole\?[^"]+)" hx-trigger="load"', page)
+    assert whole is not None
+    then = client.get(whole[1], headers=HTMX).content.decode()
+    assert 'id="sections"' in then and "How much" in then and 'class="course"' in then
+    assert "Working out the course" not in then
+    again = at_once(client, "/plan", bed__area="21.5 m2")
+    assert "How much" in again, "a known answer is sent whole"
+
+
+def test_without_scripts_the_page_is_whole_at_once(client: Browser, office: Office) -> None:
+    page = plan(client, bed__area="21.7 m2")
+    assert "How much" in page and "Working out the course" not in page
+    answer = client.get(f"/plan/whole?{urlencode(WALK_IN)}")
+    assert (answer.status_code, answer.headers["Location"].split("?")[0]) == (302, "/plan")
+
+
+def test_a_bed_is_answered_at_once_too(client: Browser, office: Office, bed: Bed) -> None:
+    said = {"bed.area": "22.5 m2"}
+    page = unescape(client.get(f"/beds/{bed.pk}", said, headers=HTMX).content.decode())
+    assert f'hx-get="/beds/{bed.pk}/whole?bed.area=22.5+m2"' in page
+    then = client.get(f"/beds/{bed.pk}/whole", said, headers=HTMX).content.decode()
+    assert "How much" in then and "Save changes" in then
+
+
+def test_where_too_many_wait_the_page_asks_again_later(
+    client: Browser, office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("loamshift.web.forecasts.MOST_WAITING", 0)
+    page = at_once(client, "/plan/whole", bed__area="23.5 m2")
+    assert 'hx-trigger="load delay:2s"' in page and "How much" not in page
+
+
+def test_nobody_works_for_a_browser_that_has_gone(client: Browser, office: Office) -> None:
+    gone = {"waitress.client_disconnected": lambda: True}
+    with FORECASTS.line.turn():
+        answer = client.get(
+            "/plan/whole",
+            WALK_IN | {"bed.area": "24.5 m2"},
+            headers=HTMX,
+            **gone,  # type: ignore[arg-type]
+        )
+    assert answer.status_code == 204
+    assert "How much" in plan(client, bed__area="24.5 m2")
+
+
+class Counted:
+    """How often each of the dear steps of a page is taken."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self.count = {"read": 0, "written": 0, "built": 0}
+        self._watch(monkeypatch, tomllib, "loads", "read")
+        self._watch(monkeypatch, loamshift.web.cases, "case_toml", "written")
+        self._watch(monkeypatch, loamshift.case.read, "build_case", "built")
+
+    def _watch(self, monkeypatch: pytest.MonkeyPatch, where: Any, name: str, kind: str) -> None:
+        real = getattr(where, name)
+
+        def watched(*args: Any, **more: Any) -> Any:
+            self.count[kind] += 1
+            return real(*args, **more)
+
+        monkeypatch.setattr(where, name, watched)
+
+    def taken(self) -> tuple[int, int, int]:
+        """Texts read and written, and cases built, since the last time."""
+        found = (self.count["read"], self.count["written"], self.count["built"])
+        self.count = dict.fromkeys(self.count, 0)
+        return found
+
+
+def test_a_page_builds_its_case_once_and_goes_through_no_text(
+    client: Browser, office: Office, bed: Bed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shelf = Product(name="Powder", material="elemental sulfur, powder", pack="1 kg", price=6.0)
+    Writer(office, what="Added it").add(shelf)
+    client.get("/plan", WALK_IN)  # what is loaded once, and the product read for the shelf
+    counted = Counted(monkeypatch)
+    at_once(client, "/plan", bed__area="26.5 m2")
+    assert counted.taken() == (0, 0, 1)
+    for where in ("/plan/whole", "/plan/sliders", "/plan/letter.html", "/plan"):
+        at_once(client, where, bed__area="26.5 m2")
+        assert counted.taken() == (0, 0, 0), where
+    plan(client, bed__area="27.5 m2")
+    assert counted.taken() == (0, 0, 1)
+    client.get(f"/beds/{bed.pk}", {"bed.area": "28.5 m2"})
+    read, written, built = counted.taken()
+    assert (written, built) == (0, 1)
+    assert read <= 2, "the text of the bed as it is kept: once for the page, once for quick adds"
 
 
 def test_size_on_the_wire(client: Browser, office: Office) -> None:
@@ -371,6 +482,45 @@ def test_looking_never_writes(client: Browser, office: Office, bed: Bed) -> None
     for where in ("/plan/keep", f"/beds/{bed.pk}/keep", f"/beds/{bed.pk}/send"):
         assert client.get(where).status_code == 405
     assert client.post("/plan").status_code == 405
+
+
+def test_places_as_they_are_typed(client: Browser, office: Office) -> None:
+    answer = client.get("/plan/places.json", {"typed": "leed"})
+    places = json.loads(answer.content)["places"]
+    assert "Leeds, England" in places and len(places) <= 8
+    assert "max-age" in answer.headers["Cache-Control"]
+    assert json.loads(client.get("/plan/places.json?typed=%22%0A(").content)["places"] == []
+
+
+@pytest.mark.parametrize("place", ["53.8, -1.55", "near Leeds", "Leeds UK"])
+def test_a_position_and_a_town_nearby_are_places(
+    client: Browser, office: Office, place: str
+) -> None:
+    page = plan(client, place__name=place)
+    assert "How much" in page
+    assert '<span class="fault" id="f-place-name-fault"></span>' in page
+
+
+def test_a_name_of_several_places_shows_them_under_its_field(
+    client: Browser, office: Office
+) -> None:
+    page = unescape(plan(client, place__name="Springfield"))
+    told = re.search(r'id="f-place-name-fault">(.+?)</span></span>', page, re.DOTALL)
+    assert told is not None and "could be more than one place" in told[1]
+    links = dict(re.findall(r'<a href="([^"]+)" data-sets="f-place-name">([^<]+)</a>', told[1]))
+    assert len(links) > 3
+    for address in links:
+        assert "How much" in client.get(address).content.decode(), address
+
+
+def test_an_unknown_place_blocks_nothing_and_is_noted_at_its_field(
+    client: Browser, office: Office
+) -> None:
+    page = unescape(plan(client, place__name="Grimblewick"))
+    assert "How much" in page
+    told = re.search(r'id="f-place-name-fault">(.+?)</span>', page, re.DOTALL)
+    assert told is not None and "Grimblewick" in told[1] and "data-fault" not in told[1]
+    assert not re.search(r'id="f-place-name" [^>]*aria-invalid', page)
 
 
 def test_known_names(client: Browser, office: Office) -> None:

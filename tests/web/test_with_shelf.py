@@ -4,12 +4,20 @@ from datetime import date
 
 import pytest
 
+from loamshift.domain.case import Case
 from loamshift.store.changes import Writer
 from loamshift.store.models import Office, Product
-from loamshift.web.answers import answered
+from loamshift.web.answers import answered_at_once
 from loamshift.web.beds.samples import SAMPLES
-from loamshift.web.cases import case_of, tree_of
-from loamshift.web.products.with_shelf import MOST, in_stock, with_shelf
+from loamshift.web.cases import Tree, case_of, tree_of
+from loamshift.web.products.with_shelf import (
+    MOST,
+    Entry,
+    case_with_shelf,
+    in_stock,
+    shelf_entries,
+    with_shelf,
+)
 
 pytestmark = pytest.mark.django_db
 
@@ -29,32 +37,39 @@ def put(office: Office, name: str, material: str, **more: object) -> Product:
     return product
 
 
-def grown(office: Office, text: str = BERRIES) -> str:
-    return with_shelf(text, in_stock(office), today=TODAY)
+def entries(office: Office) -> tuple[Entry, ...]:
+    return shelf_entries(in_stock(office))
+
+
+def grown(office: Office, text: str = BERRIES) -> Tree:
+    return with_shelf(tree_of(text), entries(office))
+
+
+def case(office: Office) -> Case:
+    return case_with_shelf(tree_of(BERRIES), entries(office), today=TODAY)
 
 
 def test_an_empty_shelf_leaves_the_text_as_it_is(office: Office) -> None:
-    assert grown(office) is BERRIES
+    assert grown(office) == tree_of(BERRIES)
 
 
 def test_a_case_with_products_of_its_own_keeps_them(office: Office) -> None:
     put(office, "Powder", "elemental sulfur, powder")
-    assert grown(office, OWN) is OWN
+    assert grown(office, OWN) == tree_of(OWN)
 
 
 def test_the_shelf_is_on_hand_and_nothing_else_changes(office: Office) -> None:
     put(office, "A", "elemental sulfur, powder", purity_pct=99.5, pack="1 kg", price=6.25)
     put(office, "B", "ground limestone, calcitic", in_stock=False)
-    tree = tree_of(grown(office))
-    case = case_of(grown(office), today=TODAY)
-    (item,) = case.on_hand
+    tree, found = grown(office), case(office)
+    (item,) = found.on_hand
     assert (item.material.key, item.purity_pct, item.pack_g, item.price) == (
         "elemental sulfur, powder", 99.5, 1000.0, 6.25,
     )  # fmt: skip
     del tree["on_hand"]
     before = tree_of(BERRIES)
     assert tree.keys() == before.keys()
-    assert case_of(BERRIES, today=TODAY).soil == case.soil
+    assert case_of(BERRIES, today=TODAY).soil == found.soil
 
 
 def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: Office) -> None:
@@ -66,7 +81,7 @@ def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: 
         office, "Z quick grade", "elemental sulfur, powder",
         pack="1 kg", price=6.0, currency="GBP",
     )  # fmt: skip
-    found = answered(BERRIES, office=office, today=TODAY, forecast=False)
+    found = answered_at_once(tree_of(BERRIES), office=office, today=TODAY)
     assert [item.material.key for item in found.case.on_hand] == [
         "elemental sulfur, powder", "elemental sulfur, prills",
     ]  # fmt: skip
@@ -77,9 +92,9 @@ def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: 
 def test_a_product_that_no_case_takes_is_passed_over(office: Office) -> None:
     put(office, "Broken", "moon dust")
     put(office, "Odd pack", "urea", pack="three bags")
-    assert grown(office) is BERRIES
+    assert grown(office) == tree_of(BERRIES)
     put(office, "Powder", "elemental sulfur, powder")
-    assert len(case_of(grown(office), today=TODAY).on_hand) == 1
+    assert len(case(office).on_hand) == 1
 
 
 def test_the_faults_of_a_bed_are_left_to_its_own_page(office: Office) -> None:
@@ -97,4 +112,4 @@ def test_no_more_than_a_case_can_carry(office: Office) -> None:
     for number in range(MOST + 3):
         put(office, f"P{number:03}", "urea", pack="1 kg")
     assert len(in_stock(office)) == MOST
-    assert len(case_of(grown(office), today=TODAY).on_hand) == MOST
+    assert len(case(office).on_hand) == MOST

@@ -54,8 +54,16 @@ _UNDER = {
 }
 
 
-def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, ...]:
+def front_sheet(
+    answer: Answer, case: Case, *, words: Words, settled: bool = True
+) -> tuple[Section, ...]:
     """The verdict, what to do, what the test decides, what undoes it, the cautions, one test.
+
+    Parameters
+    ----------
+    settled
+        False where the course is still being worked out: it and what the test on it decides
+        are left out.
 
     Returns
     -------
@@ -63,9 +71,9 @@ def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, .
         In reading order; what there is nothing to say of is left out.
     """
     sections: dict[str, Section | None] = {
-        "opening": opening(answer, case, words=words),
+        "opening": opening(answer, case, words=words, settled=settled),
         "steps": do_this(answer, case, words=words),
-        "course": course(answer, case, words=words),
+        "course": course(answer, case, words=words) if settled else None,
         "undo": _undone(answer, case, words),
         "care": _precautions(answer, words),
         "measure": _worth_measuring(answer, words),
@@ -77,15 +85,21 @@ def front_sheet(answer: Answer, case: Case, *, words: Words) -> tuple[Section, .
     )
 
 
-def opening(answer: Answer, case: Case, *, words: Words) -> Section:
-    """The verdict of an answer as the first lines of the letter."""
+def opening(answer: Answer, case: Case, *, words: Words, settled: bool = True) -> Section:
+    """The verdict of an answer as the first lines of the letter.
+
+    Parameters
+    ----------
+    settled
+        False where the course is still being worked out, and the chance of the plan with it.
+    """
     verdict = answer.verdict
     below = bool(instead_of(answer))
     told = " ".join(
         part
         for part in (
             say_sentence(_shorter(verdict.because, instead_below=below), words),
-            _said(chance(answer, case), words),
+            _said(chance(answer, case, settled=settled), words),
             _said(when_to_plant(answer, case), words),
         )
         if part
@@ -121,8 +135,8 @@ def _shorter(because: Worded, *, instead_below: bool) -> Worded:
     )
 
 
-def chance(answer: Answer, case: Case) -> Message | None:
-    """How often the plan works out, in a count of 100 beds.
+def chance(answer: Answer, case: Case, *, settled: bool = True) -> Message | None:
+    """How often the plan works out, in a count of 100 beds, or that it is not known yet.
 
     Returns
     -------
@@ -133,6 +147,8 @@ def chance(answer: Answer, case: Case) -> Message | None:
     follows = answer.verdict.decision in (Decision.GO, Decision.EFFORT)
     if plan is None or wanted is None or not follows or not (plan.parts or plan.decides):
         return None
+    if not settled:
+        return message("front-chance-coming")
     reading = reading_in_force(case)
     return message(
         "front-chance",

@@ -119,6 +119,25 @@ def letter_from_answer(
     )
 
 
+def front_letter(answer: Answer, case: Case, *, words: Words) -> Letter:
+    """The front sheet of an answer whose course is still being worked out.
+
+    Returns
+    -------
+    Letter
+        The verdict, what to do, what pulls the pH back, the precautions, and what to measure:
+        no chart, no working, and no chance of the plan.
+    """
+    words = words.on(case.bed.kind.value)
+    front = front_sheet(answer, case, words=words, settled=False)
+    return Letter(
+        title=answer.name,
+        subtitle=subtitle(answer, case, words=words),
+        sections=front,
+        day=answer.today,
+    )
+
+
 def _named(sums: Mapping[str, OwnSum], answer: Answer) -> dict[str, OwnSum]:
     """The sums without that of a yearly amount which the letter does not name."""
     amounts = ("upkeep.sulfur_as_s_g_m2_year", "upkeep.lime_as_caco3_g_m2_year")

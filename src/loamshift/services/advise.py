@@ -87,6 +87,16 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
     refit
         False leaves earlier readings aside where there is no forecast.
     """
+    return advise_with_look(case, look_ahead=look_ahead, refit=refit)[0]
+
+
+def advise_with_look(
+    case: Case, *, look_ahead: LookAhead | None = None, refit: bool = True
+) -> tuple[Answer, Look | None]:
+    """The answer to one case, and the look by the column behind it where there was one.
+
+    The parameters are those of ``advise``.
+    """
     context = build_context(case)
     beyond = None if look_ahead is None else beyond_forecast(context)
     if look_ahead is None or context.soil is None or beyond is not None:
@@ -96,7 +106,7 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
         answer = replace(answer, refit=decided.refit)
         if beyond is not None:
             answer = replace(answer, findings=(*answer.findings, beyond))
-        return with_unused_facts(context, answer)
+        return with_unused_facts(context, answer), None
     from loamshift.services.look import look_with_column  # loads the compiler
 
     look = look_with_column(
@@ -114,7 +124,7 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
         look_ahead=look_ahead,
         ahead=look.outlook.forecast,
     )
-    return with_unused_facts(look.context, _with_forecast(answer, look, look_ahead))
+    return with_unused_facts(look.context, _with_forecast(answer, look, look_ahead)), look
 
 
 def _answer(

@@ -21,7 +21,7 @@ from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.need import dose_to
 from loamshift.services.forecast.outlook import Outlook, reading_bands
 from loamshift.services.forecast.reach import beyond_forecast
-from loamshift.services.look import look_with_column
+from loamshift.services.look import Look, look_with_column
 
 FloatArray = NDArray[np.float64]
 
@@ -87,17 +87,30 @@ def what_if(context: BedContext, *, members: int, seed: int, years: int) -> What
     """
     if context.soil is None or context.target is None or beyond_forecast(context) is not None:
         return None
-    look = look_with_column(context, members=members, seed=seed, years=years, refit=True)
+    return what_if_of(
+        look_with_column(context, members=members, seed=seed, years=years, refit=True)
+    )
+
+
+def what_if_of(look: Look) -> WhatIf | None:
+    """The same from a look by the column that was taken already.
+
+    Returns
+    -------
+    WhatIf or None
+        None where nothing is to be put on, or no plant is named.
+    """
+    target = look.context.target
     rule, courses, outlook = look.judged.rule, look.judged.courses, look.outlook
-    if rule is None or courses is None or outlook is None:
+    if target is None or rule is None or courses is None or outlook is None:
         return None
     surface = courses.surface
     amounts = rule.amounts_g_m2
     season = 0 if rule.first_g_m2 > 0.0 else min(1, amounts.shape[0] - 1)
     return WhatIf(
         direction=look.judged.direction,
-        ph_aim=context.target.ph_aim,
-        aims=_aims(look.context, context.target, look.judged.direction),
+        ph_aim=target.ph_aim,
+        aims=_aims(look.context, target, look.judged.direction),
         dates=outlook.forecast.dates,
         whole_plan=tuple(
             _course(surface, outlook, amounts * share, share)

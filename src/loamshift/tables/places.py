@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from loamshift.domain.message import Given, Message, message
@@ -14,7 +14,7 @@ from loamshift.domain.names import NameFault, nearest_spellings, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
 from loamshift.tables.rows import Row, data_folder, number, number_or_none, read_rows, words
-from loamshift.tables.towns import Town, find_towns, name_of, towns_like
+from loamshift.tables.towns import Town, find_towns, name_of, towns_like, towns_starting
 
 EARTH_RADIUS_KM: Final = 6371.0088
 """Mean radius of the Earth, IUGG."""
@@ -23,6 +23,9 @@ FARTHEST_POINT_KM: Final = 250.0
 
 _POSITION = re.compile(r"\s*(-?\d{1,3}(?:\.\d+)?)\s*[,;]\s*(-?\d{1,3}(?:\.\d+)?)\s*")
 _MOST_OFFERED: Final = 8
+_SHORTEST_TYPED: Final = 2
+_SAME_KM: Final = 50.0
+"""A town and a listed place of one name are the same within so much; judgement [km]."""
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _POINT_SOURCE = "new-2002"
 _POINTS = "climate_points"
@@ -86,6 +89,47 @@ def find_place(text: str) -> Place:
         raise NameFault(text, "place", _offered(names), ambiguous=True)
     names = (*_nearest_names(plain), *towns_like(plain))
     raise NameFault(text, "place", _offered(names), ambiguous=False)
+
+
+def places_starting(text: str) -> tuple[str, ...]:
+    """Names of places that begin as somebody has typed: listed places, then the largest towns.
+
+    Returns
+    -------
+    tuple of str
+        Eight at most, each of which ``find_place`` understands; none for a single letter.
+
+    Examples
+    --------
+    >>> places_starting("minneap")[0]
+    'Minneapolis'
+    """
+    return _places_starting(" ".join(text.split()))
+
+
+@lru_cache(maxsize=4096)
+def _places_starting(text: str) -> tuple[str, ...]:
+    before, typed = (text[:5], text[5:]) if text.casefold().startswith("near ") else ("", text)
+    plain = plain_name(typed)
+    if len(plain) < _SHORTEST_TYPED:
+        return ()
+    listed = sorted(name for name in load_places() if plain_name(name).startswith(plain))
+    found = dict.fromkeys(listed[:_MOST_OFFERED])
+    for town in towns_starting(plain):
+        if len(found) == _MOST_OFFERED:
+            break
+        name = name_of(town)
+        if not _POSITION.fullmatch(name) and not any(_is_at(town, one) for one in listed):
+            found[name] = None
+    return tuple(f"{before}{name}" for name in found)
+
+
+def _is_at(town: Town, name: str) -> bool:
+    """True where a town is a listed place by another spelling of its region."""
+    place = load_places()[name]
+    here = (math.radians(town.latitude), math.radians(town.longitude))
+    there = (math.radians(place.latitude), math.radians(place.longitude or 0.0))
+    return plain_name(town.name) == plain_name(name) and _distance_km(*here, *there) < _SAME_KM
 
 
 def nearest_place(*, latitude: float, longitude: float) -> Place:

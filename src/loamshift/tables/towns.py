@@ -87,6 +87,18 @@ def towns_like(text: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(map(name_of, found)))[:_OFFERED]
 
 
+def towns_starting(plain: str) -> tuple[Town, ...]:
+    """Towns whose names begin with a plain text, the largest first."""
+    name, comma, _ = plain.partition(",")
+    if not re.fullmatch(r"[^\n\"]+", name):
+        return ()
+    ends = "," if comma else r"[^,\n]*,"
+    starts = [found.start() + 1 for found in re.finditer(f"\n{re.escape(name)}{ends}", _text())]
+    towns = [_town(_text()[start : _text().index("\n", start)]) for start in starts]
+    towns.sort(key=lambda town: -town.population)
+    return tuple(t for t in towns if not comma or plain_name(t.full_name).startswith(plain))
+
+
 def _inside(name: str, regions: list[str]) -> tuple[Town, ...]:
     return tuple(town for town in _named(name) if all(town.lies_in(word) for word in regions))
 

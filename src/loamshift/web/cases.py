@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import tomllib
 from collections.abc import Iterable, Mapping
 from copy import deepcopy
 from datetime import date
 from typing import Any
 
-from loamshift.case.read import parse_case
+from loamshift.case.read import case_from_tree, parse_case
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Case
 
@@ -35,6 +36,22 @@ def case_of(case_text: str, *, today: date) -> Case:
         With every fault and its path, where the text cannot be used.
     """
     return parse_case(case_text, source="this bed", today=today)
+
+
+def case_of_tree(tree: Mapping[str, Any], *, today: date) -> Case:
+    """The case of a tree as of today, without a text between.
+
+    Raises
+    ------
+    CaseError
+        With every fault and its path, where the tree cannot be used.
+    """
+    return case_from_tree({"case": 1, **tree}, source="this bed", today=today)
+
+
+def key_of(tree: Mapping[str, Any]) -> str:
+    """A text that two trees share where they say the same, whatever the order of their keys."""
+    return json.dumps(tree, sort_keys=True, ensure_ascii=False, default=str)
 
 
 def with_fields(tree: Mapping[str, Any], fields: Iterable[tuple[str, str]]) -> Tree:

@@ -14,7 +14,8 @@ from loamshift.domain.worded_error import WordedError, given
 from loamshift.web import surroundings as around
 
 LOOPBACK: Final = "127.0.0.1"
-THREADS: Final = 8
+THREADS: Final = 24
+"""As many as may wait for a forecast, and as many again for everything that is answered at once."""
 
 
 def set_up(
@@ -88,6 +89,7 @@ def serve(
     import waitress  # type: ignore[import-untyped]
     from waitress.channel import HTTPChannel  # type: ignore[import-untyped]
 
+    from loamshift.web.forecasts import FORECASTS
     from loamshift.web.large_uploads import ReadsToTheEnd
     from loamshift.web.sizes import LARGEST_UPLOAD
     from loamshift.web.wsgi import application
@@ -100,8 +102,10 @@ def serve(
         threads=THREADS,
         ident=None,
         max_request_body_size=LARGEST_UPLOAD + 1,
+        channel_request_lookahead=1,  # else nobody sees that a browser has gone
         clear_untrusted_proxy_headers=not believe_proxy,
     )
+    FORECASTS.start()
     if ready is not None:
         ready()
     try:
@@ -109,4 +113,5 @@ def serve(
     except KeyboardInterrupt:
         pass
     finally:
+        FORECASTS.stop()
         server.close()

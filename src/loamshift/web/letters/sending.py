@@ -23,8 +23,8 @@ from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.answers import MEMBERS, SEED, answered, words_of
-from loamshift.web.cases import case_of
-from loamshift.web.products.with_shelf import in_stock, with_shelf
+from loamshift.web.cases import tree_of
+from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
 
 
 def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
@@ -35,7 +35,7 @@ def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
     CaseError
         Where the case file of the bed cannot be used; it carries every fault.
     """
-    found = answered(bed.case_text, office=office, today=today)
+    found = answered(tree_of(bed.case_text), office=office, today=today)
     frozen = FrozenLetter(found.letter, found.words)
     return SentLetter(
         bed=bed,
@@ -83,17 +83,20 @@ def today_differs(answer_text: str, *, office: Office, today: date, case_text: s
     InputError
         Where the letter keeps no case, or today's tables do not understand it or the bed.
     """
-    if case_text:
-        case_text = with_shelf(case_text, in_stock(office), today=today)
-    return _today_differs(answer_text, case_text, words_of(office), today)
+    shelf = shelf_entries(in_stock(office)) if case_text else ()
+    return _today_differs(answer_text, case_text, shelf, words_of(office), today)
 
 
 @lru_cache(maxsize=32)
-def _today_differs(answer_text: str, case_text: str, words: Words, today: date) -> Letter:
+def _today_differs(
+    answer_text: str, case_text: str, shelf: tuple[Entry, ...], words: Words, today: date
+) -> Letter:
     file = answer_file_from_json(answer_text)
     case = file.case()
     day = max(today, case.today)
-    fresh_case = case_of(case_text, today=day) if case_text else replace(case, today=day)
+    fresh_case = replace(case, today=day)
+    if case_text:
+        fresh_case = case_with_shelf(tree_of(case_text), shelf, today=day)
     fresh = _answered_like(fresh_case, file.answer)
     before, now = file.answer.made_by, fresh.made_by
     same = (before.tables, before.model, before.version) == (now.tables, now.model, now.version)

@@ -36,6 +36,10 @@ class Field:
     fault: Fault | None
     hint: str
     kept: str = ""
+    note: str = ""
+    """What was noticed about the value, which is used or passed over all the same."""
+    offers: tuple[tuple[str, str], ...] = ()
+    """Names that could be meant, each with what the address says once it is chosen."""
     closing: str = ""
     """The comma or stop that belongs behind it, and never begins a line."""
 
@@ -55,6 +59,14 @@ class Said:
     """Words between fields."""
 
     text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """What stands under a field besides a fault: what was noticed, and names to choose from."""
+
+    note: str = ""
+    offers: tuple[tuple[str, str], ...] = ()
 
 
 Piece = Said | Field
@@ -83,6 +95,7 @@ def facts(
     words: Words,
     faults: Sequence[Fault] = (),
     kept: Mapping[str, Any] | None = None,
+    beside: Mapping[str, Beside] | None = None,
 ) -> tuple[tuple[Piece, ...], ...]:
     """The sentences about a bed with their fields filled in.
 
@@ -92,9 +105,22 @@ def facts(
         The reader; the units are those of examples where a field is empty.
     kept
         The case file as it is kept, where it is; a field that says the same is no change.
+    beside
+        What stands under a field besides a fault, by its path.
     """
     wrong = {fault.path: fault for fault in faults}
-    return tuple(tuple(_pieces(key, tree, words, wrong, kept or {})) for key in SENTENCES)
+    return tuple(
+        tuple(
+            piece if isinstance(piece, Said) else _with_beside(piece, beside or {})
+            for piece in _pieces(key, tree, words, wrong, kept or {})
+        )
+        for key in SENTENCES
+    )
+
+
+def _with_beside(field: Field, beside: Mapping[str, Beside]) -> Field:
+    found = beside.get(field.path)
+    return field if found is None else replace(field, note=found.note, offers=found.offers)
 
 
 def faults_elsewhere(faults: Sequence[Fault]) -> tuple[Fault, ...]:

@@ -5,53 +5,52 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
-from functools import lru_cache
 from itertools import pairwise
 from typing import Any, Final
 
-from loamshift.domain.answer import Decision, Direction, Forecast, ForecastPh
+from loamshift.domain.answer import Direction, Forecast, ForecastPh
 from loamshift.domain.message import Given, Message, amount, message, ph, rate
 from loamshift.report.chart import PAGE_WIDTH_PX, PHONE_WIDTH_PX, chart_inline
 from loamshift.report.chart_svg import thinned
 from loamshift.report.figures.course import course_figure
 from loamshift.report.layout import TOGETHER
 from loamshift.report.messages import say
-from loamshift.report.words import Words
-from loamshift.services.context.build_context import build_context
-from loamshift.services.what_if import AimStep, WhatIf, what_if
+from loamshift.services.what_if import AimStep, WhatIf
 from loamshift.store.models import Office
-from loamshift.web.answers import MEMBERS, SEED, YEARS, Answered, answered
-from loamshift.web.products.with_shelf import in_stock, with_shelf
+from loamshift.web.answers import Answered, answered, case_key, forecasted
+from loamshift.web.cases import Tree
+from loamshift.web.once import Once
 
 BANDS: Final = ("q05", "q25", "q50", "q75", "q95")
 PER_PH: Final = 100
 """Courses are told in hundredths of a pH."""
 _PH_GAP: Final = "{ph}"
 """What the page fills in while a finger moves."""
+_SLIDERS: Final[Once[dict[str, Any] | None]] = Once(64)
 SHARE_STEP: Final = 0.05
 """From one place of the slider of the first part to the next [share of the plan's part]."""
 
 
-def sliders_of(case_text: str, *, office: Office, today: date) -> dict[str, Any] | None:
-    """What the sliders of a case file follow, in the words of an office; worked out once.
+def sliders_of(tree: Tree, *, office: Office, today: date) -> dict[str, Any] | None:
+    """What the sliders of a case follow, in the words of an office; worked out once.
 
     Raises
     ------
     CaseError
         Where the case file cannot be used.
     """
-    case_text = with_shelf(case_text, in_stock(office), today=today)
-    return _sliders(case_text, office.words, office.units, today)
+    key = (case_key(tree, office=office, today=today), office.words, office.units)
+    return _SLIDERS.get(key, lambda: _data(tree, office, today))
 
 
-@lru_cache(maxsize=64)
-def _sliders(case_text: str, spelling: str, units: str, today: date) -> dict[str, Any] | None:
-    office = Office(words=spelling, units=units)
-    found = answered(case_text, office=office, today=today)
-    return slider_data(found, words=found.words)
+def _data(tree: Tree, office: Office, today: date) -> dict[str, Any] | None:
+    ahead = forecasted(tree, office=office, today=today)
+    if ahead.what_if is None:
+        return None
+    return slider_data(answered(tree, office=office, today=today), ahead.what_if)
 
 
-def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
+def slider_data(found: Answered, surface: WhatIf) -> dict[str, Any] | None:
     """All that the page needs to follow a finger; None where there is nothing to move.
 
     Returns
@@ -60,14 +59,9 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
         The course drawn with room for every share, the bands [pH/100] for each share of the plan
         and of the first part, and the amount in words for each aim.
     """
-    answer, forecast = found.answer, found.answer.forecast
+    answer, forecast, words = found.answer, found.answer.forecast, found.words
     plan = answer.plan
-    if forecast is None or plan is None or not answer.applications:
-        return None
-    if answer.verdict.decision is Decision.MEASURE_FIRST:
-        return None  # nothing is to be spread yet, so there is no amount to move
-    surface = what_if(build_context(found.case), members=MEMBERS, seed=SEED, years=YEARS)
-    if surface is None or len(surface.aims) < 2:
+    if forecast is None or plan is None or len(surface.aims) < 2:
         return None
     whole = [course.ph for course in surface.whole_plan]
     first = [course.ph for course in surface.first_part]
@@ -78,7 +72,6 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
     middle = _nearest_dose(surface)
     area = found.case.bed.area_m2
     most = surface.first_part[-1].share
-    several = len(answer.applications) > 1
     planned_g_m2 = sum(part.rate_g_m2 for part in plan.parts or answer.applications)
     return {
         "wide": chart_inline(figure, width=PAGE_WIDTH_PX, moves=True),
@@ -100,10 +93,6 @@ def slider_data(found: Answered, *, words: Words) -> dict[str, Any] | None:
             {"share": share, "said": _whole(words.rate(planned_g_m2 * share))}
             for share in (round(SHARE_STEP * n, 2) for n in range(round(most / SHARE_STEP) + 1))
         ],
-        "part": say(
-            message("advice-try-first" if several else "advice-try-dose"),
-            words,
-        ),
         "until": say(message("advice-try-until", day=forecast.dates[-1], ph=Given(_PH_GAP)), words),
     }
 

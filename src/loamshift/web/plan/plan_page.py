@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any, Final
@@ -17,10 +17,12 @@ from loamshift.report.letter_fields import field_called
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.models import Office
-from loamshift.web.answers import Answered, answered
-from loamshift.web.cases import Tree, text_of
+from loamshift.web.answers import Answered, answered, answered_already, answered_at_once
+from loamshift.web.cases import Tree
 from loamshift.web.plan.facts import Field, Piece, asked_in_sentences, facts, faults_elsewhere
+from loamshift.web.plan.places import place_beside
 from loamshift.web.problems import whole_fault
+from loamshift.web.turns import stays
 from loamshift.web.wording import words_of
 
 TOP_KEYS: Final = ("name", "units", "today")
@@ -34,12 +36,14 @@ Fields = list[tuple[str, str]]
 class Page:
     """What the plan page shows: sentences with fields, and the answer or what is wrong.
 
-    ``fields`` is what the address says: for a kept bed only what differs from what is kept.
+    ``fields`` is what the address says: for a kept bed only what differs from what is kept;
+    ``is_coming`` where the answer has no forecast yet.
     """
 
     tree: Tree
     sentences: tuple[tuple[Piece, ...], ...]
     answered: Answered | None
+    is_coming: bool
     faults: tuple[Fault, ...]
     elsewhere: tuple[Fault, ...]
     fields: tuple[tuple[str, str], ...]
@@ -68,7 +72,13 @@ def said_in(said: QueryDict) -> Fields:
 
 
 def page_of(
-    tree: Mapping[str, Any], *, office: Office, today: date, kept: Mapping[str, Any] | None = None
+    tree: Tree,
+    *,
+    office: Office,
+    today: date,
+    kept: Mapping[str, Any] | None = None,
+    at_once: bool = False,
+    gone: Callable[[], bool] = stays,
 ) -> Page:
     """Everything on the plan page for a tree of fields.
 
@@ -76,12 +86,28 @@ def page_of(
     ----------
     kept
         The fields as they are kept; None for somebody who walks in.
+    at_once
+        True for the answer without its forecast, unless the whole one is known already.
+    gone
+        Says, while a forecast waits for its turn, whether nobody wants the page any more.
+
+    Raises
+    ------
+    GoneError
+        Where ``gone`` said so.
     """
     faults: tuple[Fault, ...] = ()
     found: Answered | None = None
+    is_coming = False
     try:
-        if tree.get("soil") or tree.get("aim"):
-            found = answered(text_of(tree), office=office, today=today)
+        if not (tree.get("soil") or tree.get("aim")):
+            pass  # nothing is asked yet
+        elif at_once:
+            found = answered_already(tree, office=office, today=today)
+            is_coming = found is None
+            found = found or answered_at_once(tree, office=office, today=today)
+        else:
+            found = answered(tree, office=office, today=today, gone=gone)
     except CaseError as error:
         faults = error.faults
     except InputError as error:
@@ -90,8 +116,17 @@ def page_of(
     words = words_of(office)
     return Page(
         tree=dict(tree),
-        sentences=facts(tree, words=words, faults=faults, kept=kept),
+        sentences=facts(
+            tree,
+            words=words,
+            faults=faults,
+            kept=kept,
+            beside=place_beside(
+                tree, case=None if found is None else found.case, fields=fields, words=words
+            ),
+        ),
         answered=found,
+        is_coming=is_coming and found is not None,
         faults=faults,
         elsewhere=tuple(
             replace(fault, path=field_called(fault.path, words) if fault.path else "")

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
-from functools import lru_cache
 from typing import Final, TypeAlias
 
-from loamshift.errors import InputError
+from loamshift.domain.case import Case
 from loamshift.services.shelf import shelf_order
 from loamshift.store.models import Office, Product
 from loamshift.store.scope import kept
-from loamshift.web.cases import Tree, case_of, text_of, tree_of
+from loamshift.web.cases import Tree, case_of_tree
 from loamshift.web.products.entries import entry_of, said_of, usable
 
 Entry: TypeAlias = tuple[tuple[str, str], ...]
@@ -24,29 +24,35 @@ def in_stock(office: Office) -> list[Product]:
     return list(kept(Product, office).filter(in_stock=True)[:MOST])
 
 
-def with_shelf(case_text: str, products: Sequence[Product], *, today: date) -> str:
-    """A case file with the products of the shelf as ``[[on_hand]]``.
+def shelf_entries(products: Sequence[Product]) -> tuple[Entry, ...]:
+    """Products as entries of a case; one that no case takes is passed over."""
+    return tuple(tuple(entry_of(said_of(product)).items()) for product, _ in usable(products))
 
-    A case that names products of its own keeps them alone, and so does one when the shelf is
-    empty; a product that the case file would not take is passed over. What serves the bed best
-    stands first, for the plan is made with the first sulfur or lime on hand.
+
+def with_shelf(tree: Tree, entries: Sequence[Entry]) -> Tree:
+    """A tree with the products of the shelf on hand, where it names none of its own."""
+    if not entries or tree.get("on_hand"):
+        return tree
+    return {**tree, "on_hand": [dict(entry) for entry in entries]}
+
+
+def case_with_shelf(tree: Tree, entries: Sequence[Entry], *, today: date) -> Case:
+    """The case of a tree with the products of the shelf, built once.
+
+    What serves the bed best stands first, for the plan is made with the first sulfur or lime on
+    hand; products that the case names itself stay as they are.
+
+    Raises
+    ------
+    CaseError
+        With every fault and its path, where the tree cannot be used.
     """
-    entries = tuple(tuple(entry_of(said_of(product)).items()) for product, _ in usable(products))
-    return _grown(case_text, entries, today) if entries else case_text
-
-
-@lru_cache(maxsize=256)
-def _grown(case_text: str, entries: tuple[Entry, ...], today: date) -> str:
-    tree = tree_of(case_text)
-    if tree.get("on_hand"):
-        return case_text
-    try:
-        case = case_of(_text(tree, entries), today=today)
-        entries = tuple(entries[place] for place in shelf_order(case))
-    except InputError:
-        pass  # what is wrong with the bed is told where the case is answered
-    return _text(tree, entries)
-
-
-def _text(tree: Tree, entries: tuple[Entry, ...]) -> str:
-    return text_of({**tree, "on_hand": [dict(entry) for entry in entries]})
+    grown = with_shelf(tree, entries)
+    case = case_of_tree(grown, today=today)
+    if grown is tree:
+        return case
+    order = shelf_order(case)
+    if any("on_hand" in str(told) for told in (*case.notes, *case.without_unit)):
+        ordered = [grown["on_hand"][place] for place in order]  # what is told names their places
+        return case_of_tree({**grown, "on_hand": ordered}, today=today)
+    return replace(case, on_hand=tuple(case.on_hand[place] for place in order))

@@ -61,6 +61,8 @@ front-chance = { $salt ->
     [yes] Of 100 such { bed-alike } treated this way, { $share } would be between { $low } and { $high } in water on { $day } and a year later.
    *[no] Of 100 { bed-alike } like this one treated this way, { $share } would be between { $low } and { $high } on { $day } and a year later.
 }
+# In place of the sentence above while the forecast behind it is being worked out.
+front-chance-coming = How many of 100 beds like this one would come into the range and stay there is still being worked out.
 # An empty bed that is made acid; $day is when the best estimate comes into the range.
 front-plant-when = { $salt ->
     [yes] Plant once a test reads between { $low } and { $high } in water: our best estimate gets there about { $day }.

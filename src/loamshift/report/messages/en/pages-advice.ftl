@@ -10,12 +10,17 @@ advice-skip-save = Skip to saving and downloads
 advice-empty-verdict = Say what the pH is and what you want to grow.
 advice-correct-first = Please correct the marked answers.
 advice-letter-comes = Your letter will appear here: how much, when, what to expect, what it costs, and what to be careful about. Anything you leave blank is assumed, and the letter says so. It also says which of it would be worth measuring.
+advice-course-coming = Working out the course… The verdict and the amounts may still change.
+advice-course-failed = The course could not be worked out, so the verdict and the amounts are not final. Nothing you typed is lost.
+advice-course-again = Try again
+# Before links to the places that a name could mean.
+advice-choose-place = Choose one, or type the latitude and longitude:
 advice-get-advice = Get advice
 advice-update = Update
 advice-beside = Beside the verdict
 advice-try-heading = Try it out
 advice-try-aim = Target pH
-advice-try-first = First application
+advice-try-first = Try an amount
 advice-unsaved = You have unsaved changes.
 advice-save-changes = Save changes
 advice-discard-changes = Discard changes
@@ -84,7 +89,6 @@ advice-figures-in-table = The figures in a table
 
 ## What the sliders say while they are moved
 
-advice-try-dose = Amount
 # $rate is a range, $middle the best estimate, both of pure lime or sulphur; $bed is the amount for
 # the whole bed, or "none" where its size is not known.
 advice-try-amount = { $direction ->

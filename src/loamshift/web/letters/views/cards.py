@@ -20,7 +20,7 @@ from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered, paper_of, words_of
-from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, case_of_tree, tree_of, with_fields
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_fault
@@ -67,7 +67,7 @@ def _sheet(request: HttpRequest, tree: Tree, sheet: str, *, back: str) -> HttpRe
         raise Http404
     office = office_of(request)
     try:
-        card = make(text_of(tree), office)
+        card = make(tree, office)
     except InputError:
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
     if card is None:
@@ -76,24 +76,24 @@ def _sheet(request: HttpRequest, tree: Tree, sheet: str, *, back: str) -> HttpRe
     return _handed_out(card, office)
 
 
-def _bed_card(case_text: str, office: Office) -> Card:
+def _bed_card(tree: Tree, office: Office) -> Card:
     from loamshift.report.card.bed import bed_card
 
-    found = answered(case_text, office=office, today=today())
+    found = answered(tree, office=office, today=today())
     return bed_card(found.answer, found.case, words=found.words)
 
 
-def _rescue_sheet(case_text: str, office: Office) -> Card | None:
+def _rescue_sheet(tree: Tree, office: Office) -> Card | None:
     from loamshift.report.card.rescue import rescue_sheet
     from loamshift.services.rescue.ask import whom_to_ask
 
-    found = answered(case_text, office=office, today=today())
+    found = answered(tree, office=office, today=today())
     ask = whom_to_ask(found.answer)
     return rescue_sheet(found.answer, found.case, ask=ask, words=found.words)
 
 
-def _sampling_sheet(case_text: str, office: Office) -> Card:
-    return sampling_card(case_of(case_text, today=today()), words=words_of(office))
+def _sampling_sheet(tree: Tree, office: Office) -> Card:
+    return sampling_card(case_of_tree(tree, today=today()), words=words_of(office))
 
 
 def sampling_card(case: Case, *, words: Words) -> Card:
@@ -118,7 +118,7 @@ def _handed_out(card: Card, office: Office) -> HttpResponse:
     return download(data, name=name, day=card.day, tail=".pdf", kind="application/pdf")
 
 
-SHEETS: Final[dict[str, Callable[[str, Office], Card | None]]] = {
+SHEETS: Final[dict[str, Callable[[Tree, Office], Card | None]]] = {
     "card": _bed_card,
     "rescue": _rescue_sheet,
     "sampling": _sampling_sheet,

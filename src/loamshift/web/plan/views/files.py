@@ -50,7 +50,7 @@ def _file(request: HttpRequest, tree: Tree, ending: str, *, back: str) -> HttpRe
         raise Http404
     office = office_of(request)
     try:
-        found = answered(text_of(tree), office=office, today=today())
+        found = answered(tree, office=office, today=today())
     except InputError:
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
     data = text_of(tree) if ending == "toml" else letter_bytes(found, office, ending)

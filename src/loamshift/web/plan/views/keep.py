@@ -108,16 +108,16 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     fields = said_in(request.POST)
-    tree, seen, also = with_fields(tree_of(bed.case_text), fields), _seen(request), None
+    before = tree_of(bed.case_text)
+    tree, seen, also = with_fields(before, fields), _seen(request), None
     merged = _merged(bed, seen, fields)
     if merged is not None and not merged.asked:
         tree, seen, also = merged.tree, bed.version, message("form-merged")
     here = f"{reverse('bed', args=[bed.pk])}?{urlencode(fields)}"
-    page = page_of(tree, office=office, today=today(), kept=tree_of(bed.case_text))
+    page = page_of(tree, office=office, today=today(), kept=before)
     if page.answered is None:
         notify_fault(request, message("advice-cannot-save"))
         return redirect(here)
-    before = tree_of(bed.case_text)
     bed.case_text = text_of(tree)
     bed.name = str(tree.get("name") or bed.name)
     for name, value in drawn_out(page.answered).items():
@@ -163,10 +163,12 @@ def _overtaken(
         (field_called(leaf, words), ", ".join(there.get(leaf, ())) or "–", value or "–")
         for leaf, value in fields
     ]
+    kept_now = tree_of(bed.case_text)
     return show_plan(
         request,
-        with_fields(tree_of(bed.case_text), fields),
+        with_fields(kept_now, fields),
         bed=bed,
+        before=kept_now,
         status=409,
         more={"overtaken": refusal(fault, words), "both": rows},
     )
@@ -178,7 +180,7 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     try:
-        found = answered(bed.case_text, office=office, today=today())
+        found = answered(tree_of(bed.case_text), office=office, today=today())
         letter = SentLetter(
             bed=bed,
             title=found.letter.title[:200],

@@ -8,8 +8,9 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
-from django.shortcuts import get_object_or_404, render
+from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path, reverse
+from django.utils.http import urlencode
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
@@ -19,28 +20,79 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.scope import kept
-from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, tree_of, with_fields
+from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
+from loamshift.web.once import GoneError
 from loamshift.web.plan.plan_page import Page, page_of, said_in
+from loamshift.web.turns import stays
 from loamshift.web.wording import words_of
 
 FOREVER: Final = 31_536_000
 FORMS: Final = (("pdf", "PDF"), ("html", "HTML"), ("md", "Markdown"), ("json", "JSON"))
 """What a letter can be taken along as."""
+LONGEST_TYPED: Final = 80
+"""So much of a place is looked at [characters]."""
+GONE: Final = "waitress.client_disconnected"
+"""Where the server says whether the browser that asked is still there."""
+AGAIN_S: Final = 2
+"""After how long a page asks again for a forecast when too many wait for theirs [s]."""
 
 
 @require_safe
 def walk_in(request: HttpRequest) -> HttpResponse:
     """Answer somebody who has just walked in; the address holds all that was said."""
-    return show_plan(request, with_fields({}, said_in(request.GET)), bed=None)
+    return show_plan(
+        request,
+        with_fields({}, said_in(request.GET)),
+        bed=None,
+        before=None,
+        at_once=_is_piecewise(request),
+    )
 
 
 @require_safe
 def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The plan of a kept bed; what the address says stands in place of what is kept."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    return show_plan(request, with_fields(tree_of(bed.case_text), said_in(request.GET)), bed=bed)
+    before = tree_of(bed.case_text)
+    return show_plan(
+        request,
+        with_fields(before, said_in(request.GET)),
+        bed=bed,
+        before=before,
+        at_once=_is_piecewise(request),
+    )
+
+
+@require_safe
+def walk_in_whole(request: HttpRequest) -> HttpResponse:
+    """The pieces of the page that wait for the forecast of a walk-in."""
+    return _whole(request, with_fields({}, said_in(request.GET)), bed=None, before=None)
+
+
+@require_safe
+def bed_whole(request: HttpRequest, pk: UUID) -> HttpResponse:
+    """The pieces of the page that wait for the forecast of a kept bed."""
+    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    before = tree_of(bed.case_text)
+    return _whole(request, with_fields(before, said_in(request.GET)), bed=bed, before=before)
+
+
+def _whole(
+    request: HttpRequest, tree: Tree, *, bed: Bed | None, before: Tree | None
+) -> HttpResponse:
+    """The pieces with the forecast; where too many wait for theirs, when to ask again."""
+    if not _is_piecewise(request):
+        here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
+        return redirect(f"{here}?{urlencode(said_in(request.GET))}")
+    return show_plan(request, tree, bed=bed, before=before, at_once=FORECASTS.is_full)
+
+
+def _is_piecewise(request: HttpRequest) -> bool:
+    """True where scripts ask for pieces of a page that is there already."""
+    return bool(getattr(request, "htmx", False))
 
 
 def today() -> date:
@@ -53,6 +105,8 @@ def show_plan(
     tree: Tree,
     *,
     bed: Bed | None,
+    before: Tree | None,
+    at_once: bool = False,
     status: int = 200,
     more: dict[str, Any] | None = None,
 ) -> HttpResponse:
@@ -60,15 +114,27 @@ def show_plan(
 
     Parameters
     ----------
+    before
+        The tree of the bed as it is kept; None for somebody who walks in.
+    at_once
+        True for the answer without its forecast, unless the whole one is known already.
     status
         Status of the response [number].
     more
         What the page shows besides [objects by name].
     """
     office = office_of(request)
-    page = page_of(
-        tree, office=office, today=today(), kept=None if bed is None else tree_of(bed.case_text)
-    )
+    try:
+        page = page_of(
+            tree,
+            office=office,
+            today=today(),
+            kept=before,
+            at_once=at_once,
+            gone=request.META.get(GONE, stays),
+        )
+    except GoneError:
+        return HttpResponse(status=204)  # nobody reads it
     here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
     context = {
         "page": page,
@@ -78,15 +144,21 @@ def show_plan(
         "here": here,
         "style": letter_style_name(),
         "sliders": f"{here}/sliders",
+        "whole": f"{here}/whole",
+        "again_s": AGAIN_S if request.path.endswith("/whole") else 0,
         "sheets": sheets_of(page, here),
         "files": [(f"{here}/letter.{ending}", said) for ending, said in FORMS],
         "clients": [] if bed else kept(Client, office).order_by("name")[:300],
         "gardens": [] if bed else kept(Garden, office).order_by("name")[:300],
-        "oob": bool(getattr(request, "htmx", False)),
+        "oob": _is_piecewise(request),
         **(more or {}),
     }
-    part = "_parts.html" if context["oob"] and status == 200 else "plan.html"
+    part = "plan.html"
+    if context["oob"] and status == 200:
+        part = "_first_parts.html" if page.is_coming else "_parts.html"
     response = render(request, f"plan/{part}", context, status=status)
+    if part == "_first_parts.html":
+        response.headers["HX-Reswap"] = "none"
     response.headers["Vary"] = "HX-Request, Cookie"
     response.headers["Cache-Control"] = "no-store"
     return response
@@ -136,7 +208,7 @@ def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:
     from loamshift.web.plan.live import sliders_of
 
     try:
-        data = sliders_of(text_of(tree), office=office_of(request), today=today())
+        data = sliders_of(tree, office=office_of(request), today=today())
     except InputError:
         data = None
     return HttpResponse(status=204) if data is None else JsonResponse(data)
@@ -152,28 +224,38 @@ def style(request: HttpRequest, name: str) -> HttpResponse:
 @require_safe
 @cache_control(max_age=86_400)
 def known(request: HttpRequest) -> HttpResponse:
-    """Return the names that fields suggest: plants, places, textures."""
+    """Return the names that fields suggest: plants and textures."""
     return JsonResponse(_known())
+
+
+@require_safe
+@cache_control(max_age=86_400)
+def places_like(request: HttpRequest) -> HttpResponse:
+    """Return the places that begin as somebody has typed, eight at most."""
+    from loamshift.tables.places import places_starting
+
+    return JsonResponse({"places": places_starting(request.GET.get("typed", "")[:LONGEST_TYPED])})
 
 
 @cache
 def _known() -> dict[str, list[str]]:
-    from loamshift.tables.places import load_places
     from loamshift.tables.plants import load_plants
     from loamshift.tables.soils import load_textures
 
     return {
         "plants": sorted(load_plants()),
-        "places": sorted(load_places()),
         "textures": [texture.name.lower() for texture in load_textures().values()],
     }
 
 
 ROUTES: list[URLPattern] = [
     path("plan", walk_in, name="plan"),
+    path("plan/whole", walk_in_whole, name="plan-whole"),
     path("plan/sliders", walk_in_sliders, name="plan-sliders"),
     path("plan/known.json", known, name="known"),
+    path("plan/places.json", places_like, name="places-like"),
     path("beds/<uuid:pk>", bed_plan, name="bed"),
+    path("beds/<uuid:pk>/whole", bed_whole, name="bed-whole"),
     path("beds/<uuid:pk>/sliders", bed_sliders, name="bed-sliders"),
     path("letter-<slug:name>.css", style, name="letter-style"),
 ]

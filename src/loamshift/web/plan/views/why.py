@@ -28,7 +28,7 @@ from loamshift.store.models import Bed
 from loamshift.store.scope import kept
 from loamshift.tables.references import load_references
 from loamshift.web.answers import Answered, answered
-from loamshift.web.cases import text_of, tree_of, with_fields
+from loamshift.web.cases import tree_of, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.plan_page import said_in
 from loamshift.web.plan.views.plan import today
@@ -139,7 +139,7 @@ def _asked(request: HttpRequest) -> Asked | None:
         raise Http404 from error
     tree = with_fields({} if bed is None else tree_of(bed.case_text), fields)
     try:
-        found = answered(text_of(tree), office=office, today=today())
+        found = answered(tree, office=office, today=today())
     except InputError:
         return None
     pairs = [*((("bed", str(bed.pk)),) if bed is not None else ()), *fields]

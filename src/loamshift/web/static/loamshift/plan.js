@@ -1,4 +1,5 @@
-// The plan page: only what changed goes into the address; the course follows the finger.
+// The plan page: only what changed goes into the address; a change is answered at once, the course
+// comes after; the course follows the finger.
 const form = document.getElementById("plan");
 const sliders = document.getElementById("sliders");
 const verdict = document.getElementById("verdict");
@@ -33,7 +34,7 @@ function markFaults() {
   for (const field of form.elements) {
     const told = field.name && $(`${field.id}-fault`);
     if (!told) continue;
-    if (told.textContent.trim()) field.setAttribute("aria-invalid", "true");
+    if (told.querySelector("[data-fault]")) field.setAttribute("aria-invalid", "true");
     else field.removeAttribute("aria-invalid");
   }
 }
@@ -41,43 +42,120 @@ function markFaults() {
 let known = null;
 async function suggest(event) {
   const wanted = event.target.dataset?.suggests;
-  if (!wanted || event.target.list) return;
+  if (!wanted || event.target.list || wanted === "places") return;
   known ??= fetch((form ?? event.target.form).dataset.known).then((told) => told.json());
-  const names = (await known)[wanted];
+  offer(event.target, wanted, (await known)[wanted]);
+}
+
+function offer(field, wanted, names) {
   if (!$(wanted)) {
     const list = document.createElement("datalist");
     list.id = wanted;
-    list.append(...names.map((name) => Object.assign(document.createElement("option"), { value: name })));
     document.body.append(list);
   }
-  event.target.setAttribute("list", wanted);
+  $(wanted).replaceChildren(...names.map((name) => Object.assign(document.createElement("option"), { value: name })));
+  if (!field.list) field.setAttribute("list", wanted);
+}
+
+// ---- places: there are too many to send at once, so those that begin as typed ------------------
+
+let typing = 0;
+let looked = null;
+function lookUp(event) {
+  const field = event.target;
+  if (field.dataset?.suggests !== "places") return;
+  clearTimeout(typing);
+  typing = setTimeout(async () => {
+    looked?.abort();
+    looked = new AbortController();
+    const from = new URL((form ?? field.form).dataset.places, location.href);
+    from.searchParams.set("typed", field.value);
+    try {
+      const told = await fetch(from, { signal: looked.signal });
+      if (told.ok) offer(field, "places", (await told.json()).places);
+    } catch (fault) {
+      if (fault.name !== "AbortError") field.removeAttribute("list");
+    }
+  }, 120);
+}
+
+/** One of several places of a name, pressed under the field, sets the field. */
+function choose(event) {
+  const chosen = event.target.closest?.("a[data-sets]");
+  if (!chosen || event.ctrlKey || event.metaKey || event.shiftKey || event.button) return;
+  event.preventDefault();
+  const field = $(chosen.dataset.sets);
+  field.value = chosen.textContent;
+  field.focus();
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
+// ---- the answer at once, the course after it --------------------------------------------------
+
+const WAIT_FOR_COURSE = ["strip", "beside", "sliders", "course", "sections"];
+
+/** What belongs to the facts of before stays in its place, faint, until its own answer is there. */
+function arrived() {
+  const waits = $("coming").firstElementChild !== null;
+  for (const id of WAIT_FOR_COURSE) {
+    $(id).toggleAttribute("inert", waits && id !== "sliders"); // a finger may still be on one
+    if (waits) $(id).setAttribute("aria-busy", "true");
+    else $(id).removeAttribute("aria-busy");
+  }
+  asked?.abort();
+  data = null;
+  if (!waits) begin();
+}
+
+/** A piece that says what stands there already is left alone: nothing flickers or is told twice. */
+function leaveAlone(event) {
+  const { target, fragment } = event.detail;
+  if (target.id === "coming") return;
+  const whole = fragment instanceof DocumentFragment && fragment.firstElementChild?.id === target.id;
+  if ((whole ? fragment.firstElementChild : fragment).innerHTML === target.innerHTML) event.detail.shouldSwap = false;
+}
+
+function failed(event) {
+  if (!$("coming").contains(event.target)) return;
+  if (event.type === "htmx:afterRequest" && event.detail.xhr.status !== 204) return;
+  event.target.hidden = true;
+  $("coming").querySelector(".failed").hidden = false;
 }
 
 // ---- the course under the finger --------------------------------------------------------------
 
 async function begin() {
   asked?.abort();
-  asked = new AbortController();
+  const mine = asked = new AbortController();
   data = null;
+  if (!$("course").querySelector("figure")) { sliders.hidden = true; return; }
+  let told = null;
   try {
-    const told = await fetch(`${sliders.dataset.from}?${query()}`, { signal: asked.signal });
-    if (told.status !== 200) { sliders.hidden = true; return; }
-    data = await told.json();
-  } catch (fault) {
-    if (fault.name !== "AbortError") sliders.hidden = true;
-    return;
+    const answer = await fetch(`${sliders.dataset.from}?${query()}`, { signal: mine.signal });
+    if (answer.status === 200) told = await answer.json();
+  } catch {
+    if (mine.signal.aborted) return;
   }
+  if (mine.signal.aborted) return;
   const figure = $("course").querySelector("figure");
-  if (!figure) { sliders.hidden = true; return; }
+  if (!told || !figure) { sliders.hidden = true; return; }
+  data = told;
   figure.querySelector(".pic-wide").innerHTML = data.wide;
   figure.querySelector(".pic-phone").innerHTML = data.phone;
   const aims = data.aims.map((step) => step.aim);
   setUp("aim", aims.length - 1, nearest(aims, data.aim));
   setUp("first", data.parts.length - 1, nearest(data.parts.map((part) => part.share), 1));
-  $("called-first").textContent = data.part;
   draw(data.plan);
   say("aim");
   sliders.hidden = false;
+}
+
+/** The plan itself again, after another amount was tried. */
+function snapBack() {
+  if (!data) return;
+  $("slide-first").value = String(nearest(data.parts.map((part) => part.share), 1));
+  draw(data.plan);
+  say("aim");
 }
 
 function setUp(name, most, at) {
@@ -187,16 +265,25 @@ function settle(event) {
 }
 
 document.addEventListener("focusin", suggest);
+document.addEventListener("input", lookUp);
 if (form && sliders) {
   window.htmx.config.historyCacheSize = 0;
   window.htmx.config.refreshOnHistoryMiss = true;
   sliders.addEventListener("input", follow);
   sliders.addEventListener("change", settle);
+  for (const let_go of ["pointerup", "pointercancel", "blur"]) {
+    $("slide-first").addEventListener(let_go, () => requestAnimationFrame(snapBack));
+  }
+  document.body.addEventListener("htmx:oobBeforeSwap", leaveAlone);
   document.body.addEventListener("htmx:afterSettle", (event) => {
-    if (event.detail.target?.id !== "sections" && event.target.id !== "sections") return;
+    if (event.target.id !== "coming") return;
     document.title = `${$("title").textContent} · loamshift`;
     markFaults();
-    begin();
+    arrived();
   });
+  for (const fault of ["htmx:responseError", "htmx:sendError", "htmx:timeout", "htmx:afterRequest"]) {
+    document.body.addEventListener(fault, failed);
+  }
+  form.addEventListener("click", choose);
   if (verdict && $("course").querySelector("figure")) begin();
 }
