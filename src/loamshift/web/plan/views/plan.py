@@ -105,7 +105,7 @@ def show_plan(
     tree: Tree,
     *,
     bed: Bed | None,
-    before: Tree | None,
+    before: Tree | None = None,
     at_once: bool = False,
     status: int = 200,
     more: dict[str, Any] | None = None,
@@ -115,7 +115,7 @@ def show_plan(
     Parameters
     ----------
     before
-        The tree of the bed as it is kept; None for somebody who walks in.
+        The tree of the bed as it is kept, where it was read already.
     at_once
         True for the answer without its forecast, unless the whole one is known already.
     status
@@ -124,6 +124,8 @@ def show_plan(
         What the page shows besides [objects by name].
     """
     office = office_of(request)
+    if bed is not None and before is None:
+        before = tree_of(bed.case_text)
     try:
         page = page_of(
             tree,
