@@ -27,13 +27,6 @@ STOPPED = """
 from loamshift.cli.kernel_beside import compile_beside
 compile_beside()
 """
-LOADED = """
-import sys
-from loamshift.cli.kernel_ready import load_compiler
-load_compiler()
-print("numba" in sys.modules, "scipy.linalg" in sys.modules)
-import scipy.linalg.cython_blas
-"""
 
 
 def fresh(code: str, cache: Path) -> subprocess.CompletedProcess[str]:
@@ -60,10 +53,6 @@ def test_a_workbench_that_ends_early_ends_the_compiling(tmp_path: Path) -> None:
     fresh(STOPPED, tmp_path)
     (folder,) = (tmp_path / "loamshift").iterdir()
     assert len(list(folder.rglob("*.nbi"))) < KEPT_FUNCTIONS
-
-
-def test_the_compiler_is_loaded_without_matrices_and_they_can_follow(tmp_path: Path) -> None:
-    assert fresh(LOADED, tmp_path).stdout.split() == ["True", "False"]
 
 
 @pytest.mark.parametrize("said", [[True], [False, True], [False, False, True]])

@@ -11,7 +11,7 @@ SOURCE = Path(__file__).parents[2] / "src" / "loamshift"
 FILES = sorted([*(SOURCE / "cli").glob("*.py"), *(SOURCE / "case").glob("*.py")])
 ALLOWED = {
     ("amounts", None): "examples of amounts, and spellings of units",
-    ("app", None): "command lines to be typed",
+    ("commands", None): "command lines to be typed",
     ("build", "Unnamed bed"): "the name of a bed that has none, kept as data",
     ("build", "sq ft"): "a unit to be typed",
     ("build_care", '"ammonium nitrate"'): "an example to be typed",

@@ -9,15 +9,13 @@ import threading
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from types import ModuleType
-from typing import IO, Final, cast
+from typing import IO, Final
 
 from loamshift.cli.kernel_cache import keep_kernels
 from loamshift.domain.message import Message, message
 
 KEPT_FUNCTIONS: Final = 4
 """Functions of the column whose machine code is kept."""
-_MATRICES: Final = "scipy.linalg.cython_blas"
 _LOCK: Final = "compiling.lock"
 _LOOK_S: Final = 0.2
 _SMALLEST: Final = """
@@ -45,28 +43,12 @@ def ready_kernels() -> None:
         if chosen.said is not None:
             tell(chosen.said)
         return
-    load_compiler()
     if is_whole(chosen.path):
         return
     with _alone(chosen.path):
         if not is_whole(chosen.path):
             with _counted(message("cli-compiling")):
                 compile_all()
-
-
-def load_compiler() -> None:
-    """Load the compiler's library without the one for matrices, which it asks for at its start.
-
-    No kernel multiplies matrices, and loading that library takes a tenth of a command's time.
-    Whoever needs it later gets it.
-    """
-    if _MATRICES in sys.modules:
-        return
-    sys.modules[_MATRICES] = cast(ModuleType, None)  # as if it were not installed
-    try:
-        import numba.np.arraymath  # noqa: F401
-    finally:
-        del sys.modules[_MATRICES]
 
 
 def is_whole(folder: Path) -> bool:

@@ -139,7 +139,9 @@ def drained(
     >>> drained(4.2, 10.0, 1e-7, 5.0, 0.0, 400.0, 5.0, 0.01, 1.0, 1.0, 1e-7) < 0.0
     True
     """
-    h = water_hydrogen(exp_of(-LN10 * ph), anions_share, bicarbonate_share)
+    h = water_hydrogen(
+        h=exp_of(-LN10 * ph), anions_share=anions_share, bicarbonate_share=bicarbonate_share
+    )
     over_h = bicarbonate / h
     hydrogen = 1000.0 * h
     al_h3 = aluminium * h * h * h

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import Final, NamedTuple
+from typing import Any, Final, NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from loamshift.core.linear_program import cheapest_point
 from loamshift.errors import InputError, LoamshiftError, OutOfRangeError
 
 _SLACK: Final = 1e-9
@@ -137,22 +136,38 @@ def _solve(
         equal = np.vstack([balance, total])
         equal_to = [gap / (scale * most), 1.0]
         upper, upper_to = caps, [*np.zeros(caps.shape[0])]
-    held = {"equal": equal, "equal_to": np.array(equal_to)}
-    nearest = cheapest_point(distance, at_most=upper, at_most_to=np.array(upper_to), **held)
+    nearest = _least(distance, upper, upper_to, equal, equal_to)
     if nearest is None:
         raise LoamshiftError("no mix of feeds could be found; the amounts are too far apart")
     usual = np.concatenate([1.0 + 1e-3 * np.arange(feeds) ** 2.0, [0.0, 0.0]])
-    kept = float(distance @ nearest)
-    chosen = cheapest_point(
-        usual,
-        at_most=np.vstack([upper, distance]),
-        at_most_to=np.array([*upper_to, kept]),
-        **held,
-    )
-    # A feed that hardly moves the pH can lie below what the solver tells from nothing, and the
-    # second pass then finds no point; the first is as near, with the tie left unbroken.
+    kept = float(distance @ nearest) + _SLACK
+    chosen = _least(usual, np.vstack([upper, distance]), [*upper_to, kept], equal, equal_to)
+    # A feed a million times weaker than another lies below the solver's own tolerance of 1e-7, and
+    # the second pass can then find nothing; the first is as near, with the tie left unbroken.
     best = nearest if chosen is None else chosen
     nitrogen: NDArray[np.float64] = np.maximum(best[:feeds], 0.0) * most
     if least == most:
         nitrogen = nitrogen * (most / nitrogen.sum())
     return nitrogen
+
+
+def _least(
+    cost: NDArray[np.float64],
+    upper: NDArray[np.float64],
+    upper_to: list[float],
+    equal: NDArray[np.float64],
+    equal_to: list[float],
+) -> NDArray[np.float64] | None:
+    """The cheapest point, or None where the solver finds none."""
+    from scipy.optimize import linprog  # kept out of the start of every command
+
+    result: Any = linprog(
+        cost,
+        A_ub=upper if upper.size else None,
+        b_ub=upper_to if upper.size else None,
+        A_eq=equal,
+        b_eq=equal_to,
+        bounds=(0.0, None),
+        method="highs",
+    )
+    return np.asarray(result.x, dtype=np.float64) if result.success else None

@@ -7,12 +7,11 @@ from datetime import date, timedelta
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason, Verdict
-from loamshift.domain.bed_context import BedContext, Target
+from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind
 from loamshift.domain.message import (
     Given,
     Listed,
-    Measure,
     Message,
     Product,
     Prose,
@@ -26,7 +25,6 @@ from loamshift.domain.message import (
 from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
-from loamshift.services.materials.feed import feed_acid_of
 from loamshift.services.verdict.bed_words import (
     Planned,
     Teller,
@@ -42,14 +40,14 @@ from loamshift.services.verdict.doubts import (
     lime_contradicts_ph,
     unknown_of_water,
 )
+from loamshift.services.verdict.feed_words import feed_cause, feed_lime, gentle_feed
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.moved_since import moved_since, way_since
 from loamshift.services.verdict.other_plants import plants_that_suit
-from loamshift.services.verdict.reach import feed_weighs_most, retest_error_ph
+from loamshift.services.verdict.reach import retest_error_ph
 from loamshift.services.verdict.stop_words import STOPPED
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
-from loamshift.units import lime_as_caco3_g_m2_from_acid_mmolc_m2
 
 SETTLED_BY: Final[Mapping[str, Message]] = {
     "soil.ph": message("settle-soil-ph"),
@@ -291,7 +289,7 @@ def _undone_by(context: BedContext, judged: Judgement) -> str:
     """What keeps a bed from getting there though the limits allow as much as it takes."""
     if judged.reason is Reason.WATER:
         return "water"
-    return "time" if _feed_cause(context, judged) is None else "feed"
+    return "time" if feed_cause(context, judged) is None else "feed"
 
 
 def _instead(context: BedContext, judged: Judgement) -> Prose:
@@ -327,7 +325,7 @@ def _caps(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         change = message("verdict-empty-bed-change")
     else:
         change = _repeat_test(context)
-    reach, cause = _out_of_reach(context, judged), _feed_cause(context, judged)
+    reach, cause = _out_of_reach(context, judged), feed_cause(context, judged)
     return prose(reach, cause, _instead(context, judged)), change
 
 
@@ -379,8 +377,8 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
 def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, soil = _target(context), require_soil(context)
     change = _repeat_test(context)
-    acid = message("verdict-feed-acid", lime=_feed_lime(context))
-    gentle = _gentle_feed(target)
+    acid = message("verdict-feed-acid", lime=feed_lime(context))
+    gentle = gentle_feed(target)
     if judged.covered_unfed is not None:
         decides = message(
             "verdict-feed-decides",
@@ -406,24 +404,6 @@ def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return prose(good, takes, acid, message("verdict-feed-first", gentle=gentle)), change
 
 
-def _feed_lime(context: BedContext) -> Measure:
-    """What the acid of the feed uses up in a year, as pure lime."""
-    return rate(lime_as_caco3_g_m2_from_acid_mmolc_m2(feed_acid_of(context)))
-
-
-def _gentle_feed(target: Target) -> str:
-    """The kind of nitrogen to give instead: plants that hate lime take nitrate poorly."""
-    return "urea" if target.calcifuge else "nitrate"
-
-
-def _feed_cause(context: BedContext, judged: Judgement) -> Message | None:
-    """That the feed is the cause, where a bed is limed and its acid weighs most."""
-    target = _target(context)
-    if judged.direction is not Direction.LIME or not feed_weighs_most(context, target.ph_aim):
-        return None
-    return message("verdict-feed-cause", lime=_feed_lime(context), gentle=_gentle_feed(target))
-
-
 def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     acidify = judged.direction is Direction.ACIDIFY
     target = _target(context)
@@ -443,13 +423,13 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             wanted=wanted(target),
             expected=ph(judged.ph_alone_on or 0.0),
         )
-        return prose(told, _feed_cause(context, judged), _start(plan)), change
+        return prose(told, feed_cause(context, judged), _start(plan)), change
     pull = message(
         "verdict-upkeep-pull",
         direction=judged.direction.value,
         pull=ph(judged.pull_ph_year or 0.0),
     )
-    cause = _feed_cause(context, judged)
+    cause = feed_cause(context, judged)
     return prose(_need(context, judged), pull, cause, _start(plan)), change
 
 
@@ -485,12 +465,12 @@ def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         planted="yes" if context.planted else "no",
         cap=rate(judged.cap_dose_g_m2 or 0.0),
     )
-    cause = _feed_cause(context, judged)
+    cause = feed_cause(context, judged)
     return prose(_need(context, judged), several, cause, _start(plan)), change
 
 
 def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    cause = _feed_cause(context, judged)
+    cause = feed_cause(context, judged)
     return prose(_need(context, judged), cause, _start(plan)), _change_test(context, judged)
 
 
