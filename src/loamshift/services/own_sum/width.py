@@ -12,7 +12,7 @@ import numpy as np
 from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.need import Need
 from loamshift.domain.decision import Band
-from loamshift.domain.message import Prose, message, prose, rate
+from loamshift.domain.message import Measure, Prose, message, prose, rate
 from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import (
@@ -116,19 +116,17 @@ def narrowing_need(bed: OpenedBed) -> Prose:
     width = width_of_need(bed)
     ordered = sorted(width.without, key=width.left_frac)
     told = [
-        message(
-            "why-narrow",
-            test=test,
-            range=rate(
-                width.without[cause].lo90,
-                high=width.without[cause].hi90,
-                best=width.today.mid,
-            ),
-        )
+        message("why-narrow", test=test, range=_about(width.today.mid, width.without[cause]))
         for cause in ordered
         if width.left_frac(cause) < WORTH_SAYING and (test := test_for(bed, cause)) is not None
     ]
     return prose(*told) if told else prose(message("why-narrow-none"))
+
+
+def _about(best_g_m2: float, narrowed: Band) -> Measure:
+    """A narrower range about the best estimate of today: nobody knows what the test will find."""
+    times = best_g_m2 / narrowed.mid if narrowed.mid > 0.0 else 1.0
+    return rate(narrowed.lo90 * times, high=narrowed.hi90 * times, best=best_g_m2)
 
 
 def test_for(bed: OpenedBed, cause: Cause) -> str | None:

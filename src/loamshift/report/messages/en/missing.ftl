@@ -24,11 +24,11 @@ missing-texture-why = Clay resists two to three times as much as sand.
 missing-texture-how = Roll a moist ball of soil between your fingers, or give the clay content.
 missing-organic-matter-why = Nothing resists a change of pH as much.
 missing-organic-matter-how = Look for organic matter on the soil report, or ask a laboratory for loss on ignition.
-missing-titration-why = Most of the range comes from how strongly this soil resists.
+missing-titration-why = Soils of one texture resist very differently.
 # $test is "buffer" where a buffer pH would tell, too.
 missing-titration-how = { $test ->
-    [buffer] A jar titration of this soil, or a buffer pH, would halve the range.
-   *[jar] A jar titration of this soil would halve the range.
+    [buffer] A jar titration of this soil, or a buffer pH, shows how strongly yours does.
+   *[jar] A jar titration of this soil shows how strongly yours does.
 }
 missing-area-why = Without it there is a rate but no amount.
 missing-area-how = Multiply the length of the bed by its width.
