@@ -90,7 +90,7 @@ def test_a_place_that_is_not_known_is_named_so_in_the_head() -> None:
     [
         (1, "The one check that could be made found nothing wrong."),
         (2, "Neither of the two checks found anything wrong."),
-        (6, "None of the six checks found anything wrong."),
+        (6, "The six checks found nothing wrong."),
     ],
 )
 def test_checks_that_are_all_passed_are_counted_in_a_sentence(passed: int, text: str) -> None:

@@ -136,7 +136,7 @@ def nearest_spellings(wanted: str, spellings: Iterable[str], *, n: int, cutoff: 
     Examples
     --------
     >>> nearest_spellings("sulfer", ["salt peter", "sulfur powder"], n=2, cutoff=0.6)
-    ['sulfur powder', 'salt peter']
+    ['sulfur powder']
     """
     if len(wanted) < _TOO_SHORT:
         return []

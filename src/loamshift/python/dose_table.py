@@ -80,7 +80,7 @@ def dose_table(
     --------
     >>> table = dose_table({"ph": [7.2, 15], "target_ph": [6.5, 6.5], "texture": ["loam", "loam"]})
     >>> table["direction"], round(table["pure_mid_g_m2"][0])
-    (['acidify', None], 67)
+    (['acidify', None], 105)
     >>> print(table["fault"][1])
     soil.ph: “15” must be from 2 to 11. For example: ph = 7.2
     """

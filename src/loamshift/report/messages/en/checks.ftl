@@ -16,7 +16,7 @@ check-passed-others = { $n ->
 check-passed-all = { $n ->
     [one] The one check that could be made found nothing wrong.
     [2] Neither of the two checks found anything wrong.
-   *[other] None of the { WORD($n) } checks found anything wrong.
+   *[other] The { WORD($n) } checks found nothing wrong.
 }
 # A finding of an earlier version that has no sentence of its own.
 check-bare = { $check }: { $value }.
