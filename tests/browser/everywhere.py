@@ -20,7 +20,7 @@ NO_PAGES = {
     "api-description", "bed-case", "bed-file", "client-zip", "data-zip", "health",
     "known", "letter-file", "letter-style", "lists", "plan-file", "plan-sheet",
     "plan-sliders", "bed-sheet", "claim-card", "bed-sliders", "prices-out", "claims-sheet",
-    "claims-picture",
+    "claims-picture", "bed-whole", "plan-whole", "places-like",
     # acts: they change something and send one on
     "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",

@@ -175,7 +175,7 @@ def test_a_material_is_suggested_when_something_put_on_is_noted(
     page.fill('[name="material"]', "elemental sulfur, powder")
     page.fill('[name="rate"]', "30 g/m2")
     page.locator("details[open]").get_by_role("button", name="Save").click()
-    page.wait_for_url(f"**/beds/{bed.pk}")
+    page.wait_for_url(f"**/beds/{bed.pk}#*")
     assert "elemental sulfur, powder" in Bed.objects.get().case_text
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pint
 import pytest
 
 from loamshift.case.registry import temperature_c, unit_factor
@@ -28,7 +29,7 @@ from loamshift.case.spellings import _dimension
     ],
 )
 def test_a_unit_has_the_size_of_its_standard(unit: str, target: str, factor: float) -> None:
-    assert unit_factor(unit, target) == factor
+    assert unit_factor(unit, target) == pytest.approx(factor, rel=1e-14)
 
 
 @pytest.mark.parametrize(
@@ -41,9 +42,9 @@ def test_every_unit_that_can_be_spelled_has_a_size_of_its_kind(dimension: str, b
 
 
 def test_units_of_different_kinds_are_not_converted() -> None:
-    with pytest.raises(ValueError, match="of different kinds"):
+    with pytest.raises(pint.DimensionalityError):
         unit_factor("acre", "litre")
-    with pytest.raises(KeyError, match="no unit"):
+    with pytest.raises(pint.UndefinedUnitError):
         unit_factor("furlong", "metre")
 
 

@@ -9,7 +9,7 @@ from key_files import countable_keys, files_that_name
 ROW_AND_WORDS = 2
 """The row in `case`, and the messages in `keys-*.ftl`."""
 ONLY_DESCRIBED = (
-    *("cec_cmolc_kg", "base_saturation_pct", "mg_saturation_pct", "ec_method"),
+    *("cec_cmolc_kg", "base_saturation_pct", "ec_method"),
     *("bulk_density_g_cm3", "clay_type", "before_years"),
 )
 """Keys that no part of `case`, `cli`, `report` or `web` treats in a way of its own."""

@@ -44,7 +44,7 @@ def test_the_answer_is_that_of_the_command(
 def test_text_markdown_and_page_say_the_same_bed(advice: loamshift.Advice) -> None:
     assert advice.text().startswith("Sandy patch")
     assert advice.markdown().startswith("# Sandy patch")
-    assert "<h1>Sandy patch</h1>" in advice.html()
+    assert "<h1><bdi>Sandy patch</bdi></h1>" in advice.html()
     assert advice.because[0].isupper() and "Sandy patch" in repr(advice)
 
 

@@ -178,7 +178,7 @@ def test_a_product_that_no_case_takes_says_so(client: Browser, office: Office) -
 
 
 def test_search(client: Browser, office: Office, chips: Product) -> None:
-    assert "Chips</a>" in page(client, "/shelf/?find=SLOW")
+    assert "Chips</bdi>" in page(client, "/shelf/?find=SLOW")
     assert "No results for “moon”" in page(client, "/shelf/?find=moon")
 
 

@@ -289,13 +289,13 @@ cli-check-no-claim = To check what somebody claims of a material: loamshift clai
 cli-example-bean-rows = Bean rows that need nothing.
 cli-example-blue-hydrangeas = Two pink hydrangeas that should be blue.
 cli-example-cabbage-plot = An acid vegetable plot, to be limed before brassicas.
-cli-example-camellia-corner = A bed of which only a stab probe's reading is known.
+cli-example-camellia-corner = A bed of which only the reading of a soil probe is known.
 cli-example-front-lawn = A lawn in US units.
 cli-example-limy-courtyard = Rhododendrons wanted on made ground over chalk rubble.
 cli-example-north-border = An empty border for blueberries, watered with hard tap water.
 cli-example-overdone-bed = A bed that was given grams for ounces last spring.
 cli-example-patio-pots = Blueberries in tubs, watered with hard water.
-cli-example-sandy-patch = Sandy soil and soft water.
+cli-example-sandy-patch = Sandy soil watered with rain.
 cli-example-white-oak = A yellowing oak in a lawn with free lime.
 cli-example-young-orchard = Readings and aim in calcium chloride, with a jar series of the soil.
 # $count of the files, copied to the folder $path.
