@@ -134,3 +134,12 @@ def test_no_application_is_blamed_for_what_it_cannot_have_done() -> None:
     context = build_context(bed("ph = 6.4\n" + NO_LIME + TESTED, more=put))
     assert moved_since(context, 7.4) is None
     assert moved_since(context, 6.0) is None
+
+
+def test_what_went_on_before_the_test_has_not_moved_the_bed_since() -> None:
+    put = (
+        '[[applied]]\ndate = 2025-04-05\nmaterial = "elemental sulfur, powder"\n'
+        'rate = "95 g/m2"\nincorporated = "15 cm"'
+    )
+    context = build_context(bed("ph = 6.4\n" + NO_LIME + TESTED, more=put))
+    assert moved_since(context, 6.3) is None

@@ -7,6 +7,7 @@ from typing import Final
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Listed, Product, message
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.readings import current_reading
 from loamshift.services.verdict.reach import capacity_mmolc_m2
 
 _WEIGHS: Final = 0.5
@@ -37,22 +38,25 @@ def moved_since(context: BedContext, ph_now: float) -> Listed | None:
     Returns
     -------
     Listed or None
-        Those that act that way and had something to do yet when it was tested, with their days;
-        None where they do not account for half of the move.
+        Those put on since the test that act that way, with their days; None where they do not
+        account for half of the move. What was put on before the test had moved it already.
 
     References
     ----------
     own-judgement
     """
-    read = require_soil(context).ph.ph_water
+    read, test = require_soil(context).ph.ph_water, current_reading(context.case)
+    tested = None if test is None else test.taken
     sign = -1.0 if ph_now > read else 1.0
     acting = [
         (sign * pending.acid_mmolc_m2, applied)
         for pending, applied in zip(context.pending, context.case.applied, strict=True)
-        if sign * pending.acid_mmolc_m2 > 0.0 and applied.on <= context.case.today
+        if sign * pending.acid_mmolc_m2 > 0.0
+        and applied.on <= context.case.today
+        and (tested is None or applied.on >= tested)
     ]
     together = sum(acid for acid, _ in acting)
-    if together < _WEIGHS * abs(ph_now - read) * capacity_mmolc_m2(context, read):
+    if not acting or together < _WEIGHS * abs(ph_now - read) * capacity_mmolc_m2(context, read):
         return None
     return Listed(
         tuple(
