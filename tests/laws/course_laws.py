@@ -222,6 +222,23 @@ def a_test_has_a_line_for_every_reading(case: Case, answer: Answer) -> list[str]
     return found
 
 
+@law("L29")
+def a_test_takes_no_bed_past_its_range(case: Case, answer: Answer) -> list[str]:
+    """A test calls for nothing where it reads past the range of the plant, however far past."""
+    plan, wanted = answer.plan, answer.wanted
+    if plan is None or wanted is None or not plan.decides:
+        return []
+    acid, found = answer.dose.direction is not Direction.LIME, []
+    if plan.decides[0 if acid else -1].part_g_m2 > 0.0:
+        found.append("something goes on however far past the range the test reads")
+    for line in plan.decides:
+        far = line.reads_from if acid else line.reads_to
+        past = far is not None and (far < wanted.ph_low if acid else far > wanted.ph_high)
+        if line.part_g_m2 > 0.0 and past:
+            found.append(f"a reading of {far:g}, past the range, calls for {line.part_g_m2:g} g/m2")
+    return found
+
+
 @law("L21")
 def a_forecast_is_a_possible_course(case: Case, answer: Answer) -> list[str]:
     """A forecast has its quantiles in order, is finite, and stays where soils are."""

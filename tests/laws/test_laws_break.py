@@ -273,6 +273,13 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 plan_with(lime, decides=tuple(_reversed(lined))),
             ],
         ),
+        "L29": (
+            lime,
+            [
+                plan_with(lime, decides=tuple(_always_given(lined))),
+                plan_with(lime, decides=tuple(_given_above(lined))),
+            ],
+        ),
         "L21": (
             ahead("lime"),
             [_crossing(ahead("lime")), doctored(ahead("lime"), balance_error=0.2)],
@@ -378,6 +385,17 @@ def _early(line: Any) -> Any:
 def _reversed(plan: PlanRule) -> list[Any]:
     rates = [line.part_g_m2 for line in plan.decides][::-1]
     return [replace(line, part_g_m2=rate) for line, rate in zip(plan.decides, rates, strict=True)]
+
+
+def _always_given(plan: PlanRule) -> list[Any]:
+    """The readings that call for nothing call for something."""
+    return [replace(line, part_g_m2=max(line.part_g_m2, 5.0)) for line in plan.decides]
+
+
+def _given_above(plan: PlanRule) -> list[Any]:
+    """The last line that gives lime gives it up to a reading of 8."""
+    given = [line for line in plan.decides if line.part_g_m2 > 0.0]
+    return [replace(line, reads_to=8.0) if line is given[-1] else line for line in plan.decides]
 
 
 def _foreign_need(direction: str) -> Prose:

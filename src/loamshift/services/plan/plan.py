@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,6 +22,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Message
 from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
+from loamshift.services.plan.rows import FEWEST_BEDS, rows_of_test
 from loamshift.services.plan.words import condition
 from loamshift.services.products.options import working_mmolc_m2
 from loamshift.services.verdict.judgement import Judgement
@@ -45,9 +45,6 @@ class Plan:
     retest: tuple[date, ...]
     ph: FloatArray | None
 
-
-_FEWEST_BEDS: Final = 10
-"""The median of fewer beds than this tells nothing."""
 
 NO_PLAN = Plan(rule=None, applications=(), too_early_before=None, retest=(), ph=None)
 
@@ -79,12 +76,13 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
         for day, size in seasons.sizes(0, rule.first_g_m2)
     )
     ph = courses.surface.course(tuple(rule.amounts_g_m2))
+    rows = rows_of_test(rule, courses)
     on = courses.index(seasons.on)
     return Plan(
         rule=PlanRule(
             material=seasons.material.key,
             parts=parts,
-            decides=tuple(_test_line(line, seasons) for line in rule.lines),
+            decides=tuple(_test_line(line, seasons) for line in rows),
             share_in_range=rule.share_in_range,
             share_in_range_without_tests=rule.share_without_tests,
             share_if_known=rule.share_if_known,
@@ -93,7 +91,7 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
             on=seasons.on,
             acted_on=seasons.acted_on,
         ),
-        applications=_first_path(context, rule, courses),
+        applications=_first_path(context, rule, rows, courses),
         too_early_before=_too_early_before(context, rule, courses),
         retest=tuple(sorted({*seasons.tests, seasons.on})),
         ph=ph,
@@ -115,9 +113,10 @@ def with_courses(plan: Plan, judged: Judgement) -> Plan:
         return plan
     start, end = courses.index(rule.decides[0].test), courses.index(rule.on)
     found = []
+    added = len(rule.decides) - len(chosen.lines) if courses.surface.sign > 0.0 else 0
     for number, line in enumerate(rule.decides):
-        beds = plan.ph[chosen.read_line == number, start : end + 1]
-        if beds.shape[0] >= _FEWEST_BEDS and beds.shape[1]:
+        beds = plan.ph[chosen.read_line == number - added, start : end + 1]
+        if beds.shape[0] >= FEWEST_BEDS and beds.shape[1]:
             course = tuple(round(float(ph), 3) for ph in np.median(beds, axis=0))
             line = replace(line, ph_after=course)
         found.append(line)
@@ -216,17 +215,19 @@ def _test_line(line: RuleLine, seasons: Seasons) -> TestLine:
     )
 
 
-def _first_path(context: BedContext, rule: Rule, courses: Courses) -> tuple[Application, ...]:
+def _first_path(
+    context: BedContext, rule: Rule, rows: tuple[RuleLine, ...], courses: Courses
+) -> tuple[Application, ...]:
     seasons = courses.seasons
     found = [
         _application(context, seasons, day, size, None)
         for day, size in seasons.sizes(0, rule.first_g_m2)
     ]
-    if not rule.lines:
+    if not rows:
         return tuple(found)
     test = courses.index(seasons.tests[0])
     expected = float(np.median(courses.surface.at(test, (rule.first_g_m2,))))
-    line = line_for(rule.lines, expected)
+    line = line_for(rows, expected)
     only_if = condition(line, test=seasons.tests[0])
     found += [
         _application(context, seasons, day, size, only_if)
