@@ -1,0 +1,1 @@
+"""What the readings of a trial show: differences, their intervals, and what looks wrong."""
