@@ -29,7 +29,8 @@ class ClimateParameters:
     ``diffusivity_m2_s`` of heat in soil [m2/s]; ``snow_floor_c`` [degC]; ``thornthwaite_*`` and
     ``hot_*`` of the evaporation formula; ``snow_below_c`` month mean of snow [degC]; ``rain_*``,
     ``wet_*`` of the generated rain; ``water_eased_from_frac`` [0-1] and ``bare_*`` [mm] of
-    evaporation from ground short of water.
+    evaporation from ground short of water; ``thermometer_months_least`` of readings that correct
+    the swing of the year [months].
     """
 
     diffusivity_m2_s: float
@@ -56,6 +57,7 @@ class ClimateParameters:
     water_eased_from_frac: float
     bare_depth_mm: float
     bare_ready_mm: float
+    thermometer_months_least: float
 
 
 def damping_depth_cm(*, period_d: float, params: ClimateParameters) -> float:
@@ -99,17 +101,28 @@ def damping_depth_cm(*, period_d: float, params: ClimateParameters) -> float:
     return 100.0 * math.sqrt(2.0 * params.diffusivity_m2_s / omega)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoilWave:
+    """A yearly wave at the surface: its mean, and cosine and sine of one and two a year [degC]."""
+
+    mean_c: float = 0.0
+    cos_c: tuple[float, float] = (0.0, 0.0)
+    sin_c: tuple[float, float] = (0.0, 0.0)
+
+
 def soil_temperature_c(
     air_temp_c: Sequence[float],
     *,
     depth_cm: float,
     params: ClimateParameters,
     container: bool = False,
+    correction: SoilWave | None = None,
 ) -> NDArray[np.float64]:
     """Soil temperature of each day of an average year.
 
     Answers when a soil is warm enough for sulfur and nitrogen to react. It is the damped wave of
-    the air: warmth of bare sunny ground, mulch, slopes and the slow thaw in spring are left out.
+    the air: warmth of bare sunny ground, mulch, slopes and the slow thaw in spring are left out
+    unless a thermometer's ``correction`` brings them.
 
     Parameters
     ----------
@@ -121,6 +134,8 @@ def soil_temperature_c(
         Coefficients of the topic ``climate`` [see the dataclass].
     container
         True for pots and boxes, which follow the air without damping or snow [truth].
+    correction
+        What a soil thermometer adds, from ``fit_thermometer``; None without one [degC].
 
     Returns
     -------
@@ -152,9 +167,43 @@ def soil_temperature_c(
     >>> round(float(soil.max()), 1), 1 + int(soil.argmax()) > 196
     (17.1, True)
     """
+    day = np.arange(1.0, DAYS_IN_YEAR + 1.0)
+    depth = np.full(DAYS_IN_YEAR, float(depth_cm))
+    soil = np.zeros(DAYS_IN_YEAR)
+    for wave in (soil_wave(air_temp_c), correction):
+        if wave is not None:
+            soil += wave_at(wave, days=day, depths_cm=depth, params=params, container=container)
+    return not_below_snow_c(soil, params=params, container=container)
+
+
+def soil_wave(air_temp_c: Sequence[float]) -> SoilWave:
+    """The yearly wave of the air behind its monthly means.
+
+    Parameters
+    ----------
+    air_temp_c
+        Mean air temperature of January to December, 12 values, -60 to 50 [degC].
+
+    Returns
+    -------
+    SoilWave
+        Mean and two harmonics [degC].
+
+    Raises
+    ------
+    OutOfRangeError
+        For other than 12 sensible temperatures.
+
+    Notes
+    -----
+    By least squares, each month being the exact mean of the wave over its own days.
+
+    Examples
+    --------
+    >>> round(soil_wave([10.0] * 12).mean_c, 6)
+    10.0
+    """
     air = monthly_values("air_temp_c", air_temp_c, low=-60.0, high=50.0, unit="degC")
-    if not 0.0 <= depth_cm <= 300.0:
-        raise OutOfRangeError(f"depth_cm {depth_cm:g} is outside 0 to 300; give centimetres")
     edges = np.concatenate([[0.0], np.cumsum(DAYS_IN_MONTH)]).astype(np.float64)
     columns = [np.ones(12)]
     for n in _HARMONICS:
@@ -162,20 +211,108 @@ def soil_temperature_c(
         sines, cosines = np.sin(omega * edges), np.cos(omega * edges)
         width = omega * np.diff(edges)
         columns += [np.diff(sines) / width, -np.diff(cosines) / width]
-    fitted = np.linalg.lstsq(np.column_stack(columns), air, rcond=None)[0]
-    day = np.arange(DAYS_IN_YEAR) + 0.5
-    soil = np.full(DAYS_IN_YEAR, fitted[0])
-    for order, n in enumerate(_HARMONICS):
+    mean, a1, b1, a2, b2 = np.linalg.lstsq(np.column_stack(columns), air, rcond=None)[0]
+    return SoilWave(
+        mean_c=float(mean), cos_c=(float(a1), float(a2)), sin_c=(float(b1), float(b2))
+    )
+
+
+def wave_at(
+    wave: SoilWave,
+    *,
+    days: NDArray[np.float64],
+    depths_cm: NDArray[np.float64],
+    params: ClimateParameters,
+    container: bool = False,
+) -> NDArray[np.float64]:
+    """A yearly wave of the surface as it arrives in the ground, snow and frost left out.
+
+    Parameters
+    ----------
+    wave
+        The wave at the surface [degC].
+    days
+        Day of the year, 1 to 365, each taken at its noon, shape (n,) [day of year].
+    depths_cm
+        Depth of each, 0 to 300, shape (n,) [cm].
+    params
+        Coefficients of the topic ``climate`` [see the dataclass].
+    container
+        True for pots, which follow the surface [truth].
+
+    Returns
+    -------
+    ndarray
+        Temperatures, shape (n,) [degC].
+
+    Raises
+    ------
+    OutOfRangeError
+        For a depth outside 0 to 300 cm.
+
+    Notes
+    -----
+    Harmonic n is damped by exp(-z/D_n) and delayed by z/D_n radians.
+
+    References
+    ----------
+    hillel-1982
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = ClimateParameters(**parameter_values("climate"))
+    >>> wave_at(SoilWave(mean_c=9.0), days=np.ones(1), depths_cm=np.ones(1), params=p).tolist()
+    [9.0]
+    """
+    depth = np.asarray(depths_cm, dtype=np.float64)
+    if not np.all((depth >= 0.0) & (depth <= 300.0)):
+        raise OutOfRangeError(f"depth_cm {depth.max():g} is outside 0 to 300; give centimetres")
+    found = np.full(depth.shape, wave.mean_c)
+    for n, cosine, sine in zip(_HARMONICS, wave.cos_c, wave.sin_c, strict=True):
         omega = 2.0 * math.pi * n / DAYS_IN_YEAR
-        ratio = (
-            0.0
-            if container
-            else depth_cm / damping_depth_cm(period_d=DAYS_IN_YEAR / n, params=params)
-        )
-        phase = omega * day - ratio
-        a, b = fitted[1 + 2 * order], fitted[2 + 2 * order]
-        soil += math.exp(-ratio) * (a * np.cos(phase) + b * np.sin(phase))
-    return soil if container else np.maximum(soil, params.snow_floor_c)
+        damping = damping_depth_cm(period_d=DAYS_IN_YEAR / n, params=params)
+        ratio = np.zeros_like(depth) if container else depth / damping
+        phase = omega * (np.asarray(days) - 0.5) - ratio
+        found += np.exp(-ratio) * (cosine * np.cos(phase) + sine * np.sin(phase))
+    return found
+
+
+def not_below_snow_c(
+    soil_temp_c: NDArray[np.float64], *, params: ClimateParameters, container: bool = False
+) -> NDArray[np.float64]:
+    """Soil temperatures with those of ground under snow or freezing at its floor.
+
+    Parameters
+    ----------
+    soil_temp_c
+        Temperatures, any shape [degC].
+    params
+        Coefficients of the topic ``climate`` [see the dataclass].
+    container
+        True for pots, which freeze through [truth].
+
+    Returns
+    -------
+    ndarray
+        The same, none of the ground below ``snow_floor_c`` [degC].
+
+    Notes
+    -----
+    Snow and the heat of freezing water keep soil near 0.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> p = ClimateParameters(**parameter_values("climate"))
+    >>> not_below_snow_c(np.array([-8.0, 3.0]), params=p).tolist()
+    [0.0, 3.0]
+    """
+    return soil_temp_c if container else np.maximum(soil_temp_c, params.snow_floor_c)
 
 
 def days_from(year_c: NDArray[np.float64], *, start_day: int, n_days: int) -> NDArray[np.float64]:

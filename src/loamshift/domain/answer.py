@@ -321,12 +321,14 @@ class Forecast:
 class SoilTemperature:
     """Soil temperature of an average year, weekly from today [degC].
 
-    ``depth_cm`` is the middle of the treated depth, where it holds [cm].
+    ``depth_cm`` is the middle of the treated depth, where it holds [cm]; ``weather`` says which
+    weather it rests on, as all that depends on rain and warmth does.
     """
 
     depth_cm: float
     dates: tuple[date, ...]
     c: tuple[float, ...]
+    weather: tuple[Worded, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loamshift.core.soil_thermometer import ThermometerFit
 from loamshift.domain.case import Case
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
@@ -59,7 +60,8 @@ class BedContext:
     """A bed as the decisions see it.
 
     ``area_m2`` of one bed or None; ``soil_temp_c`` daily at the middle of the treated depth for
-    day of year 1 to 365 [degC], empty without a place; ``water_base_mmolc_m2_year`` base that
+    day of year 1 to 365 [degC], empty without a place, corrected by the bed's own
+    ``thermometer`` where it has one; ``water_base_mmolc_m2_year`` base that
     the irrigation brings [mmolc/m2/yr], with ``water_base_high`` where it had to be guessed;
     ``irrigation_mm_year`` [mm/yr]; ``drainage_mm_year`` [mm/yr];
     ``cap_situation`` is unplanted | planted | lawn | field | container; ``is_bare`` where nothing
@@ -86,6 +88,7 @@ class BedContext:
     available_water_mm: float
     pending: tuple[Pending, ...]
     assumed: tuple[str, ...]
+    thermometer: ThermometerFit | None = None
 
     @property
     def in_pot(self) -> bool:

@@ -95,7 +95,7 @@ def sources(answer: Answer, cited_keys: Iterable[str], *, words: Words) -> Secti
 
 
 def made_by(answer: Answer, *, words: Words) -> Section:
-    """What worked this letter out: version, model, tables [object, object, object]."""
+    """Which weather this letter rests on, and what worked it out: version, model, tables."""
     made = answer.made_by
     ran = made.members is not None and made.years is not None
     text = message(
@@ -108,4 +108,6 @@ def made_by(answer: Answer, *, words: Words) -> Section:
         seed=None if made.seed is None else Given(str(made.seed)),
         day=answer.today,
     )
-    return Section(None, (Paragraph(say(text, words)),), Matter.COLOPHON)
+    weather = () if answer.soil_temperature is None else answer.soil_temperature.weather
+    told = (Paragraph(" ".join(say(one, words) for one in weather)),) if weather else ()
+    return Section(None, (*told, Paragraph(say(text, words))), Matter.COLOPHON)

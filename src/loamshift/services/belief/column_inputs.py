@@ -10,7 +10,6 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.climate import soil_temperature_c
 from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnEvent, ColumnEvents, ColumnSoil, ColumnWeather
 from loamshift.domain.answer import Application
@@ -308,22 +307,8 @@ def _weather(
         container=context.in_pot,
         bare=is_bare(case),
         land_use=context.land_use,
-        temp_shift_c=_own_thermometer_c(context),
+        correction=None if context.thermometer is None else context.thermometer.wave,
     )
-
-
-def _own_thermometer_c(context: BedContext) -> float:
-    """How much warmer the user's own soil thermometer read than the wave of the air [degC]."""
-    place = context.place
-    if place is None or not context.case.soil_temps or not context.soil_temp_c:
-        return 0.0
-    wave = soil_temperature_c(
-        place.air_temp_c,
-        depth_cm=0.5 * context.depth_cm,
-        params=climate_parameters(),
-        container=context.in_pot,
-    )
-    return float(context.soil_temp_c[0] - wave[0])
 
 
 def _past_events(

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.climate import DAYS_IN_MONTH, DAYS_IN_YEAR, soil_temperature_c
+from loamshift.core.climate import DAYS_IN_MONTH, DAYS_IN_YEAR, SoilWave, soil_temperature_c
 from loamshift.core.column_layout import ColumnWeather
 from loamshift.core.water_balance import WaterYear, wetness_daily
 from loamshift.domain.place import Place
@@ -38,7 +38,7 @@ def column_weather(
     container: bool = False,
     bare: bool = False,
     land_use: str = "unknown",
-    temp_shift_c: float = 0.0,
+    correction: SoilWave | None = None,
 ) -> ColumnWeather:
     """Soil temperature, wetness, drainage and watering of every day of a run.
 
@@ -62,8 +62,8 @@ def column_weather(
         True for ground without plants, which dries at its surface only.
     land_use
         Whose load the bed has: what the load holds of the air is taken off.
-    temp_shift_c
-        How much warmer the user's own thermometer read [degC].
+    correction
+        What the bed's own soil thermometer adds to the wave of the air [degC].
 
     Notes
     -----
@@ -89,7 +89,11 @@ def column_weather(
         temp_year = np.column_stack(
             [
                 soil_temperature_c(
-                    place.air_temp_c, depth_cm=float(depth), params=climate, container=container
+                    place.air_temp_c,
+                    depth_cm=float(depth),
+                    params=climate,
+                    container=container,
+                    correction=correction,
                 )
                 for depth in middles
             ]
@@ -105,7 +109,7 @@ def column_weather(
         drained = water.drainage_day_mm
     order = _days_of_year(start, days)
     return ColumnWeather(
-        soil_temp_c=np.ascontiguousarray(temp_year[order] + temp_shift_c),
+        soil_temp_c=np.ascontiguousarray(temp_year[order]),
         wetness=np.ascontiguousarray(np.repeat(wet_year[order][:, None], middles.size, axis=1)),
         drainage_mm=_soaking_days(drained, spacing_d=round(column["rain_day_spacing_d"]))[order],
         irrigation_mm=watering_year[order],

@@ -35,7 +35,6 @@ class Why(StrEnum):
     CLAY_TYPE_USUAL = "clay-type-usual"
     NOT_PER_PLANT = "not-per-plant"
     PLANTED_GIVEN = "planted-given"
-    TREATED_DEPTH = "treated-depth"
     DEPTHS_AGREE = "depths-agree"
     OWN_CLIMATE = "own-climate"
     NEUTRAL = "neutral"

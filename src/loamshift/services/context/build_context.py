@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
-from datetime import date
 from typing import TypedDict
 
 from loamshift.core.buffer import BufferParameters
-from loamshift.core.climate import soil_temperature_c
 from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.soil import Soil
 from loamshift.services.context.lime_of_place import with_limes_graded
 from loamshift.services.context.readings import current_season
 from loamshift.services.context.soil import believe_soil
+from loamshift.services.context.soil_thermometer import soil_course_c, thermometer_of
 from loamshift.services.context.target import target_of
 from loamshift.services.context.water import is_bare, water_year_of
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_within_days
 from loamshift.tables.lime_share import (
     against_usual,
 )
-from loamshift.tables.model import buffer_parameters, climate_parameters, verdict_values
+from loamshift.tables.model import buffer_parameters, verdict_values
 from loamshift.units import (
     alkalinity_mmolc_l_from_mg_l_as_caco3,
     soil_mass_kg_m2,
@@ -66,7 +65,8 @@ def build_context(case: Case) -> BedContext:
     if alkalinity is None:
         alkalinity = limits["assumed_alkalinity_mid"] if irrigation > 0.0 else 0.0
         water_known = water_known and irrigation == 0.0
-    soil_temp = _soil_temp(case, depth_cm=depth)
+    thermometer = thermometer_of(case)
+    soil_temp = soil_course_c(case, depth_cm=depth, thermometer=thermometer)
     available = _available_water_mm(soil, depth_cm=depth)
     mass = (
         soil_mass_kg_m2(depth_cm=depth, bulk_density_g_cm3=soil.bulk_density_g_cm3)
@@ -89,6 +89,7 @@ def build_context(case: Case) -> BedContext:
         land_use=land_use,
         is_bare=is_bare(case),
         soil_temp_c=soil_temp,
+        thermometer=thermometer,
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
         irrigation_mm_year=irrigation,
@@ -168,26 +169,6 @@ def _weekly_mm(case: Case) -> tuple[float, bool]:
     if case.water.alkalinity_mg_l_as_caco3 is not None or case.bed.kind is BedKind.CONTAINER:
         return verdict_values()["assumed_weekly_mm"], False
     return 0.0, True
-
-
-def _soil_temp(case: Case, *, depth_cm: float) -> tuple[float, ...]:
-    if case.place is None:
-        return ()
-    course = soil_temperature_c(
-        case.place.air_temp_c,
-        depth_cm=0.5 * depth_cm,
-        params=climate_parameters(),
-        container=case.bed.kind is BedKind.CONTAINER,
-    )
-    shift = 0.0
-    if case.soil_temps:
-        own = [temp - course[_day(day) - 1] for day, temp, _ in case.soil_temps]
-        shift = sum(own) / len(own)
-    return tuple(float(value + shift) for value in course)
-
-
-def _day(day: date) -> int:
-    return min(day.timetuple().tm_yday, 365)
 
 
 def _available_water_mm(soil: Soil | None, *, depth_cm: float) -> float:

@@ -7,6 +7,7 @@ from typing import Final
 
 from loamshift.domain.answer import SoilTemperature
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.context.soil_thermometer import weather_said
 from loamshift.services.materials.acid_clock import daily_soil_temp_c
 from loamshift.tables.model import verdict_values
 
@@ -31,7 +32,10 @@ def soil_temperature(context: BedContext) -> SoilTemperature | None:
     )
     days = [min(day.timetuple().tm_yday, len(course)) - 1 for day in dates]
     return SoilTemperature(
-        depth_cm=0.5 * context.depth_cm, dates=dates, c=tuple(course[day] for day in days)
+        depth_cm=0.5 * context.depth_cm,
+        dates=dates,
+        c=tuple(course[day] for day in days),
+        weather=weather_said(context),
     )
 
 

@@ -209,6 +209,7 @@ answer-means-do-nothing-q50 = The median with nothing done.
 answer-means-soil-temperature-depth-cm = Depth it holds at, the middle of the treated depth.
 answer-means-soil-temperature-dates = Weekly dates, one year.
 answer-means-soil-temperature-c = Soil temperature.
+answer-means-soil-temperature-weather = Which weather the answer rests on: where the climate figures come from, and what your own soil thermometer corrects.
 
 ## Rescue
 

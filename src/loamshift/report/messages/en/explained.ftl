@@ -133,7 +133,7 @@ explained-forecast-1 = The median and the ranges of the pH at the sampling depth
 explained-forecast-2 = width lists what makes the range wide after a year, with each cause's share of the variance between the simulated beds.
 
 explained-soil-temperature = Soil temperature over the year
-explained-soil-temperature-1 = The yearly wave of the air, damped and delayed down to the middle of the treated depth, and shifted by your own thermometer where there is one. It is an average year, not the weather of this one. Empty without a place.
+explained-soil-temperature-1 = The yearly wave of the air, damped and delayed down to the middle of the treated depth, and corrected by your own soil thermometer where there is one. A few readings move it by their mean difference. Readings in eight or more months correct the swing between summer and winter and its delay too, by least squares, as a damped wave of the same law. It is an average year, not the weather of this one. Empty without a place.
 explained-soil-temperature-equation-1 = D = √(2 α / ω)
 
 explained-rescue = Too much was applied

@@ -43,7 +43,6 @@ unused-stopped = { $facts-count ->
 unused-clay-type-usual = Given but not used: { $facts }. The usual curve fits this clay: only volcanic soil needs another.
 unused-not-per-plant = Given but not used: { $facts }. No amount here is given per plant.
 unused-planted-given = Given but not used: { $facts }. It matters here only that the bed is planted.
-unused-treated-depth = Given but not used: { $facts }. Your soil temperatures are taken as those of the treated depth.
 unused-depths-agree = Given but not used: { $facts }. The readings agree, so their depths explain nothing.
 unused-own-climate = Given but not used: { $facts }. Your own climate figures are used instead.
 unused-neutral = { $facts-count ->
