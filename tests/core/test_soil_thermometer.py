@@ -57,7 +57,7 @@ def test_readings_at_one_depth_correct_another_by_the_damping_of_the_wave() -> N
 def test_a_few_readings_move_the_mean_alone() -> None:
     alone = soil_temperature_c(LONDON, depth_cm=10.0, params=P)
     days = [100, 130, 160, 190]
-    read = [float(alone[day - 1]) + more for day, more in zip(days, (1.0, 2.0, 3.0, 4.0))]
+    read = [float(alone[day - 1]) + more for day, more in zip(days, range(1, 5), strict=True)]
     fit = fit_thermometer(LONDON, days=days, depths_cm=[10.0] * 4, temps_c=read, params=P)
     now = soil_temperature_c(LONDON, depth_cm=20.0, params=P, correction=fit.wave)
     before = soil_temperature_c(LONDON, depth_cm=20.0, params=P)

@@ -212,9 +212,7 @@ def soil_wave(air_temp_c: Sequence[float]) -> SoilWave:
         width = omega * np.diff(edges)
         columns += [np.diff(sines) / width, -np.diff(cosines) / width]
     mean, a1, b1, a2, b2 = np.linalg.lstsq(np.column_stack(columns), air, rcond=None)[0]
-    return SoilWave(
-        mean_c=float(mean), cos_c=(float(a1), float(a2)), sin_c=(float(b1), float(b2))
-    )
+    return SoilWave(mean_c=float(mean), cos_c=(float(a1), float(a2)), sin_c=(float(b1), float(b2)))
 
 
 def wave_at(

@@ -141,9 +141,7 @@ def fit_thermometer(
     )
 
 
-def _check(
-    day: NDArray[np.float64], depth: NDArray[np.float64], temp: NDArray[np.float64]
-) -> None:
+def _check(day: NDArray[np.float64], depth: NDArray[np.float64], temp: NDArray[np.float64]) -> None:
     if day.size == 0 or not day.shape == depth.shape == temp.shape:
         raise OutOfRangeError(
             f"{day.size} days, {depth.size} depths and {temp.size} temperatures were given; "

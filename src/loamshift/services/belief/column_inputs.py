@@ -29,7 +29,7 @@ from loamshift.services.context.readings import current_season
 from loamshift.services.context.water import is_bare, water_anions_mmolc_l
 from loamshift.services.materials.named import material_named
 from loamshift.tables.materials import find_material
-from loamshift.tables.model import climate_parameters, sulfur_parameters, verdict_values
+from loamshift.tables.model import sulfur_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]

@@ -41,6 +41,8 @@ CHECK = "not used: "
 """Every row's check begins with it; the paths of the case file follow."""
 OWN_CLIMATE = "case-file"
 METHOD_PATH = "soil.buffer_ph_method"
+THERMOMETER_DEPTH_CM = 10.0
+"""Put in by the reader where nobody said how deep the thermometer sat [cm]."""
 MONTHS = (Water().months, (11, 12, 1, 2, 3))
 """Put in by the reader where nobody named the months of watering."""
 
@@ -131,6 +133,10 @@ def _of_place(context: BedContext) -> Iterator[Unused]:
     case = context.case
     if case.place is None and case.soil_temps:
         yield Unused("place.soil_temp", Why.NO_PLACE)
+    elif case.bed.kind is BedKind.CONTAINER and any(
+        depth != THERMOMETER_DEPTH_CM for _, _, depth in case.soil_temps
+    ):
+        yield Unused("place.soil_temp.depth", Why.POT_ALL_DEPTHS)
     if case.place is None or case.place.source_key != OWN_CLIMATE:
         return
     if case.place.longitude is not None:

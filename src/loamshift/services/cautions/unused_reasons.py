@@ -35,6 +35,7 @@ class Why(StrEnum):
     CLAY_TYPE_USUAL = "clay-type-usual"
     NOT_PER_PLANT = "not-per-plant"
     PLANTED_GIVEN = "planted-given"
+    POT_ALL_DEPTHS = "pot-all-depths"
     DEPTHS_AGREE = "depths-agree"
     OWN_CLIMATE = "own-climate"
     NEUTRAL = "neutral"
