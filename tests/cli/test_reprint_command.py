@@ -119,8 +119,9 @@ def test_the_answer_is_never_replaced_by_its_letter(command, answer_file: Path) 
     assert result.code == 1 and answer_file.read_bytes() == before
 
 
-def test_a_figure_that_cannot_be_drawn_is_told_with_its_path(
-    command, tmp_path: Path, answer_file: Path
+@pytest.mark.parametrize("lost", ["data", "labels"])
+def test_a_chart_that_cannot_be_drawn_any_more_leaves_its_sentence_and_its_table(
+    command, tmp_path: Path, answer_file: Path, lost: str
 ) -> None:
     plain = json.loads(answer_file.read_text("utf-8"))
     figures = [
@@ -129,16 +130,18 @@ def test_a_figure_that_cannot_be_drawn_is_told_with_its_path(
         for block in section["blocks"]
         if block["block"] == "figure"
     ]
-    assert figures
+    needed = [figure for figure in figures if lost == "data" or figure["kind"] != "year"]
+    assert needed  # the year is drawn without labels
     for figure in figures:
-        figure["data"] = []
-    bad = tmp_path / "bad.json"
-    bad.write_text(json.dumps(plain), "utf-8")
-    assert command("reprint", str(bad)).code == 0
-    result = command("reprint", str(bad), "--html", str(tmp_path / "x.html"))
-    assert result.code == 1 and "Traceback" not in result.err
-    assert str(bad) in result.err and "].data: This figure cannot be drawn" in result.err
-    assert not (tmp_path / "x.html").exists()
+        figure[lost] = []
+    old = tmp_path / "old.json"
+    old.write_text(json.dumps(plain), "utf-8")
+    for option in ("--md", "--html", "--pdf"):
+        assert command("reprint", str(old), option, str(tmp_path / f"x.{option[2:]}")).code == 0
+    page = (tmp_path / "x.md").read_text("utf-8")
+    assert page.count("cannot be drawn again") == len(needed)
+    assert all(figure["sentence"] in page for figure in needed)
+    assert command("reprint", str(old)).out.count("Its figures are below") == len(needed)
 
 
 def test_an_answer_of_0_1_0_prints_the_same_letter_and_has_its_card(

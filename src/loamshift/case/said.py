@@ -26,11 +26,13 @@ from loamshift.domain.message import (
     message,
 )
 from loamshift.errors import Fault
-from loamshift.report.messages import say
+from loamshift.report.messages import can_say, say
 from loamshift.report.words import Words
 
 SAID: Final = "said"
 """The key of an answer's JSON that holds the messages, each under the JSON pointer of its text."""
+_TODAY: Final = Words()
+"""Whose words a kept message is tried in; what it needs is the same for every reader."""
 _T = TypeVar("_T")
 
 
@@ -64,6 +66,11 @@ def with_messages(part: _T, said: Any, faults: list[Fault]) -> _T:
     ----------
     said
         Messages in plain data by their places.
+
+    Notes
+    -----
+    Where an earlier version kept a message that today's words ask more of, or no longer know,
+    the text it was said in stays: it is what was told, and only in those units and words.
     """
     if not isinstance(said, Mapping):
         tell(faults, SAID, None, message("answer-kind-needed", kind="table"))
@@ -71,7 +78,9 @@ def with_messages(part: _T, said: Any, faults: list[Fault]) -> _T:
     found: dict[str, Prose | Message] = {}
     for pointer, plain in said.items():
         try:
-            found[pointer] = _said(plain)
+            one = _said(plain)
+            if can_say(one, _TODAY):
+                found[pointer] = one
         except (KeyError, TypeError, ValueError, AttributeError):
             tell(faults, f"{SAID}.{pointer}", None, message("answer-not-a-message"))
     put: _T = _put(part, found, "")

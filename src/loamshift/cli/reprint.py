@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -21,10 +22,8 @@ from loamshift.cli.letter_forms import (
 from loamshift.cli.options import JsonOption, ShortOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
-from loamshift.errors import CaseError, Fault, InputError
 
 if TYPE_CHECKING:
-    from loamshift.domain.letter import Letter
     from loamshift.report.words import Words
 
 
@@ -64,18 +63,12 @@ def command(
     if kept.letter is None:
         raise WordedError(message("cli-no-letter-kept", path=given(answer_file)))
     from loamshift.cli.answering import front_alone
+    from loamshift.report.drawable import drawable
 
     frozen = front_alone(kept.letter) if short else kept.letter
     _check_reader(kept.letter.words, answer_file, units=units, words=words)
-    try:
-        files = contents(frozen, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
-    except InputError:
-        raise
-    except Exception:
-        fault = _figure_fault(kept.letter.letter)
-        if fault is None:
-            raise
-        raise CaseError([fault], source=str(answer_file)) from None
+    frozen = replace(frozen, letter=drawable(frozen.letter, frozen.words))
+    files = contents(frozen, markdown=markdown, html=html, pdf=pdf, chart=chart, paper=paper)
     write_all(files, never=(answer_file,))
     if as_json:
         say(answer_file.read_text(encoding="utf-8"))
@@ -86,29 +79,6 @@ def command(
         from loamshift.cli.viewer import show_or_say
 
         show_or_say(shown)
-
-
-def _figure_fault(letter: Letter) -> Fault | None:
-    """The first figure of a kept letter that cannot be drawn, for a file changed by hand."""
-    from loamshift.case.mend import fault_of, shown
-    from loamshift.domain.letter import Figure
-    from loamshift.report.chart_files import chart_file
-
-    for number, section in enumerate(letter.sections, start=1):
-        for place, block in enumerate(section.blocks, start=1):
-            if not isinstance(block, Figure):
-                continue
-            try:
-                chart_file(block, ending="svg")
-            except Exception as error:
-                why = given(f"{type(error).__name__} {shown(str(error))}")
-                return fault_of(
-                    f"letter.sections[{number}].blocks[{place}].data",
-                    None,
-                    message("cli-figure-broken", why=why),
-                    message("cli-figure-mend"),
-                )
-    return None
 
 
 def _check_reader(

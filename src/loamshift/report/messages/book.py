@@ -77,6 +77,21 @@ class Book:
         """The names of the values that a message has gaps for, in the order it says them."""
         return tuple(dict.fromkeys(_VALUE.findall(self._entries[key][0])))
 
+    def gaps(self, key: str) -> frozenset[str]:
+        """The names of the values that a message and those inside it have gaps for.
+
+        Which of them are needed depends on the choices among them; no more than these are.
+        """
+        found: set[str] = set()
+        seen, waiting = {key}, [key]
+        while waiting:
+            entry = self._entries[waiting.pop()][0]
+            found.update(_VALUE.findall(entry))
+            inside = {used[1] or used[2] for used in _USED.finditer(entry)} & set(self._entries)
+            waiting += inside - seen
+            seen |= inside
+        return frozenset(found)
+
     def word(self, key: str, values: Mapping[str, str | int | float]) -> str:
         """A message with texts and counts in it.
 

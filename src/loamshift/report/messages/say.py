@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -18,6 +18,7 @@ from loamshift.domain.message import (
     Value,
     Worded,
 )
+from loamshift.errors import LoamshiftError
 from loamshift.tables.materials import load_materials
 
 if TYPE_CHECKING:
@@ -57,6 +58,36 @@ def say(what: Worded, words: Words) -> str:
         if isinstance(value, Listed):
             values[f"{name}-count"] = len(value.items)
     return words.message(what.key, values)
+
+
+def can_say(what: Message | Prose, words: Words) -> bool:
+    """Whether a message that an earlier version kept has all that its words need today.
+
+    Notes
+    -----
+    Nothing is worded where every gap has its value, which is nearly always.
+    """
+    if isinstance(what, Prose):
+        return all(can_say(one, words) for one in what.sentences)
+    book = words.book
+    if what.key not in book:
+        return False
+    given = {"units", "ground", *what.values, *(f"{name}-count" for name in what.values)}
+    if not book.gaps(what.key) <= given:
+        try:
+            say(what, words)
+        except LoamshiftError:
+            return False
+    return all(can_say(one, words) for value in what.values.values() for one in _inside(value))
+
+
+def _inside(value: Value) -> Iterator[Message]:
+    """The messages among the values of a message."""
+    if isinstance(value, Message):
+        yield value
+    elif isinstance(value, Listed):
+        for item in value.items:
+            yield from _inside(item)
 
 
 def say_sentence(what: Worded, words: Words) -> str:

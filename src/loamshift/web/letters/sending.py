@@ -18,6 +18,7 @@ from loamshift.domain.message import Worded, message
 from loamshift.domain.worded_error import WordedError
 from loamshift.errors import CaseError
 from loamshift.report.changes import changes_letter
+from loamshift.report.drawable import drawable
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
@@ -56,14 +57,15 @@ class Opened:
 
 
 def opened(sent: SentLetter) -> Opened:
-    """A kept letter exactly as it was said; nothing is worked out again."""
+    """A kept letter as it was said; nothing is worked out again."""
     try:
         file = answer_file_from_json(sent.answer_text, source=sent.title)
     except CaseError as error:
         return Opened(None, None, str(error))
     if file.letter is None:
         return Opened(file, None, message("letters-no-letter"))
-    return Opened(file, file.letter, "")
+    frozen = file.letter
+    return Opened(file, replace(frozen, letter=drawable(frozen.letter, frozen.words)), "")
 
 
 def today_differs(answer_text: str, *, office: Office, today: date, case_text: str = "") -> Letter:

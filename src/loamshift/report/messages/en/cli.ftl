@@ -103,8 +103,6 @@ cli-no-chart-in-it = no chart in it
 ## reprint, card
 
 cli-no-letter-kept = { $path } contains no letter: it was written by an older version, or without one. Write a new letter with loamshift advise CASE.toml. What differs from this answer is shown by loamshift compare-letters.
-cli-figure-broken = This figure cannot be drawn ({ $why }).
-cli-figure-mend = Correct the file, or leave out --html, --pdf and --chart: the text can still be printed.
 # $asked are the options that were given.
 cli-reprint-same = { $units ->
     [us-units] { $spelling ->

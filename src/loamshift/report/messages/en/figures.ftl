@@ -250,3 +250,8 @@ figure-history-expected = { $few ->
     [yes] It should be 90 in 100, but so few tests prove little.
    *[no] It should be 90 in 100.
 }
+
+## In the place of a kept chart that cannot be drawn any more
+
+chart-not-drawn-label = Chart
+chart-not-drawn = This chart was kept by an earlier version, or changed, and cannot be drawn again. Its figures are below; ask for new advice to have it drawn.
