@@ -93,7 +93,7 @@ def test_what_has_all_its_values_is_a_message_again() -> None:
         (message("verdict-too-acid-change", limit=ph(4.0)), True),
         (message("verdict-too-acid-change"), False),
         (message("verdict-nothing-of-the-kind"), False),
-        (message("check-applied", product=message("verdict-too-acid-change"), day=None), False),
+        (message("applied-on", product=message("verdict-too-acid-change"), days=None), False),
         (message("verdict-need", direction="lime", since="on", aim=ph(5.0), need=ph(1.0)), True),
         (message("verdict-need", direction="lime", since="none", aim=ph(5.0), need=ph(1.0)), False),
     ],

@@ -178,9 +178,7 @@ def figures_in_the_verdict_equal_their_keys(case: Case, answer: Answer) -> list[
     found = []
     keys = _keys(case, answer)
     for message in all_messages(answer):
-        for name, value in message.values.items():
-            if not isinstance(value, (Measure, date)):
-                continue
+        for name, value in _figures(message):
             where = (message.key, name)
             if where not in keys:
                 found.append(f"{name} of {message.key} has no key")
@@ -189,6 +187,14 @@ def figures_in_the_verdict_equal_their_keys(case: Case, answer: Answer) -> list[
             if key is not None and not key(value):
                 found.append(f"{name} of {message.key} is {value}, which is not its key")
     return found
+
+
+def _figures(message: Message) -> Iterator[tuple[str, Measure | date]]:
+    """Numbers and days of a message by name, those of a list each."""
+    for name, value in message.values.items():
+        for one in value.items if isinstance(value, Listed) else (value,):
+            if isinstance(one, (Measure, date)):
+                yield name, one
 
 
 def all_messages(answer: Answer) -> Iterator[Message]:
@@ -386,7 +392,9 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         return any(value == applied.on for applied in case.applied)
 
     keys: dict[tuple[str, str], _Holds | None] = {
-        ("check-applied", "day"): was_applied,
+        ("applied-on", "days"): was_applied,
+        ("applied-times", "first"): was_applied,
+        ("applied-times", "last"): was_applied,
         ("verdict-reading", "ph"): reads,
         ("verdict-in-range-now", "ph"): reads,
         ("verdict-stands-now", "ph"): reads,

@@ -19,6 +19,7 @@ from loamshift.domain.message import (
 )
 from loamshift.report.bed_names import treated_area_m2, whole_bed
 from loamshift.report.headline import sure_parts
+from loamshift.report.holding import undoes
 from loamshift.report.lime_taken import lime_taken
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -141,8 +142,9 @@ def _first(answer: Answer, case: Case, band: Band) -> list[Message]:
         return told
     if pure < _CLEARLY_LESS * band.mid:
         told.append(message("need-smaller"))
-    elif pure > band.mid / _CLEARLY_LESS and _is_undone(answer):
-        told.append(message("need-larger"))
+    elif pure > band.mid / _CLEARLY_LESS:
+        undone = _is_undone(answer) and undoes(answer)
+        told.append(message("need-larger", why="undone" if undone else "slow"))
     return told
 
 

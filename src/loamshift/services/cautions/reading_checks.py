@@ -12,8 +12,9 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.message import Listed, Measure, Message, Product, Quantity, message, prose
 from loamshift.domain.ph import PhReading
-from loamshift.services.cautions.reading_words import applied_told, reading_told
+from loamshift.services.cautions.reading_words import reading_told
 from loamshift.services.cautions.target_checks import finding_row
+from loamshift.services.context.applied_words import applied_told
 from loamshift.services.context.readings import (
     OLDEST_D,
     SeasonReading,
@@ -239,8 +240,7 @@ def _not_seen(case: Case, readings: Sequence[PhReading]) -> Iterator[Finding]:
     unseen = [applied for applied in case.applied if applied.on >= last]
     if not unseen:
         return
-    different = {(applied.material.key, applied.on): applied for applied in unseen}
-    told = Listed(tuple(map(applied_told, different.values())))
+    told = applied_told(unseen)
     yield finding_row(
         NOT_SEEN,
         value=last.isoformat(),

@@ -1,11 +1,10 @@
-"""Readings and applications inside a sentence."""
+"""Readings inside a sentence."""
 
 from __future__ import annotations
 
 from datetime import date
 
-from loamshift.domain.case import Applied
-from loamshift.domain.message import Message, Product, choice, message, number, ph
+from loamshift.domain.message import Message, choice, message, number, ph
 from loamshift.domain.ph import PhReading
 from loamshift.services.context.readings import ph_belief
 
@@ -26,8 +25,3 @@ def reading_told(reading: PhReading, *, day: date | None = None) -> Message:
         in_water=taken_as,
         day=day,
     )
-
-
-def applied_told(applied: Applied) -> Message:
-    """What was applied, with its day."""
-    return message("check-applied", product=Product(applied.material.key), day=applied.on)

@@ -1,14 +1,19 @@
-"""What has moved a bed since it was tested: the figure is not that of the test any more."""
+"""What has moved a bed lately: the figure is not that of its test any more, or the way is wrong."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.message import Listed, Product, message
+from loamshift.domain.decision import Decision, Direction
+from loamshift.domain.message import Listed, Message, message
+from loamshift.services.context.amount_words import products
+from loamshift.services.context.applied_words import applied_told
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_reading
+from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.reach import capacity_mmolc_m2
+from loamshift.tables.parameters import parameter_values
 
 _WEIGHS: Final = 0.5
 """Materials that make less than this share of a move together are not called its cause [0-1]."""
@@ -58,10 +63,34 @@ def moved_since(context: BedContext, ph_now: float) -> Listed | None:
     together = sum(acid for acid, _ in acting)
     if not acting or together < _WEIGHS * abs(ph_now - read) * capacity_mmolc_m2(context, read):
         return None
-    return Listed(
-        tuple(
-            message("check-applied", product=Product(applied.material.key), day=applied.on)
-            for acid, applied in acting
-            if acid >= _NAMED * together
-        )
-    )
+    return applied_told(applied for acid, applied in acting if acid >= _NAMED * together)
+
+
+def no_more(context: BedContext, judged: Judgement) -> Message | None:
+    """That no more goes on of what was applied lately and acts against the plan.
+
+    Returns
+    -------
+    Message or None
+        None where nothing goes on now, and where all of it is less than a yearly test would show.
+
+    References
+    ----------
+    own-judgement
+    """
+    if judged.decision not in (Decision.GO, Decision.EFFORT) or context.soil is None:
+        return None
+    sign = {Direction.ACIDIFY: -1.0, Direction.LIME: 1.0}.get(judged.direction, 0.0)
+    days = parameter_values("plan")["under_way_days"]
+    against = [
+        (sign * pending.total_mmolc_m2, applied)
+        for pending, applied in zip(context.pending, context.case.applied, strict=True)
+        if 0 <= (context.case.today - applied.on).days <= days
+        and sign * pending.total_mmolc_m2 > 0.0
+    ]
+    shown = parameter_values("advice")["ignored_drift_ph_year"]
+    together = sum(acid for acid, _ in against)
+    if together < shown * capacity_mmolc_m2(context, context.soil.ph.ph_water) or not against:
+        return None
+    names = (applied.material.key for acid, applied in against if acid >= _NAMED * together)
+    return message("verdict-no-more", products=products(names), direction=judged.direction.value)

@@ -42,7 +42,7 @@ from loamshift.services.verdict.doubts import (
 )
 from loamshift.services.verdict.feed_words import feed_cause, feed_lime, gentle_feed
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.services.verdict.moved_since import moved_since, way_since
+from loamshift.services.verdict.moved_since import moved_since, no_more, way_since
 from loamshift.services.verdict.other_plants import plants_that_suit
 from loamshift.services.verdict.reach import retest_error_ph
 from loamshift.services.verdict.stop_words import STOPPED
@@ -82,7 +82,7 @@ def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
     because, would_change_if = _TOLD[judged.reason](context, judged, plan)
     return Verdict(
         decision=judged.decision,
-        because=because,
+        because=prose(no_more(context, judged), because),
         would_change_if=would_change_if,
         reason=judged.reason,
         ph_now=judged.ph_now,

@@ -42,7 +42,9 @@ check-reading = { $in_water ->
        *[other] pH { $ph } ({ field-ph-by }), taken as { $in_water } in water, on { $day }
     }
 }
-check-applied = the { $product } applied on { $day }
+# What was applied, inside a sentence; $days is a list of days.
+applied-on = the { $product } applied on { $days }
+applied-times = the { $product } applied { $n } times from { $first } to { $last }
 check-plant-range = { $plant } ({ $range })
 
 ## How the pH was measured

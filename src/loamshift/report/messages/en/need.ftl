@@ -26,7 +26,10 @@ need-first-pure = That is worth { $pure } of pure { $of ->
    *[sulfur] sulphur
 }.
 need-smaller = The first application is smaller on purpose: you can add more after a test, but you cannot take any out.
-need-larger = More than the need goes on, because part of it will be undone every year.
+need-larger = { $why ->
+    [undone] More than the need goes on, because part of it will be undone every year.
+   *[slow] More than the need goes on, because not all of it will have reacted by the tests that count.
+}
 need-free-lime = About { $share } of it goes into free lime, which has to be used up before the pH changes for good.
 need-published = { $of ->
     [lime] { $n ->

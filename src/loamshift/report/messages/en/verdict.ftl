@@ -219,6 +219,17 @@ verdict-feed-cause = The fertiliser does most to make this bed acid: in a year i
 ## Go, or go with effort
 
 verdict-upkeep-inside = It is within { $wanted } now, but will not stay there: left alone, we expect about pH { $expected } in a few years.
+# Before all else, where something applied lately acts against what the bed needs.
+verdict-no-more = { $direction ->
+    [lime] Apply no more { $products } here: { $products-count ->
+        [one] it lowers
+       *[other] they lower
+    } the pH, which has to go up.
+   *[acidify] Apply no more { $products } here: { $products-count ->
+        [one] it raises
+       *[other] they raise
+    } the pH, which has to come down.
+}
 # $since is "none" where nothing applied has moved the bed since the test; "undo" where it moved it the
 # other way, "on" where it moved it the same way.
 verdict-need = { $since ->
