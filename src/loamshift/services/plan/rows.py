@@ -45,7 +45,9 @@ def rows_of_test(rule: Rule, courses: Courses) -> tuple[RuleLine, ...]:
     if not given:
         return rule.lines
     limit = _end_of_range(rule, acid=acid)
-    given = [line for line in given if not _is_past(_near_end(line, acid=acid), limit, acid=acid)]
+    given = [
+        line for line in given if not _is_past(_near_end(line, acid=acid), limit=limit, acid=acid)
+    ]
     if given and nothing is None:
         limit = _not_taken_past(rule, courses, given[0], limit)
     if given:
@@ -85,7 +87,7 @@ def _not_taken_past(rule: Rule, courses: Courses, line: RuleLine, limit: float) 
     )
     tenth = sign * math.ceil(10.0 * furthest - _SLACK) / 10.0
     near = _near_end(line, acid=sign > 0.0)
-    return tenth if near is None or not _is_past(near, tenth, acid=sign > 0.0) else near
+    return tenth if near is None or not _is_past(near, limit=tenth, acid=sign > 0.0) else near
 
 
 def _near_end(line: RuleLine, *, acid: bool) -> float | None:
@@ -97,7 +99,7 @@ def _far_end(line: RuleLine, *, acid: bool) -> float | None:
     return line.low_ph if acid else line.high_ph
 
 
-def _is_past(ph: float | None, limit: float, *, acid: bool) -> bool:
+def _is_past(ph: float | None, *, limit: float, acid: bool) -> bool:
     if ph is None:
         return False
     return ph < limit - _SLACK if acid else ph > limit + _SLACK
@@ -106,7 +108,7 @@ def _is_past(ph: float | None, limit: float, *, acid: bool) -> bool:
 def _cut(line: RuleLine, limit: float, *, acid: bool) -> RuleLine:
     """A line that ends at a limit where it went further."""
     far = _far_end(line, acid=acid)
-    if far is not None and not _is_past(far, limit, acid=acid):
+    if far is not None and not _is_past(far, limit=limit, acid=acid):
         return line
     return replace(line, low_ph=limit) if acid else replace(line, high_ph=limit)
 
