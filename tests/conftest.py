@@ -1,7 +1,23 @@
-"""Machine code of the forecast is kept between test runs, as the command line keeps it."""
+"""Machine code of the forecast is kept between test runs, as the command line keeps it.
+
+Property tests try the same cases each time. ``tools/check random`` tries others; what it finds is
+written above its test as an ``@example``, and is tried ever after.
+"""
 
 from __future__ import annotations
+
+from hypothesis import HealthCheck, settings
 
 from loamshift.cli.kernel_cache import keep_kernels
 
 keep_kernels()
+
+BUSY = (HealthCheck.too_slow, HealthCheck.function_scoped_fixture)
+"""A busy machine is no fault of the code, and no test keeps anything in its fixtures."""
+settings.register_profile(
+    "steady", derandomize=True, deadline=None, database=None, suppress_health_check=BUSY
+)
+settings.register_profile(
+    "random", derandomize=False, deadline=None, print_blob=True, suppress_health_check=BUSY
+)
+settings.load_profile("steady")

@@ -2,6 +2,7 @@
 
     python tools/laws.py --static 5000 --full 300 --pairs 100     count violations by law
     python tools/laws.py --agreement 2000      the six words without a forecast and with one
+    python tools/laws.py --anew 300            cases of today's chance: nothing is kept, 1 if broken
     python tools/laws.py --smallest L05 591    the smallest case that still breaks the law
     python tools/laws.py --check               exit 1 if docs/laws.md is not what was stored
 
@@ -53,6 +54,7 @@ def main(words: list[str]) -> int:
     parser.add_argument("--full", type=int, default=0, metavar="N")
     parser.add_argument("--pairs", type=int, default=0, metavar="N")
     parser.add_argument("--agreement", type=int, default=0, metavar="N")
+    parser.add_argument("--anew", type=int, default=0, metavar="N")
     parser.add_argument("--smallest", nargs=2, metavar=("LAW", "SEED"))
     parser.add_argument("--jobs", type=int, default=1)
     parser.add_argument("--check", action="store_true")
@@ -63,6 +65,8 @@ def main(words: list[str]) -> int:
     if asked.smallest:
         print(smallest(asked.smallest[0], int(asked.smallest[1])))
         return 0
+    if asked.anew:
+        return tried_anew(asked.anew, jobs=asked.jobs)
     kept = stored()
     runs: dict[str, tuple[Callable[[int], Found], Iterable[int]]] = {
         "static": (held_without_forecast, range(asked.static)),
@@ -78,6 +82,27 @@ def main(words: list[str]) -> int:
     PAGE.write_text(page(kept), encoding="utf-8")
     print(page(kept))
     return 0
+
+
+def tried_anew(cases: int, *, jobs: int) -> int:
+    """Hold cases that nobody tried to the laws; 1 where one is broken, with its seed."""
+    first = random.SystemRandom().randrange(10_000_000, 1_000_000_000)
+    print(f"seeds {first} to {first + cases - 1}")
+    broken = [
+        f"{key} seed {row['seed']}: {sentence}"
+        for one, seeds in (
+            (held_without_forecast, range(first, first + cases)),
+            (held_with_forecast, range(first, first + cases // 10)),
+            (held_by_neighbours, range(first, first + cases // 5)),
+        )
+        for row in run(one, seeds, jobs=jobs)
+        for key, sentences in row["broken"].items()
+        for sentence in sentences
+    ]
+    print("\n".join(broken) or "no law is broken")
+    if broken:
+        print("Add the seed to FOUND in tests/laws/test_laws.py when the law is mended.")
+    return 1 if broken else 0
 
 
 def run(one: Callable[[int], Found], seeds: Iterable[int], *, jobs: int) -> Iterator[Found]:

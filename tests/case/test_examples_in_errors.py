@@ -216,7 +216,7 @@ SLIPS = {
 }
 
 
-@settings(max_examples=300, derandomize=True, deadline=None)
+@settings(max_examples=300)
 @given(
     field=st.sampled_from(FIELDS),
     slip=st.sampled_from(sorted(SLIPS)),

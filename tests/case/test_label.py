@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.case.build_label import product_from_label
@@ -202,7 +202,6 @@ FIGURES = st.dictionaries(
 )
 
 
-@settings(suppress_health_check=[HealthCheck.too_slow])  # a busy machine is no fault of a label
 @given(FIGURES, st.booleans())
 def test_whatever_is_read_reads_back(figures: dict[str, float], sieved: bool) -> None:
     fineness = (Passing(150.0, 40.0), Passing(5000.0, 95.0)) if sieved else ()

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.core.buffer_acidity import (
@@ -80,7 +80,6 @@ def test_penn_state_acidity_is_what_its_rate_neutralises() -> None:
     assert acid == pytest.approx(lime_g_kg / 0.05, rel=0.002)
 
 
-@settings(derandomize=True)
 @given(
     form=st.sampled_from(
         (("mehlich-nc", MEHLICH), ("linear-lti", SMP), ("adams-evans", ADAMS_EVANS),
@@ -153,7 +152,6 @@ def test_of_two_meanings_the_one_that_fits_counts() -> None:
     assert log10_k_after(mean=0.0, sd=0.2, rough=[apart]).sd > 0.18
 
 
-@settings(derandomize=True)
 @given(st.floats(-0.3, 0.3), st.floats(0.08, 0.4), st.floats(-2.0, 2.0), st.floats(0.1, 3.0))
 def test_the_sum_over_nodes_is_the_integral(mean: float, sd: float, at: float, err: float) -> None:
     found = log10_k_after(mean=mean, sd=sd, rough=[[Possible(1.0, at, err)]])

@@ -16,7 +16,7 @@ from loamshift.core.column_pack import curve_array, curve_ends
 
 MOST_PH = 1.0e-4
 """Largest error of the steps of the curve over three years."""
-SOME = settings(max_examples=60, deadline=None)
+SOME = settings(max_examples=60)
 
 
 def of_a_member(k: float) -> tuple[FloatArray, FloatArray, FloatArray]:

@@ -116,7 +116,7 @@ def test_turf_dug_in_makes_a_soil_more_acid_and_bare_ground_more_than_that() -> 
     assert alone > labile > both
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 @given(
     labile=st.floats(1.0, 120.0),
     more=st.floats(1.05, 2.0),

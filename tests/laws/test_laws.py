@@ -21,6 +21,8 @@ from loamshift.services.advise import LookAhead, advise
 
 EXAMPLES: Final = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 STATIC: Final = range(400)
+FOUND: Final[tuple[int, ...]] = (591,)
+"""Seeds of cases that once broke a law, as ``tools/check random`` finds them."""
 FULL: Final = range(1000, 1040)
 PAIRS: Final = 10
 """Neighbours tried for each law of two letters [count]."""
@@ -50,12 +52,12 @@ def _held(cases: Iterable[tuple[str, str]], look_ahead: LookAhead | None) -> Bro
 
 @cache
 def static() -> Broken:
-    return _held(((f"seed {seed}", case_text(seed)) for seed in STATIC), None)
+    return _held(((f"seed {seed}", case_text(seed)) for seed in (*STATIC, *FOUND)), None)
 
 
 @cache
 def full() -> Broken:
-    return _held(((f"seed {seed}", case_text(seed)) for seed in FULL), AHEAD)
+    return _held(((f"seed {seed}", case_text(seed)) for seed in (*FULL, *FOUND)), AHEAD)
 
 
 @cache

@@ -69,7 +69,7 @@ def case_text(seed: int) -> str:
 
 
 @given(st.integers(0, 10**9))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_any_readable_case_is_answered(seed: int) -> None:
     try:
         case = parse_case(case_text(seed))

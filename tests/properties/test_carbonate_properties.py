@@ -11,7 +11,7 @@ from loamshift.tables.parameters import parameter_values
 P = CarbonateParameters(**parameter_values("carbonate"))
 temps = st.floats(0.0, 40.0)
 log_pressures = st.floats(-5.0, -0.5229)
-few = settings(max_examples=60, deadline=None)
+few = settings(max_examples=60)
 
 
 @few

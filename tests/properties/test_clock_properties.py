@@ -24,7 +24,7 @@ DICE = throw_dice(np.random.default_rng(1), params=CLIMATE)
 days = st.lists(st.floats(-5.0, 34.0), min_size=1, max_size=60)
 months = st.lists(st.floats(-25.0, 35.0), min_size=12, max_size=12)
 rains = st.lists(st.floats(0.0, 400.0), min_size=12, max_size=12)
-few = settings(max_examples=60, deadline=None)
+few = settings(max_examples=60)
 
 
 @few

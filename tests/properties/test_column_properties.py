@@ -24,7 +24,7 @@ from core.column_cases import (
 from loamshift.core.column_events import shares_to_depth
 from loamshift.core.column_layout import ColumnEvent, ColumnSoil, EventKind
 
-FEW = settings(max_examples=25, deadline=None)
+FEW = settings(max_examples=25)
 STILL = {"background_mmolc_m2_year": 0.0, "weathering_mmolc_m2_year": 0.0}
 
 

@@ -75,7 +75,7 @@ LETTERS = st.builds(
 )
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(LETTERS)
 def test_any_letter_comes_back_the_same_and_prints_the_same(frozen: FrozenLetter) -> None:
     text = answer_to_json(made_answer(), letter=frozen)
@@ -86,7 +86,7 @@ def test_any_letter_comes_back_the_same_and_prints_the_same(frozen: FrozenLetter
     assert answer_to_json(made_answer(), letter=again) == text
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(cases())
 def test_any_case_comes_back_the_same(case: Case) -> None:
     text = answer_to_json(made_answer(), case=case)
@@ -120,7 +120,7 @@ WHOLE = answer_to_dict(
 PLACES = places(WHOLE)[1:]
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(st.sampled_from(PLACES), VALUES, st.booleans())
 def test_one_value_changed_by_hand_is_read_or_told(
     place: tuple[Any, ...], value: Any, gone: bool
@@ -144,7 +144,7 @@ def test_one_value_changed_by_hand_is_read_or_told(
         assert all(fault.path and fault.problem and fault.mend for fault in error.faults)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.text(max_size=60) | VALUES.map(lambda value: json.dumps(value, default=str)))
 def test_any_text_is_refused_in_words(text: str) -> None:
     try:

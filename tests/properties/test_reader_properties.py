@@ -42,9 +42,7 @@ from loamshift.errors import CaseError
 from loamshift.tables.materials import find_material
 
 TODAY = date(2026, 4, 12)
-FEW = settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+FEW = settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 def case_or_faults(text: str) -> Case | None:
@@ -116,7 +114,7 @@ def odd_files(draw: st.DrawFn) -> str:
     return "\n".join(lines)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(odd_files())
 def test_any_value_under_any_key(text: str) -> None:
     case_or_faults(text)
@@ -142,7 +140,7 @@ PIECES = st.lists(
 
 
 @pytest.mark.parametrize("read", READERS)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(text=PIECES | st.text(max_size=30) | SCALARS)
 def test_any_quantity_is_read_or_mended(read: object, text: object) -> None:
     assert callable(read)
@@ -266,7 +264,7 @@ def cases(draw: st.DrawFn) -> Case:
     )  # fmt: skip
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(cases())
 def test_what_is_written_reads_back_the_same(case: Case) -> None:
     assert replace(parse_case(case_to_toml(case)), notes=()) == case

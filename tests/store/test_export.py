@@ -6,7 +6,7 @@ import zipfile
 
 import pytest
 from django.db import transaction
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from loamshift.store.changes import Writer
 from loamshift.store.export import client_zip, store_zip
@@ -29,7 +29,7 @@ def emptied(office: Office) -> Office:
     return Office.objects.create(name="Empty")
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=60)
 @given(office=offices, some=things())
 def test_any_store_comes_back_from_its_zip_as_it_was(office: Office, some: list[Kept]) -> None:
     assert not [fault for thing in some for fault in faults_in(thing)]

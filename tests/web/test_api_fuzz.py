@@ -10,7 +10,7 @@ import pytest
 import schemathesis
 from django.core.signals import request_finished, request_started
 from django.db import close_old_connections
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from schemathesis.specs.openapi.checks import (
     content_type_conformance,
@@ -74,11 +74,8 @@ def test_nothing_makes_it_fail(operation: Any) -> None:
 
     @settings(
         max_examples=EXAMPLES,
-        deadline=None,
         database=None,
-        derandomize=True,
         phases=[Phase.generate],
-        suppress_health_check=list(HealthCheck),
     )
     @given(case=cases, there=st.booleans())
     def tried(case: Any, there: bool) -> None:
@@ -134,11 +131,8 @@ def test_cases_of_documented_examples_are_answered_in_shape_or_told_their_faults
 
     @settings(
         max_examples=40,
-        deadline=None,
         database=None,
-        derandomize=True,
         phases=[Phase.generate],
-        suppress_health_check=list(HealthCheck),
     )
     @given(body=cases(), ahead=st.booleans())
     def tried(body: dict[str, Any], ahead: bool) -> None:
@@ -220,11 +214,8 @@ def test_cases_at_the_edge_are_answered_in_shape_or_told_their_faults(ahead: boo
 
     @settings(
         max_examples=150,
-        deadline=None,
         database=None,
-        derandomize=True,
         phases=[Phase.generate],
-        suppress_health_check=list(HealthCheck),
     )
     @given(body=odd_cases(), years=st.integers(1, 3))
     def tried(body: dict[str, Any], years: int) -> None:

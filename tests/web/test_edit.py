@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from django.test import Client as Browser
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loamshift.case.questions import case_questions, questions_by_path
@@ -525,9 +525,7 @@ values = st.text(max_size=12) | st.sampled_from(
 
 
 @pytest.mark.django_db
-@settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=60)
 @given(st.dictionaries(names, values, max_size=8))
 def test_whatever_is_sent_the_form_answers(
     client: Browser, office: Office, fields: dict[str, str]

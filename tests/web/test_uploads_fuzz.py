@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client as Browser
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loamshift.store.models import Bed, Change, Office, Product
@@ -150,9 +150,6 @@ def lines() -> st.SearchStrategy[bytes]:
 
 @settings(
     max_examples=60,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=list(HealthCheck),
 )
 @given(data=lines())
 def test_whatever_is_sent_as_a_list_is_answered(db: None, client: Browser, data: bytes) -> None:

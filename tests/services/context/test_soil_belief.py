@@ -21,7 +21,7 @@ from services.beds import bed
 METHODS = tuple(method.value for method in PhMethod)
 
 
-@settings(derandomize=True, deadline=None, max_examples=300)
+@settings(max_examples=300)
 @given(
     ph=st.floats(2.5, 10.5),
     method=st.sampled_from(METHODS),
@@ -100,7 +100,7 @@ def test_a_measured_nothing_stays_nothing() -> None:
     assert not soil.carbonate.is_possible
 
 
-@settings(derandomize=True, deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(pct=st.floats(1e-6, 30.0), ph=st.floats(6.6, 8.4))
 def test_the_need_rises_with_measured_carbonate_and_never_jumps(pct: float, ph: float) -> None:
     needs = [
@@ -170,7 +170,7 @@ def test_clay_that_sand_and_silt_leave_is_used() -> None:
 STEPS = st.sampled_from(((7.8, 6.5), (6.6, 5.0), (5.5, 4.5), (4.6, 6.5), (5.8, 7.0)))
 
 
-@settings(derandomize=True, deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(om=st.floats(0.0, 99.0), clay=st.floats(0.0, 60.0), sand=st.floats(0.0, 1.0), step=STEPS)
 def test_more_humus_never_needs_less_and_nothing_jumps(
     om: float, clay: float, sand: float, step: tuple[float, float]
@@ -186,7 +186,7 @@ def test_more_humus_never_needs_less_and_nothing_jumps(
     assert far >= here * (1.0 - 1e-9)
 
 
-@settings(derandomize=True, deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(
     clay=st.floats(0.0, 59.0),
     silt=st.none() | st.floats(0.0, 1.0),
@@ -208,7 +208,7 @@ def test_more_clay_never_needs_less_and_nothing_jumps(
     assert far >= here * (1.0 - 1e-9)
 
 
-@settings(derandomize=True, deadline=None, max_examples=80)
+@settings(max_examples=80)
 @given(clay=st.floats(0.0, 60.0), om=st.none() | st.floats(0.3, 60.0))
 def test_density_and_water_of_shares_never_jump(clay: float, om: float | None) -> None:
     fixed = "" if om is None else f"organic_matter_pct = {om!r}"
@@ -221,7 +221,7 @@ def test_density_and_water_of_shares_never_jump(clay: float, om: float | None) -
         assert other == pytest.approx(one, abs=5e-4)
 
 
-@settings(derandomize=True, deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(depth=st.floats(5.0, 59.0), density=st.floats(0.2, 1.8), step=STEPS)
 def test_need_is_in_proportion_to_depth_and_density(
     depth: float, density: float, step: tuple[float, float]

@@ -255,7 +255,7 @@ def test_depth_and_density_of_the_bed_do_not_change_what_a_rate_measures() -> No
     assert ks[0].k == ks[1].k
 
 
-@settings(derandomize=True, deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(
     reading=st.floats(3.0, 9.0),
     ph=st.floats(3.5, 8.5),
@@ -277,7 +277,7 @@ def test_every_figure_is_used_or_named(
         assert read(scale_unused(fact)).endswith(".")
 
 
-@settings(derandomize=True, deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(
     ph=st.floats(4.2, 6.4),
     share=st.floats(0.05, 0.95),
