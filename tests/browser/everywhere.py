@@ -20,7 +20,7 @@ NO_PAGES = {
     "api-description", "bed-case", "bed-file", "client-zip", "data-zip", "health",
     "known", "letter-file", "letter-style", "lists", "plan-file", "plan-sheet",
     "plan-sliders", "bed-sheet", "claim-card", "bed-sliders", "prices-out", "claims-sheet",
-    "claims-picture", "bed-whole", "plan-whole", "places-like",
+    "claims-picture", "bed-whole", "plan-whole", "places-like", "score-pairs",
     # acts: they change something and send one on
     "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
@@ -116,6 +116,9 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "product-new": ("/shelf/new",),
         "product": (f"/shelf/{product.pk}",),
         "prices": ("/shelf/prices",),
+        "scores": ("/scores/",),
+        "client-scores": (f"/clients/{client.pk}/scores",),
+        "bed-scores": (f"/beds/{border.pk}/scores",),
         "post": ("/post/",),
         "letter": (f"/post/{letter.pk}",),
         "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),

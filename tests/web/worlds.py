@@ -156,6 +156,7 @@ OTHER: dict[tuple[str, str], object] = {
     ("letter-style", "name"): "0",
     ("", "ending"): "md",
     ("letter-file", "kind"): "html",
+    ("score-pairs", "kind"): "csv",
     ("why", "key"): "soil.ph",
     ("", "sheet"): "sampling",
     ("claim-card", "number"): "1",

@@ -83,6 +83,8 @@ class FigureKind(StrEnum):
     """Ways to bring the same acid or lime, by cost and speed."""
     HISTORY = "history"
     """A bed's life: tests, what was put on, forecasts of their time and of today."""
+    CALIBRATION = "calibration"
+    """How many readings the stated ranges of forecasts held, beside how many they should have."""
 
 
 @dataclass(frozen=True, slots=True)

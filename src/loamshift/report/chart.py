@@ -9,6 +9,7 @@ from typing import Final
 
 from loamshift.domain.letter import Figure, FigureKind
 from loamshift.report.chart_bars import draw_bars
+from loamshift.report.chart_calibration import draw_calibration
 from loamshift.report.chart_course import draw_course
 from loamshift.report.chart_decides import draw_decides
 from loamshift.report.chart_dose import draw_dose
@@ -38,6 +39,7 @@ DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
         FigureKind.DOSE: draw_dose,
         FigureKind.OPTIONS: draw_options,
         FigureKind.HISTORY: draw_history,
+        FigureKind.CALIBRATION: draw_calibration,
     }
 )
 """What draws each kind of figure."""

@@ -11,6 +11,7 @@ from loamshift.web.data import urls as data
 from loamshift.web.letters import urls as letters
 from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
+from loamshift.web.scores import urls as scores
 
 urlpatterns = [
     *health.ROUTES,
@@ -21,6 +22,7 @@ urlpatterns = [
     *plan.urlpatterns,
     *letters.urlpatterns,
     *products.urlpatterns,
+    *scores.urlpatterns,
     *data.urlpatterns,
 ]
 

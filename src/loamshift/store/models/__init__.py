@@ -10,6 +10,7 @@ from loamshift.store.models.client import Client, Garden
 from loamshift.store.models.letter import SentLetter
 from loamshift.store.models.office import Office, Role, User
 from loamshift.store.models.product import Product
+from loamshift.store.models.score import ForecastIssued
 
 __all__ = [
     "ApiKey",
@@ -17,6 +18,7 @@ __all__ = [
     "Change",
     "Client",
     "FailedSignIn",
+    "ForecastIssued",
     "Garden",
     "Kept",
     "Office",

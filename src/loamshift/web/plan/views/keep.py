@@ -33,6 +33,7 @@ from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
 from loamshift.web.plan.views.plan import show_plan, title_of, today
 from loamshift.web.problems import whole_fault
+from loamshift.web.scores.issued import keep_plan_forecast
 from loamshift.web.wording import words_of
 
 KEEP_ASKED: Final = ("name", "client", "garden")
@@ -66,6 +67,7 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
         typed = {f"keep_{key}": request.POST.get(f"keep-{key}", "") for key in KEEP_ASKED}
         more = {"keep_fault": whole_fault(error), **typed}
         return show_plan(request, tree, bed=None, status=422, more=more)
+    keep_plan_forecast(bed, page.answered.answer, page.answered.case)
     notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
 
@@ -131,6 +133,7 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     except InputError as fault:
         notify_fault(request, fault)
         return redirect(here)
+    keep_plan_forecast(bed, page.answered.answer, page.answered.case)
     notify_done(request, writer, also=also)
     return redirect("bed", pk=bed.pk)
 

@@ -1,0 +1,1 @@
+"""How good are our forecasts? Each issued one against the reading that followed it."""

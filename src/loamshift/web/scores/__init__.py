@@ -1,0 +1,1 @@
+"""How good are our forecasts: of a bed, a client, an office."""
