@@ -78,7 +78,7 @@ def fill(folder: Path) -> dict[str, str]:
     from loamshift.store.models import Bed, Garden, Office
     from loamshift.web.beds.keeping import put_case
     from loamshift.web.beds.samples import SAMPLES
-    from loamshift.web.cases import text_of, tree_of, with_fields
+    from loamshift.web.cases import with_fields
     from loamshift.web.letters.sending import letter_to_send
     from loamshift.web.prepare import prepare
 
@@ -104,8 +104,8 @@ def fill(folder: Path) -> dict[str, str]:
         "reading.1.ph_method": "water 1:1",
         "reading.1.date": str(today - timedelta(days=40)),
     }
-    tree = with_fields(tree_of(border.case_text), list(noted.items()))
-    put_case(border, text_of(tree), today=today)
+    tree = with_fields(border.case_json, list(noted.items()))
+    put_case(border, tree, today=today)
     writer.change(border, seen_version=border.version)
     writer.add(letter_to_send(plot, office=office, today=today))
     garden = Garden.objects.get()

@@ -11,7 +11,7 @@ from django.urls import URLPattern, URLResolver, get_resolver
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
 from loamshift.web.beds.keeping import put_case
-from loamshift.web.cases import text_of, tree_of, with_fields
+from loamshift.web.cases import with_fields
 from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.prepare import add_samples
 
@@ -48,7 +48,7 @@ def in_use(today: date) -> Office:
     border = Bed.objects.get(name="Berry border")
     past = today - timedelta(days=420)
     noted = with_fields(
-        tree_of(border.case_text),
+        border.case_json,
         [
             ("soil.sampled", str(past)),
             ("applied.0.material", "elemental sulfur, powder"),
@@ -59,7 +59,7 @@ def in_use(today: date) -> Office:
             ("reading.0.date", str(today - timedelta(days=40))),
         ],
     )
-    put_case(border, text_of(noted), today=today)
+    put_case(border, noted, today=today)
     writer.change(border, seen_version=border.version)
     plot = Bed.objects.get(name="Kitchen plot")
     writer.add(letter_to_send(plot, office=office, today=today))

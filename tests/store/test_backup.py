@@ -88,6 +88,45 @@ def samples(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
+def test_beds_kept_as_text_become_json_and_their_changes_come_back(
+    tmp_path: Path, url: str
+) -> None:
+    """From the store of 0.1.0: a backup first, then no text and no remark is lost."""
+    text = '# hers\ncase = 1\nname = "A"\n[soil]\nph = 6.8 # lab\nsampled = 2026-03-01\n'
+    told = script(
+        url,
+        tmp_path / "data",
+        f"""
+from django.db.migrations.executor import MigrationExecutor
+from loamshift.store.models import Bed
+from loamshift.store.changes import take_back
+executor = MigrationExecutor(connection)
+executor.migrate([("store", "0004_product_label")])
+old = executor.loader.project_state([("store", "0004_product_label")]).apps
+office = old.get_model("store", "Office").objects.create()
+new, broken = {text!r}, "case = ["
+bed = old.get_model("store", "Bed").objects.create(office=office, name="A", case_text=new)
+old.get_model("store", "Bed").objects.create(office=office, name="B", case_text=broken)
+before = {{"case_text": new.replace("6.8", "7.2"), "ph": 7.2}}
+change = old.get_model("store", "Change").objects.create(
+    office=office, what="x", kind="bed", thing=bed.pk,
+    before=before, after={{"case_text": new, "ph": None}})
+said = ready()
+first, second = Bed.objects.order_by("name")
+kept = [first.case_json, first.case_text == new, second.case_json, second.case_text == broken]
+take_back(first.office, change.act)
+first.refresh_from_db()
+back = [first.case_json["soil"], first.case_text == before["case_text"], first.ph]
+print(json.dumps([said, kept, back]))
+""",
+    )
+    said, kept, back = told
+    assert said[0].startswith("A backup was made first: ")
+    soil = {"ph": 6.8, "sampled": "2026-03-01"}
+    assert kept == [{"case": 1, "name": "A", "soil": soil}, True, {}, True]
+    assert back == [soil | {"ph": 7.2}, True, 7.2]
+
+
 def test_a_backup_is_kept_before_a_later_migration_and_an_older_program_says_so(
     tmp_path: Path, url: str
 ) -> None:
@@ -291,7 +330,7 @@ def test_the_tables_of_a_server_go_back_as_they_were(tmp_path: Path, url: str) -
 ready()
 from loamshift.web.data.backups import back_up
 from loamshift.store.models import Bed, Client
-Bed.objects.update(plants="", case_text={case_text!r})
+Bed.objects.update(plants="", own_text={case_text!r})
 kept = back_up(folder, why="by-hand")
 Client.objects.all().delete()
 print(json.dumps([str(kept)]))
@@ -309,7 +348,7 @@ print(json.dumps([str(kept)]))
 from loamshift.store.models import Bed, Change, Client, Office
 from loamshift.store.changes import Writer
 Writer(Office.objects.get(), what="x").add(Client(name="New"))
-print(json.dumps([Bed.objects.first().case_text, Change.objects.count()]))
+print(json.dumps([Bed.objects.first().own_text, Change.objects.count()]))
 """,
     )
     assert found == [case_text, 5]

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import tomllib
 import uuid
 from datetime import date, timedelta
 
@@ -129,23 +130,23 @@ def test_the_list_does_not_think_longer_than_it_may_and_the_rest_comes_after(
 
 def test_a_part_promised_in_a_letter_is_due_until_it_was_put_on(office: Office, bed: Bed) -> None:
     then = TODAY - timedelta(days=400)
-    case = case_of(CASE.replace("case = 1", f"case = 1\ntoday = {then}"), today=then)
+    case = case_of(tomllib.loads(CASE) | {"today": then}, today=then)
     answer = advise(case)
     assert answer.applications
     sent = answer_to_json(answer)
-    late = next_thing(CASE, uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
+    late = next_thing(tomllib.loads(CASE), uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
     assert (late.kind, late.on) == ("part", answer.applications[0].date)
     assert late.is_late(TODAY) and late.is_sent
     done = CASE + (
         f"\n[[applied]]\ndate = {answer.applications[0].date}\n"
         'material = "elemental sulfur, powder"\nrate = "30 g/m2"\n'
     )
-    after = next_thing(done, uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
+    after = next_thing(tomllib.loads(done), uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
     assert (after.kind, after.on) == ("test", answer.retest[0])
 
 
 def test_a_letter_of_unknown_shape_does_not_break_the_list(office: Office, bed: Bed) -> None:
-    found = next_thing(CASE, uuid.uuid4(), today=TODAY, read=lambda _pk: '{"a": 1}')
+    found = next_thing(tomllib.loads(CASE), uuid.uuid4(), today=TODAY, read=lambda _pk: '{"a": 1}')
     assert found.kind == "part" and not found.is_sent
 
 
@@ -247,13 +248,16 @@ def test_where_the_verdict_waits_the_list_names_the_test_and_no_weight(
         'case = 1\n[place]\nname = "Manchester"\n[bed]\narea = "10 m2"\nplanted = false\n[soil]\n'
         'ph = 7.3\nph_method = "water 1:1"\ntexture = "loam"\n[aim]\nplant = "highbush blueberry"\n'
     )
-    found = next_thing(limy, None, today=TODAY, read=lambda _pk: "")
+    found = next_thing(tomllib.loads(limy), None, today=TODAY, read=lambda _pk: "")
     assert (found.kind, found.what, found.on) == ("measure", "soil.fizz", None)
     a_bed(office, client="A client", garden="G", name="Waiting", case=limy)
     page = client.get("/beds/").content.decode()
     assert "first: a fizz test" in page
-    told = answer_to_json(advise(case_of(limy, today=TODAY)))
-    assert next_thing(limy, uuid.uuid4(), today=TODAY, read=lambda _pk: told).kind == "measure"
+    told = answer_to_json(advise(case_of(tomllib.loads(limy), today=TODAY)))
+    assert (
+        next_thing(tomllib.loads(limy), uuid.uuid4(), today=TODAY, read=lambda _pk: told).kind
+        == "measure"
+    )
     fizzed = limy.replace("[aim]", 'fizz = "none"\nfizz_acid = "HCl"\n[aim]')
-    after = next_thing(fizzed, uuid.uuid4(), today=TODAY, read=lambda _pk: told)
+    after = next_thing(tomllib.loads(fizzed), uuid.uuid4(), today=TODAY, read=lambda _pk: told)
     assert after.kind == "part"

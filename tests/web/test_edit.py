@@ -215,7 +215,7 @@ def test_a_change_is_kept_and_lists_follow(client: Browser, office: Office, bed:
     after = kept(Bed, office).get()
     assert (after.name, after.ph, after.plants) == ("Lilac border", 5.2, "lilac")
     assert after.decision
-    case = case_of(after.case_text, today=TODAY)
+    case = case_of(after.case_json, today=TODAY)
     assert case.applied[0].rate_g_m2 == pytest.approx(30.0)
 
 
@@ -390,7 +390,7 @@ def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed
     assert answer.headers["Location"] == f"/beds/{bed.pk}"
     tree = tomllib.loads(kept(Bed, office).get().case_text)
     assert tree["reading"] == [
-        {"date": date(2026, 5, 2), "ph": 6.2, "ph_method": "CaCl2", "depth": "6 in"}
+        {"date": "2026-05-02", "ph": 6.2, "ph_method": "CaCl2", "depth": "6 in"}
     ]
     assert kept(Bed, office).get().ph == tree["soil"]["ph"], "one without a date is today's"
 
@@ -445,7 +445,7 @@ def test_a_quick_add_of_nothing_or_by_no_amount_says_so(
 def test_a_file_that_is_no_toml_any_more_opens_as_text(
     client: Browser, office: Office, bed: Bed
 ) -> None:
-    Bed.objects.filter(pk=bed.pk).update(case_text="case = [")
+    Bed.objects.filter(pk=bed.pk).update(own_text="case = [", case_json={})
     page = client.get(f"/beds/{bed.pk}/edit")
     assert page.status_code == 200 and "case = [" in page.content.decode()
 
@@ -537,7 +537,29 @@ def test_whatever_is_sent_the_form_answers(
 def test_a_broken_file_is_not_overwritten_by_a_quick_test(
     client: Browser, office: Office, bed: Bed
 ) -> None:
-    Bed.objects.filter(pk=bed.pk).update(case_text="case = [")
+    Bed.objects.filter(pk=bed.pk).update(own_text="case = [", case_json={})
     answer = client.post(f"/beds/{bed.pk}/tests", {"date": "2026-05-02", "ph": "6.2"})
     assert answer.status_code == 422
     assert Bed.objects.get().case_text == "case = ["
+
+
+def test_remarks_of_somebodys_own_file_survive_the_form_and_come_with_the_file(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    own = CASE.replace("ph = 6.8", "ph = 6.8  # sheet 12, by post")
+    put_case(bed, own, today=TODAY)
+    Writer(office, what="Imported").change(bed, seen_version=bed.version)
+    fields = sent_back(client.get(f"/beds/{bed.pk}/edit").content.decode())
+    client.post(f"/beds/{bed.pk}/edit", fields | {"soil.ph": "6.3"})
+    after = kept(Bed, office).get()
+    assert after.case_json["soil"]["ph"] == 6.3 and after.ph == 6.3
+    sent = {"date": "2026-05-02", "ph": "6.2", "ph_method": "CaCl2", "depth": ""}
+    client.post(f"/beds/{bed.pk}/tests", sent)
+    client.post(f"/beds/{bed.pk}/keep", {"soil.texture": "clay loam", "version": "4"})
+    for address in (f"/beds/{bed.pk}/case.toml", f"/beds/{bed.pk}/letter.toml"):
+        text = client.get(address).content.decode()
+        assert "ph = 6.3  # sheet 12, by post" in text
+        assert tomllib.loads(text) == tomllib.loads(own) | {
+            "soil": tomllib.loads(own)["soil"] | {"ph": 6.3, "texture": "clay loam"},
+            "reading": [{"date": "2026-05-02", "ph": 6.2, "ph_method": "CaCl2"}],
+        }

@@ -6,12 +6,12 @@ import pytest
 from django.test import Client as Browser
 
 from loamshift.case.answer import answer_to_json
+from loamshift.case.read import parse_case
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.samples import SAMPLES, Sample
-from loamshift.web.cases import case_of
 
 TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
 THEN = TODAY - timedelta(days=300)
@@ -70,7 +70,7 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
         'ph_method = "water 1:1"\n'
     )
     bed = a_bed(office, text)
-    case = case_of(f"today = {THEN}\n{BED}", today=THEN)
+    case = parse_case(f"today = {THEN}\n{BED}")
     answer = advise(case, look_ahead=LookAhead(members=50, seed=1, years=2))
     letter = SentLetter(
         bed=bed, title="<b>Plan", sent_on=THEN, decision="go", answer_text=answer_to_json(answer)
@@ -100,6 +100,6 @@ def test_a_case_file_with_faults_is_told_with_the_way_to_mend_it(
     client: Browser, office: Office
 ) -> None:
     bed = a_bed(office, BED)
-    Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
+    Bed.objects.filter(pk=bed.pk).update(case_json={"case": 1, "soil": {"ph": 72}})
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
     assert "<b>Soil: pH</b>" in page and f"/beds/{bed.pk}/edit" in page

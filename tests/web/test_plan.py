@@ -24,7 +24,6 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.beds.samples import SAMPLES
-from loamshift.web.cases import tree_of
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_page import letter_page
 from loamshift.web.plan.views.plan import today
@@ -368,7 +367,7 @@ def test_a_walk_in_is_kept_for_a_client_named_now(client: Browser, office: Offic
     assert (bed.name, bed.garden.name, bed.garden.client.name) == (
         "North border", "Back", "A client",
     )  # fmt: skip
-    assert tree_of(bed.case_text)["soil"]["ph"] == "6.8"
+    assert bed.case_json["soil"]["ph"] == "6.8"
     assert bed.plants == "highbush blueberry" and bed.ph == 6.8 and bed.decision
     page = client.get(answer.headers["Location"]).content.decode()
     assert "North border saved." in page and "/take-back" in page
@@ -392,13 +391,13 @@ def test_changed_fields_of_a_bed_are_a_what_if_until_they_are_kept(
     page = client.get(f"/beds/{bed.pk}?soil.ph=7.1").content.decode()
     assert "Save changes" in page and 'id="f-soil-ph" value="7.1"' in page
     assert '<input type="hidden" name="soil.ph" value="7.1">' in page
-    assert tree_of(kept(Bed, office).get().case_text)["soil"]["ph"] == 6.8
+    assert kept(Bed, office).get().case_json["soil"]["ph"] == 6.8
     answer = client.post(f"/beds/{bed.pk}/keep", {"version": bed.version, "soil.ph": "7.1"})
     assert answer.status_code == 302
     now = kept(Bed, office).get()
-    assert tree_of(now.case_text)["soil"]["ph"] == "7.1"
+    assert now.case_json["soil"]["ph"] == "7.1"
     assert now.ph == 7.1
-    assert tree_of(now.case_text)["claim"] == tree_of(bed.case_text)["claim"]
+    assert now.case_json["claim"] == bed.case_json["claim"]
 
 
 def test_a_field_emptied_is_a_change_too(client: Browser, office: Office, bed: Bed) -> None:
@@ -437,7 +436,7 @@ def test_of_two_who_change_different_facts_neither_is_asked(
     client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.texture": "clay loam"})
     answer = client.post(f"/beds/{bed.pk}/keep", {"version": seen, "soil.ph": "6.2"}, follow=True)
     assert "both changes were saved" in answer.content.decode()
-    soil = tree_of(kept(Bed, office).get().case_text)["soil"]
+    soil = kept(Bed, office).get().case_json["soil"]
     assert (str(soil["ph"]), soil["texture"]) == ("6.2", "clay loam")
 
 

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import json
 import re
+import tomllib
 from datetime import date, timedelta
 from uuid import UUID
 
@@ -151,16 +152,17 @@ def test_what_was_applied_and_tested_since_is_taken_in(
 ) -> None:
     since = TODAY + timedelta(days=30)
     now = (
-        f'{bed.case_text}\n[[applied]]\ndate = {since}\nmaterial = "gypsum"\nrate = "30 g/m2"\n'
+        f'{bed.own_text}\n[[applied]]\ndate = {since}\nmaterial = "gypsum"\nrate = "30 g/m2"\n'
         f'[[reading]]\ndate = {since}\nph = 6.1\nph_method = "water 1:1"\n'
     )
     day = TODAY + timedelta(days=60)
-    told = str(today_differs(sent.answer_text, office=office, today=day, case_text=now))
+    tree = tomllib.loads(now)
+    told = str(today_differs(sent.answer_text, office=office, today=day, now=tree))
     alone = str(today_differs(sent.answer_text, office=office, today=day))
     for fact in ("gypsum", "6.1"):
         assert fact in told and fact not in alone
     assert "Application 1" in told and "applied[" not in told and "reading[" not in told
-    Bed.objects.filter(pk=bed.pk).update(case_text="case = 1\n[soil]\nph = 72\n")
+    Bed.objects.filter(pk=bed.pk).update(case_json={"case": 1, "soil": {"ph": 72}})
     part = client.get(f"/post/{sent.pk}/today?now=1", headers={"HX-Request": "true"})
     assert "Open the bed and correct" in part.content.decode()
 

@@ -13,7 +13,6 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.web.answers import answered
 from loamshift.web.beds.samples import SAMPLES
-from loamshift.web.cases import tree_of
 from loamshift.web.letters.letter_page import WHY
 from loamshift.web.plan.views.plan import today
 from wording import read
@@ -81,7 +80,7 @@ def test_everything_that_can_be_opened(client: Browser) -> None:
 
 def test_a_number_of_a_bed_opens_to_its_own_sum(client: Browser, bed: Bed, office: Office) -> None:
     page = client.get(f"/why/dose.sulfur_as_s_g_m2?bed={bed.pk}").content.decode()
-    found = answered(tree_of(bed.case_text), office=office, today=today())
+    found = answered(bed.case_json, office=office, today=today())
     dose = found.answer.dose.sulfur_as_s_g_m2
     assert dose is not None
     last = re.findall(r'<p class="equation figures">([^<]+)</p>', page)[-1]
@@ -95,7 +94,7 @@ def test_a_number_of_a_bed_opens_to_its_own_sum(client: Browser, bed: Bed, offic
 def test_every_key_listed_for_a_bed_opens_to_a_sum(
     client: Browser, bed: Bed, office: Office
 ) -> None:
-    answer = answered(tree_of(bed.case_text), office=office, today=today()).answer
+    answer = answered(bed.case_json, office=office, today=today()).answer
     listing = unescape(client.get(f"/why/?bed={bed.pk}").content.decode())
     for key in own_keys(answer)[::6]:
         assert f'href="/why/{key}?bed={bed.pk}"' in listing

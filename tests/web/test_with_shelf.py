@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import tomllib
 from datetime import date
 
 import pytest
@@ -9,7 +10,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Office, Product
 from loamshift.web.answers import answered_at_once
 from loamshift.web.beds.samples import SAMPLES
-from loamshift.web.cases import Tree, case_of, tree_of
+from loamshift.web.cases import Tree, case_of
 from loamshift.web.products.with_shelf import (
     MOST,
     Entry,
@@ -42,20 +43,20 @@ def entries(office: Office) -> tuple[Entry, ...]:
 
 
 def grown(office: Office, text: str = BERRIES) -> Tree:
-    return with_shelf(tree_of(text), entries(office))
+    return with_shelf(tomllib.loads(text), entries(office))
 
 
 def case(office: Office) -> Case:
-    return case_with_shelf(tree_of(BERRIES), entries(office), today=TODAY)
+    return case_with_shelf(tomllib.loads(BERRIES), entries(office), today=TODAY)
 
 
 def test_an_empty_shelf_leaves_the_text_as_it_is(office: Office) -> None:
-    assert grown(office) == tree_of(BERRIES)
+    assert grown(office) == tomllib.loads(BERRIES)
 
 
 def test_a_case_with_products_of_its_own_keeps_them(office: Office) -> None:
     put(office, "Powder", "elemental sulfur, powder")
-    assert grown(office, OWN) == tree_of(OWN)
+    assert grown(office, OWN) == tomllib.loads(OWN)
 
 
 def test_the_shelf_is_on_hand_and_nothing_else_changes(office: Office) -> None:
@@ -67,9 +68,9 @@ def test_the_shelf_is_on_hand_and_nothing_else_changes(office: Office) -> None:
         "elemental sulfur, powder", 99.5, 1000.0, 6.25,
     )  # fmt: skip
     del tree["on_hand"]
-    before = tree_of(BERRIES)
+    before = tomllib.loads(BERRIES)
     assert tree.keys() == before.keys()
-    assert case_of(BERRIES, today=TODAY).soil == found.soil
+    assert case_of(tomllib.loads(BERRIES), today=TODAY).soil == found.soil
 
 
 def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: Office) -> None:
@@ -81,7 +82,7 @@ def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: 
         office, "Z quick grade", "elemental sulfur, powder",
         pack="1 kg", price=6.0, currency="GBP",
     )  # fmt: skip
-    found = answered_at_once(tree_of(BERRIES), office=office, today=TODAY)
+    found = answered_at_once(tomllib.loads(BERRIES), office=office, today=TODAY)
     assert [item.material.key for item in found.case.on_hand] == [
         "elemental sulfur, powder", "elemental sulfur, prills",
     ]  # fmt: skip
@@ -92,7 +93,7 @@ def test_the_plan_uses_what_serves_the_bed_not_what_comes_first_by_name(office: 
 def test_a_product_that_no_case_takes_is_passed_over(office: Office) -> None:
     put(office, "Broken", "moon dust")
     put(office, "Odd pack", "urea", pack="three bags")
-    assert grown(office) == tree_of(BERRIES)
+    assert grown(office) == tomllib.loads(BERRIES)
     put(office, "Powder", "elemental sulfur, powder")
     assert len(case(office).on_hand) == 1
 

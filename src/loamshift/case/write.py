@@ -9,10 +9,11 @@ from datetime import date
 from enum import StrEnum
 from typing import Any
 
-from loamshift.case.case_key import Group
+from loamshift.case.case_key import Group, Key
 from loamshift.case.faults import Loc, path_text, unknown_key_fault
 from loamshift.case.fill import table_rows
 from loamshift.case.mend import fault_of, quoted
+from loamshift.case.reads import Holds
 from loamshift.case.schema import CASE_VERSION, CaseFile, item_table
 from loamshift.case.schema_base import Table
 from loamshift.case.toml_string import toml_string
@@ -147,13 +148,23 @@ def _key_lines(
     for key, row in table_rows(table).items():
         path = f"{name}.{key}" if name else key
         if key in answers:
-            line = f"{key} = {toml_value(answers[key], path)}"
+            line = f"{key} = {toml_value(_as_day(answers[key], row), path)}"
         elif examples and row.group is Group.USUAL and table.model_fields[key].default is None:
             line = f"# {key} = {row.example}"
         else:
             continue
         lines += _commented(line, f"# {say(meaning_of(path), words)}")
     return lines
+
+
+def _as_day(value: object, row: Key) -> object:
+    """A day that stands in a text, as JSON has it, as a day."""
+    if row.reads.holds is not Holds.DATE or not isinstance(value, str):
+        return value
+    try:
+        return date.fromisoformat(value)
+    except ValueError:
+        return value
 
 
 def _commented(line: str, comment: str) -> list[str]:

@@ -15,7 +15,7 @@ from loamshift.store.plain import field_value
 
 AsField: TypeAlias = "models.Field[Any, Any]"
 
-IN_FILES: Final = ("case_text", "answer_text")
+IN_FILES: Final = ("case_json", "own_text", "answer_text")
 """Fields that have a file of their own beside the table."""
 
 TABLES: Final[dict[str, type[Kept]]] = {

@@ -108,7 +108,7 @@ def _parts(
     products: QuerySet[Product],
 ) -> Iterator[Part]:
     yield "clients.csv", table(Client, clients.order_by("pk"))
-    yield "beds.csv", table(Bed, beds.defer("case_text").order_by("pk"))
+    yield "beds.csv", table(Bed, beds.defer("case_json", "own_text").order_by("pk"))
     yield "letters.csv", table(SentLetter, letters.defer("answer_text").order_by("pk"))
     yield "products.csv", table(Product, products.order_by("pk"))
     for garden in gardens.order_by("pk"):

@@ -63,7 +63,7 @@ def _problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Problem]:
     if field.name in ("office", "sought"):
         return
     if isinstance(field, models.JSONField):
-        yield from _json_problems(value)
+        yield from _json_problems(field, value)
         return
     if value is None:
         if not field.null:
@@ -100,10 +100,10 @@ def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Probl
             message("store-too-long", count=len(value)),
             message("store-shorten", most=field.max_length),
         )
-    elif field.name == "case_text":
+    elif field.name == "own_text" and value:
         try:
             tomllib.loads(value)
-        except (tomllib.TOMLDecodeError, RecursionError) as error:
+        except (ValueError, RecursionError) as error:
             yield message("store-not-toml", why=given(error)), message("store-fix-bed-text")
     elif field.name == "answer_text":
         try:
@@ -112,13 +112,17 @@ def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Probl
             yield message("store-not-json", why=given(error)), message("store-use-answer-as-is")
 
 
-def _json_problems(value: Any) -> Iterator[_Problem]:
+def _json_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Problem]:
     if not isinstance(value, dict):
         yield message("store-not-a-table"), message("store-write-a-table")
     elif not _sound(value, DEEPEST):
         yield message("store-not-storable"), message("store-use-storable", deepest=DEEPEST)
     elif len(json.dumps(value)) > LARGEST_JSON:
-        yield message("store-plan-too-large"), message("store-draw-less")
+        less = message("store-shorten", most=LARGEST_JSON)
+        yield (
+            message("store-plan-too-large"),
+            message("store-draw-less") if field.name == "plan" else less,
+        )
 
 
 def _sound(value: Any, depth: int) -> bool:

@@ -1,10 +1,10 @@
-"""Plain values as TOML that a person can read."""
+"""Plain values as TOML that a person can read, and TOML as JSON holds it."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from datetime import date, datetime
+from datetime import date, time
 from typing import Any, Final
 
 _BARE: Final = re.compile(r"[A-Za-z0-9_-]+")
@@ -33,6 +33,17 @@ def toml_text(tree: Mapping[str, Any]) -> str:
     d = "x"
     """
     return "\n".join(_table(tree, "")).lstrip("\n") + "\n"
+
+
+def as_json(value: Any) -> Any:
+    """What TOML holds as a database can as JSON: days and times as texts, and no NUL in a text."""
+    if isinstance(value, Mapping):
+        return {key: as_json(one) for key, one in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [as_json(one) for one in value]
+    if isinstance(value, str):
+        return value.replace("\x00", " ")
+    return value.isoformat() if isinstance(value, (date, time)) else value
 
 
 def without_nulls(value: Any, at: Place = ()) -> tuple[Any, list[Place]]:
@@ -81,19 +92,20 @@ def with_nulls(value: Any, places: Sequence[Sequence[str | int]]) -> Any:
 def _table(tree: Mapping[str, Any], path: str) -> list[str]:
     lines: list[str] = []
     for key, value in tree.items():
-        if not isinstance(value, Mapping) and not _tables(value):
-            lines.append(f"{_key(key)} = {_value(value)}")
+        if not isinstance(value, Mapping) and not is_tables(value):
+            lines.append(f"{key_text(key)} = {inline_value(value)}")
     for key, value in tree.items():
-        name = f"{path}.{_key(key)}" if path else _key(key)
+        name = f"{path}.{key_text(key)}" if path else key_text(key)
         if isinstance(value, Mapping):
             lines += ["", f"[{name}]", *_table(value, name)]
-        elif _tables(value):
+        elif is_tables(value):
             for one in value:
                 lines += ["", f"[[{name}]]", *_table(one, name)]
     return lines
 
 
-def _tables(value: Any) -> bool:
+def is_tables(value: Any) -> bool:
+    """True for a list of tables, which has headers of its own."""
     return (
         isinstance(value, (list, tuple))
         and bool(value)
@@ -101,28 +113,30 @@ def _tables(value: Any) -> bool:
     )
 
 
-def _key(key: str) -> str:
-    return key if _BARE.fullmatch(key) else _text(key)
+def key_text(key: str) -> str:
+    """A key as TOML has it."""
+    return key if _BARE.fullmatch(key) else _quoted(key)
 
 
-def _text(text: str) -> str:
+def _quoted(text: str) -> str:
     return '"' + "".join(_ESCAPED.get(sign, sign) for sign in text) + '"'
 
 
-def _value(value: Any) -> str:
+def inline_value(value: Any) -> str:
+    """A value as it stands behind an equals sign."""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, float):
         return repr(value)
     if isinstance(value, int):
         return str(value)
-    if isinstance(value, (datetime, date)):
+    if isinstance(value, (date, time)):
         return value.isoformat()
     if isinstance(value, str):
-        return _text(value)
+        return _quoted(value)
     if isinstance(value, Mapping):
-        inner = ", ".join(f"{_key(key)} = {_value(one)}" for key, one in value.items())
+        inner = ", ".join(f"{key_text(key)} = {inline_value(one)}" for key, one in value.items())
         return "{ " + inner + " }" if inner else "{}"
     if isinstance(value, (list, tuple)):
-        return "[" + ", ".join(_value(one) for one in value) + "]"
+        return "[" + ", ".join(inline_value(one) for one in value) + "]"
     raise TypeError(f"{type(value).__name__} has no place in TOML")

@@ -1,25 +1,21 @@
-"""Case files as the pages see them: a text, a tree of fields, and the case they make."""
+"""Cases as the pages see them: a tree of fields, the case it makes, and its text to take along."""
 
 from __future__ import annotations
 
 import json
-import tomllib
 from collections.abc import Iterable, Mapping
 from copy import deepcopy
 from datetime import date
 from typing import Any
 
-from loamshift.case.read import case_from_tree, parse_case
+from loamshift.case.read import case_from_tree
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Case
+from loamshift.store.models import Bed
+from loamshift.store.toml_update import with_values
 
 Tree = dict[str, Any]
 """A case file as nested tables: ``{"soil": {"ph": 7.2}, "claim": [{"material": ...}]}``."""
-
-
-def tree_of(case_text: str) -> Tree:
-    """The tables of a case file that is known to be readable."""
-    return tomllib.loads(case_text)
 
 
 def text_of(tree: Mapping[str, Any]) -> str:
@@ -27,19 +23,17 @@ def text_of(tree: Mapping[str, Any]) -> str:
     return case_toml({"case": 1, **tree}, examples=False)
 
 
-def case_of(case_text: str, *, today: date) -> Case:
-    """The case as of today, whatever day the file was first written for.
-
-    Raises
-    ------
-    CaseError
-        With every fault and its path, where the text cannot be used.
+def text_of_bed(bed: Bed, tree: Mapping[str, Any] | None = None) -> str:
+    """The case file of a bed, or of a tree in its place: as somebody wrote it, with their remarks,
+    or else with what each key means.
     """
-    return parse_case(case_text, source="this bed", today=today)
+    if not bed.own_text:
+        return text_of(bed.case_json if tree is None else tree)
+    return bed.own_text if tree is None else with_values(bed.own_text, {"case": 1, **tree})
 
 
-def case_of_tree(tree: Mapping[str, Any], *, today: date) -> Case:
-    """The case of a tree as of today, without a text between.
+def case_of(tree: Mapping[str, Any], *, today: date) -> Case:
+    """The case of a tree as of today, whatever day it was first written for.
 
     Raises
     ------

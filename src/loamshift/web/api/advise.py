@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from contextlib import nullcontext
 from dataclasses import asdict
 from datetime import date
@@ -13,19 +14,19 @@ from pydantic import Field
 
 from loamshift.case.answer import answer_to_json
 from loamshift.case.frozen import FrozenLetter
-from loamshift.case.read import parse_case
+from loamshift.case.read import case_from_tree
 from loamshift.case.said import in_words
+from loamshift.case.toml_text import parse_toml
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.claim.settle import settle_claim
 from loamshift.services.own_sum.margin import margin_sums
 from loamshift.web.answers import MEMBERS
-from loamshift.web.api.cases import SOURCE, case_in_body, clock_today, text_in
+from loamshift.web.api.cases import SOURCE, case_given, case_in_body, clock_today, table
 from loamshift.web.api.door import forecasting
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import CaseIn
-from loamshift.web.cases import text_of, tree_of
 from loamshift.web.wording import words_for
 
 MOST_MEMBERS: Final = 2000
@@ -129,8 +130,9 @@ class ClaimsOut(Schema):
 )
 def settle(request: HttpRequest, given: ClaimsIn) -> Any:
     """What each claimed material would really do to the bed of a case; each on its own."""
-    tree = tree_of(text_of({**_tree(given), "claim": given.claims}))
-    case = parse_case(text_of(tree), source=SOURCE, today=clock_today())
+    case = case_from_tree(
+        table({**_tree(given), "claim": given.claims}), source=SOURCE, today=clock_today()
+    )
     seed = SEED if given.forecast else None
     with forecasting(request) if given.forecast else nullcontext():
         settled = [settle_claim(case, entry, seed=seed) for entry in case.claims]
@@ -138,7 +140,6 @@ def settle(request: HttpRequest, given: ClaimsIn) -> Any:
     return {"claims": [asdict(in_words(one, words, {})) for one in settled]}
 
 
-def _tree(given: CaseIn) -> dict[str, Any]:
-    text = text_in(given)
-    parse_case(text, source=SOURCE, today=clock_today())
-    return tree_of(text)
+def _tree(given: CaseIn) -> Mapping[str, Any]:
+    case = case_given(given)
+    return parse_toml(case, source=SOURCE) if isinstance(case, str) else case

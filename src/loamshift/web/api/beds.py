@@ -14,7 +14,7 @@ from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import found, kept
-from loamshift.web.api.cases import clock_today, text_in, whole_bed, with_entry
+from loamshift.web.api.cases import case_given, clock_today, whole_bed, with_entry
 from loamshift.web.api.door import acted, done, writer_of
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
@@ -30,6 +30,7 @@ from loamshift.web.api.shapes import (
     page_of,
 )
 from loamshift.web.beds.keeping import put_case
+from loamshift.web.cases import text_of_bed
 from loamshift.web.middleware import office_of
 
 router = Router(tags=["beds"])
@@ -95,8 +96,8 @@ def delete_bed(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any
     },
 )
 def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """The case file of a bed, to the letter as it is kept."""
-    text = bed_of(request, pk).case_text
+    """The case file of a bed, with the remarks of whoever wrote one."""
+    text = text_of_bed(bed_of(request, pk))
     return HttpResponse(text, content_type="application/toml; charset=utf-8")
 
 
@@ -131,4 +132,4 @@ def _put(request: HttpRequest, bed: Bed, given: BedIn) -> None:
         if bed.garden is None:
             wrong, right = message("api-no-garden"), message("api-gardens-listed")
             raise CaseError([fault("garden", wrong, right, given=str(given.garden))])
-    put_case(bed, text_in(given), today=clock_today())
+    put_case(bed, case_given(given), today=clock_today())

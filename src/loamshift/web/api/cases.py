@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from datetime import date
 from typing import Any, Final
@@ -18,7 +17,7 @@ from loamshift.errors import CaseError
 from loamshift.store.models import Bed
 from loamshift.web.api.faults import Refused
 from loamshift.web.api.shapes import CaseIn, brief
-from loamshift.web.cases import text_of, tree_of
+from loamshift.web.cases import text_of_bed
 
 DEEPEST: Final = 6
 TOML: Final = ("application/toml", "text/toml", "text/x-toml")
@@ -86,8 +85,8 @@ def _is_deep(tree: Any, most: int) -> bool:
     return bool(level)
 
 
-def text_in(given: CaseIn) -> str:
-    """The case file that a body gives: its text as it is, or the text its keys make.
+def case_given(given: CaseIn) -> Mapping[str, Any] | str:
+    """The case that a body gives: its keys, or the text of a case file.
 
     Raises
     ------
@@ -99,31 +98,16 @@ def text_in(given: CaseIn) -> str:
         raise CaseError([wrong], source=SOURCE)
     if given.case_toml is not None:
         return given.case_toml
-    return text_of(table(given.case))
+    return table(given.case)
 
 
-def with_entry(bed: Bed, name: str, entry: Mapping[str, Any]) -> str:
-    """The case file of a bed with one more entry in one of its lists."""
-    tree = tree_of(bed.case_text)
-    found = tree.get(name)
+def with_entry(bed: Bed, name: str, entry: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The case of a bed with one more entry in one of its lists."""
+    found = bed.case_json.get(name)
     entries = found if isinstance(found, list) else []
-    tree[name] = [*entries, dict(entry)]
-    return text_of(table(tree))
+    return table({**bed.case_json, name: [*entries, dict(entry)]})
 
 
 def whole_bed(bed: Bed) -> dict[str, Any]:
     """A bed with its case in both forms."""
-    return {**brief(bed), "case": plain(tree_of(bed.case_text)), "case_toml": bed.case_text}
-
-
-def plain(value: Any) -> Any:
-    """What TOML holds as JSON can: days as texts, and nothing for numbers that are none."""
-    if isinstance(value, dict):
-        return {key: plain(one) for key, one in value.items()}
-    if isinstance(value, list):
-        return [plain(one) for one in value]
-    if isinstance(value, float) and not math.isfinite(value):
-        return None
-    if value is None or isinstance(value, (str, int, float)):
-        return value
-    return value.isoformat()
+    return {**brief(bed), "case": bed.case_json, "case_toml": text_of_bed(bed)}

@@ -70,6 +70,15 @@ def merge_fields(current: Kept, version: int, mine: Mapping[str, Any]) -> Merged
     )
 
 
+def as_kept(kept: Any, typed: Any) -> Any:
+    """What was typed, with the kept value wherever both read alike: a number stays a number."""
+    if isinstance(kept, Mapping) and isinstance(typed, Mapping):
+        return {key: as_kept(kept.get(key), value) for key, value in typed.items()}
+    if isinstance(kept, list) and isinstance(typed, list) and len(kept) <= len(typed):
+        return [*map(as_kept, kept, typed), *typed[len(kept) :]]
+    return kept if _same(kept, typed) else typed
+
+
 def before(thing: Kept, version: int) -> dict[str, Any] | None:
     """What a thing held at an earlier version, by the names of fields; None where unknown."""
     steps = thing.version - version

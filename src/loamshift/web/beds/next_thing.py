@@ -13,7 +13,7 @@ from loamshift.domain.answer import Decision
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
-from loamshift.web.cases import case_of
+from loamshift.web.cases import Tree, case_of, key_of
 
 EARLY: Final = timedelta(days=30)
 """A test taken this much before its day counts as that test."""
@@ -54,7 +54,7 @@ class _Due:
 
 
 def next_thing(
-    case_text: str, sent: UUID | None, *, today: date, read: Callable[[UUID], str]
+    tree: Tree, sent: UUID | None, *, today: date, read: Callable[[UUID], str]
 ) -> NextThing:
     """What to do next on a bed.
 
@@ -65,22 +65,22 @@ def next_thing(
     read
         Gives the answer of a letter as JSON; asked only where nothing is known yet.
     """
-    key = (case_text, sent, today)
+    key = (key_of(tree), sent, today)
     if key not in _known:
         if len(_known) >= MOST_KNOWN:
             _known.clear()
-        _known[key] = _worked_out(case_text, "" if sent is None else read(sent), today)
+        _known[key] = _worked_out(tree, "" if sent is None else read(sent), today)
     return _known[key]
 
 
-def is_known(case_text: str, sent: UUID | None, *, today: date) -> bool:
+def is_known(tree: Tree, sent: UUID | None, *, today: date) -> bool:
     """True where the answer costs nothing, because it was asked before."""
-    return (case_text, sent, today) in _known
+    return (key_of(tree), sent, today) in _known
 
 
-def _worked_out(case_text: str, letter: str, today: date) -> NextThing:
+def _worked_out(tree: Tree, letter: str, today: date) -> NextThing:
     try:
-        case = case_of(case_text, today=today)
+        case = case_of(tree, today=today)
         due = _from_letter(letter) if letter else None
         if due is not None and due.first:
             due = None  # it promised nothing: a look today knows whether the test was made

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
@@ -24,7 +25,7 @@ from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.answers import MEMBERS, SEED, answered, words_of
-from loamshift.web.cases import tree_of
+from loamshift.web.cases import Tree, key_of
 from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
 
 
@@ -36,7 +37,7 @@ def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
     CaseError
         Where the case file of the bed cannot be used; it carries every fault.
     """
-    found = answered(tree_of(bed.case_text), office=office, today=today)
+    found = answered(bed.case_json, office=office, today=today)
     frozen = FrozenLetter(found.letter, found.words)
     return SentLetter(
         bed=bed,
@@ -68,7 +69,9 @@ def opened(sent: SentLetter) -> Opened:
     return Opened(file, replace(frozen, letter=drawable(frozen.letter, frozen.words)), "")
 
 
-def today_differs(answer_text: str, *, office: Office, today: date, case_text: str = "") -> Letter:
+def today_differs(
+    answer_text: str, *, office: Office, today: date, now: Tree | None = None
+) -> Letter:
     """What a bed would be told today, beside what was told.
 
     It is answered with the seed, members and years of the letter, so that chance is no reason
@@ -76,29 +79,30 @@ def today_differs(answer_text: str, *, office: Office, today: date, case_text: s
 
     Parameters
     ----------
-    case_text
-        The bed as it is now, with what was applied and tested since; empty for the case of the
-        letter itself.
+    now
+        The case of the bed as it is now, with what was applied and tested since; None for the
+        case of the letter itself.
 
     Raises
     ------
     InputError
         Where the letter keeps no case, or today's tables do not understand it or the bed.
     """
-    shelf = shelf_entries(in_stock(office)) if case_text else ()
-    return _today_differs(answer_text, case_text, shelf, words_of(office), today)
+    shelf = () if now is None else shelf_entries(in_stock(office))
+    key = "" if now is None else key_of(now)
+    return _today_differs(answer_text, key, shelf, words_of(office), today)
 
 
 @lru_cache(maxsize=32)
 def _today_differs(
-    answer_text: str, case_text: str, shelf: tuple[Entry, ...], words: Words, today: date
+    answer_text: str, key: str, shelf: tuple[Entry, ...], words: Words, today: date
 ) -> Letter:
     file = answer_file_from_json(answer_text)
     case = file.case()
     day = max(today, case.today)
     fresh_case = replace(case, today=day)
-    if case_text:
-        fresh_case = case_with_shelf(tree_of(case_text), shelf, today=day)
+    if key:
+        fresh_case = case_with_shelf(json.loads(key), shelf, today=day)
     fresh = _answered_like(fresh_case, file.answer)
     before, now = file.answer.made_by, fresh.made_by
     same = (before.tables, before.model, before.version) == (now.tables, now.model, now.version)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping, Sequence
 from datetime import date
 from functools import lru_cache
@@ -21,7 +22,7 @@ from loamshift.services.claims_sheet import claims_sheet
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import SEED
-from loamshift.web.cases import Tree, case_of, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, case_of, key_of, with_fields
 
 MOST: Final = 6
 """Claims side by side on one page."""
@@ -59,23 +60,21 @@ def local_day() -> date:
     return date.today()  # noqa: DTZ011 - the local day
 
 
-def claims_case_text(
-    rows: Sequence[tuple[str, str]], said: Mapping[str, str], bed: Bed | None
-) -> str:
-    """A case file with these claims, on a kept bed or else on the soil that was told."""
+def claims_key(rows: Sequence[tuple[str, str]], said: Mapping[str, str], bed: Bed | None) -> str:
+    """A case with these claims as JSON, on a kept bed or else on the soil that was told."""
     claimed = [
         {"material": material, **({"amount": amount} if amount else {})}
         for material, amount in rows
         if material
     ]
-    tree: Tree = tree_of(bed.case_text) if bed else with_fields({}, said.items())
-    return text_of({**tree, "claim": claimed})
+    tree: Tree = bed.case_json if bed else with_fields({}, said.items())
+    return key_of({**tree, "claim": claimed})
 
 
 @lru_cache(maxsize=128)
-def claims_settled(text: str, today: date) -> tuple[Case, Answer]:
-    """A case file as read, with the answer to its claims."""
-    case = case_of(text, today=today)
+def claims_settled(key: str, today: date) -> tuple[Case, Answer]:
+    """A case as read, with the answer to its claims."""
+    case = case_of(json.loads(key), today=today)
     return case, claims_asked(case, seed=SEED)
 
 
@@ -88,24 +87,24 @@ def asked_case(request: HttpRequest, office: Office) -> tuple[Case, Answer]:
         Where the page would tell of a fault.
     """
     rows, said, bed = claims_said(request), soil_said(request), bed_asked(request, office)
-    return claims_settled(claims_case_text(rows, said, bed), local_day())
+    return claims_settled(claims_key(rows, said, bed), local_day())
 
 
 def asked_sheet(request: HttpRequest, office: Office) -> str:
-    """The case file, without claims, of the soil that an address asks the remedies for."""
-    return claims_case_text((), soil_said(request), bed_asked(request, office))
+    """The case as JSON, without claims, of the soil that an address asks the remedies for."""
+    return claims_key((), soil_said(request), bed_asked(request, office))
 
 
 @lru_cache(maxsize=32)
-def sheet_card(text: str, words: Words, today: date) -> Card:
-    """Folk remedies beside what the soil of a case file needs, as a sheet."""
-    return claims_sheet_card(remedies(text, today), day=today, words=words)
+def sheet_card(key: str, words: Words, today: date) -> Card:
+    """Folk remedies beside what the soil of a case needs, as a sheet."""
+    return claims_sheet_card(remedies(key, today), day=today, words=words)
 
 
 @lru_cache(maxsize=32)
-def remedies(text: str, today: date) -> ClaimsSheet:
-    """Folk remedies beside what the soil of a case file needs."""
-    return claims_sheet(case_of(text, today=today), seed=SEED)
+def remedies(key: str, today: date) -> ClaimsSheet:
+    """Folk remedies beside what the soil of a case needs."""
+    return claims_sheet(case_of(json.loads(key), today=today), seed=SEED)
 
 
 def bed_asked(request: HttpRequest, office: Office) -> Bed | None:

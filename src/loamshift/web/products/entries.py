@@ -17,7 +17,7 @@ from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.shelf import shelf_prices
 from loamshift.store.models import Product
-from loamshift.web.cases import case_of, text_of
+from loamshift.web.cases import case_of
 from loamshift.web.problems import names_another, whole_fault, with_mend
 
 ASKED: Final = (
@@ -107,7 +107,7 @@ def _on_hand(entry: tuple[tuple[str, str], ...]) -> OnHand:
     if "material" not in dict(entry):
         wrong, right = message("products-material-missing"), message("products-material-choose")
         raise CaseError([fault(f"{_AT}material", wrong, right)])
-    case = case_of(text_of({"on_hand": [dict(entry)]}), today=date.max)
+    case = case_of({"on_hand": [dict(entry)]}, today=date.max)
     shelf_prices(case.on_hand)
     return case.on_hand[0]
 

@@ -11,7 +11,7 @@ from loamshift.domain.case import Case
 from loamshift.services.shelf import shelf_order
 from loamshift.store.models import Office, Product
 from loamshift.store.scope import kept
-from loamshift.web.cases import Tree, case_of_tree
+from loamshift.web.cases import Tree, case_of
 from loamshift.web.products.entries import entry_of, said_of, usable
 
 Entry: TypeAlias = tuple[tuple[str, str], ...]
@@ -48,11 +48,11 @@ def case_with_shelf(tree: Tree, entries: Sequence[Entry], *, today: date) -> Cas
         With every fault and its path, where the tree cannot be used.
     """
     grown = with_shelf(tree, entries)
-    case = case_of_tree(grown, today=today)
+    case = case_of(grown, today=today)
     if grown is tree:
         return case
     order = shelf_order(case)
     if any("on_hand" in str(told) for told in (*case.notes, *case.without_unit)):
         ordered = [grown["on_hand"][place] for place in order]  # what is told names their places
-        return case_of_tree({**grown, "on_hand": ordered}, today=today)
+        return case_of({**grown, "on_hand": ordered}, today=today)
     return replace(case, on_hand=tuple(case.on_hand[place] for place in order))

@@ -10,7 +10,6 @@ from django import template
 from loamshift.domain.ph import PhMethod
 from loamshift.store.models import Bed
 from loamshift.web.beds.quick import QuickForm
-from loamshift.web.cases import tree_of
 
 register = template.Library()
 _METHODS: Final = tuple(str(method) for method in PhMethod)
@@ -18,10 +17,7 @@ _METHODS: Final = tuple(str(method) for method in PhMethod)
 
 def _method_of(bed: Bed) -> str:
     """How the pH of this bed was measured last; the next test is most likely done alike."""
-    try:
-        tree = tree_of(bed.case_text)
-    except ValueError:
-        return ""
+    tree = bed.case_json
     told = [tree.get("soil"), *(tree.get("reading") or ())]
     methods = [str(one.get("ph_method", "")) for one in told if isinstance(one, dict)]
     return next((method for method in reversed(methods) if method), "")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -22,6 +23,7 @@ from loamshift.report.words import Words
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
+from loamshift.store.toml_out import as_json
 from loamshift.web.beds.case_form import (
     case_form,
     faulty_lines,
@@ -31,9 +33,9 @@ from loamshift.web.beds.case_form import (
     value_text,
 )
 from loamshift.web.beds.keeping import garden_called, put_case
-from loamshift.web.beds.merge import Merged, before, merge
+from loamshift.web.beds.merge import Merged, as_kept, before, merge
 from loamshift.web.beds.quick import QUICK, QuickForm
-from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, text_of_bed, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
 from loamshift.web.problems import whole_fault
@@ -113,7 +115,7 @@ def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
     try:
         if table not in entry:
             raise WordedError(message("beds-nothing-entered"))
-        put_case(bed, text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+        put_case(bed, tree, today=date.today())  # noqa: DTZ011 - the local day
         writer.change(bed, seen_version=seen)
     except InputError as error:
         faults = error.faults if isinstance(error, CaseError) else (whole_fault(error),)
@@ -133,20 +135,20 @@ def _quick_again(request: HttpRequest, pk: UUID, form: QuickForm) -> HttpRespons
     more = {"quick": form}
     if request.POST.get("page") == "history":
         return show_history(request, bed, status=422, more=more)
-    return show_plan(request, tree_of(bed.case_text), bed=bed, status=422, more=more)
+    return show_plan(request, bed.case_json, bed=bed, status=422, more=more)
 
 
 def draft_of(bed: Bed) -> Draft:
     """A bed as it is kept."""
     faults: tuple[Fault, ...] = ()
-    tree: Tree = {}
-    try:
-        tree = tree_of(bed.case_text)
-    except ValueError as error:
-        faults = (_unreadable(error, message("form-text-correct")),)
+    if not bed.case_json:  # a text of an earlier version that nobody could read
+        try:
+            tomllib.loads(bed.own_text)
+        except ValueError as error:
+            faults = (_unreadable(error, message("form-text-correct")),)
     return Draft(
-        tree=tree,
-        text=bed.case_text,
+        tree=bed.case_json,
+        text=text_of_bed(bed),
         as_text=bool(faults),
         garden=str(bed.garden_id or ""),
         version=bed.version,
@@ -205,10 +207,9 @@ def _keep(
     office = office_of(request)
     is_new = bed._state.adding
     shown = None if is_new else bed
-    text_before = bed.case_text
     try:
-        text = draft.text if draft.as_text else _text_for(bed, draft.tree)
-        put_case(bed, text, today=date.today())  # noqa: DTZ011 - the local day
+        given = draft.text if draft.as_text else as_kept(bed.case_json, draft.tree)
+        put_case(bed, given, today=date.today())  # noqa: DTZ011 - the local day
         bed.garden = garden_called(office, draft.garden)
         if is_new:
             added = message("form-added", bed=Given(bed.name))
@@ -224,7 +225,7 @@ def _keep(
         current = overtaken.current
         assert isinstance(current, Bed)
         words = words_for(request)
-        merged = None if draft.as_text else _merged(current, draft, _tree_or_empty(text))
+        merged = None if draft.as_text else _merged(current, draft, bed.case_json)
         if merged is not None:
             draft.tree, draft.version = merged.tree, current.version
             if not merged.asked:
@@ -233,11 +234,9 @@ def _keep(
             draft.standing = tuple(_asked(merged, words))
             return _page(request, shown, draft, status=409)
         draft.whole, draft.version = refusal(overtaken, words), current.version
-        now, typed = _tree_or_empty(current.case_text), _tree_or_empty(text)
-        draft.standing = tuple(differences(now, typed, words=words))
+        draft.standing = tuple(differences(current.case_json, bed.case_json, words=words))
         return _page(request, shown, draft, status=409)
     except InputError as error:
-        bed.case_text = text_before
         draft.whole = refusal(error, words_for(request))
         return _page(request, shown, draft, status=422)
     notify_done(request, writer, also=also)
@@ -251,8 +250,7 @@ def _merged(current: Bed, draft: Draft, typed: Tree) -> Merged | None:
         return None
     if draft.garden == str(was["garden_id"] or ""):
         draft.garden = str(current.garden_id or "")
-    base = _tree_or_empty(was["case_text"])
-    return merge(base=base, theirs=_tree_or_empty(current.case_text), mine=typed)
+    return merge(base=was["case_json"], theirs=current.case_json, mine=typed)
 
 
 def _asked(merged: Merged, words: Words) -> Iterator[tuple[str, str, str]]:
@@ -271,24 +269,17 @@ def _nested(path_: str, value: Any) -> Tree:
 def _turn(draft: Draft, bed: Bed, turn: str) -> None:
     """Go on with the same draft the other way: as text, or in the form."""
     if turn == "text" and not draft.as_text:
-        draft.text, draft.as_text = _text_for(bed, draft.tree), True
+        draft.text = text_of_bed(bed, as_kept(bed.case_json, draft.tree))
+        draft.as_text = True
     elif turn == "form" and draft.as_text:
         try:
-            draft.tree, draft.as_text = tree_of(draft.text), False
+            draft.tree, draft.as_text = as_json(tomllib.loads(draft.text)), False
         except ValueError as error:
             draft.faults = (_unreadable(error, message("form-text-correct-first")),)
 
 
 def _unreadable(error: ValueError, right: Message) -> Fault:
     return fault("", message("form-text-unreadable", why=Given(str(error))), right)
-
-
-def _text_for(bed: Bed, tree: Tree) -> str:
-    """The text for a tree; the kept one, with its own remarks, where it says the same."""
-    kept_tree = _tree_or_empty(bed.case_text)
-    if kept_tree and not any(differences(kept_tree, tree, words=Words())):
-        return bed.case_text
-    return text_of(tree)
 
 
 def _page(
@@ -372,13 +363,6 @@ def _leaves(node: Any, at: str = "") -> Iterator[tuple[str, str]]:
             yield from _leaves(value, f"{at}[{number}]")
     else:
         yield at, value_text(node)
-
-
-def _tree_or_empty(text: str) -> Tree:
-    try:
-        return tree_of(text)
-    except ValueError:
-        return {}
 
 
 ROUTES: list[URLPattern] = [

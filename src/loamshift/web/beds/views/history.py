@@ -35,7 +35,6 @@ from loamshift.store.scope import kept
 from loamshift.web.answers import answered
 from loamshift.web.beds.case_form import path_label
 from loamshift.web.beds.views.listing import decided
-from loamshift.web.cases import tree_of
 from loamshift.web.middleware import office_of
 from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_of
@@ -82,7 +81,7 @@ def show_history(
     life: History | None = None
     words = words_of(office)
     try:
-        words = answered(tree_of(bed.case_text), office=office, today=today).words
+        words = answered(bed.case_json, office=office, today=today).words
         life = life_of(bed, office, today=today)
     except CaseError as error:
         faults = error.faults
@@ -129,7 +128,7 @@ def life_of(bed: Bed, office: Office, *, today: date) -> History:
     CaseError
         Where the bed's case file cannot be used.
     """
-    found = answered(tree_of(bed.case_text), office=office, today=today)
+    found = answered(bed.case_json, office=office, today=today)
     letters = kept(SentLetter, office).filter(bed=bed).order_by("-sent_on", "-created_at")
     sent = [
         letter

@@ -136,8 +136,8 @@ def rows_of(
     for bed in some:
         sent = getattr(bed, "sent", None)
         todo = None
-        if ends is None or monotonic() < ends or is_known(bed.case_text, sent, today=today):
-            todo = next_thing(bed.case_text, sent, today=today, read=_answer_text)
+        if ends is None or monotonic() < ends or is_known(bed.case_json, sent, today=today):
+            todo = next_thing(bed.case_json, sent, today=today, read=_answer_text)
         late = todo is not None and todo.is_late(today)
         rows.append(
             BedRow(

@@ -27,7 +27,7 @@ from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import before as earlier
 from loamshift.web.beds.merge import merge_fields
 from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
-from loamshift.web.cases import case_of, text_of, tree_of, with_fields
+from loamshift.web.cases import case_of, with_fields
 from loamshift.web.clients.garden_drawing import BedOnPlan, draw_plan, size_said
 from loamshift.web.clients.garden_plan import (
     FOOT_M,
@@ -316,7 +316,7 @@ def _spoken(area_m2: float, *, us: bool) -> str:
 
 def _kept_m2(bed: Bed, today: date) -> float | None:
     try:
-        return case_of(bed.case_text, today=today).bed.area_m2
+        return case_of(bed.case_json, today=today).bed.area_m2
     except InputError:
         return None
 
@@ -330,7 +330,7 @@ def _fill_in(writer: Writer, beds: Sequence[Bed], plan: Plan, *, us: bool) -> li
         if bed is None or drawn <= 0.0:
             continue
         try:
-            if case_of(bed.case_text, today=today).bed.area_m2 is not None:
+            if case_of(bed.case_json, today=today).bed.area_m2 is not None:
                 continue
         except InputError:
             continue  # a file with faults is mended on its own page, not here
@@ -340,8 +340,8 @@ def _fill_in(writer: Writer, beds: Sequence[Bed], plan: Plan, *, us: bool) -> li
 
 
 def _give_size(writer: Writer, bed: Bed, said: str) -> None:
-    tree = with_fields(tree_of(bed.case_text), [("bed.area", said)])
-    put_case(bed, text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+    tree = with_fields(bed.case_json, [("bed.area", said)])
+    put_case(bed, tree, today=date.today())  # noqa: DTZ011 - the local day
     writer.change(bed, seen_version=bed.version)
 
 

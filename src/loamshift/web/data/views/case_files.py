@@ -22,6 +22,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import kept
 from loamshift.web.beds.keeping import LONGEST_NAME, put_case
+from loamshift.web.cases import text_of_bed
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
@@ -45,10 +46,10 @@ class CaseFile:
 
 @require_safe
 def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """The case file of a bed, to the letter as it is kept."""
+    """The case file of a bed, with the remarks of whoever wrote one."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
     kind = "application/toml; charset=utf-8"
-    return download(bed.case_text, name=bed.name, tail=".toml", kind=kind)
+    return download(text_of_bed(bed), name=bed.name, tail=".toml", kind=kind)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

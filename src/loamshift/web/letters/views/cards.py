@@ -20,7 +20,7 @@ from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered, paper_of, words_of
-from loamshift.web.cases import Tree, case_of_tree, tree_of, with_fields
+from loamshift.web.cases import Tree, case_of, with_fields
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_fault
@@ -41,7 +41,7 @@ def walk_in_sheet(request: HttpRequest, sheet: str) -> HttpResponse:
 def bed_sheet(request: HttpRequest, pk: UUID, sheet: str) -> HttpResponse:
     """A sheet for a kept bed; what the address says stands in place of what is kept."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    tree = with_fields(tree_of(bed.case_text), said_in(request.GET))
+    tree = with_fields(bed.case_json, said_in(request.GET))
     return _sheet(request, tree, sheet, back=reverse("bed", args=[pk]))
 
 
@@ -93,7 +93,7 @@ def _rescue_sheet(tree: Tree, office: Office) -> Card | None:
 
 
 def _sampling_sheet(tree: Tree, office: Office) -> Card:
-    return sampling_card(case_of_tree(tree, today=today()), words=words_of(office))
+    return sampling_card(case_of(tree, today=today()), words=words_of(office))
 
 
 def sampling_card(case: Case, *, words: Words) -> Card:

@@ -112,9 +112,9 @@ def letter_today(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 def _differences(sent: SentLetter, office: Office) -> dict[str, object]:
     today = date.today()  # noqa: DTZ011 - the local day
-    now = sent.bed.case_text
+    now = sent.bed.case_json
     try:
-        differs = today_differs(sent.answer_text, office=office, today=today, case_text=now)
+        differs = today_differs(sent.answer_text, office=office, today=today, now=now)
     except CaseError:
         problem = message("letters-bed-faulty")
         return {"problem": say(problem, words_of(office)), "differs": ""}

@@ -15,7 +15,7 @@ from loamshift.errors import InputError
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered, paper_of
-from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, text_of_bed, with_fields
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.plan_page import said_in
@@ -34,18 +34,19 @@ TYPES: Final = {
 @require_safe
 def walk_in_file(request: HttpRequest, ending: str) -> HttpResponse:
     """The letter of a walk-in as a file."""
-    return _file(request, with_fields({}, said_in(request.GET)), ending, back=reverse("plan"))
+    tree = with_fields({}, said_in(request.GET))
+    return _file(request, tree, ending, bed=Bed(), back=reverse("plan"))
 
 
 @require_safe
 def bed_file(request: HttpRequest, pk: UUID, ending: str) -> HttpResponse:
     """The letter of a kept bed as a file; what the address says stands in place of what is kept."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    tree = with_fields(tree_of(bed.case_text), said_in(request.GET))
-    return _file(request, tree, ending, back=reverse("bed", args=[pk]))
+    tree = with_fields(bed.case_json, said_in(request.GET))
+    return _file(request, tree, ending, bed=bed, back=reverse("bed", args=[pk]))
 
 
-def _file(request: HttpRequest, tree: Tree, ending: str, *, back: str) -> HttpResponse:
+def _file(request: HttpRequest, tree: Tree, ending: str, *, bed: Bed, back: str) -> HttpResponse:
     if ending not in TYPES:
         raise Http404
     office = office_of(request)
@@ -53,7 +54,7 @@ def _file(request: HttpRequest, tree: Tree, ending: str, *, back: str) -> HttpRe
         found = answered(tree, office=office, today=today())
     except InputError:
         return redirect(f"{back}?{urlencode(said_in(request.GET))}")
-    data = text_of(tree) if ending == "toml" else letter_bytes(found, office, ending)
+    data = text_of_bed(bed, tree) if ending == "toml" else letter_bytes(found, office, ending)
     letter = found.letter
     return download(data, name=letter.title, day=letter.day, tail=f".{ending}", kind=TYPES[ending])
 

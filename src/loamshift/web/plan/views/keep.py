@@ -27,7 +27,7 @@ from loamshift.store.scope import kept
 from loamshift.web.answers import Answered, answered
 from loamshift.web.beds.merge import Merged, merge
 from loamshift.web.beds.merge import before as before_version
-from loamshift.web.cases import Tree, text_of, tree_of, with_fields
+from loamshift.web.cases import Tree, with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
@@ -52,7 +52,8 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
         notify_fault(request, message("advice-cannot-save"))
         return redirect(f"{reverse('plan')}?{urlencode(fields)}")
     tree["name"] = name
-    bed = Bed(name=name, case_text=text_of(tree), **drawn_out(page.answered))
+    bed = Bed(name=name, **drawn_out(page.answered))
+    bed.take_case({"case": 1, **tree})
     what = message("advice-saved", bed=Given(name))
     writer = Writer(office, user=person_of(request), what=what)
     try:
@@ -110,7 +111,7 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     fields = said_in(request.POST)
-    before = tree_of(bed.case_text)
+    before = bed.case_json
     tree, seen, also = with_fields(before, fields), _seen(request), None
     merged = _merged(bed, seen, fields)
     if merged is not None and not merged.asked:
@@ -120,7 +121,7 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     if page.answered is None:
         notify_fault(request, message("advice-cannot-save"))
         return redirect(here)
-    bed.case_text = text_of(tree)
+    bed.take_case({"case": 1, **tree})
     bed.name = str(tree.get("name") or bed.name)
     for name, value in drawn_out(page.answered).items():
         setattr(bed, name, value)
@@ -141,13 +142,10 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
 def _merged(bed: Bed, version: int, fields: list[tuple[str, str]]) -> Merged | None:
     """Fields that were changed, put together with what somebody else saved; None where nobody."""
     was = before_version(bed, version)
-    try:
-        base = None if was is None else tree_of(was["case_text"])
-    except ValueError:
-        base = None
-    if base is None:
+    if was is None:
         return None
-    return merge(base=base, theirs=tree_of(bed.case_text), mine=with_fields(base, fields))
+    base = was["case_json"]
+    return merge(base=base, theirs=bed.case_json, mine=with_fields(base, fields))
 
 
 def _overtaken(
@@ -166,7 +164,7 @@ def _overtaken(
         (field_called(leaf, words), ", ".join(there.get(leaf, ())) or "–", value or "–")
         for leaf, value in fields
     ]
-    kept_now = tree_of(bed.case_text)
+    kept_now = bed.case_json
     return show_plan(
         request,
         with_fields(kept_now, fields),
@@ -183,7 +181,7 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     try:
-        found = answered(tree_of(bed.case_text), office=office, today=today())
+        found = answered(bed.case_json, office=office, today=today())
         letter = SentLetter(
             bed=bed,
             title=found.letter.title[:200],

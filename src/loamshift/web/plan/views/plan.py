@@ -20,7 +20,7 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.scope import kept
-from loamshift.web.cases import Tree, tree_of, with_fields
+from loamshift.web.cases import Tree, with_fields
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
@@ -56,7 +56,7 @@ def walk_in(request: HttpRequest) -> HttpResponse:
 def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The plan of a kept bed; what the address says stands in place of what is kept."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    before = tree_of(bed.case_text)
+    before = bed.case_json
     return show_plan(
         request,
         with_fields(before, said_in(request.GET)),
@@ -76,7 +76,7 @@ def walk_in_whole(request: HttpRequest) -> HttpResponse:
 def bed_whole(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The pieces of the page that wait for the forecast of a kept bed."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    before = tree_of(bed.case_text)
+    before = bed.case_json
     return _whole(request, with_fields(before, said_in(request.GET)), bed=bed, before=before)
 
 
@@ -125,7 +125,7 @@ def show_plan(
     """
     office = office_of(request)
     if bed is not None and before is None:
-        before = tree_of(bed.case_text)
+        before = bed.case_json
     try:
         page = page_of(
             tree,
@@ -203,7 +203,7 @@ def walk_in_sliders(request: HttpRequest) -> HttpResponse:
 def bed_sliders(request: HttpRequest, pk: UUID) -> HttpResponse:
     """What the sliders of a kept bed need."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    return _sliders(request, with_fields(tree_of(bed.case_text), said_in(request.GET)))
+    return _sliders(request, with_fields(bed.case_json, said_in(request.GET)))
 
 
 def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from dataclasses import replace
 from typing import Final
 
@@ -16,7 +17,6 @@ from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.beds.samples import SAMPLES
-from loamshift.web.cases import tree_of
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.facts import field_of
 from loamshift.web.plan.plan_page import leaves
@@ -60,7 +60,8 @@ def _has_own(office: Office) -> bool:
 
 def _example(words: Words) -> str:
     """The address of the letter for an invented bed; the address holds all of it."""
-    tree = tree_of(SAMPLES[0].as_of(today())) | {"name": say(message("start-example-name"), words)}
+    sample = tomllib.loads(SAMPLES[0].as_of(today()))
+    tree = sample | {"name": say(message("start-example-name"), words)}
     return f"{reverse('plan')}?{urlencode(list(leaves(tree)))}"
 
 

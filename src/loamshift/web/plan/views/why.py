@@ -28,7 +28,7 @@ from loamshift.store.models import Bed
 from loamshift.store.scope import kept
 from loamshift.tables.references import load_references
 from loamshift.web.answers import Answered, answered
-from loamshift.web.cases import tree_of, with_fields
+from loamshift.web.cases import with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.plan_page import said_in
 from loamshift.web.plan.views.plan import today
@@ -137,7 +137,7 @@ def _asked(request: HttpRequest) -> Asked | None:
         bed = get_object_or_404(kept(Bed, office), pk=UUID(pk)) if pk else None
     except ValueError as error:
         raise Http404 from error
-    tree = with_fields({} if bed is None else tree_of(bed.case_text), fields)
+    tree = with_fields({} if bed is None else bed.case_json, fields)
     try:
         found = answered(tree, office=office, today=today())
     except InputError:

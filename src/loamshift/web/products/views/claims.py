@@ -38,7 +38,7 @@ from loamshift.web.products.claim_request import (
     MOST,
     SOIL,
     bed_asked,
-    claims_case_text,
+    claims_key,
     claims_said,
     claims_settled,
     local_day,
@@ -154,8 +154,8 @@ def _settle(
         return Found("", tuple(blank))
     words = words_of(office)
     try:
-        text = claims_case_text(rows, said, bed)
-        about, html, called = _html(text, words, local_day())
+        key = claims_key(rows, said, bed)
+        about, html, called = _html(key, words, local_day())
     except CaseError as error:
         numbers = [number for number, (material, _amount) in enumerate(rows) if material]
         return Found("", (*blank, *(_moved(one, numbers, words) for one in error.faults)))
@@ -168,7 +168,7 @@ def _side_by_side(said: Mapping[str, str], bed: Bed | None, office: Office) -> F
     """The sheet of folk remedies for a soil."""
     words = words_of(office)
     try:
-        title, about, html = _sheet_html(claims_case_text((), said, bed), words, local_day())
+        title, about, html = _sheet_html(claims_key((), said, bed), words, local_day())
     except CaseError as error:
         return Found("", tuple(_moved(one, (), words) for one in error.faults))
     except InputError:
@@ -181,16 +181,16 @@ def _without_ph(bed: Bed | None) -> Fault:
 
 
 @lru_cache(maxsize=32)
-def _sheet_html(text: str, words: Words, today: date) -> tuple[str, str, str]:
+def _sheet_html(key: str, words: Words, today: date) -> tuple[str, str, str]:
     """The title of the sheet, which soil it is, and the sheet about it."""
-    card = sheet_card(text, words, today)
+    card = sheet_card(key, words, today)
     return card.title, card.subtitle, letter_plain(card_letter(card), words=words)
 
 
 @lru_cache(maxsize=128)
-def _html(text: str, words: Words, today: date) -> tuple[str, str, tuple[str, ...]]:
+def _html(key: str, words: Words, today: date) -> tuple[str, str, tuple[str, ...]]:
     """Which soil it is, the page about it, and what the materials are called."""
-    case, answer = claims_settled(text, today)
+    case, answer = claims_settled(key, today)
     letter = claims_page(answer, case, words=words)
     called = tuple(
         say(message("claim-material", material=Product(claim.material)), words)

@@ -28,7 +28,7 @@ from loamshift.store.models.base import folded
 from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
 from loamshift.web.answers import words_of
-from loamshift.web.cases import case_of, text_of, tree_of
+from loamshift.web.cases import case_of
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
@@ -308,14 +308,14 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
     words = words_of(office)
     in_stock = kept(Product, office).filter(in_stock=True)
     good = usable(in_stock)
-    own = tree_of(bed.case_text)
+    own = bed.case_json
     has_own = bool(own.get("on_hand"))
     tree = {
         **own,
         "on_hand": [entry_of(said_of(product)) for product, _ in good],
     }
     try:
-        case = case_of(text_of(tree), today=date.today())  # noqa: DTZ011 - the local day
+        case = case_of(tree, today=date.today())  # noqa: DTZ011 - the local day
         letter = shelf_letter(
             shelf_for_bed(case), [product.name for product, _ in good], case, words=words
         )
