@@ -101,8 +101,8 @@ from django.db.migrations.executor import MigrationExecutor
 from loamshift.store.models import Bed
 from loamshift.store.changes import take_back
 executor = MigrationExecutor(connection)
-executor.migrate([("store", "0004_product_label")])
-old = executor.loader.project_state([("store", "0004_product_label")]).apps
+executor.migrate([("store", "0005_forecasts_issued")])
+old = executor.loader.project_state([("store", "0005_forecasts_issued")]).apps
 office = old.get_model("store", "Office").objects.create()
 new, broken = {text!r}, "case = ["
 bed = old.get_model("store", "Bed").objects.create(office=office, name="A", case_text=new)

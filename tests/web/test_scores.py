@@ -9,11 +9,11 @@ import pytest
 from django.test import Client as Browser
 
 from loamshift.case.answer import answer_to_json
+from loamshift.case.read import parse_case
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, ForecastIssued, Garden, Office, SentLetter
 from loamshift.web.beds.keeping import put_case
-from loamshift.web.cases import case_of
 
 TODAY = date.today()  # noqa: DTZ011 - the pages know only the local day
 THEN = TODAY - timedelta(days=300)
@@ -52,7 +52,7 @@ def a_bed(office: Office, text: str) -> Bed:
 def with_letter(office: Office) -> Bed:
     """A bed with a letter of that day; acid enough that nothing is planned on it."""
     bed = a_bed(office, BED)
-    case = case_of(BED, today=THEN)
+    case = parse_case(BED, today=THEN)
     answer = advise(case, look_ahead=LookAhead(members=40, seed=1, years=2))
     letter = SentLetter(
         bed=bed,
@@ -149,5 +149,6 @@ def test_a_bed_that_cannot_be_read_is_left_out_and_told(
     bed = with_letter(office)
     read(bed, office, 5.1)
     client.get("/scores/")
-    Bed.objects.filter(pk=bed.pk).update(case_text=bed.case_text.replace("ph = 5.1", "ph = 51"))
+    bed.case_text = bed.case_text.replace("ph = 5.1", "ph = 51")
+    bed.save()
     assert "One bed could not be read" in client.get("/scores/").content.decode()

@@ -14,7 +14,7 @@ from loamshift.errors import InputError
 from loamshift.services.score.pairs import scored_pairs
 from loamshift.services.score.summary import score_summary
 from loamshift.store.models import Bed, Office
-from loamshift.web.cases import case_of_tree, key_of, tree_of
+from loamshift.web.cases import case_of, key_of
 from loamshift.web.once import Once
 from loamshift.web.scores.issued import draw_from_letters, forecasts_of
 
@@ -54,11 +54,11 @@ def pairs_of(bed: Bed, issued: list[IssuedForecast], *, today: date) -> tuple[Sc
     InputError
         Where its case file cannot be used.
     """
-    tree = tree_of(bed.case_text)
+    tree = bed.case_json
     first = min(one.on for one in issued)
     if not _read_since(tree, first):
         return ()
-    case = _CASES.get((key_of(tree), today), lambda: case_of_tree(tree, today=today))
+    case = _CASES.get((key_of(tree), today), lambda: case_of(tree, today=today))
     return scored_pairs(case, issued, bed=bed.name, bed_key=str(bed.pk))
 
 

@@ -56,7 +56,7 @@ def _plain(value: Any) -> Any:
 class Migration(migrations.Migration):
     """One column more, and another name for the text."""
 
-    dependencies = [("store", "0004_product_label")]
+    dependencies = [("store", "0005_forecasts_issued")]
 
     operations = [
         migrations.AddField("bed", "case_json", models.JSONField(blank=True, default=dict)),
