@@ -93,7 +93,7 @@ def test_a_bed_read_in_calcium_chloride_has_its_own_column() -> None:
     assert [row[1] for row in table.rows] == [
         "5.8 or more", "5.3 to 5.7", "4.9 to 5.2", "4.8 or less",
     ]  # fmt: skip
-    assert "tested in calcium chloride: use that column" in text
+    assert "was in calcium chloride: use that column" in text
     assert "between 4.8 and 5.8 in water on" in text
 
 

@@ -23,7 +23,6 @@ from loamshift.report.holding import (
     feeds_given,
     is_left_alone,
     test_decides,
-    undoes,
     water_decides,
     yearly_amount,
 )
@@ -50,9 +49,8 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
         Column(say(message("ledger-column-worth"), words), Align.RIGHT),
     )
     table = Table(columns, (*rows, (f"**{name}**", effect, equals)))
-    heading = message("ledger-heading", undoes="yes" if undoes(answer) else "no")
     lead = Paragraph(say(strongest(ledger.lines), words))
-    return Section(say(heading, words), (lead, table))
+    return Section(say(message("ledger-heading"), words), (lead, table))
 
 
 def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:

@@ -32,8 +32,8 @@ from loamshift.tables.materials import load_materials
 
 LANGUAGES: Final[Mapping[str, str]] = {"uk": BRITISH, "us": AMERICAN}
 """Languages by the spelling a reader asks for; another language goes by its own name."""
-GROUNDS: Final = ("lawn", "field")
-"""Beds whose rates are said for larger areas."""
+GROUNDS: Final = ("lawn", "field", "container")
+"""Beds that have words of their own; the rates of the first two are said for larger areas."""
 _DATES: Final[Mapping[str, str]] = {BRITISH: "d MMMM y", AMERICAN: "MMMM d, y"}
 _DAYS: Final[Mapping[str, str]] = {BRITISH: "d MMMM", AMERICAN: "MMMM d"}
 _STATED: Final = (

@@ -53,3 +53,29 @@ bed-whole = { $kind ->
 }
 # The head of a column of amounts.
 bed-for-whole = for { $whole }
+
+## What is treated, in the middle of a sentence: a pot has a mix and no ground. $ground is what the
+## letter is about.
+
+soil-the = { $ground ->
+    [container] the mix
+   *[bed] the soil
+}
+soil-this = { $ground ->
+    [container] this mix
+   *[bed] this soil
+}
+soil-one = { $ground ->
+    [container] mix
+   *[bed] soil
+}
+soil-many = { $ground ->
+    [container] mixes
+   *[bed] soils
+}
+bed-the = { $ground ->
+    [container] the pot
+    [lawn] the lawn
+    [field] the field
+   *[bed] the bed
+}

@@ -8,7 +8,7 @@ branches-lead = { $field ->
     [soil-carbonate-pct] A laboratory figure for free lime would settle which of these holds.
     [soil-ph] A laboratory pH would settle which of these holds.
     [water-alkalinity] The alkalinity of the water would settle which of these holds.
-    [water-weekly] Knowing how much water the bed gets would settle which of these holds.
+    [water-weekly] Knowing how much water { bed-the } gets would settle which of these holds.
     [soil-texture] Knowing the texture would settle which of these holds.
     [titration] A jar titration would settle which of these holds.
    *[other] One more test would settle which of these holds.
@@ -86,8 +86,8 @@ branches-step = { $field ->
        *[middle] If it reads about as yours
     }
     [soil-ph-method] { $place ->
-        [low] If the method reads low in this soil
-        [high] If the method reads high in this soil
+        [low] If the method reads low in { soil-this }
+        [high] If the method reads high in { soil-this }
        *[middle] If the method reads about true
     }
     [water-alkalinity] { $place ->
@@ -96,13 +96,13 @@ branches-step = { $field ->
        *[middle] If the alkalinity is about what we guess
     }
     [water-weekly] { $place ->
-        [low] If the bed gets less water than we guess
-        [high] If the bed gets more water than we guess
-       *[middle] If the bed gets about as much water as we guess
+        [low] If { bed-the } gets less water than we guess
+        [high] If { bed-the } gets more water than we guess
+       *[middle] If { bed-the } gets about as much water as we guess
     }
    *[other] { $place ->
-        [low] If this soil resists change less than we guess
-        [high] If this soil resists change more than we guess
-       *[middle] If this soil resists change about as much as we guess
+        [low] If { soil-this } resists change less than we guess
+        [high] If { soil-this } resists change more than we guess
+       *[middle] If { soil-this } resists change about as much as we guess
     }
 }

@@ -100,8 +100,8 @@ caution-free-lime-short = Free lime uses up the acid before the pH changes for g
 caution-free-lime-label = Lime in the soil
 
 # $water of the given $alkalinity adds $lime, which $sulfur undoes.
-caution-water-alkalinity = It is the alkalinity of the water, not its pH and not its hardness, that limes the bed. At an alkalinity of { $alkalinity }, { $water } of water adds { $lime } of lime. It takes { $sulfur } of sulphur to undo that.
-caution-water-alkalinity-short = The alkalinity of the water limes the bed, not its pH or its hardness. Use rainwater where you can.
+caution-water-alkalinity = It is the alkalinity of the water, not its pH and not its hardness, that limes { bed-the }. At an alkalinity of { $alkalinity }, { $water } of water adds { $lime } of lime. It takes { $sulfur } of sulphur to undo that.
+caution-water-alkalinity-short = The alkalinity of the water limes { bed-the }, not its pH or its hardness. Use rainwater where you can.
 caution-water-alkalinity-label = The water
 
 # Speeds at $cool and at $cold as percentages of that at $warm.

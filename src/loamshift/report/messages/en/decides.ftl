@@ -22,7 +22,7 @@ decides-test-again = { $group ->
 }
 decides-nothing = nothing more
 decides-month = { $month } { $year }
-decides-own-column = This bed was tested { $method }: use that column if the next test is made the same way.
+decides-own-column = The last test was { $method }: use that column if the next one is made the same way.
 decides-water-column = The values are pH in water, as a laboratory tests it.
 decides-then-ask = After the test, add its reading and ask again: the next step follows from it.
 decides-chance-tests = With the best single amount and no test, { $share } in 100 would.

@@ -8,11 +8,11 @@ cause-lime = how fast and how far lime works
 cause-free-lime = the free lime
 cause-leaching = leaching and uptake
 cause-salts = how fast salts and organic acids react
-cause-buffering = how strongly the soil resists
+cause-buffering = how strongly { soil-the } resists
 cause-first-reading = the error of the first reading
 cause-next-reading = the error of the next reading
-cause-soil-mass = the weight of the soil
-cause-wetness = how wet the soil is
+cause-soil-mass = the weight of { soil-the }
+cause-wetness = how wet { soil-the } is
 cause-alkalinity = the alkalinity of the water
 cause-humus = how much old organic matter is rotting
 
@@ -33,8 +33,8 @@ expect-narrows = { $cause ->
     [nitrogen] A test after the first year of feeding would narrow it most.
     [leaching] A test every second year would narrow it most.
     [salts] A test a month after they were applied would narrow it most.
-    [soil-mass] Weighing a known volume of dry soil would narrow it most.
-    [wetness] Looking at how wet the soil is would narrow it most.
+    [soil-mass] Weighing a known volume of dry { soil-one } would narrow it most.
+    [wetness] Looking at how wet { soil-the } is would narrow it most.
    *[alkalinity] The alkalinity of the water, from the supplier or a drop kit, would narrow it most.
 }
 
@@ -61,8 +61,8 @@ expect-year = { $follows ->
 expect-year-range = Of 100 such tests, 90 would read between { $low } and { $high }; any reading in that range is consistent with the plan working.
 # $applied is "yes" where something was applied before: such a bed is not untreated.
 expect-alone = { $applied ->
-    [yes] With nothing added, the bed would read about { $ph }.
-   *[no] Untreated, the bed would read about { $ph }.
+    [yes] With nothing added, { bed-the } would read about { $ph }.
+   *[no] Untreated, { bed-the } would read about { $ph }.
 }
 expect-tests-stop = The tests in between are there to stop it before it goes too far.
 expect-on = on

@@ -151,8 +151,8 @@ figure-dose-unit = { $of ->
 }
 # $low is "none" where the need may be nothing.
 figure-dose-range = { $low ->
-    [none] Of 100 soils like yours, 90 need between nothing and { $high }.
-   *[other] Of 100 soils like yours, 90 need { $range }.
+    [none] Of 100 { soil-many } like yours, 90 need between nothing and { $high }.
+   *[other] Of 100 { soil-many } like yours, 90 need { $range }.
 }
 figure-dose-start = { $of ->
     [lime] What we suggest starting with is worth { $pure } of pure lime.

@@ -7,10 +7,10 @@
 headline-stop = Stop: put nothing more on { $these } for now.
 headline-leave = Leave the pH of { $these } alone.
 headline-leave-at-work = Leave the pH of { $these } alone: what was applied is still working.
-headline-leave-water = Leave the soil of { $these } alone and treat the water.
+headline-leave-water = Leave { soil-the } of { $these } alone and treat the water.
 headline-upkeep-inside = The pH of { $these } is right, but needs a little upkeep every year.
 headline-feed-first = Change the fertiliser first: its acid does most to lower the pH of { $these }.
-headline-water-first = Treat the water first: without that, no change to the soil will last.
+headline-water-first = Treat the water first: without that, no change to { soil-the } will last.
 headline-apart = Grow { $plants } in separate places: no single pH suits them all.
 headline-elsewhere = { $plants ->
     [none] Do not fight this soil; it would win.
@@ -33,9 +33,9 @@ headline-measure = { $test ->
     [soil-carbonate-pct] Do not spread anything yet. Have a laboratory measure the free lime first.
     [soil-sodium-pct] Do not spread anything yet. Have a laboratory test for sodium first.
     [water-alkalinity] Do not spread anything yet. Find out the alkalinity of the water first.
-    [water-weekly] Do not spread anything yet. Find out how much water the bed gets first.
+    [water-weekly] Do not spread anything yet. Find out how much water { bed-the } gets first.
     [soil-texture] Do not spread anything yet. Feel the texture of the soil first.
-    [titration] Do not spread anything yet. Test how strongly this soil resists first.
+    [titration] Do not spread anything yet. Test how strongly { soil-this } resists first.
     [aim-target-ph] Do not spread anything yet. Find a second source for the range first.
    *[other] Do not spread anything yet. Take a new, mixed sample first.
 }
@@ -93,7 +93,7 @@ front-test-lab = by a laboratory, mixed from several places
 front-by-the-test = by the test
 front-as-below = as shown below
 front-nothing = Nothing
-front-nothing-how = the soil needs none
+front-nothing-how = { soil-the } needs none
 front-nothing-more = Nothing more
 front-nothing-more-how = it has had more than a year’s limit; test before any more
 front-mix-into = { $kind ->

@@ -121,7 +121,7 @@ means-bed-treated-diameter = Diameter of the ring treated round each plant.
 hint-bed-treated-diameter = The diameter of the ring.
 
 field-bed-planted = Whether it is planted
-field-bed-planted-in-text = whether the bed is planted
+field-bed-planted-in-text = whether { bed-the } is planted
 means-bed-planted = Whether plants stand in it already.
 ask-bed-planted = Planted
 hint-bed-planted = Whether plants grow there already.

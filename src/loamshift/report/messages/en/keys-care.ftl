@@ -176,7 +176,7 @@ hint-reading-ph-sd = Only if you know it.
 
 ## Jar titration
 
-field-titration = Buffering: how strongly the soil resists
+field-titration = Buffering: how strongly { soil-the } resists
 field-titration-in-text = jar titration
 means-titration = One jar of a titration of this soil.
 

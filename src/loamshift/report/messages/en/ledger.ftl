@@ -23,17 +23,13 @@ ledger-in-text-leaching-and-uptake = leaching and plant uptake
 ledger-in-text-nitrogen-feed = the nitrogen fertiliser
 ledger-in-text-sulfur-of-earlier-years = sulphur from earlier years
 ledger-in-text-harvest = the harvest
-ledger-in-text-bicarbonate-washed-out = bicarbonate washed out of the soil
-ledger-in-text-free-lime-dissolving = free lime dissolving in the soil
-ledger-in-text-humus-rotting = old organic matter rotting in the soil
+ledger-in-text-bicarbonate-washed-out = bicarbonate washed out of { soil-the }
+ledger-in-text-free-lime-dissolving = free lime dissolving in { soil-the }
+ledger-in-text-humus-rotting = old organic matter rotting in { soil-the }
 
 ## The section of the letter
 
-ledger-heading =
-    { $undoes ->
-        [yes] What will undo it
-       *[no] What changes the pH each year
-    }
+ledger-heading = What changes the pH each year
 ledger-column-line = influence
 ledger-column-effect = effect
 ledger-column-worth = per year, equivalent to

@@ -9,8 +9,8 @@ need-mid = { $of ->
     [lime] Our best estimate of the need is { $mid } of pure lime.
    *[sulfur] Our best estimate of the need is { $mid } of pure sulphur.
 }
-need-range = The true figure could be anywhere from { $range }: soils that look the same on paper differ that much, and 90 in 100 fall in that range.
-need-range-from-nothing = The true figure could be anywhere up to { $high }, and perhaps nothing at all: soils that look the same on paper differ that much.
+need-range = The true figure could be anywhere from { $range }: { soil-many } that look the same on paper differ that much, and 90 in 100 fall in that range.
+need-range-from-nothing = The true figure could be anywhere up to { $high }, and perhaps nothing at all: { soil-many } that look the same on paper differ that much.
 need-whole = For { $whole } that is about { $mid }, in a range of { $range }.
 need-whole-mid = For { $whole } that is about { $mid }.
 need-pure = { $of ->

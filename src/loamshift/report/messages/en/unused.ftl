@@ -42,7 +42,7 @@ unused-stopped = { $facts-count ->
 }
 unused-clay-type-usual = Given but not used: { $facts }. The usual curve fits this clay: only volcanic soil needs another.
 unused-not-per-plant = Given but not used: { $facts }. No amount here is given per plant.
-unused-planted-given = Given but not used: { $facts }. It matters here only that the bed is planted.
+unused-planted-given = Given but not used: { $facts }. It matters here only that { bed-the } is planted.
 unused-pot-all-depths = Given but not used: { $facts }. A pot follows the air at every depth.
 unused-depths-agree = Given but not used: { $facts }. The readings agree, so their depths explain nothing.
 unused-own-climate = Given but not used: { $facts }. Your own climate figures are used instead.

@@ -48,7 +48,7 @@ upkeep-drift-now =
         }.
     }
 # Where there is no forecast; $within is how near its figure lies in nine beds of ten.
-upkeep-drift-quick = Without a forecast we work this out for the soil as one mixed layer: in 9 of 10 beds a forecast comes within { $within } a year of it.
+upkeep-drift-quick = Without a forecast we work this out for { soil-the } as one mixed layer: in 9 of 10 beds a forecast comes within { $within } a year of it.
 upkeep-undone-soon = The water alone would undo the whole change within about a year.
 # $years is a whole number, 2 or more.
 upkeep-undone = The water alone would undo the whole change in about { WORD($years) } years.
@@ -103,14 +103,14 @@ upkeep-nitrogen-unknown = You have not said how much nitrogen the plants need in
 upkeep-nitrogen-of-trial = The nitrogen is the lowest rate of a trial with highbush blueberries, { $nitrogen } a year. Tell us if your plants need more or less.
 # $limit is a pH.
 upkeep-urea = Below pH { $limit }, urea takes the place of ammonium sulphate.
-upkeep-urea-until-then = While the soil still reads above pH { $limit }, ammonium sulphate adds far more acid for the same nitrogen.
+upkeep-urea-until-then = While { soil-the } still reads above pH { $limit }, ammonium sulphate adds far more acid for the same nitrogen.
 upkeep-falls = Test once a year, and apply no lime unless a test reads below pH { $ph }.
 upkeep-rises = Test once a year, and apply no sulphur or other acid unless a test reads above pH { $ph }.
 upkeep-lime-by-test = These plants dislike lime. Apply it only once a test reads below pH { $ph }, and none before.
 upkeep-nitrate = The nitrate fertiliser you use now raises the pH, and plants that dislike lime take up nitrate poorly.
 upkeep-feed-neutral = The fertiliser you use now does not change the pH.
 upkeep-tail = Sulphur applied earlier is still turning into acid: { $sulfur } of pure sulphur in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
-upkeep-free-lime = Free lime in this soil is still dissolving: { $lime } of pure lime in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
+upkeep-free-lime = Free lime in { soil-this } is still dissolving: { $lime } of pure lime in the coming year. It counts as a change this year but not as upkeep, because it comes only once.
 # $before: what the ground was before it was dug.
 upkeep-humus =
     { $before ->

@@ -44,24 +44,30 @@ verdict-table-nothing = We give no amounts and dates for it, for the reason abov
 
 verdict-no-ph = We have no pH reading, and without one nobody can advise on pH.
 verdict-no-ph-change = A laboratory pH, measured in water, with the depth sampled.
-verdict-no-aim = You have not said what you want to grow, so no pH is right or wrong for this soil. It tested at { $reading }.
+verdict-no-aim = You have not said what you want to grow, so no pH is right or wrong for { soil-this }. It tested at { $reading }.
 verdict-no-aim-change = The plant you want to grow, or a target pH.
 
 ## Nothing may go on
 
-verdict-overdose = The material already applied is more than this soil can absorb.
-verdict-overdose-past = The material already applied takes this bed past what its plants can bear.
-verdict-overdose-course = It is still reacting: the soil tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
+verdict-overdose = The material already applied is more than { soil-this } can absorb.
+verdict-overdose-past = The material already applied is more than the plants can bear.
+verdict-overdose-course = It is still reacting: { soil-the } tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
 verdict-overdose-change = A weighed amount well below this one.
 verdict-overdose-change-test = A pH and salt test in a few weeks, at the depth it was dug in, showing that less has reacted than we estimate.
-verdict-too-acid = The soil tested at { $reading }. Below pH { $limit }, aluminium injures roots, and this may be an acid sulphate soil. Apply nothing that acidifies, and lime only after a specialist has looked at it.
+verdict-too-acid = { $ground ->
+    [container] The mix tested at { $reading }. Below pH { $limit }, roots are injured. Apply nothing that acidifies, and repot if a second test reads the same.
+   *[bed] The soil tested at { $reading }. Below pH { $limit }, aluminium injures roots, and this may be an acid sulphate soil. Apply nothing that acidifies, and lime only after a specialist has looked at it.
+}
 verdict-too-acid-change = A second laboratory test above pH { $limit }.
 verdict-sodic = Sodium holds { $sodium } of the exchange sites. From { $limit } a soil is called sodic, and lime and acid alone do not explain its pH.
 verdict-sodic-change = A laboratory report that shows less sodium.
-verdict-salt = The soil already holds too much salt: { $salt } by { $method }, where the limit is { $limit } in saturated paste. Every material here would add more.
-verdict-salt-change = A low reading after the bed has been flushed with good water.
-verdict-waterlogged = The ground is waterlogged. Without air, sulphur turns to hydrogen sulphide instead of acid.
-verdict-waterlogged-change = Drainage that lets the bed dry out between rains.
+verdict-salt = { CAPITAL(soil-the) } already holds too much salt: { $salt } by { $method }, where the limit is { $limit } in saturated paste. Every material here would add more.
+verdict-salt-change = A low reading after { bed-the } has been flushed with good water.
+verdict-waterlogged = { $ground ->
+    [container] The mix is waterlogged.
+   *[bed] The ground is waterlogged.
+} Without air, sulphur turns to hydrogen sulphide instead of acid.
+verdict-waterlogged-change = Drainage that lets { bed-the } dry out between rains.
 # $ranges lists each plant with its range.
 verdict-no-common-range = No single pH suits all of these plants: { $ranges }.
 verdict-plant-apart = Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
@@ -92,7 +98,7 @@ verdict-stay = Of 100 { bed-alike } like this one left alone, { $stay } would st
     [none] over the next few years
    *[other] until { $until } and for a year after
 }.
-verdict-at-work = The material already applied is still reacting. By itself it will bring this soil to about pH { $expected }, from pH { $ph } when it was sampled.
+verdict-at-work = The material already applied is still reacting. By itself it will bring { soil-this } to about pH { $expected }, from pH { $ph } when it was sampled.
 verdict-at-work-within = That is within { $wanted }. More now would overshoot.
 verdict-at-work-near = That is so close to { $wanted }, that a second test could not show the difference.
 verdict-at-work-change = A test after it has reacted that is still outside the range.
@@ -114,16 +120,16 @@ verdict-readings-unfit = The readings do not fit what was applied here, so we ca
 verdict-new-sample-depth = A new, mixed sample tested by a laboratory, with its depth.
 verdict-doubt = { $unknown ->
     [doubtful-reading] One thing we do not know could change this advice: how accurate this pH reading is.
-    [unknown-lime] One thing we do not know could change this advice: whether the soil holds free lime, and how much.
+    [unknown-lime] One thing we do not know could change this advice: whether { soil-the } holds free lime, and how much.
     [unknown-water] One thing we do not know could change this advice: how much alkalinity the water carries.
-    [unknown-amount] One thing we do not know could change this advice: how much water the bed gets.
-   *[unknown-texture] One thing we do not know could change this advice: how strongly the soil resists a change.
+    [unknown-amount] One thing we do not know could change this advice: how much water { bed-the } gets.
+   *[unknown-texture] One thing we do not know could change this advice: how strongly { soil-the } resists a change.
 }
 verdict-doubt-chance = There is a chance of { $chance } in 100 that a test would { $shift ->
     [go] make the plan an easier one
     [effort] call for more applications, or for some every year
     [elsewhere] send the plants elsewhere
-    [leave] tell you to leave the soil alone
+    [leave] tell you to leave { soil-the } alone
     [stop] tell you to stop
    *[none] change the advice
 }.
@@ -160,12 +166,12 @@ verdict-less-lime-change = A laboratory figure for free lime far below our estim
 verdict-empty-bed-change = An empty bed, which can take larger applications.
 # $test is "jar" or "buffer": the test of the soil's buffering that nobody has made.
 verdict-buffering-change = { $test ->
-    [jar] A jar titration showing that this soil resists far less.
-   *[buffer] A buffer pH or jar titration showing that this soil resists far less.
+    [jar] A jar titration showing that { soil-this } resists far less.
+   *[buffer] A buffer pH or jar titration showing that { soil-this } resists far less.
 }
 verdict-buffering-either-change = { $test ->
-    [jar] A jar titration showing that this soil resists far more, or far less.
-   *[buffer] A buffer pH or jar titration showing that this soil resists far more, or far less.
+    [jar] A jar titration showing that { soil-this } resists far more, or far less.
+   *[buffer] A buffer pH or jar titration showing that { soil-this } resists far more, or far less.
 }
 verdict-fizz-change = A fizz test that shows free lime.
 verdict-free-lime-change = A laboratory figure for free lime (CaCO3).
@@ -180,11 +186,11 @@ verdict-repeat-change = { $far ->
 
 # $inside is "yes" where the reading lies in the range.
 verdict-water-soil-good = { $inside ->
-    [yes] The soil is right: it tested at { $reading }, within { $wanted }. The water is not.
-   *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The water is not.
+    [yes] { CAPITAL(soil-the) } is right: it tested at { $reading }, within { $wanted }. The water is not.
+   *[no] { CAPITAL(soil-the) } is nearly right: it tested at { $reading }, close to { $wanted }. The water is not.
 }
 verdict-water-takes = With this water we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
-verdict-water-decides = The water decides here, not the soil. By itself it raises the pH by about { $rise } by { $day }. Even if the soil were known exactly, { $held } of 100 { bed-alike } like this one could be kept within { $wanted }.
+verdict-water-decides = The water decides here, not { soil-the }. By itself it raises the pH by about { $rise } by { $day }. Even if { soil-the } were known exactly, { $held } of 100 { bed-alike } like this one could be kept within { $wanted }.
 verdict-water-first = Treat the water first: use rainwater, or acidify the water.
 verdict-water-first-then = Treat the water first: use rainwater, or acidify the water. Then test again.
 verdict-rainwater-change = Rainwater, or water with less alkalinity.
@@ -195,11 +201,11 @@ verdict-water-weekly-change = Far less water in a week than we had to guess.
 
 # $inside is "yes" where the reading lies in the range.
 verdict-feed-soil-good = { $inside ->
-    [yes] The soil is right: it tested at { $reading }, within { $wanted }. The fertiliser is not.
-   *[no] The soil is nearly right: it tested at { $reading }, close to { $wanted }. The fertiliser is not.
+    [yes] { CAPITAL(soil-the) } is right: it tested at { $reading }, within { $wanted }. The fertiliser is not.
+   *[no] { CAPITAL(soil-the) } is nearly right: it tested at { $reading }, close to { $wanted }. The fertiliser is not.
 }
 verdict-feed-takes = With this fertiliser we expect about pH { $expected } by { $day }; with one that makes no acid it would be { $fall } higher.
-verdict-feed-decides = The fertiliser decides here, not the soil. With it, lime within the published limits would bring { $covered } of 100 { bed-alike } like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
+verdict-feed-decides = The fertiliser decides here, not { soil-the }. With it, lime within the published limits would bring { $covered } of 100 { bed-alike } like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
 # $lime is what the acid of the fertiliser uses up in a year.
 verdict-feed-acid = In a year the fertiliser makes as much acid as { $lime } of pure lime neutralises.
 # $gentle is "nitrate" where the plants take nitrate well.
@@ -211,7 +217,7 @@ verdict-feed-first-then = { $gentle ->
     [nitrate] Change the fertiliser first: give most or all of its nitrogen as nitrate, for example calcium nitrate, or give less. Test again in a year, and lime by that test.
    *[urea] Change the fertiliser first: give its nitrogen as urea, or give less. Test again in a year, and lime by that test.
 }
-verdict-feed-cause = The fertiliser does most to make this bed acid: in a year it makes as much acid as { $lime } of pure lime neutralises. { $gentle ->
+verdict-feed-cause = The fertiliser does most to make { soil-this } acid: in a year it makes as much acid as { $lime } of pure lime neutralises. { $gentle ->
     [nitrate] Give most or all of its nitrogen as nitrate, for example calcium nitrate, or give less.
    *[urea] Give its nitrogen as urea, or give less.
 }
@@ -266,12 +272,12 @@ verdict-several = { $planted ->
 settle-soil-ph = A laboratory pH, measured in water.
 settle-soil-ph-method = The method behind the pH: ask the laboratory.
 settle-soil-sodium-pct = Exchangeable sodium and salt (EC), tested by a laboratory.
-settle-soil-fizz = A fizz test: ten drops of acid on a spoonful of dry soil.
+settle-soil-fizz = A fizz test: ten drops of acid on a spoonful of dry { soil-one }.
 settle-soil-carbonate-pct = A laboratory figure for free lime (CaCO3).
 settle-water-alkalinity = The alkalinity of the water, from the supplier or a drop kit.
-settle-water-weekly = How much water the bed gets in a week.
-settle-titration = A jar titration of this soil, or a buffer pH.
-settle-jar-titration = A jar titration of this soil.
+settle-water-weekly = How much water { bed-the } gets in a week.
+settle-titration = A jar titration of { soil-this }, or a buffer pH.
+settle-jar-titration = A jar titration of { soil-this }.
 settle-soil-texture = The texture, by feel or from a laboratory.
 settle-aim-plant = The plant, or a target pH.
 settle-aim-target-ph = A second source for this plant's range, or a target pH of your own.

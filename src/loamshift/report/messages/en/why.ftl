@@ -3,7 +3,10 @@
 
 ## Headings of a sum
 
-why-heading-sum = The sum for this bed
+why-heading-sum = { $ground ->
+    [container] The sum for this pot
+   *[bed] The sum for this bed
+}
 why-heading-inputs = What goes into it
 why-heading-sure = How sure this is
 why-heading-narrow = What would make it surer
@@ -119,11 +122,11 @@ why-unit-price-kg = { $n } per kg
 
 ## Titles of sums
 
-why-sum-acid = Acid per kilogram of this soil
-why-sum-sulfur = Sulphur this soil needs
-why-sum-lime = Lime this soil needs
+why-sum-acid = Acid per kilogram of { soil-this }
+why-sum-sulfur = Sulphur { soil-this } needs
+why-sum-lime = Lime { soil-this } needs
 why-sum-lime-share = Share of the acid that free lime uses up
-why-sum-ph-now = The pH of the bed today
+why-sum-ph-now = The pH of { bed-the } today
 why-sum-application = The application on { $day }
 why-sum-bag = { $way ->
     [lime] The need as lime from the bag
@@ -133,7 +136,7 @@ why-sum-amount = The amount for the whole bed on { $day }
 why-sum-share = { $which ->
     [in-range] How often the plan works
     [without-tests] How often one amount without a test works
-    [if-known] How often it would work if the soil were known exactly
+    [if-known] How often it would work if { soil-the } were known exactly
    *[harmed] How often the plan does harm
 }
 why-sum-median = The best estimate of the pH on { $day }
@@ -176,7 +179,7 @@ why-sum-way = { $what ->
 }
 why-sum-claim = { $what ->
     [brought] Acid this material adds
-    [needed] Acid the bed needs
+    [needed] Acid { bed-the } needs
     [share] What this material adds, beside what the bed needs
     [now] Change of the pH at first
    *[year] Change of the pH after a year
@@ -191,28 +194,28 @@ why-step-ph-now = Simulate beds that fit every reading and everything added sinc
 ## Steps: the need
 
 why-step-curve = { $way ->
-    [lime] Read from the average buffer curve of such a soil how much acid lime must neutralise to raise it that far.
-   *[acidify] Read from the average buffer curve of such a soil how much acid it takes to bring it down that far.
+    [lime] Read from the average buffer curve of such a { soil-one } how much acid lime must neutralise to raise it that far.
+   *[acidify] Read from the average buffer curve of such a { soil-one } how much acid it takes to bring it down that far.
 }
-why-step-curve-own = Read from the buffer curve of this soil how much acid it takes to bring it down that far.
+why-step-curve-own = Read from the buffer curve of { soil-this } how much acid it takes to bring it down that far.
 # What is added to the curve of this bed.
 why-step-best = { $lime ->
     [yes] { $coming ->
-        [yes] Allow for how strongly this soil resists, add the acid its free lime uses up, and take off what earlier material still brings.
-       *[no] Allow for how strongly this soil resists, and add the acid its free lime uses up. This is with every figure at its best estimate.
+        [yes] Allow for how strongly { soil-this } resists, add the acid its free lime uses up, and take off what earlier material still brings.
+       *[no] Allow for how strongly { soil-this } resists, and add the acid its free lime uses up. This is with every figure at its best estimate.
     }
    *[no] { $coming ->
-        [yes] Allow for how strongly this soil resists, and take off what earlier material still brings.
-       *[no] Allow for how strongly this soil resists. This is with every figure at its best estimate.
+        [yes] Allow for how strongly { soil-this } resists, and take off what earlier material still brings.
+       *[no] Allow for how strongly { soil-this } resists. This is with every figure at its best estimate.
     }
 }
 why-step-weighed = { $end ->
-    [low] Let the reading, the resistance and the free lime vary together within their ranges. In 5 of 100 such soils the need is less than this.
-    [high] Let the reading, the resistance and the free lime vary together within their ranges. In 5 of 100 such soils the need is more than this.
-   *[middle] Let the reading, the resistance and the free lime vary together within their ranges. In 50 of 100 such soils the need is less than this: the best estimate.
+    [low] Let the reading, the resistance and the free lime vary together within their ranges. In 5 of 100 such { soil-many } the need is less than this.
+    [high] Let the reading, the resistance and the free lime vary together within their ranges. In 5 of 100 such { soil-many } the need is more than this.
+   *[middle] Let the reading, the resistance and the free lime vary together within their ranges. In 50 of 100 such { soil-many } the need is less than this: the best estimate.
 }
 why-step-sign = Count lime as negative acid.
-why-step-mass = Weigh the soil to be treated.
+why-step-mass = Weigh { soil-the } to be treated.
 why-step-pure = { $way ->
     [lime] Turn that into pure lime for each square metre.
    *[acidify] Turn that into pure sulphur for each square metre.
@@ -283,7 +286,7 @@ why-step-washed-out = Work out the bicarbonate that draining water carries away 
 why-step-free-lime = Take the free lime that dissolves in a year, or what it takes to reach the pH that lime holds, whichever is less.
 why-step-humus-nitrogen = Work out the nitrogen that old organic matter sets free in a year, from its share that rots fast and the years since the ground was dug.
 why-step-humus-base = Work out the base that this organic matter held at this pH, for each mole of its nitrogen.
-why-step-humus = Multiply the nitrogen by the part of it that is washed out as nitrate, less the base that comes free, and by the weight of the soil.
+why-step-humus = Multiply the nitrogen by the part of it that is washed out as nitrate, less the base that comes free, and by the weight of { soil-the }.
 why-step-per-ph = Work out the acid that moves this bed by one pH unit.
 why-step-net = Add the lines up.
 why-step-with-feed = { $feeds ->
@@ -327,8 +330,8 @@ why-step-claim-need = { $aim ->
    *[no] No target was given, so work out the need for one pH unit.
 }
 why-step-claim-needed = { $coming ->
-    [yes] Multiply by the weight of the soil, and take off what earlier material still brings.
-   *[no] Multiply by the weight of the soil.
+    [yes] Multiply by the weight of { soil-the }, and take off what earlier material still brings.
+   *[no] Multiply by the weight of { soil-the }.
 }
 why-step-claim-share = Divide the one by the other.
 why-step-change = { $when ->
@@ -356,8 +359,8 @@ why-in-carbon = organic carbon
 why-in-depth = depth to treat
 why-in-density = dry weight of the soil by volume
 why-in-scale = { $measured ->
-    [yes] how strongly this soil resists, measured against the average curve
-   *[no] how strongly this soil resists, against the average curve
+    [yes] how strongly { soil-this } resists, measured against the average curve
+   *[no] how strongly { soil-this } resists, against the average curve
 }
 why-in-curve = acid by the average curve
 why-in-best = sum of best estimates
@@ -365,7 +368,7 @@ why-in-free-lime = acid that free lime uses up
 why-in-coming = acid that earlier material still brings, in the direction wanted
 why-in-coming-area = acid that earlier material still brings
 why-in-need = need of a kilogram of soil
-why-in-mass = weight of the soil
+why-in-mass = weight of { soil-the }
 why-in-gram-sulfur = sulphur for each unit of acid
 why-in-gram-lime = lime for each unit of acid
 why-in-pure = { $way ->
@@ -474,7 +477,7 @@ why-in-salt-per-gram = salt in a gram
 why-in-paste-water = water in the saturated soil, per kilogram
 why-in-claimed = amount claimed
 why-in-brought = acid it adds
-why-in-needed = acid the bed needs
+why-in-needed = acid { bed-the } needs
 
 ## The plain sum beside a figure that was counted
 
@@ -494,14 +497,17 @@ why-aside-claim = By the buffer curve alone, all of it would take the bed from {
 
 ## How sure a figure is
 
-why-sure-reading = With the error of the test, the true pH is between { $range } in 90 of 100 such soils.
-why-sure-need = 90 in 100 soils like yours need { $range } of pure { $way ->
+why-sure-reading = With the error of the test, the true pH is between { $range } in 90 of 100 such { soil-many }.
+why-sure-need = 90 in 100 { soil-many } like yours need { $range } of pure { $way ->
     [lime] lime
    *[acidify] sulphur
 }.
 why-wide-need = { $cause ->
     [reading] The error of the pH test makes that range wide.
-    [scale] Soils of one texture resist very differently, which makes that range wide.
+    [scale] { $ground ->
+        [container] Mixes that look alike resist very differently, which makes that range wide.
+       *[bed] Soils of one texture resist very differently, which makes that range wide.
+    }
    *[lime] The free lime makes that range wide.
 }
 why-wide-need-all = No single cause makes that range wide.
@@ -546,13 +552,13 @@ why-narrow-reading = { $rough ->
     [yes] A laboratory pH test, measured in water.
    *[no] A second careful test halves the effect of chance.
 }
-why-narrow-share = If the soil were known exactly it would be { $known } in 100: no test can do better.
+why-narrow-share = If { soil-the } were known exactly it would be { $known } in 100: no test can do better.
 why-narrow-test = The next careful test settles more than anything you can measure now.
 why-narrow-mean = Send a sample made of many spots, and test the same way each time.
 why-narrow-thermometer = A soil thermometer at half the depth treated.
 why-narrow-water = { $missing ->
     [yes] The alkalinity of the water: your supplier knows it, and a drop kit costs little.
-   *[no] Note how much water the bed really gets.
+   *[no] Note how much water { bed-the } really gets.
 }
 why-narrow-yearly-test = One careful test a year, in the same month, shows the real drift.
 why-narrow-lime-line = A laboratory figure for free lime.
