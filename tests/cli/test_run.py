@@ -17,7 +17,7 @@ from loamshift.errors import InputError, TableError
 from loamshift.report.messages.book import book_of
 
 COMMANDS = (
-    *("reprint", "compare-letters"),
+    *("reprint", "compare-letters", "score"),
     *("advise", "new", "check", "schema", "claim", "water", "convert", "sample"),
     *("plants", "materials", "places", "why"),
 )

@@ -83,15 +83,19 @@ def pair_rows(pairs: Sequence[ScoredPair]) -> list[dict[str, Any]]:
     list of dict
         Values by column; beds are numbered in the order they come in the file.
     """
-    rows = [(pair.bed_key or pair.bed, {name: of(pair) for name, of in COLUMNS.items()})
-            for pair in pairs]  # fmt: skip
-    rows.sort(key=lambda row: json.dumps(row[1], sort_keys=True, default=str))
+    rows = [(pair.bed_key or pair.bed, pair_row(pair)) for pair in pairs]
+    rows.sort(key=lambda row: json.dumps(row[1], sort_keys=True))
     numbers: dict[str, int] = {}
     found = []
     for bed, row in rows:
         number = numbers.setdefault(bed, len(numbers) + 1)
-        found.append({BED: number, **{name: _rounded(value) for name, value in row.items()}})
+        found.append({BED: number, **row})
     return found
+
+
+def pair_row(pair: ScoredPair) -> dict[str, Any]:
+    """What a row holds of a pair, by column, the number of the bed left out."""
+    return {name: _rounded(of(pair)) for name, of in COLUMNS.items()}
 
 
 def pair_columns(words: Words) -> dict[str, str]:

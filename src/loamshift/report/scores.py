@@ -30,7 +30,12 @@ _SAME: Final = 0.005
 
 
 def scores_letter(
-    summary: ScoreSummary, pairs: Sequence[ScoredPair], *, under: Message, words: Words
+    summary: ScoreSummary,
+    pairs: Sequence[ScoredPair],
+    *,
+    under: Message,
+    words: Words,
+    drawn: bool = True,
 ) -> Letter:
     """What some pairs of forecast and reading show.
 
@@ -38,6 +43,8 @@ def scores_letter(
     ----------
     under
         Whose forecasts they are.
+    drawn
+        False for a reader who sees no pictures: the figures stand in a table.
     """
     opening: list[Block] = [Paragraph(say(shown_said(summary), words))]
     told = [say(one, words) for one in _told(summary)]
@@ -50,7 +57,7 @@ def scores_letter(
     figure = calibration_figure(summary, words=words)
     if figure is not None:
         heading = say(message("score-figure-heading"), words)
-        sections.append(Section(heading, (figure,)))
+        sections.append(Section(heading, (figure if drawn else figure.table,)))
     if pairs:
         sections.append(_listed(pairs, words))
     how = ("newest", "error", "once", "planned", "miss", "stays")

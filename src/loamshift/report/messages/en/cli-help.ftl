@@ -22,6 +22,7 @@ cli-help-examples-short = List the example case files, or copy them to a folder.
 cli-help-check-short = Read case files without answering them, and say what is wrong.
 cli-help-reprint-short = Print a letter again from its answer, unchanged.
 cli-help-compare-letters-short = Show what changed between two answers, and why.
+cli-help-score-short = Hold forecasts against the tests that followed.
 cli-help-card-short = One sheet for the shed: what to do, when, and room for readings.
 cli-help-claim-short = Check a claim: what would this material really do?
 cli-help-water-short = The lime that hard water adds, and the acid to treat it.
@@ -182,6 +183,10 @@ cli-help-case-options-fizz = Fizz with acid: none, slight, moderate, strong.
 cli-help-case-options-fizz-acid = The acid of the fizz test: HCl or vinegar.
 cli-help-case-options-texture = Texture, such as sand, loam or clay.
 cli-help-case-options-om = Organic matter, % by weight.
+cli-help-score =
+    Hold forecasts against the tests that followed, and say whether they prove anything.
+
+    A kept answer (.json) is a forecast that was issued; the case file (.toml) of the same name gives the tests. For a case file alone we make hindcasts: for each test but the first, a forecast worked out now from nothing but what was known before that test. A hindcast is weaker proof than a forecast issued at the time.
 cli-help-case-options-kind = ground, raised, container, lawn or field.
 cli-help-case-options-area = Area, such as “20 m2”.
 cli-help-case-options-depth = Depth to treat, such as “15 cm”.
@@ -190,6 +195,7 @@ cli-help-case-options-treated-diameter = Diameter of the ring treated around eac
 cli-help-case-options-place = The nearest town we have a climate for.
 cli-help-case-options-alkalinity = Alkalinity of the water, such as “180 mg/L CaCO3”.
 cli-help-case-options-weekly = Water given in a week, such as “25 mm” or “500 L”.
+cli-help-score-files = Case files with dated tests, and kept answers of the same beds.
 cli-help-check-files = Case files to read.
 cli-help-examples-copy = Copy the examples to FOLDER, which is created if it does not exist. No file is overwritten.
 cli-help-schema-form = The case file, or the answer that --json prints.

@@ -153,6 +153,11 @@ score-fault = { $n ->
    *[other] { $n } beds could not be read and are left out. Open them from the list of beds to see what is wrong.
 }
 
+## On the command line
+
+cli-score-no-case = No case file was given, so there are no tests. Name the case file of the bed as well, such as bed.toml.
+cli-score-whose = { $file } is a forecast for “{ $name }”, and no case file has that name. Name the case file of that bed as well.
+
 ## What the columns of the file of pairs hold
 
 score-pair-bed = number of the bed in this file, so that tests of one bed can be told to belong together
