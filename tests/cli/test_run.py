@@ -227,3 +227,11 @@ def test_an_error_follows_the_units_of_the_command_or_the_file(
     file.write_text(f'case = 1\nunits = "{units}"\n[soil]\nph = 7\nsampled = 2099-05-05\n')
     result = command("advise", str(file), *option)
     assert result.code == 1 and day in result.err
+
+
+@pytest.mark.parametrize("name", ["check", "card", "reprint", "compare-letters"])
+@pytest.mark.parametrize("typed", ["", "  "])
+def test_an_empty_name_is_no_folder(command, name: str, typed: str) -> None:
+    result = command(name, typed)
+    assert result.code == 2 and result.out == ""
+    assert "the name is empty: write a file" in " ".join(result.err.split())

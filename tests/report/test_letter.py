@@ -184,8 +184,8 @@ def test_the_reading_order() -> None:
     assert headings(letter("effort")) == [
         "Do this", "What will undo it", "Precautions", "Worth measuring before you start",
         "How much, and why", "When, and how", "Products that would do it",
-        "What changes the pH each year", "Keeping the pH there", "The claim checked", "Worth measuring", "Checks", "Precautions",
-        "Sources",
+        "What changes the pH each year", "Keeping the pH there", "The claim checked",
+        "Worth measuring", "Checks", "Precautions", "Sources",
     ]  # fmt: skip
 
 

@@ -17,7 +17,7 @@ from loamshift.cli.card_forms import (
     write_card,
 )
 from loamshift.cli.help_text import told
-from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption, path_given
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
@@ -32,6 +32,7 @@ def command(
     case_file: Annotated[
         Path,
         typer.Argument(
+            parser=path_given,
             metavar="CASE.toml",
             help=told("cli-help-card-the-case-toml"),
             show_default=False,

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.cli.options import JsonOption, TodayOption, WordsOption
+from loamshift.cli.options import JsonOption, TodayOption, WordsOption, path_given
 from loamshift.domain.message import Message, message
 from loamshift.domain.worded_error import given
 
@@ -25,7 +25,8 @@ TO_MEND = 1
 
 def command(
     files: Annotated[
-        list[Path], typer.Argument(metavar="CASE.toml", help=told("cli-help-check-files"))
+        list[Path],
+        typer.Argument(parser=path_given, metavar="CASE.toml", help=told("cli-help-check-files")),
     ],
     as_json: JsonOption = False,
     words: WordsOption = None,

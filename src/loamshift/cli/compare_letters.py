@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption, path_given
 from loamshift.domain.message import message
 from loamshift.errors import CaseError
 
@@ -26,6 +26,7 @@ def command(
     old: Annotated[
         Path,
         typer.Argument(
+            parser=path_given,
             metavar="OLD.json",
             help=told("cli-help-compare-letters-the-old-json"),
             show_default=False,
@@ -34,6 +35,7 @@ def command(
     new: Annotated[
         Path | None,
         typer.Argument(
+            parser=path_given,
             metavar="[NEW]",
             help=told("cli-help-compare-letters-the-new"),
             show_default=False,

@@ -19,7 +19,7 @@ from loamshift.cli.letter_forms import (
     contents,
     write_all,
 )
-from loamshift.cli.options import JsonOption, ShortOption, UnitsOption, WordsOption
+from loamshift.cli.options import JsonOption, ShortOption, UnitsOption, WordsOption, path_given
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
@@ -31,7 +31,10 @@ def command(
     answer_file: Annotated[
         Path,
         typer.Argument(
-            metavar="ANSWER.json", help=told("cli-help-reprint-the-answer-json"), show_default=False
+            parser=path_given,
+            metavar="ANSWER.json",
+            help=told("cli-help-reprint-the-answer-json"),
+            show_default=False,
         ),
     ],
     markdown: MarkdownOption = None,

@@ -106,8 +106,8 @@ class Words:
         return book_of(self.language)
 
     def message(self, key: str, values: Mapping[str, str | int | float]) -> str:
-        """A message by its key, its values as texts and counts."""
-        return self.book.word(key, values)
+        """A message by its key, its values as texts and counts; units and ground are given."""
+        return self.book.word(key, {"units": self.units, "ground": self.ground, **values})
 
     # -- numbers ---------------------------------------------------------------------------
 

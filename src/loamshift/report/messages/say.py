@@ -49,7 +49,7 @@ def say(what: Worded, words: Words) -> str:
         return what
     if isinstance(what, Prose):
         return " ".join(say(one, words) for one in what.sentences)
-    values: dict[str, str | int] = {"units": words.units, "ground": words.ground}
+    values: dict[str, str | int] = {}
     for name, value in what.values.items():
         if value is None:
             values[name] = "none"
