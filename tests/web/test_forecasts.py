@@ -8,12 +8,12 @@ from multiprocessing.reduction import ForkingPickler
 
 import pytest
 
-from loamshift.web.cases import case_of_tree
+from loamshift.web.cases import case_of
 from loamshift.web.forecasts import Forecasts, work_out
 from loamshift.web.once import GoneError, Once
 from loamshift.web.turns import Turns
 
-CASE = case_of_tree(
+CASE = case_of(
     {
         "soil": {"ph": "6.8", "ph_method": "water 1:1", "texture": "loam", "fizz": "none"},
         "aim": {"plant": "highbush blueberry"},

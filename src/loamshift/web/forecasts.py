@@ -15,8 +15,9 @@ import threading
 from collections.abc import Callable, Mapping
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from functools import partial
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, Final, NamedTuple
+from typing import TYPE_CHECKING, Any, Final, NamedTuple, TypeVar
 
 from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
@@ -25,6 +26,8 @@ from loamshift.web.turns import Turns, stays
 
 if TYPE_CHECKING:
     from loamshift.services.what_if import WhatIf
+
+Made = TypeVar("Made")
 
 MEMBERS: Final = 250
 YEARS: Final = 3
@@ -98,7 +101,16 @@ class Forecasts:
             pool.shutdown(wait=False, cancel_futures=True)
 
     def of(self, case: Case, gone: Callable[[], bool] = stays) -> Forecasted:
-        """The answer to a case with its forecast, when it is its turn.
+        """The answer to a case with its forecast, when it is its turn."""
+        return self.take(partial(work_out, case), gone)
+
+    def take(self, work: Callable[[], Made], gone: Callable[[], bool] = stays) -> Made:
+        """What some work makes that runs the column, when it is its turn.
+
+        Parameters
+        ----------
+        work
+            A function of a module with its arguments, which can go to another process.
 
         Raises
         ------
@@ -108,12 +120,12 @@ class Forecasts:
         with self.line.turn(gone):
             pool = self._pool
             if pool is None:
-                return work_out(case)
+                return work()
             try:
-                return pool.submit(work_out, case).result()
+                return pool.submit(work).result()
             except BrokenProcessPool:
                 self._replace(pool)
-                return work_out(case)
+                return work()
 
     def _replace(self, broken: ProcessPoolExecutor) -> None:
         """A new pool for one whose process was killed, unless another thread made it already."""

@@ -46,6 +46,7 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "loamshift.web.compiled.Prepared",
 ]
 ROOT_URLCONF = "loamshift.web.urls"
 WSGI_APPLICATION = "loamshift.web.wsgi.application"

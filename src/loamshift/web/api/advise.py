@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from contextlib import nullcontext
 from dataclasses import asdict
 from datetime import date
+from functools import partial
 from typing import Annotated, Any, Final, Literal
 
 from django.http import HttpRequest, HttpResponse
@@ -17,6 +17,8 @@ from loamshift.case.frozen import FrozenLetter
 from loamshift.case.read import case_from_tree
 from loamshift.case.said import in_words
 from loamshift.case.toml_text import parse_toml
+from loamshift.domain.answer import ClaimResult
+from loamshift.domain.case import Case
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
@@ -83,8 +85,8 @@ def answer_case(request: HttpRequest, asked: Query[AdviseQuery]) -> HttpResponse
         look_ahead = LookAhead(
             members=asked.members, seed=asked.seed, years=asked.years, refit=asked.refit
         )
-    with forecasting(request) if asked.forecast else nullcontext():
-        answer = advise(case, look_ahead=look_ahead)
+    work = partial(advise, case, look_ahead=look_ahead)
+    answer = forecasting(request, work) if asked.forecast else work()
     units = asked.units or case.units.value
     words = Words(spelling=asked.words or ("us" if units == "us" else "uk"), units=units)
     letter = FrozenLetter(
@@ -133,11 +135,14 @@ def settle(request: HttpRequest, given: ClaimsIn) -> Any:
     case = case_from_tree(
         table({**_tree(given), "claim": given.claims}), source=SOURCE, today=clock_today()
     )
-    seed = SEED if given.forecast else None
-    with forecasting(request) if given.forecast else nullcontext():
-        settled = [settle_claim(case, entry, seed=seed) for entry in case.claims]
+    work = partial(_settled, case, SEED if given.forecast else None)
+    settled = forecasting(request, work) if given.forecast else work()
     words = words_for(request)
     return {"claims": [asdict(in_words(one, words, {})) for one in settled]}
+
+
+def _settled(case: Case, seed: int | None) -> list[ClaimResult]:
+    return [settle_claim(case, entry, seed=seed) for entry in case.claims]
 
 
 def _tree(given: CaseIn) -> Mapping[str, Any]:

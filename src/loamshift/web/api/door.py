@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
-from typing import Any, Final
+from collections.abc import Callable
+from time import monotonic
+from typing import Any, Final, TypeVar
 from uuid import UUID
 
 from django.conf import settings
@@ -18,16 +17,18 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import Kept
 from loamshift.web.api.faults import Refused
 from loamshift.web.api.shapes import AnyThing, brief
+from loamshift.web.forecasts import FORECASTS
 from loamshift.web.limits import Pace
 from loamshift.web.middleware import LOOKING, office_of
 from loamshift.web.notices import person_of
+from loamshift.web.once import GoneError
 from loamshift.web.wording import said
 
+Made = TypeVar("Made")
+
 FORECASTS_A_MINUTE: Final = 30
-AT_ONCE: Final = 2
 PATIENCE_S: Final = 20.0
 _pace = Pace(per_minute=FORECASTS_A_MINUTE)
-_running = threading.BoundedSemaphore(AT_ONCE)
 
 
 class Door(HttpBearer):
@@ -58,15 +59,26 @@ class Door(HttpBearer):
         raise NotImplementedError
 
 
-@contextmanager
-def forecasting(request: HttpRequest) -> Iterator[None]:
-    """Hold a place among the forecasts that run at once; of an office's people each has a pace.
+def forecasting(request: HttpRequest, work: Callable[[], Made]) -> Made:
+    """What some work makes that runs the column, in the line in which pages wait as well.
+
+    Of an office's people each has a pace.
 
     Raises
     ------
     Refused
-        Where somebody asks for too many, or all places stay taken.
+        Where somebody asks for too many, or all turns stay taken.
     """
+    paced(request)
+    ends = monotonic() + PATIENCE_S
+    try:
+        return FORECASTS.take(work, gone=lambda: monotonic() > ends)
+    except GoneError:
+        raise Refused(429, message("api-busy"), headers={"Retry-After": "10"}) from None
+
+
+def paced(request: HttpRequest) -> None:
+    """Refuse where somebody asks for too many forecasts a minute."""
     person = getattr(request, "person", None)
     wait = _pace.wait_s(str(person)) if person is not None else 0
     if wait:
@@ -75,16 +87,6 @@ def forecasting(request: HttpRequest) -> Iterator[None]:
             message("api-pace", most=FORECASTS_A_MINUTE, seconds=wait),
             headers={"Retry-After": str(wait)},
         )
-    if not _running.acquire(timeout=PATIENCE_S):
-        raise Refused(
-            429,
-            message("api-busy"),
-            headers={"Retry-After": "10"},
-        )
-    try:
-        yield
-    finally:
-        _running.release()
 
 
 def writer_of(request: HttpRequest, what: Message) -> Writer:

@@ -18,7 +18,7 @@ from loamshift.store.scope import found, kept
 from loamshift.web.api.advise import AnswerOut, json_text
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
 from loamshift.web.api.cases import clock_today
-from loamshift.web.api.door import forecasting, writer_of, written
+from loamshift.web.api.door import paced, writer_of, written
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import LetterBrief, LetterIn, LettersOut, ListQuery, page_of
 from loamshift.web.letters.sending import letter_to_send
@@ -55,8 +55,8 @@ def send_letter(request: HttpRequest, given: LetterIn) -> Any:
     if bed is None:
         wrong, right = message("api-no-bed"), message("api-beds-listed")
         raise CaseError([fault("bed", wrong, right, given=str(given.bed))])
-    with forecasting(request):
-        letter = letter_to_send(bed, office=office, today=clock_today())
+    paced(request)
+    letter = letter_to_send(bed, office=office, today=clock_today())
     letter.title = given.title.strip() or letter.title
     letter.note = given.note
     writer = writer_of(request, message("advice-letter-sent", bed=Given(bed.name)))

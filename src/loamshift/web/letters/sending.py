@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any
 
 from loamshift.case.answer import answer_from_json, answer_to_json
@@ -26,6 +26,7 @@ from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.web.answers import MEMBERS, SEED, answered, words_of
 from loamshift.web.cases import Tree, key_of
+from loamshift.web.forecasts import FORECASTS
 from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
 
 
@@ -130,7 +131,8 @@ def _answered_like(case: Case, like: Answer) -> Answer:
             years=made.years,
             refit=like.refit is None or like.refit.used,
         )
-    return answer_from_json(answer_to_json(advise(case, look_ahead=ahead)))
+    answer = FORECASTS.take(partial(advise, case, look_ahead=ahead))
+    return answer_from_json(answer_to_json(answer))
 
 
 def _table(kept: Any) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from datetime import date
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Final
 from uuid import UUID
 
@@ -23,6 +23,7 @@ from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.web.answers import SEED
 from loamshift.web.cases import Tree, case_of, key_of, with_fields
+from loamshift.web.forecasts import FORECASTS
 
 MOST: Final = 6
 """Claims side by side on one page."""
@@ -75,7 +76,7 @@ def claims_key(rows: Sequence[tuple[str, str]], said: Mapping[str, str], bed: Be
 def claims_settled(key: str, today: date) -> tuple[Case, Answer]:
     """A case as read, with the answer to its claims."""
     case = case_of(json.loads(key), today=today)
-    return case, claims_asked(case, seed=SEED)
+    return case, FORECASTS.take(partial(claims_asked, case, seed=SEED))
 
 
 def asked_case(request: HttpRequest, office: Office) -> tuple[Case, Answer]:
@@ -104,7 +105,8 @@ def sheet_card(key: str, words: Words, today: date) -> Card:
 @lru_cache(maxsize=32)
 def remedies(key: str, today: date) -> ClaimsSheet:
     """Folk remedies beside what the soil of a case needs."""
-    return claims_sheet(case_of(json.loads(key), today=today), seed=SEED)
+    case = case_of(json.loads(key), today=today)
+    return FORECASTS.take(partial(claims_sheet, case, seed=SEED))
 
 
 def bed_asked(request: HttpRequest, office: Office) -> Bed | None:

@@ -32,8 +32,7 @@ account-may-look = You can see everything in this office, but you cannot change 
 account-people = People in this office
 account-last-sign-in = last signed in on { $day }
 account-never-signed-in = has not signed in yet
-# $add and $password are commands.
-account-administrator = Your administrator adds users with { $add } and sets new passwords with { $password }.
+account-administrator = Whoever runs the server adds users and sets new passwords.
 
 ## Password
 

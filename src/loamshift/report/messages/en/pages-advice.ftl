@@ -11,6 +11,7 @@ advice-empty-verdict = Say what the pH is and what you want to grow.
 advice-correct-first = Please correct the marked answers.
 advice-letter-comes = Your letter will appear here: how much, when, what to expect, what it costs, and what to be careful about. Anything you leave blank is assumed, and the letter says so. It also says which of it would be worth measuring.
 advice-course-coming = Working out the course… The verdict and the amounts may still change.
+advice-course-preparing = This computer is preparing its first forecast, which takes about a minute. The course of the pH appears here as soon as it is ready.
 advice-course-failed = The course could not be worked out, so the verdict and the amounts are not final. Nothing you typed is lost.
 advice-course-again = Try again
 # Before links to the places that a name could mean.

@@ -10,7 +10,7 @@ data-export = Export all data
 data-restore-heading = Restore from a zip file
 data-restore = Restore
 data-zip = Zip file
-data-zip-most = No more than { $most } MB here. The command loamshift restore takes larger files.
+data-zip-most = No more than { $most } MB here. Larger files can be restored on the computer that runs the workbench; the guide says how.
 data-how = What is here already
 data-how-add = Keep it, and add only what is missing
 data-how-replace = Replace everything, including settings and history (we make a backup first)
@@ -101,7 +101,7 @@ data-permanent-done = Client deleted permanently, { $n } items in all.
 
 data-backups-heading = Backups
 data-backups-about = A backup is a copy of the whole database, with the history. We make one before the database changes its format, and before everything is replaced.
-data-backups-restore = To go back to a backup, use the command loamshift restore with its name.
+data-backups-restore = A backup is restored on the computer that runs the workbench; the guide says how.
 data-backups-place = Backups are in { $folder }.
 data-back-up-now = Back up now
 data-backed-up = Backup made: { $file }

@@ -21,6 +21,7 @@ from loamshift.report.words import Words
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.scope import kept
 from loamshift.web.cases import Tree, with_fields
+from loamshift.web.compiled import COMPILED
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
@@ -48,7 +49,7 @@ def walk_in(request: HttpRequest) -> HttpResponse:
         with_fields({}, said_in(request.GET)),
         bed=None,
         before=None,
-        at_once=_is_piecewise(request),
+        at_once=_comes_later(request),
     )
 
 
@@ -62,7 +63,7 @@ def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
         with_fields(before, said_in(request.GET)),
         bed=bed,
         before=before,
-        at_once=_is_piecewise(request),
+        at_once=_comes_later(request),
     )
 
 
@@ -87,7 +88,13 @@ def _whole(
     if not _is_piecewise(request):
         here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
         return redirect(f"{here}?{urlencode(said_in(request.GET))}")
-    return show_plan(request, tree, bed=bed, before=before, at_once=FORECASTS.is_full)
+    at_once = FORECASTS.is_full or not COMPILED.is_ready
+    return show_plan(request, tree, bed=bed, before=before, at_once=at_once)
+
+
+def _comes_later(request: HttpRequest) -> bool:
+    """True where the answer is shown at once, and the page asks for the forecast by itself."""
+    return _is_piecewise(request) or not COMPILED.is_ready
 
 
 def _is_piecewise(request: HttpRequest) -> bool:
@@ -148,6 +155,7 @@ def show_plan(
         "sliders": f"{here}/sliders",
         "whole": f"{here}/whole",
         "again_s": AGAIN_S if request.path.endswith("/whole") else 0,
+        "preparing": not COMPILED.is_ready,
         "sheets": sheets_of(page, here),
         "files": [(f"{here}/letter.{ending}", said) for ending, said in FORMS],
         "clients": [] if bed else kept(Client, office).order_by("name")[:300],
