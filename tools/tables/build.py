@@ -19,6 +19,7 @@ SCRIPTS = (
     "build_air",
     "build_rules",
     "build_entry",
+    "build_intake",
 )
 
 

@@ -52,6 +52,7 @@ _COMMANDS: Final = (
     ("examples", "examples.command"),
     ("check", "check.command"),
     ("reprint", "reprint.command"),
+    ("intake", "intake.command"),
     ("compare-letters", "compare_letters.command"),
     ("score", "score.command"),
     ("card", "card.command"),

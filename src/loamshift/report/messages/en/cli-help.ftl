@@ -21,6 +21,7 @@ cli-help-new-short = Write a first case file, from questions or from one line.
 cli-help-examples-short = List the example case files, or copy them to a folder.
 cli-help-check-short = Read case files without answering them, and say what is wrong.
 cli-help-reprint-short = Print a letter again from its answer, unchanged.
+cli-help-intake-short = Read a laboratory's file and make case files of it.
 cli-help-compare-letters-short = Show what changed between two answers, and why.
 cli-help-score-short = Hold forecasts against the tests that followed.
 cli-help-card-short = One sheet for the shed: what to do, when, and room for readings.
@@ -131,6 +132,19 @@ cli-help-office-user-enable =
     Let a user sign in again.
 cli-help-office-user-key =
     Make an API key with which a program works as this user. It is printed only once.
+
+## intake
+
+cli-help-intake =
+    Read a laboratory's file, say what it means and what must be asked, and make case files of it.
+
+    Reads CSV and other text tables, Excel and OpenDocument workbooks, and PDF reports with text. Each column is listed with its meaning, unit, method and the reason. What is not sure is asked and left out until you answer. Nothing is entered unless you add --as.
+cli-help-intake-file = The laboratory's file.
+cli-help-intake-map = A file that remembers your answers for this laboratory. Answers in it are used, and new questions are added to it.
+cli-help-intake-answer = An answer to a question, such as “pH: method=CaCl2”. May be given several times.
+cli-help-intake-as = What to make of the samples: a case file for each, or one CSV table.
+cli-help-intake-to = Where to write: a new folder for cases, a file for a table. Nothing is overwritten.
+cli-help-intake-beds = Case files of your beds, or their folder: the file then holds readings, matched to the beds by name. With --to, copies with the readings are written.
 
 ## Options that several commands have
 

@@ -1,0 +1,105 @@
+"""What was understood of a file, as lines for a person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from loamshift.cli.show import worded
+from loamshift.domain.decision import Severity
+from loamshift.domain.message import Given, Listed, message
+
+if TYPE_CHECKING:
+    from loamshift.case.intake.proposal import ColumnMeaning, Finding, Place, Proposal
+    from loamshift.report.words import Words
+
+
+_COLUMNS = ("column", "heading", "meaning", "unit", "method", "use", "reason")
+_WIDEST = 34
+
+
+def proposal_lines(file: str, proposal: Proposal, words: Words) -> Iterator[str]:
+    """The columns with their reasons, then what is asked, then what else was noticed."""
+    entered = sum(len(row.values) > 1 for row in proposal.rows)
+    yield worded(
+        message("intake-text-head", file=Given(file), count=len(proposal.rows), entered=entered),
+        words,
+    )
+    used = [one for one in proposal.mapping if one.meaning]
+    if used:
+        yield ""
+        yield from _table([_column(one, words) for one in used], words)
+    yield from finding_lines(proposal.findings, words)
+
+
+def finding_lines(findings: Sequence[Finding], words: Words) -> Iterator[str]:
+    """Questions with what can be answered, then everything else."""
+    asked = [one for one in findings if one.question is not None]
+    others = [one for one in findings if one.question is None]
+    if asked:
+        yield ""
+        yield worded(message("intake-text-questions", count=len(asked)), words)
+        for number, one in enumerate(asked):
+            if number:
+                yield ""
+            yield f"  {_with_place(one, words)}"
+            assert one.question is not None
+            yield f"    {worded(one.question, words)}"
+            choices = Listed(tuple(Given(choice) for choice in one.choices), either=True)
+            yield "    " + worded(
+                message(
+                    "intake-text-answer",
+                    key=Given(one.key),
+                    choices=choices if one.choices else None,
+                ),
+                words,
+            )
+    for severity in (Severity.BLOCK, Severity.CAUTION, Severity.INFO):
+        found = [one for one in others if one.severity is severity]
+        if found:
+            yield ""
+            yield worded(message("intake-text-findings", severity=severity.value), words)
+            yield from (f"  {_with_place(one, words)}" for one in found)
+
+
+def _column(one: ColumnMeaning, words: Words) -> tuple[str, ...]:
+    from loamshift.case.intake.asked import name_of
+
+    use = "asked" if not one.sure else "entered" if one.path else "kept"
+    return (
+        one.place.column,
+        one.heading,
+        worded(name_of(one.meaning), words),
+        one.unit if one.unit != "none" else "",
+        one.method,
+        worded(message("intake-text-use", use=use), words),
+        worded(one.reason, words),
+    )
+
+
+def _table(rows: Sequence[tuple[str, ...]], words: Words) -> Iterator[str]:
+    """Rows under their headings, each column as wide as its longest cell but the last."""
+    heads = tuple(worded(message("intake-text-head-of", column=one), words) for one in _COLUMNS)
+    whole = [heads, *rows]
+    kept = [n for n in range(len(heads)) if any(row[n] for row in rows)]
+    widths = {n: min(max(len(row[n]) for row in whole), _WIDEST) for n in kept}
+    for row in whole:
+        yield "  " + "  ".join(row[n][:_WIDEST].ljust(widths[n]) if n < 6 else row[n] for n in kept)
+
+
+def _with_place(one: Finding, words: Words) -> str:
+    said = worded(one.said, words)
+    places = [_place(place) for place in one.places if place.row]
+    if not places:
+        return said
+    listed = Listed(tuple(Given(place) for place in places))
+    more = max(one.count - len(places), 0) if not one.places[0].column else 0
+    kind = "cells" if one.places[0].column else "rows"
+    place = message(
+        "intake-text-place", said=Given(said), places=listed, more=more, kind=kind, count=one.count
+    )
+    return worded(place, words)
+
+
+def _place(place: Place) -> str:
+    return f"{place.column}{place.row}" if place.column else str(place.row)
