@@ -135,7 +135,7 @@ def test_a_daily_file_is_not_needed_again(tmp_path: Path) -> None:
         'case = 1\ntoday = 2026-04-12\n[place]\ndaily_file = "own.csv"\nlatitude = 50', "utf-8"
     )
     case = read_case(tmp_path / "bed.toml")
-    assert case.place is not None and "daily file" in read(case.place.basis)
+    assert case.place is not None and "weather file" in read(case.place.basis)
     assert case_from_plain(case_to_plain(case), source="x") == case
 
 

@@ -233,11 +233,12 @@ def test_a_daily_file_without_rain_takes_it_from_the_place(tmp_path: Path) -> No
     ("content", "says"),
     [
         ("a,b\n1,2", "columns a, b"),
-        ("", "no columns"),
-        ("date,temp_f\n2024-01-01,50", "Fahrenheit"),
-        ("date,temp_c\n01/02/2024,5", "Line 2"),
+        ("", "empty"),
+        ("date,temp_f\n2024-01-01,10", "looks like °C"),
+        ("date,temp_c\n01/02/2024,5", "day first or month first"),
         ("date,temp_c\n2024-01-01,warm", "not a number"),
-        ("date,temp_c\n2024-01-01,-99", "-99"),
+        ("date,temp_c\n2024-01-01,-99", "under 20 days"),
+        ("date,temp_c\n2024-01-01,-75", "-75"),
         ("date,temp_c\n2024-01-01,5", "under 20 days"),
     ],
 )

@@ -102,6 +102,7 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "place.air_temp_c": (COOL, WARM, {"place": {"latitude": 45, "rain_mm": WET}}),
     "place.rain_mm": (DRY, WET, {"place": {"latitude": 45, "air_temp_c": COOL}}),
     "place.daily_file": ("cool.csv", "warm.csv", {"place": {"latitude": 45}}),
+    "place.soil_temp_file": ("cool-soil.csv", "warm-soil.csv", {}),
     "place.soil_temp[].date": ("2026-04-01", "2026-01-01", {"place.soil_temp": [{"c": 8}]}),
     "place.soil_temp[].c": (4, 12, {"place.soil_temp": [{"date": "2026-04-01"}]}),
     "place.soil_temp[].depth": (
@@ -224,7 +225,7 @@ def tree_with(bed: str, path: str, value: Any) -> Tree:
 
 
 def write_stations(folder: Path) -> None:
-    """Two daily files, one cool and one warm."""
+    """Two daily files and two of soil thermometers, one cool and one warm each."""
     for name, temps in (("cool", COOL), ("warm", WARM)):
         lines = ["date,temp_c,rain_mm"]
         lines += [
@@ -233,3 +234,5 @@ def write_stations(folder: Path) -> None:
             for day in range(1, 29)
         ]
         (folder / f"{name}.csv").write_text("\n".join(lines), encoding="utf-8")
+        soil = ["date,soil temp 10 cm (°C)", *(line.rpartition(",")[0] for line in lines[1:])]
+        (folder / f"{name}-soil.csv").write_text("\n".join(soil), encoding="utf-8")

@@ -22,6 +22,7 @@ from loamshift.case.schema import CaseFile
 from loamshift.case.schema_bed import AimTable, BedTable
 from loamshift.case.schema_care import ReadingEntry, WaterTable
 from loamshift.case.schema_soil import SoilTable
+from loamshift.case.weather.files import place_files
 from loamshift.domain.case import (
     Aim,
     Bed,
@@ -49,13 +50,14 @@ def build_case(
     today
         The date to use where the file names none.
     folder
-        Folder of the file, for a daily file; None for text alone.
+        Folder of the file, from which weather files are read; None for text alone.
     """
     day = None if collected.is_bad("today") else file.today or today
     if day is None:
         collected.fault("today", None, message("case-no-day"), for_example("2026-04-12"))
-    place = build_place(file.place, folder=folder, collected=collected)
-    soil_temps = []
+    files = place_files(file.place, folder=folder, today=day, collected=collected)
+    place = build_place(file.place, files, collected)
+    soil_temps = list(files.soil_temps)
     for number, entry in enumerate(file.place.soil_temp, start=1):
         not_later(f"place.soil_temp[{number}].date", entry.date, day, collected)
         if entry.date is not None and entry.c is not None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 from loamshift.case.collect import Collected
-from loamshift.case.daily_file import MonthlyClimate, read_daily_file
-from loamshift.case.mend import Mend, for_example
+from loamshift.case.mend import for_example
 from loamshift.case.reads import name_mend
 from loamshift.case.schema_bed import PlaceTable
+from loamshift.case.weather.files import PlaceFiles
+from loamshift.case.weather.read import MonthlyClimate
 from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.domain.names import NameFault
 from loamshift.domain.place import Place
@@ -19,15 +19,10 @@ OWN_SOURCE_KEY = "case-file"
 _OWN_NAME = "own figures"
 
 
-def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected) -> Place | None:
+def build_place(table: PlaceTable, files: PlaceFiles, collected: Collected) -> Place | None:
     """The place a case names, or None where it names none.
 
     Figures of one's own go before the daily file, that before a position, that before a name.
-
-    Parameters
-    ----------
-    folder
-        Folder of the case file, where a daily file is looked for; None for text alone.
     """
     if table.latitude is None and table.longitude is not None:
         collected.fault(
@@ -39,9 +34,9 @@ def build_place(table: PlaceTable, *, folder: Path | None, collected: Collected)
         if table.daily_file is not None:
             collected.note("place.daily_file", message("case-note-daily-file-unread"))
         return _own_figures(table, collected)
-    if table.daily_file is not None:
-        return _from_daily_file(table, table.daily_file, folder, collected)
-    if is_bad:
+    if files.climate is not None:
+        return _own_place(table, files.climate, collected)
+    if is_bad or files.is_bad:
         return None
     if table.latitude is not None and table.longitude is None:
         collected.fault(
@@ -117,26 +112,7 @@ def _own_figures(table: PlaceTable, collected: Collected) -> Place | None:
             )
     if table.air_temp_c is None or table.rain_mm is None:
         return None
-    climate = MonthlyClimate(table.air_temp_c, table.rain_mm, 0)
-    return _own_place(table, climate, collected)
-
-
-def _from_daily_file(
-    table: PlaceTable, name: str, folder: Path | None, collected: Collected
-) -> Place | None:
-    if folder is None:
-        collected.fault(
-            "place.daily_file",
-            name,
-            message("case-daily-file-alone"),
-            message("case-own-figures"),
-        )
-        return None
-    try:
-        climate = read_daily_file(folder / name)
-    except Mend as mend:
-        collected.mend("place.daily_file", name, mend)
-        return None
+    climate = MonthlyClimate(air_temp_c=table.air_temp_c, rain_mm=table.rain_mm)
     return _own_place(table, climate, collected)
 
 
@@ -184,5 +160,11 @@ def _own_place(table: PlaceTable, climate: MonthlyClimate, collected: Collected)
 def _own_basis(climate: MonthlyClimate, rain_of: Given | None) -> Message:
     """Where figures of one's own come from, and of which place the rain is that they lack."""
     if climate.days:
-        return message("place-own-days", days=climate.days, name=rain_of)
+        return message(
+            "place-own-days",
+            days=climate.days,
+            name=rain_of,
+            first=climate.first,
+            last=climate.last,
+        )
     return message("place-own-months", name=rain_of)

@@ -83,6 +83,9 @@ class PlaceTable(Table):
     daily_file: Annotated[
         str | None, Key(text(longest=1000), example='"station.csv"', group=Group.NEVER)
     ] = None
+    soil_temp_file: Annotated[
+        str | None, Key(text(longest=1000), example='"logger.csv"', group=Group.NEVER)
+    ] = None
     soil_temp: list[SoilTempEntry] = Field(default_factory=list)
 
 

@@ -76,6 +76,7 @@ def weather_said(context: BedContext) -> tuple[Worded, ...]:
             first=days[0],
             last=days[-1],
             depth=depth(0.5 * context.depth_cm),
+            mean="same" if abs(_mean(now) - _mean(alone)) < _SAME_C else "other",
             **{"mean-was": temperature(_mean(alone)), "mean-is": temperature(_mean(now))},
         )
     )

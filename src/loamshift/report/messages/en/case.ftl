@@ -301,27 +301,18 @@ case-daily-no-rain = The daily file has no column of rain.
 case-daily-add-rain = Add rain_mm, or the name or position of the place to take its rain from.
 
 ## The daily file of a weather station
-## $line is a line of that file; $why is what the computer says, in English.
+## $line is a line of that file.
 
-case-daily-unreadable = The daily file cannot be read ({ $why }).
-case-daily-path = Its path starts from the folder of the case file.
-case-daily-too-large = The daily file has over 20 MB.
-case-daily-only-daily = Keep daily figures only. Thirty years of them fit.
-case-daily-not-text = The daily file is not UTF-8 text.
-case-daily-not-csv = The daily file is not valid CSV ({ $why }).
-case-daily-save-csv = Save it as CSV in UTF-8.
-case-daily-fahrenheit = The daily file is in Fahrenheit.
-case-daily-celsius = Give °C in a column temp_c.
 case-daily-columns = { $columns ->
     [none] The daily file has no columns.
    *[other] The daily file has the columns { $columns }.
 }
-case-daily-needs = It needs date and temp_c (or tmin_c and tmax_c), and rain_mm if you have it.
+case-daily-needs = It needs a column of dates and one of air temperature (or lowest and highest), rain or soil temperature.
 case-daily-temperature = Line { NUMBER($line, useGrouping: 0) } of the daily file has { $given } °C.
 case-daily-rain = Line { NUMBER($line, useGrouping: 0) } of the daily file has { $given } mm of rain.
 case-daily-no-figure = Line { NUMBER($line, useGrouping: 0) } of the daily file has “{ $given }”, which is not a number.
 case-daily-no-date = Line { NUMBER($line, useGrouping: 0) } of the daily file has “{ $given }”, which is not a date.
-case-daily-empty-cell = Give °C and mm, and leave the cell empty for a missing day.
+case-daily-empty-cell = Correct it, or leave the cell empty for a missing day.
 case-daily-day = Write days as 2025-04-12.
 # $months are numbers of months.
 case-daily-few-days = { $what ->

@@ -63,7 +63,11 @@ hint-place-rain-mm = Your own rain and melted snow, January first.
 
 field-place-daily-file = File of daily weather
 field-place-daily-file-in-text = file of daily weather
-means-place-daily-file = A CSV file of your own station with columns `date`, `temp_c` (or `tmin_c` and `tmax_c`) and, if you have it, `rain_mm`; its path starts from the case file.
+means-place-daily-file = A file of your own weather station (CSV, TSV or Excel; daily or hourly, °C or °F, mm or inches) with dates, air temperatures and, if you have it, rain or soil temperature; its path starts from the case file.
+
+field-place-soil-temp-file = File of a soil thermometer
+field-place-soil-temp-file-in-text = file of the soil thermometer
+means-place-soil-temp-file = A file of your own soil thermometer or logger, read in the same way; its path starts from the case file.
 
 ## Readings of a soil thermometer
 

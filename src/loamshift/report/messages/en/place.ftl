@@ -13,13 +13,8 @@ place-own-months = { $name ->
     [none] Your own monthly figures.
    *[other] Your own monthly figures, with the rain of { $name }.
 }
+# $first and $last are the days it begins and ends.
 place-own-days = { $name ->
-    [none] { $days ->
-        [one] Your own daily file, one day.
-       *[other] Your own daily file, { $days } days.
-    }
-   *[other] { $days ->
-        [one] Your own daily file, one day, with the rain of { $name }.
-       *[other] Your own daily file, { $days } days, with the rain of { $name }.
-    }
+    [none] Your own weather file, { $days } days from { $first } to { $last }.
+   *[other] Your own weather file, { $days } days from { $first } to { $last }, with the rain of { $name }.
 }

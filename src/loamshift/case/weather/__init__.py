@@ -1,0 +1,1 @@
+"""Files of weather stations and soil thermometers, whatever their layout and units."""
