@@ -74,7 +74,8 @@ _COMMANDS: Final = (
 _OTHER_NAMES: Final = (("explain", "why"), ("handout", "card"))
 """Names that lead to a command as well, and are not listed."""
 _BELOW_ZERO: Final = ("convert", "places")
-_PEOPLE: Final = "office-user"
+_GROUPS: Final = (("trial", "trial.trials"), ("office-user", "office_user.people"))
+"""Commands with commands of their own."""
 
 
 def command_line(arguments: Sequence[str] = ()) -> typer.Typer:
@@ -92,12 +93,16 @@ def command_line(arguments: Sequence[str] = ()) -> typer.Typer:
     )
     app.callback()(_loamshift)
     named = dict(_OTHER_NAMES).get(arguments[0], arguments[0]) if arguments else ""
-    alone = [row for row in _COMMANDS if row[0] == named]
-    for name, place in alone or _COMMANDS:
-        _add(app, name, place)
-    if not alone:
-        people = importlib.import_module("loamshift.cli.office_user").people
-        app.add_typer(people, name=_PEOPLE, short_help=told(f"cli-help-{_PEOPLE}-short"))
+    alone = [row for row in (*_COMMANDS, *_GROUPS) if row[0] == named]
+    for name, place in alone or (*_COMMANDS, *_GROUPS):
+        if (name, place) in _GROUPS:
+            module, group = place.split(".")
+            commands = getattr(importlib.import_module(f"loamshift.cli.{module}"), group)
+            app.add_typer(commands, name=name, short_help=told(f"cli-help-{name}-short"))
+        else:
+            _add(app, name, place)
+    if alone and alone[0] in _GROUPS:
+        app.callback()(_loamshift)
     return app
 
 

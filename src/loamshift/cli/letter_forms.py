@@ -15,6 +15,8 @@ from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
     from loamshift.case.frozen import FrozenLetter
+    from loamshift.domain.letter import Letter
+    from loamshift.report.words import Words
 
 
 class Paper(StrEnum):
@@ -86,20 +88,31 @@ def letter_content(form: Form, frozen: FrozenLetter, *, paper: Paper | None) -> 
     paper
         Of a PDF; None follows the reader's units.
     """
+    return form_of_letter(form, frozen.letter, words=frozen.words, paper=paper)
+
+
+def form_of_letter(form: Form, letter: Letter, *, words: Words, paper: Paper | None) -> str | bytes:
+    """The same of a letter that is not kept.
+
+    Parameters
+    ----------
+    paper
+        Of a PDF; None follows the reader's units.
+    """
     if form is Form.MD:
         from loamshift.report.markdown import letter_markdown
 
-        return letter_markdown(frozen.letter)
+        return letter_markdown(letter)
     if form is Form.HTML:
         from loamshift.report.html import letter_html
 
-        return letter_html(frozen.letter, words=frozen.words)
+        return letter_html(letter, words=words)
     if form is Form.PDF:
         from loamshift.report.pdf import PaperSize, letter_pdf
 
-        chosen = paper or (Paper.LETTER if frozen.words.units == "us" else Paper.A4)
+        chosen = paper or (Paper.LETTER if words.units == "us" else Paper.A4)
         size = PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
-        return letter_pdf(frozen.letter, paper=size, words=frozen.words)
+        return letter_pdf(letter, paper=size, words=words)
     raise ValueError(f"{form} is not made from the letter alone")
 
 

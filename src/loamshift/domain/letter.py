@@ -85,6 +85,10 @@ class FigureKind(StrEnum):
     """A bed's life: tests, what was put on, forecasts of their time and of today."""
     CALIBRATION = "calibration"
     """How many readings the stated ranges of forecasts held, beside how many they should have."""
+    TRIAL = "trial"
+    """Differences from the control day by day, with intervals, beside the forecast."""
+    TRIAL_SIZE = "trial-size"
+    """The smallest difference that so many pots of each treatment can show."""
 
 
 @dataclass(frozen=True, slots=True)

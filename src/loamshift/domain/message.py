@@ -32,6 +32,7 @@ class Quantity(StrEnum):
     VOLUME = "volume"  # L
     TEMPERATURE = "temperature"  # degC
     PH = "ph"  # pH
+    PH_MEAN = "ph mean"  # pH, in hundredths: a mean of several pots, or a difference of two
     ACID = "acid"  # mmolc/kg
     ACID_AREA = "acid area"  # mmolc/m2
     EC = "ec"  # dS/m
@@ -233,6 +234,19 @@ def ph(ph_water: float, *, high: float | None = None, against: float | None = No
         What the same message compares it with [pH].
     """
     return Measure(Quantity.PH, ph_water, high, against)
+
+
+def ph_mean(ph_water: float, *, high: float | None = None) -> Measure:
+    """A mean pH of several pots, a difference of two means, or a range of either.
+
+    Parameters
+    ----------
+    ph_water
+        The number, or the lower end of a range [pH].
+    high
+        Upper end where it is a range [pH].
+    """
+    return Measure(Quantity.PH_MEAN, ph_water, high)
 
 
 def depth(depth_cm: float, *, high: float | None = None) -> Measure:

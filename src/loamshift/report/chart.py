@@ -19,6 +19,7 @@ from loamshift.report.chart_options import draw_options
 from loamshift.report.chart_png import png_of
 from loamshift.report.chart_svg import file_svg, page_svg
 from loamshift.report.chart_tones import PALETTES, Tone
+from loamshift.report.chart_trial import draw_trial, draw_trial_size
 from loamshift.report.chart_year import draw_year
 
 PAGE_WIDTH_PX: Final = 620
@@ -40,6 +41,8 @@ DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
         FigureKind.OPTIONS: draw_options,
         FigureKind.HISTORY: draw_history,
         FigureKind.CALIBRATION: draw_calibration,
+        FigureKind.TRIAL: draw_trial,
+        FigureKind.TRIAL_SIZE: draw_trial_size,
     }
 )
 """What draws each kind of figure."""

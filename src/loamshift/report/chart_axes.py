@@ -143,7 +143,7 @@ def ph_grid(drawing: Drawing, title: str, *, step: float) -> None:
     drawing.put(
         "ph_labels",
         Mark.TEXT,
-        [{"x": drawing.x.at(left_px - GAP_PX), "y": tick, "text": f"{tick:g}"} for tick in ticks],
+        [{"x": drawing.x.at(left_px - GAP_PX), "y": tick, "text": _tick(tick)} for tick in ticks],
         "x y text",
         color=Colour.QUIET,
         align="right",
@@ -156,6 +156,10 @@ def ph_grid(drawing: Drawing, title: str, *, step: float) -> None:
         color=Colour.QUIET,
         align="left",
     )
+
+
+def _tick(value: float) -> str:
+    return f"{round(value, 6) + 0.0:g}".replace("-", "−")
 
 
 def date_labels(

@@ -11,7 +11,10 @@ from loamshift.report.html_blocks import inline_html, table_html
 WIDTH_PX: Final = 664
 """How wide a picture is drawn for the column of the page."""
 ALONG_THE_CALENDAR: Final = frozenset(
-    (FigureKind.DECIDES, FigureKind.COURSE, FigureKind.YEAR, FigureKind.HISTORY)
+    (
+        *(FigureKind.DECIDES, FigureKind.COURSE, FigureKind.YEAR),
+        *(FigureKind.HISTORY, FigureKind.TRIAL),
+    )
 )
 """Figures that take all the room there is; bars of few words are no better for more."""
 

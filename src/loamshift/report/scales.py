@@ -77,6 +77,7 @@ SAME: Final[Mapping[Quantity, tuple[Scale, ...]]] = {
     Quantity.TIMES: (Scale(0.0, 1.0, "times"),),
     Quantity.NUMBER: (Scale(0.0, 1.0, "none"),),
     Quantity.PH: (Scale(0.0, 1.0, "none"),),
+    Quantity.PH_MEAN: (Scale(0.0, 1.0, "none"),),
 }
 GROUNDS: Final[Mapping[tuple[str, str], tuple[Scale, ...]]] = {
     ("us", "lawn"): (Scale(0.0, 10.0 / _POUND_100FT2_G_M2, "lb-1000-sq-ft"),),

@@ -309,6 +309,8 @@ class Words:
     def _digits_of(self, quantity: Quantity) -> Callable[[float], str]:
         if quantity is Quantity.PH:
             return "{:.1f}".format
+        if quantity is Quantity.PH_MEAN:
+            return "{:z.2f}".format
         if quantity in _WHOLE:
             return "{:.0f}".format
         if quantity in (Quantity.DEPTH, Quantity.WATER_DEPTH) and self.units == "us":

@@ -88,7 +88,7 @@ def mixed_model(reading: FloatArray, design: FloatArray, pot: IntArray) -> Mixed
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            fit = MixedLM(reading, design, groups=pot).fit(reml=True, method=["lbfgs", "powell"])
+            fit = MixedLM(reading, design, groups=pot).fit(reml=True, method=["powell", "bfgs"])
         covariance = np.asarray(fit.cov_params())[: design.shape[1], : design.shape[1]]
         coefficient = np.asarray(fit.fe_params, dtype=np.float64)
     except (np.linalg.LinAlgError, ValueError) as error:

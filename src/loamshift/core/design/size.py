@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from loamshift.core.analysis.many_to_one import Correlation, critical_value
 from loamshift.errors import OutOfRangeError
+
+_NEVER_WRONG: Final = 4.0
+"""From here on the chance of a difference the wrong way round is below 1e-8 [se]."""
 
 
 def power_to_show(
@@ -70,7 +75,8 @@ def power_to_show(
     away = abs(difference_ph) / (sd_ph * float(np.sqrt(2.0 / replicates)))
     if away > limit + 8.0:
         return 1.0
-    return float(1.0 - nctdtr(df, away, limit) + nctdtr(df, away, -limit))
+    wrong_way = nctdtr(df, away, -limit) if away < _NEVER_WRONG else 0.0
+    return float(1.0 - nctdtr(df, away, limit) + wrong_way)
 
 
 def smallest_difference_ph(

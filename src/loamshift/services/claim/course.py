@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Final
 
@@ -93,6 +93,27 @@ def claim_courses(
     return tuple(_course(context, entry, members=members, seed=seed, runs=runs) for entry in claims)
 
 
+def treated_ph(
+    context: BedContext, entries: Sequence[ClaimEntry], *, members: int, seed: int
+) -> tuple[FloatArray, FloatArray]:
+    """The bed with several materials put on at once, and the same bed without them.
+
+    Parameters
+    ----------
+    members
+        How many possible beds are run, 3 or more [count].
+    seed
+        Seed of the draws [number].
+
+    Returns
+    -------
+    tuple of ndarray
+        With and without, by member and by day from the evening before, shape (M, 366) [pH].
+    """
+    with_it, without, first = _both(context, entries, members=members, seed=seed, runs={})
+    return _capped(entries, with_it, without, first=first)
+
+
 def _course(
     context: BedContext,
     entry: ClaimEntry,
@@ -101,16 +122,26 @@ def _course(
     seed: int,
     runs: Runs,
 ) -> Course:
-    depth_cm = worked_in_cm(context, entry.material)
-    part = Application(
-        date=context.case.today,
-        material=entry.material.key,
-        rate_g_m2=entry.rate_g_m2,
-        amount_g=None,
-        incorporate_cm=depth_cm,
-        only_if=None,
-    )
-    inputs = forecast_inputs(context, [part], years=1, seed=seed, members=members)
+    with_it, without, first = _both(context, (entry,), members=members, seed=seed, runs=runs)
+    return _read(context, entry, with_it, without, first=first)
+
+
+def _both(
+    context: BedContext, entries: Sequence[ClaimEntry], *, members: int, seed: int, runs: Runs
+) -> tuple[ColumnResult, ColumnResult, int]:
+    """The column with the materials and without, and the day of the run they go on."""
+    parts = [
+        Application(
+            date=context.case.today,
+            material=entry.material.key,
+            rate_g_m2=entry.rate_g_m2,
+            amount_g=None,
+            incorporate_cm=worked_in_cm(context, entry.material),
+            only_if=None,
+        )
+        for entry in entries
+    ]
+    inputs = forecast_inputs(context, parts, years=1, seed=seed, members=members)
     first = (inputs.today - inputs.start).days
     mine = _claimed(inputs)
     digs = mine & (inputs.events.kind == int(EventKind.TILLAGE))
@@ -119,7 +150,7 @@ def _course(
     key = (bool(dug.any()), _decay_of_the_past(inputs))
     if key not in runs:
         runs[key] = _run(inputs, _rows(inputs.events, ~mine | dug))
-    return _read(context, entry, with_it, runs[key], first=first)
+    return with_it, runs[key], first
 
 
 def _claimed(inputs: ForecastInputs) -> BoolArray:
@@ -165,6 +196,21 @@ def _run(inputs: ForecastInputs, events: ColumnEvents) -> ColumnResult:
     )
 
 
+def _capped(
+    entries: Sequence[ClaimEntry], with_it: ColumnResult, without: ColumnResult, *, first: int
+) -> tuple[FloatArray, FloatArray]:
+    """The pH with and without, no member past where the materials stop by themselves."""
+    alone = without.ph[:, first : first + YEAR_DAYS + 1]
+    after = with_it.ph[:, first : first + YEAR_DAYS + 1]
+    floors = [own_ph(entry.material) for entry in entries]
+    if entries and all(floor is not None for floor in floors):
+        lowest = min(floor for floor in floors if floor is not None)
+        after = np.maximum(after, np.minimum(lowest, alone))
+    if entries and all(is_burnt_off(entry.material) for entry in entries):
+        after = np.minimum(after, alone)
+    return after, alone
+
+
 def _read(
     context: BedContext,
     entry: ClaimEntry,
@@ -173,14 +219,9 @@ def _read(
     *,
     first: int,
 ) -> Course:
-    alone = without.ph[:, first : first + YEAR_DAYS + 1]
-    after = with_it.ph[:, first : first + YEAR_DAYS + 1]
+    after, alone = _capped((entry,), with_it, without, first=first)
     floor = own_ph(entry.material)
-    if floor is not None:
-        after = np.maximum(after, np.minimum(floor, alone))
     change = after - alone
-    if is_burnt_off(entry.material):
-        change = np.minimum(change, 0.0)
     middle = np.median(change, axis=0)
     early = middle[1 : FIRST_DAYS + 1]
     low, high = np.quantile(change[:, -1], _OUTER)

@@ -38,6 +38,7 @@ cli-help-restore-short = Restore a backup.
 cli-help-office-short = Serve the workbench to an office, with sign-in.
 cli-help-why-short = Show where a number comes from.
 cli-help-schema-short = The form of a case file or an answer, for editors and programs.
+cli-help-trial-short = Design a trial, print its sheets, read them back, see what it shows.
 cli-help-office-user-short = Who may sign in.
 
 ## Commands, in full
@@ -116,6 +117,20 @@ cli-help-why =
     Show where a number comes from: its equation, inputs and source.
 
     With --case it shows the sum for that bed: what came from the case, what from a table, what was assumed, how sure the number is, and what would make it surer.
+cli-help-trial =
+    Design a trial, print its sheets, read them back, and see what it shows.
+cli-help-trial-new =
+    Write a trial file and say what the trial could show.
+
+    Give the treatments by name with material and rate. If none is untreated, one called “nothing” is put first. A dose series is worked out from the soil with --doses, --to-ph and --material.
+cli-help-trial-sheet =
+    Write the protocol and the record sheets of a trial, and keep its forecast.
+
+    The forecast is kept beside the trial before the first reading, so that the trial can prove it wrong.
+cli-help-trial-read =
+    Read record sheets back (CSV or a spreadsheet), say what is wrong with them, and keep their readings beside the trial.
+cli-help-trial-report =
+    Say what a trial shows, in plain words, with its figure, its data and its sums.
 cli-help-office-user =
     Who may sign in to an office's workbench. Passwords are asked for on the terminal.
 cli-help-office-user-add =
@@ -284,3 +299,22 @@ cli-help-office-user-office = The office. The first one is created; with only on
 cli-help-office-user-new-office = Create the office, beside the existing ones.
 cli-help-office-user-role = Readers can see everything and change nothing.
 cli-help-office-user-for = What the key is for.
+cli-help-trial-folder = Write protocol and record sheets into this folder.
+cli-help-trial-csv = The record sheet as CSV.
+cli-help-trial-xlsx = The record sheet as a spreadsheet.
+cli-help-trial-key = Which treatment stands behind each label, as CSV.
+cli-help-trial-data = The readings as they were analysed, as CSV.
+cli-help-trial-script = A small program that works the result out again from the data.
+cli-help-trial-question = What the trial is to answer.
+cli-help-trial-treatment = A treatment, such as "peat=moss peat:10 kg/m2"; a name alone is untreated. Repeat for more.
+cli-help-trial-design = How treatments are shared out.
+cli-help-trial-replicates = Pots, plots or strips of each treatment.
+cli-help-trial-start = First day of the trial; today if left out.
+cli-help-trial-doses = How many doses a series has, nothing among them.
+cli-help-trial-to-ph = The pH that a dose series should reach.
+cli-help-trial-material = The material of a dose series.
+cli-help-trial-seed = What the layout is shuffled by.
+cli-help-trial-blind = Leave the treatments off the sheets; they stand in a key of their own.
+cli-help-trial-case = The case file that the soil is in.
+cli-help-trial-force = Replace a file that is there.
+cli-trial-no-question = Which treatment changes the pH?

@@ -1,0 +1,44 @@
+"""The readings of a trial beside it: every row of every sheet as it was read."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+from typing import Final
+
+from loamshift.domain.trial_result import RowRead
+
+COLUMNS: Final = ("pot", "day", "date", "ph", "method", "note")
+
+
+def rows_csv(rows: Sequence[RowRead]) -> str:
+    """Rows as CSV, to be read back by ``read_record``."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    for row in rows:
+        writer.writerow(
+            (
+                row.pot,
+                "" if row.day is None else row.day,
+                "" if row.on is None else row.on.isoformat(),
+                row.ph,
+                "" if row.method is None else row.method.value,
+                row.note,
+            )
+        )
+    return out.getvalue()
+
+
+def merged(kept: Sequence[RowRead], new: Sequence[RowRead]) -> tuple[RowRead, ...]:
+    """Rows kept and new ones; a pot that a new sheet reads on a day replaces what was kept of it.
+
+    >>> merged((), ())
+    ()
+    """
+    again = {(row.pot, row.day, row.on if row.day is None else None) for row in new}
+    rest = [
+        row for row in kept if (row.pot, row.day, row.on if row.day is None else None) not in again
+    ]
+    return (*rest, *new)

@@ -1,0 +1,293 @@
+"""``loamshift trial``: design a trial, print its sheets, read them back, and see what it shows."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from loamshift import __version__
+from loamshift.cli.help_text import told, told_with_examples
+from loamshift.cli.letter_forms import (
+    ChartOption,
+    Form,
+    HtmlOption,
+    MarkdownOption,
+    PaperOption,
+    PdfOption,
+    write_all,
+)
+from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.trial_new import new
+from loamshift.domain.message import message
+from loamshift.domain.worded_error import WordedError, given
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from datetime import date
+
+    from loamshift.cli.letter_forms import Paper
+    from loamshift.domain.letter import Letter
+    from loamshift.domain.trial import Prediction, Trial
+    from loamshift.domain.trial_result import Problem, RowRead, TrialResult
+    from loamshift.report.words import Words
+
+trials = typer.Typer(no_args_is_help=True, help=told("cli-help-trial"))
+
+TrialArgument = Annotated[Path, typer.Argument(metavar="TRIAL.toml", show_default=False)]
+SheetsArgument = Annotated[list[Path] | None, typer.Argument(metavar="SHEET", show_default=False)]
+
+
+def _file(name: str, text: str) -> object:
+    return typer.Option(name, metavar="FILE", help=text, show_default=False)
+
+
+def sheet(
+    trial_file: TrialArgument,
+    folder: Annotated[
+        Path | None,
+        typer.Option(
+            "--folder", metavar="FOLDER", help=told("cli-help-trial-folder"), show_default=False
+        ),
+    ] = None,
+    markdown: MarkdownOption = None,
+    html: HtmlOption = None,
+    pdf: PdfOption = None,
+    paper: PaperOption = None,
+    csv: Annotated[Path | None, _file("--csv", told("cli-help-trial-csv"))] = None,
+    xlsx: Annotated[Path | None, _file("--xlsx", told("cli-help-trial-xlsx"))] = None,
+    key: Annotated[Path | None, _file("--key", told("cli-help-trial-key"))] = None,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+    today: TodayOption = None,
+) -> None:
+    """Write the protocol and the record sheets of a trial, and keep its forecast.
+
+    \b
+    Examples:
+      loamshift trial sheet peat.toml --folder peat-trial
+      loamshift trial sheet peat.toml --pdf protocol.pdf --xlsx record.xlsx
+    """
+    from loamshift.case.trial_read import read_trial
+    from loamshift.case.trial_sheets import key_csv, record_csv, record_xlsx
+    from loamshift.cli.show import clock_today, read_date, show, words_for
+    from loamshift.report.trial_plan import trial_plan_letter
+    from loamshift.services.trial.design import plan_trial
+
+    trial = read_trial(trial_file)
+    day = read_date(today, option="--today") if today is not None else clock_today()
+    reader = words_for(units, words, fallback=trial.case.units.value)
+    plan = plan_trial(trial)
+    prediction = _kept_or_made(trial_file, trial, day=day)
+    letter = trial_plan_letter(plan, prediction, words=reader)
+    if folder is not None:
+        html, pdf = html or folder / "protocol.html", pdf or folder / "protocol.pdf"
+        csv, xlsx = csv or folder / "record.csv", xlsx or folder / "record.xlsx"
+        key = key or (folder / "key.csv" if trial.blind else None)
+    files = _letter_files(letter, reader, markdown=markdown, html=html, pdf=pdf, paper=paper)
+    if csv is not None:
+        files[csv] = record_csv(plan)
+    if xlsx is not None:
+        files[xlsx] = record_xlsx(plan)
+    if key is not None:
+        files[key] = key_csv(plan)
+    write_all(files, never=(trial_file,), what="file")
+    if not files:
+        show(letter)
+
+
+def read(trial_file: TrialArgument, sheets: SheetsArgument = None) -> None:
+    """Read record sheets back, say what is wrong with them, and keep their readings.
+
+    \b
+    Example:
+      loamshift trial read peat.toml record.xlsx
+    """
+    from loamshift.case.trial_read import read_trial
+    from loamshift.case.trial_rows import rows_csv
+    from loamshift.cli.show import misuse, say, tell, words_for
+    from loamshift.report.messages import say as say_message
+    from loamshift.services.trial.design import plan_trial
+    from loamshift.services.trial.understand import understand
+
+    if not sheets:
+        raise misuse(message("trial-which-sheet"), "SHEET")
+    trial = read_trial(trial_file)
+    rows, problems = _rows(trial_file, trial, sheets)
+    understood = understand(plan_trial(trial), rows)
+    write_all(
+        {_beside(trial_file, "readings.csv"): rows_csv(rows)}, never=tuple(sheets), what="file"
+    )
+    days = len({one.day for one in understood.readings})
+    tell(message("trial-read", readings=len(understood.readings), days=days))
+    reader = words_for(None, None)
+    for problem in (*problems, *understood.problems):
+        say(say_message(problem.said, reader))
+
+
+def report(
+    trial_file: TrialArgument,
+    sheets: SheetsArgument = None,
+    markdown: MarkdownOption = None,
+    html: HtmlOption = None,
+    pdf: PdfOption = None,
+    paper: PaperOption = None,
+    chart: ChartOption = None,
+    data: Annotated[Path | None, _file("--data", told("cli-help-trial-data"))] = None,
+    script: Annotated[Path | None, _file("--script", told("cli-help-trial-script"))] = None,
+    as_json: JsonOption = False,
+    units: UnitsOption = None,
+    words: WordsOption = None,
+) -> None:
+    """Say what a trial shows, in plain words, with its figure, its data and its sums.
+
+    \b
+    Examples:
+      loamshift trial report peat.toml
+      loamshift trial report peat.toml record.xlsx --pdf peat.pdf --chart peat.svg
+    """
+    from loamshift.case.trial_read import read_trial
+    from loamshift.case.trial_sheets import data_csv
+    from loamshift.cli.show import show, words_for
+    from loamshift.report.trial_recipe import trial_recipe
+    from loamshift.report.trial_result import trial_letter
+    from loamshift.services.trial.analyse import analyse
+    from loamshift.services.trial.design import plan_trial
+
+    trial = read_trial(trial_file)
+    reader = words_for(units, words, fallback=trial.case.units.value)
+    rows, problems = _rows(trial_file, trial, sheets or [])
+    if not rows:
+        raise WordedError(message("trial-no-readings", path=given(trial_file)))
+    plan = plan_trial(trial)
+    prediction = _kept(trial_file)
+    result = analyse(plan, rows, prediction=prediction, found=problems)
+    letter = trial_letter(result, words=reader)
+    files = _letter_files(letter, reader, markdown=markdown, html=html, pdf=pdf, paper=paper)
+    if chart is not None:
+        files[chart] = _chart(letter, chart)
+    if data is not None:
+        files[data] = data_csv(plan, result.readings)
+    if script is not None:
+        files[script] = trial_recipe(trial)
+    write_all(files, never=(trial_file, *(sheets or ())), what="file")
+    if as_json:
+        _print_json(result, reader)
+    elif not files:
+        show(letter)
+
+
+def _beside(trial_file: Path, ending: str) -> Path:
+    return trial_file.with_name(f"{trial_file.stem}.{ending}")
+
+
+def _kept(trial_file: Path) -> Prediction | None:
+    """The forecast kept beside a trial, if there is one."""
+    path = _beside(trial_file, "forecast.json")
+    if not path.exists():
+        return None
+    from loamshift.case.trial_forecast import forecast_from_json
+
+    return forecast_from_json(path.read_text(encoding="utf-8"), source=str(path))
+
+
+def _kept_or_made(trial_file: Path, trial: Trial, *, day: date) -> Prediction | None:
+    """The forecast of a trial: kept as it is once there are readings, else made for it now."""
+    from loamshift.case.trial_forecast import forecast_json
+    from loamshift.cli.kernel_ready import ready_kernels
+    from loamshift.cli.show import tell
+    from loamshift.services.trial.expect import digest_of, predict
+
+    kept = _kept(trial_file)
+    read = _beside(trial_file, "readings.csv").exists()
+    if kept is not None and (read or kept.digest == digest_of(trial)):
+        if kept.digest != digest_of(trial):
+            tell(message("trial-forecast-of-before"))
+        return kept
+    if read:
+        tell(message("trial-too-late"))
+        return None
+    ready_kernels()
+    made = predict(trial, today=day, version=__version__)
+    if made is not None:
+        write_all({_beside(trial_file, "forecast.json"): forecast_json(made)}, what="file")
+    return made
+
+
+def _rows(
+    trial_file: Path, trial: Trial, sheets: Sequence[Path]
+) -> tuple[tuple[RowRead, ...], tuple[Problem, ...]]:
+    """What was kept of a trial, with what further sheets say."""
+    from loamshift.case.trial_rows import merged
+    from loamshift.case.trial_sheets import read_record
+
+    kept = _beside(trial_file, "readings.csv")
+    rows: tuple[RowRead, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    for path in (*((kept,) if kept.exists() else ()), *sheets):
+        found = read_record(path, trial=trial)
+        rows, problems = merged(rows, found.rows), (*problems, *found.problems)
+    return rows, problems
+
+
+def _letter_files(
+    letter: Letter,
+    words: Words,
+    *,
+    markdown: Path | None,
+    html: Path | None,
+    pdf: Path | None,
+    paper: Paper | None,
+) -> dict[Path, str | bytes]:
+    from loamshift.cli.letter_forms import form_of_letter
+
+    found: dict[Path, str | bytes] = {}
+    for form, path in ((Form.MD, markdown), (Form.HTML, html), (Form.PDF, pdf)):
+        if path is not None:
+            found[path] = form_of_letter(form, letter, words=words, paper=paper)
+    return found
+
+
+def _chart(letter: Letter, path: Path) -> bytes:
+    from loamshift.report.chart_files import FORMATS, chart_file, letter_figures
+
+    ending = path.suffix.casefold().removeprefix(".")
+    if ending not in FORMATS:
+        raise WordedError(message("cli-chart-ending", path=given(path)))
+    figures = letter_figures(letter)
+    if not figures:
+        raise WordedError(message("cli-no-chart", path=given(path)))
+    return chart_file(figures[0], ending=ending)
+
+
+def _print_json(result: TrialResult, words: Words) -> None:
+    from loamshift.cli.result_json import print_json
+    from loamshift.report.trial_result import plain_words
+
+    trial = result.plan.trial
+    print_json(
+        {
+            "trial_result": 1,
+            "name": trial.name,
+            "question": trial.question,
+            "words": plain_words(result, words=words),
+            "smallest_ph": result.plan.smallest_ph,
+            "days": result.days,
+            "average": result.average,
+            "change": result.change,
+            "change_days": result.change_days,
+            "slope": result.slope,
+            "factors": result.factors,
+            "predicted_well": result.predicted_well,
+            "forecast_digest": None if result.prediction is None else result.prediction.digest,
+            "problems": result.problems,
+            "readings": result.readings,
+        },
+        words,
+    )
+
+
+for _command in (new, sheet, read, report):
+    _help = told_with_examples(f"cli-help-trial-{_command.__name__}", _command.__doc__)
+    trials.command(_command.__name__, help=_help)(_command)

@@ -1,0 +1,246 @@
+# Trials: the trial file, the design, the sheets, and what came back.
+trial-version = “{ $given }” is not a version of the trial file.
+trial-case-file-alone = A trial that is typed in has no folder to find another file in. Put the soil into it as [soil].
+trial-case-file = The case file “{ $given }” cannot be read.
+trial-soil-ph = A trial needs the pH of its soil, from which each treatment is forecast.
+trial-control = The control must be one of the treatments.
+trial-too-many = That makes { $count } pots; at most { $most } can be laid out in one trial.
+trial-two-treatments = A trial compares treatments: name at least two, one of them with nothing added.
+trial-treatment-header = Write each under a header of its own: [[treatment]].
+trial-name-twice = Two treatments are called “{ $given }”.
+trial-paired = A paired trial compares one treatment with the control, and this one has { $count } treatments.
+trial-paired-mend = Take the design "blocks" for more.
+trial-doses-one-material = In a dose series every treatment has the same one material, or nothing.
+trial-factors = A two-factor trial names its two factors.
+trial-levels = Say which level of “{ $first }” and which of “{ $second }” this treatment has.
+trial-cells = { $missing ->
+    [none] Each pair of levels is one treatment, and each factor has at least two levels.
+   *[other] These pairs of levels have no treatment: { $missing }.
+}
+
+## What is wrong with readings
+
+trial-no-record = “{ $file }” is no record sheet: none of its sheets has a column “pot” and a column “ph”. Fill in the sheet that “loamshift trial sheet” writes.
+trial-no-forecast-file = “{ $file }” is not the forecast of a trial. Move it away and run “loamshift trial sheet” again.
+trial-unreadable = Row { $row }: “{ $given }” in the column { $column } cannot be read{ $column ->
+    [ph] , so this reading is left out. A pH lies between 2 and 11.
+    [method] , so this reading is left out. Write a method such as “water 1:2.5” or “CaCl2”.
+   *[other] .
+}
+trial-row = { $trouble ->
+    [no-label] Row { $row } has a pH but no pot. Find the pot whose reading is missing and write its label; until then the reading is left out.
+    [unknown-pot] Row { $row }: there is no pot “{ $pot }” in this trial, so its reading is left out.
+   *[no-day] Row { $row }: pot { $pot } has neither a day nor a date, so its reading is left out.
+}
+trial-date-filled = { $count ->
+    [one] Row { $rows } has no date; the day it was due is taken.
+   *[other] { $count } rows have no date ({ $rows }); the day they were due is taken.
+}
+trial-far-from-day = Pot { $pot } was read on { $on } for day { $day }, which was due on { $due }. It counts as day { $day }.
+trial-two-methods = Day { $day } was read by more than one method. Readings by { $kept } are compared{ $pots ->
+    [none] ; those by { $others } are left out.
+   *[other] ; those by { $others } are left out, and with them { $count ->
+        [one] pot { $pots }
+       *[other] pots { $pots }
+    }.
+}
+trial-methods-over-time = Days were read by different methods, so they are not compared with each other. Each day is still compared with its own control.
+trial-twice = { $absent ->
+    [none] Pot { $pot } was read { $count } times on day { $day } (rows { $rows }); the mean of its readings is taken.
+   *[other] Pot { $pot } stands { $count } times on day { $day } (rows { $rows }), and pot { $absent } not at all: a label may have been mixed up. Neither is used until somebody finds out which is which.
+}
+trial-days-unread = { $count ->
+    [one] Day { $days } has not been read.
+   *[other] Days { $days } have not been read.
+}
+trial-missing = Day { $day } has no reading of { $count ->
+    [one] pot { $pots }
+   *[other] { $count } pots ({ $pots })
+}.
+trial-few-pots = { $trouble ->
+    [no-pot] Day { $day } has no reading of “{ $treatment }”
+   *[other] Day { $day } has only one reading of “{ $treatment }”
+}{ $control ->
+    [yes] , which the others are compared with, so this day is not compared at all.
+   *[no] , so it is not compared: one pot cannot tell a treatment from chance.
+}
+trial-all-equal = All readings of day { $day } are { $ph }. Either the meter stuck or it reads too coarsely, and the day cannot be compared.
+trial-no-error = The readings of day { $day } leave nothing to tell chance from a difference, so they are not compared.
+trial-apart = Day { $day }: pot { $pot } reads { $ph }, far from the { $mean } of “{ $treatment }”. It is kept; read it again if you can.
+trial-exchanged = Day { $day }: pots { $first } (“{ $one }”) and { $second } (“{ $other }”) may have been swapped. The other way round, both would fit. They are kept as written; check the labels.
+
+## The design and the protocol
+
+trial-can-show = With { $replicates } of each of { $treatments } treatments, this trial is likely to show a difference of **pH { $smallest }** or more from “{ $control }”. Smaller ones it will mostly miss.
+trial-demonstration = This is a demonstration, not an experiment: { $lack ->
+    [no-control] nothing in it is left untreated, so nobody can say what would have happened anyway. Add a treatment with nothing added.
+   *[no-replicates] there is only one pot of each treatment, so a difference may be chance. Take at least three, better five.
+}
+trial-against-matters = { $enough ->
+    [yes] That is less than the { $matters } that matters to you, so the trial is large enough.
+   *[no] That is more than the { $matters } that matters to you. { $needed ->
+        [none] No number of pots that can be handled would show it.
+       *[other] It would take { $needed } pots of each treatment.
+    }
+}
+trial-basis = { $basis ->
+    [own] Pots of one treatment are taken to differ by { $sd } (standard deviation), as you say.
+    [slurry] Pots of one treatment are taken to differ by { $sd } (standard deviation), as your own repeated readings do ({ $df } degrees of freedom). Pots differ at least as much as readings of one soil.
+    [field] Plots are taken to differ by { $sd } (standard deviation), as neighbouring samples do in published surveys of fields.
+   *[pots] Pots of one treatment are taken to differ by { $sd } (standard deviation): common practice, no source. Read one soil five times and give the readings as “slurry” to use your own.
+}
+trial-heading-treatments = What to add
+trial-heading-steps = How to do it
+trial-heading-days = When to read
+trial-heading-map = Who stands where
+trial-heading-size = How much it can show
+trial-heading-care = Take care
+trial-heading-forecast = What we expect
+trial-heading-differences = Day by day
+trial-heading-time = Over time
+trial-heading-slope = By dose
+trial-heading-factors = The two factors
+trial-heading-problems = What was found in the readings
+trial-heading-how = How this was worked out
+trial-column = { $column ->
+    [treatment] Treatment
+    [each] For each place
+    [rate] Rate
+    [day] Day
+    [date] Date
+    [pots] Pots
+    [mean] Mean pH
+    [difference] Difference
+    [interval] 95% interval
+    [shown] What it says
+    [expected] Expected
+    [expected-range] 9 in 10 within
+    [replicates] Pots of each treatment
+    [smallest] Smallest difference
+    [found] Found
+   *[effect] Effect
+}
+trial-nothing-added = nothing
+trial-add = { $material }, { $amount }
+trial-add-rate = { $material }, { $rate }
+trial-figure = { $figure }
+trial-map-row = Row { $row }
+trial-map-place = { $label }: { $treatment }
+trial-map-blocks = Each row of the map is one block: keep the pots of a block together, and do all work block by block.
+trial-map-random = The order was shuffled with seed { $seed }. Do not tidy it up.
+trial-map-blind = The sheets do not say which pot is which. Whoever reads the pots should not see the key until the last reading is in.
+trial-step-soil = { $unit ->
+    [pot] Mix all the soil first, and fill every pot from that one heap, to the same weight.
+   *[plot] Mark out every plot before you start, all of one size, and take the samples from the middle of each.
+}
+trial-step-label = Label every place with its number alone.
+trial-step-weigh = Weigh each addition separately, mix it in well, and treat the untreated ones the same way: empty, stir and refill.
+trial-step-place = Put them where the map says, and leave them there.
+trial-step-alike = Water all of them alike, with the same water, on the same day.
+trial-step-read = On each day, read every pot once by the same method ({ $method }), with the same meter, checked in its buffers before you start.
+trial-step-composite = Take five cores from each plot and mix them into one sample; cores from one plot are not replicates.
+trial-step-write = Write down every reading with its date, odd ones too. Do not read a pot again because you do not like its figure.
+trial-step-import = Send the sheet back with: loamshift trial read
+trial-days-forecast = By the forecast, readings after { $days } would tell the story. The first ones come close together, because that is when things happen.
+trial-forecast-kept = This forecast was made on { $day } and kept beside the trial before the first reading, so that the trial can prove it wrong. Its digest is { $digest }.
+trial-forecast-method = It is for pH in water; readings by another method differ from it by about the same amount in every pot.
+trial-forecast-none = This soil lies beyond what the forecast covers, so nothing is predicted.
+trial-field-note = Strips in a field show what happens on that field in that year. Soil often differs along a field more than treatments do: put every treatment in every block, and keep blocks short.
+
+## The figure
+
+trial-figure-title = Difference in pH from “{ $control }”
+trial-figure-axis = pH less that of “{ $control }”
+trial-figure-day = day { $day }
+trial-figure-days = days after the start
+trial-figure-sentence = Points are differences from the control with 95% intervals that hold for all treatments of a day together. Within the shaded range, ±{ $matters }, a difference does not matter.{ $forecast ->
+    [yes] { " " }Pale boxes are the forecast, kept before the first reading: 9 in 10 within.
+   *[no] { "" }
+}
+trial-size-title = Smallest difference that is likely to be shown
+trial-size-axis = pH
+trial-size-replicates = pots of each treatment
+trial-size-sentence = The full point is this trial, with { $n } of each. “Likely” means in 4 of 5 trials.
+
+## The result
+
+trial-shown = { $shown ->
+    [differs] differs
+    [differs-little] differs, by too little to matter
+    [equal] equal, for what matters
+   *[open] cannot tell
+}
+trial-plain-size = { $pots } pots were read on { $days ->
+    [one] one day
+   *[other] { $days } days
+}, { $replicates } of each treatment.
+trial-plain-same = With “{ $treatment }” the pH was the same as with “{ $control }”, to within { $matters }: the difference on day { $day } was { $figure } (95% interval { $interval }).
+trial-plain-gone = With “{ $treatment }” the pH was { $peak } { $turn ->
+    [rise] higher
+   *[fall] lower
+} than with “{ $control }” on day { $first } (95% interval { $peak-interval }). By day { $day } { $gone ->
+    [yes] nothing that matters was left of it
+   *[no] it could no longer be shown
+}: { $figure } ({ $interval }).
+trial-plain-differs = With “{ $treatment }” the pH was { $figure } { $turn ->
+    [rise] higher
+   *[fall] lower
+} than with “{ $control }” on day { $day } (95% interval { $interval }){ $little ->
+    [yes] , which is too little to matter.
+   *[no] .
+}
+trial-plain-open = For “{ $treatment }” the trial cannot tell: on day { $day } the difference from “{ $control }” was { $figure }, and it may be anything from { $low } to { $high }.
+trial-plain-nothing = Nothing can be compared yet. What stands in the way is listed below.
+trial-plain-limits = This holds for this soil, in this place, for { $days ->
+    [one] one day
+   *[other] { $days } days
+}, and says nothing about others.
+trial-plain-forecast = The forecast of { $day } agrees with { $met } of { $of } results.
+trial-plain-no-forecast = No forecast was kept before the readings.
+trial-plain-changed = The forecast was made for another version of this trial, so it is not compared.
+trial-average = Over all days after the start, with the pot as a random effect:
+trial-change = Change of the difference from day { $first } to day { $last }, pot by pot:
+trial-slope = On day { $day } the pH changes by { $slope } for each 100 g/m² (95% interval { $interval }).{ $bend ->
+    [yes] { " " }The line bends: equal steps of dose do not give equal steps of pH, so believe the single doses more than the slope.
+    [no] { " " }Nothing shows that the line bends.
+   *[none] { "" }
+}
+trial-factors-note = Each effect is averaged over the levels of the other factor. The last line says whether one factor changes the effect of the other.
+trial-how-dunnett = Treatments are compared with the control by Dunnett's test, so that all intervals of a day hold together with a chance of 95%. { $blocks ->
+    [yes] Blocks are taken off first.
+   *[no] Every pot counts alike.
+}
+trial-how-pot = A pot that is read { $days } times is one pot: over time, treatments are compared by how whole pots differ, with degrees of freedom between pots.
+trial-how-equal = “Equal” means that the 90% interval lies within ±{ $matters } (two one-sided tests). “Cannot tell” is not “no difference”.
+trial-how-ph = Means are of pH as read. They are not means of acidity: one very acid pot would rule those.
+trial-how-kept = No reading was left out because it is odd.
+trial-how-sd = Pots of one treatment differed by { $sd } (standard deviation, day { $day }); the design had supposed { $supposed }.
+
+## The command
+
+trial-which-sheet = Name the record sheets that came back.
+trial-read = { $readings ->
+    [one] One reading
+   *[other] { $readings } readings
+} on { $days ->
+    [one] one day
+   *[other] { $days } days
+} can be used. Next: loamshift trial report
+trial-no-readings = There are no readings of “{ $path }” yet. Read its record sheets first: loamshift trial read
+trial-forecast-of-before = The trial was changed after its forecast was kept, and it has readings. The forecast stays as it was and will not be compared.
+trial-too-late = The trial has readings and no forecast was kept before them, so none is made now.
+trial-doses-need = a dose series needs all three: --doses, --to-ph and --material
+trial-doses-wrong-way = this material moves the pH the other way
+trial-treatment-form = write “NAME=MATERIAL:RATE”, or a name alone for an untreated one, and not “{ $given }”
+trial-written = Written to { $path }. Next: loamshift trial sheet
+
+## A new trial file
+
+trial-file = { $key ->
+    [head] A trial for loamshift. docs/how-to/run-a-trial.md says what can stand here.
+    [design] randomised, blocks, paired, two-factor, dose series or strips
+    [seed] what the layout is shuffled by
+    [days] days on which every pot is read
+    [matters] a smaller difference does not matter to you
+   *[slurry] your own repeated readings of one soil, from which the size is worked out
+}

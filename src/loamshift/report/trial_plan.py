@@ -1,0 +1,248 @@
+"""A trial before it starts: what it can show, what goes on, who stands where, when to read."""
+
+from __future__ import annotations
+
+from loamshift.domain.case import BedKind
+from loamshift.domain.letter import (
+    Align,
+    Block,
+    Column,
+    Items,
+    Letter,
+    Matter,
+    Paragraph,
+    Section,
+    Table,
+)
+from loamshift.domain.material import Material
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Measure,
+    Message,
+    Product,
+    Quantity,
+    message,
+    ph_mean,
+    rate,
+)
+from loamshift.domain.trial import Design, Prediction, TrialPlan
+from loamshift.report.figures.trial import trial_size_figure
+from loamshift.report.letter_care import RULES_LINE, caution_line
+from loamshift.report.messages import say
+from loamshift.report.words import Words
+
+_SHOWN_DIGITS = 12
+"""Characters of a digest that are printed."""
+
+
+def trial_plan_letter(plan: TrialPlan, prediction: Prediction | None, *, words: Words) -> Letter:
+    """The design of a trial and its protocol as a letter."""
+    sections = [
+        Section(None, _opening(plan, words), Matter.OPENING),
+        Section(_heading("treatments", words), (_treatments(plan, words),)),
+        Section(_heading("steps", words), (_steps(plan, words),)),
+        Section(_heading("days", words), tuple(_days(plan, prediction, words))),
+        Section(_heading("map", words), tuple(_map(plan, words))),
+    ]
+    if not plan.lacks:
+        sections.append(
+            Section(
+                _heading("size", words),
+                (
+                    trial_size_figure(plan, words=words),
+                    Paragraph(say(error_basis(plan), words)),
+                ),
+            )
+        )
+    sections.append(Section(_heading("forecast", words), tuple(_forecast(plan, prediction, words))))
+    care: tuple[Block, ...] = (Paragraph(say(RULES_LINE, words)),)
+    if plan.cautions:
+        care = (Items(tuple(caution_line(one, words=words) for one in plan.cautions)), *care)
+    sections.append(Section(_heading("care", words), care, Matter.CARE))
+    return Letter(plan.trial.name, plan.trial.question, tuple(sections), plan.trial.start)
+
+
+def trial_summary(plan: TrialPlan, *, words: Words) -> Letter:
+    """What a trial can show, and what goes on, on one screen."""
+    sections = (
+        Section(None, _opening(plan, words), Matter.OPENING),
+        Section(_heading("treatments", words), (_treatments(plan, words),)),
+        Section(None, (Paragraph(say(error_basis(plan), words)),)),
+    )
+    return Letter(plan.trial.name, plan.trial.question, sections, plan.trial.start)
+
+
+def _heading(name: str, words: Words) -> str:
+    return say(message(f"trial-heading-{name}"), words)
+
+
+def _opening(plan: TrialPlan, words: Words) -> tuple[Block, ...]:
+    if plan.lacks:
+        return tuple(
+            Paragraph(say(message("trial-demonstration", lack=lack.value), words))
+            for lack in plan.lacks
+        )
+    blocks: list[Block] = []
+    if plan.smallest_ph is not None:
+        blocks.append(Paragraph(say(can_show(plan), words)))
+        blocks.append(Paragraph(say(_against_matters(plan, plan.smallest_ph), words)))
+    return tuple(blocks)
+
+
+def can_show(plan: TrialPlan) -> Message:
+    """The smallest difference that a trial is likely to show, in a sentence."""
+    trial = plan.trial
+    return message(
+        "trial-can-show",
+        replicates=trial.replicates,
+        treatments=trial.n_treatments,
+        smallest=None if plan.smallest_ph is None else ph_mean(plan.smallest_ph),
+        control=Given(trial.treatments[0].name),
+    )
+
+
+def _against_matters(plan: TrialPlan, smallest_ph: float) -> Message:
+    matters_ph = plan.trial.matters_ph
+    needed = next((n for n, value in plan.by_replicates if value <= matters_ph), None)
+    return message(
+        "trial-against-matters",
+        enough="yes" if smallest_ph <= matters_ph else "no",
+        matters=ph_mean(matters_ph),
+        needed=needed,
+    )
+
+
+def error_basis(plan: TrialPlan) -> Message:
+    """How much pots are supposed to differ, and where that comes from."""
+    return message(
+        "trial-basis",
+        basis=plan.error.basis,
+        sd=ph_mean(plan.error.sd_ph),
+        df=plan.error.df,
+    )
+
+
+def _treatments(plan: TrialPlan, words: Words) -> Table:
+    """What goes on each place, in grams where its area is known."""
+    rows = []
+    for treatment, grams in zip(plan.trial.treatments, plan.grams, strict=True):
+        each = [
+            _add(entry.material, gram, entry.rate_g_m2)
+            for entry, gram in zip(treatment.adds, grams, strict=True)
+        ]
+        rates = [message("trial-figure", figure=rate(entry.rate_g_m2)) for entry in treatment.adds]
+        nothing = message("trial-nothing-added")
+        rows.append(
+            (
+                treatment.name,
+                say(_listed(each) or nothing, words),
+                "; ".join(say(one, words) for one in rates),
+            )
+        )
+    columns = tuple(
+        Column(say(message("trial-column", column=key), words))
+        for key in ("treatment", "each", "rate")
+    )
+    return Table(columns, tuple(rows))
+
+
+def _add(material: Material, grams: float | None, rate_g_m2: float) -> Message:
+    if grams is None:
+        return message("trial-add-rate", material=Product(material.key), rate=rate(rate_g_m2))
+    weight = Measure(Quantity.GRAMS, grams)
+    return message("trial-add", material=Product(material.key), amount=weight)
+
+
+def _listed(each: list[Message]) -> Message | None:
+    return message("trial-figure", figure=Listed(tuple(each))) if each else None
+
+
+def _steps(plan: TrialPlan, words: Words) -> Items:
+    trial = plan.trial
+    in_pots = trial.case.bed.kind is BedKind.CONTAINER
+    steps = [
+        message("trial-step-soil", unit="pot" if in_pots else "plot"),
+        message("trial-step-label"),
+        message("trial-step-weigh"),
+        message("trial-step-place"),
+        message("trial-step-alike"),
+        message("trial-step-read", method=Given(trial.ph_method.value)),
+        *(() if in_pots else (message("trial-step-composite"),)),
+        message("trial-step-write"),
+        message("trial-step-import"),
+    ]
+    return Items(tuple(say(step, words) for step in steps), numbered=True)
+
+
+def _days(plan: TrialPlan, prediction: Prediction | None, words: Words) -> list[Block]:
+    columns = (
+        Column(say(message("trial-column", column="day"), words), Align.RIGHT),
+        Column(say(message("trial-column", column="date"), words)),
+    )
+    rows = tuple((str(day), words.date(plan.trial.due(day))) for day in plan.trial.days)
+    blocks: list[Block] = [Table(columns, rows)]
+    if prediction is not None:
+        days = Listed(tuple(Given(str(day)) for day in prediction.days_advised))
+        blocks.append(Paragraph(say(message("trial-days-forecast", days=days), words)))
+    return blocks
+
+
+def _map(plan: TrialPlan, words: Words) -> list[Block]:
+    trial = plan.trial
+    columns = max(place.column for place in plan.places)
+    cells: dict[tuple[int, int], str] = {}
+    for place in plan.places:
+        treatment = Given(trial.treatments[place.treatment].name)
+        said = message("trial-map-place", label=Given(place.label), treatment=treatment)
+        cells[place.row, place.column] = place.label if trial.blind else say(said, words)
+    rows = tuple(
+        (
+            say(message("trial-map-row", row=row), words),
+            *(cells.get((row, column), "") for column in range(1, columns + 1)),
+        )
+        for row in range(1, max(place.row for place in plan.places) + 1)
+    )
+    table = Table((Column(""), *(Column(str(n)) for n in range(1, columns + 1))), rows)
+    notes = [message("trial-map-random", seed=trial.seed)]
+    if trial.in_blocks:
+        notes.append(message("trial-map-blocks"))
+    if trial.blind:
+        notes.append(message("trial-map-blind"))
+    if trial.design is Design.STRIPS:
+        notes.append(message("trial-field-note"))
+    return [table, *(Paragraph(say(note, words)) for note in notes)]
+
+
+def _forecast(plan: TrialPlan, prediction: Prediction | None, words: Words) -> list[Block]:
+    if prediction is None:
+        return [Paragraph(say(message("trial-forecast-none"), words))]
+    kept = message(
+        "trial-forecast-kept",
+        day=prediction.made_on,
+        digest=Given(prediction.digest[:_SHOWN_DIGITS]),
+    )
+    if plan.trial.blind:
+        return [Paragraph(say(kept, words))]
+    keys = ("treatment", "day", "expected", "expected-range", "difference")
+    columns = tuple(
+        Column(
+            say(message("trial-column", column=key), words),
+            Align.LEFT if key == "treatment" else Align.RIGHT,
+        )
+        for key in keys
+    )
+    rows = tuple(
+        (
+            row.treatment,
+            str(row.day),
+            say(message("trial-figure", figure=ph_mean(row.ph)), words),
+            say(message("trial-figure", figure=ph_mean(row.ph_low, high=row.ph_high)), words),
+            say(message("trial-figure", figure=ph_mean(row.change)), words),
+        )
+        for row in prediction.rows
+    )
+    blocks: list[Block] = [Table(columns, rows), Paragraph(say(kept, words))]
+    if not plan.trial.ph_method.is_water:
+        blocks.append(Paragraph(say(message("trial-forecast-method"), words)))
+    return blocks

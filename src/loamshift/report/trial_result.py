@@ -1,0 +1,254 @@
+"""A trial after it: the answer in plain words, its figure, and how it was worked out."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from loamshift.domain.letter import (
+    Align,
+    Block,
+    Column,
+    Items,
+    Letter,
+    Matter,
+    Paragraph,
+    Section,
+    Table,
+)
+from loamshift.domain.message import Given, Message, Prose, Value, message, ph_mean
+from loamshift.domain.trial import TrialPlan
+from loamshift.domain.trial_result import DayResult, Difference, FactorEffect, Shown, TrialResult
+from loamshift.report.figures.trial import differences_table, interval, trial_figure
+from loamshift.report.messages import say
+from loamshift.report.trial_plan import can_show, error_basis
+from loamshift.report.words import Words
+
+_DIFFERS = (Shown.DIFFERS, Shown.DIFFERS_LITTLE)
+_SAME = (Shown.EQUAL, Shown.DIFFERS_LITTLE)
+
+
+def trial_letter(result: TrialResult, *, words: Words) -> Letter:
+    """What a trial shows, as a letter."""
+    plan = result.plan
+    trial = plan.trial
+    opening: list[Block] = [Paragraph(say(plain_words(result, words=words), words))]
+    opening += [
+        Paragraph(say(message("trial-demonstration", lack=lack.value), words))
+        for lack in plan.lacks
+    ]
+    sections = [Section(None, tuple(opening), Matter.OPENING)]
+    figure = trial_figure(result, words=words)
+    if figure is not None:
+        sections.append(Section(None, (figure,)))
+        table = differences_table(result, words=words)
+        sections.append(Section(_heading("differences", words), (table,)))
+    if result.average or result.change:
+        sections.append(Section(_heading("time", words), tuple(_over_time(result, words))))
+    if result.slope is not None:
+        sections.append(Section(_heading("slope", words), (Paragraph(_slope(result, words)),)))
+    if result.factors:
+        table = _factors(result.factors, words)
+        note = Paragraph(say(message("trial-factors-note"), words))
+        sections.append(Section(_heading("factors", words), (table, note)))
+    if result.problems:
+        items = Items(tuple(say(problem.said, words) for problem in result.problems))
+        sections.append(Section(_heading("problems", words), (items,)))
+    sections.append(Section(_heading("how", words), (Items(_how(result, words)),)))
+    return Letter(trial.name, trial.question, tuple(sections), _last_day(result))
+
+
+def plain_words(result: TrialResult, *, words: Words) -> Prose:
+    """What a trial shows, in one paragraph for somebody who was not there."""
+    trial = result.plan.trial
+    answered = [day for day in result.days if day.rows]
+    sentences: list[Message] = []
+    if not answered:
+        return Prose((message("trial-plain-nothing"),))
+    sentences.append(
+        message(
+            "trial-plain-size",
+            pots=len({one.pot for one in result.readings}),
+            days=len({one.day for one in result.readings}),
+            replicates=trial.replicates,
+        )
+    )
+    for treatment in trial.treatments[1:]:
+        course = [
+            (day, row) for day in answered for row in day.rows if row.treatment == treatment.name
+        ]
+        if course:
+            sentences.append(_of_treatment(result.plan, course, words))
+    sentences.append(message("trial-plain-limits", days=answered[-1].day))
+    met, of = result.predicted_well
+    if of and result.prediction is not None:
+        day = result.prediction.made_on
+        sentences.append(message("trial-plain-forecast", day=day, met=met, of=of))
+    elif result.prediction is None:
+        sentences.append(message("trial-plain-no-forecast"))
+    return Prose(tuple(sentences))
+
+
+def _of_treatment(
+    plan: TrialPlan, course: list[tuple[DayResult, Difference]], words: Words
+) -> Message:
+    """What one treatment did, told by its last day and by the day it differed most."""
+    last_day, last = course[-1]
+    shared: dict[str, Value] = {
+        "treatment": Given(last.treatment),
+        "control": Given(plan.trial.treatments[0].name),
+        "day": last_day.day,
+        "interval": Given(interval(last, words)),
+    }
+    after = [(day, row) for day, row in course if day.day > 0 and row.shown is Shown.DIFFERS]
+    if last.shown is Shown.DIFFERS or (last.shown in _DIFFERS and not after):
+        return message(
+            "trial-plain-differs",
+            **shared,
+            figure=ph_mean(abs(last.estimate)),
+            turn=_turn(last.estimate),
+            little="yes" if last.shown is Shown.DIFFERS_LITTLE else "no",
+        )
+    if after:
+        first_day, peak = max(after, key=lambda pair: abs(pair[1].estimate))
+        return message(
+            "trial-plain-gone",
+            **shared,
+            **{"peak-interval": Given(interval(peak, words))},
+            first=first_day.day,
+            peak=ph_mean(abs(peak.estimate)),
+            turn=_turn(peak.estimate),
+            figure=ph_mean(last.estimate),
+            gone="yes" if last.shown in _SAME else "no",
+        )
+    if last.shown is Shown.EQUAL:
+        return message(
+            "trial-plain-same",
+            **shared,
+            figure=ph_mean(last.estimate),
+            matters=ph_mean(plan.trial.matters_ph),
+        )
+    return message(
+        "trial-plain-open",
+        treatment=shared["treatment"],
+        control=shared["control"],
+        day=last_day.day,
+        figure=ph_mean(last.estimate),
+        low=ph_mean(last.low),
+        high=ph_mean(last.high),
+    )
+
+
+def _turn(change: float) -> str:
+    return "rise" if change > 0.0 else "fall"
+
+
+def _heading(name: str, words: Words) -> str:
+    return say(message(f"trial-heading-{name}"), words)
+
+
+def _over_time(result: TrialResult, words: Words) -> list[Block]:
+    blocks: list[Block] = []
+    if result.average:
+        blocks.append(Paragraph(say(message("trial-average"), words)))
+        blocks.append(_short_table(result.average, words))
+    if result.change and result.change_days is not None:
+        first, last = result.change_days
+        blocks.append(Paragraph(say(message("trial-change", first=first, last=last), words)))
+        blocks.append(_short_table(result.change, words))
+    return blocks
+
+
+def _columns(words: Words, *keys: str) -> tuple[Column, ...]:
+    right = ("difference", "interval", "found")
+    return tuple(
+        Column(
+            say(message("trial-column", column=key), words),
+            Align.RIGHT if key in right else Align.LEFT,
+        )
+        for key in keys
+    )
+
+
+def _short_table(rows: tuple[Difference, ...], words: Words) -> Table:
+    return Table(
+        _columns(words, "treatment", "difference", "interval", "shown"),
+        tuple(
+            (
+                row.treatment,
+                say(message("trial-figure", figure=ph_mean(row.estimate)), words),
+                interval(row, words),
+                say(message("trial-shown", shown=row.shown.value), words),
+            )
+            for row in rows
+        ),
+    )
+
+
+def _factors(effects: tuple[FactorEffect, ...], words: Words) -> Table:
+    return Table(
+        _columns(words, "effect", "found", "interval"),
+        tuple(
+            (
+                effect.name,
+                say(message("trial-figure", figure=ph_mean(effect.estimate)), words),
+                say(message("trial-figure", figure=ph_mean(effect.low, high=effect.high)), words),
+            )
+            for effect in effects
+        ),
+    )
+
+
+def _slope(result: TrialResult, words: Words) -> str:
+    slope = result.slope
+    assert slope is not None
+    bend = None
+    if slope.bend_p is not None:
+        bend = "yes" if slope.bend_p < 1.0 - result.plan.level else "no"
+    return say(
+        message(
+            "trial-slope",
+            day=slope.day,
+            slope=ph_mean(slope.per_100),
+            interval=message("trial-figure", figure=ph_mean(slope.low, high=slope.high)),
+            bend=bend,
+        ),
+        words,
+    )
+
+
+def _how(result: TrialResult, words: Words) -> tuple[str, ...]:
+    plan = result.plan
+    told = [
+        message("trial-how-dunnett", blocks="yes" if plan.trial.in_blocks else "no"),
+        message("trial-how-equal", matters=ph_mean(plan.trial.matters_ph)),
+        message("trial-how-ph"),
+        message("trial-how-kept"),
+    ]
+    answered = [day for day in result.days if day.rows]
+    if len(answered) > 1:
+        told.insert(1, message("trial-how-pot", days=len(answered)))
+    if answered and answered[-1].sd is not None:
+        told.append(
+            message(
+                "trial-how-sd",
+                sd=ph_mean(answered[-1].sd),
+                day=answered[-1].day,
+                supposed=ph_mean(plan.error.sd_ph),
+            )
+        )
+    if plan.smallest_ph is not None and not plan.lacks:
+        told.append(can_show(plan))
+        told.append(error_basis(plan))
+    if result.prediction is not None:
+        told.append(
+            message(
+                "trial-forecast-kept",
+                day=result.prediction.made_on,
+                digest=Given(result.prediction.digest[:12]),
+            )
+        )
+    return tuple(say(one, words) for one in told)
+
+
+def _last_day(result: TrialResult) -> date:
+    return max((one.on for one in result.readings), default=result.plan.trial.start)

@@ -1,0 +1,137 @@
+"""A whole invented trial by command: from a question to a report, and what stops it on the way."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from loamshift.case.trial_read import read_trial
+from loamshift.case.trial_sheets import record_csv
+from loamshift.domain.trial_result import PotReading
+from loamshift.services.trial.design import plan_trial
+
+NEW = (
+    *("--question", "Does peat lower our pH for long?", "--treatment", "peat=peat:10 kg/m2"),
+    *("--ph", "7.8", "--ph-method", "water 1:2.5", "--texture", "loam", "--om", "3"),
+    *("--fizz", "moderate", "--area", "0.03 m2", "--depth", "15 cm", "--start", "2026-04-20"),
+    *("--replicates", "4", "--seed", "7"),
+)
+
+
+def ran(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "loamshift.cli", "trial", *words],
+        cwd=folder,
+        env={**os.environ, "NO_COLOR": "1"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A trial with its sheets written."""
+    home = tmp_path_factory.mktemp("trial")
+    made = ran(home, "new", "peat.toml", *NEW)
+    assert made.returncode == 0, made.stderr
+    assert "likely to show a difference" in made.stdout
+    wrote = ran(home, "sheet", "peat.toml", "--folder", "out", "--today", "2026-04-10")
+    assert wrote.returncode == 0, wrote.stderr
+    return home
+
+
+def filled(folder: Path, name: str, *, days: tuple[int, ...] = (0, 1, 9)) -> Path:
+    """The record sheet with readings made up: peat falls on day 1."""
+    plan = plan_trial(read_trial(folder / "peat.toml"))
+    readings = [
+        PotReading(
+            pot=place.label,
+            day=day,
+            on=plan.trial.due(day),
+            ph=round(7.8 - 0.5 * (place.treatment == 1 and day == 1) + 0.01 * (n % 4), 2),
+            method=plan.trial.ph_method,
+        )
+        for day in days
+        for n, place in enumerate(plan.places)
+    ]
+    path = folder / name
+    path.write_text(record_csv(plan, readings), encoding="utf-8")
+    return path
+
+
+def test_the_sheets_are_there_and_the_forecast_is_kept(folder: Path) -> None:
+    assert {p.name for p in (folder / "out").iterdir()} == {
+        *("protocol.html", "protocol.pdf"),
+        *("record.csv", "record.xlsx"),
+    }
+    kept = json.loads((folder / "peat.forecast.json").read_text(encoding="utf-8"))
+    assert kept["made_on"] == "2026-04-10" and len(kept["rows"]) == 12
+
+
+def test_from_readings_to_a_report(folder: Path) -> None:
+    filled(folder, "filled.csv")
+    read = ran(folder, "read", "peat.toml", "filled.csv")
+    assert read.returncode == 0, read.stderr
+    assert "24 readings on 3 days" in read.stderr
+    assert "Days 3, 30 and 90 have not been read." in read.stdout
+    shown = ran(folder, "report", "peat.toml")
+    assert "lower than with “nothing” on day 1" in " ".join(shown.stdout.split())
+    assert "The forecast of 10 April 2026 agrees with" in " ".join(shown.stdout.split())
+    wrote = ran(
+        folder,
+        *("report", "peat.toml", "--pdf", "r.pdf", "--html", "r.html", "--chart", "r.svg"),
+        *("--data", "d.csv", "--script", "s.py"),
+    )
+    assert wrote.returncode == 0, wrote.stderr
+    assert (folder / "r.pdf").read_bytes().startswith(b"%PDF")
+    assert "<svg" in (folder / "r.svg").read_text(encoding="utf-8")
+    told = json.loads(ran(folder, "report", "peat.toml", "--json").stdout)
+    assert [day["day"] for day in told["days"]] == [0, 1, 9]
+    assert told["days"][1]["rows"][0]["shown"] == "differs"
+
+
+def test_once_there_are_readings_the_forecast_stays(folder: Path) -> None:
+    filled(folder, "again.csv")
+    ran(folder, "read", "peat.toml", "again.csv")
+    kept = (folder / "peat.forecast.json").read_bytes()
+    text = (folder / "peat.toml").read_text(encoding="utf-8")
+    (folder / "peat.toml").write_text(text.replace("10 kg/m2", "9 kg/m2"), encoding="utf-8")
+    again = ran(folder, "sheet", "peat.toml", "--csv", "x.csv")
+    assert "The forecast stays as it was" in again.stderr
+    assert (folder / "peat.forecast.json").read_bytes() == kept
+    shown = " ".join(ran(folder, "report", "peat.toml").stdout.split())
+    assert "made for another version" in shown
+    (folder / "peat.toml").write_text(text, encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("new", "x.toml", "--treatment", "peat=10 kg"), "NAME=MATERIAL:RATE"),
+        (("new", "x.toml", *NEW[:2], "--treatment", "p=peet:1 kg/m2", "--ph", "7"), "peet"),
+        (("new", "x.toml", "--doses", "4"), "--to-ph"),
+        (("report", "nowhere.toml"), "nowhere.toml"),
+        (("read", "peat.toml"), "record sheets"),
+    ],
+)
+def test_what_cannot_be_done_says_why(folder: Path, words: tuple[str, ...], told: str) -> None:
+    found = ran(folder, *words)
+    assert found.returncode in (1, 2) and told in found.stderr
+    assert "Traceback" not in found.stderr and not (folder / "x.toml").exists()
+
+
+def test_a_dose_series_is_worked_out_from_the_soil(folder: Path) -> None:
+    made = ran(
+        folder,
+        *("new", "doses.toml", "--doses", "4", "--to-ph", "5.5", "--ph", "6.5"),
+        *("--material", "elemental sulfur, powder", "--texture", "loam", "--om", "3"),
+        *("--fizz", "none", "--fizz-acid", "HCl", "--area", "0.03 m2", "--depth", "15 cm"),
+    )
+    assert made.returncode == 0, made.stderr
+    trial = read_trial(folder / "doses.toml")
+    rates = [one.rate_g_m2 for one in trial.treatments]
+    assert rates[0] == 0.0 and rates == sorted(rates) and len(rates) == 4
