@@ -86,7 +86,7 @@ def _depth_and_day(filled: Filled, today: date | None) -> Iterator[Finding]:
     everything = range(len(filled.table))
     if any(value is not None for value in filled.values.get("soil.ph", ())):
         if depth is None or not any(depth):
-            if filled.column("depth") is None and filled.depths is None:
+            if not any(c.key.startswith("depth") for c in filled.columns):
                 asked = message("intake-ask-depth")
                 yield from _of_rows(filled, "no-depth", everything, question=asked, key=DEPTH_KEY)
         elif len({value for value in depth if value}) > 1:

@@ -12,6 +12,8 @@ from loamshift.domain.message import Given, Message, message, number
 from loamshift.tables.report_quantities import ReportQuantity
 
 _PARTS: Final = ("sand", "silt", "clay")
+_MANY: Final = 10
+"""Where none of so many samples has more than 100 of sand, silt or clay, it is a percentage."""
 _NEVER_BY_SIZE: Final = ("carbonate", "lime", "alkalinity", "hardness", "depth_to")
 """Where several units give plausible figures whatever their size."""
 
@@ -35,6 +37,8 @@ def units_that_fit(
     if one.key in _PARTS and (whole := _whole(columns)):
         unit = "%" if whole == 100 else "g/kg"
         return unit, True, message("intake-why-sum", whole=whole, unit=Given(unit))
+    if one.key in _PARTS and len(figures) >= _MANY and float(np.max(figures)) <= 100.0:
+        return "%", True, message("intake-why-below-100", count=len(figures))
     fitting = [
         unit
         for unit, factor in quantity.units.items()
@@ -42,7 +46,12 @@ def units_that_fit(
         and float(np.max(figures)) * factor <= quantity.high
     ]
     unit = fitting[0] if len({quantity.units[one] for one in fitting}) == 1 else ""
-    reason = message("intake-why-size", middle=number(middle), unit=Given(unit) if unit else None)
+    reason = message(
+        "intake-why-size",
+        middle=number(middle),
+        unit=Given(unit) if unit else None,
+        fits="one" if unit else "several" if fitting else "none",
+    )
     known = unit == quantity.usual_unit and one.key not in _NEVER_BY_SIZE
     sure = known and not _others_differ(one, columns)
     return unit, sure, reason

@@ -27,6 +27,7 @@ _FIGURES: Final = frozenset(
     | {"cn_ratio", "total_carbon", "depth_from", "depth_to"}
 )
 """Columns whose cells are numbers."""
+_AFTER_AVERAGE: Final = frozenset({"of", "all", "samples", "sample", "value", "values"})
 
 
 def keys_of(heading: Heading) -> frozenset[str]:
@@ -257,13 +258,12 @@ def _not_a_sample(cells: Cells, headings: dict[int, str], figures: Sequence[int]
 
 
 def _is_average(cell: str) -> bool:
-    known = load_header_words()
+    """Whether a row is named as an average or a total, as ``Average of 12`` is."""
     words = plain_words(cell)
-    head = words.split()[0] if words else ""
-    return any(
-        any(one.key == "average" for one in known.get(text, ()))
-        for text in (words, head if len(words.split()) <= 3 else "")
-    )
+    head, _, rest = words.partition(" ")
+    if len(head) > 3 and all(one in _AFTER_AVERAGE or one.isdigit() for one in rest.split()):
+        words = head
+    return any(one.key == "average" for one in load_header_words().get(words, ()))
 
 
 def _is_something(cell: str) -> bool:

@@ -30,9 +30,9 @@ DEPTH_KEY: Final = "samples: depth"
 DAY_KEY: Final = "samples: date"
 LEAVE_OUT: Final = "leave out"
 _BY_WORD: Final = ("texture", "fizz", "crop")
-_SALT: Final = ("CaCl2", "KCl")
-_PH_USUAL: Final = {True: (3.0, 8.5), False: (3.5, 9.5)}
-"""Outside of this a pH is asked about, in salt and in water (common practice, no source)."""
+_PH_USUAL: Final = {"CaCl2": (3.0, 8.5), "KCl": (3.0, 8.5), "unknown": (3.0, 9.5)}
+_PH_USUAL_IN_WATER: Final = (3.5, 9.5)
+"""Outside of this a pH is asked about (common practice, no source)."""
 _LONGEST_NAME: Final = 150
 _TYPED: Final = {
     "soil.lab_lime_requirement": "g/m2",
@@ -241,7 +241,7 @@ def _fill_figures(filled: Filled, one: Understood, path: str, told: Mapping[str,
     impossible = given & ((scaled < low) | (scaled > high))
     held = impossible.copy()
     if one.key == "ph":
-        low, high = _PH_USUAL[one.meaning.method in _SALT]
+        low, high = _PH_USUAL.get(one.meaning.method, _PH_USUAL_IN_WATER)
         unusual = given & ~impossible & ((scaled < low) | (scaled > high))
         held |= _unusual(filled, one, unusual, told)
     rounded = np.round(scaled, 6).tolist()

@@ -143,7 +143,8 @@ def _unit_cannot_be(one: Understood, quantity: ReportQuantity, unit: str) -> Fin
 
 
 def _ask_unit(one: Understood, quantity: ReportQuantity, unit: str, *, stated: str = "") -> Finding:
-    middle = float(np.nanmedian(one.read.figures)) if len(one.read.figures) else 0.0
+    figures = one.read.figures[one.read.figures != 0]
+    middle = float(np.median(figures)) if len(figures) else 0.0
     said = message(
         "intake-unit-doubtful" if stated else "intake-unit-missing",
         heading=Given(one.meaning.heading),

@@ -104,9 +104,11 @@ intake-why-method = The method is { $method }.
 intake-why-no-figures = It holds no figures.
 intake-why-only-unit = It is always given in { $unit }.
 intake-why-sum = Sand, silt and clay add up to about { $whole }, so the unit is { $unit }.
-intake-why-size = { $unit ->
+intake-why-below-100 = None of the { $count } figures is above 100, so the unit is %.
+intake-why-size = { $fits ->
     [none] Half of the figures are above { $middle }, which is not usual in any unit.
-   *[other] Half of the figures are above { $middle }, which is usual in { $unit }.
+    [several] Half of the figures are above { $middle }, which is usual in more than one unit.
+   *[one] Half of the figures are above { $middle }, which is usual in { $unit }.
 }
 
 ## Columns to be asked about
