@@ -8,7 +8,10 @@ from loamshift.web.logs import logging_settings
 from loamshift.web.sizes import LARGEST_FORM
 from loamshift.web.surroundings import secret_key, surroundings
 
-FEATURES = ("account", "api", "beds", "clients", "data", "letters", "plan", "products", "scores")
+FEATURES = (
+    *("account", "api", "beds", "clients", "data", "letters", "plan", "products", "review"),
+    "scores",
+)
 """Folders with pages of their own: views, forms, addresses, templates and tags."""
 HERE = Path(__file__).resolve().parent
 AROUND = surroundings()

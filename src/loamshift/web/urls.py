@@ -11,6 +11,7 @@ from loamshift.web.data import urls as data
 from loamshift.web.letters import urls as letters
 from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
+from loamshift.web.review import urls as review
 from loamshift.web.scores import urls as scores
 
 urlpatterns = [
@@ -22,6 +23,7 @@ urlpatterns = [
     *plan.urlpatterns,
     *letters.urlpatterns,
     *products.urlpatterns,
+    *review.urlpatterns,
     *scores.urlpatterns,
     *data.urlpatterns,
 ]

@@ -1,0 +1,1 @@
+"""How did the year go, and what does the next one need?"""
