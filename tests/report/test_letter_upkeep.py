@@ -21,10 +21,12 @@ from loamshift.report.ledger_lines import called, in_text
 from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
 from loamshift.services.upkeep.upkeep import LINES
 from report.answers import ALL
 from report.examples import NAMES, example_answers
 from report.sections import said, table
+from services.beds import bed
 
 UK = Words("uk", "metric")
 US = Words("us", "us")
@@ -280,3 +282,21 @@ def test_a_drift_without_a_forecast_says_how_near_it_comes() -> None:
     bands = ForecastPh(q05=(5.0,), q25=(5.0,), q50=(5.0,), q75=(5.0,), q95=(5.0,))
     ahead = Forecast(dates=(answer.today,), ph=bands, do_nothing=DoNothing(q50=(5.0,)), width=())
     assert quick not in said(keeping(replace(answer, forecast=ahead), case, words=UK))
+
+
+@pytest.mark.parametrize(("litres", "says"), [(3, True), (1, False)])
+def test_without_a_forecast_a_pot_on_much_hard_water_is_said_to_rise_more_slowly(
+    litres: int, says: bool
+) -> None:
+    """The column keeps the lime of the water near the top of a pot; one mixed layer cannot."""
+    case = bed(
+        'ph = 5.0\nph_method = "water 1:5"\nmedium = "peat mix"',
+        bed='kind = "container"\narea = "0.1 m2"\ndepth = "20 cm"\nplanted = true',
+        more=f"[water]\nalkalinity = 250\nweekly = {litres}",
+    )
+    quick, column = advise(case), advise(case, look_ahead=LookAhead(members=40))
+    assert quick.upkeep is not None and column.upkeep is not None
+    ratio = column.upkeep.drift_ph_year / quick.upkeep.drift_ph_year
+    assert (ratio < 0.8) is says and ratio > 0.4
+    assert ("more slowly" in said(keeping(quick, case, words=UK))) is says
+    assert "more slowly" not in said(keeping(column, case, words=UK))

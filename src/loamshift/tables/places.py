@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import cache, lru_cache
 from typing import Final
 
-from loamshift.domain.message import Given, Message, message
+from loamshift.domain.message import Given, Listed, Message, choice, message
 from loamshift.domain.names import NameFault, nearest_spellings, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
@@ -310,8 +310,14 @@ def _nearest_names(plain: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(held + near))[:5]
 
 
+def _flags(text: str) -> Listed | None:
+    """What the table remarks on the figures of a place, as messages; None for nothing."""
+    if not text:
+        return None
+    return Listed(tuple(message(f"place-flag-{choice(one)}") for one in text.split("; ")))
+
+
 def _place(row: Row) -> Place:
-    flag = Given(row["flag"]) if row["flag"] else None
     return Place(
         name=row["key"],
         country=row["country"],
@@ -322,5 +328,5 @@ def _place(row: Row) -> Place:
         rain_mm=tuple(number(row, f"rain_mm_{month}") for month in _MONTHS),
         wet_days=tuple(number(row, f"wet_days_{month}") for month in _MONTHS),
         source_key=row["source_key"],
-        basis=message("place-shipped", flag=flag),
+        basis=message("place-shipped", flags=_flags(row["flag"])),
     )

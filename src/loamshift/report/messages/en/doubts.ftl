@@ -45,6 +45,7 @@ doubt-meant = { $meant ->
 }
 doubt-right = Is the figure right?
 doubt-hint-one-plant = Is it the water for one plant, or for one square metre?
+doubt-hint-one-pot = Is it the water for one pot, or for all of them together?
 doubt-hint-in-ph = Is it the standard deviation of the reading, in pH?
 doubt-until = Until you correct it, we use { $given }.
 
