@@ -17,6 +17,14 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
     "MadeBy": {"members": "count", "years": "years"},
     "Verdict": {"ph_now": "pH"},
     "Finding": {"value": "unit", "limit": "unit"},
+    "Worth": {"now": "0-1", "most": "0-1"},
+    "WorthOfTest": {
+        "gain": "0-1",
+        "changes": "0-1",
+        "cost": "currency",
+        "days": "days",
+        "on": "date",
+    },
     "Wanted": {"ph_low": "pH", "ph_high": "pH", "ph_aim": "pH"},
     "Dose": {
         "acid_mmolc_kg": "mmolc/kg",
@@ -103,7 +111,7 @@ KEPT_KEYS: Final = ("said", "case", "letter")
 """What stands behind the keys of the answer; a file from an older version may lack them."""
 
 LATER_KEYS: dict[str, tuple[str, ...]] = {
-    "Answer": ("plan", "branches"),
+    "Answer": ("plan", "branches", "worth"),
     "Verdict": ("reason", "ph_now"),
     "TestLine": ("ph_after",),
     "Caution": ("short", "handling"),
@@ -112,8 +120,8 @@ LATER_KEYS: dict[str, tuple[str, ...]] = {
 
 _WORDS: Final = frozenset(
     (
-        *("as its key", "count", "currency", "currency/kg", "currency/molc", "date", "g/m2/year"),
-        *("mmolc/m2/year", "pH/year", "times", "unit", "weeks", "years"),
+        *("as its key", "count", "currency", "currency/kg", "currency/molc", "date", "days"),
+        *("g/m2/year", "mmolc/m2/year", "pH/year", "times", "unit", "weeks", "years"),
     )
 )
 """Units with a word in them, which have a message; the others are symbols."""

@@ -56,6 +56,7 @@ _COMMANDS: Final = (
     ("compare-letters", "compare_letters.command"),
     ("score", "score.command"),
     ("card", "card.command"),
+    ("next", "next_test.command"),
     ("claim", "claim.command"),
     ("water", "water.command"),
     ("convert", "convert.command"),

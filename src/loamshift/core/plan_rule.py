@@ -100,7 +100,7 @@ class Rule:
     Shares of beds not used to choose it [0-1]. ``amounts_g_m2`` (S, M) what each bed comes to
     get under the rule, its readings spread evenly over their errors [g/m2]; ``read_line`` (M,)
     the line of the first test each of these readings falls into, and ``steps`` what the tests
-    call for, None without one; ``goal`` what it was chosen for.
+    call for, None without one; ``goal`` what it was chosen for; ``harm_price`` of a harmed bed [-].
     """
 
     goal: RuleGoal
@@ -113,6 +113,7 @@ class Rule:
     amounts_g_m2: FloatArray
     read_line: IntArray | None
     steps: RuleSteps | None
+    harm_price: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,6 +216,7 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
         amounts_g_m2=amounts,
         read_line=np.searchsorted(ends, np.searchsorted(edges, read), side="right"),
         steps=steps,
+        harm_price=policy.price,
     )
 
 
@@ -237,6 +239,7 @@ def _one_season(bounds: RuleBounds, goal: RuleGoal, *, single: float, known: flo
         amounts_g_m2=amounts,
         read_line=None,
         steps=None,
+        harm_price=0.0 if safe[int(np.argmax(good))] else STEEPEST_PRICE,
     )
 
 

@@ -23,6 +23,7 @@ from loamshift.domain.plan import PlanRule as PlanRule
 from loamshift.domain.plan import Refit as Refit
 from loamshift.domain.plan import TestLine as TestLine
 from loamshift.domain.plan import Then as Then
+from loamshift.domain.worth import Worth as Worth
 
 WIDTH_CHECK = "width of the forecast"
 """Name of the finding that says where the width of a forecast comes from."""
@@ -341,6 +342,7 @@ class Answer:
     verdict: Verdict
     findings: tuple[Finding, ...]
     missing: tuple[Missing, ...]
+    worth: Worth | None = None
     wanted: Wanted | None = None
     dose: Dose
     plan: PlanRule | None = None

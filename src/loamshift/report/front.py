@@ -25,6 +25,7 @@ from loamshift.report.holding import pull_back, upkeep_habit
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.letter_head import method_said, reading_in_force
+from loamshift.report.letter_worth import not_weighed, test_to_make_first
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.steps import INSTEAD, do_this, instead_of
@@ -309,11 +310,16 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     """The one thing most worth measuring, where the verdict neither waits for it nor stands."""
     verdict = answer.verdict
     stands = verdict.decision is Decision.LEAVE or verdict.reason is Reason.NO_COMMON_RANGE
-    if stands or verdict.decision is Decision.MEASURE_FIRST or not answer.missing:
+    if stands or verdict.decision is Decision.MEASURE_FIRST:
         return None
-    if verdict.reason is Reason.WATER and not answer.missing[0].field.startswith("water."):
-        return None  # nothing about the soil would change it
-    how = say_sentence(answer.missing[0].how, words)
+    how = test_to_make_first(answer, words)
+    if not how:
+        facts = not_weighed(answer)
+        if not facts:
+            return None
+        if verdict.reason is Reason.WATER and not facts[0].field.startswith("water."):
+            return None  # nothing about the soil would change it
+        how = say_sentence(facts[0].how, words)
     starts = verdict.decision in (Decision.GO, Decision.EFFORT)
     heading = say(message("front-measure-first" if starts else "front-measure"), words)
     return Section(heading, (Paragraph(how),), Matter.BODY, Sheet.FRONT)

@@ -20,6 +20,7 @@ from loamshift.domain.answer import (
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.material import LimeGrade
+from loamshift.domain.worth import Worth
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
@@ -39,6 +40,7 @@ from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
+from loamshift.services.worth.worth import NO_PRICES, Prices, most_telling_first, worth_of_tests
 from loamshift.tables.lime_grades import grade_sources
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
@@ -74,7 +76,13 @@ class LookAhead:
     refit: bool = True
 
 
-def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = True) -> Answer:
+def advise(
+    case: Case,
+    *,
+    look_ahead: LookAhead | None = None,
+    refit: bool = True,
+    prices: Prices = NO_PRICES,
+) -> Answer:
     """The answer to one case, from one belief about the bed and one judgement.
 
     Everything in it, verdict, plan, forecast and upkeep, comes from the same possible beds: by
@@ -86,12 +94,18 @@ def advise(case: Case, *, look_ahead: LookAhead | None = None, refit: bool = Tru
         How to forecast; None leaves the forecast keys empty.
     refit
         False leaves earlier readings aside where there is no forecast.
+    prices
+        The reader's own prices of tests [own currency].
     """
-    return advise_with_look(case, look_ahead=look_ahead, refit=refit)[0]
+    return advise_with_look(case, look_ahead=look_ahead, refit=refit, prices=prices)[0]
 
 
 def advise_with_look(
-    case: Case, *, look_ahead: LookAhead | None = None, refit: bool = True
+    case: Case,
+    *,
+    look_ahead: LookAhead | None = None,
+    refit: bool = True,
+    prices: Prices = NO_PRICES,
 ) -> tuple[Answer, Look | None]:
     """The answer to one case, and the look by the column behind it where there was one.
 
@@ -102,7 +116,8 @@ def advise_with_look(
     if look_ahead is None or context.soil is None or beyond is not None:
         decided = decide(context, refit=refit if look_ahead is None else look_ahead.refit)
         context, judged = decided.context, decided.judged
-        answer = _answer(context, judged, plan_of(context, judged), look_ahead=None)
+        worth = worth_of_tests(context, decided.beds, judged, prices=prices)
+        answer = _answer(context, judged, plan_of(context, judged), worth, look_ahead=None)
         answer = replace(answer, refit=decided.refit)
         if beyond is not None:
             answer = replace(answer, findings=(*answer.findings, beyond))
@@ -121,6 +136,7 @@ def advise_with_look(
         look.context,
         look.judged,
         look.plan,
+        worth_of_tests(look.context, look.beds, look.judged, prices=prices),
         look_ahead=look_ahead,
         ahead=look.outlook.forecast,
     )
@@ -131,6 +147,7 @@ def _answer(
     context: BedContext,
     judged: Judgement,
     plan: Plan,
+    worth: Worth,
     *,
     look_ahead: LookAhead | None,
     ahead: Forecast | None = None,
@@ -157,7 +174,8 @@ def _answer(
         made_by=MadeBy(version=__version__, model=MODEL, tables=tables_fingerprint()),
         verdict=verdict(context, judged, plan.rule),
         findings=checked,
-        missing=missing(context, judged),
+        missing=most_telling_first(missing(context, judged), worth),
+        worth=worth,
         wanted=wanted(context),
         dose=amount,
         plan=plan.rule,

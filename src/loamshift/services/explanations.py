@@ -73,6 +73,19 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
     "missing": AnswerKey(
         paragraphs=1,
     ),
+    "worth": AnswerKey(
+        paragraphs=3,
+        equations=1,
+        figures=(
+            "measuring.cost_fizz",
+            "measuring.cost_buffer_ph",
+            "measuring.cost_carbonate",
+            "measuring.fizz_log_error",
+            "plan.test_again_gain_frac",
+        ),
+        topics=("measuring",),
+        see_also=("missing", "plan.share_in_range", "plan.share_if_known"),
+    ),
     "wanted": AnswerKey(
         paragraphs=1,
         figures=("verdict.target_half_width_ph", "plan.least_common_range_ph"),

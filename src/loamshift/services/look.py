@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from loamshift.domain.answer import Application, Refit
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.belief.bed_run import Runner
 from loamshift.services.belief.belief import Belief, believe
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.forecast.outlook import DAYS_IN_YEAR, Outlook, outlook
@@ -20,7 +21,7 @@ class Look:
     """What one look at a bed gives; everything the answer says is made from it.
 
     ``context`` with the soil as it is believed now; ``members`` of the column that were run, 0
-    for none.
+    for none; ``beds`` the possible beds that were judged.
     """
 
     context: BedContext
@@ -29,6 +30,7 @@ class Look:
     refit: Refit | None = None
     outlook: Outlook | None = None
     members: int = 0
+    beds: Runner | None = None
 
 
 def look_with_column(
@@ -77,6 +79,7 @@ def look_with_column(
             else max(alone.balance_error, judged.courses.balance_error),
         ),
         members=belief.beds.inputs.members.parameters.n_members,
+        beds=belief.beds,
     )
 
 

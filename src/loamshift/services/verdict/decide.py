@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from loamshift.domain.answer import Refit
 from loamshift.domain.bed_context import BedContext
+from loamshift.services.belief.bed_run import Runner
 from loamshift.services.courses.cheap_belief import cheap_belief
 from loamshift.services.verdict.judge import days_needed, judge, judge_without_soil
 from loamshift.services.verdict.judgement import Judgement
@@ -13,11 +14,15 @@ from loamshift.services.verdict.judgement import Judgement
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Decided:
-    """A bed as it is believed by one mixed layer, the judgement on it, and what readings taught."""
+    """A bed as it is believed by one mixed layer, the judgement on it, and what readings taught.
+
+    ``beds`` the possible beds that were judged, None without a pH.
+    """
 
     context: BedContext
     judged: Judgement
     refit: Refit | None = None
+    beds: Runner | None = None
 
 
 def decide(context: BedContext, *, refit: bool = True) -> Decided:
@@ -45,4 +50,4 @@ def decide(context: BedContext, *, refit: bool = True) -> Decided:
         quick=True,
         doubted=belief.refit is not None and bool(belief.refit.doubted),
     )
-    return Decided(context=believed, judged=judged, refit=belief.refit)
+    return Decided(context=believed, judged=judged, refit=belief.refit, beds=belief.beds)

@@ -9,6 +9,7 @@ answer-means-answer-made-by = What made the answer.
 answer-means-answer-verdict = The decision and the number behind it.
 answer-means-answer-findings = Every check, passed or not.
 answer-means-answer-missing = What nobody gave and what matters most to know.
+answer-means-answer-worth = What further tests are worth, and which comes first.
 answer-means-answer-wanted = The range the bed should come to, or null.
 answer-means-answer-dose = How much acid or lime the curve and the free lime ask for.
 answer-means-answer-plan = The plan as a rule: what to apply, and what the test decides.
@@ -62,6 +63,29 @@ answer-means-finding-source-key = Where the limit comes from, or null.
 answer-means-missing-field = Path of the case file, such as soil.fizz.
 answer-means-missing-why = What it would decide.
 answer-means-missing-how = How to get it.
+
+## Worth
+
+answer-means-worth-best = The test to make first, or null.
+answer-means-worth-words = The worth of further tests in a sentence.
+answer-means-worth-now = Share of the beds in the range by the plan as it is, or null.
+answer-means-worth-most = What knowing everything about the bed would add to it, or null.
+answer-means-worth-tests = Each further test, the one with most gain for its price first.
+
+## WorthOfTest
+
+answer-means-worth-of-test-test = The test.
+answer-means-worth-of-test-field = Path of the case file that its result fills.
+answer-means-worth-of-test-gain = Share of the beds that come into the range because of it.
+answer-means-worth-of-test-changes = Chance that the first application would be another, or none.
+answer-means-worth-of-test-cost = Its price, with postage.
+answer-means-worth-of-test-currency = Currency of the price; null for a price of your own.
+answer-means-worth-of-test-days = Days until the result is there.
+answer-means-worth-of-test-gain-per-cost = Gain for each unit of its price.
+answer-means-worth-of-test-how = How to make it.
+answer-means-worth-of-test-on = Day of a later test; null for a test made now.
+answer-means-worth-of-test-planned = Whether the plan counts on it already.
+answer-means-worth-of-test-source-key = Where the price comes from, or null.
 
 ## Wanted
 
@@ -287,6 +311,7 @@ answer-unit = { $unit ->
     [currency-kg] currency/kg
     [currency-molc] currency/molc
     [date] date
+    [days] days
     [g-m2-year] g/m2/year
     [mmolc-m2-year] mmolc/m2/year
     [ph-year] pH/year

@@ -28,6 +28,7 @@ cli-help-card-short = One sheet for the shed: what to do, when, and room for rea
 cli-help-claim-short = Check a claim: what would this material really do?
 cli-help-water-short = The lime that hard water adds, and the acid to treat it.
 cli-help-convert-short = Convert units, cups of a material, and pH methods.
+cli-help-next-short = Which test to make next, and what each would be worth.
 cli-help-sample-short = How many cores to take, where, how deep, and when.
 cli-help-plants-short = The pH a plant needs, with sources.
 cli-help-materials-short = What a product contains, with sources.
@@ -87,6 +88,11 @@ cli-help-convert =
     Convert a quantity to another unit, or a pH to another method.
 
     A cup is a volume: name what is in it, and you get the weight with its range. A pH is converted by every published equation, the one used here first, each with its error.
+cli-help-next =
+    Say which test of a bed to make next, and what each would be worth.
+
+    Each test is tried on the simulated beds behind the advice: how many more would come into the range, how likely the result changes the first application, and its price.
+
 cli-help-sample =
     Show how many cores to take, where, how deep, and when.
 
@@ -230,6 +236,13 @@ cli-help-examples-copy = Copy the examples to FOLDER, which is created if it doe
 cli-help-schema-form = The case file, or the answer that --json prints.
 cli-help-new-the-file = File to write. Otherwise it is printed.
 cli-help-new-force = Overwrite an existing file.
+
+## next
+
+cli-help-next-file = A case file, or the JSON of an answer.
+cli-help-next-price = Your own price of a test, such as buffer-ph=12. Say it once for each test.
+cli-help-next-members = How many beds to simulate.
+cli-help-next-seed = Seed of the simulated beds.
 
 ## claim
 

@@ -53,6 +53,12 @@ explained-findings-1 = Every check as a row: the value, the limit it is compared
 explained-missing = What was not given and matters
 explained-missing-1 = A field is listed where its plausible range changes the answer. We used a range in its place, not a guess, and that makes the range of the dose wider.
 
+explained-worth = What further tests are worth
+explained-worth-1 = Each of the simulated beds gives each result of a test with a certain probability, by the error of the test. For every result the beds are weighed by that probability, and the plan is chosen again from the courses that are simulated already.
+explained-worth-2 = The gain is the share of beds in the range after that, less the share without the test. A plan is chosen on one half of the beds and judged on the other, so that a test which tells nothing gains nothing. The chance of another first application counts the results after which keeping to the plan would cost more than three beds in 100.
+explained-worth-3 = The best test is the one with most gain for its price among those that gain at least three beds in 100. Where the verdict waits for a test, that one comes first. A test on the day of the plan counts already: its gain is what the plan would lose without tests.
+explained-worth-equation-1 = gain = Σ over results of the best plan's share after it − the best plan's share now
+
 explained-wanted = The range wanted
 explained-wanted-1 = What the published ranges of the plants have in common, in pH in water, or a narrow range around the target pH. ph_aim is the target pH, or halfway up the range.
 

@@ -1,0 +1,80 @@
+### What further tests are worth, and which comes first.
+
+## Tests, as they are named inside a sentence
+
+worth-test = { $test ->
+    [fizz] a fizz test
+    [carbonate] a laboratory test for free lime
+    [laboratory-ph] a laboratory pH
+    [core] one more sample tested the same way
+    [buffer-ph] a buffer pH
+    [jars] a jar titration
+    [texture] the texture by feel
+    [organic-matter] the organic matter content
+    [water] the alkalinity of the water
+    [water-amount] the amount of water given
+   *[later-reading] a later test
+}
+# The same at the head of a line of a table.
+worth-row = { $test ->
+    [fizz] Fizz test
+    [carbonate] Free lime, laboratory
+    [laboratory-ph] Laboratory pH
+    [core] One more sample, tested the same way
+    [buffer-ph] Buffer pH
+    [jars] Jar titration
+    [texture] Texture by feel
+    [organic-matter] Organic matter
+    [water] Alkalinity of the water
+    [water-amount] Amount of water given
+   *[later-reading] { $day ->
+        [none] Later test
+       *[other] Test on { $day }, part of the plan
+    }
+}
+
+## How to make those that nothing else in a letter asks for
+
+worth-core-how = Take one more mixed sample from the same places and depth, and have it tested the same way.
+worth-buffer-ph-how = Ask the laboratory for a buffer pH as well as the pH.
+worth-jars-how = Add measured amounts of acid or lime to jars of this soil and read the pH after some days.
+worth-later-reading-how = Test on the date of the plan, in the same way as the first time.
+
+## What it comes to
+
+worth-best = The test most worth its price is { $test }. With it, { $gain } more of 100 { bed-alike } like this one would come into the range and stay.
+worth-waits = { $test ->
+    [texture] First find out the texture.
+    [water] First find out the alkalinity of the water.
+    [water-amount] First find out how much water is given.
+   *[other] First make { $named }.
+} For { $changes } of 100 { bed-alike } like this one, the result would change what you do.
+worth-none = No further test is worth its price now: the best would bring { $most } more of 100 { bed-alike } like this one into the range. The tests of the plan are enough.
+worth-none-no-test = No further test is worth its price now: the best would bring { $most } more of 100 { bed-alike } like this one into the range.
+worth-first = { $test ->
+    [none] The verdict waits for one fact, so no other test is weighed yet.
+   *[other] The verdict waits for { $named }, so no other test is weighed yet.
+}
+worth-stop = The steps that put this bed right come first, with the tests they ask for. No other test is weighed until then.
+worth-leave = This soil can stay as it is: { $stays } of 100 { bed-alike } like this one stay in or near the range untreated. A further test could help { $most } at most.
+worth-nothing-planned = Nothing is planned for this soil, so no further test of it is weighed.
+worth-no-soil = The pH comes first: without it no other test can be weighed.
+
+## The table
+
+worth-heading = What to test next
+worth-caption = Further tests, those that gain most for their price first
+worth-column-test = test
+worth-column-gain = more beds of 100 in the range
+worth-column-changes = chance it changes the first application
+worth-column-price = { $currency ->
+    [none] price
+   *[other] price, { $currency }
+}
+worth-column-days = days to wait
+worth-how-reckoned = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. Prices are those of laboratories at universities in the United States, with postage. They only serve to compare.
+worth-how-reckoned-own = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. The prices are yours where you gave them.
+worth-not-added = The gains do not add up: after one test, another tells less.
+worth-price-name = --price: “{ $text }” names no test. The tests are { $names }. For example: --price buffer-ph=12
+worth-price-figure = --price: “{ $text }” has no price of 0 or more. For example: --price { $name }=12
+worth-chance = { $share } in 100

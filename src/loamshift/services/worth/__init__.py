@@ -1,0 +1,1 @@
+"""What a further test of a bed is worth."""

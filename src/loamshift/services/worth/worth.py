@@ -1,0 +1,179 @@
+"""What each further test of a bed is worth, from the beds and courses of its judgement."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from loamshift.core.information import Outcomes, decided_by_outcome
+from loamshift.core.plan_rule import Rule
+from loamshift.domain.answer import Missing
+from loamshift.domain.bed_context import BedContext
+from loamshift.domain.worth import FurtherTest, Worth, WorthOfTest
+from loamshift.services.belief.bed_run import Runner
+from loamshift.services.verdict.judgement import Judgement
+from loamshift.services.worth.candidates import Candidate, candidates
+from loamshift.services.worth.words import (
+    best_words,
+    how_to,
+    none_words,
+    waits_for_words,
+    without_plan_words,
+)
+from loamshift.tables.parameters import load_parameters, parameter_values
+
+Prices = Mapping[FurtherTest, float]
+NO_PRICES: Final[Prices] = {}
+AT_HOME: Final = frozenset({FurtherTest.FIZZ, FurtherTest.TEXTURE, FurtherTest.WATER_AMOUNT})
+"""Tests that need no laboratory, and no waiting."""
+_OF_FIELD: Final = {
+    "soil.ph": FurtherTest.LABORATORY_PH,
+    "soil.ph_method": FurtherTest.LABORATORY_PH,
+    "soil.fizz": FurtherTest.FIZZ,
+    "soil.carbonate_pct": FurtherTest.CARBONATE,
+    "soil.texture": FurtherTest.TEXTURE,
+    "water.alkalinity": FurtherTest.WATER,
+    "water.weekly": FurtherTest.WATER_AMOUNT,
+    "titration": FurtherTest.JARS,
+}
+"""The test that fills a path which a verdict waits for."""
+
+
+def worth_of_tests(
+    context: BedContext,
+    beds: Runner | None,
+    judged: Judgement,
+    *,
+    prices: Prices = NO_PRICES,
+) -> Worth:
+    """What each further test is worth: beds brought into the range, and chance of another plan.
+
+    Parameters
+    ----------
+    beds
+        The possible beds that were judged; None where there are none.
+    prices
+        The reader's own prices, which override those of the table [own currency].
+
+    Notes
+    -----
+    For each outcome of a test the possible beds are weighed anew and the plan is chosen again on
+    the courses there are already (``core.information``); the gain is the share in range after
+    that less the share without the test, both reckoned alike. A gain is never more than knowing
+    everything would add. The test after the first application is in the plan already: its gain
+    is what the plan would lose without tests.
+
+    References
+    ----------
+    own-arithmetic
+    """
+    kind = context.case.bed.kind.value
+    waits_for = _OF_FIELD.get(judged.measure or "")
+    if judged.rule is None or judged.courses is None or beds is None:
+        return Worth(best=waits_for, words=without_plan_words(judged, waits_for, kind=kind))
+    rule = judged.rule
+    most = max(rule.share_if_known - rule.share_in_range, 0.0)
+    open_tests = candidates(context, beds)
+    weighed = decided_by_outcome(
+        judged.courses.surface,
+        rule.goal,
+        [np.ones((judged.courses.surface.ph.shape[0], 1)), *(one.shares for one in open_tests)],
+        chosen_on=judged.courses.chosen_on,
+        first_g_m2=rule.first_g_m2,
+        harm_price=rule.harm_price,
+    )
+    before = float(weighed[0].in_range.sum())
+    rows = [
+        _row(
+            one,
+            gain=min(max(float(found.in_range.sum()) - before, 0.0), most),
+            changes=_chance_of_another(found, rule, judged, one),
+            prices=prices,
+        )
+        for one, found in zip(open_tests, weighed[1:], strict=True)
+    ]
+    ordered = sorted(rows, key=lambda row: (-row.gain_per_cost, row.cost))
+    best = _best(ordered, waits_for)
+    found = Worth(
+        best=None if best is None else best.test,
+        words=none_words(
+            max((row.gain for row in rows), default=0.0),
+            tested=bool(rule.goal.tests),
+            kind=kind,
+        ),
+        now=rule.share_in_range,
+        most=most,
+        tests=(*ordered, *_of_the_plan(judged, rule, prices)),
+    )
+    if best is None:
+        return found
+    said = waits_for_words if waits_for else best_words
+    return replace(found, words=said(best, kind=kind))
+
+
+def most_telling_first(missing: tuple[Missing, ...], worth: Worth) -> tuple[Missing, ...]:
+    """What nobody gave, that which the best test fills first."""
+    fields = {row.field for row in worth.tests if row.test is worth.best}
+    if worth.best is FurtherTest.BUFFER_PH:
+        fields.add("titration")
+    return tuple(sorted(missing, key=lambda row: row.field not in fields)) if fields else missing
+
+
+def _best(rows: list[WorthOfTest], waits_for: FurtherTest | None) -> WorthOfTest | None:
+    """The test that the verdict waits for, else the one that gains most for its cost."""
+    if waits_for is not None:
+        return next((row for row in rows if row.test is waits_for), None)
+    least = parameter_values("plan")["test_again_gain_frac"]
+    return next((row for row in rows if row.gain >= least), None)
+
+
+def _chance_of_another(
+    found: Outcomes, rule: Rule, judged: Judgement, candidate: Candidate
+) -> float:
+    """Chance that something else goes on first: by more than a further test has to gain."""
+    matters = found.better > rule.goal.worth_a_test_frac * found.probability
+    chance = float(found.probability[matters].sum())
+    if judged.measure is not None and candidate.field == judged.measure:
+        chance = max(chance, judged.measure_probability)
+    return chance
+
+
+def _of_the_plan(judged: Judgement, rule: Rule, prices: Prices) -> tuple[WorthOfTest, ...]:
+    """The reading that the plan counts on already."""
+    assert judged.courses is not None
+    if not rule.goal.tests or rule.first_g_m2 <= 0.0:
+        return ()
+    likeliest = max((line.probability for line in rule.lines), default=1.0)
+    row = _row(
+        Candidate(test=FurtherTest.LATER_READING, field="reading", shares=np.ones((1, 1))),
+        gain=max(rule.share_in_range - rule.share_without_tests, 0.0),
+        changes=1.0 - likeliest,
+        prices=prices,
+    )
+    return (replace(row, on=judged.courses.seasons.tests[0], planned=True),)
+
+
+def _row(candidate: Candidate, *, gain: float, changes: float, prices: Prices) -> WorthOfTest:
+    test = candidate.test
+    values, listed = parameter_values("measuring"), load_parameters()["measuring"]
+    name = "cost_" + test.value.replace("-", "_")
+    own = prices.get(test)
+    at_laboratory = test not in AT_HOME
+    postage = values["postage"] if at_laboratory and test is not FurtherTest.JARS else 0.0
+    cost = values[name] + postage if own is None else own
+    days = values["days_jars" if test is FurtherTest.JARS else "days_laboratory"]
+    return WorthOfTest(
+        test=test,
+        field=candidate.field,
+        gain=gain,
+        changes=changes,
+        cost=cost,
+        currency=listed[name].unit if own is None else None,
+        days=round(days) if at_laboratory else 0,
+        gain_per_cost=gain / max(cost, values["least_cost"]),
+        how=how_to(test),
+        source_key=listed[name].source_key if own is None else None,
+    )
