@@ -248,7 +248,8 @@ def test_a_form_of_another_site_is_carried_nowhere(robin: User) -> None:
 
 def test_passwords_are_not_carried(robin: User) -> None:
     browser, mark = expired_on("/account/")
-    answer = browser.post("/account/password", {"old": PASSWORD, "csrfmiddlewaretoken": mark})
+    typed = {"old_password": PASSWORD, "csrfmiddlewaretoken": mark}
+    answer = browser.post("/account/password", typed)
     assert answer.status_code == 302 and PASSWORD not in answer.content.decode()
 
 
@@ -261,9 +262,14 @@ def test_the_password_is_changed_by_who_knows_it(robin: User) -> None:
         (PASSWORD, NEW, "else", "do not match"),
         (PASSWORD, "12345678", "12345678", "too common"),
     ):
-        page = browser.post("/account/password", {"old": old, "new": new, "again": again})
-        assert page.status_code == 422 and said in page.content.decode()
-    done = browser.post("/account/password", {"old": PASSWORD, "new": NEW, "again": NEW})
+        typed = {"old_password": old, "new_password1": new, "new_password2": again}
+        page = browser.post("/account/password", typed)
+        text = page.content.decode()
+        assert page.status_code == 422 and said in text
+        assert text.count('class="fault"') == text.count("aria-invalid") == 1
+        assert f'value="{old}"' not in text
+    typed = {"old_password": PASSWORD, "new_password1": NEW, "new_password2": NEW}
+    done = browser.post("/account/password", typed)
     assert done.status_code == 302 and browser.get("/account/").status_code == 200
     assert other.get("/account/").status_code == 302
     assert sign_in(Browser(), password=NEW).status_code == 302

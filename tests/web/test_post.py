@@ -222,9 +222,10 @@ def test_the_note_is_the_offices_own(client: Browser, office: Office, sent: Sent
     assert "&lt;i&gt;by hand" in page(client, f"/post/{sent.pk}")
     late = client.post(f"/post/{sent.pk}/note", {"note": "mine", "version": "1"})
     assert late.status_code == 409
-    assert ">mine</textarea>" in late.content.decode()
+    assert ">\nmine</textarea>" in late.content.decode()
+    assert "Saved value: &lt;i&gt;by hand" in late.content.decode()
     long = client.post(f"/post/{sent.pk}/note", {"note": "x" * 2001, "version": "2"})
-    assert long.status_code == 422 and "has 2,001 characters" in long.content.decode()
+    assert long.status_code == 422 and "2,001 characters" in long.content.decode()
 
 
 def test_letters_and_waiting_beds_are_found_by_client_and_bed(

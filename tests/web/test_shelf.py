@@ -125,6 +125,23 @@ def test_who_comes_second_sees_both_and_loses_nothing(
     assert kept(Product, office).get().price == 29.0
 
 
+def test_of_two_who_change_different_fields_of_a_product_neither_is_asked(
+    client: Browser, office: Office, chips: Product
+) -> None:
+    client.post(f"/shelf/{chips.pk}", {**CHIPS, "price": "33", "version": "1"})
+    typed = {**CHIPS, "note": "From the yard", "in_stock": "", "version": "1"}
+    answer = client.post(f"/shelf/{chips.pk}", typed, follow=True)
+    assert "both changes were saved" in answer.content.decode()
+    now = kept(Product, office).get()
+    assert (now.price, now.note, now.in_stock) == (33.0, "From the yard", False)
+    asked = client.post(
+        f"/shelf/{chips.pk}", {**CHIPS, "note": "Mine", "price": "5", "version": "2"}
+    )
+    shown = " ".join(asked.content.decode().split())
+    assert asked.status_code == 409 and shown.count("Saved value:") == 1
+    assert 'value="5"' in shown and "Saved value: From the yard" in shown
+
+
 def test_put_away_and_taken_back(client: Browser, office: Office, chips: Product) -> None:
     answer = client.post(f"/shelf/{chips.pk}/put-away")
     assert not kept(Product, office).exists()

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import math
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
@@ -14,6 +16,7 @@ from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault
 from loamshift.units import FOOT_CM
+from loamshift.web.beds.merge import merge
 
 MOST_AREAS: Final = 60
 MOST_CORNERS: Final = 40
@@ -141,6 +144,36 @@ def plan_from_form(
         width_m=max(width or 20.0, right), height_m=max(height or 12.0, foot), areas=tuple(areas)
     )
     return plan, tuple(faults)
+
+
+def merged_plan(
+    *, base: Mapping[str, Any], theirs: Mapping[str, Any], mine: Mapping[str, Any]
+) -> dict[str, Any] | None:
+    """A kept plan that two people drew on, put together; None where both changed one thing.
+
+    An area is known by its bed or its name, and by its place among several of that.
+    """
+    trees = [_by_area(plan) for plan in (base, theirs, mine)]
+    merged = merge(base=trees[0], theirs=trees[1], mine=trees[2])
+    if merged.asked:
+        return None
+    tree = merged.tree
+    areas = tree.pop("areas", {})
+    return {
+        **tree,
+        "areas": [{**one, "points": json.loads(one["points"])} for one in areas.values()],
+    }
+
+
+def _by_area(plan: Mapping[str, Any]) -> dict[str, Any]:
+    """A plan with its areas by what they are; corners as one text, for they go together."""
+    seen: Counter[str] = Counter()
+    areas = {}
+    for area in plan_to_keep(plan_from_kept(plan))["areas"]:
+        known = f"{area['bed'] or ''} {'' if area['bed'] else area['name']}"
+        seen[known] += 1
+        areas[f"{known} {seen[known]}"] = {**area, "points": json.dumps(area["points"])}
+    return {"width_m": plan.get("width_m"), "height_m": plan.get("height_m"), "areas": areas}
 
 
 def drawn_m2(plan: Plan) -> dict[str, float]:

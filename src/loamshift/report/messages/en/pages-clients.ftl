@@ -15,14 +15,3 @@ clients-delete = Delete client
 clients-added = { $client } added.
 clients-changed = { $client } changed.
 clients-deleted = { $client } deleted.
-# What somebody else has saved meanwhile in a field.
-clients-there-now = { $field ->
-    [name] The name is now: { $now }
-    [contact] The contact is now: { $now }
-   *[note] The note is now: { $now }
-}
-clients-there-now-blank = { $field ->
-    [name] The name is now blank.
-    [contact] The contact is now blank.
-   *[note] The note is now blank.
-}

@@ -37,6 +37,11 @@ form-draft-found = You typed something here before and did not save it.
 form-draft-restore = Restore it
 form-draft-drop = Discard it
 form-merged = Somebody else changed other fields meanwhile; both changes were saved.
+form-conflict = The saved value is shown under each field that differs. Saving again keeps what you typed.
+form-there-now = { $now ->
+    [none] The saved value is blank.
+   *[other] Saved value: { $now }
+}
 form-changed = { $bed } changed.
 form-text-unreadable = The text cannot be read: { $why }
 form-text-correct = Correct the text below.

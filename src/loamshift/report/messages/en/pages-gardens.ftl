@@ -16,14 +16,6 @@ gardens-added = { $garden } added.
 gardens-changed = { $garden } changed.
 gardens-deleted = { $garden } deleted.
 # What somebody else has saved meanwhile in a field; $now may be none for the place.
-gardens-there-now = { $field ->
-    [name] The name is now: { $now }
-    [client-id] The client is now: { $now }
-   *[place] { $now ->
-        [none] The place is now blank.
-       *[other] The place is now: { $now }
-    }
-}
 gardens-plan-saved = Plan of { $garden } saved.
 # $beds lists the beds whose size was taken from the plan.
 gardens-plan-sizes = The plan also set the size of { $beds }.

@@ -9,9 +9,9 @@ from django.contrib.auth import (
     authenticate,
     login,
     logout,
-    password_validation,
     update_session_auth_hash,
 )
+from django.contrib.auth.forms import PasswordChangeForm
 from django.contrib.sessions.models import Session
 from django.core.exceptions import ValidationError
 from django.http import Http404, HttpRequest, HttpResponse
@@ -24,18 +24,29 @@ from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from loamshift.domain.message import Message, message
+from loamshift.domain.worded_error import fault
 from loamshift.store.models import ApiKey, User
 from loamshift.web.account.carried import FIELD, Carried, carried
 from loamshift.web.account.devices import remember
 from loamshift.web.account.keys import MOST_KEYS, new_key
+from loamshift.web.kept_form import FormState, form_lines
 from loamshift.web.limits import SignInGate
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify, notify_fault
+from loamshift.web.wording import words_for
 
+PASSWORD = {
+    "old_password": message("account-password-now"),
+    "new_password1": message("account-password-new"),
+    "new_password2": message("account-password-again"),
+}
+"""The fields of Django's own form for a password."""
 LONGEST_PASSWORD = 4096
 MINUTES_FROM_S = 90
 """A longer wait is told in minutes [s]."""
-REFUSED = frozenset(("too-short", "too-common", "entirely-numeric", "too-similar"))
+REFUSED = frozenset(
+    ("incorrect", "mismatch", "required", "too-common", "entirely-numeric", "too-similar")
+)
 """Reasons for which Django refuses a password, as it calls them."""
 
 
@@ -147,24 +158,21 @@ def password(request: HttpRequest) -> HttpResponse:
     """Change one's own password; other sessions of this person end."""
     user = _person(request)
     gate = SignInGate(request, user.username)
-    new = request.POST.get("new", "")[:LONGEST_PASSWORD]
-    faults: list[Message] = []
+    form = PasswordChangeForm(user, request.POST)
     waiting = gate.wait_s()
     gate.knock()
-    if waiting or not user.check_password(request.POST.get("old", "")[:LONGEST_PASSWORD]):
-        faults.append(message("account-password-not-this"))
-    elif new != request.POST.get("again", "")[:LONGEST_PASSWORD]:
-        faults.append(message("account-password-differs"))
-    else:
-        try:
-            password_validation.validate_password(new, user)
-        except ValidationError as error:
-            faults += [_refused(one) for one in error.error_list]
-    if faults:
-        return _page(request, user, faults=faults, status=422)
+    form.full_clean()
+    if waiting and not form.has_error("old_password"):
+        form.add_error("old_password", ValidationError("", code="password_incorrect"))
+    if not form.is_valid():
+        faults = tuple(
+            fault(name, _refused(error))
+            for name, errors in form.errors.as_data().items()
+            for error in errors
+        )
+        return _page(request, user, state=FormState(faults=faults, status=422))
     gate.passed()
-    user.set_password(new)
-    user.save(update_fields=["password"])
+    form.save()
     update_session_auth_hash(request, user)
     notify(request, message("account-password-changed"))
     return redirect("account")
@@ -204,12 +212,26 @@ def end_key(request: HttpRequest, number: int) -> HttpResponse:
     return redirect("account")
 
 
-def _page(request: HttpRequest, user: User, *, status: int = 200, **more: Any) -> HttpResponse:
+def _page(
+    request: HttpRequest,
+    user: User,
+    *,
+    status: int = 200,
+    state: FormState | None = None,
+    **more: Any,
+) -> HttpResponse:
     people = ()
+    state = state or FormState(status=status)
     if user.may_change:
         people = tuple(User.objects.filter(office=office_of(request)).order_by("username"))
-    context = {"person": user, "keys": ApiKey.objects.filter(user=user), "people": people, **more}
-    response = render(request, "account/account.html", context, status=status)
+    context = {
+        "person": user,
+        "keys": ApiKey.objects.filter(user=user),
+        "people": people,
+        "lines": form_lines(PASSWORD, {}, state, words=words_for(request)),
+        **more,
+    }
+    response = render(request, "account/account.html", context, status=state.status)
     response.headers["Cache-Control"] = "private, no-store"
     return response
 

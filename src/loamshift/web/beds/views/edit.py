@@ -36,6 +36,7 @@ from loamshift.web.beds.keeping import garden_called, put_case
 from loamshift.web.beds.merge import Merged, as_kept, before, merge
 from loamshift.web.beds.quick import QUICK, QuickForm
 from loamshift.web.cases import Tree, text_of_bed, with_fields
+from loamshift.web.kept_form import version_seen
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, person_of
 from loamshift.web.problems import whole_fault
@@ -66,7 +67,7 @@ def new(request: HttpRequest) -> HttpResponse:
     """A new bed; what the address says stands in the form already."""
     office = office_of(request)
     if request.method == "POST":
-        return _posted(request, Bed(name=""), draft_from(request.POST))
+        return _posted(request, Bed(name=""), draft_from(request))
     said = [(key, value) for key, values in request.GET.lists() for value in values]
     tree = typed_tree(said)
     garden = request.GET.get("garden", "")
@@ -82,7 +83,7 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Everything of one bed, to be changed."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
     if request.method == "POST":
-        return _posted(request, bed, draft_from(request.POST))
+        return _posted(request, bed, draft_from(request))
     draft = draft_of(bed)
     draft.as_text = draft.as_text or _wants_text(request)
     return _page(request, bed, draft)
@@ -156,8 +157,9 @@ def draft_of(bed: Bed) -> Draft:
     )
 
 
-def draft_from(post: QueryDict) -> Draft:
+def draft_from(request: HttpRequest) -> Draft:
     """What was typed, by either way of writing; nothing of it is judged yet."""
+    post = request.POST
     as_text = "case_text" in post
     text = post.get("case_text", "").replace("\r\n", "\n")
     pairs = [(key, value) for key, values in post.lists() for value in values]
@@ -170,7 +172,7 @@ def draft_from(post: QueryDict) -> Draft:
         text=text,
         as_text=as_text,
         garden=post.get("garden", ""),
-        version=_version(post),
+        version=version_seen(request),
         empty_rows={more: min(_empty_rows(post, more), MOST_ROWS)} if more else {},
     )
 
@@ -322,11 +324,6 @@ def _place_of(office: Office, key: str) -> str:
 
 def _wants_text(request: HttpRequest) -> bool:
     return request.GET.get("as") == "text"
-
-
-def _version(post: QueryDict) -> int:
-    version = post.get("version", "")
-    return int(version) if version.isdecimal() and len(version) < 10 else 0
 
 
 def _empty_rows(post: QueryDict, name: str) -> int:

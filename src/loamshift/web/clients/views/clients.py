@@ -12,20 +12,20 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
-from loamshift.domain.message import Given, Message, message
-from loamshift.errors import Fault, InputError
-from loamshift.store.changes import Overtaken, Writer
-from loamshift.store.limits import Unfit
+from loamshift.domain.message import Given, message
 from loamshift.store.models import Bed, Client, Garden, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import words_of
-from loamshift.web.beds.merge import merge_fields
 from loamshift.web.beds.views.listing import rows_of, with_last_letter
+from loamshift.web.kept_form import FormState, form_lines, keep_typed
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, person_of
-from loamshift.web.problems import whole_fault
+from loamshift.web.wording import words_for
 
-ASKED: Final = ("name", "contact", "note")
+LABELS: Final = {
+    "name": message("page-name"),
+    "contact": message("page-contact"),
+    "note": message("page-note"),
+}
 LETTERS_SHOWN: Final = 20
 
 
@@ -68,88 +68,27 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 def _form(request: HttpRequest, one: Client) -> HttpResponse:
     is_new = one._state.adding
-    if request.method != "POST":
-        return _page(request, one, version=one.version)
-    for key in ASKED:
-        setattr(one, key, request.POST.get(key, "").replace("\r\n", "\n").strip())
-    seen = request.POST.get("version", "")
-    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
-    return _keep(request, one, is_new=is_new, version=version)
-
-
-def _keep(
-    request: HttpRequest, one: Client, *, is_new: bool, version: int, also: Message | None = None
-) -> HttpResponse:
-    """Keep a client as it was typed; or show the form again with what stands in the way."""
-    name = Given(one.name)
-    what = message("clients-added" if is_new else "clients-changed", client=name)
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        if is_new:
-            writer.add(one)
-        else:
-            writer.change(one, seen_version=version)
-    except Unfit as unfit:
-        return _page(request, one, version=version, faults=unfit.faults, status=422)
-    except Overtaken as overtaken:
-        return _overtaken(request, one, overtaken, version=version)
-    except InputError as error:
-        return _page(request, one, version=version, faults=(whole_fault(error),), status=422)
-    notify_done(request, writer, also=also)
-    return redirect("client", pk=one.pk)
-
-
-def _overtaken(
-    request: HttpRequest, one: Client, overtaken: Overtaken, *, version: int
-) -> HttpResponse:
-    """Put together what two people changed; ask where both changed the same field."""
-    current = overtaken.current
-    assert isinstance(current, Client)
-    merged = merge_fields(current, version, {key: getattr(one, key) for key in ASKED})
-    if merged is not None:
-        for key in ASKED:
-            setattr(one, key, merged.tree[key])
-        if not merged.asked:
-            both = message("form-merged")
-            return _keep(request, one, is_new=False, version=current.version, also=both)
-    standing = [
-        _there_now(key, getattr(current, key))
-        for key in ASKED
-        if getattr(current, key) != getattr(one, key)
-        and (merged is None or key in {path for path, *_ in merged.asked})
-    ]
-    fault = whole_fault(overtaken)
-    return _page(
-        request, one, version=current.version, faults=(fault,), standing=standing, status=409
-    )
-
-
-def _there_now(field: str, now: str) -> Message:
-    """What somebody else has saved in a field."""
-    if not now:
-        return message("clients-there-now-blank", field=field)
-    return message("clients-there-now", field=field, now=Given(now))
-
-
-def _page(
-    request: HttpRequest,
-    one: Client,
-    *,
-    version: int,
-    faults: tuple[Fault, ...] = (),
-    standing: list[Message] | None = None,
-    status: int = 200,
-) -> HttpResponse:
+    state = FormState(version=one.version)
+    if request.method == "POST":
+        for key in LABELS:
+            setattr(one, key, request.POST.get(key, "").replace("\r\n", "\n").strip())
+        name = Given(one.name)
+        what = message("clients-added" if is_new else "clients-changed", client=name)
+        refused = keep_typed(request, one, what, fields=LABELS)
+        if refused is None:
+            return redirect("client", pk=one.pk)
+        state = refused
+    values = {key: getattr(one, key) for key in LABELS}
     context = {
         "client": one,
-        "is_new": one._state.adding,
-        "version": version,
-        "faults": {fault.path: fault for fault in faults},
-        "whole": [fault for fault in faults if fault.path not in ASKED],
-        "standing": standing or [],
+        "is_new": is_new,
+        "version": state.version,
+        "overtaken": state.status == 409,
+        "lines": form_lines(LABELS, values, state, words=words_for(request)),
+        "whole": state.whole(LABELS),
         "alike": _alike(request, one),
     }
-    return render(request, "clients/edit_client.html", context, status=status)
+    return render(request, "clients/edit_client.html", context, status=state.status)
 
 
 def _alike(request: HttpRequest, one: Client) -> list[Client]:

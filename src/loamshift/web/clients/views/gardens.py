@@ -14,18 +14,16 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
-from loamshift.domain.message import Given, Listed, Message, choice, message
+from loamshift.domain.message import Given, Listed, Prose, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
-from loamshift.store.limits import Unfit
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.models.client import empty_plan
 from loamshift.store.scope import kept
 from loamshift.tables.places import find_place
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import before as earlier
-from loamshift.web.beds.merge import merge_fields
 from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
 from loamshift.web.cases import case_of, with_fields
 from loamshift.web.clients.garden_drawing import BedOnPlan, draw_plan, size_said
@@ -35,18 +33,26 @@ from loamshift.web.clients.garden_plan import (
     Plan,
     drawn_m2,
     id_of,
+    merged_plan,
     plan_from_form,
     plan_from_kept,
     plan_to_keep,
 )
+from loamshift.web.kept_form import FormState, form_lines, keep_typed, version_seen
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.problems import whole_fault
+from loamshift.web.wording import words_for
 
 EMPTY_ROWS: Final = 2
 FEET_AT_FIRST: Final = (60.0, 40.0)
 """The ground of a plan with nothing on it, where lengths are in feet."""
-FORM_FIELDS: Final = ("name", "client", "place")
+LABELS: Final = {
+    "name": message("page-name"),
+    "client": message("page-client"),
+    "place": message("page-place"),
+}
+_AS_ASKED: Final = {"client_id": "client"}
 _AGREE: Final = 0.02
 """Sizes that differ by a smaller share are the same."""
 
@@ -96,11 +102,14 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         return _page(request, one, beds, plan, faults=faults, typed=request.POST, more=5)
     if faults:
         return _page(request, one, beds, plan, faults=faults, typed=request.POST, status=422)
-    seen = request.POST.get("version", "")
-    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
+    version, also = version_seen(request), []
     was = earlier(one, version)
-    if was is not None and was["plan"] == one.plan:
-        version = one.version  # somebody else changed its name or place, and the plan not at all
+    if was is not None:
+        merged = merged_plan(base=was["plan"], theirs=one.plan, mine=plan_to_keep(plan))
+        if merged is not None:
+            if was["plan"] != one.plan:
+                also.append(message("form-merged"))
+            plan, version = plan_from_kept(merged), one.version
     what = message("gardens-plan-saved", garden=Given(one.name))
     writer = Writer(office, user=person_of(request), what=what)
     one.plan = plan_to_keep(plan)
@@ -118,9 +127,10 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
     except InputError as error:
         whole = whole_fault(error)
         return _page(request, one, beds, plan, faults=(whole,), typed=request.POST, status=422)
-    named = Listed(tuple(Given(name) for name in filled))
-    sizes = message("gardens-plan-sizes", beds=named) if filled else None
-    notify_done(request, writer, also=sizes)
+    if filled:
+        named = Listed(tuple(Given(name) for name in filled))
+        also.append(message("gardens-plan-sizes", beds=named))
+    notify_done(request, writer, also=Prose(tuple(also)) if also else None)
     return redirect("garden", pk=one.pk)
 
 
@@ -346,115 +356,57 @@ def _give_size(writer: Writer, bed: Bed, said: str) -> None:
 
 
 def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
-    place = str(one.place.get("name", ""))
-    if request.method != "POST":
-        return _form_page(request, one, client=client, place=place)
+    office, is_new = office_of(request), one._state.adding
+    values = {"name": one.name, "client": client, "place": str(one.place.get("name", ""))}
+    state = FormState(version=one.version)
+    if request.method == "POST":
+        values = {key: request.POST.get(key, "").strip() for key in LABELS}
+        refused = _typed(request, one, values)
+        if refused is None:
+            return redirect("garden", pk=one.pk)
+        state = refused
+    if state.status == 409:
+        values = {
+            "name": one.name,
+            "client": str(one.client_id),
+            "place": str(one.place.get("name", "")),
+        }
+    now = {_AS_ASKED.get(key, key): value for key, value in state.now.items()}
+    if "client" in now:
+        now["client"] = next((c.name for c in kept(Client, office).filter(pk=now["client"])), "")
+    if "place" in now:
+        now["place"] = str(now["place"].get("name", ""))
+    context = {
+        "garden": one,
+        "is_new": is_new,
+        "lines": form_lines(LABELS, values, state, words=words_for(request), now=now),
+        "clients": kept(Client, office),
+        "whole": state.whole(LABELS),
+        "version": state.version,
+        "overtaken": state.status == 409,
+        "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
+    }
+    return render(request, "clients/edit_garden.html", context, status=state.status)
+
+
+def _typed(request: HttpRequest, one: Garden, values: Mapping[str, str]) -> FormState | None:
+    """Keep a garden as it was typed; None where that was done, else why not."""
     faults: list[Fault] = []
-    one.name = request.POST.get("name", "").strip()
-    client = request.POST.get("client", "")
-    place = request.POST.get("place", "").strip()
-    key = id_of(client)
+    one.name = values["name"]
+    key = id_of(values["client"])
     owner = None if key is None else kept(Client, office_of(request)).filter(pk=key).first()
     if owner is None:
         faults.append(fault("client", message("page-choose-client")))
     else:
         one.client = owner
-    one.place = _place(one.place, place, faults)
+    one.place = _place(one.place, values["place"], faults)
     if not one.name:
         faults.append(fault("name", message("page-enter-name")))
     if faults:
-        return _form_page(request, one, client=client, place=place, faults=faults, status=422)
-    seen = request.POST.get("version", "")
-    version = int(seen) if seen.isdecimal() and len(seen) < 10 else 0
-    return _keep(request, one, is_new=one._state.adding, version=version)
-
-
-def _keep(
-    request: HttpRequest, one: Garden, *, is_new: bool, version: int, also: Message | None = None
-) -> HttpResponse:
-    """Keep a garden as it was typed; or show the form again with what stands in the way."""
-    what = message("gardens-added" if is_new else "gardens-changed", garden=Given(one.name))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    client, place = str(one.client_id), str(one.place.get("name", ""))
-    try:
-        if is_new:
-            writer.add(one)
-        else:
-            writer.change(one, seen_version=version)
-    except Unfit as unfit:
-        return _form_page(request, one, client=client, place=place, faults=unfit.faults, status=422)
-    except Overtaken as overtaken:
-        return _form_overtaken(request, one, overtaken, version=version)
-    except InputError as error:
-        whole = whole_fault(error)
-        return _form_page(request, one, client=client, place=place, faults=(whole,), status=422)
-    notify_done(request, writer, also=also)
-    return redirect("garden", pk=one.pk)
-
-
-def _form_overtaken(
-    request: HttpRequest, one: Garden, overtaken: Overtaken, *, version: int
-) -> HttpResponse:
-    """Put together what two people changed; ask where both changed the same field."""
-    current = overtaken.current
-    assert isinstance(current, Garden)
-    mine = {"name": one.name, "client_id": str(one.client_id), "place": one.place}
-    merged = merge_fields(current, version, mine)
-    asked = set(mine) if merged is None else {path.partition(".")[0] for path, *_ in merged.asked}
-    if merged is not None:
-        one.name, one.place = merged.tree["name"], merged.tree.get("place", {})
-        one.client_id, one.plan = UUID(merged.tree["client_id"]), current.plan
-        if not asked:
-            both = message("form-merged")
-            return _keep(request, one, is_new=False, version=current.version, also=both)
-    one.version = current.version
-    now = {
-        "name": current.name,
-        "client_id": current.client.name,
-        "place": str(current.place.get("name", "")),
-    }
-    place = str(one.place.get("name", ""))
-    typed = {"name": one.name, "client_id": one.client.name, "place": place}
-    return _form_page(
-        request,
-        one,
-        client=str(one.client_id),
-        place=place,
-        faults=(whole_fault(overtaken),),
-        standing=[
-            message("gardens-there-now", field=choice(key), now=Given(value) if value else None)
-            for key, value in now.items()
-            if key in asked and value != typed[key]
-        ],
-        status=409,
-    )
-
-
-def _form_page(
-    request: HttpRequest,
-    one: Garden,
-    *,
-    client: str,
-    place: str,
-    faults: Sequence[Fault] = (),
-    standing: Sequence[Message] = (),
-    status: int = 200,
-) -> HttpResponse:
-    office = office_of(request)
-    is_new = one._state.adding
-    context = {
-        "garden": one,
-        "is_new": is_new,
-        "place": place,
-        "client_key": client,
-        "clients": kept(Client, office),
-        "faults": {one.path: one for one in faults},
-        "whole": [one for one in faults if one.path not in FORM_FIELDS],
-        "standing": standing,
-        "version": one.version,
-        "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
-    }
-    return render(request, "clients/edit_garden.html", context, status=status)
+        return FormState(version=version_seen(request), faults=tuple(faults), status=422)
+    done = "gardens-added" if one._state.adding else "gardens-changed"
+    what = message(done, garden=Given(one.name))
+    return keep_typed(request, one, what, fields=("name", "client_id", "place"))
 
 
 def _place(held: Mapping[str, Any], name: str, faults: list[Fault]) -> dict[str, Any]:

@@ -28,15 +28,15 @@ from loamshift.store.scope import found, kept
 from loamshift.web.answers import paper_of
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.downloads import download
+from loamshift.web.kept_form import FormState, form_lines, keep_typed
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.sending import opened, today_differs
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
-from loamshift.web.wording import said, words_for, words_of
+from loamshift.web.wording import words_for, words_of
 
 A_PAGE: Final = 40
-LONGEST_NOTE: Final = 2000
 KINDS: Final = {
     "pdf": "application/pdf",
     "html": "text/html; charset=utf-8",
@@ -149,26 +149,10 @@ def letter_file(request: HttpRequest, pk: UUID, kind: str) -> HttpResponse:
 def letter_note(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Keep the office's own note on a letter."""
     sent = _letter(request, pk)
-    note = request.POST.get("note", "").strip()
-    typed = request.POST.get("version", "")
-    seen = int(typed) if typed.isdecimal() and len(typed) < 10 else 0
-    if len(note) > LONGEST_NOTE:
-        long = message("letters-note-long", count=len(note), most=LONGEST_NOTE)
-        return _letter_page(request, sent, note=note, problem=said(request, long), status=422)
-    there = sent.note
-    sent.note = note
+    sent.note = request.POST.get("note", "").strip()
     what = message("letters-note-changed", letter=Given(sent.title))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        writer.change(sent, seen_version=seen)
-    except InputError as fault:
-        problem = refusal(fault, words_for(request))
-        if there:
-            now = said(request, message("letters-note-now", now=Given(there)))
-            problem = f"{problem}\n{now}"
-        return _letter_page(request, _letter(request, pk), note=note, problem=problem, status=409)
-    notify_done(request, writer)
-    return redirect("letter", pk=pk)
+    refused = keep_typed(request, sent, what, fields=("note",))
+    return redirect("letter", pk=pk) if refused is None else _letter_page(request, sent, refused)
 
 
 @require_POST
@@ -193,21 +177,20 @@ def decision_said(decision: str, words: Words) -> str:
 
 
 def _letter_page(
-    request: HttpRequest,
-    sent: SentLetter,
-    *,
-    note: str | None = None,
-    problem: str = "",
-    status: int = 200,
+    request: HttpRequest, sent: SentLetter, state: FormState | None = None
 ) -> HttpResponse:
+    words = words_for(request)
+    state = state or FormState(version=sent.version)
+    note = {"note": message("letters-note-hint")}
     context = {
         "letter": sent,
-        **_as_sent(sent, words_for(request)),
-        "note": sent.note if note is None else note,
-        "problem": problem,
+        **_as_sent(sent, words),
+        "lines": form_lines(note, {"note": sent.note}, state, words=words),
+        "whole": state.whole(note),
+        "version": state.version,
         "style": letter_style_name(),
     }
-    return render(request, "letters/letter.html", context, status=status)
+    return render(request, "letters/letter.html", context, status=state.status)
 
 
 def _as_sent(sent: SentLetter, words: Words) -> dict[str, object]:

@@ -28,6 +28,7 @@ from loamshift.web.answers import Answered, answered
 from loamshift.web.beds.merge import Merged, merge
 from loamshift.web.beds.merge import before as before_version
 from loamshift.web.cases import Tree, with_fields
+from loamshift.web.kept_form import version_seen
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
@@ -112,7 +113,7 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     fields = said_in(request.POST)
     before = bed.case_json
-    tree, seen, also = with_fields(before, fields), _seen(request), None
+    tree, seen, also = with_fields(before, fields), version_seen(request), None
     merged = _merged(bed, seen, fields)
     if merged is not None and not merged.asked:
         tree, seen, also = merged.tree, bed.version, message("form-merged")
@@ -192,7 +193,7 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
         )
         what = message("advice-letter-sent", bed=Given(bed.name))
         writer = Writer(office, user=person_of(request), what=what)
-        writer.add(letter, seen_version=_seen(request))
+        writer.add(letter, seen_version=version_seen(request))
     except Overtaken as fault:
         notify_fault(request, _not_sent(fault))
         return redirect("bed", pk=bed.pk)
@@ -212,12 +213,6 @@ def _not_sent(fault: Overtaken) -> Message:
         bed=given(fault.current),
         at=Given(f"{fault.current.changed_at:%H:%M}"),
     )
-
-
-def _seen(request: HttpRequest) -> int:
-    """The version that somebody saw before they acted; none is 0, which no thing has."""
-    typed = request.POST.get("version", "")
-    return int(typed) if typed.isdecimal() and len(typed) < 10 else 0
 
 
 def frozen_text(found: Answered, office: Office) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any, Final, TypeVar
 from uuid import UUID
@@ -16,19 +16,20 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from loamshift.domain.case import OnHand
 from loamshift.domain.message import Given, Message, message, percent
-from loamshift.errors import Fault, InputError
+from loamshift.errors import InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
 from loamshift.report.words import Words
 from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
-from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Kept, Office, Product
 from loamshift.store.models.base import folded
 from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
 from loamshift.web.answers import words_of
 from loamshift.web.cases import case_of
+from loamshift.web.kept_form import FormState, form_lines, keep_typed, version_seen
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
@@ -48,8 +49,17 @@ from loamshift.web.products.price_list import (
     read_price_list,
 )
 from loamshift.web.products.product_label import LABEL_GROUPS, in_form_words, strength_said
-from loamshift.web.wording import words_for
 
+LABELS: Final = {
+    "name": message("page-name"),
+    "material": message("products-material"),
+    "purity_pct": message("products-purity"),
+    "pack": message("products-pack"),
+    "price": message("products-pack-price"),
+    "currency": message("products-currency"),
+    "in_stock": message("products-use"),
+    "note": message("page-note"),
+}
 FEW: Final = 8
 """So many products are seen at a glance and need no search."""
 
@@ -113,58 +123,14 @@ def shelf(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def product_new(request: HttpRequest) -> HttpResponse:
     """Ask for a product, and keep it."""
-    if request.method != "POST":
-        return _form(request, {"in_stock": "yes"}, product=None)
-    office = office_of(request)
-    said = _said(request)
-    read = read_product(said, currency=office.currency)
-    if read.faults:
-        return _form(request, said, product=None, faults=read.faults)
-    product = Product(**read.values)
-    writer = Writer(office, user=person_of(request), what=_what(product, "added"))
-    try:
-        writer.add(product)
-    except InputError as fault:
-        return _form(request, said, product=None, problem=refusal(fault, words_for(request)))
-    notify_done(request, writer)
-    return redirect("shelf")
+    return _form(request, Product(), {"in_stock": "yes"})
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Show a product in its form, and keep it changed."""
-    office = office_of(request)
-    product = get_object_or_404(kept(Product, office), pk=pk)
-    if request.method != "POST":
-        return _form(request, said_of(product), product=product)
-    said = _said(request)
-    read = read_product(said, currency=office.currency)
-    if read.faults:
-        return _form(request, said, product=product, faults=read.faults, seen=_seen(request))
-    for name, value in read.values.items():
-        setattr(product, name, value)
-    writer = Writer(office, user=person_of(request), what=_what(product, "changed"))
-    try:
-        writer.change(product, seen_version=_seen(request))
-    except Overtaken as fault:
-        return _form(
-            request,
-            said,
-            product=product,
-            problem=refusal(fault, words_for(request)),
-            seen=fault.current.version,
-            now=said_of(fault.current) if isinstance(fault.current, Product) else None,
-        )
-    except InputError as fault:
-        return _form(
-            request,
-            said,
-            product=product,
-            problem=refusal(fault, words_for(request)),
-            seen=_seen(request),
-        )
-    notify_done(request, writer)
-    return redirect("shelf")
+    product = get_object_or_404(kept(Product, office_of(request)), pk=pk)
+    return _form(request, product, said_of(product))
 
 
 @require_POST
@@ -324,72 +290,78 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
     return ForBed(bed, letter_plain(letter, words=words), "", has_own)
 
 
-def _form(
-    request: HttpRequest,
-    said: Mapping[str, str],
-    *,
-    product: Product | None,
-    faults: Sequence[Fault] = (),
-    problem: str = "",
-    seen: int | None = None,
-    now: Mapping[str, str] | None = None,
-) -> HttpResponse:
+def _form(request: HttpRequest, product: Product, said: Mapping[str, str]) -> HttpResponse:
     """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
     words = words_of(office_of(request))
-    wrong = {fault.path: in_form_words(fault, words) for fault in faults}
-    labels = {
-        "name": message("page-name"),
-        "material": message("products-material"),
-        "purity_pct": message("products-purity"),
-        "pack": message("products-pack"),
-        "price": message("products-pack-price"),
-        "currency": message("products-currency"),
-        "note": message("page-note"),
-    }
-
-    def field(name: str, label: Message | str) -> dict[str, Any]:
-        return {
-            "name": name,
-            "label": say(label, words),
-            "value": said.get(name, ""),
-            "fault": wrong.get(name),
-            "now": now.get(name, "") if now and now.get(name, "") != said.get(name, "") else "",
-        }
-
-    fields = {name: field(name, label) for name, label in labels.items()}
+    state = FormState(version=product.version)
+    if request.method == "POST":
+        said = _said(request)
+        refused = _typed(request, product, said)
+        if refused is None:
+            return redirect("shelf")
+        state = refused
+        if state.status == 409:
+            said = said_of(product)  # what only somebody else changed is theirs
+    now = _as_asked(state.now)
+    state = replace(state, faults=tuple(in_form_words(one, words) for one in state.faults))
+    fields = form_lines(LABELS, said, state, words=words, now=now)
     groups = [
-        (say(title, words), [field(f"label.{key}", label) for key, label in rows.items()])
+        (
+            say(title, words),
+            list(
+                form_lines(
+                    {f"label.{key}": label for key, label in rows.items()},
+                    said,
+                    state,
+                    words=words,
+                    now=now,
+                ).values()
+            ),
+        )
         for title, rows in LABEL_GROUPS
     ]
     figures = [figure for _, rows in groups for figure in rows]
+    label_fault = next((one for one in state.faults if one.path == "label"), None)
     context = {
         "fields": fields,
         "label_groups": groups,
-        "label_fault": wrong.get("label"),
-        "label_open": "label" in wrong
-        or any(figure["value"] or figure["fault"] or figure["now"] for figure in figures),
+        "label_fault": label_fault,
+        "label_open": label_fault is not None
+        or any(figure.value or figure.fault or figure.now for figure in figures),
         "in_stock": bool(said.get("in_stock")),
-        "product": product,
-        "version": seen if seen is not None else (product.version if product else 1),
-        "problem": problem,
-        "overtaken": now is not None,
-        "faults": faults,
+        "product": None if product._state.adding else product,
+        "version": state.version,
+        "whole": state.whole((*fields, "label", *(figure.name for figure in figures))),
+        "overtaken": state.status == 409,
+        "faults": state.faults,
         "materials": [
             (key, words.material_name(material)) for key, material in load_materials().items()
         ],
     }
-    status = 409 if now is not None else 422 if faults or problem else 200
-    return render(request, "products/product.html", context, status=status)
+    return render(request, "products/product.html", context, status=state.status)
+
+
+def _typed(request: HttpRequest, product: Product, said: Mapping[str, str]) -> FormState | None:
+    """Keep a product as it was typed; None where that was done, else why not."""
+    read = read_product(said, currency=office_of(request).currency)
+    if read.faults:
+        return FormState(version=version_seen(request), faults=read.faults, status=422)
+    what = "added" if product._state.adding else "changed"
+    for name, value in read.values.items():
+        setattr(product, name, value)
+    return keep_typed(request, product, _what(product, what), fields=read.values)
+
+
+def _as_asked(now: Mapping[str, Any]) -> dict[str, str]:
+    """Saved values by the fields of the form; a label by its figures."""
+    there = said_of(Product(**now))
+    figures = [f"label.{key}" for key in LABEL_FIELDS] if "label" in now else []
+    return {name: there.get(name, "") for name in (*now, *figures)}
 
 
 def _said(request: HttpRequest) -> dict[str, str]:
     names = (*ASKED, *(f"label.{key}" for key in LABEL_FIELDS))
     return {name: request.POST.get(name, "") for name in names if name != "label"}
-
-
-def _seen(request: HttpRequest) -> int:
-    version = request.POST.get("version", "")
-    return int(version) if version.isdecimal() and len(version) < 10 else 0
 
 
 ROUTES: list[URLPattern] = [
