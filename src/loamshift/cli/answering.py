@@ -30,6 +30,8 @@ class Wish:
     day: date | None = None
     units: UnitsChoice | None = None
     words: WordsChoice | None = None
+    online: bool = False
+    """Whether the weather of the last years is asked of the online archive."""
     short: bool = False
     """Whether only the front sheet is printed and written; an answer as JSON is always whole."""
 
@@ -94,6 +96,10 @@ def answered(path: Path, wish: Wish) -> Answered:
     from loamshift.services.own_sum.margin import margin_sums
 
     case = case_in(path, day=wish.day)
+    if wish.online:
+        from loamshift.cli.online import online_case
+
+        case = online_case(case)
     answer = answer_for(case, wish)
     reader = words_for(wish.units, wish.words, fallback=case.units.value)
     letter = letter_from_answer(answer, case, words=reader, sums=margin_sums(case, answer))

@@ -24,7 +24,7 @@ USUAL_DEPTH_CM: Final = 10.0
 MOST_READINGS: Final = 400
 """So many readings of soil temperature a case carries: the latest."""
 _LEAST_DAYS: Final = 20
-_DAYS: Final = (31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+DAYS_OF_MONTH: Final = (31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,7 +115,7 @@ def _monthly(daily: Daily) -> MonthlyClimate:
     rain = None
     if daily.rain_mm is not None:
         means = _by_month(daily.rain_mm, months, "rain")
-        rain = tuple(mean * days for mean, days in zip(means, _DAYS, strict=True))
+        rain = tuple(mean * days for mean, days in zip(means, DAYS_OF_MONTH, strict=True))
     known = np.flatnonzero(~np.isnan(daily.mean_c))
     return MonthlyClimate(
         air_temp_c=temps,

@@ -187,6 +187,7 @@ cli-help-advise-table = Follow one published sulphur or lime table instead: its 
 cli-help-advise-members = Number of simulated beds in the forecast.
 cli-help-advise-seed = Random seed for the forecast.
 cli-help-advise-years = Years to forecast; 0 for none.
+cli-help-advise-online = Use the weather of the last five years from Open-Meteo’s public archive. Sends the position of the bed, and nothing else.
 cli-help-advise-no-refit = Use only the latest reading, not what the earlier ones showed.
 cli-help-letter-forms-md = Write the letter to FILE as Markdown.
 cli-help-letter-forms-html = Write the letter to FILE as one web page that needs nothing else, charts included.

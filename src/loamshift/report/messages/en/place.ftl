@@ -24,3 +24,5 @@ place-own-days = { $name ->
     [none] Your own weather file, { $days } days from { $first } to { $last }.
    *[other] Your own weather file, { $days } days from { $first } to { $last }, with the rain of { $name }.
 }
+# $first and $last are years.
+place-online = Daily weather of { $first } to { $last } at this position, from the online archive of Open-Meteo.

@@ -125,3 +125,10 @@ weather-stuck = { $kind ->
    *[air] The air temperature
 } is { $value } on { $days } days in a row from { $day }. Did the sensor stop?
 weather-rain-year = Rain comes to { $year } mm a year, which few places have. Is the unit right?
+
+## Online weather
+
+weather-online-no-position = Online weather was not used: the bed has no place with a position.
+weather-online-own = Online weather was not used: the bed has weather of its own.
+# $why is what the network or the archive says, in English.
+weather-online-failed = Online weather could not be fetched ({ $why }). The answer uses the climate of the place.
