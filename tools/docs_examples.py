@@ -116,7 +116,7 @@ def _workplace() -> Iterator[None]:
     """A fresh copy of the examples as working folder, and a plain terminal of one width."""
     kept = {name: os.environ.get(name) for name in ("COLUMNS", "NO_COLOR", "TERMINAL_WIDTH")}
     with tempfile.TemporaryDirectory() as folder:
-        for path in EXAMPLES.glob("*.toml"):
+        for path in (*EXAMPLES.glob("*.toml"), *EXAMPLES.glob("*.csv")):
             shutil.copy(path, folder)
         os.environ.update(COLUMNS=str(WIDTH), TERMINAL_WIDTH=str(WIDTH), NO_COLOR="1")
         try:

@@ -31,7 +31,7 @@ def test_a_person_sees_columns_questions_and_findings(command, report: Path) -> 
     result = command("intake", str(report), *TODAY)
     assert result.code == 0
     assert result.out.startswith("report.csv: 2 samples, of which 2 can be entered now.")
-    assert "The heading says “om”. The unit % is printed with it." in result.out
+    assert "The unit % is printed with it." in result.out
     assert '--answer "pH: method=…"' in result.out
     assert "left out: 4." in result.out
     assert [one.name for one in report.parent.iterdir()] == ["report.csv"]

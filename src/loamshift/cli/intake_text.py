@@ -7,15 +7,15 @@ from typing import TYPE_CHECKING
 
 from loamshift.cli.show import worded
 from loamshift.domain.decision import Severity
-from loamshift.domain.message import Given, Listed, message
+from loamshift.domain.message import Given, Listed, Prose, message
 
 if TYPE_CHECKING:
     from loamshift.case.intake.proposal import ColumnMeaning, Finding, Place, Proposal
     from loamshift.report.words import Words
 
 
-_COLUMNS = ("column", "heading", "meaning", "unit", "method", "use", "reason")
-_WIDEST = 34
+_COLUMNS = ("column", "heading", "meaning", "known", "use")
+_WIDEST = 30
 
 
 def proposal_lines(file: str, proposal: Proposal, words: Words) -> Iterator[str]:
@@ -28,7 +28,7 @@ def proposal_lines(file: str, proposal: Proposal, words: Words) -> Iterator[str]
     used = [one for one in proposal.mapping if one.meaning]
     if used:
         yield ""
-        yield from _table([_column(one, words) for one in used], words)
+        yield from _table(used, words)
     yield from finding_lines(proposal.findings, words)
 
 
@@ -66,25 +66,32 @@ def _column(one: ColumnMeaning, words: Words) -> tuple[str, ...]:
     from loamshift.case.intake.asked import name_of
 
     use = "asked" if not one.sure else "entered" if one.path else "kept"
+    known = (one.unit if one.unit != "none" else "", one.method)
     return (
         one.place.column,
         one.heading,
         worded(name_of(one.meaning), words),
-        one.unit if one.unit != "none" else "",
-        one.method,
+        ", ".join(part for part in known if part),
         worded(message("intake-text-use", use=use), words),
-        worded(one.reason, words),
     )
 
 
-def _table(rows: Sequence[tuple[str, ...]], words: Words) -> Iterator[str]:
-    """Rows under their headings, each column as wide as its longest cell but the last."""
+def _table(columns: Sequence[ColumnMeaning], words: Words) -> Iterator[str]:
+    """The columns under their headings; below each why, where its heading does not say it all."""
     heads = tuple(worded(message("intake-text-head-of", column=one), words) for one in _COLUMNS)
-    whole = [heads, *rows]
+    rows = [_column(one, words) for one in columns]
     kept = [n for n in range(len(heads)) if any(row[n] for row in rows)]
-    widths = {n: min(max(len(row[n]) for row in whole), _WIDEST) for n in kept}
-    for row in whole:
-        yield "  " + "  ".join(row[n][:_WIDEST].ljust(widths[n]) if n < 6 else row[n] for n in kept)
+    widths = {n: min(max(len(row[n]) for row in (heads, *rows)), _WIDEST) for n in kept}
+
+    def line(row: tuple[str, ...]) -> str:
+        return "  " + "  ".join(row[n][:_WIDEST].ljust(widths[n]) for n in kept).rstrip()
+
+    yield line(heads)
+    for one, row in zip(columns, rows, strict=True):
+        yield line(row)
+        reasons = Prose(tuple(r for r in one.reason.sentences if r.key != "intake-why-words"))
+        if reasons:
+            yield f"      {worded(reasons, words)}"
 
 
 def _with_place(one: Finding, words: Words) -> str:

@@ -11,6 +11,7 @@ import numpy.typing as npt
 
 from loamshift.case.intake.cations import cation_sum
 from loamshift.case.intake.columns import Values
+from loamshift.case.intake.headings import plain_words
 from loamshift.case.intake.proposal import Finding
 from loamshift.case.intake.rows import DAY_KEY, DEPTH_KEY, KEEP, LEAVE_OUT, Filled
 from loamshift.case.intake.understood import Understood
@@ -230,7 +231,9 @@ def _organic(filled: Filled) -> Iterator[Finding]:
                 yield from _of_rows(filled, "om-against-oc", off, ratio=times(first))
     for one in filled.columns:
         if one.key == "om" and one.meaning.sure and len(one.read.figures):
-            yield _of_column(one, "om-method")
+            by_loss = {"loi", "ignition", "gluhverlust", "gloeiverlies", "glodforlust"}
+            said = by_loss & set(plain_words(one.column.heading.text).split())
+            yield _of_column(one, "om-ignition" if said else "om-method")
         if one.key == "total_carbon":
             yield _of_column(one, "total-carbon")
 

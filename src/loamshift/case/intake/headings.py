@@ -19,17 +19,19 @@ _EXTRACTANTS: Final = (
     *("modified morgan", "cal", "dl", "al method", "colwell", "bicarb", "acetate", "cobalt"),
     *("egner riehm", "egner", "spurway", "ammonium nitrate", "nh4no3", "dtpa", "edta", "resin"),
 )
+_SMALL: Final = frozenset("abcdefghijklmnopqrstuvwxyz")
 _NOISE: Final = frozenset(
     {"soil", "test", "result", "results", "value", "level", "content", "lab", "the", "of", "in"}
     | {"by", "as", "total", "measured", "sample", "avg", "est", "calculated", "calc"}
     | {"extractable", "available", "exchangeable", "exch", "avail", "ext", "v", "m", "01", "0"}
     | {"gehalt", "teneur", "gehalte", "zawartosc", "halt", "sol", "bodem", "boden", "do", "del"}
     | {"estimated", "mean", "usda", "topsoil", "walkley", "black", "combustion", "loi", "iso"}
+    | {"sum", "cation", "cations", "and", "or", "nr", "no"}
 )
 """Words that do not change what a heading names when they stand beside it."""
 
 
-_BESIDE_SIGNS: Final = _NOISE | {"index", "class", "base", "bs", "saturation", "sat"}
+_BESIDE_SIGNS: Final = _NOISE | {"index", "class", "base", "bs", "saturation", "sat", "cacl2"}
 """Words beside which one or two letters are still the sign of an element."""
 
 
@@ -171,5 +173,5 @@ def _longest(words: str) -> tuple[str, tuple[str, ...]]:
             short = length == 1 and len(piece) <= 2 and piece not in ("ph", "om")
             if piece not in known or (short and not set(left) <= _BESIDE_SIGNS):
                 continue
-            return piece, tuple(one for one in left if one not in _NOISE)
+            return piece, tuple(one for one in left if one not in _NOISE | _SMALL)
     return "", tuple(tokens)

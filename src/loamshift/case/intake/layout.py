@@ -215,13 +215,16 @@ def _fill_right(rows: list[list[str]], width: int) -> None:
 
 
 def _one_heading(parts: Sequence[str]) -> Heading:
-    """One heading from what stands in several rows: the reading that leaves least over."""
+    """One heading from what stands in several rows: the reading that leaves least over.
+
+    All of it together goes first, then the lowest row.
+    """
     units = [(unit_of(_bare(part)), part) for part in parts]
     unit = next((u for u, _ in units if u), "")
     words = [part for u, part in units if not u] or list(parts)
     tries = [" ".join(words), *reversed(words), words[0]]
     read = [read_heading(one) for one in tries]
-    best = min(read, key=lambda one: (not one.meanings, len(one.left), -len(one.matched)))
+    best = min(read, key=lambda one: (not one.meanings, len(one.left)))
     whole = " ".join(parts)
     ratio = next((one.ratio for one in read if one.ratio), "")
     extractant = next((one.extractant for one in read if one.extractant), "")

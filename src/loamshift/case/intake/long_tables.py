@@ -159,7 +159,7 @@ def _same(one: str, other: str) -> bool:
 
 def _pairs(cells: Sequence[str]) -> Iterable[tuple[str, str, str]]:
     """Label, value and unit in one line; several where they stand beside each other."""
-    filled = [cell for cell in cells if cell]
+    filled = [part for cell in cells if cell for part in _labelled(cell)]
     told = [cell.partition(":") for cell in filled]
     if filled and all(
         colon and value.strip() and not _is_ratio(head, value) for head, colon, value in told
@@ -175,6 +175,24 @@ def _pairs(cells: Sequence[str]) -> Iterable[tuple[str, str, str]]:
         yield label, value, unit
     elif filled and told[0][1] and told[0][2].strip() and not _is_ratio(told[0][0], told[0][2]):
         yield (told[0][0].strip(), *_value_and_unit(told[0][2].strip()))
+
+
+def _labelled(cell: str) -> Iterable[str]:
+    """A cell cut before each label that a colon ends, where several stand in it."""
+    words = cell.split()
+    if sum(word.endswith(":") for word in words) < 2:
+        return (cell,)
+    starts = [0]
+    for end, word in enumerate(words):
+        if not word.endswith(":"):
+            continue
+        labels = range(max(end - 3, starts[-1]), end + 1)
+        known = (n for n in labels if read_heading(" ".join(words[n : end + 1]).rstrip(":")).exact)
+        start = next(known, 0)
+        if start > starts[-1]:
+            starts.append(start)
+    ends = [*starts[1:], len(words)]
+    return [" ".join(words[a:b]) for a, b in zip(starts, ends, strict=True)]
 
 
 def _is_ratio(head: str, value: str) -> bool:
@@ -216,6 +234,8 @@ def across_table(sheet: Sheet) -> Table | None:
     if keys_of(labels[0][1]) & {"sample", "analyte"}:
         names = sheet.rows[labels[0][0]]
         labels = labels[1:]
+    if any("result" in keys_of(read_heading(name)) for name in names):
+        return None
     taken = [
         column
         for column, count in figures.items()

@@ -16,7 +16,7 @@ from loamshift.domain.message import Message, message
 MOST_PAGES: Final = 300
 _LEAST_LETTERS: Final = 20
 """A page of a scan often carries a page number or a stamp as text, and no more."""
-_GAP: Final = 1.2
+_GAP: Final = 0.8
 """Words further apart than this many times the height of their letters are in different cells."""
 _PAIR: Final = re.compile(
     r"(?P<label>\D.*?[^\s:=…._-])[\s:=…._]+"

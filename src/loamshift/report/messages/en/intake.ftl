@@ -167,7 +167,8 @@ intake-ph-ratio = “{ $heading }” was measured in water, but the ratio of soi
 intake-buffer-method = “{ $heading }” does not say which buffer was used.
 intake-ec-ratio = “{ $heading }” does not say how much water the soil was mixed with. The same soil reads about six times higher in a saturated paste than in 1:5.
 intake-ask-method = How was “{ $heading }” measured?
-intake-om-method = “{ $heading }” may be loss on ignition or calculated from carbon. Loss on ignition reads too high in clay soils.
+intake-om-method = “{ $heading }” may be loss on ignition, or organic carbon times 1.72. The true factor is anywhere from 1.4 to 2.5.
+intake-om-ignition = “{ $heading }” is a loss on ignition, which reads too high in clay soils.
 intake-total-carbon = “{ $heading }” includes the carbon of free lime, so it is not used as organic carbon.
 intake-index-of-ten = “{ $heading }” is ten times the buffer pH: 68 means 6.8.
 intake-lime-hidden = “{ $heading }” is a lime recommendation. Its target pH, depth and lime product are rarely printed; ask the laboratory.
@@ -375,10 +376,8 @@ intake-text-head = { $file }: { $count ->
 intake-text-head-of = { $column ->
     [column] Column
     [heading] Heading
-    [unit] Unit
-    [method] Method
+    [known] Unit, method
     [use] Use
-    [reason] Why
    *[meaning] Taken as
 }
 intake-text-use = { $use ->
