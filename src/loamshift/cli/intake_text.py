@@ -25,15 +25,27 @@ def proposal_lines(file: str, proposal: Proposal, words: Words) -> Iterator[str]
         message("intake-text-head", file=Given(file), count=len(proposal.rows), entered=entered),
         words,
     )
-    used = [one for one in proposal.mapping if one.meaning]
-    if used:
-        yield ""
-        yield from _table(used, words)
-    yield from finding_lines(proposal.findings, words)
+    sheets = dict.fromkeys(one.place.sheet for one in proposal.mapping)
+    for sheet in sheets:
+        used = [one for one in proposal.mapping if one.meaning and one.place.sheet == sheet]
+        if used:
+            yield ""
+            if len(sheets) > 1:
+                yield worded(message("intake-text-sheet", sheet=Given(sheet)), words)
+            yield from _table(used, words)
+    yield from finding_lines(proposal.findings, words, named=len(sheets) > 1)
 
 
-def finding_lines(findings: Sequence[Finding], words: Words) -> Iterator[str]:
-    """Questions with what can be answered, then everything else."""
+def finding_lines(
+    findings: Sequence[Finding], words: Words, *, named: bool = False
+) -> Iterator[str]:
+    """Questions with what can be answered, then everything else.
+
+    Parameters
+    ----------
+    named
+        Whether rows are told with their sheet.
+    """
     asked = [one for one in findings if one.question is not None]
     others = [one for one in findings if one.question is None]
     if asked:
@@ -42,10 +54,10 @@ def finding_lines(findings: Sequence[Finding], words: Words) -> Iterator[str]:
         for number, one in enumerate(asked):
             if number:
                 yield ""
-            yield f"  {_with_place(one, words)}"
+            yield f"  {_with_place(one, words, named=named)}"
             assert one.question is not None
             yield f"    {worded(one.question, words)}"
-            choices = Listed(tuple(Given(choice) for choice in one.choices), either=True)
+            choices = Listed(tuple(Given(f"“{choice}”") for choice in one.choices), either=True)
             yield "    " + worded(
                 message(
                     "intake-text-answer",
@@ -59,7 +71,7 @@ def finding_lines(findings: Sequence[Finding], words: Words) -> Iterator[str]:
         if found:
             yield ""
             yield worded(message("intake-text-findings", severity=severity.value), words)
-            yield from (f"  {_with_place(one, words)}" for one in found)
+            yield from (f"  {_with_place(one, words, named=named)}" for one in found)
 
 
 def _column(one: ColumnMeaning, words: Words) -> tuple[str, ...]:
@@ -94,9 +106,9 @@ def _table(columns: Sequence[ColumnMeaning], words: Words) -> Iterator[str]:
             yield f"      {worded(reasons, words)}"
 
 
-def _with_place(one: Finding, words: Words) -> str:
+def _with_place(one: Finding, words: Words, *, named: bool) -> str:
     said = worded(one.said, words)
-    places = [_place(place) for place in one.places if place.row]
+    places = [_place(place, named=named) for place in one.places if place.row]
     if not places:
         return said
     listed = Listed(tuple(Given(place) for place in places))
@@ -108,5 +120,6 @@ def _with_place(one: Finding, words: Words) -> str:
     return worded(place, words)
 
 
-def _place(place: Place) -> str:
-    return f"{place.column}{place.row}" if place.column else str(place.row)
+def _place(place: Place, *, named: bool) -> str:
+    cell = f"{place.column}{place.row}"
+    return f"{place.sheet}!{cell}" if named else cell

@@ -85,6 +85,39 @@ def test_one_report_in_every_layout(data: bytes) -> None:
     assert {row.values["soil.ph_method"] for row in proposal.rows} == {"CaCl2"}
 
 
+def test_a_long_export_with_joined_headings_and_methods_in_a_column() -> None:
+    proposal = _read(
+        csv_of(
+            "SampleID,DateSampled,TestName,Value,Units,MethodCode",
+            "N1,2026-03-01,pH,6.2,S.U.,CaCl2",
+            "N1,2026-03-01,Buffer pH,6.8,S.U.,Sikora",
+            "N1,2026-03-01,Potassium,150,ppm,M3",
+        )
+    )
+    (row,) = proposal.rows
+    assert dict(row.values) == {
+        "name": "N1",
+        "soil.ph": 6.2,
+        "soil.ph_method": "CaCl2",
+        "soil.buffer_ph": 6.8,
+        "soil.buffer_ph_method": "Sikora",
+        "soil.sampled": date(2026, 3, 1),
+    }
+
+
+def test_several_labels_on_a_line_of_a_report_are_told_apart() -> None:
+    proposal = _read(
+        pdf(
+            "Sample ref: Long border Date sampled: 4 March 2026 Lab no: 5 \\\n"
+            "pH (CaCl2) 6.1 \\\n Organic matter 3.2 %"
+        )
+    )
+    assert (proposal.rows[0].sample, proposal.rows[0].values["soil.sampled"]) == (
+        "Long border",
+        date(2026, 3, 4),
+    )
+
+
 @pytest.mark.parametrize(
     ("headings", "cells", "values"),
     [

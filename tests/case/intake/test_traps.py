@@ -13,6 +13,7 @@ import pytest
 
 from case.intake.made import csv_of, xlsx
 from loamshift.case.intake.answers import checked_answers
+from loamshift.case.intake.history import Earlier
 from loamshift.case.intake.proposal import Finding, Proposal
 from loamshift.case.intake.propose import answered, confirmed, propose
 from loamshift.case.intake.sheets import read_sheets
@@ -231,6 +232,7 @@ def test_swapped_columns_are_asked_and_not_entered() -> None:
     [
         ("Exchangeable acidity cmolc/kg,pH water 1:5", "0.5,7.6", "acidity-in-limy"),
         ("CaCO3 %", "4", "lime-in-acid"),
+        ("Lime t/ha,pH water 1:5", "2,7.4", "lime-needless"),
         ("CEC meq/100g,Ca meq/100g,Mg meq/100g", "10,14,3", "cations-over-cec"),
         # 4000 mg/kg Ca are 20.0 cmolc/kg, 500 mg/kg K 1.28 (charge 1, not 2)
         ("CEC meq/100g,Ca ppm,Mg ppm,K ppm", "15,4000,120,500", "cations-over-cec"),
@@ -244,6 +246,11 @@ def test_what_cannot_be_true_together_is_asked(headings: str, cells: str, code: 
     proposal = _beside(headings, cells)
     finding = _found(proposal, code)
     assert [one.row for one in finding.places] == [2]
+
+
+def test_no_lime_for_a_very_acid_soil_is_told() -> None:
+    proposal = _proposed("Sample,pH 1:1,Lime t/ha", "A,4.6,0", "B,6,1")
+    assert [one.row for one in _found(proposal, "lime-missing").places] == [2]
 
 
 def test_potassium_has_one_charge() -> None:
@@ -493,6 +500,23 @@ def test_an_unsure_heading_is_asked() -> None:
     assert "soil.organic_matter_pct" not in _values(proposal)
     again = answered(proposal, {finding.key: "om"}, today=TODAY)
     assert _values(again)["soil.organic_matter_pct"] == 3.0
+
+
+def test_last_years_column_is_not_taken_for_this_years() -> None:
+    proposal = _proposed("Sample,pH 1:1 (2025),pH 1:1 (2026)", "A,6.4,6.1", "B,6.9,6.6")
+    assert {one.key for one in proposal.questions if one.code == "column-unsure"} == {
+        "pH 1:1 (2025): meaning",
+        "pH 1:1 (2026): meaning",
+    }
+    assert "soil.ph" not in _values(proposal)
+    again = answered(proposal, {"pH 1:1 (2025): meaning": "ignore", "pH 1:1 (2026): meaning": "ph"})
+    assert _values(again)["soil.ph"] == 6.1
+
+
+def test_a_jump_from_the_bed_before_the_file_is_asked() -> None:
+    sheets = read_sheets(csv_of("Sample,pH 1:1", "North,7.4"), "report.csv")
+    before = {"north": Earlier(ph=6.0, method="water 1:1", on=date(2025, 3, 1))}
+    assert "6" in in_english(_found(propose(sheets, earlier=before), "jump").said)
 
 
 def test_words_outside_our_lists_are_told_and_not_entered() -> None:

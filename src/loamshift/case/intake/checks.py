@@ -20,6 +20,9 @@ from loamshift.domain.message import Given, Listed, Message, Value, message, num
 
 Mask = npt.NDArray[np.bool_]
 SWAPPED_KEY: Final = "ph: order"
+_LIMY_PH: Final = 7.0
+_ACID_PH: Final = 5.0
+"""Above the one hardly any crop is limed, below the other most are (common practice)."""
 _SUM_OFF: Final = 5.0
 """How far sand, silt and clay may be from 100 [%]."""
 _OM_OVER_OC: Final = (1.4, 2.5)
@@ -37,6 +40,7 @@ def checks(filled: Filled, today: date | None, told: Mapping[str, str]) -> Itera
     yield from _depth_and_day(filled, today)
     yield from _two_ph(filled, told.get(SWAPPED_KEY) == KEEP)
     yield from _acid_and_lime(filled)
+    yield from _lime_against_ph(filled)
     yield from _exchange(filled)
     yield from _organic(filled)
     yield from _texture(filled)
@@ -193,6 +197,15 @@ def _acid_and_lime(filled: Filled) -> Iterator[Finding]:
     lime = filled.figures("carbonate")
     found = _both(reading, lime, lambda a, b: (a < 6.5) & (b > 1.0))
     yield from _of_rows(filled, "lime-in-acid", found)
+
+
+def _lime_against_ph(filled: Filled) -> Iterator[Finding]:
+    """A laboratory that asks for lime where the soil is limy, or for none where it is very acid."""
+    reading, lime = _soil_ph(filled), filled.figures("lime")
+    needless = _both(reading, lime, lambda a, b: (a > _LIMY_PH) & (b > 0.0))
+    yield from _of_rows(filled, "lime-needless", needless)
+    missing = _both(reading, lime, lambda a, b: (a < _ACID_PH) & (b == 0.0))
+    yield from _of_rows(filled, "lime-missing", missing, severity=Severity.INFO)
 
 
 def _soil_ph(filled: Filled) -> Values | None:

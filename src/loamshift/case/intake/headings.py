@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -12,6 +12,7 @@ from loamshift.case.intake.lab_units import unit_of
 from loamshift.tables.header_words import HeaderWord, load_header_words
 
 _IN_BRACKETS: Final = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]")
+_JOINED: Final = re.compile(r"(?<=[a-z])(?=[A-Z])")
 _RATIO: Final = re.compile(r"\b1\s*[:/]\s*(10|1|2[.,]5|2|5)(?!\d|[.,]\d)")
 _EXTRACTANTS: Final = (
     *("mehlich 3", "mehlich 1", "mehlich iii", "mehlich i", "mehlich", "m3", "m1", "olsen"),
@@ -76,9 +77,17 @@ def read_heading(text: str) -> Heading:
     >>> one = read_heading("Organic Matter LOI, %")
     >>> one.meanings[0].key, one.unit
     ('om', '%')
-    >>> read_heading("pH (1:2.5 H2O)").ratio
-    '1:2.5'
+    >>> read_heading("pH (1:2.5 H2O)").ratio, read_heading("DateSampled").meanings[0].key
+    ('1:2.5', 'date_sampled')
     """
+    read = _read(text)
+    if not read.meanings and (parted := _JOINED.sub(" ", text)) != text:
+        other = _read(parted)
+        return replace(other, text=text) if other.meanings else read
+    return read
+
+
+def _read(text: str) -> Heading:
     text = text[:200]
     unit, rest = _unit_in(text)
     found = _RATIO.search(rest)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from functools import cache
 from typing import Final
 
 from loamshift.case.intake.figures import NOTHING, read_figure
@@ -262,6 +264,8 @@ def _not_a_sample(cells: Cells, headings: dict[int, str], figures: Sequence[int]
 
 def _is_average(cell: str) -> bool:
     """Whether a row is named as an average or a total, as ``Average of 12`` is."""
+    if cell.isascii() and cell[:2].casefold() not in _average_starts():
+        return False
     words = plain_words(cell)
     head, _, rest = words.partition(" ")
     if len(head) > 3 and all(one in _AFTER_AVERAGE or one.isdigit() for one in rest.split()):
@@ -269,8 +273,19 @@ def _is_average(cell: str) -> bool:
     return any(one.key == "average" for one in load_header_words().get(words, ()))
 
 
+@cache
+def _average_starts() -> frozenset[str]:
+    """The first two letters of every word for an average, so that few names are looked at."""
+    known = load_header_words().items()
+    return frozenset(w[:2] for w, meant in known if any(one.key == "average" for one in meant))
+
+
 def _is_something(cell: str) -> bool:
     """Whether a cell holds a result: a figure, a limit, or a word that says it was not measured."""
+    try:
+        return math.isfinite(float(cell))
+    except ValueError:
+        pass
     text = cell.strip().casefold()
     return read_figure(text) is not None or (text in NOTHING and text != "")
 

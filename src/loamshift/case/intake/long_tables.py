@@ -36,7 +36,7 @@ def wide_from_long(table: Table) -> Table:
     for number, name in enumerate(names.cells):
         key = tuple(c.cells[number] for c in describing)
         method = method_cells[number] if method_cells else ""
-        analyte = f"{name} {method}".strip() if _is_ph(name) and method else name
+        analyte = f"{name} {method}".strip() if _needs_method(name) and method else name
         column = cells.setdefault(analyte, {})
         known = samples.setdefault(key, [])
         slot = next((one for one in known if one not in column), None)
@@ -58,8 +58,8 @@ def wide_from_long(table: Table) -> Table:
     )
 
 
-def _is_ph(name: str) -> bool:
-    return "ph" in keys_of(read_heading(name))
+def _needs_method(name: str) -> bool:
+    return bool(keys_of(read_heading(name)) & {"ph", "buffer_ph", "ec"})
 
 
 def _analyte(

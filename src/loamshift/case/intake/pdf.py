@@ -19,9 +19,9 @@ _LEAST_LETTERS: Final = 20
 _GAP: Final = 0.8
 """Words further apart than this many times the height of their letters are in different cells."""
 _PAIR: Final = re.compile(
-    r"(?P<label>\D.*?[^\s:=…._-])[\s:=…._]+"
+    r"(?P<label>\D(?:(?!:\s).)*?[^\s:=…._-])[\s:=…._]+"
     r"(?P<value>[<>≤≥]?\s?\d{1,3}(?:[ \u00a0]\d{3})*(?:[.,]\d+)?|\d+(?:[.,]\d+)?)"
-    r"(?:\s+(?P<unit>[^\d\s].{0,24}))?"
+    r"(?:\s+(?P<unit>[^\d\s][^:]{0,24}))?"
 )
 
 

@@ -14,7 +14,7 @@ from loamshift.case.intake.days import DAY_KEYS, date_order
 from loamshift.case.intake.figures import Commas, commas_in
 from loamshift.case.intake.history import DOUBLES_KEY, Earlier, history
 from loamshift.case.intake.meaning import understand
-from loamshift.case.intake.proposal import Finding, Proposal, SampleRow
+from loamshift.case.intake.proposal import Aspect, Finding, Proposal, SampleRow
 from loamshift.case.intake.rows import Filled, fill, rows_of
 from loamshift.case.intake.samples import tables_in
 from loamshift.case.intake.sheet import Sheet
@@ -128,15 +128,17 @@ def _read(column: Column, commas: Commas | None, *, typed: bool) -> Read:
 
 def _of_column(one: Understood) -> tuple[Finding, ...]:
     """The findings of a column; where nobody knows what it is, nothing else of it is asked."""
-    first = [f for f in one.findings if f.severity is Severity.BLOCK]
-    return tuple(first) or one.findings
+    first = [f for f in one.findings if f.key.endswith(f": {Aspect.MEANING.value}")]
+    return tuple(first[-1:]) or one.findings
 
 
 def _once(findings: Sequence[Finding]) -> list[Finding]:
     """Each question and each saying once, where several sheets have the same heading."""
     seen: dict[object, Finding] = {}
     for one in findings:
-        seen.setdefault((one.code, one.key or str(one.said), one.places[:1]), one)
+        seen.setdefault(
+            (one.code, one.key) if one.key else (one.code, one.said, one.places[:1]), one
+        )
     return list(seen.values())
 
 

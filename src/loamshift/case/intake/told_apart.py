@@ -17,13 +17,15 @@ from loamshift.domain.message import Given, message, number
 _DIFFERS_LITTLE: Final = 0.45
 """Standard deviation of a column of buffer pH; soil pH of several beds spreads more [pH]."""
 _MOST: Final = 0.9
+_LEAST_ROWS: Final = 3
+_ALIKE: Final = ("columns-alike", "buffer-as-ph")
 
 
 def told_apart(columns: Sequence[Understood]) -> list[Understood]:
     """The columns, with those in doubt marked as not sure and asked about."""
     made = list(columns)
     for place, one in enumerate(made):
-        if one.meaning.remembered or not one.meaning.path or one.quantity is None:
+        if one.meaning.remembered or not one.meaning.sure or one.quantity is None:
             continue
         for finding in _doubts(one, made):
             made[place] = replace(
@@ -39,6 +41,7 @@ def _doubts(one: Understood, columns: Sequence[Understood]) -> Iterator[Finding]
         other
         for other in columns
         if other is not one
+        and (other.meaning.sure or (other.findings and other.findings[-1].code in _ALIKE))
         and other.key == one.key
         and other.meaning.method == one.meaning.method
         and other.quantity is not None
@@ -76,7 +79,7 @@ def _reads_as_buffer(one: Understood, other: Understood) -> bool:
     """Whether a column lies above another pH throughout and hardly spreads."""
     assert one.scaled is not None and other.scaled is not None
     both = np.isfinite(one.scaled) & np.isfinite(other.scaled)
-    if not both.any():
+    if int(both.sum()) < _LEAST_ROWS:
         return False
     mine, its = one.scaled[both], other.scaled[both]
     narrow = float(np.std(mine)) < _DIFFERS_LITTLE

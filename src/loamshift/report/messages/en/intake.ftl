@@ -261,6 +261,14 @@ intake-lime-in-acid = { $count ->
     [one] “{ $sample }” has more than 1% free lime at a pH below 6.5. Was it limed recently, or is the figure something else?
    *[other] { $count } samples have more than 1% free lime at a pH below 6.5, the first of them “{ $sample }”. Were they limed recently, or is the figure something else?
 }
+intake-lime-needless = { $count ->
+    [one] “{ $sample }” has a pH above 7 and a lime recommendation. Does one of the two belong to another sample?
+   *[other] { $count } samples have a pH above 7 and a lime recommendation, the first of them “{ $sample }”. Do the columns belong together?
+}
+intake-lime-missing = { $count ->
+    [one] “{ $sample }” has a pH below 5 and needs no lime according to the laboratory. It may suppose a plant that likes acid soil.
+   *[other] { $count } samples have a pH below 5 and need no lime according to the laboratory, the first of them “{ $sample }”. It may suppose plants that like acid soil.
+}
 intake-cations-over-cec = { $count ->
     [one] In “{ $sample }” calcium, magnesium, potassium and sodium add up to more than the cation exchange capacity. Does the soil have free lime or gypsum, or is a unit wrong?
    *[other] In { $count } samples calcium, magnesium, potassium and sodium add up to more than the cation exchange capacity, the first of them “{ $sample }”. Do the soils have free lime or gypsum, or is a unit wrong?
@@ -373,6 +381,7 @@ intake-text-head = { $file }: { $count ->
     [one] 1 sample, of which { $entered } can be entered now.
    *[other] { $count } samples, of which { $entered } can be entered now.
 }
+intake-text-sheet = Sheet “{ $sheet }”
 intake-text-head-of = { $column ->
     [column] Column
     [heading] Heading
