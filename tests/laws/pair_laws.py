@@ -136,7 +136,7 @@ def more_put_on(draft: Draft, draw: random.Random) -> Draft | None:
     """The same bed with a tenth more of what was put on first."""
     made = draft.copy()
     for header, keys in made.tables:
-        if header == "[[applied]]":
+        if header == "[[applied]]" and "rate" in keys:
             keys["rate"] = number(1.1 * float(keys["rate"]))
             return made
     return None

@@ -123,7 +123,8 @@ def test_an_unknown_place_names_the_nearest() -> None:
 
 
 def test_unusable_rain_is_said() -> None:
-    assert "the rain is that of a mountain nearby and cannot be used" in read(find_place("Honolulu").basis)
+    told = read(find_place("Honolulu").basis)
+    assert "the rain is that of a mountain nearby and cannot be used" in told
     assert "care" not in read(find_place("London").basis)
 
 

@@ -17,6 +17,7 @@ from loamshift.tables.references import load_references
 from loamshift.tables.rows import read_rows
 from loamshift.tables.rules import (
     cap_for,
+    caution_text,
     has_cap,
     load_acidity_lime_rates,
     load_caps,
@@ -207,9 +208,10 @@ def test_the_short_cautions_keep_what_protects(code: str, words: str) -> None:
 
 
 def test_whom_to_call_is_said_for_the_country_of_the_reader() -> None:
-    text = load_cautions()["children-pets"].text
+    text = caution_text(load_cautions()["children-pets"], ("iron-stain",))
     assert "111" in read(text) and "Poison Control" not in read(text)
     assert "Poison Control" in read(text, units="us") and "999" not in read(text, units="us")
+    assert "Iron" not in read(caution_text(load_cautions()["children-pets"], ("sulfur-dust",)))
 
 
 def test_every_figure_in_a_caution_has_a_source_and_appears_in_its_words() -> None:

@@ -39,7 +39,7 @@ from loamshift.report.letter_options import half_said
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
 from loamshift.report.worth_price import weight_unit_g, worth_price_said, worth_price_title
-from loamshift.tables.rules import load_cautions
+from loamshift.tables.rules import caution_text, load_cautions
 
 _SALT_WORTH_SAYING_DS_M = 0.05
 _BY_PLAN = frozenset(("split", "too-early", "over-cap"))
@@ -276,7 +276,7 @@ def _care(ways: Sequence[ShelfWay], words: Words) -> Section | None:
     codes = dict.fromkeys(code for way in ways for code in way.option.cautions)
     rules = load_cautions()
     told = [
-        Caution(code=code, text=rules[code].text, source_key=None)
+        Caution(code=code, text=caution_text(rules[code], codes), source_key=None)
         for code in rules
         if code in codes
     ]

@@ -30,6 +30,7 @@ _PAIRS: tuple[tuple[str, str], ...] = (
     ("oxidised", "oxidized"),
     ("oxidising", "oxidizing"),
     ("pelletised", "pelletized"),
+    ("pulverised", "pulverized"),
     ("micronised", "micronized"),
     ("randomised", "randomized"),
     ("recognise", "recognize"),

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
 from loamshift.domain.evidence import Evidence
-from loamshift.domain.message import Measure, Quantity
+from loamshift.domain.message import Measure, Message, Prose, Quantity, message, prose
 from loamshift.domain.rules import Cap, CautionKind, CautionRule, LimeRate, SulfurRate
 from loamshift.errors import TableError
 from loamshift.tables.rows import Row, evidence, number, number_or_none, read_rows, truth
@@ -94,6 +94,19 @@ def cap_for(*, applies_to: str, situation: str, per: str) -> Cap:
 def has_cap(*, applies_to: str, situation: str, per: str) -> bool:
     """True where a printed limit governs a material in a situation per dose or year."""
     return any((applies_to, place, per) in _governing() for place in (situation, ANY_SITUATION))
+
+
+def caution_text(rule: CautionRule, codes: Container[str]) -> Message | Prose:
+    """A caution as it stands among others.
+
+    Parameters
+    ----------
+    codes
+        All that are told together: of iron salts children are told only where one is among them.
+    """
+    if rule.code == "children-pets" and "iron-stain" in codes:
+        return prose(rule.text, message("caution-iron-swallowed"))
+    return rule.text
 
 
 @cache

@@ -18,7 +18,7 @@ from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
-from loamshift.tables.rules import load_cautions
+from loamshift.tables.rules import caution_text, load_cautions
 
 _LOG: Final = ("date", "with", "without", "method", "by")
 
@@ -111,7 +111,7 @@ def _care(key: str, case: Case, words: Words) -> Part | None:
     cautions = [
         Caution(
             code=code,
-            text=known[code].text,
+            text=caution_text(known[code], material.cautions),
             source_key=known[code].source_key,
             short=known[code].short,
             handling=True,

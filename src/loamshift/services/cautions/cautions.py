@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import replace
 from typing import Protocol
 
@@ -21,7 +22,7 @@ from loamshift.services.cautions.caution_facts import CautionFacts, substances_o
 from loamshift.services.cautions.caution_rules import HANDLING_RULES, RULES
 from loamshift.services.context.overdose import overdoses, recent_materials
 from loamshift.services.materials.named import material_named
-from loamshift.tables.rules import load_cautions
+from loamshift.tables.rules import caution_text, load_cautions
 
 
 class Judged(Protocol):
@@ -62,7 +63,7 @@ def cautions(
     codes = {code for rule in RULES for code in rule(facts)}
     handled = codes_of_handling(facts)
     found = [
-        caution_from_rule(rule, handling=rule.code in handled)
+        caution_from_rule(rule, handling=rule.code in handled, codes=codes)
         for rule in load_cautions().values()
         if rule.code in codes
     ]
@@ -77,11 +78,17 @@ def codes_of_handling(facts: CautionFacts) -> frozenset[str]:
     return frozenset(code for code in hazards if cautions[code].kind is CautionKind.HAZARD)
 
 
-def caution_from_rule(rule: CautionRule, *, handling: bool) -> Caution:
-    """A caution of an answer."""
+def caution_from_rule(rule: CautionRule, *, handling: bool, codes: Container[str] = ()) -> Caution:
+    """A caution of an answer.
+
+    Parameters
+    ----------
+    codes
+        Of all cautions told together.
+    """
     return Caution(
         code=rule.code,
-        text=rule.text,
+        text=caution_text(rule, codes),
         source_key=rule.source_key,
         short=rule.short,
         handling=handling,

@@ -121,15 +121,16 @@ def _question(doubt: EntryDoubt) -> Finding:
 
 
 def _asked(doubt: EntryDoubt) -> Prose:
-    """Which other unit may have been meant, or a question of the key's own."""
+    """A question of the key's own, and which other unit may have been meant."""
     row = doubt.range
+    hint = message(f"doubt-hint-{row.hint}") if row.hint else None
     if not doubt.meant:
-        return prose(message(f"doubt-hint-{row.hint}" if row.hint else "doubt-right"))
+        return prose(hint or message("doubt-right"))
     meant = (
         message("doubt-meant", meant=unit, value=figure_told(value, row.unit))
         for unit, value in doubt.meant
     )
-    return prose(message("doubt-other-unit"), *meant)
+    return prose(hint, message("doubt-other-unit"), *meant)
 
 
 def figure_told(value: float, unit: str) -> Measure | Message:

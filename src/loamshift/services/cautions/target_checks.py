@@ -115,7 +115,7 @@ def range_agreed(context: BedContext) -> Finding | None:
         comment = message("check-range-weak")
     elif not agree:
         spread = max(plant.midpoint_spread for plant in wanted)
-        comment = message("check-range-disagree", spread=ph(spread))
+        comment = message("check-range-disagree", spread=ph(spread), plants=len(wanted))
     else:
         sources = wanted[0].n_sources if len(wanted) == 1 else None
         comment = message("check-range-agree", sources=sources)

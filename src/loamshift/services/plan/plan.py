@@ -76,7 +76,9 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
         for day, size in seasons.sizes(0, rule.first_g_m2)
     )
     ph = courses.surface.course(tuple(rule.amounts_g_m2))
-    rows = rows_of_test(rule, courses)
+    target = context.target
+    aim_ph = 0.5 * (rule.goal.range_low_ph + rule.goal.range_high_ph)
+    rows = rows_of_test(rule, courses, aim_ph=aim_ph if target is None else target.ph_aim)
     on = courses.index(seasons.on)
     return Plan(
         rule=PlanRule(

@@ -22,14 +22,20 @@ _STEP_PH: Final = 0.1
 _SLACK: Final = 1e-6
 
 
-def rows_of_test(rule: Rule, courses: Courses) -> tuple[RuleLine, ...]:
+def rows_of_test(rule: Rule, courses: Courses, *, aim_ph: float) -> tuple[RuleLine, ...]:
     """The lines of the first test as they are printed, low readings first.
+
+    Parameters
+    ----------
+    aim_ph
+        Where the bed is to come [pH in water].
 
     Returns
     -------
     tuple of RuleLine
         Those of the rule; the last one that gives something ends where a further reading would
-        be past the range of the plant, or taken past it, and nothing goes on from there.
+        be past the range of the plant, be taken past it, or come to the aim by itself, and
+        nothing goes on from there.
 
     Notes
     -----
@@ -49,7 +55,7 @@ def rows_of_test(rule: Rule, courses: Courses) -> tuple[RuleLine, ...]:
         line for line in given if not _is_past(_near_end(line, acid=acid), limit=limit, acid=acid)
     ]
     if given and nothing is None:
-        limit = _not_taken_past(rule, courses, given[0], limit)
+        limit = _not_taken_past(rule, courses, given[0], limit=limit, aim_ph=aim_ph)
     if given:
         given[0] = _cut(given[0], limit, acid=acid)
     edge = _far_end(given[0], acid=acid) if given else None
@@ -67,11 +73,13 @@ def _end_of_range(rule: Rule, *, acid: bool) -> float:
     return math.floor(10.0 * rule.goal.range_high_ph + _SLACK) / 10.0
 
 
-def _not_taken_past(rule: Rule, courses: Courses, line: RuleLine, limit: float) -> float:
-    """The furthest reading of a line that its amount does not take past the range [pH].
+def _not_taken_past(
+    rule: Rule, courses: Courses, line: RuleLine, *, limit: float, aim_ph: float
+) -> float:
+    """The furthest reading of a line that needs its amount and is not taken past the range [pH].
 
-    On the day wanted it may not be past the range, nor harmful on the way; the beds that read
-    furthest tell how far the amount takes them. The line keeps one tenth.
+    On the day wanted it may not be past the range, nor harmful on the way, and left alone it is
+    not yet at the aim; the beds that read furthest tell how far they go. The line keeps one tenth.
     """
     goal, sign = rule.goal, courses.surface.sign
     test = goal.tests[0]
@@ -79,10 +87,13 @@ def _not_taken_past(rule: Rule, courses: Courses, line: RuleLine, limit: float) 
     beds = np.argsort(read)[: max(FEWEST_BEDS, read.size // _FURTHEST)]
     course = sign * courses.surface.course((rule.first_g_m2, line.amount_g_m2))
     moved = np.median(read[beds, None] - course[beds, test:], axis=0)
+    alone = sign * courses.surface.at(goal.on, (rule.first_g_m2,))
+    by_itself = float(np.median(read[beds] - alone[beds]))
     end = sign * (goal.range_low_ph if sign > 0.0 else goal.range_high_ph)
     furthest = max(
         sign * limit,
         end + float(moved[goal.on - test]),
+        sign * aim_ph + by_itself,
         sign * goal.harmful_ph + float(moved[: goal.on - test + 1].max()),
     )
     tenth = sign * math.ceil(10.0 * furthest - _SLACK) / 10.0

@@ -72,13 +72,14 @@ def no_more(context: BedContext, judged: Judgement) -> Message | None:
     Returns
     -------
     Message or None
-        None where nothing goes on now, and where all of it is less than a yearly test would show.
+        None where the bed is left or stopped, and where all of it is less than a yearly test
+        would show.
 
     References
     ----------
     own-judgement
     """
-    if judged.decision not in (Decision.GO, Decision.EFFORT) or context.soil is None:
+    if judged.decision in (Decision.LEAVE, Decision.STOP) or context.soil is None:
         return None
     sign = {Direction.ACIDIFY: -1.0, Direction.LIME: 1.0}.get(judged.direction, 0.0)
     days = parameter_values("plan")["under_way_days"]

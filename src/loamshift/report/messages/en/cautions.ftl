@@ -62,7 +62,9 @@ caution-ammonia = Never apply lime or ash together with ammonium or urea: ammoni
 caution-ammonia-short = Never apply lime or ash together with ammonium or urea: ammonia gas is given off. Leave about a month between them.
 caution-ammonia-label = Lime and nitrogen apart
 
-caution-children-pets = Keep children and pets off until it is watered in and dry. Store it locked up and dry in its labelled pack, away from food and animal feed. Iron salts are poisonous if swallowed, above all to small children: get medical help at once (in the UK, call 111, or 999 in an emergency). Follow the label and local rules.
+caution-children-pets = Keep children and pets off until it is watered in and dry. Store it locked up and dry in its labelled pack, away from food and animal feed. Follow the label and local rules.
+# Behind the message above, where an iron salt is applied, compared or lies there.
+caution-iron-swallowed = Iron salts are poisonous if swallowed, above all to small children: get medical help at once (in the UK, call 111, or 999 in an emergency).
 caution-children-pets-short = Keep children and pets off until it is watered in and dry. Store it locked up, dry and in its labelled pack.
 caution-children-pets-label = Children and pets
 
@@ -74,8 +76,8 @@ caution-acid-sulfate-label = Acid sulphate soil
 ## What is wrong with the bed
 
 # $planted is a rate of sulphur a year, $lawn one at once.
-caution-over-cap = This is more than the published limit for this ground. Planted blueberries, for example, get at most { $planted } of sulphur a year on the surface, and a lawn { $lawn } at once. Keep to the limit, wait, and test before you apply more.
-caution-over-cap-short = This is more than the published limit for this ground. Keep to the limit, wait, and test before you apply more.
+caution-over-cap = An amount here is more than the published limit for this ground. Planted blueberries, for example, get at most { $planted } of sulphur a year on the surface, and a lawn { $lawn } at once. Keep to the limit, wait, and test before you apply more.
+caution-over-cap-short = An amount here is more than the published limit for this ground. Keep to the limit, wait, and test before you apply more.
 caution-over-cap-label = Too much at once
 
 caution-overdose = An amount like this harms plants: { $killed } of sulphur killed pine seedlings in a nursery. Apply nothing more, neither acid nor lime nor fertiliser, and scrape up what is still on the surface. Have pH and salt tested, and correct the soil only on the strength of those figures.

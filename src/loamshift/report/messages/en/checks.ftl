@@ -103,7 +103,10 @@ check-target-method = { $method ->
 check-target-ok = The target is within the published range for the plants.
 check-target-outside = The target, pH { $target } in water, is outside the published range for { $plants }, pH { $range }. We have followed it all the same; check it, and the method it is meant in.
 check-range-weak = The published range for this plant rests on one source or on memory. It does not start a plan by itself: give a target pH if you have reason to trust one.
-check-range-disagree = Sources disagree about this plant: the midpoints of their ranges are { $spread } pH apart. We use the median range.
+check-range-disagree = { $plants ->
+    [one] Sources disagree about this plant: the midpoints of their ranges are { $spread } pH apart. We use the median range.
+   *[other] Sources disagree about one or more of these plants: the midpoints of their ranges are up to { $spread } pH apart. We use the median ranges.
+}
 # $sources is how many independent sources there are for one plant, "none" for several plants.
 check-range-agree = { $sources ->
     [none] The published ranges for these plants agree.

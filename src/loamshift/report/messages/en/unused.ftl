@@ -18,7 +18,7 @@ unused-nothing-applied = { $facts-count ->
    *[other] Given but not used: { $facts }. They would matter only if this advice called for something to be applied.
 }
 unused-lime-idle = Given but not used: { $facts }. Free lime matters only where the pH is to be changed or kept.
-unused-too-acid-for-lime = Given but not used: { $facts }. We take so acid a soil to hold no free lime in any case.
+unused-too-acid-for-lime = Given but not used: { $facts }. At this pH we take { soil-the } to hold no free lime in any case.
 unused-no-common-range = Given but not used: { $facts }. No single pH suits all of these plants, whatever the date.
 unused-no-lime-wanted = Given but not used: { $facts }. Magnesium matters only for the choice between kinds of limestone.
 unused-no-watering = Given but not used: { $facts }. Nothing says that the bed is watered.
