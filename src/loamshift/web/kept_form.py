@@ -18,7 +18,7 @@ from loamshift.store.models import Kept
 from loamshift.store.plain import restore
 from loamshift.web.beds.merge import merge_fields
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, person_of
+from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.problems import whole_fault
 
 
@@ -125,6 +125,20 @@ def keep_typed(
         return FormState(version=version, faults=(whole_fault(error),), status=422)
     notify_done(request, writer, also=also)
     return None
+
+
+def delete_kept(
+    request: HttpRequest, thing: Kept, what: Message, *, seen_version: int | None = None
+) -> bool:
+    """Put a thing away and say so on the next page; false where it was refused, which is told."""
+    writer = Writer(office_of(request), user=person_of(request), what=what)
+    try:
+        writer.put_away(thing, seen_version=seen_version)
+    except InputError as error:
+        notify_fault(request, error)
+        return False
+    notify_done(request, writer)
+    return True
 
 
 class _BothChanged(Exception):

@@ -15,7 +15,7 @@ from loamshift.errors import CaseError
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import found, kept
 from loamshift.web.api.cases import case_given, clock_today, whole_bed, with_entry
-from loamshift.web.api.door import acted, done, writer_of
+from loamshift.web.api.door import acted, deleted, writer_of
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
     ActOut,
@@ -78,9 +78,8 @@ def put_bed(request: HttpRequest, pk: UUID, given: BedPut) -> Any:
 def delete_bed(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a bed away with its letters; for thirty days it can be taken back."""
     bed = bed_of(request, pk)
-    writer = writer_of(request, message("beds-deleted", bed=Given(bed.name)))
-    writer.put_away(bed, seen_version=seen.version)
-    return done(request, writer)
+    what = message("beds-deleted", bed=Given(bed.name))
+    return deleted(request, bed, what, seen=seen.version)
 
 
 @router.get(

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router, Status
+from ninja import Query, Router
 
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import fault
@@ -15,7 +15,7 @@ from loamshift.errors import CaseError
 from loamshift.store.models import Client, Garden
 from loamshift.store.scope import found, kept
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
-from loamshift.web.api.door import done, writer_of, written
+from loamshift.web.api.door import added, changed, deleted
 from loamshift.web.api.shapes import (
     ActOut,
     ClientIn,
@@ -54,9 +54,7 @@ def list_clients(request: HttpRequest, asked: Query[ListQuery]) -> Any:
 def add_client(request: HttpRequest, given: ClientIn) -> Any:
     """Keep a new client."""
     client = Client(**given.model_dump())
-    writer = writer_of(request, message("clients-added", client=Given(client.name)))
-    writer.add(client)
-    return Status(201, written(client, writer))
+    return added(request, client, message("clients-added", client=Given(client.name)))
 
 
 @router.get("/clients/{uuid:pk}", response={200: ClientOut, **LOOKED})
@@ -71,18 +69,16 @@ def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
     client = _client(request, pk)
     for name, value in given.model_dump(exclude={"version"}).items():
         setattr(client, name, value)
-    writer = writer_of(request, message("clients-changed", client=Given(client.name)))
-    writer.change(client, seen_version=given.version)
-    return written(client, writer, seen=given.version)
+    what = message("clients-changed", client=Given(client.name))
+    return changed(request, client, what, seen=given.version)
 
 
 @router.delete("/clients/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_client(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a client away with gardens, beds and letters; for thirty days it can be taken back."""
     client = _client(request, pk)
-    writer = writer_of(request, message("clients-deleted", client=Given(client.name)))
-    writer.put_away(client, seen_version=seen.version)
-    return done(request, writer)
+    what = message("clients-deleted", client=Given(client.name))
+    return deleted(request, client, what, seen=seen.version)
 
 
 @router.get("/gardens", response={200: GardensOut, **ASKED})
@@ -95,9 +91,7 @@ def list_gardens(request: HttpRequest, asked: Query[ListQuery]) -> Any:
 def add_garden(request: HttpRequest, given: GardenIn) -> Any:
     """Keep a new garden of a client."""
     garden = Garden(client=_owner(request, given), name=given.name, place=given.place)
-    writer = writer_of(request, message("gardens-added", garden=Given(garden.name)))
-    writer.add(garden)
-    return Status(201, written(garden, writer))
+    return added(request, garden, message("gardens-added", garden=Given(garden.name)))
 
 
 @router.get("/gardens/{uuid:pk}", response={200: GardenOut, **LOOKED})
@@ -111,18 +105,16 @@ def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
     """Change a garden; its plan stays. 409 where somebody else changed it since."""
     garden = _garden(request, pk)
     garden.client, garden.name, garden.place = _owner(request, given), given.name, given.place
-    writer = writer_of(request, message("gardens-changed", garden=Given(garden.name)))
-    writer.change(garden, seen_version=given.version)
-    return written(garden, writer, seen=given.version)
+    what = message("gardens-changed", garden=Given(garden.name))
+    return changed(request, garden, what, seen=given.version)
 
 
 @router.delete("/gardens/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_garden(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a garden away with its beds and letters; for thirty days it can be taken back."""
     garden = _garden(request, pk)
-    writer = writer_of(request, message("gardens-deleted", garden=Given(garden.name)))
-    writer.put_away(garden, seen_version=seen.version)
-    return done(request, writer)
+    what = message("gardens-deleted", garden=Given(garden.name))
+    return deleted(request, garden, what, seen=seen.version)
 
 
 def _owner(request: HttpRequest, given: GardenIn) -> Client:

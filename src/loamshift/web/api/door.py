@@ -9,6 +9,7 @@ from uuid import UUID
 
 from django.conf import settings
 from django.http import HttpRequest
+from ninja import Status
 from ninja.security import HttpBearer
 from ninja.utils import check_csrf
 
@@ -92,6 +93,29 @@ def paced(request: HttpRequest) -> None:
 def writer_of(request: HttpRequest, what: Message) -> Writer:
     """A writer for the person of a request."""
     return Writer(office_of(request), user=person_of(request), what=what)
+
+
+def added(request: HttpRequest, thing: AnyThing, what: Message) -> Status[dict[str, Any]]:
+    """Keep something new, and show it."""
+    writer = writer_of(request, what)
+    writer.add(thing)
+    return Status(201, written(thing, writer))
+
+
+def changed(request: HttpRequest, thing: AnyThing, what: Message, *, seen: int) -> dict[str, Any]:
+    """Keep a thing as it stands now, and show it; refused where it is not the version seen."""
+    writer = writer_of(request, what)
+    writer.change(thing, seen_version=seen)
+    return written(thing, writer, seen=seen)
+
+
+def deleted(
+    request: HttpRequest, thing: Kept, what: Message, *, seen: int | None
+) -> dict[str, Any]:
+    """Put a thing away."""
+    writer = writer_of(request, what)
+    writer.put_away(thing, seen_version=seen)
+    return done(request, writer)
 
 
 def done(request: HttpRequest, writer: Writer) -> dict[str, Any]:

@@ -7,14 +7,14 @@ from uuid import UUID
 
 from django.http import HttpRequest
 from django.shortcuts import get_object_or_404
-from ninja import Query, Router, Status
+from ninja import Query, Router
 
 from loamshift.domain.message import Given, message
 from loamshift.errors import CaseError
 from loamshift.store.models import Product
 from loamshift.store.scope import found, kept
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
-from loamshift.web.api.door import done, writer_of, written
+from loamshift.web.api.door import added, changed, deleted
 from loamshift.web.api.shapes import (
     ActOut,
     ListQuery,
@@ -61,9 +61,7 @@ def add_product(request: HttpRequest, given: ProductIn) -> Any:
     """Put a product on the shelf."""
     product = Product()
     _fill(request, product, given)
-    writer = writer_of(request, message("products-added", product=Given(product.name)))
-    writer.add(product)
-    return Status(201, written(product, writer))
+    return added(request, product, message("products-added", product=Given(product.name)))
 
 
 @router.get("/products/{uuid:pk}", response={200: ProductOut, **LOOKED})
@@ -77,15 +75,13 @@ def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
     """Change a product; 409 where somebody else changed it since."""
     product = _product(request, pk)
     _fill(request, product, given)
-    writer = writer_of(request, message("products-changed", product=Given(product.name)))
-    writer.change(product, seen_version=given.version)
-    return written(product, writer, seen=given.version)
+    what = message("products-changed", product=Given(product.name))
+    return changed(request, product, what, seen=given.version)
 
 
 @router.delete("/products/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_product(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a product away; for thirty days it can be taken back."""
     product = _product(request, pk)
-    writer = writer_of(request, message("products-deleted", product=Given(product.name)))
-    writer.put_away(product, seen_version=seen.version)
-    return done(request, writer)
+    what = message("products-deleted", product=Given(product.name))
+    return deleted(request, product, what, seen=seen.version)

@@ -19,17 +19,15 @@ from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.domain.answer import Decision
 from loamshift.domain.message import Given, Message, Product, message
-from loamshift.errors import InputError
 from loamshift.report.chart_tones import ph_ink
 from loamshift.report.messages import say
 from loamshift.report.words import Words
-from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import found, kept
 from loamshift.web.answers import words_of
 from loamshift.web.beds.next_thing import NextThing, is_known, next_thing
+from loamshift.web.kept_form import delete_kept, version_seen
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
 
 BEDS_A_PAGE: Final = 60
 PATIENCE_S: Final = 0.4
@@ -102,14 +100,9 @@ def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Delete a bed with its letters; for thirty days that can be undone."""
     bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
     what = message("beds-deleted", bed=Given(bed.name))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    seen = request.POST.get("version", "")
-    try:
-        writer.put_away(bed, seen_version=int(seen) if seen.isdecimal() else None)
-    except InputError as fault:
-        notify_fault(request, fault)
+    seen = version_seen(request) if "version" in request.POST else None
+    if not delete_kept(request, bed, what, seen_version=seen):
         return redirect("bed-edit", pk=bed.pk)
-    notify_done(request, writer)
     return redirect("beds")
 
 

@@ -38,7 +38,13 @@ from loamshift.web.clients.garden_plan import (
     plan_from_kept,
     plan_to_keep,
 )
-from loamshift.web.kept_form import FormState, form_lines, keep_typed, version_seen
+from loamshift.web.kept_form import (
+    FormState,
+    delete_kept,
+    form_lines,
+    keep_typed,
+    version_seen,
+)
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.problems import whole_fault
@@ -175,13 +181,8 @@ def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Delete a garden with its beds and their letters; for thirty days that can be undone."""
     one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
     what = message("gardens-deleted", garden=Given(one.name))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        writer.put_away(one)
-    except InputError as error:
-        notify_fault(request, error)
+    if not delete_kept(request, one, what):
         return redirect("garden", pk=one.pk)
-    notify_done(request, writer)
     return redirect("client", pk=one.client_id)
 
 

@@ -14,15 +14,16 @@ from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
-from loamshift.store.changes import KEPT_DAYS, Writer
+from loamshift.store.changes import KEPT_DAYS
 from loamshift.store.erase import erase_client
 from loamshift.store.export import client_zip
 from loamshift.store.models import Bed, Client, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.data.backups import BACKUPS
 from loamshift.web.downloads import download
+from loamshift.web.kept_form import delete_kept
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify, notify_done, notify_fault, person_of
+from loamshift.web.notices import notify, notify_fault
 from loamshift.web.wording import ISOLATES, said
 
 
@@ -41,14 +42,7 @@ def delete(request: HttpRequest, pk: UUID) -> HttpResponse:
     client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
     if request.method != "POST":
         return render(request, "data/delete.html", _of(request, client))
-    what = message("clients-deleted", client=Given(client.name))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        writer.put_away(client)
-    except InputError as fault:
-        notify_fault(request, fault)
-    else:
-        notify_done(request, writer)
+    delete_kept(request, client, message("clients-deleted", client=Given(client.name)))
     return redirect("data")
 
 

@@ -22,18 +22,17 @@ from loamshift.report.markdown import letter_markdown
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
-from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import found, kept
 from loamshift.web.answers import paper_of
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.downloads import download
-from loamshift.web.kept_form import FormState, form_lines, keep_typed
+from loamshift.web.kept_form import FormState, delete_kept, form_lines, keep_typed
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.sending import opened, today_differs
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.notices import notify_fault
 from loamshift.web.wording import words_for, words_of
 
 A_PAGE: Final = 40
@@ -160,14 +159,7 @@ def letter_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a letter away; the next page takes it back."""
     sent = _letter(request, pk)
     what = message("letters-deleted", letter=Given(sent.title), day=sent.sent_on)
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        writer.put_away(sent)
-    except InputError as fault:
-        notify_fault(request, fault)
-        return redirect("letter", pk=pk)
-    notify_done(request, writer)
-    return redirect("post")
+    return redirect("post") if delete_kept(request, sent, what) else redirect("letter", pk=pk)
 
 
 def decision_said(decision: str, words: Words) -> str:

@@ -29,7 +29,13 @@ from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
 from loamshift.web.answers import words_of
 from loamshift.web.cases import case_of
-from loamshift.web.kept_form import FormState, form_lines, keep_typed, version_seen
+from loamshift.web.kept_form import (
+    FormState,
+    delete_kept,
+    form_lines,
+    keep_typed,
+    version_seen,
+)
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
@@ -136,15 +142,8 @@ def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_POST
 def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a product away; the next page takes it back."""
-    office = office_of(request)
-    product = get_object_or_404(kept(Product, office), pk=pk)
-    writer = Writer(office, user=person_of(request), what=_what(product, "deleted"))
-    try:
-        writer.put_away(product)
-    except InputError as fault:
-        notify_fault(request, fault)
-    else:
-        notify_done(request, writer)
+    product = get_object_or_404(kept(Product, office_of(request)), pk=pk)
+    delete_kept(request, product, _what(product, "deleted"))
     return redirect("shelf")
 
 

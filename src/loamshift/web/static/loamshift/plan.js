@@ -25,6 +25,7 @@ function query() {
 
 document.addEventListener("htmx:configRequest", (event) => {
   if (event.detail.elt !== form) return;
+  isOwn = false;
   for (const field of form.elements) {
     if (field.name && field.type !== "hidden" && !isChange(field)) delete event.detail.parameters[field.name];
   }
@@ -36,6 +37,8 @@ function markFaults() {
     if (!told) continue;
     if (told.querySelector("[data-fault]")) field.setAttribute("aria-invalid", "true");
     else field.removeAttribute("aria-invalid");
+    if (told.textContent) field.setAttribute("aria-describedby", told.id);
+    else field.removeAttribute("aria-describedby");
   }
 }
 
@@ -94,12 +97,15 @@ function choose(event) {
 
 const WAIT_FOR_COURSE = ["strip", "beside", "sliders", "course", "sections"];
 
+let isOwn = true;
+
 /** What belongs to the facts of before stays in its place, faint, until its own answer is there. */
 function arrived() {
   const waits = $("coming").firstElementChild !== null;
+  isOwn ||= !waits;
   for (const id of WAIT_FOR_COURSE) {
-    $(id).toggleAttribute("inert", waits && id !== "sliders"); // a finger may still be on one
-    if (waits) $(id).setAttribute("aria-busy", "true");
+    $(id).toggleAttribute("inert", waits && !isOwn && id !== "sliders"); // a finger may still be on one
+    if (waits && !isOwn) $(id).setAttribute("aria-busy", "true");
     else $(id).removeAttribute("aria-busy");
   }
   asked?.abort();
