@@ -253,6 +253,16 @@ def test_no_lime_for_a_very_acid_soil_is_told() -> None:
     assert [one.row for one in _found(proposal, "lime-missing").places] == [2]
 
 
+def test_a_lime_figure_far_from_ours_is_shown_beside_it() -> None:
+    """A loam at pH 5.4: published tables ask for some tonnes, so that 30 t/ha are odd."""
+    head = "Sample,pH 1:1,Clay %,OM %,Date sampled,Depth,Lime t/ha"
+    rows = [f"{name},5.4,18,3,2026-03-04,0-15 cm,{lime}" for name, lime in (("A", 5), ("B", 30))]
+    finding = _found(_proposed(head, *rows), "lime-far-apart")
+    assert finding.places[0].row == 3
+    said = in_english(finding.said)
+    assert "3.0 kg/m²" in said, said
+
+
 def test_potassium_has_one_charge() -> None:
     """391 mg/kg K, 200.4 Ca and 121.5 Mg are 1 cmolc/kg each: 3 in all, below a CEC of 3."""
     proposal = _beside("CEC meq/100g,Ca ppm,Mg ppm,K ppm", "3,200.4,121.5,391")

@@ -37,7 +37,7 @@ def case_files(rows: Sequence[SampleRow], *, today: date) -> Iterator[tuple[str,
     taken: set[str] = set()
     for row in rows:
         name = _file_name(row.sample, taken)
-        text = case_toml({"today": today, **_tree(row)}, examples=False)
+        text = case_toml({"today": today, **case_tree(row.values)}, examples=False)
         try:
             parse_case(text, source=name)
         except CaseError as error:
@@ -59,10 +59,10 @@ def table_text(rows: Sequence[SampleRow]) -> str:
     return held.getvalue()
 
 
-def _tree(row: SampleRow) -> dict[str, Any]:
-    """The values of a row nested as in a case file."""
+def case_tree(values: Mapping[str, object]) -> dict[str, Any]:
+    """Values by their keys, nested as in a case file."""
     tree: dict[str, Any] = {}
-    for path, value in row.values.items():
+    for path, value in values.items():
         match = _ENTRY.fullmatch(path)
         *tables, key = (match["table"] if match else path).split(".")
         inner = tree
@@ -75,10 +75,6 @@ def _tree(row: SampleRow) -> dict[str, Any]:
         while len(entries) < int(match["number"]):
             entries.append({})
         entries[int(match["number"]) - 1][match["key"]] = value
-    for key in ("other_ph",):
-        soil = tree.get("soil", {})
-        if key in soil:
-            soil[key] = [entry for entry in soil[key] if "ph" in entry]
     return tree
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import islice
 from typing import Final
 
 from loamshift.case.intake.asked import IGNORE, answer_key, name_of, path_of, quantity_of, told_of
@@ -96,7 +97,7 @@ def _meaning(
         reason=Prose(tuple(reasons)),
         sure=sure,
         remembered=answered is not None,
-        values=tuple(cell for cell in column.cells if cell)[:3],
+        values=tuple(islice((cell for cell in column.cells if cell), 3)),
     )
     if not sure:
         findings.append(_ask_meaning(meaning, heading.left))

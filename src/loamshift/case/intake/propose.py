@@ -13,6 +13,7 @@ from loamshift.case.intake.columns import Read, read_cells, unread
 from loamshift.case.intake.days import DAY_KEYS, date_order
 from loamshift.case.intake.figures import Commas, commas_in
 from loamshift.case.intake.history import DOUBLES_KEY, Earlier, history
+from loamshift.case.intake.lime_check import lime_beside_ours
 from loamshift.case.intake.meaning import understand
 from loamshift.case.intake.proposal import Aspect, Finding, Proposal, SampleRow
 from loamshift.case.intake.rows import Filled, fill, rows_of
@@ -110,9 +111,12 @@ def _proposal(
         asked += checks(filled, today, told)
     asked += history(parts, earlier, keep=told.get(DOUBLES_KEY, ""))
     asked += _unused(understood)
+    rows = tuple(row for filled in parts for row in rows_of(filled))
+    if today is not None:
+        asked += lime_beside_ours(rows, today=today)
     return Proposal(
         mapping=tuple(one.meaning for one in understood),
-        rows=tuple(row for filled in parts for row in rows_of(filled)),
+        rows=rows,
         findings=tuple(sorted(_once(asked), key=lambda one: _RANK[one.severity])),
         tables=tables,
         answers=told,

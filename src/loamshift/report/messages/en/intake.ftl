@@ -265,6 +265,7 @@ intake-lime-needless = { $count ->
     [one] “{ $sample }” has a pH above 7 and a lime recommendation. Does one of the two belong to another sample?
    *[other] { $count } samples have a pH above 7 and a lime recommendation, the first of them “{ $sample }”. Do the columns belong together?
 }
+intake-lime-far-apart = “{ $sample }”: the laboratory recommends { $theirs } of lime, and we would expect a laboratory to recommend about { $ours }. Which target, depth and lime does its figure suppose?
 intake-lime-missing = { $count ->
     [one] “{ $sample }” has a pH below 5 and needs no lime according to the laboratory. It may suppose a plant that likes acid soil.
    *[other] { $count } samples have a pH below 5 and need no lime according to the laboratory, the first of them “{ $sample }”. It may suppose plants that like acid soil.
