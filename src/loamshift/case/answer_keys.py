@@ -81,6 +81,15 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
     "DoNothing": {"q50": "pH"},
     "SoilTemperature": {"depth_cm": "cm", "dates": "date", "c": "degC"},
     "Rescue": {"ph_expected": "pH", "lime_as_caco3_g_m2": "g/m2"},
+    "RescueCourse": {
+        "limit_low_ph": "pH",
+        "limit_high_ph": "pH",
+        "safe_on": "date",
+        "safe_90_on": "date",
+        "safe_untreated_on": "date",
+        "look_to": "date",
+    },
+    "RescueStage": {"on": "date", "come_frac": "0-1", "untreated": "pH", "treated": "pH"},
     "Upkeep": {
         "drift_ph_year": "pH/year",
         "nitrogen_needed_g_m2_year": "g/m2/year",
@@ -114,6 +123,7 @@ LATER_KEYS: dict[str, tuple[str, ...]] = {
     "Answer": ("plan", "branches", "worth"),
     "Verdict": ("reason", "ph_now"),
     "TestLine": ("ph_after",),
+    "Rescue": ("course",),
     "Caution": ("short", "handling"),
 }
 """Keys that every new answer has and that one kept by 0.1.0 lacks."""

@@ -23,6 +23,8 @@ from loamshift.domain.plan import PlanRule as PlanRule
 from loamshift.domain.plan import Refit as Refit
 from loamshift.domain.plan import TestLine as TestLine
 from loamshift.domain.plan import Then as Then
+from loamshift.domain.rescue import RescueCourse as RescueCourse
+from loamshift.domain.rescue import RescueStage as RescueStage
 from loamshift.domain.worth import Worth as Worth
 
 WIDTH_CHECK = "width of the forecast"
@@ -247,13 +249,17 @@ class Upkeep:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rescue:
-    """What to do about a bed that has had too much, in order, and what not to do."""
+    """What to do about a bed that has had too much, in order, and what not to do.
+
+    ``course`` how it comes back over time, None where nothing would go on or no pH was read.
+    """
 
     problem: Worded
     ph_expected: Band | None
     steps: tuple[Worded, ...]
     never: tuple[Worded, ...]
     lime_as_caco3_g_m2: Band | None
+    course: RescueCourse | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

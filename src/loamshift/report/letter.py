@@ -29,6 +29,7 @@ from loamshift.report.letter_need import how_much
 from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_rescue import putting_right
+from loamshift.report.letter_rescue_course import rescue_course
 from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.margin import margin_notes
 from loamshift.report.sources import Cited
@@ -86,7 +87,10 @@ def letter_from_answer(
     )
     working: dict[str, Section | None] = {
         "rescue": putting_right(
-            answer, words=words, today_is_said=answer.verdict.decision is Decision.STOP
+            answer,
+            words=words,
+            today_is_said=answer.verdict.decision is Decision.STOP,
+            course=tuple(rescue_course(answer, case, words=words)),
         ),
         "branches": None if waits else depends_on(answer, words=words),
         "need": need,

@@ -16,13 +16,21 @@ _TODAY = "rescue-today-"
 _NOTHING_G_M2 = 1.0
 
 
-def putting_right(answer: Answer, *, words: Words, today_is_said: bool = False) -> Section | None:
+def putting_right(
+    answer: Answer,
+    *,
+    words: Words,
+    today_is_said: bool = False,
+    course: tuple[Block, ...] = (),
+) -> Section | None:
     """The rescue: where it is heading, the steps in order, and what makes it worse.
 
     Parameters
     ----------
     today_is_said
         True where the front sheet has said what to do today.
+    course
+        Tables of how it goes on, behind the steps.
     """
     rescue = answer.rescue
     if rescue is None:
@@ -40,6 +48,7 @@ def putting_right(answer: Answer, *, words: Words, today_is_said: bool = False) 
         ]
     if today or later:
         blocks.append(Items(later or today, numbered=True))
+    blocks += course
     if rescue.lime_as_caco3_g_m2 is not None:
         blocks.append(Paragraph(say(_lime(rescue.lime_as_caco3_g_m2), words)))
     if rescue.never:
@@ -99,5 +108,5 @@ def _lime(lime: Band) -> Message:
         least="some" if lime.lo90 > _NOTHING_G_M2 else None,
         range=rate(lime.lo90, high=lime.hi90, best=lime.mid),
         high=rate(lime.hi90, best=lime.mid),
-        mid=rate(lime.mid),
+        mid=rate(lime.mid) if lime.mid > _NOTHING_G_M2 else None,
     )

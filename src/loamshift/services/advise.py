@@ -21,6 +21,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.material import LimeGrade
 from loamshift.domain.worth import Worth
+from loamshift.services.belief.bed_run import Runner
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
@@ -117,7 +118,9 @@ def advise_with_look(
         decided = decide(context, refit=refit if look_ahead is None else look_ahead.refit)
         context, judged = decided.context, decided.judged
         worth = worth_of_tests(context, decided.beds, judged, prices=prices)
-        answer = _answer(context, judged, plan_of(context, judged), worth, look_ahead=None)
+        answer = _answer(
+            context, judged, plan_of(context, judged), worth, beds=decided.beds, look_ahead=None
+        )
         answer = replace(answer, refit=decided.refit)
         if beyond is not None:
             answer = replace(answer, findings=(*answer.findings, beyond))
@@ -137,6 +140,7 @@ def advise_with_look(
         look.judged,
         look.plan,
         worth_of_tests(look.context, look.beds, look.judged, prices=prices),
+        beds=look.beds,
         look_ahead=look_ahead,
         ahead=look.outlook.forecast,
     )
@@ -149,6 +153,7 @@ def _answer(
     plan: Plan,
     worth: Worth,
     *,
+    beds: Runner | None,
     look_ahead: LookAhead | None,
     ahead: Forecast | None = None,
 ) -> Answer:
@@ -187,7 +192,7 @@ def _answer(
         forecast=None,
         soil_temperature=soil_temperature(context),
         refit=None,
-        rescue=rescue(context, judged),
+        rescue=rescue(context, judged, beds),
         upkeep=keeping,
         ledger=ledger,
         claims=settled,

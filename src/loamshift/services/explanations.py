@@ -230,8 +230,8 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         source_keys=("hillel-1982",),
     ),
     "rescue": AnswerKey(
-        paragraphs=1,
-        see_also=("verdict.decision",),
+        paragraphs=2,
+        see_also=("verdict.decision", "plan"),
     ),
     "upkeep": AnswerKey(
         paragraphs=1,

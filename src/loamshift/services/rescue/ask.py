@@ -21,7 +21,11 @@ def whom_to_ask(answer: Answer) -> tuple[Message, ...]:
     if answer.rescue is None:
         return ()
     codes = {caution.code for caution in answer.cautions}
-    lines = [message("rescue-ask-laboratory"), message("rescue-ask-adviser")]
+    lines = [
+        message("rescue-ask-hurt"),
+        message("rescue-ask-laboratory"),
+        message("rescue-ask-adviser"),
+    ]
     if codes & {"aluminium", "too-acid", "acid-sulfate"}:
         lines.append(message("rescue-ask-acid-sulfate"))
     if "sodic" in codes:

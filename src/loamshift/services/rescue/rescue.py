@@ -7,15 +7,17 @@ from numpy.typing import NDArray
 
 from loamshift.core.buffer import acid_between_mmolc_kg
 from loamshift.core.need import carbonate_nodes, reading_nodes, weighted_quantile
-from loamshift.domain.answer import Band, Decision, Direction, Reason, Rescue
+from loamshift.domain.answer import Band, Decision, Direction, Reason, Rescue, RescueCourse
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message
+from loamshift.services.belief.bed_run import Runner
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
 from loamshift.services.context.soil import ph_nodes
 from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
+from loamshift.services.rescue.over_time import rescue_over_time
 from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
     too_acid,
@@ -41,12 +43,17 @@ _NO_LIME = Band(lo90=0.0, mid=0.0, hi90=0.0)
 """Where sodium decides: no lime by the tables for ordinary soil."""
 
 
-def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
+def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -> Rescue | None:
     """What to do about a bed that is, or is being brought, where plants are harmed.
 
     Answers the order of actions for a bed too acid, limed too much, too salty, sodic or
     waterlogged; and how to help lime-hating plants that already stand where the pH cannot be
     changed.
+
+    Parameters
+    ----------
+    beds
+        The possible beds that were judged; None leaves the course over time out.
 
     Returns
     -------
@@ -73,26 +80,46 @@ def rescue(context: BedContext, judged: Judgement) -> Rescue | None:
         return None
     if judged.reason is Reason.OVERDOSE and _is_limed(context):
         high = rescue_high_ph(context)
+        sulfur = sulfur_back_g_m2(context, ph_high=high)
         return too_limed(
             context,
             expected=ph_expected(context),
             back_to_ph=high,
-            sulfur=sulfur_back_g_m2(context, ph_high=high),
+            sulfur=sulfur,
+            course=_over_time(context, beds, judged, need=sulfur, acidify=True),
         )
     if judged.reason in (Reason.OVERDOSE, Reason.TOO_ACID):
         low = rescue_low_ph(context)
         sodic = (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
         soon = acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS)
+        lime = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low)
         return too_acid(
             context,
             expected=ph_expected(context),
             back_to_ph=low,
-            lime=_NO_LIME if sodic else lime_back_g_m2(context, ph_low=low),
+            course=_over_time(context, beds, judged, need=lime, acidify=False),
+            lime=lime,
             lime_now=_NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon),
         )
     if judged.reason in (Reason.SALT, Reason.SODIC):
         return too_salty(context, sodic=judged.reason is Reason.SODIC)
     return waterlogged(context) if judged.reason is Reason.WATERLOGGED else None
+
+
+def _over_time(
+    context: BedContext, beds: Runner | None, judged: Judgement, *, need: Band, acidify: bool
+) -> RescueCourse | None:
+    """The course of a rescue where possible beds are at hand; a pot is filled afresh instead."""
+    if beds is None or context.in_pot:
+        return None
+    pending = context.pending_acid_mmolc_m2
+
+    def come_frac(days: int) -> float | None:
+        if abs(pending) < 1.0:
+            return None
+        return min(max(acid_come_mmolc_m2(context, days=days) / pending, 0.0), 1.0)
+
+    return rescue_over_time(context, beds, judged, need=need, acidify=acidify, come_frac=come_frac)
 
 
 def _is_limed(context: BedContext) -> bool:

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
-from loamshift.domain.answer import Band, Rescue
+from loamshift.domain.answer import Band, Rescue, RescueCourse
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage
 from loamshift.domain.message import (
     Measure,
     Message,
+    Product,
     Prose,
     Quantity,
     depth,
+    in_100,
     message,
     ph,
     prose,
@@ -32,6 +34,11 @@ from loamshift.units import sulfur_as_s_g_m2_from_acid_mmolc_m2
 _LIMESTONE: Final = "ground limestone, calcitic"
 _SULFUR: Final = "elemental sulfur, powder"
 _NOTHING_G_M2: Final = 1.0
+_NEARLY_ALL: Final = 0.98
+"""From this share on, all is said to have acted [1]."""
+_LIQUID_ACIDS: Final = ("sulfuric acid", "phosphoric acid", "nitric acid", "hydrochloric acid")
+_CAUSTIC: Final = frozenset(("burnt lime", "hydrated lime"))
+_ASH: Final = "wood ash"
 _ACID_SULFATE_PH: Final = 4.0
 _FIRST_SHARE: Final = 0.25
 """Share of the likely need that is applied first, where none of it is certain [1]."""
@@ -40,7 +47,13 @@ _TOP_CM: Final = 5.0
 
 
 def too_acid(
-    context: BedContext, *, expected: Band, back_to_ph: float, lime: Band, lime_now: Band
+    context: BedContext,
+    *,
+    expected: Band,
+    back_to_ph: float,
+    lime: Band,
+    lime_now: Band,
+    course: RescueCourse | None = None,
 ) -> Rescue:
     """A bed that is too acid, or is being brought there.
 
@@ -54,6 +67,8 @@ def too_acid(
         Lime for it, as pure calcium carbonate [g/m2].
     lime_now
         Lime for the acid that is there within the coming months [g/m2].
+    course
+        How it comes back over time, where possible beds were run.
 
     Returns
     -------
@@ -65,11 +80,17 @@ def too_acid(
     coming = context.pending_acid_mmolc_m2 if still else 0.0
     low = ph(back_to_ph)
     steps = [message("rescue-today-stop-acid")]
-    if coming > 0.0:
+    if any(_is_liquid_acid(item.material) for item in context.pending):
+        steps.append(message("rescue-today-acid-spill"))
+    elif coming > 0.0:
         steps.append(take_up(context))
     steps.append(laboratory_test("ph-salt"))
     steps.append(_flush(context))
-    if lime_now.mid > _NOTHING_G_M2:
+    if context.in_pot:
+        steps.append(message("rescue-repot"))
+    elif course is not None:
+        steps += back_in_parts(course)
+    elif lime_now.mid > _NOTHING_G_M2:
         wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
@@ -79,16 +100,25 @@ def too_acid(
         steps.append(message("rescue-lift-until-steady"))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
         steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
+    steps.append(message("rescue-hurt"))
     return Rescue(
         problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
         ph_expected=expected,
         steps=tuple(steps),
         never=_never_after_acid(context),
-        lime_as_caco3_g_m2=lime if lime.hi90 > _NOTHING_G_M2 else None,
+        lime_as_caco3_g_m2=None if context.in_pot or lime.hi90 <= _NOTHING_G_M2 else lime,
+        course=course,
     )
 
 
-def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur: Band) -> Rescue:
+def too_limed(
+    context: BedContext,
+    *,
+    expected: Band,
+    back_to_ph: float,
+    sulfur: Band,
+    course: RescueCourse | None = None,
+) -> Rescue:
     """A bed that was limed too much.
 
     Parameters
@@ -99,29 +129,40 @@ def too_limed(context: BedContext, *, expected: Band, back_to_ph: float, sulfur:
         PH to come back to [pH in water].
     sulfur
         Sulfur for it, as S [g/m2].
+    course
+        How it comes back over time, where possible beds were run.
 
     Returns
     -------
     Rescue
         Steps in order, and what never to do.
     """
-    steps = [
-        message("rescue-today-stop-lime"),
-        message("rescue-today-sweep-lime"),
-        laboratory_test("ph"),
-        message("rescue-fizz"),
-    ]
-    if sulfur.mid > _NOTHING_G_M2:
+    keys = {item.material for item in context.pending}
+    steps = [message("rescue-today-stop-lime"), message("rescue-today-sweep-lime")]
+    if keys & _CAUSTIC:
+        steps.append(message("rescue-today-caustic"))
+    steps.append(laboratory_test("ph-salt" if _ASH in keys else "ph"))
+    if _ASH in keys:
+        steps.append(_flush(context))
+    steps.append(message("rescue-fizz"))
+    if context.in_pot:
+        steps.append(message("rescue-repot"))
+    elif sulfur.mid > _NOTHING_G_M2:
         steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
+    if course is not None:
+        steps += _tested_and_safe(course)
     steps.append(message("rescue-feed-ammonium"))
     if context.planted:
         steps.extend(iron_steps(context))
+    steps.append(message("rescue-hurt"))
     return Rescue(
+        course=course,
         problem=message("rescue-over-limed", ph=ph(back_to_ph)),
         ph_expected=expected,
         steps=tuple(steps),
         never=(
             message("rescue-never-acid-on-bed"),
+            message("rescue-never-bleach"),
             message("rescue-never-ammonium-on-lime"),
             message("rescue-never-second-correction"),
         ),
@@ -227,6 +268,58 @@ def _too_acid(
     return message("rescue-too-acid", ph=ph(back_to_ph))
 
 
+def _is_liquid_acid(key: str) -> bool:
+    return key.startswith(_LIQUID_ACIDS)
+
+
+def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
+    """What goes back on first, the test that decides on the next, and when planting is safe."""
+    plan, last = course.plan, course.stages[-1]
+    product = Product(plan.material)
+    steps = [_clock(course)] if last.come_frac is not None else []
+    parts = sum(part.rate_g_m2 for part in plan.parts)
+    if parts > 0.0:
+        steps.append(
+            message("rescue-part-now", product=product, rate=rate(parts), day=plan.parts[0].date)
+        )
+    elif course.acts:
+        steps.append(message("rescue-part-not-yet", product=product))
+    return (*steps, *_tested_and_safe(course))
+
+
+def _tested_and_safe(course: RescueCourse) -> tuple[Message, ...]:
+    """The test that decides on the next part, and when planting is safe."""
+    plan = course.plan
+    steps = []
+    if course.acts and plan.decides:
+        steps.append(message("rescue-part-test", day=plan.decides[0].test))
+    steps.append(safe_words(course))
+    if plan.share_in_range < verdict_values()["elsewhere_probability"]:
+        share = in_100(plan.share_in_range)
+        steps.append(message("rescue-too-much-to-undo", share=share, day=course.look_to))
+    return tuple(steps)
+
+
+def _clock(course: RescueCourse) -> Message:
+    """How much of what is to come acts within a month and within a year."""
+    month, year = course.stages[1], course.stages[min(4, len(course.stages) - 1)]
+    return message(
+        "rescue-clock",
+        pace="fast" if (month.come_frac or 0.0) >= _NEARLY_ALL else "slow",
+        now=Measure(Quantity.SHARE, course.stages[0].come_frac or 0.0),
+        month=Measure(Quantity.SHARE, month.come_frac or 0.0),
+        year=Measure(Quantity.SHARE, year.come_frac or 0.0),
+    )
+
+
+def safe_words(course: RescueCourse) -> Message:
+    """When the plants can stand there again."""
+    limits = {"low": ph(course.limit_low_ph), "high": ph(course.limit_high_ph)}
+    if course.safe_on is None:
+        return message("rescue-not-safe", day=course.look_to, **limits)
+    return message("rescue-safe", half=course.safe_on, nine=course.safe_90_on, **limits)
+
+
 def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) -> Message:
     """Sulfur in small applications: the first at most half the need, and within its limit."""
     cap = product_cap(load_materials()[_SULFUR], cap_situation=context.cap_situation)
@@ -279,6 +372,7 @@ def _never_after_acid(context: BedContext) -> tuple[Message, ...]:
         message("rescue-never-lime-on-ammonium"),
         message("rescue-never-second"),
         message("rescue-never-more-acid"),
+        message("rescue-never-bleach"),
     )
     wet = context.case.bed.drainage in (Drainage.SLOW, Drainage.WATERLOGGED)
     return (*never, message("rescue-never-dig-wet")) if wet else never

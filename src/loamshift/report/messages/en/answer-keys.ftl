@@ -242,6 +242,25 @@ answer-means-rescue-ph-expected = Where the pH goes by itself, or null.
 answer-means-rescue-steps = What to do, in order.
 answer-means-rescue-never = What not to do.
 answer-means-rescue-lime-as-caco3-g-m2 = Lime that would undo it, or null.
+answer-means-rescue-course = How it comes back over time, or null.
+
+## RescueCourse
+
+answer-means-rescue-course-plan = What to apply first, and what each test decides.
+answer-means-rescue-course-stages = The pH by date, untreated and with the plan.
+answer-means-rescue-course-limit-low-ph = The lowest pH that the plants bear, in water.
+answer-means-rescue-course-limit-high-ph = The highest pH that the plants bear, in water.
+answer-means-rescue-course-safe-on = Day from which half of the beds stay between them, or null.
+answer-means-rescue-course-safe-90-on = Day from which 90 in 100 do, or null.
+answer-means-rescue-course-safe-untreated-on = Day from which half of the untreated beds do, or null.
+answer-means-rescue-course-look-to = The last day simulated for it.
+
+## RescueStage
+
+answer-means-rescue-stage-on = The day.
+answer-means-rescue-stage-come-frac = Share that has acted by then of what was still to act, or null.
+answer-means-rescue-stage-untreated = pH of the untreated beds.
+answer-means-rescue-stage-treated = pH with the plan.
 
 ## Upkeep
 

@@ -144,6 +144,7 @@ explained-soil-temperature-equation-1 = D = √(2 α / ω)
 
 explained-rescue = Too much was applied
 explained-rescue-1 = What to do, in order, and what not to do, where earlier material has made or will make the bed harmful; with the pH to expect.
+explained-rescue-2 = course has the same simulated beds over time, untreated and with lime or sulphur given back in parts within the published limits. What each test calls for is chosen like any plan, for the most beds between the limits that the plants bear.
 
 ## The year
 

@@ -6,8 +6,8 @@
 # $ph is the pH below which the roots suffer.
 rescue-too-acid = This soil is too acid. Below pH { $ph }, aluminium and manganese harm roots more than the acid itself does.
 # $sulfur is pure sulphur that would make as much acid.
-rescue-acid-to-come = The material already applied will still release acid equal to { $sulfur } of pure sulphur. That is more than this soil can absorb without falling below pH { $ph }.
-rescue-acid-at-once = The material already applied will still release acid equal to { $sulfur } of pure sulphur. The pH may end where you want it, but so much acid at once injures roots on the way.
+rescue-acid-to-come = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. That is more than this soil can absorb without falling below pH { $ph }.
+rescue-acid-at-once = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. The pH may end where you want it, but so much acid at once injures roots on the way.
 # Stands after a sentence that says how much was applied.
 rescue-so-much-at-once = So much at once injures roots, whatever pH the soil ends at.
 rescue-over-limed = This soil has had too much lime: its pH is above { $ph }, or soon will be.
@@ -51,6 +51,8 @@ rescue-today-take-up =
         [lime] What you remove cannot raise the pH.
        *[acidify] What you remove needs no lime.
     }
+rescue-today-acid-spill = Keep people and animals off the wet ground. Put on goggles and gloves, stand upwind, and water the ground with plenty of water from a hose: it thins the acid that is in the soil already. Never pour water into a container of acid.
+rescue-today-caustic = Hydrated and burnt lime burn skin and eyes. Wear gloves and goggles, keep children and pets off, and water it in well before anybody walks there.
 rescue-today-sweep-lime = Sweep up or rake off what is still on the surface, before rain washes it in.
 # $top is the depth of the first sample.
 rescue-today-test =
@@ -80,6 +82,23 @@ rescue-first-lime =
     } Aim no higher than pH { $ph }.
 rescue-test-before-next = Test again about { $wait } later. Apply more only if the pH still reads below { $ph }. Stop once it reads { $ph }: the last application is still working.
 rescue-no-lime-ahead = Do not lime ahead of the acid: the acid comes over years, but lime works within months. Test twice a year, and apply a little ground limestone each time the pH reads below { $ph }.
+# Shares of what the reading had not seen yet.
+rescue-clock = { $pace ->
+    [fast] Of what the reading had not seen yet, { $now } has acted by today, and nearly all will have within a month.
+   *[slow] Of what the reading had not seen yet, { $now } has acted by today, { $month } will have within a month and { $year } within a year.
+}
+rescue-part-now = On { $day }, apply { $rate } of { $product } from the bag, and no more: the rest follows the tests.
+rescue-part-not-yet = Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
+rescue-part-test = Test on { $day }. The table in the letter says what each reading calls for.
+# $low and $high bound what the plants bear; $half and $nine are days, $nine none where out of sight.
+rescue-safe = Of 100 beds like this one, 50 stay between pH { $low } and { $high }, which the plants bear, from { $half } on. { $nine ->
+    [none] The forecast does not see 90 of them there, so plant only when two tests half a year apart read between them.
+   *[other] From { $nine } on, 90 do. Plant then, if tests of pH and salt agree.
+}
+rescue-not-safe = Most beds like this one do not come to stay between pH { $low } and { $high }, which the plants bear, before { $day }. Plant elsewhere until two tests half a year apart read between them.
+rescue-too-much-to-undo = Within the published limits, this treatment would make { $share } of 100 beds like this one safe by { $day }. Replacing the soil to the depth it was treated is surer.
+rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh compost. Put the old mix where nothing grows.
+rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, that comes first. Rinse with plain water and get medical or veterinary help.
 rescue-lift-until-steady = Move plants you value into fresh compost until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
 rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
 rescue-keep-moist = Keep the soil evenly moist with rainwater until the result is in. In a dry bed the salt rises to the roots.
@@ -102,6 +121,7 @@ rescue-never-ammonium-on-lime = No ammonium or urea fertiliser within a month of
 rescue-never-second = No second application before the test: sulphur and lime both go on working for months.
 rescue-never-more-acid = No more acid of any kind, coffee grounds and vinegar included, to even things out.
 rescue-never-acid-on-bed = No vinegar, battery acid or other acid on the bed: it burns roots and does not last.
+rescue-never-bleach = Never let acid or acid salts meet bleach, pool chlorine or any hypochlorite: poisonous chlorine gas is given off.
 rescue-never-second-correction = No second correction before a test shows what the first one did.
 rescue-never-guess =
     { $direction ->
@@ -147,7 +167,10 @@ rescue-not = What not to do:
 # $low, $high and $mid are pure lime, $least is "none" where the soil may need none.
 rescue-lime-range =
     { $least ->
-        [none] To come back to the lower limit, this soil needs up to { $high } of pure lime, or perhaps none. Our best estimate is { $mid }.
+        [none] To come back to the lower limit, this soil needs up to { $high } of pure lime, or perhaps none.{ $mid ->
+            [none] {""}
+           *[other] {" "}Our best estimate is { $mid }.
+        }
        *[some] To come back to the lower limit, this soil needs { $range } of pure lime. Our best estimate is { $mid }.
     } Apply it in small amounts, and test before each.
 rescue-sheet-today = Today
@@ -158,8 +181,18 @@ rescue-sheet-test = When to test
 rescue-sheet-readings = Readings
 rescue-sheet-care = Precautions
 
+## The course of a rescue, day by day
+
+rescue-course-caption = How it goes on: the median of the simulated beds, and 90 in 100 of them
+rescue-course-on = on
+rescue-course-come = has acted
+rescue-course-untreated = pH left alone
+rescue-course-treated = pH with this plan
+rescue-course-ph = { $mid } ({ $range })
+
 ## Whom to ask
 
+rescue-ask-hurt = Emergency services, a poison centre or a vet, where a person or an animal is hurt.
 rescue-ask-laboratory = A soil laboratory for pH and salt (EC), always by the same method.
 rescue-ask-adviser = A local or licensed adviser, before you apply anything more or give up plants of value.
 rescue-ask-acid-sulfate = A specialist, before you dig or drain, if soil this acid is near the coast or smells of rotten eggs.
