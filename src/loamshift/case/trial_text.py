@@ -33,6 +33,7 @@ def trial_toml(
     case_file: str,
     soil: Mapping[str, object],
     treatments: Sequence[TreatmentText],
+    days: Sequence[int],
 ) -> str:
     """The text of a trial file.
 
@@ -44,6 +45,8 @@ def trial_toml(
         The case file that the soil is in; empty where it is told here.
     soil
         Keys of a case file with their values [dotted].
+    days
+        Days on which everything is read [d].
     """
     lines = [
         f"# {_said('head')}",
@@ -54,7 +57,7 @@ def trial_toml(
         f"design = {toml_string(design.value)}  # {_said('design')}",
         f"replicates = {replicates}",
         f"seed = {seed}  # {_said('seed')}",
-        f"# days = [0, 1, 3, 9, 30, 90]  # {_said('days')}",
+        f"days = {list(days)}  # {_said('days')}",
         f"# matters = 0.2  # {_said('matters')}",
         f"# slurry = [[7.1, 7.2, 7.1, 7.1]]  # {_said('slurry')}",
     ]

@@ -5,15 +5,19 @@ from __future__ import annotations
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
+from loamshift import __version__
 from loamshift.cli import case_options as co
 from loamshift.cli.help_text import told
 from loamshift.domain.message import message
 from loamshift.domain.trial import Design
 from loamshift.domain.worded_error import WordedError, given
+
+_FEW_MEMBERS: Final = 40
+"""Possible beds that are enough to choose the days of reading [count]."""
 
 if TYPE_CHECKING:
     from loamshift.case.trial_text import TreatmentText
@@ -101,6 +105,7 @@ def new(
           --material "elemental sulfur, powder" --case bed.toml --area "0.03 m2"
     """
     from loamshift.case.trial_read import parse_trial
+    from loamshift.case.trial_schema import DAYS
     from loamshift.case.trial_text import TreatmentText, trial_toml
     from loamshift.cli.files import write_whole
     from loamshift.cli.show import clock_today, misuse, read_date, show, tell, words_for
@@ -134,7 +139,7 @@ def new(
     if all(one.material for one in named):
         named.insert(0, TreatmentText(name="nothing"))
 
-    def text_of(treatments: list[TreatmentText]) -> str:
+    def text_of(treatments: list[TreatmentText], days: tuple[int, ...] = DAYS) -> str:
         return trial_toml(
             name=name or (file.stem if file is not None else "trial"),
             question=question or told("cli-trial-no-question"),
@@ -146,6 +151,7 @@ def new(
             case_file="" if case_file is None else _beside(case_file, file),
             soil=soil,
             treatments=treatments,
+            days=days,
         )
 
     folder = Path() if file is None else file.parent
@@ -153,13 +159,24 @@ def new(
     if doses is not None and to_ph is not None and material is not None:
         named = _series(trial, count=doses, ph_to=to_ph, material=material)
         trial = parse_trial(text_of(named), folder=folder)
-    text = text_of(named)
+    text = text_of(named, _days(trial))
     if file is None:
         sys.stdout.write(text)
         return
     write_whole(file, text, replace=force)
     tell(message("trial-written", path=given(file)))
+    trial = parse_trial(text, folder=folder)
     show(trial_summary(plan_trial(trial), words=words_for(None, None)))
+
+
+def _days(trial: Trial) -> tuple[int, ...]:
+    """Days worth reading by the forecast; the usual ones for a soil that it does not reach."""
+    from loamshift.cli.kernel_ready import ready_kernels
+    from loamshift.services.trial.expect import predict
+
+    ready_kernels()
+    made = predict(trial, today=trial.start, version=__version__, members=_FEW_MEMBERS)
+    return trial.days if made is None else made.days_advised
 
 
 def _beside(case_file: Path, file: Path | None) -> str:

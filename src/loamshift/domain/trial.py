@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from loamshift.domain.answer import Caution
-from loamshift.domain.case import Case, ClaimEntry
+from loamshift.domain.case import BedKind, Case, ClaimEntry
 from loamshift.domain.ph import PhMethod
 
 
@@ -82,6 +82,13 @@ class Trial:
     def n_treatments(self) -> int:
         """How many treatments, the control among them."""
         return len(self.treatments)
+
+    @property
+    def unit(self) -> str:
+        """What a treatment is given to: pot, strip or plot."""
+        if self.case.bed.kind is BedKind.CONTAINER:
+            return "pot"
+        return "strip" if self.design is Design.STRIPS else "plot"
 
     def due(self, day: int) -> date:
         """The date of a day of the trial [d]."""

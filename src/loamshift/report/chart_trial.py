@@ -72,7 +72,10 @@ def draw_trial(figure: Figure, *, width: float) -> Drawing:
         shift = _DODGE_SHARE * ((place + 0.5) / len(names) - 0.5)
         ends.append(_treatment(drawing, name, of_name, place=place, shift=shift))
     foot_line(drawing)
-    _ticks(drawing, [(number(row["place"]) + 0.5, str(row["text"])) for row in days])
+    room_of_day = (drawing.x.end_px - drawing.x.start_px) / len(days)
+    widest = max(text_width(str(row["text"])) for row in days)
+    text = "text" if widest + GAP_PX < room_of_day else "short"
+    _ticks(drawing, [(number(row["place"]) + 0.5, str(row[text])) for row in days])
     _foot_text(drawing, labels["days"])
     end_labels(drawing, ends, room=room)
     return drawing
@@ -206,8 +209,8 @@ def _bound(drawing: Drawing, low: float, high: float) -> None:
         Mark.RULE,
         edges,
         "x y x2",
-        color=Colour.NEUTRAL,
-        strokeWidth=0.8,
+        color=Colour.QUIET,
+        strokeWidth=1.1,
         strokeDash=(6.0, 3.0),
     )
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from loamshift.domain.case import BedKind
 from loamshift.domain.letter import (
     Align,
     Block,
@@ -22,16 +21,18 @@ from loamshift.domain.message import (
     Message,
     Product,
     Quantity,
+    amount,
     message,
     ph_mean,
     rate,
 )
-from loamshift.domain.trial import Design, Prediction, TrialPlan
+from loamshift.domain.trial import Design, Expected, Prediction, TrialPlan
 from loamshift.report.figures.trial import trial_size_figure
 from loamshift.report.letter_care import RULES_LINE, caution_line
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+_A_KILO_G = 1000.0
 _SHOWN_DIGITS = 12
 """Characters of a digest that are printed."""
 
@@ -80,7 +81,9 @@ def _heading(name: str, words: Words) -> str:
 def _opening(plan: TrialPlan, words: Words) -> tuple[Block, ...]:
     if plan.lacks:
         return tuple(
-            Paragraph(say(message("trial-demonstration", lack=lack.value), words))
+            Paragraph(
+                say(message("trial-demonstration", lack=lack.value, unit=plan.trial.unit), words)
+            )
             for lack in plan.lacks
         )
     blocks: list[Block] = []
@@ -96,6 +99,7 @@ def can_show(plan: TrialPlan) -> Message:
     return message(
         "trial-can-show",
         replicates=trial.replicates,
+        unit=trial.unit,
         treatments=trial.n_treatments,
         smallest=None if plan.smallest_ph is None else ph_mean(plan.smallest_ph),
         control=Given(trial.treatments[0].name),
@@ -110,6 +114,7 @@ def _against_matters(plan: TrialPlan, smallest_ph: float) -> Message:
         enough="yes" if smallest_ph <= matters_ph else "no",
         matters=ph_mean(matters_ph),
         needed=needed,
+        most=plan.by_replicates[-1][0],
     )
 
 
@@ -150,7 +155,7 @@ def _treatments(plan: TrialPlan, words: Words) -> Table:
 def _add(material: Material, grams: float | None, rate_g_m2: float) -> Message:
     if grams is None:
         return message("trial-add-rate", material=Product(material.key), rate=rate(rate_g_m2))
-    weight = Measure(Quantity.GRAMS, grams)
+    weight = Measure(Quantity.GRAMS, grams) if grams < _A_KILO_G else amount(grams)
     return message("trial-add", material=Product(material.key), amount=weight)
 
 
@@ -160,15 +165,15 @@ def _listed(each: list[Message]) -> Message | None:
 
 def _steps(plan: TrialPlan, words: Words) -> Items:
     trial = plan.trial
-    in_pots = trial.case.bed.kind is BedKind.CONTAINER
+    unit = trial.unit
     steps = [
-        message("trial-step-soil", unit="pot" if in_pots else "plot"),
-        message("trial-step-label"),
-        message("trial-step-weigh"),
-        message("trial-step-place"),
-        message("trial-step-alike"),
-        message("trial-step-read", method=Given(trial.ph_method.value)),
-        *(() if in_pots else (message("trial-step-composite"),)),
+        message("trial-step-soil", unit=unit),
+        message("trial-step-label", unit=unit),
+        message("trial-step-weigh", unit=unit),
+        *((message("trial-step-place"),) if unit == "pot" else ()),
+        message("trial-step-alike", unit=unit),
+        message("trial-step-read", unit=unit, method=Given(trial.ph_method.value)),
+        *(() if unit == "pot" else (message("trial-step-composite", unit=unit),)),
         message("trial-step-write"),
         message("trial-step-import"),
     ]
@@ -177,10 +182,10 @@ def _steps(plan: TrialPlan, words: Words) -> Items:
 
 def _days(plan: TrialPlan, prediction: Prediction | None, words: Words) -> list[Block]:
     columns = (
-        Column(say(message("trial-column", column="day"), words), Align.RIGHT),
         Column(say(message("trial-column", column="date"), words)),
+        Column(say(message("trial-column", column="day"), words), Align.RIGHT),
     )
-    rows = tuple((str(day), words.date(plan.trial.due(day))) for day in plan.trial.days)
+    rows = tuple((words.date(plan.trial.due(day)), str(day)) for day in plan.trial.days)
     blocks: list[Block] = [Table(columns, rows)]
     if prediction is not None:
         days = Listed(tuple(Given(str(day)) for day in prediction.days_advised))
@@ -206,7 +211,7 @@ def _map(plan: TrialPlan, words: Words) -> list[Block]:
     table = Table((Column(""), *(Column(str(n)) for n in range(1, columns + 1))), rows)
     notes = [message("trial-map-random", seed=trial.seed)]
     if trial.in_blocks:
-        notes.append(message("trial-map-blocks"))
+        notes.append(message("trial-map-blocks", unit=trial.unit))
     if trial.blind:
         notes.append(message("trial-map-blind"))
     if trial.design is Design.STRIPS:
@@ -224,25 +229,24 @@ def _forecast(plan: TrialPlan, prediction: Prediction | None, words: Words) -> l
     )
     if plan.trial.blind:
         return [Paragraph(say(kept, words))]
-    keys = ("treatment", "day", "expected", "expected-range", "difference")
-    columns = tuple(
-        Column(
-            say(message("trial-column", column=key), words),
-            Align.LEFT if key == "treatment" else Align.RIGHT,
-        )
-        for key in keys
+    names = [treatment.name for treatment in plan.trial.treatments]
+    columns = (
+        Column(say(message("trial-column", column="day"), words), Align.RIGHT),
+        *(Column(name, Align.RIGHT) for name in names),
     )
     rows = tuple(
-        (
-            row.treatment,
-            str(row.day),
-            say(message("trial-figure", figure=ph_mean(row.ph)), words),
-            say(message("trial-figure", figure=ph_mean(row.ph_low, high=row.ph_high)), words),
-            say(message("trial-figure", figure=ph_mean(row.change)), words),
-        )
-        for row in prediction.rows
+        (str(day), *(_expected(prediction.of(name, day), words) for name in names))
+        for day in plan.trial.days
     )
-    blocks: list[Block] = [Table(columns, rows), Paragraph(say(kept, words))]
+    caption = say(message("trial-forecast-caption"), words)
+    blocks: list[Block] = [Table(columns, rows, caption), Paragraph(say(kept, words))]
     if not plan.trial.ph_method.is_water:
         blocks.append(Paragraph(say(message("trial-forecast-method"), words)))
     return blocks
+
+
+def _expected(row: Expected | None, words: Words) -> str:
+    if row is None:
+        return ""
+    figures = {"ph": ph_mean(row.ph), "range": ph_mean(row.ph_low, high=row.ph_high)}
+    return say(message("trial-expected", **figures), words)

@@ -15,7 +15,7 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.domain.message import Given, Message, Prose, Value, message, ph_mean
+from loamshift.domain.message import Given, Listed, Message, Prose, Value, message, ph_mean
 from loamshift.domain.trial import TrialPlan
 from loamshift.domain.trial_result import DayResult, Difference, FactorEffect, Shown, TrialResult
 from loamshift.report.figures.trial import differences_table, interval, trial_figure
@@ -31,9 +31,12 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
     """What a trial shows, as a letter."""
     plan = result.plan
     trial = plan.trial
-    opening: list[Block] = [Paragraph(say(plain_words(result, words=words), words))]
+    opening: list[Block] = [
+        Paragraph(say(lead(result), words)),
+        Paragraph(say(plain_words(result, words=words), words)),
+    ]
     opening += [
-        Paragraph(say(message("trial-demonstration", lack=lack.value), words))
+        Paragraph(say(message("trial-demonstration", lack=lack.value, unit=trial.unit), words))
         for lack in plan.lacks
     ]
     sections = [Section(None, tuple(opening), Matter.OPENING)]
@@ -57,6 +60,38 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
     return Letter(trial.name, trial.question, tuple(sections), _last_day(result))
 
 
+def lead(result: TrialResult) -> Prose:
+    """Which treatments made a difference, in a sentence or two to be read across a room."""
+    told: dict[str, list[str]] = {"lasts": [], "gone": [], "same": [], "open": []}
+    for treatment in result.plan.trial.treatments[1:]:
+        course = _course(result, treatment.name)
+        if not course:
+            continue
+        last = course[-1][1].shown
+        passed = any(day.day > 0 and row.shown is Shown.DIFFERS for day, row in course)
+        if last is Shown.DIFFERS:
+            kind = "lasts"
+        elif passed:
+            kind = "gone"
+        else:
+            kind = "same" if last in _SAME else "open"
+        told[kind].append(treatment.name)
+    sentences = tuple(
+        message(
+            "trial-lead",
+            kind=kind,
+            names=Listed(tuple(message("trial-lead-name", name=Given(name)) for name in names)),
+        )
+        for kind, names in told.items()
+        if names
+    )
+    return Prose(sentences or (message("trial-plain-nothing"),))
+
+
+def _course(result: TrialResult, name: str) -> list[tuple[DayResult, Difference]]:
+    return [(day, row) for day in result.days for row in day.rows if row.treatment == name]
+
+
 def plain_words(result: TrialResult, *, words: Words) -> Prose:
     """What a trial shows, in one paragraph for somebody who was not there."""
     trial = result.plan.trial
@@ -70,12 +105,11 @@ def plain_words(result: TrialResult, *, words: Words) -> Prose:
             pots=len({one.pot for one in result.readings}),
             days=len({one.day for one in result.readings}),
             replicates=trial.replicates,
+            unit=trial.unit,
         )
     )
     for treatment in trial.treatments[1:]:
-        course = [
-            (day, row) for day in answered for row in day.rows if row.treatment == treatment.name
-        ]
+        course = _course(result, treatment.name)
         if course:
             sentences.append(_of_treatment(result.plan, course, words))
     sentences.append(message("trial-plain-limits", days=answered[-1].day))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Final
+from typing import Final, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from loamshift.errors import FitError
 
 FloatArray = NDArray[np.float64]
+Correlation: TypeAlias = tuple[tuple[float, ...], ...]
 
 _POINTS: Final = 20_000
 """Points of the lattice that the distribution is integrated on: good to about 0.0001 [count]."""
@@ -24,10 +25,10 @@ _POINTS: Final = 20_000
 class Differences:
     """Differences with intervals that hold together at ``level``.
 
-    ``estimate``, ``se``, ``low``, ``high`` (K,) [unit of the readings]; ``p`` (K,) chance of a
-    difference as large as this or larger somewhere among the K, were there none [0-1];
-    ``equal_low``, ``equal_high`` (K,) ends of the narrower interval, at 1 - 2(1 - level), that
-    must lie inside a bound for two to count as equal [unit of the readings]; ``df`` [count].
+    ``estimate``, ``se``, ``low``, ``high`` (K,) [unit of the readings]; ``equal_low``,
+    ``equal_high`` (K,) ends of the narrower interval, at 1 - 2(1 - level), that must lie inside a
+    bound for two to count as equal [unit of the readings]; ``correlation`` of the K estimates
+    [1]; ``df`` [count].
     """
 
     estimate: FloatArray
@@ -36,9 +37,17 @@ class Differences:
     high: FloatArray
     equal_low: FloatArray
     equal_high: FloatArray
-    p: FloatArray
+    correlation: Correlation
     df: float
     level: float
+
+    @property
+    def p(self) -> FloatArray:
+        """Chance of a difference as large somewhere among the K, were there none (K,) [0-1]."""
+        sizes = np.abs(self.estimate / self.se)
+        return np.array(
+            [chance_of_more(self.correlation, size=float(t), df=self.df) for t in sizes]
+        )
 
 
 def against_control(n_treatments: int, *, control: int = 0) -> FloatArray:
@@ -91,7 +100,7 @@ def differences(
     Returns
     -------
     Differences
-        Estimates, intervals and chances [units as named there].
+        Estimates and intervals [units as named there].
 
     Raises
     ------
@@ -127,13 +136,10 @@ def differences(
         high=estimate + wide * se,
         equal_low=estimate - narrow * se,
         equal_high=estimate + narrow * se,
-        p=np.array([chance_of_more(key, size=abs(t), df=df) for t in estimate / se]),
+        correlation=key,
         df=df,
         level=level,
     )
-
-
-Correlation = tuple[tuple[float, ...], ...]
 
 
 @lru_cache(maxsize=4096)

@@ -33,7 +33,7 @@ def trial_figure(result: TrialResult, *, words: Words) -> Figure | None:
         for row in day.rows
     )
     shown = tuple(
-        (float(place), say(message("trial-figure-day", day=day.day), words))
+        (float(place), say(message("trial-figure-day", day=day.day), words), str(day.day))
         for place, day in enumerate(days)
     )
     forecast = "yes" if any(row.expected is not None for day in days for row in day.rows) else "no"
@@ -53,7 +53,7 @@ def trial_figure(result: TrialResult, *, words: Words) -> Figure | None:
                 ),
                 points,
             ),
-            DataSet("days", ("place", "text"), shown),
+            DataSet("days", ("place", "text", "short"), shown),
             DataSet("matters", ("low", "high"), ((-trial.matters_ph, trial.matters_ph),)),
         ),
         table=differences_table(result, words=words),
@@ -124,7 +124,7 @@ def trial_size_figure(plan: TrialPlan, *, words: Words) -> Figure:
         labels=labels_said(
             words,
             axis=message("trial-size-axis"),
-            replicates=message("trial-size-replicates"),
+            replicates=message("trial-size-replicates", unit=plan.trial.unit),
         ),
     )
 

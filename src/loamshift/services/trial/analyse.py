@@ -177,13 +177,14 @@ def _factors(
         found = differences(fit.mean, fit.covariance, contrasts, df=fit.df, level=plan.level)
     except FitError:
         return ()
+    chances = found.p
     return tuple(
         FactorEffect(
             name=name,
             estimate=float(found.estimate[k]),
             low=float(found.low[k]),
             high=float(found.high[k]),
-            p=float(found.p[k]),
+            p=float(chances[k]),
         )
         for k, name in enumerate(names)
     )

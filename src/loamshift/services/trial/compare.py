@@ -147,7 +147,7 @@ def rows_from(
     day: int | None,
 ) -> tuple[Difference, ...]:
     """Differences as rows, each with what the forecast said of that day."""
-    rows = []
+    rows, chances = [], found.p
     for k, number in enumerate(pots.kept[1:]):
         name = plan.trial.treatments[number].name
         said = prediction.of(name, day) if prediction is not None and day is not None else None
@@ -159,7 +159,7 @@ def rows_from(
                 estimate=float(found.estimate[k]),
                 low=float(found.low[k]),
                 high=float(found.high[k]),
-                p=float(found.p[k]),
+                p=float(chances[k]),
                 shown=_shown(found, k, matters_ph=plan.trial.matters_ph),
                 expected=None if said is None else said.change,
                 expected_low=None if said is None else said.change_low,
@@ -171,7 +171,7 @@ def rows_from(
 
 def _shown(found: Differences, k: int, *, matters_ph: float) -> Shown:
     is_small = -matters_ph < found.equal_low[k] and found.equal_high[k] < matters_ph
-    differs = found.p[k] < 1.0 - found.level
+    differs = not found.low[k] <= 0.0 <= found.high[k]
     if differs:
         return Shown.DIFFERS_LITTLE if is_small else Shown.DIFFERS
     return Shown.EQUAL if is_small else Shown.OPEN

@@ -26,6 +26,10 @@ SERIES: Final = (0, 1, 3, 9, 30, 90, 180, 365)
 """Days that could be read, each about three times the last."""
 _SETTLED_PH: Final = 0.05
 """A course that has this much left to go is as good as there [pH]."""
+_MOVES_PH: Final = 0.02
+"""A course that moved less since the last reading is not worth another [pH]."""
+_EARLIEST_END: Final = 30
+"""No trial ends before it has been seen that nothing more comes [d]."""
 _OUTER: Final = (0.05, 0.95)
 
 
@@ -158,11 +162,20 @@ def _expected(name: str, day: int, after: FloatArray, alone: FloatArray) -> Expe
 
 
 def _days_advised(changes: Sequence[FloatArray]) -> tuple[int, ...]:
-    """The series of days up to the one on which every course has settled, and one more."""
+    """Days on which something has moved since the last, up to the one after all has settled."""
     middles = [np.median(change, axis=0) for change in changes]
-    for place, day in enumerate(SERIES):
-        settled = all(np.all(np.abs(one[day:] - one[-1]) < _SETTLED_PH) for one in middles)
-        moved = all(day > int(np.argmax(np.abs(one))) or not one.any() for one in middles)
-        if settled and (moved or day >= SERIES[4]):
-            return SERIES[: min(place + 2, len(SERIES))]
-    return SERIES
+    settled = next(
+        (
+            place
+            for place, day in enumerate(SERIES)
+            if day >= _EARLIEST_END
+            and all(np.all(np.abs(one[day:] - one[-1]) < _SETTLED_PH) for one in middles)
+        ),
+        len(SERIES) - 1,
+    )
+    days = [SERIES[0]]
+    for place, day in enumerate(SERIES[1 : settled + 2], start=1):
+        moved = max(float(np.ptp(one[days[-1] : day + 1])) for one in middles)
+        if moved >= _MOVES_PH or place >= settled:
+            days.append(day)
+    return tuple(days)

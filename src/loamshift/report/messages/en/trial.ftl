@@ -71,16 +71,20 @@ trial-exchanged = Day { $day }: pots { $first } (“{ $one }”) and { $second }
 
 ## The design and the protocol
 
-trial-can-show = With { $replicates } of each of { $treatments } treatments, this trial is likely to show a difference of **pH { $smallest }** or more from “{ $control }”. Smaller ones it will mostly miss.
+trial-can-show = With { $replicates } { $unit ->
+    [pot] pots
+    [strip] strips
+   *[plot] plots
+} of each of { $treatments } treatments, this trial is likely to show a difference of **pH { $smallest }** or more from “{ $control }”. Smaller ones it will mostly miss.
 trial-demonstration = This is a demonstration, not an experiment: { $lack ->
     [no-control] nothing in it is left untreated, so nobody can say what would have happened anyway. Add a treatment with nothing added.
-   *[no-replicates] there is only one pot of each treatment, so a difference may be chance. Take at least three, better five.
+   *[no-replicates] there is only one { $unit } of each treatment, so a difference may be chance. Take at least three, better five.
 }
 trial-against-matters = { $enough ->
     [yes] That is less than the { $matters } that matters to you, so the trial is large enough.
    *[no] That is more than the { $matters } that matters to you. { $needed ->
-        [none] No number of pots that can be handled would show it.
-       *[other] It would take { $needed } pots of each treatment.
+        [none] Even { $most } of each would not show that.
+       *[other] It would take { $needed } of each to show that.
     }
 }
 trial-basis = { $basis ->
@@ -113,8 +117,6 @@ trial-column = { $column ->
     [difference] Difference
     [interval] 95% interval
     [shown] What it says
-    [expected] Expected
-    [expected-range] 9 in 10 within
     [replicates] Pots of each treatment
     [smallest] Smallest difference
     [found] Found
@@ -126,22 +128,31 @@ trial-add-rate = { $material }, { $rate }
 trial-figure = { $figure }
 trial-map-row = Row { $row }
 trial-map-place = { $label }: { $treatment }
-trial-map-blocks = Each row of the map is one block: keep the pots of a block together, and do all work block by block.
+trial-map-blocks = Each row of the map is one block. Keep the { $unit }s of a block together, and do all work block by block.
 trial-map-random = The order was shuffled with seed { $seed }. Do not tidy it up.
 trial-map-blind = The sheets do not say which pot is which. Whoever reads the pots should not see the key until the last reading is in.
 trial-step-soil = { $unit ->
     [pot] Mix all the soil first, and fill every pot from that one heap, to the same weight.
-   *[plot] Mark out every plot before you start, all of one size, and take the samples from the middle of each.
+    [strip] Mark out every strip before you start, all of one size, and take the samples along its middle.
+   *[plot] Mark out every plot before you start, all of one size, and take the samples from its middle.
 }
-trial-step-label = Label every place with its number alone.
-trial-step-weigh = Weigh each addition separately, mix it in well, and treat the untreated ones the same way: empty, stir and refill.
-trial-step-place = Put them where the map says, and leave them there.
-trial-step-alike = Water all of them alike, with the same water, on the same day.
-trial-step-read = On each day, read every pot once by the same method ({ $method }), with the same meter, checked in its buffers before you start.
-trial-step-composite = Take five cores from each plot and mix them into one sample; cores from one plot are not replicates.
-trial-step-write = Write down every reading with its date, odd ones too. Do not read a pot again because you do not like its figure.
+trial-step-label = Label every { $unit } with its number alone.
+trial-step-weigh = { $unit ->
+    [pot] Weigh each addition separately and mix it in well. Treat the untreated pots the same way: empty, stir and refill.
+   *[plot] Weigh each addition separately and spread it evenly. Work the untreated ones in the same way and on the same day.
+}
+trial-step-place = Put the pots where the map says, and leave them there.
+trial-step-alike = { $unit ->
+    [pot] Water all pots alike, with the same water, on the same day.
+   *[plot] Treat them all alike in everything else: water, feed, crop, traffic.
+}
+trial-step-read = On each day, read every { $unit } once by the same method ({ $method }), with the same meter, checked in its buffers before you start.
+trial-step-composite = Take five cores from each { $unit } and mix them into one sample. Cores from one { $unit } are not replicates.
+trial-step-write = Write down every reading with its date, odd ones too. Do not read again because you do not like a figure.
 trial-step-import = Send the sheet back with: loamshift trial read
-trial-days-forecast = By the forecast, readings after { $days } would tell the story. The first ones come close together, because that is when things happen.
+trial-days-forecast = By the forecast, the days worth reading are { $days }.
+trial-forecast-caption = pH in water, and in brackets the range that holds 9 in 10.
+trial-expected = { $ph } ({ $range })
 trial-forecast-kept = This forecast was made on { $day } and kept beside the trial before the first reading, so that the trial can prove it wrong. Its digest is { $digest }.
 trial-forecast-method = It is for pH in water; readings by another method differ from it by about the same amount in every pot.
 trial-forecast-none = This soil lies beyond what the forecast covers, so nothing is predicted.
@@ -159,7 +170,7 @@ trial-figure-sentence = Points are differences from the control with 95% interva
 }
 trial-size-title = Smallest difference that is likely to be shown
 trial-size-axis = pH
-trial-size-replicates = pots of each treatment
+trial-size-replicates = { $unit }s of each treatment
 trial-size-sentence = The full point is this trial, with { $n } of each. “Likely” means in 4 of 5 trials.
 
 ## The result
@@ -170,10 +181,17 @@ trial-shown = { $shown ->
     [equal] equal, for what matters
    *[open] cannot tell
 }
-trial-plain-size = { $pots } pots were read on { $days ->
+trial-lead-name = “{ $name }”
+trial-lead = { $kind ->
+    [lasts] { $names } made a difference that lasted to the last reading.
+    [gone] { $names } made a difference that was gone again by the last reading.
+    [same] { $names } made no difference that matters.
+   *[open] About { $names } this trial cannot tell.
+}
+trial-plain-size = { $pots } { $unit }s were read on { $days ->
     [one] one day
    *[other] { $days } days
-}, { $replicates } of each treatment.
+}, { $replicates } of each treatment at the start.
 trial-plain-same = With “{ $treatment }” the pH was the same as with “{ $control }”, to within { $matters }: the difference on day { $day } was { $figure } (95% interval { $interval }).
 trial-plain-gone = With “{ $treatment }” the pH was { $peak } { $turn ->
     [rise] higher
