@@ -9,7 +9,7 @@ from uuid import UUID
 from django.urls import URLPattern, URLResolver, get_resolver
 
 from loamshift.store.changes import Writer
-from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Office, Product, Question, SentLetter
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import with_fields
 from loamshift.web.letters.sending import letter_to_send
@@ -26,6 +26,7 @@ NO_PAGES = {
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
     "garden-size", "letter-away", "letter-note", "plan-keep", "product-away", "samples-away",
     "sign-out", "take-back", "tour-again", "tour-done",
+    "question-away", "question-bed", "question-close",
 }  # fmt: skip
 SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
 WALK_IN = urlencode(
@@ -37,6 +38,10 @@ CLAIM = urlencode(
     {"claim.0.material": "wood ash", "claim.0.amount": "100 g/m2", "soil.texture": "sandy loam",
      "soil.ph": "5.4", "aim.target_ph": "6.5"}
 )  # fmt: skip
+ASKED = (
+    "We put hydrated lime on our 12 m2 border near Leeds, pH 7.9, and the camellias look ill. "
+    "The children play there."
+)
 WRONG_CLAIM = urlencode({"claim.0.material": "moon dust", "claim.0.amount": "much"})
 
 
@@ -71,6 +76,7 @@ def in_use(today: date) -> Office:
         Product(name="Pale bag", material="ground limestone, calcitic", pack="20 kg", price=5.4,
                 currency="GBP")
     )  # fmt: skip
+    writer.add(Question(words=ASKED, sender="Somebody", received_on=today))
     garden = Garden.objects.get()
     garden.plan = {
         "width_m": 20.0,
@@ -119,6 +125,8 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "review": ("/review/", f"/review/?year={letter.sent_on.year - 1}"),
         "client-review": (f"/clients/{client.pk}/review",),
         "bed-review": (f"/beds/{border.pk}/review",),
+        "inbox": ("/inbox/", "/inbox/?show=answered", "/inbox/?find=zzz"),
+        "question": (f"/inbox/{Question.objects.get().pk}",),
         "scores": ("/scores/",),
         "client-scores": (f"/clients/{client.pk}/scores",),
         "bed-scores": (f"/beds/{border.pk}/scores",),

@@ -13,7 +13,17 @@ from django.test import Client as Browser
 from django.urls import URLPattern, URLResolver, get_resolver
 
 from loamshift.store.changes import Writer
-from loamshift.store.models import ApiKey, Bed, Client, Garden, Office, Product, SentLetter, User
+from loamshift.store.models import (
+    ApiKey,
+    Bed,
+    Client,
+    Garden,
+    Office,
+    Product,
+    Question,
+    SentLetter,
+    User,
+)
 
 MARK = "Zinnia"
 NASTY = f'<script>alert("x")</script>{MARK}'
@@ -74,6 +84,8 @@ def world(name: str) -> World:
     writer.add(letter)
     product = Product(name=f"{NASTY} bag", material="gypsum", note=NASTY, pack="25 kg", price=9.0)
     writer.add(product)
+    question = Question(words=NASTY, sender=f"{NASTY} sender", received_on=date(2026, 4, 12))
+    writer.add(question)
     key = ApiKey.objects.create(user=adviser, name=f"{NASTY} key", digest=f"{name:0>64}"[:64])
     at = {
         "client": client.pk,
@@ -81,6 +93,7 @@ def world(name: str) -> World:
         "bed": bed.pk,
         "letter": letter.pk,
         "product": product.pk,
+        "question": question.pk,
         "act": writer.act,
         "key": key.pk,
     }
@@ -147,6 +160,7 @@ KIND_BY_FOLDER = {
     "post": "letter",
     "letters": "letter",
     "shelf": "product",
+    "inbox": "question",
     "products": "product",
     "changes": "act",
     "acts": "act",

@@ -10,7 +10,7 @@ from django.db import models
 
 from loamshift.domain.message import Message, message
 from loamshift.store.limits import shown
-from loamshift.store.models import Bed, Client, Kept, Product, SentLetter
+from loamshift.store.models import Bed, Client, Kept, Product, Question, SentLetter
 from loamshift.store.plain import field_value
 
 AsField: TypeAlias = "models.Field[Any, Any]"
@@ -23,7 +23,10 @@ TABLES: Final[dict[str, type[Kept]]] = {
     "beds.csv": Bed,
     "letters.csv": SentLetter,
     "products.csv": Product,
+    "questions.csv": Question,
 }
+LATER_TABLES: Final = ("questions.csv",)
+"""Tables that zips written before they came do not have."""
 LATER: Final = ("label",)
 """Columns that files written before they came do not have; they are empty then."""
 _NOT_WRITTEN: Final = ("office", "sought")

@@ -8,11 +8,11 @@ from django.db import connection, transaction
 
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
-from loamshift.store.models import Bed, Change, Client, Garden, Kept, Office, SentLetter
+from loamshift.store.models import Bed, Change, Client, Garden, Kept, Office, Question, SentLetter
 
 
 def erase_client(office: Office, client: Client) -> int:
-    """Remove a client with its gardens, beds and letters, put away or not, and their changes.
+    """Remove a client with all that lies in it and what was asked about it, and their changes.
 
     It cannot be taken back. Backups made earlier and letters sent still hold it.
 
@@ -41,6 +41,11 @@ def erase_client(office: Office, client: Client) -> int:
             levels.append((model, above))
             keys += above
             gone += len(above)
+        asked = Question.objects.filter(bed__in=levels[1][1]).order_by("pk")
+        questions = list(asked.select_for_update(of=("self",)).values_list("pk", flat=True))
+        levels.append((Question, questions))
+        keys += questions
+        gone += len(questions)
         Change.objects.filter(office=office, thing__in=keys).delete()
         for model, some in reversed(levels):
             model._default_manager.filter(pk__in=some).delete()

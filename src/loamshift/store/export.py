@@ -1,7 +1,8 @@
 """The store, or one client, as a zip of plain tables and files that a person can read.
 
-``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters
-and products are tables (CSV), gardens and case files TOML, letters the JSON they were sent as.
+``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters,
+products and questions are tables (CSV), gardens and case files TOML, letters the JSON they were
+sent as.
 What was put away is in it with its day; people who sign in, and the list of changes, are not.
 ``SHA256SUMS.txt`` holds a digest of every file, by which a file that was cut is found.
 """
@@ -21,7 +22,7 @@ from django.db.models import QuerySet
 from loamshift import __version__
 from loamshift.store.cells import cell_of, columns
 from loamshift.store.digests import DIGESTS, digest_of, digests_text
-from loamshift.store.models import Bed, Client, Garden, Kept, Office, Product, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Kept, Office, Product, Question, SentLetter
 from loamshift.store.toml_out import toml_text, without_nulls
 
 FORMAT: Final = 1
@@ -55,7 +56,8 @@ def client_zip(client: Client, *, now: datetime, about: str = "") -> bytes:
         beds = Bed.objects.filter(garden__in=gardens, deleted_at=None)
         letters = SentLetter.objects.filter(bed__in=beds, deleted_at=None)
         clients = Client.objects.filter(pk=client.pk)
-        parts = _parts(clients, gardens, beds, letters, Product.objects.none())
+        questions = Question.objects.filter(bed__in=beds, deleted_at=None)
+        parts = _parts(clients, gardens, beds, letters, Product.objects.none(), questions)
         head = _head(client.office, scope="client", now=now)
         _write(file, [head, *parts], now=now, about=about)
     return file.getvalue()
@@ -71,6 +73,7 @@ def write_store(file: BinaryIO, office: Office, *, now: datetime, about: str = "
             Bed.objects.filter(**of),
             SentLetter.objects.filter(**of),
             Product.objects.filter(**of),
+            Question.objects.filter(**of),
         )
         head = _head(office, scope="store", now=now)
         _write(file, _chained(head, parts), now=now, about=about)
@@ -106,11 +109,13 @@ def _parts(
     beds: QuerySet[Bed],
     letters: QuerySet[SentLetter],
     products: QuerySet[Product],
+    questions: QuerySet[Question],
 ) -> Iterator[Part]:
     yield "clients.csv", table(Client, clients.order_by("pk"))
     yield "beds.csv", table(Bed, beds.defer("case_json", "own_text").order_by("pk"))
     yield "letters.csv", table(SentLetter, letters.defer("answer_text").order_by("pk"))
     yield "products.csv", table(Product, products.order_by("pk"))
+    yield "questions.csv", table(Question, questions.order_by("pk"))
     for garden in gardens.order_by("pk"):
         yield f"gardens/{garden.pk}.toml", garden_toml(garden)
     for bed in beds.order_by("pk").iterator(chunk_size=100):

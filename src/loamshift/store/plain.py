@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from django.db import models
 
-from loamshift.store.models import Bed, Client, Garden, Kept, Product, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Kept, Product, Question, SentLetter
 
 KINDS: Final[dict[str, type[Kept]]] = {
     "client": Client,
@@ -16,6 +16,7 @@ KINDS: Final[dict[str, type[Kept]]] = {
     "bed": Bed,
     "letter": SentLetter,
     "product": Product,
+    "question": Question,
 }
 """Kinds of kept things by their short names, what holds others before what is held."""
 
@@ -24,6 +25,9 @@ PARENT: Final[dict[type[Kept], str]] = {Garden: "client", Bed: "garden", SentLet
 
 BELOW: Final[dict[type[Kept], type[Kept]]] = {Client: Garden, Garden: Bed, Bed: SentLetter}
 """What lies in a thing."""
+
+REFERS: Final[dict[type[Kept], str]] = {Question: "bed"}
+"""The field that names another thing, which may be put away without this one."""
 
 _NEVER: Final = ("id", "office", "version", "created_at", "changed_at", "sought")
 """Fields that a change never holds: they are the thing's own, not the user's."""

@@ -18,12 +18,20 @@ from loamshift.domain.message import Message, message
 from loamshift.domain.worded_error import fault, given
 from loamshift.errors import Fault
 from loamshift.store.archive import ArchiveFault, Limits, files_in, refuse
-from loamshift.store.cells import LATER, TABLES, Unreadable, columns, fault_of, value_of
+from loamshift.store.cells import (
+    LATER,
+    LATER_TABLES,
+    TABLES,
+    Unreadable,
+    columns,
+    fault_of,
+    value_of,
+)
 from loamshift.store.digests import DIGESTS, digest_of, read_digests
 from loamshift.store.export import ABOUT, FORMAT, HEAD, OFFICE_FIELDS
 from loamshift.store.limits import faults_in, shown
 from loamshift.store.models import Garden, Kept, Office
-from loamshift.store.plain import KINDS, PARENT, kind_of
+from loamshift.store.plain import KINDS, PARENT, REFERS, kind_of
 from loamshift.store.toml_out import with_nulls
 
 __all__ = ["Archive", "ArchiveFault", "Limits", "read_zip"]
@@ -160,7 +168,8 @@ class _Reading:
         """Every thing, the highest first, checked one by one and against each other."""
         found: list[tuple[str, Kept]] = []
         for name in TABLES:
-            found += self._table(name)
+            if name in self.files or name not in LATER_TABLES:
+                found += self._table(name)
         found += self._gardens()
         for name in self.files:
             self._fault(shown(name), "", message("store-file-strange"), message("store-remove-it"))
@@ -274,7 +283,7 @@ class _Reading:
                 self._fault(where, thing.pk, message("store-id-twice"), message("store-remove-one"))
             by_id[key] = thing
         for where, thing in found:
-            name = PARENT.get(type(thing))
+            name = PARENT.get(type(thing)) or REFERS.get(type(thing))
             held_by = None if name is None else getattr(thing, f"{name}_id")
             if name is None or held_by is None:
                 continue
@@ -286,6 +295,8 @@ class _Reading:
                     message("store-id-missing", kind=name),
                     message("store-put-back", kind=name),
                 )
+            elif type(thing) in REFERS:
+                continue
             elif parent.deleted_at is not None and thing.deleted_at is None:
                 self._fault(
                     f"{where}: deleted_at",

@@ -21,6 +21,7 @@ MAIN: Final[Pages] = (
     ("claims", message("page-claims"), ("/claims",)),
     ("shelf", message("page-products"), ("/shelf",)),
     ("post", message("page-letters"), ("/post",)),
+    ("inbox", message("inbox-title"), ("/inbox",)),
 )
 OFFICE: Final[Pages] = (
     ("changes", message("page-history"), ("/changes",)),

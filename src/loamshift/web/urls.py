@@ -8,6 +8,7 @@ from loamshift.web.api import views as api
 from loamshift.web.beds import urls as beds
 from loamshift.web.clients import urls as clients
 from loamshift.web.data import urls as data
+from loamshift.web.inbox import urls as inbox
 from loamshift.web.letters import urls as letters
 from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
@@ -23,6 +24,7 @@ urlpatterns = [
     *plan.urlpatterns,
     *letters.urlpatterns,
     *products.urlpatterns,
+    *inbox.urlpatterns,
     *review.urlpatterns,
     *scores.urlpatterns,
     *data.urlpatterns,

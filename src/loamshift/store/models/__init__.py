@@ -7,6 +7,7 @@ from loamshift.store.models.base import Kept
 from loamshift.store.models.bed import Bed
 from loamshift.store.models.change import Change
 from loamshift.store.models.client import Client, Garden
+from loamshift.store.models.inbox import Question
 from loamshift.store.models.letter import SentLetter
 from loamshift.store.models.office import Office, Role, User
 from loamshift.store.models.product import Product
@@ -23,6 +24,7 @@ __all__ = [
     "Kept",
     "Office",
     "Product",
+    "Question",
     "Role",
     "SentLetter",
     "User",

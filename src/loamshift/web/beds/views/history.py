@@ -30,7 +30,7 @@ from loamshift.report.html_blocks import table_html
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.history import history_of
-from loamshift.store.models import Bed, Office, SentLetter
+from loamshift.store.models import Bed, Office, Question, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered
 from loamshift.web.beds.case_form import path_label
@@ -97,6 +97,7 @@ def show_history(
         "table": "" if figure is None or not figure.table.rows else table_html(figure.table),
         "events": [] if life is None else events_of(life, words),
         "scores": "" if life is None else say(scores_told(life), words),
+        "questions": kept(Question, office).filter(bed=bed),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
         **(more or {}),

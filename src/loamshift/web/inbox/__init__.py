@@ -1,0 +1,1 @@
+"""Cases waiting: people's questions in their own words, the most dangerous first."""
