@@ -124,8 +124,8 @@ def bare_answer() -> Answer:
 
 def test_keys_come_in_the_order_of_the_design() -> None:
     assert list(answer_to_dict(made_answer())) == [
-        "answer", "name", "today", "made_by", "verdict", "findings", "missing", "wanted", "dose",
-        "plan", "branches", "applications", "options", "too_early_before", "retest", "forecast",
+        "answer", "name", "today", "made_by", "verdict", "findings", "missing", "worth", "wanted",
+        "dose", "plan", "branches", "applications", "options", "too_early_before", "retest", "forecast",
         "soil_temperature", "refit", "rescue", "upkeep", "ledger", "claims", "cautions",
         "sources", "balance_error", "said", "case", "letter",
     ]  # fmt: skip
@@ -251,7 +251,7 @@ def kept_by_0_1_0() -> dict[str, Any]:
     plain = answer_to_dict(bare_answer())
     for kind, keys in LATER_KEYS.items():
         tables = {"Answer": [plain], "Verdict": [plain["verdict"]], "Caution": plain["cautions"]}
-        tables["TestLine"] = []  # it had no plan
+        tables["TestLine"] = tables["Rescue"] = []  # it had no plan, and no rescue
         for table in tables[kind]:
             for key in keys:
                 del table[key]

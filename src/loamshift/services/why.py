@@ -126,6 +126,10 @@ _LEAVES = (
     *("median_ph_by", "median_in_range_on", "because", "width", "cause"),
     *("parts", "decides", "test", "reads_from", "reads_to", "part_g_m2", "then", "part_on"),
     "ph_after",
+    *("best", "most", "tests", "gain", "changes", "days", "gain_per_cost", "on", "planned"),
+    *("course", "plan", "stages", "come_frac", "untreated", "treated", "limit_low_ph"),
+    *("limit_high_ph", "safe_on", "safe_90_on", "safe_untreated_on", "look_to"),
+    *("share_in_range_without_tests", "share_if_known", "share_harmed", "median_ph", "acted_on"),
     *("outcome", "probability", "decision", "used", "readings", "prior", "now", "words"),
 )
 """Last parts of answer keys that their stem explains."""
