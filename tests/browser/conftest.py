@@ -20,6 +20,8 @@ QUIET = (
     "--disable-component-update",
     "--disable-sync",
 )
+SLOW_MS = 60_000
+"""What is waited for at the most: a busy machine is no fault of a page [ms]."""
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")  # the browser's loop, not Django's
 
 
@@ -29,6 +31,7 @@ def browser() -> Iterator[Any]:
     if CHROMIUM is None:
         pytest.skip("Chromium is not installed")
     sync_api = pytest.importorskip("playwright.sync_api")
+    sync_api.expect.set_options(timeout=SLOW_MS)
     with sync_api.sync_playwright() as started:
         opened = started.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
         yield opened
@@ -47,6 +50,7 @@ def new_page(browser: Any) -> Iterator[Callable[..., Any]]:
 
     def make(*, width: int = 1200, height: int = 900, **more: Any) -> Any:
         context = browser.new_context(viewport={"width": width, "height": height}, **more)
+        context.set_default_timeout(SLOW_MS)
         contexts.append(context)
         page = context.new_page()
         page.on("console", lambda said: wrong.append(f"{said.type}: {said.text}"))
