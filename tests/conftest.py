@@ -6,9 +6,14 @@ written above its test as an ``@example``, and is tried ever after.
 
 from __future__ import annotations
 
-from hypothesis import HealthCheck, settings
+import os
 
-from loamshift.cli.kernel_cache import keep_kernels
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+"""Small matrices gain nothing from a second core, and two runs of tests would fight for it."""
+
+from hypothesis import HealthCheck, settings  # noqa: E402 (numpy reads it when it is loaded)
+
+from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
 
 keep_kernels()
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.case.questions import case_questions
@@ -20,6 +20,7 @@ from loamshift.errors import CaseError, Fault
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
+from tries import tries
 
 TODAY = date(2026, 4, 12)
 UK = Words("uk", "metric")
@@ -216,7 +217,7 @@ SLIPS = {
 }
 
 
-@settings(max_examples=300)
+@tries(100)
 @given(
     field=st.sampled_from(FIELDS),
     slip=st.sampled_from(sorted(SLIPS)),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.column_cases import everything, members, run, soil, sulfur, weather
@@ -13,10 +13,11 @@ from loamshift.core.column_curve import base_of, place_at, read_ph, set_carbon
 from loamshift.core.column_layout import ColumnEvent, FloatArray
 from loamshift.core.column_numbers import BASE, N_CELL, N_NUMBERS, N_WORK, PH_NOW, STEP, rate
 from loamshift.core.column_pack import curve_array, curve_ends
+from tries import tries
 
 MOST_PH = 1.0e-4
 """Largest error of the steps of the curve over three years."""
-SOME = settings(max_examples=60)
+SOME = tries(40)
 
 
 def of_a_member(k: float) -> tuple[FloatArray, FloatArray, FloatArray]:

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.column_cases import laws, members, soil, weather
@@ -22,6 +22,7 @@ from loamshift.core.nitrogen_share import humus_rest
 from loamshift.errors import OutOfRangeError
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.soils import topsoil_parameters
+from tries import tries
 
 EDGES_CM = (0.0, 23.0)
 STILL: dict[str, Any] = {
@@ -116,7 +117,7 @@ def test_turf_dug_in_makes_a_soil_more_acid_and_bare_ground_more_than_that() -> 
     assert alone > labile > both
 
 
-@settings(max_examples=12)
+@tries(12)
 @given(
     labile=st.floats(1.0, 120.0),
     more=st.floats(1.05, 2.0),

@@ -10,7 +10,6 @@ from loamshift.core.nitrogen import (
     NitrogenParameters,
     nitrification_ph_factor,
     nitrification_rate_per_d,
-    nitrified_course,
     nitrogen_course,
     urea_rate_per_d,
 )
@@ -62,8 +61,8 @@ def test_waterlogged_soil_does_not_nitrify_and_still_splits_urea() -> None:
 
 def test_impossible_inputs_are_refused() -> None:
     with pytest.raises(OutOfRangeError, match="share"):
-        nitrified_course([20.0], urea_frac=46.0, ph_water=6.0, params=P)
+        nitrogen_course([20.0], urea_frac=46.0, ph_water=6.0, params=P)
     with pytest.raises(OutOfRangeError, match="ph_water"):
-        nitrified_course([20.0], urea_frac=1.0, ph_water=math.nan, params=P)
+        nitrogen_course([20.0], urea_frac=1.0, ph_water=math.nan, params=P)
     with pytest.raises(OutOfRangeError, match="wetness"):
-        nitrified_course([20.0], urea_frac=1.0, ph_water=6.0, params=P, wetness=60.0)
+        nitrogen_course([20.0], urea_frac=1.0, ph_water=6.0, params=P, wetness=60.0)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from loamshift.core.buffer import (
@@ -17,6 +17,7 @@ from loamshift.core.buffer import (
     ph_after_acid,
 )
 from loamshift.tables.parameters import parameter_values
+from tries import tries
 
 P = BufferParameters(**parameter_values("buffer"))
 PH = st.floats(3.0, 9.0)
@@ -79,7 +80,7 @@ def test_acid_is_additive_over_steps(
     assert abs(at_once - parts) < 1e-9
 
 
-@settings(max_examples=30)
+@tries(30)
 @given(st.lists(st.tuples(st.floats(3.5, 8.5), ACID, CLAY, CARBON, K), min_size=1, max_size=40))
 def test_batch_equals_single(cases: list[tuple[float, float, float, float, float]]) -> None:
     ph, acid, clay, carbon, k = (np.array(column) for column in zip(*cases, strict=True))

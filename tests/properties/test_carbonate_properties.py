@@ -1,17 +1,18 @@
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.core.carbonate import calcite_solution, rain_ph
 from loamshift.core.equilibrium import CarbonateParameters
 from loamshift.core.irrigation import water_acid_mmolc_l
 from loamshift.tables.parameters import parameter_values
+from tries import tries
 
 P = CarbonateParameters(**parameter_values("carbonate"))
 temps = st.floats(0.0, 40.0)
 log_pressures = st.floats(-5.0, -0.5229)
-few = settings(max_examples=60)
+few = tries(40)
 
 
 @few

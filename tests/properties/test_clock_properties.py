@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.core.climate import ClimateParameters, soil_temperature_c
@@ -16,6 +16,7 @@ from loamshift.core.sulfur_course import oxidised_course
 from loamshift.core.sulfur_rate import SulfurParameters, temperature_factor
 from loamshift.core.water_balance import water_year
 from loamshift.tables.parameters import parameter_values
+from tries import tries
 
 SULFUR = SulfurParameters(**parameter_values("sulfur"))
 NITROGEN = NitrogenParameters(**parameter_values("nitrogen"))
@@ -24,7 +25,7 @@ DICE = throw_dice(np.random.default_rng(1), params=CLIMATE)
 days = st.lists(st.floats(-5.0, 34.0), min_size=1, max_size=60)
 months = st.lists(st.floats(-25.0, 35.0), min_size=12, max_size=12)
 rains = st.lists(st.floats(0.0, 400.0), min_size=12, max_size=12)
-few = settings(max_examples=60)
+few = tries(40)
 
 
 @few

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.column_cases import (
@@ -23,8 +23,9 @@ from core.column_cases import (
 )
 from loamshift.core.column_events import shares_to_depth
 from loamshift.core.column_layout import ColumnEvent, ColumnSoil, EventKind
+from tries import tries
 
-FEW = settings(max_examples=25)
+FEW = tries(25)
 STILL = {"background_mmolc_m2_year": 0.0, "weathering_mmolc_m2_year": 0.0}
 
 

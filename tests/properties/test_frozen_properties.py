@@ -6,7 +6,7 @@ import json
 from datetime import date
 from typing import Any
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from case.test_answer import made_answer
@@ -33,6 +33,7 @@ from loamshift.report.markdown import letter_markdown
 from loamshift.report.terminal import letter_text
 from loamshift.report.words import Words
 from properties.test_reader_properties import cases
+from tries import tries
 
 TEXTS = st.text(st.characters(exclude_categories=("Cc", "Cs")) | st.sampled_from("\n\t*"))
 CELLS = st.none() | TEXTS | st.integers() | st.floats(-1e300, 1e300, allow_nan=False)
@@ -75,7 +76,7 @@ LETTERS = st.builds(
 )
 
 
-@settings(max_examples=100)
+@tries(50)
 @given(LETTERS)
 def test_any_letter_comes_back_the_same_and_prints_the_same(frozen: FrozenLetter) -> None:
     text = answer_to_json(made_answer(), letter=frozen)
@@ -86,7 +87,7 @@ def test_any_letter_comes_back_the_same_and_prints_the_same(frozen: FrozenLetter
     assert answer_to_json(made_answer(), letter=again) == text
 
 
-@settings(max_examples=80)
+@tries(40)
 @given(cases())
 def test_any_case_comes_back_the_same(case: Case) -> None:
     text = answer_to_json(made_answer(), case=case)
@@ -120,7 +121,7 @@ WHOLE = answer_to_dict(
 PLACES = places(WHOLE)[1:]
 
 
-@settings(max_examples=200)
+@tries(60)
 @given(st.sampled_from(PLACES), VALUES, st.booleans())
 def test_one_value_changed_by_hand_is_read_or_told(
     place: tuple[Any, ...], value: Any, gone: bool
@@ -144,7 +145,7 @@ def test_one_value_changed_by_hand_is_read_or_told(
         assert all(fault.path and fault.problem and fault.mend for fault in error.faults)
 
 
-@settings(max_examples=100)
+@tries(50)
 @given(st.text(max_size=60) | VALUES.map(lambda value: json.dumps(value, default=str)))
 def test_any_text_is_refused_in_words(text: str) -> None:
     try:

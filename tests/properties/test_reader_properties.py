@@ -8,7 +8,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.case.amounts import read_amount, read_rate
@@ -40,9 +40,10 @@ from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.soil import Fizz, FizzAcid
 from loamshift.errors import CaseError
 from loamshift.tables.materials import find_material
+from tries import tries
 
 TODAY = date(2026, 4, 12)
-FEW = settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+FEW = tries(40)
 
 
 def case_or_faults(text: str) -> Case | None:
@@ -114,7 +115,7 @@ def odd_files(draw: st.DrawFn) -> str:
     return "\n".join(lines)
 
 
-@settings(max_examples=150)
+@tries(50)
 @given(odd_files())
 def test_any_value_under_any_key(text: str) -> None:
     case_or_faults(text)
@@ -140,7 +141,7 @@ PIECES = st.lists(
 
 
 @pytest.mark.parametrize("read", READERS)
-@settings(max_examples=120)
+@tries(50)
 @given(text=PIECES | st.text(max_size=30) | SCALARS)
 def test_any_quantity_is_read_or_mended(read: object, text: object) -> None:
     assert callable(read)
@@ -264,7 +265,7 @@ def cases(draw: st.DrawFn) -> Case:
     )  # fmt: skip
 
 
-@settings(max_examples=80)
+@tries(40)
 @given(cases())
 def test_what_is_written_reads_back_the_same(case: Case) -> None:
     assert replace(parse_case(case_to_toml(case)), notes=()) == case

@@ -6,7 +6,7 @@ import zipfile
 
 import pytest
 from django.db import transaction
-from hypothesis import given, settings
+from hypothesis import given
 
 from loamshift.store.changes import Writer
 from loamshift.store.export import client_zip, store_zip
@@ -15,6 +15,7 @@ from loamshift.store.models import Bed, Client, Kept, Office
 from loamshift.store.put_in import add_missing, is_empty, replace_all
 from loamshift.store.restore import read_zip
 from store.stores import NOW, everything, keep, offices, small, things
+from tries import tries
 
 pytestmark = pytest.mark.django_db
 
@@ -29,7 +30,7 @@ def emptied(office: Office) -> Office:
     return Office.objects.create(name="Empty")
 
 
-@settings(max_examples=60)
+@tries(40)
 @given(office=offices, some=things())
 def test_any_store_comes_back_from_its_zip_as_it_was(office: Office, some: list[Kept]) -> None:
     assert not [fault for thing in some for fault in faults_in(thing)]

@@ -200,7 +200,9 @@ def test_a_bomb_that_lies_about_its_size_is_damaged(files: Files) -> None:
 def test_too_many_files_and_too_large_a_zip_are_refused(files: Files) -> None:
     data = packed(files)
     assert "more than 3 files" in refused(data, limits=Limits(files=3))
-    assert "Restore it on the computer that runs the workbench" in refused(data + b"\x00" * 33_000_000)
+    assert "Restore it on the computer that runs the workbench" in refused(
+        data + b"\x00" * 33_000_000
+    )
 
 
 def test_a_file_twice_in_the_zip_is_refused(files: Files) -> None:

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from django.test import Client as Browser
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.case.questions import case_questions, questions_by_path
@@ -29,6 +29,7 @@ from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import merge
 from loamshift.web.beds.templatetags.beds import quick_adds
 from loamshift.web.cases import case_of, text_of
+from tries import tries
 
 UK, US = Words("uk", "metric"), Words("us", "us")
 
@@ -525,7 +526,7 @@ values = st.text(max_size=12) | st.sampled_from(
 
 
 @pytest.mark.django_db
-@settings(max_examples=60)
+@tries(40)
 @given(st.dictionaries(names, values, max_size=8))
 def test_whatever_is_sent_the_form_answers(
     client: Browser, office: Office, fields: dict[str, str]

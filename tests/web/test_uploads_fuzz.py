@@ -10,10 +10,11 @@ from typing import Any
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client as Browser
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.store.models import Bed, Change, Office, Product
+from tries import tries
 from web.worlds import World, world
 
 pytestmark = pytest.mark.django_db
@@ -148,9 +149,7 @@ def lines() -> st.SearchStrategy[bytes]:
     return st.one_of(st.binary(max_size=200), rows.map(lambda t: HEAD + t.encode()))
 
 
-@settings(
-    max_examples=60,
-)
+@tries(40)
 @given(data=lines())
 def test_whatever_is_sent_as_a_list_is_answered(db: None, client: Browser, data: bytes) -> None:
     before = kept()

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.domain.ph import PhMethod
@@ -17,11 +17,12 @@ from loamshift.services.context.need import need_mmolc_kg
 from loamshift.services.context.soil import ph_nodes
 from loamshift.tables.soils import load_textures
 from services.beds import bed
+from tries import tries
 
 METHODS = tuple(method.value for method in PhMethod)
 
 
-@settings(max_examples=300)
+@tries(100)
 @given(
     ph=st.floats(2.5, 10.5),
     method=st.sampled_from(METHODS),
@@ -100,7 +101,7 @@ def test_a_measured_nothing_stays_nothing() -> None:
     assert not soil.carbonate.is_possible
 
 
-@settings(max_examples=60)
+@tries(40)
 @given(pct=st.floats(1e-6, 30.0), ph=st.floats(6.6, 8.4))
 def test_the_need_rises_with_measured_carbonate_and_never_jumps(pct: float, ph: float) -> None:
     needs = [
@@ -170,7 +171,7 @@ def test_clay_that_sand_and_silt_leave_is_used() -> None:
 STEPS = st.sampled_from(((7.8, 6.5), (6.6, 5.0), (5.5, 4.5), (4.6, 6.5), (5.8, 7.0)))
 
 
-@settings(max_examples=150)
+@tries(50)
 @given(om=st.floats(0.0, 99.0), clay=st.floats(0.0, 60.0), sand=st.floats(0.0, 1.0), step=STEPS)
 def test_more_humus_never_needs_less_and_nothing_jumps(
     om: float, clay: float, sand: float, step: tuple[float, float]
@@ -186,7 +187,7 @@ def test_more_humus_never_needs_less_and_nothing_jumps(
     assert far >= here * (1.0 - 1e-9)
 
 
-@settings(max_examples=150)
+@tries(50)
 @given(
     clay=st.floats(0.0, 59.0),
     silt=st.none() | st.floats(0.0, 1.0),
@@ -208,7 +209,7 @@ def test_more_clay_never_needs_less_and_nothing_jumps(
     assert far >= here * (1.0 - 1e-9)
 
 
-@settings(max_examples=80)
+@tries(40)
 @given(clay=st.floats(0.0, 60.0), om=st.none() | st.floats(0.3, 60.0))
 def test_density_and_water_of_shares_never_jump(clay: float, om: float | None) -> None:
     fixed = "" if om is None else f"organic_matter_pct = {om!r}"
@@ -221,7 +222,7 @@ def test_density_and_water_of_shares_never_jump(clay: float, om: float | None) -
         assert other == pytest.approx(one, abs=5e-4)
 
 
-@settings(max_examples=60)
+@tries(40)
 @given(depth=st.floats(5.0, 59.0), density=st.floats(0.2, 1.8), step=STEPS)
 def test_need_is_in_proportion_to_depth_and_density(
     depth: float, density: float, step: tuple[float, float]

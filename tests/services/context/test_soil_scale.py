@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.domain.soil import KBelief, ScaleMeasurement, UnusedFact, UnusedReason
@@ -13,6 +13,7 @@ from loamshift.services.context.build_context import build_context
 from loamshift.services.context.scale_words import scale_doubt, scale_unused
 from loamshift.tables.laboratory import load_buffer_ph_methods
 from services.beds import bed
+from tries import tries
 from wording import read
 
 PATHS = (
@@ -255,7 +256,7 @@ def test_depth_and_density_of_the_bed_do_not_change_what_a_rate_measures() -> No
     assert ks[0].k == ks[1].k
 
 
-@settings(max_examples=150)
+@tries(50)
 @given(
     reading=st.floats(3.0, 9.0),
     ph=st.floats(3.5, 8.5),
@@ -277,7 +278,7 @@ def test_every_figure_is_used_or_named(
         assert read(scale_unused(fact)).endswith(".")
 
 
-@settings(max_examples=60)
+@tries(40)
 @given(
     ph=st.floats(4.2, 6.4),
     share=st.floats(0.05, 0.95),

@@ -1,11 +1,12 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from loamshift.errors import InputError, OutOfRangeError
 from loamshift.services.water.treat import treat_water
+from tries import tries
 from wording import read
 
 
@@ -121,7 +122,7 @@ def test_two_targets_at_once_are_refused() -> None:
         )
 
 
-@settings(max_examples=30)
+@tries(30)
 @given(st.floats(min_value=60.0, max_value=500.0), st.floats(min_value=5.0, max_value=6.9))
 def test_more_alkalinity_and_a_lower_ph_take_more_acid(alkalinity: float, ph: float) -> None:
     def acid(alkalinity: float, ph: float) -> float:
