@@ -18,6 +18,7 @@ import re
 import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 
 from babel import Locale
@@ -146,21 +147,34 @@ def _beside(name: str, entries: Mapping[str, Entry], english: Mapping[str, Entry
                 yield f"{entry.where}: {key} has no plural of ${value}"
 
 
+@cache
+def _strings(text: str) -> tuple[frozenset[str], frozenset[str], tuple[ast.Call, ...]]:
+    """Of a source its texts, how the keys begin that it puts together, and its calls."""
+    constants: set[str] = set()
+    beginnings: set[str] = set()
+    calls: list[ast.Call] = []
+    for node in ast.walk(ast.parse(text)):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            constants.add(node.value)
+        elif isinstance(node, ast.JoinedStr) and node.values:
+            first = node.values[0]
+            if isinstance(first, ast.Constant) and str(first.value).endswith("-"):
+                beginnings.add(str(first.value))
+        elif isinstance(node, ast.Call):
+            calls.append(node)
+    return frozenset(constants), frozenset(beginnings), tuple(calls)
+
+
 def _asked_for(english: Mapping[str, Entry], american: Mapping[str, Entry]) -> Iterator[str]:
     used: set[str] = set()
     prefixes: set[str] = set(MADE_OF_PARTS)
     for path in sorted(SOURCE.rglob("*.py")):
-        tree = ast.parse(path.read_text(encoding="utf-8"))
         where = path.relative_to(ROOT)
-        for node in ast.walk(tree):
-            if isinstance(node, ast.Constant) and isinstance(node.value, str):
-                used.add(node.value)
-            elif isinstance(node, ast.JoinedStr) and node.values:
-                first = node.values[0]
-                if isinstance(first, ast.Constant) and str(first.value).endswith("-"):
-                    prefixes.add(str(first.value))
-            if isinstance(node, ast.Call):
-                yield from _call(node, f"{where}:{node.lineno}", english, american)
+        constants, beginnings, calls = _strings(path.read_text(encoding="utf-8"))
+        used |= constants
+        prefixes |= beginnings
+        for node in calls:
+            yield from _call(node, f"{where}:{node.lineno}", english, american)
     for path in sorted(SOURCE.rglob("*.html")):
         for key, given in _in_template(path.read_text(encoding="utf-8")):
             used.add(key)

@@ -3,8 +3,9 @@
     python tools/trust.py            write the page
     python tools/trust.py --check    exit 1 if the page is not what the checks give today
 
-The checks are those of ``tests/published/checks``; the test run holds the same ones. What is known
-not to hold stands in ``tests/published/cases/expected_outcomes.csv`` and heads the page.
+Each module of ``tests/published/checks`` has ``checks() -> list[Check]``; the test run holds the
+same ones, and this page with them. What is known not to hold stands in
+``tests/published/cases/expected_outcomes.csv`` and heads the page.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ import argparse
 import importlib
 import sys
 from collections.abc import Iterable, Iterator
+from itertools import zip_longest
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -216,22 +218,27 @@ def main() -> int:
     parser = argparse.ArgumentParser(description="Write docs/trust.md from the checks.")
     parser.add_argument("--check", action="store_true", help="compare only, write nothing")
     compare = parser.parse_args().check
-    text = page(gathered())
-    if not compare:
-        PAGE.parent.mkdir(exist_ok=True)
-        PAGE.write_text(text, encoding="utf-8", newline="\n")
-        return 0
+    if compare:
+        difference = stale(gathered())
+        print(difference or "current")
+        return 1 if difference else 0
+    PAGE.parent.mkdir(exist_ok=True)
+    PAGE.write_text(page(gathered()), encoding="utf-8", newline="\n")
+    return 0
+
+
+def stale(checks: Iterable[Check]) -> str:
+    """The first line of the page that is not what the checks give; empty where all are."""
+    text = page(checks)
     current = PAGE.read_text(encoding="utf-8") if PAGE.exists() else ""
     if current == text:
-        return 0
-    for number, (old, new) in enumerate(
-        zip(current.splitlines(), text.splitlines(), strict=False), start=1
-    ):
-        if old != new:
-            print(f"docs/trust.md, line {number}\n  stands: {old}\n  now:    {new}")
-            break
-    print("docs/trust.md is not what the checks give today; run tools/trust.py and read it")
-    return 1
+        return ""
+    lines = zip_longest(current.splitlines(True), text.splitlines(True), fillvalue="no line\n")
+    number, (old, new) = next(row for row in enumerate(lines, start=1) if row[1][0] != row[1][1])
+    return (
+        f"docs/trust.md, line {number}\n  stands: {old}  now:    {new}"
+        "run tools/trust.py and read the difference"
+    )
 
 
 if __name__ == "__main__":

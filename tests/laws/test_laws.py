@@ -86,6 +86,13 @@ def test_a_law_holds_for_every_example(key: str) -> None:
     assert not examples().get(key), LAWS[key].sentence
 
 
+@cache
+def letter(text: str) -> Letter:
+    """The letter of a case; laws of two letters share many a first one."""
+    case = parse_case(text)
+    return Letter(case, advise(case))
+
+
 def _neighbours(key: str) -> Iterator[tuple[int, Letter, Letter]]:
     tried = 0
     for seed in range(2000, 4000):
@@ -93,9 +100,7 @@ def _neighbours(key: str) -> Iterator[tuple[int, Letter, Letter]]:
         far = PAIR_LAWS[key].change(near, random.Random(seed))
         if far is None:
             continue
-        cases = (parse_case(near.text()), parse_case(far.text()))
-        one, other = (Letter(case, advise(case)) for case in cases)
-        yield seed, one, other
+        yield seed, letter(near.text()), letter(far.text())
         tried += 1
         if tried == PAIRS:
             return

@@ -1,4 +1,4 @@
-"""Runs every check of ``tests/published/checks``: each module has ``checks() -> list[Check]``.
+"""Runs every check of ``tests/published/checks``, and holds ``docs/trust.md`` to what they give.
 
 A row that is known not to hold stands in ``cases/expected_outcomes.csv`` with its reason. The run
 fails when a row does worse than listed, and when it does better: the list is never out of date.
@@ -6,29 +6,16 @@ fails when a row does worse than listed, and when it does better: the list is ne
 
 from __future__ import annotations
 
-import importlib
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
+import trust
 from published.check import Check, Kind, Outcome
 from published.checks.worked_examples import examples_not_worked
 from published.expected import faults_in_list, outcome_expected
 
-MODULES = sorted(
-    path.stem for path in (Path(__file__).parent / "checks").glob("*.py") if path.stem != "__init__"
-)
-
-
-def all_checks() -> list[Check]:
-    found: list[Check] = []
-    for name in MODULES:
-        found.extend(importlib.import_module(f"published.checks.{name}").checks())
-    return found
-
-
-ALL = all_checks()
+ALL = trust.gathered()
 
 
 @pytest.mark.parametrize("check", ALL, ids=lambda check: f"{check.topic}: {check.claim}")
@@ -43,6 +30,10 @@ def test_published(check: Check) -> None:
 def test_the_list_of_exceptions_is_right() -> None:
     assert faults_in_list(ALL) == []
     assert faults_in_list([])
+
+
+def test_the_page_is_what_the_checks_give_today() -> None:
+    assert trust.stale(ALL) == "", "run tools/trust.py and read the difference"
 
 
 def test_every_row_is_named_once() -> None:
