@@ -102,24 +102,14 @@ def g_m2_from_lb_acre(rate_lb_acre: float) -> float:
     return rate_lb_acre * POUND_G / ACRE_M2
 
 
-def g_m2_from_t_ha(rate_t_ha: float) -> float:
-    """Rate [g/m2] from tonnes per hectare [t/ha]."""
-    return rate_t_ha * 100.0
-
-
 def f_from_c(temp_c: float) -> float:
     """Temperature [deg F] from temperature [deg C]."""
     return temp_c * 9.0 / 5.0 + 32.0
 
 
-def organic_carbon_pct_from_organic_matter_pct(organic_matter_pct: float) -> float:
-    """Organic carbon [%] from organic matter [%] by the conventional factor 1.724.
+def organic_matter_pct_from_organic_carbon_pct(organic_carbon_pct: float) -> float:
+    """Organic matter [%] from organic carbon [%] by the conventional factor 1.724.
 
     The factor is a convention; Pribyl 2010 (Geoderma 156:75-83) finds 1.9 in the median.
     """
-    return organic_matter_pct / 1.724
-
-
-def organic_matter_pct_from_organic_carbon_pct(organic_carbon_pct: float) -> float:
-    """Organic matter [%] from organic carbon [%] by the conventional factor 1.724."""
     return organic_carbon_pct * 1.724

@@ -26,8 +26,6 @@ PAGE_WIDTH_PX: Final = 620
 """A column of text on a page, 37 em of 17 px."""
 PHONE_WIDTH_PX: Final = 320
 """Fits the narrowest phone without being made smaller, so that no word is."""
-PRINT_WIDTH_PX: Final = 624
-"""165 mm at 96 px to the inch."""
 NARROWEST_PX: Final = 280
 
 DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(

@@ -111,6 +111,20 @@ def bands(drawing: Drawing, rows: list[Row]) -> None:
         )
 
 
+def alone_line(drawing: Drawing, name: str, rows: list[Row], fields: str) -> None:
+    """The dotted course of the bed left alone, from the rows and fields of a name."""
+    drawing.put(
+        name,
+        Mark.LINE,
+        rows,
+        fields,
+        color=Colour.INK,
+        strokeWidth=1.4,
+        strokeDash=(1.0, 4.0),
+        strokeCap="round",
+    )
+
+
 def foot_line(drawing: Drawing) -> None:
     """The line that the field stands on."""
     foot = drawing.y.start_px

@@ -40,19 +40,8 @@ def buffer_svg(curve: CurveDrawing, *, sentence: str, width: float, tone: Tone =
 
     Parameters
     ----------
-    curve
-        What is drawn [object].
-    sentence
-        What a screen reader says [text].
     width
         Width of the picture, 280 or more [px].
-    tone
-        Where it will be looked at [enumeration].
-
-    Returns
-    -------
-    str
-        SVG [text].
     """
     return file_svg(draw_buffer(curve, width=width), colours=PALETTES[tone], sentence=sentence)
 

@@ -13,6 +13,7 @@ from loamshift.report.chart_axes import (
     LEAD_PX,
     NARROW_PX,
     EndLabel,
+    alone_line,
     bands,
     date_labels,
     end_labels,
@@ -128,16 +129,7 @@ def _lines(
         rows.append(shown)
     bands(drawing, rows)
     if "alone" in rows[0]:
-        drawing.put(
-            "course",
-            Mark.LINE,
-            rows,
-            "x y=alone",
-            color=Colour.INK,
-            strokeWidth=1.4,
-            strokeDash=(1.0, 4.0),
-            strokeCap="round",
-        )
+        alone_line(drawing, "course", rows, "x y=alone")
     drawing.put("course", Mark.LINE, rows, "x y=q50", color=Colour.RUST, strokeWidth=2.0)
     return rows
 

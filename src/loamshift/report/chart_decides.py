@@ -12,6 +12,7 @@ from loamshift.report.chart_axes import (
     LEAD_PX,
     NARROW_PX,
     EndLabel,
+    alone_line,
     bands,
     date_labels,
     end_labels,
@@ -195,16 +196,7 @@ def _course(drawing: Drawing, figure: Figure, first: str) -> list[Row]:
         {"x": float(days_between(first, str(row["date"]))), "y": number(row["ph"])}
         for row in rows_of(figure, "alone")
     ]
-    drawing.put(
-        "alone",
-        Mark.LINE,
-        alone,
-        "x y",
-        color=Colour.INK,
-        strokeWidth=1.4,
-        strokeDash=(1.0, 4.0),
-        strokeCap="round",
-    )
+    alone_line(drawing, "alone", alone, "x y")
     drawing.put("course", Mark.LINE, rows, "x y=q50", color=Colour.RUST, strokeWidth=2.2)
     return rows
 

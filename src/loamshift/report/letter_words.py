@@ -12,7 +12,6 @@ from loamshift.report.words import Words
 
 NOTED: Final = "case-note-at"
 """What the reader of a case file noticed about a key, which a letter calls by its name."""
-_KEEP_CAPITAL: Final = re.compile(r"^(?:Epsom\b|[A-Z]{2}|pH\b|[A-Z]\d)")
 _KEEP_SMALL: Final = re.compile(r"pH\b|[a-z]+[A-Z]")
 
 
@@ -37,13 +36,6 @@ def sentence(what: Worded, words: Words) -> str:
         return ""
     text = text if _KEEP_SMALL.match(text) else raised(text)
     return text if text[-1] in ".!?" else text.rstrip(",;:") + "."
-
-
-def lowered(text: str) -> str:
-    """A name or text with a small first letter, unless it is spelt with a capital."""
-    if not text or _KEEP_CAPITAL.match(text):
-        return text
-    return text[0].lower() + text[1:]
 
 
 def raised(text: str) -> str:

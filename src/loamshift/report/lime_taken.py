@@ -11,20 +11,7 @@ from loamshift.tables.parameters import load_parameters
 
 
 def lime_taken(key: str, case: Case) -> list[Message]:
-    """Which lime a product of a plan is taken for.
-
-    Parameters
-    ----------
-    key
-        The product [text].
-    case
-        The case: its place tells the grade, its products on hand what is known [object].
-
-    Returns
-    -------
-    list of Message
-        Nothing for a lime of a known grade, and for what is no lime [objects].
-    """
+    """Which lime a product of a plan is taken for; nothing where its grade is known."""
     material = case.own_materials.get(key) or load_materials().get(key)
     if material is None:
         return []

@@ -26,18 +26,7 @@ EXTRA_OF: Final[Mapping[str, str]] = MappingProxyType(
 
 
 def missing_extra(error: BaseException) -> WordedError | None:
-    """What to tell the user where a module of an extra is not installed.
-
-    Parameters
-    ----------
-    error
-        What was raised; the error behind it is looked at too [object].
-
-    Returns
-    -------
-    WordedError or None
-        None where it is about anything else [object].
-    """
+    """What to tell the user where a module of an extra is missing; None for any other error."""
     seen: BaseException | None = error
     while seen is not None:
         if isinstance(seen, ModuleNotFoundError) and seen.name is not None:

@@ -16,10 +16,8 @@ SERIF: Final = "Loam Serif"
 """What is read."""
 SANS: Final = "Loam Sans"
 """Labels and tables; its figures are all of one width."""
-
-SERIF_STACK: Final = f'"{SERIF}", Charter, "Iowan Old Style", Palatino, Georgia, serif'
 SANS_STACK: Final = f'"{SANS}", "Segoe UI", "Helvetica Neue", Arial, sans-serif'
-"""Families in the order of choice, for pages and pictures that leave this machine."""
+"""Families in the order of choice, for pictures that leave this machine."""
 
 _MISSING: Final = "□"
 _JOINER: Final = "\u200d"

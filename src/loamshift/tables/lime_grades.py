@@ -33,16 +33,8 @@ _Outline = tuple[tuple[float, float], ...]
 def grade_of_place(place: Place | None) -> LimeGrade:
     """The grade that ground limestone without a stated one is likely to have.
 
-    Parameters
-    ----------
-    place
-        Where the bed lies; None where nobody said [object].
-
-    Returns
-    -------
-    LimeGrade
-        British or Irish within the outlines of the table, the American pulverised grade
-        elsewhere, and a mixture where the position is not known [enumeration].
+    British or Irish within the outlines of the table, the American pulverised grade elsewhere,
+    and a mixture where the position is not known.
 
     Examples
     --------
@@ -61,16 +53,8 @@ def grade_of_place(place: Place | None) -> LimeGrade:
 def is_graded_by_place(material: Material) -> bool:
     """Whether nothing but the place can tell how fine a lime is ground.
 
-    Parameters
-    ----------
-    material
-        The lime [object].
-
-    Returns
-    -------
-    bool
-        True for ground limestone of no stated grade, and for a labelled lime without a fineness
-        that has the sizes of one [truth].
+    So it is with ground limestone of no stated grade, and with a labelled lime without a fineness
+    that has the sizes of one.
     """
     if material.label is None:
         return material.key in _BY_PLACE
@@ -83,19 +67,7 @@ def is_graded_by_place(material: Material) -> bool:
 
 
 def graded(material: Material, grade: LimeGrade) -> Material:
-    """A lime in the fineness of a grade.
-
-    Parameters
-    ----------
-    material
-        Any product [object].
-    grade
-        As the place tells it [enumeration].
-
-    Returns
-    -------
-    Material
-        The same where its fineness is known otherwise [object].
+    """A lime in the fineness of a grade; the same where its fineness is known otherwise.
 
     Examples
     --------
@@ -110,11 +82,6 @@ def graded(material: Material, grade: LimeGrade) -> Material:
 
 def sizes_of(grade: LimeGrade) -> tuple[SizeClass, ...]:
     """The size classes of a grade.
-
-    Parameters
-    ----------
-    grade
-        Not ``told`` [enumeration].
 
     Returns
     -------
@@ -132,11 +99,6 @@ def sizes_of(grade: LimeGrade) -> tuple[SizeClass, ...]:
 def fine_share(grade: LimeGrade) -> float:
     """Share of a grade below 0.15 mm, the one figure that all three laws state.
 
-    Parameters
-    ----------
-    grade
-        Not ``told`` [enumeration].
-
     Returns
     -------
     float
@@ -146,18 +108,7 @@ def fine_share(grade: LimeGrade) -> float:
 
 
 def grade_sources(grade: LimeGrade) -> tuple[str, ...]:
-    """Keys of the sources of a grade.
-
-    Parameters
-    ----------
-    grade
-        Not ``told`` [enumeration].
-
-    Returns
-    -------
-    tuple of str
-        One, or two of a mixture [text].
-    """
+    """Keys of the sources of a grade."""
     rows = read_rows("material_sizes")
     keys = [row["source_key"] for row in rows if row["key"] in _LENT_BY[grade]]
     return tuple(dict.fromkeys(keys))

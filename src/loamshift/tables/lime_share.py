@@ -14,34 +14,12 @@ OF_UNKNOWN_PLACE: Final = "unknown_place_efficiency"
 
 
 def is_of_unknown_grade(material: Material) -> bool:
-    """Whether nobody knows what a lime is worth: no name, no label.
-
-    Parameters
-    ----------
-    material
-        Any product [object].
-
-    Returns
-    -------
-    bool
-        True for garden, lump or burnt lime of unknown grade [truth].
-    """
+    """Whether nobody knows what a lime is worth: no name, no label."""
     return material.label is None and material.key in KNOWN_AS
 
 
 def share_row(material: Material) -> str:
-    """Row of the topic ``lime`` for the share of a lime that counts.
-
-    Parameters
-    ----------
-    material
-        The lime [object].
-
-    Returns
-    -------
-    str
-        Name of the row [text].
-    """
+    """Row of the topic ``lime`` for the share of a lime that counts."""
     if is_of_unknown_grade(material):
         return OF_UNKNOWN_GRADE
     return OF_UNKNOWN_PLACE if material.lime_grade is LimeGrade.MIXED else USUAL
@@ -49,11 +27,6 @@ def share_row(material: Material) -> str:
 
 def usual_share(material: Material) -> float:
     """The middle of the share of a lime that counts.
-
-    Parameters
-    ----------
-    material
-        The lime [object].
 
     Returns
     -------
@@ -71,11 +44,6 @@ def usual_share(material: Material) -> float:
 
 def against_usual(material: Material) -> float:
     """The share of a lime that counts over that of a lime of a known grade.
-
-    Parameters
-    ----------
-    material
-        Any product [object].
 
     Returns
     -------

@@ -105,11 +105,6 @@ def anions_row(land_use: str, *, in_pot: bool, is_fed: bool) -> str:
 def anions_mmolc_l(context: BedContext) -> float:
     """Anions in the water that drains from a bed, bicarbonate apart: the middle.
 
-    Parameters
-    ----------
-    context
-        The bed as understood.
-
     Returns
     -------
     float
@@ -121,11 +116,6 @@ def anions_mmolc_l(context: BedContext) -> float:
 
 def water_anions_mmolc_l(context: BedContext) -> float:
     """Anions that the watering of a bed adds to the water that drains, as drying concentrates it.
-
-    Parameters
-    ----------
-    context
-        The bed as understood.
 
     Returns
     -------

@@ -26,18 +26,18 @@ from loamshift.services.context.water import (
     deep_co2_factor,
     water_anions_mmolc_l,
 )
-from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
+from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.humus_line import humus_steps
 from loamshift.services.own_sum.opened import OpenedBed, scale_of
+from loamshift.services.upkeep.sulfur_tail import sulfur_tails_mmolc_m2
 from loamshift.tables.air import air_region
 from loamshift.tables.model import carbonate_parameters, ledger_parameters
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import NITROGEN_G_MOL, alkalinity_mmolc_l_from_mg_l_as_caco3
 
-_DAYS_IN_YEAR: Final = 365
 _ACTS: Final = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
 
 
@@ -365,30 +365,12 @@ def _bought_feed(bed: OpenedBed, feed: Feed, value: float) -> SumStep:
 
 
 def _tail(bed: OpenedBed) -> tuple[SumStep, ...]:
-    context = bed.context
     parts: list[SumInput] = []
-    for applied in bed.case.applied:
-        since = (bed.case.today - applied.on).days
-        if applied.material.elemental_s_frac <= 0.0 or since < 0:
-            continue
-        course = acid_course_mmolc_m2(
-            applied.material,
-            rate_g_m2=applied.rate_g_m2,
-            soil_temp_c=context.soil_temp_c,
-            start=applied.on,
-            days=since + _DAYS_IN_YEAR,
-            ph_water=require_soil(context).ph.ph_water,
-            in_pot=context.in_pot,
-            land_use=context.nitrogen_use,
-            incorporated=applied.incorporated_cm > 0.0,
-        )
-        number = len(parts) // 2 + 1
-        came = float(course[since - 1]) if since else 0.0
+    for number, (so_far, later) in enumerate(sulfur_tails_mmolc_m2(bed.context), start=1):
         parts += [
-            of.fixed(f"S{number}", message("why-in-acid-by-then"), float(course[-1]),
-                     SumUnit.MMOLC_M2),
-            of.fixed(f"s{number}", message("why-in-acid-so-far"), came, SumUnit.MMOLC_M2),
-        ]  # fmt: skip
+            of.fixed(f"S{number}", message("why-in-acid-by-then"), later, SumUnit.MMOLC_M2),
+            of.fixed(f"s{number}", message("why-in-acid-so-far"), so_far, SumUnit.MMOLC_M2),
+        ]
     if not parts:
         return ()
     terms = [f"{{S{n}}} − {{s{n}}}" for n in range(1, len(parts) // 2 + 1)]

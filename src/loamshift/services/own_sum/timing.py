@@ -7,7 +7,8 @@ from loamshift.domain.own_sum import OwnSum, SumStep, SumUnit
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.opened import OpenedBed
-from loamshift.services.own_sum.ways import share_reacted, warmth_inputs
+from loamshift.services.own_sum.ways import warmth_inputs
+from loamshift.services.products.prices import reacting_share_by
 from loamshift.services.verdict.reach import retest_error_ph
 from loamshift.tables.parameters import parameter_values
 
@@ -40,7 +41,7 @@ def too_early_sum(bed: OpenedBed, key: str) -> OwnSum:
                 inputs=(*warmth, lowest),
             )
         )
-    reacted = share_reacted(bed, seasons.material, start=start, end=day)
+    reacted = reacting_share_by(bed.context, seasons.material, start=start, by=day)
     steps.append(
         SumStep(
             says=message("why-step-reacted", way="acidify" if bed.acidify else "lime"),

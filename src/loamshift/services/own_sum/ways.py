@@ -13,11 +13,7 @@ from loamshift.domain.message import Prose, amount, message, prose, rate, salt
 from loamshift.domain.own_sum import Origin, OwnSum, SumInput, SumStep, SumUnit
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.warmth import start_date
-from loamshift.services.materials.acid import (
-    acid_brought_mmolc_m2,
-    acid_within_days,
-    weeks_to_half,
-)
+from loamshift.services.materials.acid import acid_brought_mmolc_m2, weeks_to_half
 from loamshift.services.materials.named import material_named
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.opened import OpenedBed
@@ -263,32 +259,3 @@ def warmth_inputs(bed: OpenedBed, start: date, end: date) -> tuple[SumInput, ...
             source_key="" if bed.context.place is None else bed.context.place.source_key,
         ),
     )
-
-
-def share_reacted(bed: OpenedBed, material: Material, *, start: date, end: date) -> float:
-    """Share of a material that has reacted between two days [0-1].
-
-    Returns
-    -------
-    float
-        Share [0-1].
-    """
-    context = bed.context
-    total = acid_brought_mmolc_m2(
-        material, rate_g_m2=1.0, in_pot=context.in_pot, land_use=context.nitrogen_use
-    )
-    days = max((end - start).days, 0)
-    if total == 0.0 or days == 0:
-        return 0.0
-    come = acid_within_days(
-        material,
-        rate_g_m2=1.0,
-        soil_temp_c=context.soil_temp_c,
-        start=start,
-        days=days,
-        ph_water=require_soil(context).ph.ph_water,
-        in_pot=context.in_pot,
-        land_use=context.nitrogen_use,
-        incorporated=not context.planted,
-    )
-    return min(max(come / total, 0.0), 1.0)

@@ -25,7 +25,6 @@ from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg
 from loamshift.services.context.water import anions_mmolc_l, deep_co2_factor
 from loamshift.services.courses.drift import drift_ph_year
-from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.materials.feed import present_feed_acid_mmolc_m2
 from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.upkeep.feed import (
@@ -35,6 +34,7 @@ from loamshift.services.upkeep.feed import (
     nitrogen_wanted,
 )
 from loamshift.services.upkeep.humus import humus_year
+from loamshift.services.upkeep.sulfur_tail import sulfur_tails_mmolc_m2
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.tables.model import carbonate_parameters, ledger_parameters, verdict_values
@@ -69,7 +69,6 @@ PASSING_LINES: Final = (TAIL_LINE, LIME_LINE)
 _BACKGROUND_LINES: Final = ("acid from the air", "leaching and uptake")
 HELD_BY_SODIUM: Final = (Reason.SODIC, Reason.UNKNOWN_SODIUM)
 """Where sodium holds the pH, what lime, feed and rain do to it is not the question."""
-_DAYS_IN_YEAR: Final = 365
 
 
 def upkeep(
@@ -270,25 +269,7 @@ def _dissolving_mmolc_m2(context: BedContext) -> float:
 
 def _tail(context: BedContext) -> float:
     """Acid of sulfur put on earlier that comes in the year from today [mmolc/m2]."""
-    soil = require_soil(context)
-    tail = 0.0
-    for applied in context.case.applied:
-        since = (context.case.today - applied.on).days
-        if applied.material.elemental_s_frac <= 0.0 or since < 0:
-            continue
-        course = acid_course_mmolc_m2(
-            applied.material,
-            rate_g_m2=applied.rate_g_m2,
-            soil_temp_c=context.soil_temp_c,
-            start=applied.on,
-            days=since + _DAYS_IN_YEAR,
-            ph_water=soil.ph.ph_water,
-            in_pot=context.in_pot,
-            land_use=context.nitrogen_use,
-            incorporated=applied.incorporated_cm > 0.0,
-        )
-        tail += float(course[-1]) - (float(course[since - 1]) if since else 0.0)
-    return tail
+    return sum(later - so_far for so_far, later in sulfur_tails_mmolc_m2(context))
 
 
 def _mmolc_m2_per_ph(context: BedContext, held_ph: float) -> float:
