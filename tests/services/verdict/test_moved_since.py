@@ -12,6 +12,7 @@ from services.beds import bed
 from wording import read
 
 SOIL = 'ph = {}\nph_method = "water 1:1"\ntexture = "loam"\nfizz = "none"\nsampled = 2026-01-10'
+PLANTED = 'area = "10 m2"\nplanted = true'
 PINK = 'plant = "hydrangea (pink flowers)"'
 
 
@@ -70,4 +71,14 @@ def test_lime_is_to_stop_where_the_bed_is_made_acid() -> None:
     text = because(more, ph=6.6, aim='plant = "highbush blueberry"')
     assert text.startswith(
         "Apply no more ground limestone here: it raises the pH, which has to come down."
+    )
+
+
+def test_a_bed_that_stays_as_it_is_is_limed_no_further() -> None:
+    soil = SOIL.format(7.3).replace('"none"', '"slight"')
+    more = applied("ground limestone", "2025-11-01", rate=800.0)
+    verdict = advise(bed(soil, bed=PLANTED, aim='plant = "rhododendron"', more=more)).verdict
+    assert verdict.decision is Decision.ELSEWHERE
+    assert read(verdict.because).startswith(
+        "Apply no more ground limestone here: that would only take the pH further from the range."
     )

@@ -138,7 +138,7 @@ def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
         says=message(
             "why-step-line",
             beds=bed.members,
-            then=line.then.value,
+            then="beyond" if _is_beyond(bed, line) else line.then.value,
             day=line.test,
             **_ends(line),
         ),
@@ -160,6 +160,13 @@ def line_sum(bed: OpenedBed, key: str, line: TestLine) -> OwnSum:
         sure=prose(message("why-sure-line", error=ph(of.Z90 * error))),
         narrow=prose(message("why-narrow-mean")),
     )
+
+
+def _is_beyond(bed: OpenedBed, line: TestLine) -> bool:
+    """Whether too few beds read as a line does to tell, and it gives nothing all the same."""
+    rule = bed.answer.plan
+    told = rule is not None and any(one.ph_after for one in rule.decides)
+    return told and line.ph_after is None and line.part_g_m2 <= 0.0
 
 
 def plan_sure(bed: OpenedBed) -> Prose:

@@ -115,8 +115,9 @@ def _limit(bed: OpenedBed, seasons: Seasons) -> Prose:
 def _decides(bed: OpenedBed) -> Iterator[OwnSum]:
     rule = bed.answer.plan
     if rule is not None and rule.decides:
-        key = "plan.decides.0.part_g_m2"
-        own = counted.line_sum(bed, key, rule.decides[0])
+        giving = (place for place, line in enumerate(rule.decides) if line.part_g_m2 > 0.0)
+        place = next(giving, 0)
+        own = counted.line_sum(bed, f"plan.decides.{place}.part_g_m2", rule.decides[place])
         yield replace(own, aside=NOTHING)
 
 

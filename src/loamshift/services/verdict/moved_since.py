@@ -94,4 +94,9 @@ def no_more(context: BedContext, judged: Judgement) -> Message | None:
     if together < shown * capacity_mmolc_m2(context, context.soil.ph.ph_water) or not against:
         return None
     names = (applied.material.key for acid, applied in against if acid >= _NAMED * together)
-    return message("verdict-no-more", products=products(names), direction=judged.direction.value)
+    return message(
+        "verdict-no-more",
+        products=products(names),
+        direction=judged.direction.value,
+        further="yes" if judged.decision is Decision.ELSEWHERE else "no",
+    )

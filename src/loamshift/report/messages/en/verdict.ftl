@@ -226,7 +226,12 @@ verdict-feed-cause = The fertiliser does most to make { soil-this } acid: in a y
 
 verdict-upkeep-inside = It is within { $wanted } now, but will not stay there: left alone, we expect about pH { $expected } in a few years.
 # Before all else, where something applied lately acts against what the bed needs.
-verdict-no-more = { $direction ->
+# $further is "yes" where the bed stays as it is, and it would only be taken further from the range.
+verdict-no-more = { $further ->
+    [yes] Apply no more { $products } here: that would only take the pH further from the range.
+   *[no] { verdict-no-more-now }
+}
+verdict-no-more-now = { $direction ->
     [lime] Apply no more { $products } here: { $products-count ->
         [one] it lowers
        *[other] they lower

@@ -258,6 +258,7 @@ why-step-quantile = { $which ->
 why-step-line = { $then ->
     [part] Take the simulated beds, { $beds } in all, that would read so on { $day }. Keep the amount that has the most of them in the range on the day wanted and a year later.
     [test-again] Take the simulated beds, { $beds } in all, that would read so on { $day }. Waiting for another test keeps more of them in the range than any amount now.
+    [beyond] Few of the simulated beds, { $beds } in all, would read so on { $day }. More would take such a bed past the range, or it comes to the aim by itself.
    *[done] Take the simulated beds, { $beds } in all, that would read so on { $day }. Nothing more keeps most of them in the range on the day wanted and a year later.
 }
 
