@@ -9,7 +9,10 @@ from __future__ import annotations
 from common import source_rows, write_table
 
 WORD_COLUMNS = ("key", "words", "language", "region", "method")
-QUANTITY_COLUMNS = ("key", "path", "units", "low", "high", "typical_low", "typical_high")
+QUANTITY_COLUMNS = (
+    *("key", "path", "method_path", "units", "written", "by_size"),
+    *("low", "high", "typical_low", "typical_high"),
+)
 SOURCED = ("source_key", "evidence", "note")
 
 
@@ -40,8 +43,9 @@ def build() -> None:
             "script": "tools/tables/build_intake.py",
             "licence": "our selection Apache-2.0",
             "note": "units has each unit with its factor into that of the path, the usual one "
-            "first; low and high are what can be true, typical_low and typical_high what the "
-            "middle of many samples is.",
+            "first; written is the unit that a case file has beside the figure, if it has one; "
+            "by_size says whether the size of figures can tell their unit; low and high are what "
+            "can be true, typical_low and typical_high what the middle of many samples is.",
         },
     )
 

@@ -14,6 +14,7 @@ from loamshift.case.intake.days import ORDER_KEY
 from loamshift.case.intake.figures import Commas, Order, read_day
 from loamshift.case.intake.headings import plain_words
 from loamshift.case.intake.history import DOUBLES_KEY, KEPT
+from loamshift.case.intake.keys import BUFFER_METHOD, DEPTH, PH_METHOD
 from loamshift.case.intake.lab_units import unit_of
 from loamshift.case.intake.proposal import Aspect, Finding, Proposal
 from loamshift.case.intake.refused import refuse
@@ -87,7 +88,7 @@ def _checked(key: str, value: str) -> tuple[str | None, tuple[str, ...]]:
     if choices:
         return next((one for one in choices if one == value.casefold()), None), choices
     if key == DEPTH_KEY:
-        return _parsed("soil.sample_depth", value), ("15 cm", "6 in")
+        return _parsed(DEPTH, value), ("15 cm", "6 in")
     if key == DAY_KEY:
         day = read_day(value, None)
         return None if day is None else day.isoformat(), ("2026-04-12",)
@@ -107,12 +108,12 @@ def _method(value: str) -> tuple[str | None, tuple[str, ...]]:
     methods = load_buffer_ph_methods()
     if value in _EC_METHODS:
         return value, ()
-    if parsed := _parsed("soil.ph_method", value):
+    if parsed := _parsed(PH_METHOD, value):
         return parsed, ()
     named = next((name for name in methods if name.casefold() == value.casefold()), None)
-    if named is None and _parsed("soil.buffer_ph_method", value):
+    if named is None and _parsed(BUFFER_METHOD, value):
         named = value
-    return named, (*questions_by_path()["soil.ph_method"].choices, *_EC_METHODS, *methods)
+    return named, (*questions_by_path()[PH_METHOD].choices, *_EC_METHODS, *methods)
 
 
 def _parsed(path: str, value: str) -> str | None:
@@ -120,7 +121,7 @@ def _parsed(path: str, value: str) -> str | None:
         found = questions_by_path()[path].reads.parse(value)
     except (Mend, ValueError):
         return None
-    return str(found) if path == "soil.ph_method" else value
+    return str(found) if path == PH_METHOD else value
 
 
 def typed_answers(texts: Iterable[str]) -> dict[str, str]:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from loamshift.case.intake.headings import plain_words
+from loamshift.case.intake.keys import TEXT_PATHS
 from loamshift.case.intake.proposal import Aspect
 from loamshift.domain.field_name import field_in_text
 from loamshift.domain.message import Message, message
@@ -13,16 +14,6 @@ from loamshift.tables.report_quantities import ReportQuantity, load_report_quant
 
 IGNORE: Final = "ignore"
 CONVERT: Final = "convert"
-TEXT_PATHS: Final = {
-    "sample": "name",
-    "texture": "soil.texture",
-    "fizz": "soil.fizz",
-    "crop": "aim.plant",
-    "date_sampled": "soil.sampled",
-    "depth": "soil.sample_depth",
-    "depth_from": "soil.sample_depth",
-}
-"""Columns of words, days and ranges that enter a case."""
 
 
 def answer_key(heading: str, aspect: Aspect) -> str:

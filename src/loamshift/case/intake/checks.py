@@ -12,6 +12,7 @@ import numpy.typing as npt
 from loamshift.case.intake.cations import cation_sum
 from loamshift.case.intake.columns import Values
 from loamshift.case.intake.headings import plain_words
+from loamshift.case.intake.keys import ALWAYS_TOLD, BUFFERS, CARBON, DAY, DEPTH, FIZZ, IN_WATER, PH
 from loamshift.case.intake.proposal import Finding
 from loamshift.case.intake.rows import DAY_KEY, DEPTH_KEY, KEEP, LEAVE_OUT, Filled
 from loamshift.case.intake.understood import Understood
@@ -87,9 +88,9 @@ def _of_column(one: Understood, code: str, **values: Value) -> Finding:
 
 
 def _depth_and_day(filled: Filled, today: date | None) -> Iterator[Finding]:
-    depth = filled.values.get("soil.sample_depth")
+    depth = filled.values.get(DEPTH)
     everything = range(len(filled.table))
-    if any(value is not None for value in filled.values.get("soil.ph", ())):
+    if any(value is not None for value in filled.values.get(PH, ())):
         if depth is None or not any(depth):
             if not any(c.key.startswith("depth") for c in filled.columns):
                 asked = message("intake-ask-depth")
@@ -100,29 +101,29 @@ def _depth_and_day(filled: Filled, today: date | None) -> Iterator[Finding]:
             yield from _of_rows(
                 filled, "several-depths", [0], severity=Severity.INFO, depths=listed
             )
-        if not any(filled.values.get("soil.sampled", ())) and "date_sampled" not in filled.days:
+        if not any(filled.values.get(DAY, ())) and "date_sampled" not in filled.days:
             asked = message("intake-ask-day")
             yield from _of_rows(filled, "no-day", everything, question=asked, key=DAY_KEY)
-    sampled = filled.days.get("date_sampled")
-    if sampled is None:
+    taken = filled.days.get("date_sampled")
+    if taken is None:
         return
     for key in ("date_received", "date_reported"):
         later = filled.days.get(key)
         if later is not None:
             wrong = [
                 n
-                for n, (a, b) in enumerate(zip(sampled, later, strict=True))
+                for n, (a, b) in enumerate(zip(taken, later, strict=True))
                 if a is not None and b is not None and b < a
             ]
             for n in wrong:
-                filled.take_out("soil.sampled", n)
+                filled.take_out(DAY, n)
             yield from _of_rows(filled, "report-before-sample", wrong)
             if wrong:
                 break
     if today is not None:
-        future = [n for n, day in enumerate(sampled) if day is not None and day > today]
+        future = [n for n, day in enumerate(taken) if day is not None and day > today]
         for n in future:
-            filled.take_out("soil.sampled", n)
+            filled.take_out(DAY, n)
         yield from _of_rows(filled, "sampled-later", future)
 
 
@@ -150,7 +151,7 @@ def _two_ph(filled: Filled, kept: bool) -> Iterator[Finding]:
             salt=Given(one.meaning.heading),
             water=Given(water.meaning.heading),
         )
-    buffer = filled.column("buffer_ph") or filled.column("lime_test_index")
+    buffer = next((c for c in map(filled.column, BUFFERS) if c is not None), None)
     if water is not None and buffer is not None:
         reading = water.scaled
         above = _both(reading, buffer.scaled, lambda a, b: (a >= b) & (a < 7.0))
@@ -172,7 +173,7 @@ def _take_out_ph(filled: Filled, rows: Mask) -> None:
     """Hold every pH of these rows back: nobody knows which column is which."""
     for n in np.flatnonzero(rows).tolist():
         for path in list(filled.values):
-            if path.endswith((".ph", ".buffer_ph", ".ph_method", ".buffer_ph_method")):
+            if path.endswith(("ph", "ph_method")):
                 filled.take_out(path, n)
 
 
@@ -210,7 +211,7 @@ def _lime_against_ph(filled: Filled) -> Iterator[Finding]:
 
 def _soil_ph(filled: Filled) -> Values | None:
     """The pH that is called the soil's, in water if there is one."""
-    values = filled.values.get("soil.ph")
+    values = filled.values.get(PH)
     if values is None:
         return None
     figures = [np.nan if value is None else float(str(value)) for value in values]
@@ -235,7 +236,7 @@ def _organic(filled: Filled) -> Iterator[Finding]:
             ratio = om / oc
             same = np.isfinite(ratio) & (np.abs(ratio - 1.0) < 0.02)
             for n in np.flatnonzero(same).tolist():
-                filled.take_out("soil.organic_carbon_pct", n)
+                filled.take_out(CARBON, n)
             yield from _of_rows(filled, "om-equals-oc", same)
             low, high = _OM_OVER_OC
             off = np.isfinite(ratio) & ~same & ((ratio < low) | (ratio > high))
@@ -247,8 +248,6 @@ def _organic(filled: Filled) -> Iterator[Finding]:
             by_loss = {"loi", "ignition", "gluhverlust", "gloeiverlies", "glodforlust"}
             said = by_loss & set(plain_words(one.column.heading.text).split())
             yield _of_column(one, "om-ignition" if said else "om-method")
-        if one.key == "total_carbon":
-            yield _of_column(one, "total-carbon")
 
 
 def _texture(filled: Filled) -> Iterator[Finding]:
@@ -274,21 +273,13 @@ def _of_columns(filled: Filled) -> Iterator[Finding]:
         yield _of_column(oxides[0], "oxides", named=named)
     for one in filled.columns:
         unit = one.column.heading.unit
-        if one.key == "lime_test_index":
-            yield _of_column(one, "index-of-ten")
+        if one.key in ALWAYS_TOLD:
+            yield _of_column(one, ALWAYS_TOLD[one.key])
         if one.key == "lime" and len(one.read.figures):
             yield _of_column(one, "lime-hidden")
             if unit.find("CaO") >= 0:
                 yield _of_column(one, "lime-as-cao")
-        if one.key == "excess_lime":
-            yield _of_column(one, "excess-lime")
-        if one.key == "hardness":
-            yield _of_column(one, "hardness")
-        if one.key == "active_limestone":
-            yield _of_column(one, "active-limestone")
-        if one.key == "target_ph":
-            yield _of_column(one, "target-ph")
-        if one.key == "fizz" and one.meaning.sure:
+        if one.meaning.path == FIZZ and one.meaning.sure:
             yield _of_column(one, "fizz-acid")
     yield from _nutrients(filled, depth_cm)
 
@@ -305,7 +296,7 @@ def _nutrients(filled: Filled, depth_cm: float | None) -> Iterator[Finding]:
             fits="yes" if fits else "no" if depth_cm is not None else "unknown",
         )
     by_volume = [c for c in filled.columns if c.column.heading.unit in _VOLUME]
-    by_volume = [c for c in by_volume if c.key not in ("alkalinity", "hardness", "ec")]
+    by_volume = [c for c in by_volume if c.key not in IN_WATER]
     if by_volume:
         unit = Given(by_volume[0].column.heading.unit)
         yield _of_column(by_volume[0], "per-volume", unit=unit)

@@ -9,6 +9,7 @@ from datetime import date
 from typing import Any, Final
 
 from loamshift.case.intake.headings import plain_words
+from loamshift.case.intake.keys import DAY, OF_READING, PH
 from loamshift.case.intake.proposal import Finding, Place, Proposal, SampleRow
 from loamshift.case.intake.propose import propose
 from loamshift.case.intake.sheet import Sheet
@@ -65,9 +66,9 @@ def read_field_notes(
     unknown: dict[str, list[SampleRow]] = {}
     undated: list[SampleRow] = []
     for row in proposal.rows:
-        if "soil.ph" not in row.values:
+        if PH not in row.values:
             continue
-        if "soil.sampled" not in row.values:
+        if DAY not in row.values:
             undated.append(row)
             continue
         bed = _bed(row.sample, known, told)
@@ -136,10 +137,4 @@ def _undated(rows: Sequence[SampleRow]) -> Finding:
 
 
 def _reading(row: SampleRow) -> dict[str, Any]:
-    names = {
-        "soil.sampled": "date",
-        "soil.ph": "ph",
-        "soil.ph_method": "ph_method",
-        "soil.sample_depth": "depth",
-    }
-    return {key: row.values[path] for path, key in names.items() if path in row.values}
+    return {key: row.values[path] for path, key in OF_READING.items() if path in row.values}

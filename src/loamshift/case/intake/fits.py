@@ -14,8 +14,6 @@ from loamshift.tables.report_quantities import ReportQuantity
 _PARTS: Final = ("sand", "silt", "clay")
 _MANY: Final = 10
 """Where none of so many samples has more than 100 of sand, silt or clay, it is a percentage."""
-_NEVER_BY_SIZE: Final = ("carbonate", "lime", "alkalinity", "hardness", "depth_to")
-"""Where several units give plausible figures whatever their size."""
 
 
 def units_that_fit(
@@ -52,7 +50,7 @@ def units_that_fit(
         unit=Given(unit) if unit else None,
         fits="one" if unit else "several" if fitting else "none",
     )
-    known = unit == quantity.usual_unit and one.key not in _NEVER_BY_SIZE
+    known = unit == quantity.usual_unit and quantity.told_by_size
     sure = known and not _others_differ(one, columns)
     return unit, sure, reason
 

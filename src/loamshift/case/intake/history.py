@@ -8,6 +8,7 @@ from datetime import date
 from itertools import pairwise
 from typing import Final
 
+from loamshift.case.intake.keys import DEPTH, PH, PH_METHOD
 from loamshift.case.intake.proposal import Finding, Place
 from loamshift.case.intake.rows import Filled
 from loamshift.domain.decision import Severity
@@ -43,18 +44,18 @@ class _Test:
 
     @property
     def ph(self) -> float | None:
-        values = self.filled.values.get("soil.ph")
+        values = self.filled.values.get(PH)
         value = values[self.place] if values else None
         return float(str(value)) if value is not None else None
 
     @property
     def method(self) -> str:
-        values = self.filled.values.get("soil.ph_method")
+        values = self.filled.values.get(PH_METHOD)
         return str(values[self.place]) if values and values[self.place] else "unknown"
 
     @property
     def depth(self) -> object:
-        values = self.filled.values.get("soil.sample_depth")
+        values = self.filled.values.get(DEPTH)
         return values[self.place] if values else None
 
     @property

@@ -11,23 +11,18 @@ from typing import Final
 
 from loamshift.case.intake.figures import NOTHING, read_figure
 from loamshift.case.intake.headings import Heading, plain_words, read_heading
+from loamshift.case.intake.keys import NUTRIENTS, OTHER_FIGURES
 from loamshift.case.intake.lab_units import unit_of
 from loamshift.case.intake.sheet import Cells, Sheet, column_letters
 from loamshift.case.intake.table import Column, Layout, Skipped, Table
 from loamshift.tables.header_words import load_header_words
+from loamshift.tables.report_quantities import load_report_quantities
 
 HEADING_ROWS_LOOKED_AT: Final = 60
 _MOST_HEADING_ROWS: Final = 4
 _LEAST_HEADINGS: Final = 1.5
 _LONG: Final = ("analyte", "result")
-_FIGURES: Final = frozenset(
-    {"ph", "buffer_ph", "lime_test_index", "exchangeable_acidity", "exchangeable_al", "om", "oc"}
-    | {"cec", "base_saturation", "ca", "mg", "k", "na", "p", "s", "n", "micronutrient", "carbonate"}
-    | {"ec", "sand", "silt", "clay", "bulk_density", "alkalinity", "hardness", "lime", "result"}
-    | {"cao", "mgo", "k2o", "p2o5", "na2o", "mg_saturation", "ca_saturation", "k_saturation"}
-    | {"na_saturation", "h_saturation", "al_saturation", "active_limestone", "loam_share"}
-    | {"cn_ratio", "total_carbon", "depth_from", "depth_to"}
-)
+_FIGURES: Final = frozenset({*load_report_quantities(), *NUTRIENTS, *OTHER_FIGURES})
 """Columns whose cells are numbers."""
 _AFTER_AVERAGE: Final = frozenset({"of", "all", "samples", "sample", "value", "values"})
 

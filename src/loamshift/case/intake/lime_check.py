@@ -7,6 +7,7 @@ from datetime import date
 from typing import Final
 
 from loamshift.case.intake.entered import case_tree
+from loamshift.case.intake.keys import LIME, ORGANIC, PH, TEXTURES
 from loamshift.case.intake.proposal import Finding, SampleRow
 from loamshift.case.read import case_from_tree
 from loamshift.case.schema import CASE_VERSION
@@ -21,9 +22,6 @@ from loamshift.units import CACO3_G_PER_MMOLC
 FAR_APART: Final = 2.0
 """Times that the laboratory's figure may be above or below ours without being asked about."""
 MOST_ROWS: Final = 50
-_LIME: Final = "soil.lab_lime_requirement"
-_TEXTURE: Final = ("soil.clay_pct", "soil.texture")
-_ORGANIC: Final = ("soil.organic_matter_pct", "soil.organic_carbon_pct")
 
 
 def lime_beside_ours(rows: Sequence[SampleRow], *, today: date) -> Iterator[Finding]:
@@ -40,7 +38,7 @@ def lime_beside_ours(rows: Sequence[SampleRow], *, today: date) -> Iterator[Find
     """
     able = [row for row in rows if _can_be_judged(row)][:MOST_ROWS]
     for row in able:
-        lab_g_m2 = float(str(row.values[_LIME]).split()[0])
+        lab_g_m2 = float(str(row.values[LIME]).split()[0])
         ours_g_m2 = _ours_g_m2(row, today)
         if ours_g_m2 is None or min(lab_g_m2, ours_g_m2) <= 0.0:
             continue
@@ -61,16 +59,16 @@ def lime_beside_ours(rows: Sequence[SampleRow], *, today: date) -> Iterator[Find
 def _can_be_judged(row: SampleRow) -> bool:
     given = row.values.keys()
     return (
-        {_LIME, "soil.ph"} <= given
-        and any(key in given for key in _TEXTURE)
-        and any(key in given for key in _ORGANIC)
+        {LIME, PH} <= given
+        and any(key in given for key in TEXTURES)
+        and any(key in given for key in ORGANIC)
     )
 
 
 def _ours_g_m2(row: SampleRow, today: date) -> float | None:
     """What a laboratory would print for this soil by our curve [g/m2]; None where nothing can."""
     values = soil_values()
-    told = {key: value for key, value in row.values.items() if key != _LIME}
+    told = {key: value for key, value in row.values.items() if key != LIME}
     tree = {"case": CASE_VERSION, **case_tree(told)}
     tree.pop("aim", None)
     try:

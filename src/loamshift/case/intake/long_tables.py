@@ -8,6 +8,7 @@ from typing import Final
 
 from loamshift.case.intake.figures import read_figure
 from loamshift.case.intake.headings import Heading, read_heading
+from loamshift.case.intake.keys import HAVE_METHOD
 from loamshift.case.intake.lab_units import unit_of
 from loamshift.case.intake.layout import keys_of
 from loamshift.case.intake.sheet import Sheet, column_letters
@@ -59,7 +60,7 @@ def wide_from_long(table: Table) -> Table:
 
 
 def _needs_method(name: str) -> bool:
-    return bool(keys_of(read_heading(name)) & {"ph", "buffer_ph", "ec"})
+    return bool(keys_of(read_heading(name)) & set(HAVE_METHOD))
 
 
 def _analyte(

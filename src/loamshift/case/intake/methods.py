@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from loamshift.case.intake.asked import answer_key, told_of
+from loamshift.case.intake.keys import HAVE_METHOD
 from loamshift.case.intake.proposal import Aspect, Finding
 from loamshift.case.intake.table import Table
 from loamshift.case.intake.understood import Understood
@@ -25,7 +26,7 @@ _RATIOS: Final = ("1:1", "1:2", "1:2.5", "1:5")
 
 def with_method(table: Table, one: Understood, told: Mapping[str, str]) -> Understood:
     """The column with its method, and a question where the method is not whole."""
-    if one.key not in ("ph", "buffer_ph", "lime_test_index", "ec"):
+    if one.key not in HAVE_METHOD:
         return one
     heading = one.column.heading
     answered = told_of(told, one.meaning.heading, Aspect.METHOD)
@@ -46,7 +47,7 @@ def with_method(table: Table, one: Understood, told: Mapping[str, str]) -> Under
     method = max(methods, key=len) if methods else ""
     findings = list(one.findings)
     if one.key == "ph":
-        method, asked = _ph_method(one, method, heading.ratio, by_row=_has_methods(table))
+        method, asked = _whole_method(one, method, heading.ratio, by_row=_has_methods(table))
         findings.extend(asked)
     elif one.key == "ec":
         method = method or (heading.ratio if heading.ratio in _EC_METHODS else "")
@@ -66,7 +67,7 @@ def _has_methods(table: Table) -> bool:
     return any(w.key == "method" for c in table.columns for w in c.heading.meanings)
 
 
-def _ph_method(
+def _whole_method(
     one: Understood, method: str, ratio: str, *, by_row: bool
 ) -> tuple[str, list[Finding]]:
     """The method of a soil pH as the case file has it, and what is asked where it is not whole."""

@@ -7,12 +7,12 @@ from datetime import date
 from typing import Final
 
 from loamshift.case.intake.answers import COMMA_KEY, plain_key
-from loamshift.case.intake.asked import TEXT_PATHS
 from loamshift.case.intake.checks import checks
 from loamshift.case.intake.columns import Read, read_cells, unread
 from loamshift.case.intake.days import DAY_KEYS, date_order
 from loamshift.case.intake.figures import Commas, commas_in
 from loamshift.case.intake.history import DOUBLES_KEY, Earlier, history
+from loamshift.case.intake.keys import TEXT_PATHS
 from loamshift.case.intake.lime_check import lime_beside_ours
 from loamshift.case.intake.meaning import understand
 from loamshift.case.intake.proposal import Aspect, Finding, Proposal, SampleRow

@@ -16,6 +16,7 @@ from loamshift.case.intake.days import DAY_KEYS, read_days
 from loamshift.case.intake.depths import Depths, read_depths
 from loamshift.case.intake.figures import NOTHING, Order, read_day
 from loamshift.case.intake.headings import plain_words
+from loamshift.case.intake.keys import BY_WORD, DAY, DEPTH, FIZZ, PH, PH_METHOD
 from loamshift.case.intake.proposal import Finding, Place, SampleRow
 from loamshift.case.intake.table import Table
 from loamshift.case.intake.understood import Understood
@@ -29,17 +30,10 @@ KEEP: Final = "keep"
 DEPTH_KEY: Final = "samples: depth"
 DAY_KEY: Final = "samples: date"
 LEAVE_OUT: Final = "leave out"
-_BY_WORD: Final = ("texture", "fizz", "crop")
 _PH_USUAL: Final = {"CaCl2": (3.0, 8.5), "KCl": (3.0, 8.5), "unknown": (3.0, 9.5)}
 _PH_USUAL_IN_WATER: Final = (3.5, 9.5)
 """Outside of this a pH is asked about (common practice, no source)."""
 _LONGEST_NAME: Final = 150
-_TYPED: Final = {
-    "soil.lab_lime_requirement": "g/m2",
-    "water.alkalinity": "mg/L CaCO3",
-    "water.hardness": "mg/L CaCO3",
-}
-"""Figures that a case file has with their unit."""
 
 
 @dataclass(slots=True)
@@ -95,21 +89,19 @@ def fill(
         path = one.meaning.path
         if not one.meaning.sure or not path:
             continue
-        if one.key in _BY_WORD:
+        if one.key in BY_WORD:
             _fill_words(filled, one, path)
         elif one.quantity is not None and one.key not in ("ph", "depth_to", "depth_from"):
             _fill_figures(filled, one, path, told)
-        method_of = {"ec": "soil.ec_method"}.get(one.key, "")
-        if one.quantity is not None and path == "soil.buffer_ph":
-            method_of = "soil.buffer_ph_method"
-        if method_of and one.meaning.method:
-            _fill_method(filled, path, method_of, one.meaning.method)
+        method_path = one.quantity.method_path if one.quantity is not None else ""
+        if method_path and one.key != "ph" and one.meaning.method:
+            _fill_method(filled, path, method_path, one.meaning.method)
     for one in columns:
         if one.key in DAY_KEYS and one.meaning.sure and one.key not in filled.days:
             filled.days[one.key], findings = read_days(table, one.column, order)
             filled.findings += findings
     if "date_sampled" in filled.days:
-        filled.values["soil.sampled"] = list(filled.days["date_sampled"])
+        filled.values[DAY] = list(filled.days["date_sampled"])
     filled.depths, findings = read_depths(table, columns, told)
     filled.findings += findings
     _fill_depth(filled)
@@ -119,11 +111,11 @@ def fill(
 
 def _fill_told(filled: Filled, told: Mapping[str, str]) -> None:
     """A depth and a day that a person gave for all samples that have none of their own."""
-    for key, path in ((DEPTH_KEY, "soil.sample_depth"), (DAY_KEY, "soil.sampled")):
+    for key, path in ((DEPTH_KEY, DEPTH), (DAY_KEY, DAY)):
         if key not in told:
             continue
         value: object = told[key]
-        if path == "soil.sampled":
+        if path == DAY:
             value = read_day(told[key], Order.DAY_FIRST)
         own = filled.values.get(path, [None] * len(filled.table))
         held = filled.doubted
@@ -176,7 +168,7 @@ def _fill_ph(filled: Filled, told: Mapping[str, str]) -> None:
     columns = [c for c in filled.columns if c.key == "ph" and c.meaning.sure]
     ranked = sorted(columns, key=_rank)
     for number, one in enumerate(ranked):
-        path = "soil.ph" if number == 0 else f"soil.other_ph[{number}].ph"
+        path = PH if number == 0 else f"soil.other_ph[{number}].ph"
         _fill_figures(filled, one, path, told)
         _fill_method(filled, path, f"{path}_method", one.meaning.method or "unknown")
         methods = filled.column("method")
@@ -188,7 +180,7 @@ def _fill_ph(filled: Filled, told: Mapping[str, str]) -> None:
 
 def _promote(filled: Filled, count: int) -> None:
     """Where a sample has no first pH, its next one takes that place."""
-    paths = ["soil.ph", *(f"soil.other_ph[{n}].ph" for n in range(1, count))]
+    paths = [PH, *(f"soil.other_ph[{n}].ph" for n in range(1, count))]
     for n in range(len(filled.table)):
         found = [
             (filled.values[path][n], filled.values[f"{path}_method"][n])
@@ -218,7 +210,7 @@ def _fill_method(filled: Filled, path: str, method_path: str, method: str) -> No
 
 def _fill_methods_by_row(filled: Filled, path: str, methods: Understood) -> None:
     """Methods from a column of their own; a word that is none leaves the method unknown."""
-    parse = questions_by_path()["soil.ph_method"].reads.parse
+    parse = questions_by_path()[PH_METHOD].reads.parse
     unknown: list[int] = []
     for n, cell in enumerate(methods.column.cells):
         if not cell or filled.values[path][n] is None:
@@ -246,7 +238,7 @@ def _fill_figures(filled: Filled, one: Understood, path: str, told: Mapping[str,
         held |= _unusual(filled, one, unusual, told)
     rounded = np.round(scaled, 6).tolist()
     keep = (given & ~held).tolist()
-    unit = _TYPED.get(path)
+    unit = quantity.written
     filled.values[path] = [
         (f"{v:g} {unit}" if unit else v) if k else None for v, k in zip(rounded, keep, strict=True)
     ]
@@ -311,12 +303,12 @@ def _held(filled: Filled, one: Understood, code: str, where: Sequence[int]) -> F
 
 
 def _fill_words(filled: Filled, one: Understood, path: str) -> None:
-    """A texture, a fizz or a crop: taken as written where the case file knows the word."""
+    """Words, such as a texture or a crop: taken as written where the case file knows the word."""
     values: list[object] = []
     unknown: list[int] = []
     parse = questions_by_path()[path].reads.parse
     for n, cell in enumerate(one.column.cells):
-        if not cell or cell.casefold() in (NOTHING - {"none"} if path == "soil.fizz" else NOTHING):
+        if not cell or cell.casefold() in (NOTHING - {"none"} if path == FIZZ else NOTHING):
             values.append(None)
         elif (taken := _word(parse, cell)) is not None:
             values.append(taken)
@@ -349,7 +341,7 @@ def _fill_depth(filled: Filled) -> None:
     for n, lower in enumerate(depths.lower_cm.tolist()):
         fine = np.isfinite(lower) and 0.0 < lower <= 100.0 and n not in deep
         values.append(f"{lower:.4g} cm" if fine else None)
-    filled.values["soil.sample_depth"] = values
+    filled.values[DEPTH] = values
     if below:
         upper, lower = depths.upper_cm[below[0]], depths.lower_cm[below[0]]
         filled.findings.append(
@@ -366,6 +358,4 @@ def _fill_depth(filled: Filled) -> None:
             )
         )
         for n in below:
-            filled.hold(
-                "soil.sample_depth", n, f"{depths.upper_cm[n]:.3g}-{depths.lower_cm[n]:.3g} cm"
-            )
+            filled.hold(DEPTH, n, f"{depths.upper_cm[n]:.3g}-{depths.lower_cm[n]:.3g} cm")

@@ -7,17 +7,15 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from loamshift.case.intake.headings import Heading, plain_words, read_heading
+from loamshift.case.intake.keys import LIME_WORDS, NUTRIENTS
 from loamshift.case.intake.lab_units import unit_of
 from loamshift.case.intake.layout import heading_rows, is_long, keys_of, wide_table
 from loamshift.case.intake.long_tables import across_table, pairs_table, wide_from_long
 from loamshift.case.intake.sheet import Cells, Sheet
 from loamshift.case.intake.table import Column, Table
+from loamshift.tables.report_quantities import load_report_quantities
 
-_SOIL: Final = frozenset(
-    {"ph", "buffer_ph", "lime_test_index", "om", "oc", "cec", "clay", "sand", "silt", "carbonate"}
-    | {"ec", "alkalinity", "hardness", "p", "k", "mg", "ca", "lime", "exchangeable_acidity"}
-    | {"fizz", "excess_lime", "bulk_density", "base_saturation", "k2o", "p2o5", "mgo", "cao"}
-)
+_SOIL: Final = frozenset({*load_report_quantities(), *NUTRIENTS, *LIME_WORDS}) - {"depth_to"}
 """A table without any of these holds no results."""
 
 
@@ -67,7 +65,7 @@ def _filled(table: Table) -> bool:
         any(char.isdigit() for cell in column.cells[:50] for char in cell)
         for column in table.columns
         if keys_of(column.heading) & _SOIL
-    ) or any(keys_of(c.heading) & {"fizz", "excess_lime"} and any(c.cells) for c in table.columns)
+    ) or any(keys_of(c.heading) & LIME_WORDS and any(c.cells) for c in table.columns)
 
 
 def _plain_pairs(sheet: Sheet, table: Table) -> Sheet:

@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 
 from loamshift.case.intake.asked import IGNORE, answer_key, name_of
+from loamshift.case.intake.keys import BUFFER
 from loamshift.case.intake.proposal import Aspect, Finding
 from loamshift.case.intake.understood import Understood
 from loamshift.domain.decision import Severity
@@ -67,10 +68,10 @@ def _twin(one: Understood, twins: Sequence[Understood]) -> Iterator[Finding]:
         question=message(
             "intake-ask-meaning",
             heading=Given(one.meaning.heading),
-            taken=name_of("buffer_ph" if looks else one.key),
+            taken=name_of(BUFFER if looks else one.key),
         ),
         key=answer_key(one.meaning.heading, Aspect.MEANING),
-        choices=("buffer_ph", "ph", IGNORE) if one.key == "ph" else (one.key, IGNORE),
+        choices=(BUFFER, "ph", IGNORE) if one.key == "ph" else (one.key, IGNORE),
         places=(one.meaning.place,),
     )
 
