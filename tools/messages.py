@@ -115,18 +115,27 @@ def all_faults() -> Iterator[str]:
 def _read(name: str, entries: dict[str, Entry]) -> Iterator[str]:
     for path in sorted((HOME / name).glob("*.ftl")):
         where = f"{name}/{path.name}"
-        resource = FluentParser(with_spans=False).parse(path.read_text(encoding="utf-8"))
-        for part in resource.body:
-            if isinstance(part, ftl.Junk):
-                first = (part.content or "").strip().splitlines()[0]
-                yield f"{where}: not a message: {first[:80]}"
-            elif isinstance(part, (ftl.Message, ftl.Term)):
-                dash = "-" if isinstance(part, ftl.Term) else ""
-                key = f"{dash}{part.id.name}"
-                if key in entries:
-                    yield f"{where}: {key} stands also in {entries[key].where}"
-                entry = entries[key] = Entry(where)
-                _Reader(entry).visit(part)
+        for key, entry in _entries(where, path.read_text(encoding="utf-8")):
+            if entry is None:
+                yield f"{where}: not a message: {key[:80]}"
+                continue
+            if key in entries:
+                yield f"{where}: {key} stands also in {entries[key].where}"
+            entries[key] = entry
+
+
+@cache
+def _entries(where: str, text: str) -> tuple[tuple[str, Entry | None], ...]:
+    """The messages of a file by their keys; what is none, by its first line without an entry."""
+    found: list[tuple[str, Entry | None]] = []
+    for part in FluentParser(with_spans=False).parse(text).body:
+        if isinstance(part, ftl.Junk):
+            found.append(((part.content or "").strip().splitlines()[0], None))
+        elif isinstance(part, (ftl.Message, ftl.Term)):
+            entry = Entry(where)
+            _Reader(entry).visit(part)
+            found.append((f"{'-' if isinstance(part, ftl.Term) else ''}{part.id.name}", entry))
+    return tuple(found)
 
 
 def _beside(name: str, entries: Mapping[str, Entry], english: Mapping[str, Entry]) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -43,8 +44,13 @@ class _Texts(Visitor):
         self.generic_visit(node)
 
 
-def messages_said() -> Iterator[tuple[str, str]]:
+@cache
+def messages_said() -> tuple[tuple[str, str], ...]:
     """Every text of every message, with the file and key it stands under."""
+    return tuple(_messages_said())
+
+
+def _messages_said() -> Iterator[tuple[str, str]]:
     for language in ("en", "en-US"):
         for name, text in folder_texts(language).items():
             for entry in FluentParser(with_spans=False).parse(text).body:
@@ -55,8 +61,13 @@ def messages_said() -> Iterator[tuple[str, str]]:
                         yield f"{language}/{name} {entry.id.name}", part
 
 
-def pages_said() -> Iterator[tuple[str, str]]:
+@cache
+def pages_said() -> tuple[tuple[str, str], ...]:
     """The lines of docs and README that people read; what is printed by a command is not here."""
+    return tuple(_pages_said())
+
+
+def _pages_said() -> Iterator[tuple[str, str]]:
     docs = ROOT / "docs"
     own = [path for path in docs.glob("*.md") if path.name not in GENERATED]
     pages = [*own, *docs.glob("how-to/*.md"), *docs.glob("why/*.md")]
