@@ -9,9 +9,19 @@ from uuid import UUID
 from django.urls import URLPattern, URLResolver, get_resolver
 
 from loamshift.store.changes import Writer
-from loamshift.store.models import Bed, Client, Garden, Office, Product, Question, SentLetter
+from loamshift.store.models import (
+    Bed,
+    Client,
+    Garden,
+    IntakeDraft,
+    Office,
+    Product,
+    Question,
+    SentLetter,
+)
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import with_fields
+from loamshift.web.intake.drafts import new_draft
 from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.prepare import add_samples
 
@@ -24,8 +34,8 @@ NO_PAGES = {
     # acts: they change something and send one on
     "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
-    "garden-size", "letter-away", "letter-note", "plan-keep", "product-away", "samples-away",
-    "sign-out", "take-back", "tour-again", "tour-done",
+    "garden-size", "intake-delete", "letter-away", "letter-note", "plan-keep", "product-away",
+    "samples-away", "sign-out", "take-back", "tour-again", "tour-done",
     "question-away", "question-bed", "question-close",
 }  # fmt: skip
 SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
@@ -88,6 +98,8 @@ def in_use(today: date) -> Office:
         ],
     }
     writer.change(garden, seen_version=garden.version)
+    report = "Sample;Date;pH;OM %\nBerry border;2026-03-02;5,9;3,4\nNew;2026-03-02;6;2\n"
+    new_draft(office, report.encode(), name="report.csv", laboratory="Riverside")
     return office
 
 
@@ -130,6 +142,8 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "scores": ("/scores/",),
         "client-scores": (f"/clients/{client.pk}/scores",),
         "bed-scores": (f"/beds/{border.pk}/scores",),
+        "intake": ("/intake/",),
+        "intake-file": (f"/intake/{IntakeDraft.objects.get().pk}/",),
         "post": ("/post/",),
         "letter": (f"/post/{letter.pk}",),
         "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),

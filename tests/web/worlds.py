@@ -18,6 +18,7 @@ from loamshift.store.models import (
     Bed,
     Client,
     Garden,
+    IntakeDraft,
     Office,
     Product,
     Question,
@@ -87,6 +88,12 @@ def world(name: str) -> World:
     question = Question(words=NASTY, sender=f"{NASTY} sender", received_on=date(2026, 4, 12))
     writer.add(question)
     key = ApiKey.objects.create(user=adviser, name=f"{NASTY} key", digest=f"{name:0>64}"[:64])
+    draft = IntakeDraft.objects.create(
+        office=office,
+        name=f"{NASTY}.csv",
+        laboratory=NASTY,
+        content=f"Sample,pH\n{NASTY},6".encode(),
+    )
     at = {
         "client": client.pk,
         "garden": garden.pk,
@@ -96,6 +103,7 @@ def world(name: str) -> World:
         "question": question.pk,
         "act": writer.act,
         "key": key.pk,
+        "intake": draft.pk,
     }
     return World(office, adviser, reader, at)
 
@@ -157,6 +165,7 @@ KIND_BY_FOLDER = {
     "beds": "bed",
     "clients": "client",
     "gardens": "garden",
+    "intake": "intake",
     "post": "letter",
     "letters": "letter",
     "shelf": "product",

@@ -9,6 +9,7 @@ from loamshift.web.beds import urls as beds
 from loamshift.web.clients import urls as clients
 from loamshift.web.data import urls as data
 from loamshift.web.inbox import urls as inbox
+from loamshift.web.intake import urls as intake
 from loamshift.web.letters import urls as letters
 from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
@@ -28,6 +29,7 @@ urlpatterns = [
     *review.urlpatterns,
     *scores.urlpatterns,
     *data.urlpatterns,
+    *intake.urlpatterns,
 ]
 
 handler400 = "loamshift.web.errors.bad_request"

@@ -8,6 +8,7 @@ from loamshift.store.models.bed import Bed
 from loamshift.store.models.change import Change
 from loamshift.store.models.client import Client, Garden
 from loamshift.store.models.inbox import Question
+from loamshift.store.models.intake import IntakeDraft, LaboratoryAnswers
 from loamshift.store.models.letter import SentLetter
 from loamshift.store.models.office import Office, Role, User
 from loamshift.store.models.product import Product
@@ -21,7 +22,9 @@ __all__ = [
     "FailedSignIn",
     "ForecastIssued",
     "Garden",
+    "IntakeDraft",
     "Kept",
+    "LaboratoryAnswers",
     "Office",
     "Product",
     "Question",

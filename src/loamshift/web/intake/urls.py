@@ -1,0 +1,7 @@
+"""Addresses of this folder's pages."""
+
+from __future__ import annotations
+
+from loamshift.web.intake.views import draft, upload
+
+urlpatterns = [*upload.ROUTES, *draft.ROUTES]
