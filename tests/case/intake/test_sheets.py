@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import zlib
 from datetime import date
 from pathlib import Path
 
@@ -154,7 +155,16 @@ def test_a_zip_that_unpacks_without_end_is_refused_unread() -> None:
         xlsx({"R": [["id"]]}), name="xl/worksheets/sheet1.xml", content=b" " * 60_000_000
     )
     assert len(bomb) < 100_000
-    assert "would unpack to 60 MB" in _refused(bomb)
+    assert "would unpack to 60 MB or more" in _refused(bomb)
+
+
+def test_a_pdf_that_unpacks_without_end_is_refused_unread() -> None:
+    packed = zlib.compress(b" " * 150_000_000, 9)
+    stream = b"<</Filter/FlateDecode>>\nstream\n" + packed + b"\nendstream"
+    assert len(packed) < 200_000
+    assert "would unpack to 100 MB or more" in _refused(b"%PDF-1.4\n" + stream)
+    twice = b"%PDF-1.4\n<</Filter[/FlateDecode /FlateDecode]>>"
+    assert "would unpack" in _refused(twice)
 
 
 def test_a_workbook_with_one_cell_far_out_is_refused() -> None:

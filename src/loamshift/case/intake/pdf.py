@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import logging
 import re
+import zlib
 from collections.abc import Iterator
 from itertools import pairwise
 from typing import Any, Final
@@ -14,6 +15,10 @@ from loamshift.case.intake.sheet import Cells, Sheet
 from loamshift.domain.message import Message, message
 
 MOST_PAGES: Final = 300
+MOST_UNPACKED: Final = 100_000_000
+_CHUNK: Final = 1_000_000
+_STREAM: Final = re.compile(rb"stream\r?\n(?=\x78)")
+_PACKED_TWICE: Final = re.compile(rb"/Fl(?:ateDecode)?\s*/Fl(?:ateDecode)?\b")
 _LEAST_LETTERS: Final = 20
 """A page of a scan often carries a page number or a stamp as text, and no more."""
 _GAP: Final = 0.8
@@ -38,6 +43,8 @@ def pdf_sheets(data: bytes, name: str) -> tuple[Sheet, ...]:
         from pdfminer.pdfdocument import PDFPasswordIncorrect
     except ImportError:
         raise refuse("intake-needs-lab", file=name) from None
+    if _unpacks_without_end(data):
+        raise refuse("intake-bomb", file=name, mb=MOST_UNPACKED // 1_000_000)
     logging.getLogger("pdfminer").setLevel(logging.ERROR)
     try:
         with pdfplumber.open(io.BytesIO(data)) as document:
@@ -61,6 +68,23 @@ def pdf_sheets(data: bytes, name: str) -> tuple[Sheet, ...]:
     first, *others = sheets
     noted = Sheet(name=first.name, rows=first.rows, notes=(*first.notes, *notes))
     return (noted, *others)
+
+
+def _unpacks_without_end(data: bytes) -> bool:
+    """Whether the streams of a PDF unpack to more than a report holds, or are packed twice."""
+    if _PACKED_TWICE.search(data):
+        return True
+    left = MOST_UNPACKED
+    for stream in _STREAM.finditer(data):
+        unpack = zlib.decompressobj()
+        packed = data[stream.end() : data.find(b"endstream", stream.end())]
+        while packed and left > 0:
+            try:
+                left -= len(unpack.decompress(packed, _CHUNK))
+            except zlib.error:
+                break
+            packed = unpack.unconsumed_tail
+    return left <= 0
 
 
 def _page(page: Any, number: int) -> Iterator[Sheet]:
