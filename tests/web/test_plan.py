@@ -42,9 +42,8 @@ WALK_IN = {
     "bed.area": "20 m2",
 }
 HTMX = {"HX-Request": "true"}
-LIGHT = 73_000
-"""What the page may weigh, without its style and script [bytes]: since the letter has a front
-sheet with a chart of its own, 10 kB more than before."""
+LIGHT = 70_000
+"""What the page may weigh, without its style and script [bytes]."""
 
 
 @pytest.fixture

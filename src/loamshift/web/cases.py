@@ -8,7 +8,7 @@ from copy import deepcopy
 from datetime import date
 from typing import Any
 
-from loamshift.case.read import case_from_tree
+from loamshift.case.read import case_from_tree, parse_case
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Case
 from loamshift.store.models import Bed
@@ -41,6 +41,17 @@ def case_of(tree: Mapping[str, Any], *, today: date) -> Case:
         With every fault and its path, where the tree cannot be used.
     """
     return case_from_tree({"case": 1, **tree}, source="this bed", today=today)
+
+
+def case_of_text(text: str, *, today: date) -> Case:
+    """The case of a file as of today.
+
+    Raises
+    ------
+    CaseError
+        With every fault and its path, where the text cannot be used.
+    """
+    return parse_case(text, source="this bed", today=today)
 
 
 def key_of(tree: Mapping[str, Any]) -> str:

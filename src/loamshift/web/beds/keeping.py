@@ -7,7 +7,6 @@ from datetime import date
 from typing import Any
 from uuid import UUID
 
-from loamshift.case.read import parse_case
 from loamshift.domain.case import Case
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError
@@ -17,7 +16,7 @@ from loamshift.services.advise import advise
 from loamshift.services.context.readings import current_reading
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
-from loamshift.web.cases import case_of, text_of_bed
+from loamshift.web.cases import case_of, case_of_text, text_of_bed
 
 LONGEST_NAME, LONGEST_PLANTS = 160, 300
 
@@ -36,7 +35,7 @@ def put_case(bed: Bed, given: Mapping[str, Any] | str, *, today: date) -> Case:
         Where the case cannot be used; the bed stays as it is.
     """
     if isinstance(given, str):
-        case = parse_case(given, source="this bed", today=today)
+        case = case_of_text(given, today=today)
     else:
         case = case_of(given, today=today)
     decision = str(advise(case).verdict.decision)

@@ -30,6 +30,7 @@ from loamshift.report.html_blocks import block_html, inline_html, sources_html, 
 from loamshift.report.inline import bare, source_count, without_repeats
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+from loamshift.web.letters.compact import compact
 from loamshift.web.letters.picture import pictures
 
 WHY: Final = {
@@ -82,29 +83,33 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
     ]
     numbered = list(enumerate(letter.sections, 1))
     steps = [(n, part) for n, part in numbered if part.topic == "steps"]
+    because = "\n".join(
+        [
+            *(block_html(block, sources=sources) for block in rest),
+            *(_section(part, n, sources, words, waits) for n, part in steps),
+        ]
+    )
+    sections = _folded(
+        [
+            (part.sheet, _section(part, n, sources, words, waits))
+            for n, part in numbered
+            if part is not opening and part not in aside and (n, part) not in steps
+        ],
+        words,
+    )
+    strip = [pictures(f) for f in figures if f.kind is FigureKind.YEAR and not waits]
+    course = [
+        _figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE and not waits
+    ]
     return LetterPage(
         letterhead=letter.letterhead,
         about=inline_html(letter.subtitle),
-        strip="" if waits else "".join(pictures(f) for f in figures if f.kind is FigureKind.YEAR),
+        strip=compact("".join(strip)),
         verdict=inline_html(bare(lead)),
-        because="\n".join(
-            [
-                *(block_html(block, sources=sources) for block in rest),
-                *(_section(part, n, sources, words, waits) for n, part in steps),
-            ]
-        ),
-        beside="\n".join(_beside(notes, aside, sources, words)),
-        course=""
-        if waits
-        else "".join(_figure(f, sources, words) for f in figures if f.kind is FigureKind.COURSE),
-        sections=_folded(
-            [
-                (part.sheet, _section(part, n, sources, words, waits))
-                for n, part in numbered
-                if part is not opening and part not in aside and (n, part) not in steps
-            ],
-            words,
-        ),
+        because=compact(because),
+        beside=compact("\n".join(_beside(notes, aside, sources, words))),
+        course=compact("".join(course)),
+        sections=compact(sections),
     )
 
 

@@ -11,8 +11,14 @@ let frame = 0;
 
 // ---- fields -----------------------------------------------------------------------------------
 
+/** What is kept of a field, said only where it is not what stood there when the page came. */
+function keptOf(field) {
+  const first = field.options ? [...field.options].find((one) => one.defaultSelected) : null;
+  return field.dataset.kept ?? (field.options ? first?.value : field.defaultValue) ?? "";
+}
+
 function isChange(field) {
-  return field.value.trim() !== (field.dataset.kept ?? "");
+  return field.value.trim() !== keptOf(field);
 }
 
 function query() {
