@@ -310,8 +310,8 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     """The one thing most worth measuring, where the verdict neither waits for it nor stands."""
     verdict = answer.verdict
     stands = verdict.decision is Decision.LEAVE or verdict.reason is Reason.NO_COMMON_RANGE
-    if stands or verdict.decision is Decision.MEASURE_FIRST:
-        return None
+    if stands or verdict.decision in (Decision.MEASURE_FIRST, Decision.STOP):
+        return None  # the verdict waits for a test, or the steps of the rescue have theirs
     how = test_to_make_first(answer, words)
     if not how:
         facts = not_weighed(answer)

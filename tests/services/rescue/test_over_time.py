@@ -138,7 +138,7 @@ def test_the_steps_say_what_the_rule_says() -> None:
     if course.safe_on is None:
         assert "rescue-not-safe" in said
     else:
-        assert said["rescue-safe"].values["half"] == course.safe_on
+        assert said["rescue-safe"].values["nine"] == course.safe_90_on
 
 
 @pytest.mark.parametrize(
@@ -193,6 +193,15 @@ def test_a_spill_of_acid_is_watered_and_not_raked() -> None:
     assert answer.rescue is not None
     assert "rescue-today-acid-spill" in keys(answer.rescue)
     assert "rescue-today-take-up" not in keys(answer.rescue)
+
+
+def test_no_lime_goes_ahead_of_prills() -> None:
+    """Lime works within months and most of the acid of pure prills comes after years."""
+    text_of_prills = text("elemental sulfur, prills", "5 kg", 6.2, "apple")
+    rescue, course = rescued(advise(parse_case(text_of_prills)))
+    assert course.plan.parts == ()
+    assert not course.acts
+    assert "rescue-no-lime-ahead" in keys(rescue) and "rescue-part-now" not in keys(rescue)
 
 
 def test_pots_are_filled_afresh(bed_case: Make) -> None:

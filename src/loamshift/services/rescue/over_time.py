@@ -44,6 +44,7 @@ def rescue_over_time(
     *,
     need: Band,
     acidify: bool,
+    waits: bool,
     come_frac: Callable[[int], float | None],
 ) -> RescueCourse | None:
     """A rescue over time by the possible beds, or None where nothing would have to go on.
@@ -54,6 +55,9 @@ def rescue_over_time(
         What would bring the bed back in all, as pure sulfur or calcium carbonate [g/m2].
     acidify
         True for a bed that was limed too much.
+    waits
+        True where nothing goes on before the first test; nor after it, of lime, where most of the
+        acid comes later than within a year: each test twice a year then calls for a little.
     come_frac
         Share of what is still to act that has acted so many days from today [0-1].
 
@@ -76,6 +80,10 @@ def rescue_over_time(
     courses = courses_of(beds, seasons, alone=alone, need_mid_g_m2=middle, need_high_g_m2=high)
     low_ph, high_ph = limits_ph(context)
     goal = _goal(context, seasons, courses.days, most_g_m2=REACH * high)
+    if waits:
+        goal = replace(goal, first_g_m2=np.zeros(1))
+        if not acidify and (come_frac(DAYS_IN_YEAR) or 1.0) < HALF:
+            goal = replace(goal, later_g_m2=np.zeros(1))
     rule = choose_rule(courses.surface, goal, chosen_on=courses.chosen_on)
     direction = Direction.ACIDIFY if acidify else Direction.LIME
     treated = replace(judged, rule=rule, courses=courses, direction=direction)
@@ -152,9 +160,7 @@ def _goal(
         hold=day_index(days, seasons.hold),
         tests=tuple(day_index(days, day) for day in seasons.tests),
         reading_sd_ph=retest_error_ph(context),
-        first_g_m2=np.array([0.0])
-        if seasons.acidify
-        else np.array(tidy_amounts(first, count=AMOUNTS[0], least_g_m2=least)),
+        first_g_m2=np.array(tidy_amounts(first, count=AMOUNTS[0], least_g_m2=least)),
         later_g_m2=np.array(tidy_amounts(later, count=AMOUNTS[1], least_g_m2=least)),
         seasons=seasons.count,
         most_harmed_frac=rules["chosen_harmed_frac"],

@@ -20,6 +20,7 @@ from loamshift.services.rescue.chlorosis import chlorosis_relief
 from loamshift.services.rescue.over_time import rescue_over_time
 from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
+    NOTHING_G_M2,
     too_acid,
     too_limed,
     too_salty,
@@ -86,20 +87,22 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
             expected=ph_expected(context),
             back_to_ph=high,
             sulfur=sulfur,
-            course=_over_time(context, beds, judged, need=sulfur, acidify=True),
+            course=_over_time(context, beds, judged, need=sulfur, acidify=True, waits=True),
         )
     if judged.reason in (Reason.OVERDOSE, Reason.TOO_ACID):
         low = rescue_low_ph(context)
         sodic = (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
         soon = acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS)
         lime = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low)
+        now = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon)
+        waits = now.mid <= NOTHING_G_M2
         return too_acid(
             context,
             expected=ph_expected(context),
             back_to_ph=low,
-            course=_over_time(context, beds, judged, need=lime, acidify=False),
+            course=_over_time(context, beds, judged, need=lime, acidify=False, waits=waits),
             lime=lime,
-            lime_now=_NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon),
+            lime_now=now,
         )
     if judged.reason in (Reason.SALT, Reason.SODIC):
         return too_salty(context, sodic=judged.reason is Reason.SODIC)
@@ -107,7 +110,13 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
 
 
 def _over_time(
-    context: BedContext, beds: Runner | None, judged: Judgement, *, need: Band, acidify: bool
+    context: BedContext,
+    beds: Runner | None,
+    judged: Judgement,
+    *,
+    need: Band,
+    acidify: bool,
+    waits: bool,
 ) -> RescueCourse | None:
     """The course of a rescue where possible beds are at hand; a pot is filled afresh instead."""
     if beds is None or context.in_pot:
@@ -117,9 +126,17 @@ def _over_time(
     def come_frac(days: int) -> float | None:
         if abs(pending) < 1.0:
             return None
-        return min(max(acid_come_mmolc_m2(context, days=days) / pending, 0.0), 1.0)
+        return round(min(max(acid_come_mmolc_m2(context, days=days) / pending, 0.0), 1.0), 2)
 
-    return rescue_over_time(context, beds, judged, need=need, acidify=acidify, come_frac=come_frac)
+    return rescue_over_time(
+        context,
+        beds,
+        judged,
+        need=need,
+        acidify=acidify,
+        waits=waits,
+        come_frac=come_frac,
+    )
 
 
 def _is_limed(context: BedContext) -> bool:

@@ -33,7 +33,7 @@ from loamshift.units import sulfur_as_s_g_m2_from_acid_mmolc_m2
 
 _LIMESTONE: Final = "ground limestone, calcitic"
 _SULFUR: Final = "elemental sulfur, powder"
-_NOTHING_G_M2: Final = 1.0
+NOTHING_G_M2: Final = 1.0
 _NEARLY_ALL: Final = 0.98
 """From this share on, all is said to have acted [1]."""
 _LIQUID_ACIDS: Final = ("sulfuric acid", "phosphoric acid", "nitric acid", "hydrochloric acid")
@@ -88,25 +88,28 @@ def too_acid(
     steps.append(_flush(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
-    elif course is not None:
+    elif course is not None and course.acts:
         steps += back_in_parts(course)
-    elif lime_now.mid > _NOTHING_G_M2:
+    elif lime_now.mid > NOTHING_G_M2:
         wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
+        if course is not None and course.stages[0].come_frac is not None:
+            steps.append(_clock(course))
         steps.append(message("rescue-no-lime-ahead", ph=low))
-    if context.planted:
+    if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
         steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
-    steps.append(message("rescue-hurt"))
+    if context.pending:
+        steps.append(message("rescue-hurt"))
     return Rescue(
         problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
         ph_expected=expected,
         steps=tuple(steps),
         never=_never_after_acid(context),
-        lime_as_caco3_g_m2=None if context.in_pot or lime.hi90 <= _NOTHING_G_M2 else lime,
+        lime_as_caco3_g_m2=None if context.in_pot or lime.hi90 <= NOTHING_G_M2 else lime,
         course=course,
     )
 
@@ -147,7 +150,7 @@ def too_limed(
     steps.append(message("rescue-fizz"))
     if context.in_pot:
         steps.append(message("rescue-repot"))
-    elif sulfur.mid > _NOTHING_G_M2:
+    elif sulfur.mid > NOTHING_G_M2:
         steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
     if course is not None:
         steps += _tested_and_safe(course)
@@ -283,7 +286,11 @@ def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
             message("rescue-part-now", product=product, rate=rate(parts), day=plan.parts[0].date)
         )
     elif course.acts:
-        steps.append(message("rescue-part-not-yet", product=product))
+        now = course.stages[0].come_frac
+        acted = now is None or now >= _NEARLY_ALL
+        steps.append(
+            message("rescue-part-not-yet", product=product, what="acted" if acted else "pending")
+        )
     return (*steps, *_tested_and_safe(course))
 
 
@@ -303,10 +310,14 @@ def _tested_and_safe(course: RescueCourse) -> tuple[Message, ...]:
 def _clock(course: RescueCourse) -> Message:
     """How much of what is to come acts within a month and within a year."""
     month, year = course.stages[1], course.stages[min(4, len(course.stages) - 1)]
+    now = course.stages[0].come_frac or 0.0
+    pace = "fast" if (month.come_frac or 0.0) >= _NEARLY_ALL else "slow"
+    pace = "years" if (month.come_frac or 0.0) <= 0.0 else pace
+    pace = "done" if now >= _NEARLY_ALL else pace
     return message(
         "rescue-clock",
-        pace="fast" if (month.come_frac or 0.0) >= _NEARLY_ALL else "slow",
-        now=Measure(Quantity.SHARE, course.stages[0].come_frac or 0.0),
+        pace=pace,
+        now=Measure(Quantity.SHARE, now) if now > 0.0 else None,
         month=Measure(Quantity.SHARE, month.come_frac or 0.0),
         year=Measure(Quantity.SHARE, year.come_frac or 0.0),
     )
@@ -317,7 +328,8 @@ def safe_words(course: RescueCourse) -> Message:
     limits = {"low": ph(course.limit_low_ph), "high": ph(course.limit_high_ph)}
     if course.safe_on is None:
         return message("rescue-not-safe", day=course.look_to, **limits)
-    return message("rescue-safe", half=course.safe_on, nine=course.safe_90_on, **limits)
+    half = None if course.safe_on == course.safe_90_on else course.safe_on
+    return message("rescue-safe", half=half, nine=course.safe_90_on, **limits)
 
 
 def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) -> Message:
@@ -330,7 +342,7 @@ def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) 
         "rescue-sulfur-after-fizz",
         ph=ph(back_to_ph),
         first=rate(first),
-        least="some" if sulfur.lo90 > _NOTHING_G_M2 else None,
+        least="some" if sulfur.lo90 > NOTHING_G_M2 else None,
         range=rate(sulfur.lo90, high=sulfur.hi90),
         most=rate(sulfur.hi90),
     )

@@ -84,16 +84,30 @@ rescue-test-before-next = Test again about { $wait } later. Apply more only if t
 rescue-no-lime-ahead = Do not lime ahead of the acid: the acid comes over years, but lime works within months. Test twice a year, and apply a little ground limestone each time the pH reads below { $ph }.
 # Shares of what the reading had not seen yet.
 rescue-clock = { $pace ->
-    [fast] Of what the reading had not seen yet, { $now } has acted by today, and nearly all will have within a month.
-   *[slow] Of what the reading had not seen yet, { $now } has acted by today, { $month } will have within a month and { $year } within a year.
+    [years] Of what the reading had not seen yet, hardly anything acts within a month and { $year } within a year.
+    [done] Nearly all of what the reading had not seen has acted by now.
+    [fast] Of what the reading had not seen yet, { $now ->
+        [none] hardly anything
+       *[other] { $now }
+    } has acted by today, and nearly all will have within a month.
+   *[slow] Of what the reading had not seen yet, { $now ->
+        [none] hardly anything
+       *[other] { $now }
+    } has acted by today, { $month } will have within a month and { $year } within a year.
 }
 rescue-part-now = On { $day }, apply { $rate } of { $product } from the bag, and no more: the rest follows the tests.
-rescue-part-not-yet = Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
+rescue-part-not-yet = { $what ->
+    [acted] Apply no { $product } yet: only a test shows how far the pH has gone.
+   *[pending] Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
+}
 rescue-part-test = Test on { $day }. The table in the letter says what each reading calls for.
 # $low and $high bound what the plants bear; $half and $nine are days, $nine none where out of sight.
-rescue-safe = Of 100 beds like this one, 50 stay between pH { $low } and { $high }, which the plants bear, from { $half } on. { $nine ->
-    [none] The forecast does not see 90 of them there, so plant only when two tests half a year apart read between them.
-   *[other] From { $nine } on, 90 do. Plant then, if tests of pH and salt agree.
+rescue-safe = { $half ->
+    [none] Of 100 beds like this one, 90 stay between pH { $low } and { $high }, which the plants bear, from { $nine } on. Plant then, if tests of pH and salt agree.
+   *[other] Of 100 beds like this one, 50 stay between pH { $low } and { $high }, which the plants bear, from { $half } on. { $nine ->
+        [none] The forecast does not see 90 of them there, so plant only when two tests half a year apart read between them.
+       *[other] From { $nine } on, 90 do. Plant then, if tests of pH and salt agree.
+    }
 }
 rescue-not-safe = Most beds like this one do not come to stay between pH { $low } and { $high }, which the plants bear, before { $day }. Plant elsewhere until two tests half a year apart read between them.
 rescue-too-much-to-undo = Within the published limits, this treatment would make { $share } of 100 beds like this one safe by { $day }. Replacing the soil to the depth it was treated is surer.
