@@ -447,6 +447,7 @@ def told_by(tmp_path: Path, *arguments: str, **more: str) -> subprocess.Complete
     )
 
 
+@pytest.mark.drawn
 def test_the_deployment_check_is_clean(tmp_path: Path) -> None:
     ran = told_by(tmp_path, "-m", "django", "check", "--deploy", "--fail-level", "DEBUG")
     assert ran.returncode == 0, ran.stderr

@@ -38,6 +38,7 @@ def added(client: Browser, case: Any = CASE) -> dict[str, Any]:
     return answer.json()
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize(
     "query",
     ["members=60&seed=7&years=2", "members=60&refit=false", "forecast=false", "units=us"],
