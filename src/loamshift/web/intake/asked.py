@@ -75,8 +75,8 @@ def _selects(column: ColumnMeaning, words: Words) -> Iterator[Select]:
     known = column.meaning if any(key == column.meaning for key, _ in meanings) else ""
     yield _select(column, Aspect.MEANING, known, meanings)
     quantity = quantity_of(column.meaning) if column.meaning else None
-    if quantity is not None and quantity.usual_unit:
-        units = tuple(quantity.units)
+    units = tuple(quantity.units) if quantity is not None else ()
+    if column.unit or len(units) > 1:
         yield _select(column, Aspect.UNIT, column.unit, _same((*units, column.unit)))
     methods = _methods(column.meaning)
     if methods:

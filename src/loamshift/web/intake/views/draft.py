@@ -13,7 +13,6 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.intake.answers import checked_answers
 from loamshift.case.intake.proposal import Proposal
-from loamshift.domain.decision import Severity
 from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
 from loamshift.report.messages import say
@@ -132,7 +131,6 @@ def _page(request: HttpRequest, draft: IntakeDraft, today: date, **wrong: Any) -
         "columns": list(asked_columns(proposal, words)),
         "questions": asked,
         "remarks": [one for one in proposal.findings if one.question is None],
-        "blocks": any(one.severity is Severity.BLOCK for one in proposal.questions),
         "rows": rows,
         "ready": sum(bool(row.bed) for row in rows),
         "labels": labels,
