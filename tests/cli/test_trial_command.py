@@ -135,3 +135,15 @@ def test_a_dose_series_is_worked_out_from_the_soil(folder: Path) -> None:
     trial = read_trial(folder / "doses.toml")
     rates = [one.rate_g_m2 for one in trial.treatments]
     assert rates[0] == 0.0 and rates == sorted(rates) and len(rates) == 4
+
+
+def test_a_lost_label_is_mended_by_reading_the_sheet_again(folder: Path) -> None:
+    text = filled(folder, "lost.csv", days=(30,)).read_text(encoding="utf-8")
+    lines = text.splitlines()
+    place = next(n for n, line in enumerate(lines) if line.startswith("3,") and ",30," in line)
+    broken = [*lines[:place], lines[place][1:], *lines[place + 1 :]]
+    (folder / "lost.csv").write_text("\n".join(broken), encoding="utf-8")
+    assert "has a pH but no pot" in ran(folder, "read", "peat.toml", "lost.csv").stdout
+    (folder / "lost.csv").write_text(text, encoding="utf-8")
+    mended = ran(folder, "read", "peat.toml", "lost.csv")
+    assert "no pot" not in mended.stdout and "Day 30" not in mended.stdout

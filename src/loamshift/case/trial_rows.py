@@ -7,6 +7,7 @@ import io
 from collections.abc import Sequence
 from typing import Final
 
+from loamshift.domain.trial import TrialPlan
 from loamshift.domain.trial_result import RowRead
 
 COLUMNS: Final = ("pot", "day", "date", "ph", "method", "note")
@@ -29,6 +30,16 @@ def rows_csv(rows: Sequence[RowRead]) -> str:
             )
         )
     return out.getvalue()
+
+
+def of_trial(plan: TrialPlan, rows: Sequence[RowRead]) -> tuple[RowRead, ...]:
+    """Rows that belong to a place and a day; the others wait in their sheet to be corrected."""
+    labels = {place.label.casefold() for place in plan.places}
+    return tuple(
+        row
+        for row in rows
+        if row.pot.casefold() in labels and (row.day is not None or row.on is not None)
+    )
 
 
 def merged(kept: Sequence[RowRead], new: Sequence[RowRead]) -> tuple[RowRead, ...]:

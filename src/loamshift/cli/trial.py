@@ -19,6 +19,7 @@ from loamshift.cli.letter_forms import (
     write_all,
 )
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.trial_jars import jars
 from loamshift.cli.trial_new import new
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
@@ -105,7 +106,7 @@ def read(trial_file: TrialArgument, sheets: SheetsArgument = None) -> None:
       loamshift trial read peat.toml record.xlsx
     """
     from loamshift.case.trial_read import read_trial
-    from loamshift.case.trial_rows import rows_csv
+    from loamshift.case.trial_rows import of_trial, rows_csv
     from loamshift.cli.show import misuse, say, tell, words_for
     from loamshift.report.messages import say as say_message
     from loamshift.services.trial.design import plan_trial
@@ -115,10 +116,10 @@ def read(trial_file: TrialArgument, sheets: SheetsArgument = None) -> None:
         raise misuse(message("trial-which-sheet"), "SHEET")
     trial = read_trial(trial_file)
     rows, problems = _rows(trial_file, trial, sheets)
-    understood = understand(plan_trial(trial), rows)
-    write_all(
-        {_beside(trial_file, "readings.csv"): rows_csv(rows)}, never=tuple(sheets), what="file"
-    )
+    plan = plan_trial(trial)
+    understood = understand(plan, rows)
+    kept = rows_csv(of_trial(plan, rows))
+    write_all({_beside(trial_file, "readings.csv"): kept}, never=tuple(sheets), what="file")
     days = len({one.day for one in understood.readings})
     tell(message("trial-read", readings=len(understood.readings), days=days))
     reader = words_for(None, None)
@@ -288,6 +289,6 @@ def _print_json(result: TrialResult, words: Words) -> None:
     )
 
 
-for _command in (new, sheet, read, report):
+for _command in (new, sheet, read, report, jars):
     _help = told_with_examples(f"cli-help-trial-{_command.__name__}", _command.__doc__)
     trials.command(_command.__name__, help=_help)(_command)

@@ -17,12 +17,11 @@ from loamshift.domain.material import Material
 from loamshift.domain.message import (
     Given,
     Listed,
-    Measure,
     Message,
     Product,
-    Quantity,
     amount,
     message,
+    number,
     ph_mean,
     rate,
 )
@@ -155,8 +154,10 @@ def _treatments(plan: TrialPlan, words: Words) -> Table:
 def _add(material: Material, grams: float | None, rate_g_m2: float) -> Message:
     if grams is None:
         return message("trial-add-rate", material=Product(material.key), rate=rate(rate_g_m2))
-    weight = Measure(Quantity.GRAMS, grams) if grams < _A_KILO_G else amount(grams)
-    return message("trial-add", material=Product(material.key), amount=weight)
+    material_name = Product(material.key)
+    if grams < _A_KILO_G:
+        return message("trial-add-grams", material=material_name, grams=number(grams))
+    return message("trial-add", material=material_name, amount=amount(grams))
 
 
 def _listed(each: list[Message]) -> Message | None:

@@ -129,6 +129,10 @@ cli-help-trial-new =
     Write a trial file and say what the trial could show.
 
     Give the treatments by name with material and rate. If none is untreated, one called “nothing” is put first. A dose series is worked out from the soil with --doses, --to-ph and --material.
+cli-help-trial-jars =
+    Titrate the soil in jars, and turn the readings into its own buffer curve.
+
+    Without --read it says what to put into each jar. With --read it says how much narrower the need has become, and prints the lines for the case file.
 cli-help-trial-sheet =
     Write the protocol and the record sheets of a trial, and keep its forecast.
 
@@ -332,3 +336,8 @@ cli-help-trial-blind = Leave the treatments off the sheets; they stand in a key 
 cli-help-trial-case = The case file that the soil is in.
 cli-help-trial-force = Replace a file that is there.
 cli-trial-no-question = Which treatment changes the pH?
+cli-help-trial-jars-to-ph = The pH that the series should pass.
+cli-help-trial-jars-count = How many jars, one of them with nothing added.
+cli-help-trial-jars-soil = Dry soil in each jar, in grams.
+cli-help-trial-jars-acid = Strength of the hydrochloric acid, in mol/L.
+cli-help-trial-jars-read = The sheet with the pH of each jar filled in.

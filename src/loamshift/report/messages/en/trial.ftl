@@ -124,6 +124,7 @@ trial-column = { $column ->
 }
 trial-nothing-added = nothing
 trial-add = { $material }, { $amount }
+trial-add-grams = { $material }, { $grams } g
 trial-add-rate = { $material }, { $rate }
 trial-figure = { $figure }
 trial-map-row = Row { $row }
@@ -262,3 +263,58 @@ trial-file = { $key ->
     [matters] a smaller difference does not matter to you
    *[slurry] your own repeated readings of one soil, from which the size is worked out
 }
+
+## Jars
+
+jars-title = A titration in jars
+jars-lead = { $count } jars from nothing to past pH { $ph }: what { $what ->
+    [acid] acid
+   *[lime] lime
+} it takes in each shows how strongly this soil resists.
+jars-acid = The acid is hydrochloric, { $strength } mol/L. Buy it diluted, or have a laboratory or a school dilute it.
+jars-heading-add = What to add
+jars-heading-week = Why a week
+jars-heading-read = What was read
+jars-column = { $column ->
+    [jar] Jar
+    [add] Add
+    [acid] Acid, mmolc/kg
+    [ph] pH
+    [before] Before
+    [after] With the jars
+   *[what] What is known
+}
+jars-add = { $what ->
+    [acid] { $amount } mL of acid
+    [lime] { $amount } g of pure limestone powder
+   *[nothing] nothing
+}
+jars-step-soil = Dry and sieve the soil, mix it well, and weigh { $soil } into each jar.
+jars-step-add = { $what ->
+    [acid] Put about half the water in first. Then add the acid to the water, never water to acid.
+   *[lime] Add the limestone powder to the dry soil and shake.
+}
+jars-step-water = Fill up with rainwater or distilled water until each jar holds { $water } of liquid in all, acid included.
+jars-step-week = Close the lids loosely. Stir once a day for a week, and keep the jars in one warm place.
+jars-step-read = Stir, wait half an hour, and read each jar with one meter, checked in its buffers. Rinse between jars.
+jars-step-return = Write the pH into the sheet and read it back with --read.
+jars-why-week = Soil takes up acid and lime slowly. A reading after half an hour makes a soil look more weakly buffered than it is, so no quick reading is stretched by a factor here: after a week what was added counts as fully reacted (common practice, no source).
+jars-care-eyes = Wear goggles and gloves.
+jars-care-acid = Acid goes into water, never water into acid. Keep it from children, and never let it meet bleach: that makes chlorine.
+jars-too-few = { $count ->
+    [one] Only one jar has a reading
+   *[other] Only { $count } jars have readings
+}; a curve needs at least { $fewest }.
+jars-nothing = The soil already reads pH { $ph }, so a series would hold nothing. Choose another pH.
+jars-no-sheet = “{ $file }” is no sheet of jars: it has no columns “acid_mmolc_kg” and “ph”.
+jars-found = { $narrower ->
+    [yes] The jars make the need { $times } narrower.
+   *[no] The jars leave the need about as wide as it was: what is not known lies elsewhere, most often in the free lime.
+}
+jars-row = { $row ->
+    [scale] Buffer scale (1 is the average soil of its kind)
+    [acid] Acid needed, mmolc/kg
+   *[base] Lime needed, mmolc/kg
+}
+jars-band = { $mid } ({ $range })
+jars-scale = Best estimates, and in brackets the range that holds 9 in 10. Put the lines below into the case file, and every answer takes them into account.
