@@ -47,7 +47,7 @@ trial-two-methods = Day { $day } was read by more than one method. Readings by {
 trial-methods-over-time = Days were read by different methods, so they are not compared with each other. Each day is still compared with its own control.
 trial-twice = { $absent ->
     [none] Pot { $pot } was read { $count } times on day { $day } (rows { $rows }); the mean of its readings is taken.
-   *[other] Pot { $pot } stands { $count } times on day { $day } (rows { $rows }), and pot { $absent } not at all: a label may have been mixed up. Neither is used until somebody finds out which is which.
+   *[other] Pot { $pot } is listed { $count } times on day { $day } (rows { $rows }), and pot { $absent } not at all: a label may have been mixed up. Neither is used until somebody finds out which is which.
 }
 trial-days-unread = { $count ->
     [one] Day { $days } has not been read.
