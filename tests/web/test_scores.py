@@ -84,7 +84,7 @@ def test_a_letter_is_scored_when_a_reading_comes(client: Browser, office: Office
     page = client.get(f"/beds/{bed.pk}/scores").content.decode()
     assert "one test proves nothing" in page
     assert "stays as measured" in page
-    assert "<svg" in page and "<table" in page
+    assert "<table" in page
     assert ForecastIssued.objects.count() == 1
 
 

@@ -97,6 +97,7 @@ def _told(summary: ScoreSummary) -> Iterator[Message]:
         side = "high" if summary.mean_error > 0.0 else "low"
         yield message(
             "score-error",
+            n=summary.count,
             side="none" if abs(summary.mean_error) < _SAME else side,
             error=Given(miss(abs(summary.mean_error))),
             off=Given(miss(summary.mean_off)),
@@ -105,7 +106,9 @@ def _told(summary: ScoreSummary) -> Iterator[Message]:
         yield message("score-inside-50", inside=summary.inside_50, n=summary.count)
         yield message("score-beds", beds=summary.beds)
     if summary.hindcast:
-        every = "yes" if summary.hindcast == summary.count else "no"
+        every = "no"
+        if summary.hindcast == summary.count:
+            every = "one" if summary.count == 1 else "yes"
         yield message("score-hindcast", all=every, n=summary.hindcast)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.domain.message import message
 from loamshift.domain.score import Calibration, ScoreSummary
@@ -9,10 +11,13 @@ from loamshift.report.figures.shared import labels_said
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+FEWEST: Final = 5
+"""With fewer readings chance alone can put each point anywhere [count]."""
+
 
 def calibration_figure(summary: ScoreSummary, *, words: Words) -> Figure | None:
-    """The calibration of some forecasts as a figure; None where no reading is counted."""
-    if not summary.calibration:
+    """The calibration of some forecasts as a figure; None where it could show nothing."""
+    if summary.count < FEWEST:
         return None
     beyond = sum(not one.low <= one.share <= one.high for one in summary.calibration)
     return Figure(

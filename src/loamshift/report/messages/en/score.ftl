@@ -40,10 +40,17 @@ score-skill = { $side ->
     }, our forecasts missed by { $crps } pH, and “stays as measured” missed by just as much.
 }
 # $side is high, low or none: where the tests read, beside the forecasts.
-score-error = { $side ->
-    [high] On average the tests read { $error } pH higher than the best estimate, and { $off } pH away from it on one side or the other.
-    [low] On average the tests read { $error } pH lower than the best estimate, and { $off } pH away from it on one side or the other.
-   *[none] On average the tests were { $off } pH away from the best estimate, no more on one side than on the other.
+score-error = { $n ->
+    [one] { $side ->
+        [high] It read { $error } pH higher than the best estimate.
+        [low] It read { $error } pH lower than the best estimate.
+       *[none] It read what the best estimate said.
+    }
+   *[other] { $side ->
+        [high] On average the tests read { $error } pH higher than the best estimate, and { $off } pH away from it on one side or the other.
+        [low] On average the tests read { $error } pH lower than the best estimate, and { $off } pH away from it on one side or the other.
+       *[none] On average the tests were { $off } pH away from the best estimate, no more on one side than on the other.
+    }
 }
 score-inside-50 = Half of the tests should be within the middle range; { $inside } of { $n } were.
 score-beds = { $beds ->
@@ -51,6 +58,7 @@ score-beds = { $beds ->
    *[other] They are from { $beds } beds.
 }
 score-hindcast = { $all ->
+    [one] This is a hindcast: it was worked out afterwards, using only what was known before that test. A hindcast is weaker proof than a forecast issued at the time.
     [yes] These are hindcasts: each was worked out afterwards, using only what was known before that test. A hindcast is weaker proof than a forecast issued at the time.
    *[no] { $n ->
         [one] One of them is a hindcast: it was worked out afterwards, using only what was known before that test. A hindcast is weaker proof than a forecast issued at the time.
@@ -74,18 +82,12 @@ score-left-out-again = { $n ->
 
 score-figure-heading = Were the ranges as wide as they should be?
 score-figure-title = Tests inside the stated range
-score-figure-sentence = { $n ->
-    [one] With one test the picture shows nothing yet: chance alone can put it anywhere.
-   *[other] Of { $ranges } ranges, from the narrowest to the widest, { $within } held as many of the { $n } tests as chance allows.
-}
+score-figure-sentence = Of { $ranges } ranges, from the narrowest to the widest, { $within } held as many of the { $n } tests as chance allows.
 score-figure-axis = tests inside, in 100
 score-figure-stated = range stated, in 100
 score-figure-chance = what chance alone gives, 90 times in 100
 score-figure-exact = exactly as stated
-score-figure-read = { $n ->
-    [one] what was read, one test
-   *[other] what was read, { $n } tests
-}
+score-figure-read = what was read, { $n } tests
 score-figure-column-stated = range for, in 100
 score-figure-column-inside = tests inside
 score-figure-column-share = in 100
