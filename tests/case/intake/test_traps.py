@@ -116,6 +116,7 @@ def test_a_printed_unit_is_converted(
         ("Clay", ("175", "320", "511"), "soil.clay_pct", "g/kg"),
         ("CaCO3", ("12", "4", "7"), "soil.carbonate_pct", ""),
         ("Lime", ("2", "3", "1"), "soil.lab_lime_requirement", ""),
+        ("Lime t/ac", ("2", "3", "1"), "soil.lab_lime_requirement", ""),
         ("Alkalinity mg/L", ("300", "250", "280"), "water.alkalinity", ""),
         ("CEC cmolc/dm3", ("12", "13", "14"), "soil.cec_cmolc_kg", ""),
     ],

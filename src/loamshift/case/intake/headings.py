@@ -27,7 +27,7 @@ _NOISE: Final = frozenset(
     | {"extractable", "available", "exchangeable", "exch", "avail", "ext", "v", "m", "01", "0"}
     | {"gehalt", "teneur", "gehalte", "zawartosc", "halt", "sol", "bodem", "boden", "do", "del"}
     | {"estimated", "mean", "usda", "topsoil", "walkley", "black", "combustion", "loi", "iso"}
-    | {"sum", "cation", "cations", "and", "or", "nr", "no"}
+    | {"sum", "cation", "cations", "and", "or", "nr", "no", "ac", "acre"}
 )
 """Words that do not change what a heading names when they stand beside it."""
 

@@ -32,8 +32,8 @@ _SPELLINGS: Final = {
     "dt CaO/ha": ("dtcao/ha", "dt/hacao", "qcao/ha"),
     "kg CaO/ha": ("kgcao/ha", "kg/hacao"),
     "dt/ha": ("dt/ha", "q/ha", "qx/ha"),
-    "ton/ac": ("ton/ac", "tons/ac", "ton/acre", "tons/acre", "t/ac", "t/a", "tons/a", "ton/a",
-               "t/acre", "shorttons/acre"),
+    "ton/ac": ("ton/ac", "tons/ac", "ton/acre", "tons/acre", "tons/a", "ton/a",
+               "shorttons/acre"),
     "lb/1000 sq ft": ("lb/1000sqft", "lbs/1000sqft", "lb/1000ft2", "lbs/1000ft2", "lb/m",
                       "lbs/1,000sqft", "lb/1,000sqft", "lb/mft2", "lbs/1000squarefeet"),
     "lb/100 sq ft": ("lb/100sqft", "lbs/100sqft", "lb/100ft2", "lbs/100ft2"),
@@ -63,13 +63,6 @@ _SIGNS: Final = str.maketrans(
      "·": " ", "•": " ", "^": "", "₊": "+", "–": "-", "—": "-", "₂": "2", "ₒ": "o"}
 )  # fmt: skip
 _PER_ONE: Final = re.compile(r"\s*\b(kg|g|ha|l|dm|m|cm|ac|acre|ml)\s*-\s*([1-3])\b")
-AS_TYPED: Final = {
-    "cmolc/kg": "meq/100 g",
-    "mmolc/kg": "mmolc/kg",
-    "ton/ac": "short ton/acre",
-    "lb/ac": "lb/acre",
-}
-"""How the case file spells a unit where it is not the same."""
 
 
 @lru_cache(maxsize=4_096)
