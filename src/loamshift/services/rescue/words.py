@@ -279,7 +279,7 @@ def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
     """What goes back on first, the test that decides on the next, and when planting is safe."""
     plan, last = course.plan, course.stages[-1]
     product = Product(plan.material)
-    steps = [_clock(course)] if last.come_frac is not None else []
+    steps = []
     parts = sum(part.rate_g_m2 for part in plan.parts)
     if parts > 0.0:
         steps.append(
@@ -291,7 +291,8 @@ def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
         steps.append(
             message("rescue-part-not-yet", product=product, what="acted" if acted else "pending")
         )
-    return (*steps, *_tested_and_safe(course))
+    steps += _tested_and_safe(course)
+    return (*steps, _clock(course)) if last.come_frac is not None else tuple(steps)
 
 
 def _tested_and_safe(course: RescueCourse) -> tuple[Message, ...]:
@@ -300,11 +301,10 @@ def _tested_and_safe(course: RescueCourse) -> tuple[Message, ...]:
     steps = []
     if course.acts and plan.decides:
         steps.append(message("rescue-part-test", day=plan.decides[0].test))
-    steps.append(safe_words(course))
     if plan.share_in_range < verdict_values()["elsewhere_probability"]:
         share = in_100(plan.share_in_range)
         steps.append(message("rescue-too-much-to-undo", share=share, day=course.look_to))
-    return tuple(steps)
+    return (*steps, safe_words(course))
 
 
 def _clock(course: RescueCourse) -> Message:
