@@ -118,7 +118,7 @@ def timeout(address: str) -> bytes:
         (lambda address: b" " * (LARGEST_BYTES + 1), "too large"),
         (lambda address: reply(address, daily_units={"temperature_2m_mean": "°F",
                                                       "precipitation_sum": "mm"}), "documents"),
-        (lambda address: reply(address.replace("-12-31", "-11-30")), "is not whole"),
+        (lambda address: reply(address.replace("-12-31", "-11-30")), "no whole year 2021"),
         (lambda address: reply(address).replace(b'sum": [2.0', b'sum": ["2"'), "documents"),
         (lambda address: reply(address).replace(b'sum": [2.0', b'sum": [-2.0'), "rain that no"),
     ],
@@ -149,5 +149,5 @@ def test_nothing_is_asked_where_it_cannot_help(place: str, says: str, tmp_path: 
 
 
 def test_only_https_is_asked() -> None:
-    with pytest.raises(ValueError, match="https"):
+    with pytest.raises(ValueError, match="/etc/passwd"):
         fetched("file:///etc/passwd")

@@ -198,6 +198,7 @@ def test_field_notes_become_readings(office: Office, north: Bed) -> None:
         ("large.csv", b"a,b\n" * 1_400_000, "larger than 5 MB"),
         ("many.csv", b"Sample,pH (CaCl2)\n" + b"".join(b"S%d,6.1\n" % n for n in range(300)),
          "has 300 rows"),
+        ("huge.csv", b"Sample,pH (CaCl2)\n" + b"S,6.1\n" * 21_000, "has 21,001 rows"),
     ],
 )  # fmt: skip
 def test_a_file_that_cannot_be_used_is_named(

@@ -52,7 +52,7 @@ def fetched(address: str) -> bytes:
         Where there is no network, or the other side refuses or takes too long.
     """
     if not address.startswith("https://"):
-        raise ValueError(f"{address!r} is not https")
+        raise ValueError(address)
     request = urllib.request.Request(address, headers={"User-Agent": "loamshift"})
     with urllib.request.urlopen(
         request, timeout=TIMEOUT_S, context=ssl.create_default_context()
@@ -149,7 +149,7 @@ def _daily(data: bytes, year: int) -> Mapping[str, Any]:
         Where it is an error, too large, in other units, or lacks days.
     """
     if len(data) > LARGEST_BYTES:
-        raise _refused("too large")
+        raise _unusable("too-large")
     try:
         reply = json.loads(data)
         if reply.get("error"):
@@ -159,17 +159,17 @@ def _daily(data: bytes, year: int) -> Mapping[str, Any]:
         days = [date.fromisoformat(day) for day in daily["time"]]
         columns = [[_figure(value) for value in daily[name]] for name in _DAILY]
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        raise _refused("not what the archive documents") from None
+        raise _unusable("undocumented") from None
     known = [sum(not math.isnan(value) for value in column) for column in columns]
     whole = {day.month for day in days} == set(range(1, 13))
     if units != _UNITS or any(len(column) != len(days) for column in columns):
-        raise _refused("not what the archive documents")
+        raise _unusable("undocumented")
     if not whole or min(known) < _LEAST_SHARE * 365 or {day.year for day in days} != {year}:
-        raise _refused(f"{year} is not whole")
+        raise _unusable("not-whole", year)
     if not all(-70.0 <= t <= 60.0 for t in columns[0] if not math.isnan(t)):
-        raise _refused("temperatures that no place has")
+        raise _unusable("temperature")
     if not all(0.0 <= r <= 2000.0 for r in columns[1] if not math.isnan(r)):
-        raise _refused("rain that no place has")
+        raise _unusable("rain")
     return daily
 
 
@@ -192,3 +192,8 @@ def _reason(error: urllib.error.HTTPError) -> str:
 
 def _refused(why: str) -> Refused:
     return Refused(message("weather-online-failed", why=Given(shown(why))))
+
+
+def _unusable(wrong: str, year: int = 0) -> Refused:
+    """The error for a reply that cannot be used; ``wrong`` chooses the words."""
+    return Refused(message("weather-online-unusable", wrong=wrong, year=Given(str(year))))

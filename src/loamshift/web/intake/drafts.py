@@ -22,6 +22,8 @@ from loamshift.web.intake.asked import of_the_laboratory
 LARGEST_BYTES: Final = 5_000_000
 MOST_ROWS: Final = 200
 """Rows that one file may bring through the page; the command takes any number."""
+MOST_LINES: Final = 20_000
+"""Lines of a file, of which one sample may have many, beyond which they are not even counted."""
 
 
 def drafts_of(office: Office) -> QuerySet[IntakeDraft]:
@@ -46,7 +48,8 @@ def new_draft(office: Office, data: bytes, *, name: str, laboratory: str) -> Int
             message("intake-page-too-large", file=Given(name), most=LARGEST_BYTES // 1_000_000)
         )
     sheets = read_sheets(data, name)
-    rows = len(propose(sheets, None).rows)
+    lines = sum(len(sheet.rows) for sheet in sheets)
+    rows = lines if lines > MOST_LINES else len(propose(sheets, None).rows)
     if rows > MOST_ROWS:
         raise WordedError(
             message("intake-page-many-rows", file=Given(name), count=rows, most=MOST_ROWS)

@@ -132,3 +132,11 @@ weather-online-no-position = Online weather was not used: the bed has no place w
 weather-online-own = Online weather was not used: the bed has weather of its own.
 # $why is what the network or the archive says, in English.
 weather-online-failed = Online weather could not be fetched ({ $why }). The answer uses the climate of the place.
+# $wrong is what is wrong with the reply; $year is the year asked for.
+weather-online-unusable = Online weather could not be used: { $wrong ->
+    [too-large] the reply is too large.
+    [not-whole] the archive has no whole year { $year } yet.
+    [temperature] it has temperatures that no place has.
+    [rain] it has rain that no place has.
+   *[undocumented] the reply is not what the archive documents.
+} The answer uses the climate of the place.
