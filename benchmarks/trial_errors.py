@@ -159,7 +159,7 @@ def tried(kind: Kind, *, trials: int) -> tuple[float, float, float | None]:
     """Shares of trials [0-1]: an effect shown where none is, all intervals right, power."""
     rng = np.random.default_rng(2026)
     none = np.zeros(kind.treatments)
-    some = 0.13 * np.arange(kind.treatments)
+    some = 0.13 * np.arange(kind.treatments, dtype=np.float64)
     true = kind.contrasts @ some
     wrong = right = shown = 0
     for _ in range(trials):

@@ -17,7 +17,7 @@ from loamshift.case.said import SAID
 from loamshift.domain.answer import Severity
 from loamshift.domain.case import Case
 from loamshift.domain.field_name import field_in_text, field_key
-from loamshift.domain.message import Listed, message
+from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.errors import CaseError
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.terminal import letter_text
@@ -51,6 +51,14 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     place = tmp_path_factory.mktemp("stations")
     write_stations(place)
     return place
+
+
+def _is_on(note: str | Message, path: str) -> bool:
+    """Whether a note of the reader is about a key: its name stands first, or is a value of it."""
+    if isinstance(note, str):
+        return note.startswith((f"{path} ", f"{path}:"))
+    at = note.values.get("path")
+    return isinstance(at, Given) and at.text.partition(" ")[0] == path
 
 
 def is_only_compared(row: dict[str, Any]) -> bool:
@@ -97,7 +105,7 @@ class Told:
 
     def notes_on(self, path: str) -> bool:
         """Whether the reader of the file already said why a key is not read."""
-        return any(note.startswith((f"{path} ", f"{path}:")) for note in self.notes)
+        return any(_is_on(note, path) for note in self.notes)
 
     def differs(self, other: Told, path: str) -> bool:
         """Whether anything at all is answered differently."""

@@ -22,6 +22,7 @@ ALLOWED = {
     ("codec", None): "kinds of value in the reference, and errors for programmers",
     ("label", None): "names of figures in the name of a product, kept as data",
     ("letter_forms", " is not made from the letter alone"): "an error for programmers",
+    ("question_text", None): "patterns that are sought in what people wrote",
     ("page", None): "how to call the module, the head of a page, and choices of a message",
     ("answer_keys", "as its key"): "a choice of a message",
     ("answer_page", None): "how to call the module",

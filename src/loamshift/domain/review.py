@@ -49,7 +49,8 @@ class BedYear:
     def last(self) -> TestRead | None:
         """The last careful test of the year, else its last test; None where there was none."""
         careful = [test for test in self.tests if not test.method.is_rough]
-        return (careful or list(self.tests) or [None])[-1]
+        tests = careful or self.tests
+        return tests[-1] if tests else None
 
     @property
     def first(self) -> TestRead | None:
