@@ -32,7 +32,7 @@ def said(case: Case) -> str:
 
 def test_the_answer_names_the_climate_it_used() -> None:
     assert said(bed([])) == (
-        "Climate used: Minneapolis. A place of the list; gridded means of 1961-1990."
+        "Climate used: Minneapolis. Monthly means of 1961 to 1990 from a gridded climatology."
     )
 
 

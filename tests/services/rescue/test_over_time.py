@@ -17,6 +17,7 @@ from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
+from loamshift.services.courses.seasons import TEST_LEAD_D
 from loamshift.services.rescue.rescue import acid_come_mmolc_m2, lime_back_g_m2
 from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import parameter_values
@@ -135,10 +136,12 @@ def test_the_steps_say_what_the_rule_says() -> None:
     else:
         assert "rescue-part-not-yet" in said
     assert said["rescue-part-test"].values["day"] == course.plan.decides[0].test
-    if course.safe_on is None:
-        assert "rescue-not-safe" in said
-    else:
-        assert said["rescue-safe"].values["nine"] == course.safe_90_on
+
+
+def test_nothing_goes_on_before_the_laboratory_has_answered() -> None:
+    answer = answered("elemental sulfur, powder", "4 kg", 6.2)
+    _, course = rescued(answer)
+    assert all((part.date - answer.today).days >= TEST_LEAD_D for part in course.plan.parts)
 
 
 @pytest.mark.parametrize(

@@ -80,11 +80,11 @@ def test_a_sulfur_overdose_is_stopped_taken_up_tested_washed_and_limed_in_that_o
         "stop-acid",
         "take-up",
         "test",
+        "hurt",
         "flush",
         "first-lime",
         "test-before-next",
         "lift-until-steady",
-        "hurt",
     ]
     never = " ".join(read(text) for text in answer.never)
     assert "hydrated lime" in never and "ammonia gas" in never

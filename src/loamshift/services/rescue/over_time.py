@@ -121,12 +121,13 @@ def limits_ph(context: BedContext) -> tuple[float, float]:
 
 
 def _in_parts(seasons: Seasons) -> Seasons:
-    """Lime in three parts, the test of each two weeks before it: the second as soon as a test tells
-    what the first did, the third after a year. Two of them keep the published limit of a year.
+    """Lime in three parts, the test of each two weeks before it: the first once the laboratory has
+    answered, the second as soon as a test tells what the first did, the third after a year. Two of
+    them keep the published limit of a year.
     """
     soon = timedelta(weeks=parameter_values("advice")["rescue_retest_weeks"])
     lead = timedelta(days=TEST_LEAD_D)
-    first = seasons.days[0][0]
+    first = seasons.days[0][0] + lead
     starts = [first, first + soon + lead, first + timedelta(days=DAYS_IN_YEAR)]
     starts = [start for start in starts if start + soon <= seasons.on]
     each = min(seasons.dose_g_m2, 0.5 * max(seasons.capacity_g_m2))

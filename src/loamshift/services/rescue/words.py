@@ -14,7 +14,6 @@ from loamshift.domain.message import (
     Prose,
     Quantity,
     depth,
-    in_100,
     message,
     ph,
     prose,
@@ -85,6 +84,8 @@ def too_acid(
     elif coming > 0.0:
         steps.append(take_up(context))
     steps.append(laboratory_test("ph-salt"))
+    if context.pending:
+        steps.append(message("rescue-hurt"))
     steps.append(_flush(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
@@ -95,15 +96,11 @@ def too_acid(
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
-        if course is not None and course.stages[0].come_frac is not None:
-            steps.append(_clock(course))
         steps.append(message("rescue-no-lime-ahead", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
         steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
-    if context.pending:
-        steps.append(message("rescue-hurt"))
     return Rescue(
         problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
         ph_expected=expected,
@@ -145,6 +142,7 @@ def too_limed(
     if keys & _CAUSTIC:
         steps.append(message("rescue-today-caustic"))
     steps.append(laboratory_test("ph-salt" if _ASH in keys else "ph"))
+    steps.append(message("rescue-hurt"))
     if _ASH in keys:
         steps.append(_flush(context))
     steps.append(message("rescue-fizz"))
@@ -153,11 +151,10 @@ def too_limed(
     elif sulfur.mid > NOTHING_G_M2:
         steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
     if course is not None:
-        steps += _tested_and_safe(course)
+        steps += _test(course)
     steps.append(message("rescue-feed-ammonium"))
     if context.planted:
         steps.extend(iron_steps(context))
-    steps.append(message("rescue-hurt"))
     return Rescue(
         course=course,
         problem=message("rescue-over-limed", ph=ph(back_to_ph)),
@@ -276,60 +273,27 @@ def _is_liquid_acid(key: str) -> bool:
 
 
 def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
-    """What goes back on first, the test that decides on the next, and when planting is safe."""
-    plan, last = course.plan, course.stages[-1]
+    """What goes back on once the laboratory has answered, and the test that decides the next."""
+    plan = course.plan
     product = Product(plan.material)
-    steps = []
     parts = sum(part.rate_g_m2 for part in plan.parts)
     if parts > 0.0:
-        steps.append(
-            message("rescue-part-now", product=product, rate=rate(parts), day=plan.parts[0].date)
+        day = plan.parts[0].date
+        return (
+            message("rescue-part-now", product=product, rate=rate(parts), day=day),
+            *_test(course),
         )
-    elif course.acts:
-        now = course.stages[0].come_frac
-        acted = now is None or now >= _NEARLY_ALL
-        steps.append(
-            message("rescue-part-not-yet", product=product, what="acted" if acted else "pending")
-        )
-    steps += _tested_and_safe(course)
-    return (*steps, _clock(course)) if last.come_frac is not None else tuple(steps)
+    now = course.stages[0].come_frac
+    acted = now is None or now >= _NEARLY_ALL
+    what = "acted" if acted else "pending"
+    return (message("rescue-part-not-yet", product=product, what=what), *_test(course))
 
 
-def _tested_and_safe(course: RescueCourse) -> tuple[Message, ...]:
-    """The test that decides on the next part, and when planting is safe."""
-    plan = course.plan
-    steps = []
-    if course.acts and plan.decides:
-        steps.append(message("rescue-part-test", day=plan.decides[0].test))
-    if plan.share_in_range < verdict_values()["elsewhere_probability"]:
-        share = in_100(plan.share_in_range)
-        steps.append(message("rescue-too-much-to-undo", share=share, day=course.look_to))
-    return (*steps, safe_words(course))
-
-
-def _clock(course: RescueCourse) -> Message:
-    """How much of what is to come acts within a month and within a year."""
-    month, year = course.stages[1], course.stages[min(4, len(course.stages) - 1)]
-    now = course.stages[0].come_frac or 0.0
-    pace = "fast" if (month.come_frac or 0.0) >= _NEARLY_ALL else "slow"
-    pace = "years" if (month.come_frac or 0.0) <= 0.0 else pace
-    pace = "done" if now >= _NEARLY_ALL else pace
-    return message(
-        "rescue-clock",
-        pace=pace,
-        now=Measure(Quantity.SHARE, now) if now > 0.0 else None,
-        month=Measure(Quantity.SHARE, month.come_frac or 0.0),
-        year=Measure(Quantity.SHARE, year.come_frac or 0.0),
-    )
-
-
-def safe_words(course: RescueCourse) -> Message:
-    """When the plants can stand there again."""
-    limits = {"low": ph(course.limit_low_ph), "high": ph(course.limit_high_ph)}
-    if course.safe_on is None:
-        return message("rescue-not-safe", day=course.look_to, **limits)
-    half = None if course.safe_on == course.safe_90_on else course.safe_on
-    return message("rescue-safe", half=half, nine=course.safe_90_on, **limits)
+def _test(course: RescueCourse) -> tuple[Message, ...]:
+    """The test that decides on the next part."""
+    if not course.acts or not course.plan.decides:
+        return ()
+    return (message("rescue-part-test", day=course.plan.decides[0].test),)
 
 
 def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) -> Message:

@@ -2,8 +2,8 @@
 
 # $flags lists what is remarked on the figures, or is none.
 place-shipped = { $flags ->
-    [none] A place of the list; gridded means of 1961-1990.
-   *[other] A place of the list; gridded means of 1961-1990. Take with care: { $flags }.
+    [none] Monthly means of 1961 to 1990 from a gridded climatology.
+   *[other] Monthly means of 1961 to 1990 from a gridded climatology. Take with care: { $flags }.
 }
 # The remarks of the table, inside that sentence; the key follows the text in its column “flag”.
 place-flag-rain-sources-differ-by-more-than-15 = sources differ by more than 15% on the rain

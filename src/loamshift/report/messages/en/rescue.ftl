@@ -95,7 +95,7 @@ rescue-clock = { $pace ->
        *[other] { $now }
     } has acted by today, { $month } will have within a month and { $year } within a year.
 }
-rescue-part-now = On { $day }, apply { $rate } of { $product } from the bag, and no more: the rest follows the tests.
+rescue-part-now = If the laboratory confirms that the bed is too acid, apply { $rate } of { $product } from the bag on about { $day }, and no more: the rest follows the tests.
 rescue-part-not-yet = { $what ->
     [acted] Apply no { $product } yet: only a test shows how far the pH has gone.
    *[pending] Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
@@ -112,7 +112,7 @@ rescue-safe = { $half ->
 rescue-not-safe = Most beds like this one do not come to stay between pH { $low } and { $high }, which the plants bear, before { $day }. Plant elsewhere until two tests half a year apart read between them.
 rescue-too-much-to-undo = Within the published limits, this treatment would make { $share } of 100 beds like this one safe by { $day }. Replacing the soil to the depth it was treated is surer.
 rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh compost. Put the old mix where nothing grows.
-rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, that comes first. Rinse with plain water and get medical or veterinary help.
+rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, see to that before all else. Rinse with plain water and get medical or veterinary help.
 rescue-lift-until-steady = Move plants you value into fresh compost until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
 rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
 rescue-keep-moist = Keep the soil evenly moist with rainwater until the result is in. In a dry bed the salt rises to the roots.
