@@ -9,6 +9,7 @@ from django.core.exceptions import ValidationError
 from django.db import models
 
 from loamshift.domain.message import Message, message
+from loamshift.domain.spreadsheet_text import spreadsheet_text
 from loamshift.store.limits import shown
 from loamshift.store.models import Bed, Client, Kept, Product, Question, SentLetter
 from loamshift.store.plain import field_value
@@ -30,7 +31,6 @@ LATER_TABLES: Final = ("questions.csv",)
 LATER: Final = ("label",)
 """Columns that files written before they came do not have; they are empty then."""
 _NOT_WRITTEN: Final = ("office", "sought")
-_STARTS_A_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠", "'")
 _YES, _NO = "yes", "no"
 
 
@@ -52,11 +52,7 @@ def columns(model: type[Kept]) -> dict[str, AsField]:
 
 
 def cell_of(field: AsField, value: Any) -> str:
-    """One value as a cell.
-
-    A text that a spreadsheet would take for a formula gets an apostrophe in front, and so does
-    one that starts with an apostrophe, so that taking one off always gives the text back.
-    """
+    """One value as a cell; a text is marked where a spreadsheet would take it for a formula."""
     if value is None:
         return ""
     if isinstance(field, models.BooleanField):
@@ -66,7 +62,7 @@ def cell_of(field: AsField, value: Any) -> str:
     if isinstance(value, float):
         return repr(value)
     text = str(value)
-    return "'" + text if text.startswith(_STARTS_A_FORMULA) and _is_text(field) else text
+    return spreadsheet_text(text) if _is_text(field) else text
 
 
 def value_of(field: AsField, cell: str) -> Any:

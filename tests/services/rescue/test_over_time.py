@@ -55,7 +55,7 @@ def come(course: RescueCourse) -> list[float]:
 
 
 def test_the_acid_of_sulfur_comes_slowly_and_that_of_aluminium_sulfate_at_once() -> None:
-    """Combs, University of Wisconsin: aluminium sulfate acts at once, sulfur takes months; the
+    """Common practice, from memory: aluminium sulfate acts at once, sulfur takes months; the
     clock by itself is held to measured courses in tests/published (sulfur_oxidation).
     """
     sulfur = rescued(answered("elemental sulfur, powder", "4 kg", 6.2))[1]

@@ -14,6 +14,7 @@ from loamshift.case.intake.proposal import SampleRow
 from loamshift.case.read import parse_case
 from loamshift.case.toml_string import toml_string
 from loamshift.case.write import case_toml
+from loamshift.domain.spreadsheet_text import spreadsheet_text
 from loamshift.errors import CaseError
 
 _ENTRY: Final = re.compile(r"(?P<table>[a-z_.]+)\[(?P<number>\d+)\]\.(?P<key>[a-z_]+)")
@@ -46,7 +47,10 @@ def case_files(rows: Sequence[SampleRow], *, today: date) -> Iterator[tuple[str,
 
 
 def table_text(rows: Sequence[SampleRow]) -> str:
-    """All rows as one CSV with a column for each key, and where each came from."""
+    """All rows as one CSV that opens safely in a spreadsheet.
+
+    It has a column for each key, and says where each row came from.
+    """
     paths: dict[str, None] = {}
     for row in rows:
         paths |= dict.fromkeys(row.values)
@@ -55,7 +59,13 @@ def table_text(rows: Sequence[SampleRow]) -> str:
     writer.writeheader()
     for row in rows:
         place = {"sheet": row.place.sheet, "row": row.place.row}
-        writer.writerow({**row.values, **place})
+        cells = {**row.values, **place}
+        writer.writerow(
+            {
+                key: spreadsheet_text(cell) if isinstance(cell, str) else cell
+                for key, cell in cells.items()
+            }
+        )
     return held.getvalue()
 
 
