@@ -29,7 +29,8 @@ HAZARDS: Final = frozenset(
 """What a product does to whoever handles it; said even of products merely compared."""
 SALTS: Final = frozenset({Substance.ALUMINIUM_SULFATE, Substance.IRON_SULFATE, Substance.NITROGEN})
 WET: Final = (Drainage.SLOW, Drainage.WATERLOGGED)
-ACTING: Final = (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)
+COMPARING: Final = (Decision.GO, Decision.EFFORT)
+"""Where a letter lists other ways; one that waits for a test lists none."""
 SULFATES: Final = (MaterialGroup.SULFUR, MaterialGroup.ACID_SALT)
 """What makes hydrogen sulfide where no air reaches it."""
 
@@ -52,7 +53,7 @@ def handling_planned(facts: CautionFacts) -> Codes:
 
 def handling_compared(facts: CautionFacts) -> Codes:
     """Handling of what stands beside the plan as another way."""
-    return _carried(facts.compared, HAZARDS) if facts.decision in ACTING else ()
+    return _carried(facts.compared, HAZARDS) if facts.decision in COMPARING else ()
 
 
 def handling_proposed(facts: CautionFacts) -> Codes:
