@@ -9,6 +9,7 @@ import pytest
 
 from loamshift.report.layout import letter_lines, plain_text
 from loamshift.report.letter import letter_from_answer
+from loamshift.report.letter_words import sentence
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.own_sum.margin import margin_sums
@@ -44,3 +45,30 @@ def test_a_letter_about_pots_speaks_of_the_mix(name: str, forecast: bool) -> Non
     told = [section for section in letter.sections if section.topic not in GENERAL]
     text = plain_text(letter_lines(type(letter)(letter.title, "", tuple(told)), width=10_000))
     assert [text[max(0, m.start() - 60) : m.end() + 20] for m in OF_A_BED.finditer(text)] == []
+
+
+PUT_ON: Final = '[[applied]]\ndate = 2026-04-10\nmaterial = "{}"\namount = "{}"'
+STOPPED: Final = {
+    "too acid": (MIX.format(4.6, "peat mix"), PUT_ON.format("elemental sulfur, powder", "90 g")),
+    "spilled": (MIX.format(4.6, "peat mix"), PUT_ON.format("sulfuric acid, 93 %", "90 g")),
+    "limed": (MIX.format(6.4, "peat mix"), PUT_ON.format("hydrated lime", "200 g")),
+    "salty": (MIX.format(5.0, "peat mix") + '\nec_ds_m = 9\nec_method = "paste"', ""),
+    "sodic": (MIX.format(5.0, "peat mix") + "\nsodium_pct = 30", ""),
+    "unread": ('medium = "peat mix"', PUT_ON.format("elemental sulfur, powder", "90 g")),
+    "out of reach": (MIX.format(7.4, "peat mix"), ""),
+    "wet": (MIX.format(6.5, "peat mix"), ""),
+}
+
+
+@pytest.mark.parametrize("spelling", ["uk", "us"])
+@pytest.mark.parametrize("name", STOPPED)
+def test_a_rescue_of_pots_speaks_of_the_mix(name: str, spelling: str) -> None:
+    soil, more = STOPPED[name]
+    tub = TUB.format("true") + ('\ndrainage = "waterlogged"' if name == "wet" else "")
+    answer = advise(bed(soil, bed=tub, aim='plant = "highbush blueberry"', more=more))
+    assert answer.rescue is not None
+    words = Words(spelling=spelling).on("container")
+    lines = (answer.rescue.problem, *answer.rescue.steps, *answer.rescue.never)
+    told = [sentence(line, words) for line in lines]
+    of_a_bed = r"\b(?:beds?|soils?|ground)\b(?! (?:improvers|amendments))"
+    assert [line for line in told if re.search(of_a_bed, line)] == []

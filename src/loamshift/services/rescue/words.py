@@ -99,7 +99,7 @@ def too_acid(
         steps.append(message("rescue-no-lime-ahead", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
-    if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH:
+    if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH and not context.in_pot:
         steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
     return Rescue(
         problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
@@ -190,7 +190,7 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
             steps=(
                 message("rescue-today-stop-ph"),
                 message("rescue-test-sodic"),
-                message("rescue-sodic-advice"),
+                message("rescue-repot" if context.in_pot else "rescue-sodic-advice"),
             ),
             never=(message("rescue-never-water-alone"), message("rescue-never-ordinary-rates")),
             lime_as_caco3_g_m2=None,

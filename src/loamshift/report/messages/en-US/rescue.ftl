@@ -4,7 +4,10 @@ rescue-today-stop-lime = Stop everything that limes: lime, wood ash and mushroom
 rescue-today-stop-feeds = Stop all fertilizers and soil amendments until the salt level is down.
 rescue-lift-until-steady = Move plants you value into fresh potting mix until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
 rescue-lift-until-result = Move plants you value into fresh potting mix, and wait for the result.
-rescue-never-plain-iron = Do not use plain iron sulfate for the iron on calcareous soil: it is locked up within days.
+rescue-never-plain-iron = Do not use plain iron sulfate for the iron { $ground ->
+    [container] in a mix with lime in it
+   *[bed] on calcareous soil
+}: it is locked up within days.
 rescue-rainwater = Use rainwater where you can: the lime in tap water adds to the problem.
 rescue-iron-spray = For quick greening, spray the leaves with an iron chelate or iron sulfate sold for leaves, on a cloudy day and at the label rate. It greens only the leaves it touches, so repeat it as new ones come.
 rescue-own-place =

@@ -4,18 +4,30 @@
 ## What is wrong
 
 # $ph is the pH below which the roots suffer.
-rescue-too-acid = This soil is too acid. Below pH { $ph }, aluminium and manganese harm roots more than the acid itself does.
+rescue-too-acid = { $ground ->
+    [container] This mix
+   *[bed] This soil
+} is too acid. Below pH { $ph }, aluminium and manganese harm roots more than the acid itself does.
 # $sulfur is pure sulphur that would make as much acid.
-rescue-acid-to-come = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. That is more than this soil can absorb without falling below pH { $ph }.
+rescue-acid-to-come = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. That is more than { soil-this } can absorb without falling below pH { $ph }.
 rescue-acid-at-once = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. The pH may end where you want it, but so much acid at once injures roots on the way.
 # Stands after a sentence that says how much was applied.
-rescue-so-much-at-once = So much at once injures roots, whatever pH the soil ends at.
-rescue-over-limed = This soil has had too much lime: its pH is above { $ph }, or soon will be.
+rescue-so-much-at-once = So much at once injures roots, whatever pH { soil-the } ends at.
+rescue-over-limed = { $ground ->
+    [container] This mix
+   *[bed] This soil
+} has had too much lime: its pH is above { $ph }, or soon will be.
 # Stands after a sentence that says how much was applied.
 rescue-unread = How far the pH has moved, only a test can tell.
-rescue-sodic = Sodium controls this soil. Its structure breaks down, and its pH is only a symptom.
-rescue-salty = This soil is already too salty, and every material that changes the pH adds more salt.
-rescue-waterlogged = This ground is waterlogged. Without air, sulphur turns into hydrogen sulphide instead of acid, and that kills roots.
+rescue-sodic = Sodium controls { soil-this }. Its structure breaks down, and its pH is only a symptom.
+rescue-salty = { $ground ->
+    [container] This mix
+   *[bed] This soil
+} is already too salty, and every material that changes the pH adds more salt.
+rescue-waterlogged = { $ground ->
+    [container] This mix
+   *[bed] This ground
+} is waterlogged. Without air, sulphur turns into hydrogen sulphide instead of acid, and that kills roots.
 rescue-relief =
     { $bed ->
         [pot] The pH in these pots cannot be brought down and held there, so the plants in them need help in another way.
@@ -35,35 +47,50 @@ rescue-today-stop-lime = Stop everything that limes: lime, wood ash and mushroom
 rescue-today-stop-all = Apply nothing more of any kind: no fertiliser, no lime, no acid.
 rescue-today-stop-feeds = Stop all fertilisers and soil improvers until the salt level is down.
 rescue-today-stop-ph = Apply nothing that is meant to change the pH.
-rescue-today-drain = Drain the bed or raise it before anything else. Until air reaches the roots, nothing you apply will work.
+rescue-today-drain = { $ground ->
+    [container] Let the pot drain before anything else: clear its holes, and lift it out of any saucer.
+   *[bed] Drain { bed-the } or raise it before anything else.
+} Until air reaches the roots, nothing you apply will work.
 # $what: grains of prills, or whatever is left. $direction: which way the material moves the pH.
 rescue-today-take-up =
     { $what ->
         [grains] Pick up or rake off the grains you can see, with the top { $units ->
             [us] half inch
            *[metric] centimetre
-        } of soil.
+        } of { soil-one }.
        *[rest] Pick up or rake off what is still on the surface, with the top { $units ->
             [us] half inch
            *[metric] centimetre
-        } of soil.
-    } Work while the soil is damp and the air is still, and do not dig anything in. { $direction ->
+        } of { soil-one }.
+    } Work while { soil-the } is damp and the air is still, and do not dig anything in. { $direction ->
         [lime] What you remove cannot raise the pH.
        *[acidify] What you remove needs no lime.
     }
-rescue-today-acid-spill = Keep people and animals off the wet ground. Put on goggles and gloves, stand upwind, and water the ground with plenty of water from a hose: it thins the acid that is in the soil already. Never pour water into a container of acid.
-rescue-today-caustic = Hydrated and burnt lime burn skin and eyes. Wear gloves and goggles, keep children and pets off, and water it in well before anybody walks there.
+rescue-today-acid-spill = { $ground ->
+    [container] Keep people and animals away from the wet pots. Put on goggles and gloves, stand upwind, and run plenty of water through the pots from a hose: it thins the acid that is in the mix already.
+   *[bed] Keep people and animals off the wet ground. Put on goggles and gloves, stand upwind, and water the ground with plenty of water from a hose: it thins the acid that is in the soil already.
+} Never pour water into a container of acid.
+rescue-today-caustic = Hydrated and burnt lime burn skin and eyes. { $ground ->
+    [container] Wear gloves and goggles, and keep children and pets away.
+   *[bed] Wear gloves and goggles, keep children and pets off, and water it in well before anybody walks there.
+}
 rescue-today-sweep-lime = Sweep up or rake off what is still on the surface, before rain washes it in.
 # $top is the depth of the first sample.
 rescue-today-test =
     { $what ->
-        [ph] Send samples for a laboratory test of pH: from the top { $top }, from the depth you treated and from below it, each in its own bag.
-       *[ph-salt] Send samples for a laboratory test of pH and salt (EC): from the top { $top }, from the depth you treated and from below it, each in its own bag.
+        [ph] Send samples for a laboratory test of pH:
+       *[ph-salt] Send samples for a laboratory test of pH and salt (EC):
+    } { $ground ->
+        [container] from the top { $top } and from the lower half of the pot, each in its own bag.
+       *[bed] from the top { $top }, from the depth you treated and from below it, each in its own bag.
     } What is on top has not reached the roots yet.
 
 ## Then, in this order
 
-rescue-test-drained = Once it is drained, have a laboratory test the pH of the top { $top }, of the depth you treated and of the soil below.
+rescue-test-drained = Once it is drained, { $ground ->
+    [container] have a laboratory test the pH of the top { $top } and of the lower half of the pot.
+   *[bed] have a laboratory test the pH of the top { $top }, of the depth you treated and of the soil below.
+}
 rescue-test-sodic = Have a laboratory test sodium, salt (EC) and free lime at several depths.
 rescue-sodic-advice = Take specialist advice on gypsum, drainage and flushing, in that order. Flushing a sodic soil without calcium seals it.
 # $limit is salt in the saturated paste, $water the depth of one flushing.
@@ -72,7 +99,7 @@ rescue-flush =
         [free] If the salt reads above { $limit } in saturated paste (ECe), flush it out with { $water } of low-salt water. Repeat a few days later.
        *[unknown] If the salt reads above { $limit } in saturated paste (ECe) and water drains away freely, flush it out with { $water } of low-salt water. Repeat a few days later.
     } This removes salt, but nothing that has yet to react.
-rescue-no-flush = Do not flush the bed: it drains too slowly, and standing water does more harm than the salt.
+rescue-no-flush = Do not flush { bed-the }: it drains too slowly, and standing water does more harm than the salt.
 rescue-salt-again = Test the salt again before you apply anything else. The pH may read differently once the salt is gone.
 # $rate is ground limestone as bought.
 rescue-first-lime =
@@ -95,7 +122,7 @@ rescue-clock = { $pace ->
        *[other] { $now }
     } has acted by today, { $month } will have within a month and { $year } within a year.
 }
-rescue-part-now = If the laboratory confirms that the bed is too acid, apply { $rate } of { $product } from the bag on about { $day }, and no more: the rest follows the tests.
+rescue-part-now = If the laboratory confirms that { bed-the } is too acid, apply { $rate } of { $product } from the bag on about { $day }, and no more: the rest follows the tests.
 rescue-part-not-yet = { $what ->
     [acted] Apply no { $product } yet: only a test shows how far the pH has gone.
    *[pending] Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
@@ -115,9 +142,9 @@ rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off t
 rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, see to that before all else. Rinse with plain water and get medical or veterinary help.
 rescue-lift-until-steady = Move plants you value into fresh compost until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
 rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
-rescue-keep-moist = Keep the soil evenly moist with rainwater until the result is in. In a dry bed the salt rises to the roots.
+rescue-keep-moist = Keep { soil-the } evenly moist with rainwater until the result is in. When it dries, the salt rises to the roots.
 rescue-acid-sulfate = If nobody has acidified this ground, a pH below { $ph } in coastal or drained clay may mean acid sulphate soil. Leave it undug and undrained, and ask a specialist.
-rescue-fizz = Drip dilute hydrochloric acid (or vinegar) on dry soil, and watch and listen for fizzing. If it fizzes, the soil still contains free lime.
+rescue-fizz = Drip dilute hydrochloric acid (or vinegar) on a dried sample, and watch and listen for fizzing. If it fizzes, { soil-the } still contains free lime.
 # $first is the most for one application, $least and $most what it may take in all, pure sulphur.
 rescue-sulfur-after-fizz =
     While it fizzes, wait: sulphur would only dissolve the free lime. Once the fizzing stops, bring the pH back to { $ph } with small applications of sulphur in warm soil. Make the first no more than { $first } of pure sulphur, and test before the next. { $least ->
@@ -134,7 +161,10 @@ rescue-never-lime-on-ammonium = No lime or wood ash within a month of ammonium o
 rescue-never-ammonium-on-lime = No ammonium or urea fertiliser within a month of the lime: ammonia gas is given off.
 rescue-never-second = No second application before the test: sulphur and lime both go on working for months.
 rescue-never-more-acid = No more acid of any kind, coffee grounds and vinegar included, to even things out.
-rescue-never-acid-on-bed = No vinegar, battery acid or other acid on the bed: it burns roots and does not last.
+rescue-never-acid-on-bed = No vinegar, battery acid or other acid on { $ground ->
+    [container] the mix
+   *[bed] { bed-the }
+}: it burns roots and does not last.
 rescue-never-bleach = Never let acid or acid salts meet bleach, pool chlorine or any hypochlorite: poisonous chlorine gas is given off.
 rescue-never-second-correction = No second correction before a test shows what the first one did.
 rescue-never-guess =
@@ -144,13 +174,28 @@ rescue-never-guess =
     }
 rescue-never-dig-in = Do not dig in what is still on the surface.
 rescue-never-water-alone = No flushing with water alone in the hope of washing the sodium out.
-rescue-never-ordinary-rates = No lime or sulphur at the rates for ordinary soil.
+rescue-never-ordinary-rates = No lime or sulphur at { $ground ->
+    [container] the usual rates for pots
+   *[bed] the rates for ordinary soil
+}.
 rescue-never-sulfates = No sulphate of iron, aluminium, ammonium or potassium, and no gypsum unless a test shows too much sodium.
-rescue-never-dry = Do not let a salty bed dry out: the salt rises to the roots.
-rescue-never-sulfur-wet = No sulphur and no sulphates while the ground is wet.
-rescue-never-dig-wet = Do not dig deep in wet ground that smells of rotten eggs, and keep your face away from the hole. At dangerous levels you can no longer smell the gas.
-rescue-never-outrun = Do not keep adding sulphur in the hope of outrunning the lime: the soil gets salty and the pH comes back.
-rescue-never-plain-iron = Do not use plain iron sulphate for the iron on chalky or limy soil: it is locked up within days.
+rescue-never-dry = Do not let { $ground ->
+    [container] a salty mix
+   *[bed] salty ground
+} dry out: the salt rises to the roots.
+rescue-never-sulfur-wet = No sulphur and no sulphates while { $ground ->
+    [container] the mix
+   *[bed] the ground
+} is wet.
+rescue-never-dig-wet = { $ground ->
+    [container] Do not tip out a wet pot that smells of rotten eggs indoors, and keep your face away from it.
+   *[bed] Do not dig deep in wet ground that smells of rotten eggs, and keep your face away from the hole.
+} At dangerous levels you can no longer smell the gas.
+rescue-never-outrun = Do not keep adding sulphur in the hope of outrunning the lime: { soil-the } gets salty and the pH comes back.
+rescue-never-plain-iron = Do not use plain iron sulphate for the iron { $ground ->
+    [container] in a limy mix
+   *[bed] on chalky or limy soil
+}: it is locked up within days.
 
 ## Yellowing plants in soil nobody can acidify
 
@@ -159,10 +204,10 @@ rescue-iron-or-not = Make sure that iron is the problem: the youngest leaves tur
 rescue-chelate-eddha = Water in an EDDHA iron chelate at the rate on its label, in spring as growth starts. It holds its iron up to about pH { $eddha }, where DTPA stops at { $dtpa } and EDTA at { $edta }.
 rescue-chelate-dtpa = Water in an iron chelate at the rate on its label, in spring as growth starts. At this pH a DTPA chelate still holds its iron. Above about pH { $dtpa }, only EDDHA does.
 rescue-iron-spray = For quick greening, spray the leaves with an iron chelate or iron sulphate sold for leaves, on a dull day and at the rate on the label. It greens only the leaves it touches, so repeat it as new ones come.
-rescue-iron-feed = Use ammonium fertiliser instead of nitrate, within the nitrogen the plants need, and avoid waterlogging. Nitrate and wet soil both keep plants short of iron.
+rescue-iron-feed = Use ammonium fertiliser instead of nitrate, within the nitrogen the plants need, and avoid waterlogging. Nitrate and wet roots both keep plants short of iron.
 rescue-rainwater = Use rainwater where you can: the lime in mains water adds to the problem.
 rescue-arborist = For a tree, call a qualified arborist. Iron put into the trunk or the root zone takes 12 to 24 months to show, and has to be repeated.
-rescue-next-tree = When the tree has to be replaced, choose one that suits this soil.
+rescue-next-tree = When the tree has to be replaced, choose one that suits { soil-this }.
 rescue-own-place =
     { $bed ->
         [pot] In the long run, repot in fresh ericaceous compost and water with rainwater. Or grow something that suits this water.
