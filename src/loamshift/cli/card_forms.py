@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 import typer
 
 from loamshift.cli.help_text import told
-from loamshift.cli.letter_forms import Paper, write_all
+from loamshift.cli.letter_forms import Paper, paper_size, write_all
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
@@ -95,10 +95,8 @@ def write_card(
     if html is not None or pdf is not None:
         from loamshift.report.card.html import card_html
         from loamshift.report.card.pdf import card_pdf
-        from loamshift.report.pdf import PaperSize
 
-        chosen = paper or (Paper.LETTER if words.units == "us" else Paper.A4)
-        size = PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
+        size = paper_size(paper, words)
         if html is not None:
             files[html] = card_html(card, paper=size, words=words)
         if pdf is not None:

@@ -16,6 +16,7 @@ from loamshift.domain.worded_error import WordedError, given
 if TYPE_CHECKING:
     from loamshift.case.frozen import FrozenLetter
     from loamshift.domain.letter import Letter
+    from loamshift.report.pdf import PaperSize
     from loamshift.report.words import Words
 
 
@@ -108,12 +109,18 @@ def form_of_letter(form: Form, letter: Letter, *, words: Words, paper: Paper | N
 
         return letter_html(letter, words=words)
     if form is Form.PDF:
-        from loamshift.report.pdf import PaperSize, letter_pdf
+        from loamshift.report.pdf import letter_pdf
 
-        chosen = paper or (Paper.LETTER if words.units == "us" else Paper.A4)
-        size = PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
-        return letter_pdf(letter, paper=size, words=words)
+        return letter_pdf(letter, paper=paper_size(paper, words), words=words)
     raise ValueError(f"{form} is not made from the letter alone")
+
+
+def paper_size(paper: Paper | None, words: Words) -> PaperSize:
+    """The sheet that was chosen; without a choice it follows the reader's units."""
+    from loamshift.report.pdf import PaperSize
+
+    chosen = paper or (Paper.LETTER if words.units == "us" else Paper.A4)
+    return PaperSize.LETTER if chosen is Paper.LETTER else PaperSize.A4
 
 
 def chart_content(frozen: FrozenLetter, *forms: Form) -> dict[str, bytes]:

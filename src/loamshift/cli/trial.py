@@ -16,6 +16,7 @@ from loamshift.cli.letter_forms import (
     MarkdownOption,
     PaperOption,
     PdfOption,
+    paper_size,
     write_all,
 )
 from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
@@ -58,12 +59,13 @@ def sheet(
     paper: PaperOption = None,
     csv: Annotated[Path | None, _file("--csv", told("cli-help-trial-csv"))] = None,
     xlsx: Annotated[Path | None, _file("--xlsx", told("cli-help-trial-xlsx"))] = None,
+    labels: Annotated[Path | None, _file("--labels", told("cli-help-trial-labels"))] = None,
     key: Annotated[Path | None, _file("--key", told("cli-help-trial-key"))] = None,
     units: UnitsOption = None,
     words: WordsOption = None,
     today: TodayOption = None,
 ) -> None:
-    """Write the protocol and the record sheets of a trial, and keep its forecast.
+    """Write the protocol, the labels and the record sheets of a trial, and keep its forecast.
 
     \b
     Examples:
@@ -73,6 +75,7 @@ def sheet(
     from loamshift.case.trial_read import read_trial
     from loamshift.case.trial_sheets import key_csv, record_csv, record_xlsx
     from loamshift.cli.show import clock_today, read_date, show, words_for
+    from loamshift.report.trial_labels import trial_labels_pdf
     from loamshift.report.trial_plan import trial_plan_letter
     from loamshift.services.trial.design import plan_trial
 
@@ -85,8 +88,11 @@ def sheet(
     if folder is not None:
         html, pdf = html or folder / "protocol.html", pdf or folder / "protocol.pdf"
         csv, xlsx = csv or folder / "record.csv", xlsx or folder / "record.xlsx"
+        labels = labels or folder / "labels.pdf"
         key = key or (folder / "key.csv" if trial.blind else None)
     files = _letter_files(letter, reader, markdown=markdown, html=html, pdf=pdf, paper=paper)
+    if labels is not None:
+        files[labels] = trial_labels_pdf(plan, paper=paper_size(paper, reader), words=reader)
     if csv is not None:
         files[csv] = record_csv(plan)
     if xlsx is not None:

@@ -204,20 +204,32 @@ def _map(plan: TrialPlan, words: Words) -> list[Block]:
         cells[place.row, place.column] = place.label if trial.blind else say(said, words)
     rows = tuple(
         (
-            say(message("trial-map-row", row=row), words),
+            say(map_row(row), words),
             *(cells.get((row, column), "") for column in range(1, columns + 1)),
         )
         for row in range(1, max(place.row for place in plan.places) + 1)
     )
     table = Table((Column(""), *(Column(str(n)) for n in range(1, columns + 1))), rows)
+    notes = map_notes(plan)
+    if trial.design is Design.STRIPS:
+        notes.append(message("trial-field-note"))
+    return [table, *(Paragraph(say(note, words)) for note in notes)]
+
+
+def map_row(row: int) -> Message:
+    """What a row of the map is called."""
+    return message("trial-map-row", row=row)
+
+
+def map_notes(plan: TrialPlan) -> list[Message]:
+    """What must be known to use the map of a trial."""
+    trial = plan.trial
     notes = [message("trial-map-random", seed=trial.seed)]
     if trial.in_blocks:
         notes.append(message("trial-map-blocks", unit=trial.unit))
     if trial.blind:
         notes.append(message("trial-map-blind"))
-    if trial.design is Design.STRIPS:
-        notes.append(message("trial-field-note"))
-    return [table, *(Paragraph(say(note, words)) for note in notes)]
+    return notes
 
 
 def _forecast(plan: TrialPlan, prediction: Prediction | None, words: Words) -> list[Block]:

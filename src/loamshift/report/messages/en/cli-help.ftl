@@ -134,7 +134,7 @@ cli-help-trial-jars =
 
     Without --read it says what to put into each jar. With --read it says how much narrower the need has become, and prints the lines for the case file.
 cli-help-trial-sheet =
-    Write the protocol and the record sheets of a trial, and keep its forecast.
+    Write the protocol, the labels and the record sheets of a trial, and keep its forecast.
 
     The forecast is kept beside the trial before the first reading, so that the trial can prove it wrong.
 cli-help-trial-read =
@@ -317,7 +317,8 @@ cli-help-office-user-office = The office. The first one is created; with only on
 cli-help-office-user-new-office = Create the office, beside the existing ones.
 cli-help-office-user-role = Readers can see everything and change nothing.
 cli-help-office-user-for = What the key is for.
-cli-help-trial-folder = Write protocol and record sheets into this folder.
+cli-help-trial-folder = Write protocol, labels and record sheets into this folder.
+cli-help-trial-labels = Map and labels to cut out, as PDF.
 cli-help-trial-csv = The record sheet as CSV.
 cli-help-trial-xlsx = The record sheet as a spreadsheet.
 cli-help-trial-key = Which treatment stands behind each label, as CSV.

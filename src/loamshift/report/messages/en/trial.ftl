@@ -128,6 +128,9 @@ trial-add-grams = { $material }, { $grams } g
 trial-add-rate = { $material }, { $rate }
 trial-figure = { $figure }
 trial-map-row = Row { $row }
+trial-map-side = { $row } stands nearest to:
+trial-label-place = { $row }, place { $column }
+trial-label-start = Start: { $day }
 trial-map-place = { $label }: { $treatment }
 trial-map-blocks = Each row of the map is one block. Keep the { $unit }s of a block together, and do all work block by block.
 trial-map-random = The order was shuffled with seed { $seed }. Do not tidy it up.
@@ -137,7 +140,7 @@ trial-step-soil = { $unit ->
     [strip] Mark out every strip before you start, all of one size, and take the samples along its middle.
    *[plot] Mark out every plot before you start, all of one size, and take the samples from its middle.
 }
-trial-step-label = Label every { $unit } with its number alone.
+trial-step-label = Give every { $unit } its number. The label sheet has one for each.
 trial-step-weigh = { $unit ->
     [pot] Weigh each addition separately and mix it in well. Treat the untreated pots the same way: empty, stir and refill.
    *[plot] Weigh each addition separately and spread it evenly. Work the untreated ones in the same way and on the same day.
