@@ -267,8 +267,11 @@ def test_more_than_the_need_is_said_to_be_undone_in_part() -> None:
     assert answer.plan is not None
     (part,) = answer.plan.parts
     more = with_plan(answer, parts=(replace(part, rate_g_m2=170.0),))
+    more = replace(more, verdict=replace(more.verdict, ph_now=6.7))
     watered = replace(more, ledger=ledger(water=-900.0))
     assert "part of it will be undone every year" in str(how_much(watered, case, words=UK))
+    little = replace(more, ledger=ledger(water=-200.0))
+    assert "undone" not in str(how_much(little, case, words=UK)), "no test would show it"
     assert "undone" not in str(how_much(more, case, words=UK))
     acid = replace(more, ledger=ledger(water=0.0, feed=900.0))
     assert "undone" not in str(how_much(acid, case, words=UK))

@@ -49,11 +49,12 @@ _QUANTITIES: Final[Mapping[str, Quantity]] = {
 def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
     """What nobody filled in, why it matters and how to find it out."""
     tests = table_of_tests(answer.worth, words=words)
-    if not answer.missing and not tests:
+    weighed = answer.worth is not None and bool(answer.worth.tests)
+    if not answer.missing and not weighed:
         return None
     items = tuple(missing_line(gap, words=words) for gap in answer.missing)
     told: tuple[Block, ...] = (Items(items),) if items else ()
-    if answer.worth is not None and tests:
+    if answer.worth is not None and weighed:
         told = (Paragraph(sentence(answer.worth.words, words)), *told)
     first = answer.verdict.decision is Decision.MEASURE_FIRST
     title = say(message("missing-title"), words)

@@ -38,8 +38,11 @@ def not_weighed(answer: Answer) -> tuple[Missing, ...]:
 
 
 def table_of_tests(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
-    """Every test that was weighed, with what it gains, its price and how it was reckoned."""
-    if worth is None or not worth.tests:
+    """Every test that was weighed, with what it gains, its price and how it was reckoned.
+
+    Nothing where no test is worth its price: the sentence says so.
+    """
+    if worth is None or worth.best is None or not worth.tests:
         return ()
     named = {row.currency for row in worth.tests}
     shared = next(iter(named)) if len(named) == 1 else None

@@ -120,7 +120,7 @@ _LEAVES = (
     *("net_with_feed_mmolc_m2_year", "sulfur_as_s_g_m2_year", "lime_as_caco3_g_m2_year"),
     *("lines", "name", "net", "acid_brought_mmolc_m2", "acid_needed_mmolc_m2", "share"),
     *("ph_change_now", "ph_change_1_year", "code", "text", "source_key", "key", "citation"),
-    *("short", "handling"),
+    *("short", "handling", "weather"),
     *("ph_low", "ph_high", "ph_aim", "names", "depth_cm", "c"),
     *("sulfur_as_s_g_m2", "by", "limited_by", "share_in_range", "share_past_limit"),
     *("median_ph_by", "median_in_range_on", "because", "width", "cause"),

@@ -178,7 +178,7 @@ verdict-free-lime-change = A laboratory figure for free lime (CaCO3).
 verdict-same-in-a-year-change = A test a year from now that reads the same.
 # $far is "yes" where no slip of a test explains how far the reading lies from the range.
 verdict-repeat-change = { $far ->
-    [yes] Nothing that a test is likely to show: this reading is too far from pH { $range } to be a slip.
+    [yes] Nothing that a test is likely to show.
    *[no] A repeat test that reads within pH { $range }.
 }
 
