@@ -37,7 +37,14 @@ def forecast(day: date, *, start: float, weeks: int = 157) -> Forecast:
 
 def read(on: date, ph: float, method: PhMethod = PhMethod.WATER_1_1) -> TestRead:
     return TestRead(
-        on=on, ph=ph, method=method, depth_cm=15.0, ph_water=ph, lo90=ph - 0.3, hi90=ph + 0.3
+        on=on,
+        ph=ph,
+        method=method,
+        depth_cm=15.0,
+        ph_water=ph,
+        ph_water_sd=0.18,
+        lo90=ph - 0.3,
+        hi90=ph + 0.3,
     )
 
 

@@ -1,13 +1,17 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from scipy.stats import norm
 
 from loamshift.case.read import parse_case
 from loamshift.domain.answer import DoNothing, Forecast, ForecastPh
 from loamshift.domain.history import LetterSent, Outcome, TestRead
+from loamshift.domain.score import IssuedAs, IssuedForecast
 from loamshift.services.history import dated_tests, scores_of
+from loamshift.services.score.pairs import scored_pairs
 
 DAY = date(2025, 4, 1)
 
@@ -80,3 +84,49 @@ def test_the_last_forecast_before_a_test_is_the_one_that_counts() -> None:
 def test_a_test_of_the_letters_own_day_or_beyond_its_forecast_is_not_scored() -> None:
     tests = read((DAY, 6.0, "water 1:1"), (DAY + timedelta(weeks=70), 6.0, "water 1:1"))
     assert scores_of(tests, [letter(DAY, low=5.5, high=6.5)]) == ()
+
+
+MIDDLE, SD, CAREFUL_SD = 6.0, 0.4, 0.18
+
+
+def normal_forecast() -> ForecastPh:
+    q05, q25, q50, q75, q95 = (
+        (float(norm.ppf(level, MIDDLE, SD)),) * 60 for level in (0.05, 0.25, 0.5, 0.75, 0.95)
+    )
+    return ForecastPh(q05=q05, q25=q25, q50=q50, q75=q75, q95=q95)
+
+
+@pytest.mark.parametrize("method", ["water 1:1", "CaCl2", "KCl"])
+@pytest.mark.parametrize("ph", [4.2, 5.0, 5.4, 5.9, 6.6, 6.9, 8.0])
+def test_the_timeline_and_the_scores_of_the_office_say_the_same(method: str, ph: float) -> None:
+    """The range is that of a sum of normal errors, as SciPy has it."""
+    sent = letter(DAY, low=5.5, high=6.5)
+    assert sent.forecast is not None
+    forecast = replace(sent.forecast, ph=normal_forecast())
+    sent = replace(sent, forecast=forecast, measured_sd=CAREFUL_SD)
+    issued = IssuedForecast(
+        key="one",
+        title="Plan",
+        issued_as=IssuedAs.LETTER,
+        on=DAY,
+        dates=forecast.dates,
+        ph=forecast.ph,
+        measured_ph=6.5,
+        measured_sd=CAREFUL_SD,
+    )
+    case = parse_case(
+        f"case = 1\ntoday = 2027-01-01\n[[reading]]\ndate = {DAY + timedelta(weeks=10)}\n"
+        f'ph = {ph}\nph_method = "{method}"\n'
+    )
+    (test,) = dated_tests(case)
+    (score,) = scores_of((test,), [sent])
+    (pair,) = scored_pairs(case, [issued], bed="Border")
+    assert (score.low, score.middle, score.high) == (pair.low, pair.middle, pair.high)
+    assert (score.outcome is Outcome.INSIDE) is pair.is_inside_90
+    spread = (SD**2 + max(test.ph_water_sd**2 - CAREFUL_SD**2, 0.0)) ** 0.5
+    low, high = norm.interval(0.9, MIDDLE, spread)
+    assert (score.low, score.high) == pytest.approx((low, high), abs=0.02)
+    if abs(test.ph_water - low) > 0.02 and abs(test.ph_water - high) > 0.02:
+        at = Outcome.BELOW if test.ph_water < low else Outcome.ABOVE
+        inside = low < test.ph_water < high
+        assert score.outcome is (Outcome.INSIDE if inside else at)

@@ -22,7 +22,7 @@ class Outcome(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TestRead:
-    """A dated test as taken, and the pH in water it stands for: middle and nine in ten [pH]."""
+    """A dated test as taken, and the pH in water it stands for: middle, error, nine in ten [pH]."""
 
     __test__ = False
 
@@ -31,6 +31,7 @@ class TestRead:
     method: PhMethod
     depth_cm: float | None
     ph_water: float
+    ph_water_sd: float
     lo90: float
     hi90: float
 
@@ -47,7 +48,11 @@ class PutOn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LetterSent:
-    """A letter with the day of its advice and the forecast it held, as it was then."""
+    """A letter with the day of its advice and the forecast it held, as it was then.
+
+    ``measured_sd`` is the error of a reading that its forecast holds, None where the letter no
+    longer says [pH in water].
+    """
 
     key: str
     title: str
@@ -55,11 +60,15 @@ class LetterSent:
     day: date
     decision: str
     forecast: Forecast | None
+    measured_sd: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Score:
-    """A test held against the last forecast before it: nine tests in ten from low to high [pH]."""
+    """A test held against the last forecast before it.
+
+    Nine tests in ten by its method should read from low to high [pH in water].
+    """
 
     test: TestRead
     letter: LetterSent

@@ -7,11 +7,12 @@ from datetime import date
 from statistics import NormalDist
 from typing import Final
 
-from loamshift.domain.answer import Answer, Forecast
+from loamshift.domain.answer import Answer
 from loamshift.domain.case import Case
 from loamshift.domain.history import History, LetterSent, Outcome, PutOn, Score, TestRead
 from loamshift.domain.ph import PhReading
 from loamshift.services.context.readings import ph_belief
+from loamshift.services.score.held import held_against
 
 _NINE_IN_TEN_SD: Final = NormalDist().inv_cdf(0.95)
 
@@ -83,8 +84,9 @@ def scores_of(tests: Sequence[TestRead], letters: Sequence[LetterSent]) -> tuple
 
     Notes
     -----
-    A forecast's band is where nine careful tests in ten should read, so a test is held against
-    it as it reads in water, without an error of its own. A test of the day of the letter went
+    A test is held against its forecast as the scores of the office hold it: where its method is
+    less exact than the one that the forecast rests on, the range is as much wider. A letter that
+    no longer says what it rested on is taken at its word. A test of the day of the letter went
     into its forecast and is not scored.
     """
     scores = []
@@ -109,6 +111,7 @@ def _test(reading: PhReading) -> TestRead:
         method=reading.method,
         depth_cm=reading.depth_cm,
         ph_water=belief.ph_water,
+        ph_water_sd=belief.ph_water_sd,
         lo90=belief.ph_water - half,
         hi90=belief.ph_water + half,
     )
@@ -120,27 +123,21 @@ def _covers(letter: LetterSent, day: date) -> bool:
 
 
 def _score(test: TestRead, letter: LetterSent) -> Score:
-    assert letter.forecast is not None
-    low, middle, high = _band_on(letter.forecast, test.on)
+    forecast = letter.forecast
+    assert forecast is not None
+    held = held_against(
+        forecast.dates,
+        forecast.ph,
+        on=test.on,
+        read_ph=test.ph_water,
+        read_sd=test.ph_water_sd,
+        held_sd=test.ph_water_sd if letter.measured_sd is None else letter.measured_sd,
+    )
     if test.method.is_rough:
         outcome = Outcome.TOO_ROUGH
-    elif test.ph_water > high:
-        outcome = Outcome.ABOVE
-    elif test.ph_water < low:
-        outcome = Outcome.BELOW
-    else:
+    elif held.is_inside_90:
         outcome = Outcome.INSIDE
+    else:
+        outcome = Outcome.ABOVE if held.share_below > 0.5 else Outcome.BELOW
+    low, _, middle, _, high = held.ends
     return Score(test=test, letter=letter, low=low, middle=middle, high=high, outcome=outcome)
-
-
-def _band_on(forecast: Forecast, day: date) -> tuple[float, float, float]:
-    """The band between the weeks on either side of a day [pH]."""
-    later = next(week for week, on in enumerate(forecast.dates) if on >= day)
-    earlier = max(later - 1, 0)
-    span = (forecast.dates[later] - forecast.dates[earlier]).days
-    share = (day - forecast.dates[earlier]).days / span if span else 1.0
-    low, middle, high = (
-        q[earlier] + share * (q[later] - q[earlier])
-        for q in (forecast.ph.q05, forecast.ph.q50, forecast.ph.q95)
-    )
-    return low, middle, high

@@ -18,9 +18,10 @@ from loamshift.domain.score import (
     ScoredPair,
     Shown,
 )
+from loamshift.services.score.held import LEVELS
 from loamshift.services.score.hindcast import known_before
 from loamshift.services.score.issued import region_of
-from loamshift.services.score.pairs import LEVELS, scored_pairs, scored_readings
+from loamshift.services.score.pairs import scored_pairs, scored_readings
 from loamshift.services.score.summary import FEW, score_summary
 
 DAY = date(2025, 4, 1)

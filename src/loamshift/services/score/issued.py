@@ -36,7 +36,7 @@ def issued_forecast(
         dates=ahead.dates,
         ph=ahead.ph,
         measured_ph=None if season is None else season.belief.ph_water,
-        measured_sd=None if season is None else season.belief.ph_water_sd,
+        measured_sd=measured_sd_of(case),
         parts=tuple(
             PlannedPart(on=part.date, rate_g_m2=part.rate_g_m2)
             for part in answer.applications
@@ -45,6 +45,12 @@ def issued_forecast(
         known_g_m2=math.fsum(one.rate_g_m2 for one in case.applied if one.on >= answer.today),
         facts=_facts(answer, case),
     )
+
+
+def measured_sd_of(case: Case) -> float | None:
+    """Error of the reading that speaks for a bed, which its forecast holds [pH in water]."""
+    season = current_season(case)
+    return None if season is None else season.belief.ph_water_sd
 
 
 def region_of(case: Case) -> str | None:

@@ -5,12 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from datetime import date
-from statistics import NormalDist
 from typing import Final
 
-import numpy as np
-
-from loamshift.core.scores import FloatArray, crps, share_below, values_from_quantiles
+from loamshift.core.scores import crps
 from loamshift.domain.case import Applied, Case
 from loamshift.domain.score import (
     IssuedAs,
@@ -20,11 +17,8 @@ from loamshift.domain.score import (
     ScoredReading,
 )
 from loamshift.services.context.readings import ph_belief
+from loamshift.services.score.held import held_against
 
-LEVELS: Final = (0.05, 0.25, 0.5, 0.75, 0.95)
-"""Share of a forecast below each of its quantiles [0-1]."""
-_ONE_SD: Final = (NormalDist().cdf(-1.0), NormalDist().cdf(1.0))
-"""Share of a normal quantity below one sd under its mean, and below one over it [0-1]."""
 _AS_PLANNED: Final = (0.7, 1.4)
 """What was put on over what was planned, between which a plan counts as followed [1]."""
 
@@ -109,47 +103,34 @@ def _scored(
     bed: str,
     bed_key: str,
 ) -> ScoredPair:
-    quantiles = quantiles_on(issued, read.on)
-    values = values_from_quantiles(quantiles, levels_frac=LEVELS)
-    held = issued.measured_sd or 0.0
-    more = math.sqrt(max(read.ph_water_sd**2 - held**2, 0.0))
-    ends = _ends(values, more)
+    held_sd = issued.measured_sd or 0.0
+    held = held_against(
+        issued.dates,
+        issued.ph,
+        on=read.on,
+        read_ph=read.ph_water,
+        read_sd=read.ph_water_sd,
+        held_sd=held_sd,
+    )
+    low, low50, middle, high50, high = held.ends
     stays = None
     if issued.measured_ph is not None:
-        both = math.hypot(held, read.ph_water_sd)
+        both = math.hypot(held_sd, read.ph_water_sd)
         stays = crps([issued.measured_ph], read_ph=read.ph_water, error_sd=both)
     return ScoredPair(
         bed=bed,
         bed_key=bed_key,
         issued=issued,
         read=read,
-        quantiles=quantiles,
-        low=ends[0],
-        low50=ends[1],
-        middle=ends[2],
-        high50=ends[3],
-        high=ends[4],
-        error=read.ph_water - ends[2],
-        share_below=share_below(values, read_ph=read.ph_water, error_sd=more),
-        crps=crps(values, read_ph=read.ph_water, error_sd=more),
+        quantiles=held.quantiles,
+        low=low,
+        low50=low50,
+        middle=middle,
+        high50=high50,
+        high=high,
+        error=read.ph_water - middle,
+        share_below=held.share_below,
+        crps=held.crps,
         crps_stays=stays,
         left_out=left_out,
     )
-
-
-def quantiles_on(issued: IssuedForecast, day: date) -> tuple[float, ...]:
-    """The quantiles of a forecast between the weeks on either side of a day [pH in water]."""
-    later = next(week for week, on in enumerate(issued.dates) if on >= day)
-    earlier = max(later - 1, 0)
-    span = (issued.dates[later] - issued.dates[earlier]).days
-    share = (day - issued.dates[earlier]).days / span if span else 1.0
-    courses = (issued.ph.q05, issued.ph.q25, issued.ph.q50, issued.ph.q75, issued.ph.q95)
-    return tuple(q[earlier] + share * (q[later] - q[earlier]) for q in courses)
-
-
-def _ends(values: FloatArray, more_sd: float) -> list[float]:
-    """Quantiles of values blurred by a further error [pH]."""
-    if more_sd > 0.0:
-        blur = values_from_quantiles((-more_sd, more_sd), levels_frac=_ONE_SD)
-        values = np.add.outer(values, blur).ravel()
-    return [float(one) for one in np.quantile(values, LEVELS, method="hazen")]

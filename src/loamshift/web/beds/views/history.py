@@ -30,6 +30,7 @@ from loamshift.report.html_blocks import table_html
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.history import history_of
+from loamshift.services.score.issued import measured_sd_of
 from loamshift.store.models import Bed, Office, Question, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered
@@ -203,9 +204,14 @@ def _letter(pk: UUID, title: str, sent_on: date) -> LetterSent | None:
     """A letter with the forecast it held; it never changes, so it is read once."""
     text = next(iter(SentLetter.objects.filter(pk=pk).values_list("answer_text", flat=True)), "")
     try:
-        answer = answer_file_from_json(text, source=title).answer
+        file = answer_file_from_json(text, source=title)
     except InputError:
         return None
+    answer = file.answer
+    try:
+        measured_sd = measured_sd_of(file.case())
+    except InputError:
+        measured_sd = None
     return LetterSent(
         key=str(pk),
         title=title,
@@ -213,6 +219,7 @@ def _letter(pk: UUID, title: str, sent_on: date) -> LetterSent | None:
         day=answer.today,
         decision=str(answer.verdict.decision),
         forecast=answer.forecast,
+        measured_sd=measured_sd,
     )
 
 
