@@ -32,7 +32,7 @@ def told(head: str = "", words: Words = UK) -> str:
 
 def test_the_plan_says_what_it_can_show_and_who_stands_where() -> None:
     text = told()
-    assert "likely to show a difference of pH 0.21" in text
+    assert "likely to show a difference of pH 0.22" in text
     assert "moss peat, 300 g" in text
     assert "20 April 2026" in text and "19 July 2026" in text
     assert "None" not in text

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from loamshift.domain.letter import (
     Align,
     Block,
@@ -93,14 +95,17 @@ def _opening(plan: TrialPlan, words: Words) -> tuple[Block, ...]:
 
 
 def can_show(plan: TrialPlan) -> Message:
-    """The smallest difference that a trial is likely to show, in a sentence."""
-    trial = plan.trial
+    """The smallest difference that a trial is likely to show, in a sentence.
+
+    It is rounded up to hundredths, so that it stays on its side of the one that matters.
+    """
+    trial, smallest = plan.trial, plan.smallest_ph
     return message(
         "trial-can-show",
         replicates=trial.replicates,
         unit=trial.unit,
         treatments=trial.n_treatments,
-        smallest=None if plan.smallest_ph is None else ph_mean(plan.smallest_ph),
+        smallest=None if smallest is None else ph_mean(math.ceil(100.0 * smallest) / 100.0),
         control=Given(trial.treatments[0].name),
     )
 

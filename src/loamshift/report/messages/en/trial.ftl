@@ -81,7 +81,7 @@ trial-demonstration = This is a demonstration, not an experiment: { $lack ->
    *[no-replicates] there is only one { $unit } of each treatment, so a difference may be chance. Take at least three, better five.
 }
 trial-against-matters = { $enough ->
-    [yes] That is less than the { $matters } that matters to you, so the trial is large enough.
+    [yes] That is no more than the { $matters } that matters to you, so the trial is large enough.
    *[no] That is more than the { $matters } that matters to you. { $needed ->
         [none] Even { $most } of each would not show that.
        *[other] It would take { $needed } of each to show that.
