@@ -15,11 +15,12 @@ from django.views.decorators.http import require_http_methods
 from loamshift.case.plain import is_clean
 from loamshift.domain.message import Message, message
 from loamshift.report.letter_care import RULES_LINE, caution_label
+from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.services.advise import FORECAST_MODEL
 from loamshift.store.models import Office
 from loamshift.tables.rows import tables_fingerprint
-from loamshift.tables.rules import load_cautions
+from loamshift.tables.rules import caution_text, load_cautions
 from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify
@@ -117,7 +118,8 @@ def _page(
         "model": FORECAST_MODEL,
         "licence": _licence(),
         "always": [
-            (caution_label(code, words=words), say(rules[code].text, words)) for code in ALWAYS
+            (caution_label(code, words=words), sentence(caution_text(rules[code], rules), words))
+            for code in ALWAYS
         ],
         "closing": say(RULES_LINE, words),
     }
