@@ -1,13 +1,15 @@
 from __future__ import annotations
 
 import tomllib
+from random import Random
 from typing import Any
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from loamshift.store.models import Bed
-from loamshift.store.toml_out import as_json, toml_text, without_nulls
+from loamshift.store.toml_out import as_json, is_tables, toml_text, without_nulls
 from loamshift.store.toml_update import with_values
 from store.stores import trees
 
@@ -89,6 +91,72 @@ def test_it_always_reads_as_the_tree(before: dict[str, Any], after: dict[str, An
     made = with_values(own, other)
     assert read(made) == other
     assert "# remark" in made
+
+
+@given(trees, trees, st.randoms(use_true_random=False))
+def test_remarks_stay_on_all_that_is_not_deleted(
+    before: dict[str, Any], other: dict[str, Any], random: Random
+) -> None:
+    one = without_nulls(before)[0]
+    after = edited(one, list(without_nulls(other)[0].items()), random)
+    own, owners = with_remarks(toml_text(one))
+    made = with_values(own, after)
+    assert read(made) == after
+    kept = [remark for remark, place in owners.items() if stays(one, after, place)]
+    assert [remark for remark in kept if remark not in made] == []
+
+
+def edited(tree: Any, spare: list[tuple[str, Any]], random: Random) -> dict[str, Any]:
+    """A tree with some values deleted, some replaced and some added, at any depth."""
+    after = {}
+    for key, value in tree.items():
+        done = random.choice(["kept", "kept", "edited", "replaced", "deleted"])
+        if done == "edited" and isinstance(value, dict):
+            after[key] = edited(value, spare, random)
+        elif done == "replaced" and spare:
+            after[key] = random.choice(spare)[1]
+        elif done != "deleted":
+            after[key] = value
+    return after | dict(spare[: random.randint(0, 1)])
+
+
+def with_remarks(text: str) -> tuple[str, dict[str, tuple[str, ...]]]:
+    """A text with a remark above and on each of its lines, and where what they speak of stands."""
+    lines: list[str] = []
+    owners: dict[str, tuple[str, ...]] = {}
+    table: tuple[str, ...] = ()
+    for number, line in enumerate(text.removesuffix("\n").split("\n")):
+        if not line:
+            lines.append(line)
+            continue
+        node = tomllib.loads(line)
+        place = () if line[0] == "[" else table
+        while isinstance(node, dict) and node:
+            ((name, node),) = node.items()
+            place = (*place, name)
+            if line[0] != "[":
+                break
+        table = place if line[0] == "[" else table
+        lines += [f"# above {number}.", f"{line}  # beside {number}."]
+        owners |= {lines[-2]: place, f"# beside {number}.": place}
+    return "\n".join(lines) + "\n", owners
+
+
+def stays(before: Any, after: Any, place: tuple[str, ...]) -> bool:
+    """True where a value of the same kind stands; of lists of tables, only where all do."""
+    for key in place:
+        before, after = before[key], after.get(key)
+        if kind(before) != kind(after):
+            return False
+        if kind(before) == "tables":
+            return bool(before == after)
+    return True
+
+
+def kind(value: Any) -> str:
+    if isinstance(value, dict):
+        return "table"
+    return "tables" if is_tables(value) else "absent" if value is None else "simple"
 
 
 def test_a_bed_keeps_its_text_and_its_case_alike() -> None:

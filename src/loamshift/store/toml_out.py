@@ -93,9 +93,9 @@ def _table(tree: Mapping[str, Any], path: str) -> list[str]:
     lines: list[str] = []
     for key, value in tree.items():
         if not isinstance(value, Mapping) and not is_tables(value):
-            lines.append(f"{key_text(key)} = {inline_value(value)}")
+            lines.append(f"{_key_text(key)} = {inline_value(value)}")
     for key, value in tree.items():
-        name = f"{path}.{key_text(key)}" if path else key_text(key)
+        name = f"{path}.{_key_text(key)}" if path else _key_text(key)
         if isinstance(value, Mapping):
             lines += ["", f"[{name}]", *_table(value, name)]
         elif is_tables(value):
@@ -113,7 +113,7 @@ def is_tables(value: Any) -> bool:
     )
 
 
-def key_text(key: str) -> str:
+def _key_text(key: str) -> str:
     """A key as TOML has it."""
     return key if _BARE.fullmatch(key) else _quoted(key)
 
@@ -135,7 +135,7 @@ def inline_value(value: Any) -> str:
     if isinstance(value, str):
         return _quoted(value)
     if isinstance(value, Mapping):
-        inner = ", ".join(f"{key_text(key)} = {inline_value(one)}" for key, one in value.items())
+        inner = ", ".join(f"{_key_text(key)} = {inline_value(one)}" for key, one in value.items())
         return "{ " + inner + " }" if inner else "{}"
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join(inline_value(one) for one in value) + "]"
