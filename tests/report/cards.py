@@ -66,7 +66,7 @@ def rescue_sheets() -> dict[str, tuple[Card, Words]]:
     """The rescue sheet of every example that has a rescue."""
     made = {}
     for name, (answer, case) in example_answers().items():
-        sheet = rescue_sheet(answer, case, ask=whom_to_ask(answer), words=reader(case))
+        sheet = rescue_sheet(answer, case, ask=whom_to_ask(answer, case), words=reader(case))
         if sheet is not None:
             made[f"rescue {name}"] = (sheet, reader(case))
     return made

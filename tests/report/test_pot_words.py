@@ -13,6 +13,7 @@ from loamshift.report.letter_words import sentence
 from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.own_sum.margin import margin_sums
+from loamshift.services.rescue.ask import whom_to_ask
 from services.beds import bed
 
 TUB: Final = 'kind = "container"\narea = "0.1 m2"\ndepth = "30 cm"\ncount = 2\nplanted = {}'
@@ -65,10 +66,20 @@ STOPPED: Final = {
 def test_a_rescue_of_pots_speaks_of_the_mix(name: str, spelling: str) -> None:
     soil, more = STOPPED[name]
     tub = TUB.format("true") + ('\ndrainage = "waterlogged"' if name == "wet" else "")
-    answer = advise(bed(soil, bed=tub, aim='plant = "highbush blueberry"', more=more))
+    case = bed(soil, bed=tub, aim='plant = "highbush blueberry"', more=more)
+    answer = advise(case)
     assert answer.rescue is not None
     words = Words(spelling=spelling).on("container")
     lines = (answer.rescue.problem, *answer.rescue.steps, *answer.rescue.never)
     told = [sentence(line, words) for line in lines]
     of_a_bed = r"\b(?:beds?|soils?|ground)\b(?! (?:improvers|amendments))"
     assert [line for line in told if re.search(of_a_bed, line)] == []
+    asked = {line.key for line in whom_to_ask(answer, case)}
+    assert "rescue-ask-acid-sulfate" not in asked
+
+
+def test_of_ground_that_is_very_acid_a_specialist_is_asked() -> None:
+    soil = 'ph = 3.4\nph_method = "water 1:1"\ntexture = "clay"\nsampled = 2026-04-01'
+    case = bed(soil, bed='area = "20 m2"\nplanted = true')
+    asked = {line.key for line in whom_to_ask(advise(case), case)}
+    assert "rescue-ask-acid-sulfate" in asked

@@ -110,7 +110,7 @@ def _card(answer: Answer, case: Case, *, rescue: bool, words: Words) -> Card:
     from loamshift.report.card.rescue import rescue_sheet
     from loamshift.services.rescue.ask import whom_to_ask
 
-    card = rescue_sheet(answer, case, ask=whom_to_ask(answer), words=words)
+    card = rescue_sheet(answer, case, ask=whom_to_ask(answer, case), words=words)
     if card is None:
         raise WordedError(message("cli-no-rescue", name=given(answer.name)))
     return card

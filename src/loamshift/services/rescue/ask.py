@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import Answer
+from loamshift.domain.case import BedKind, Case
 from loamshift.domain.message import Message, message
 
 
-def whom_to_ask(answer: Answer) -> tuple[Message, ...]:
+def whom_to_ask(answer: Answer, case: Case) -> tuple[Message, ...]:
     """Who helps with what, where a bed has to be put right.
 
     Returns
@@ -26,7 +27,8 @@ def whom_to_ask(answer: Answer) -> tuple[Message, ...]:
         message("rescue-ask-laboratory"),
         message("rescue-ask-adviser"),
     ]
-    if codes & {"aluminium", "too-acid", "acid-sulfate"}:
+    in_pot = case.bed.kind is BedKind.CONTAINER
+    if not in_pot and codes & {"aluminium", "too-acid", "acid-sulfate"}:
         lines.append(message("rescue-ask-acid-sulfate"))
     if "sodic" in codes:
         lines.append(message("rescue-ask-sodium"))

@@ -88,7 +88,7 @@ def _rescue_sheet(tree: Tree, office: Office) -> Card | None:
     from loamshift.services.rescue.ask import whom_to_ask
 
     found = answered(tree, office=office, today=today())
-    ask = whom_to_ask(found.answer)
+    ask = whom_to_ask(found.answer, found.case)
     return rescue_sheet(found.answer, found.case, ask=ask, words=found.words)
 
 
