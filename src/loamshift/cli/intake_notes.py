@@ -37,10 +37,12 @@ def notes(
 
     cases = {path: read_case(path, today=day) for path in _case_files(beds)}
     found = read_field_notes(sheets, [c.name for c in cases.values()], known, today=day)
-    if to is not None:
-        _write(to, {path: case.name for path, case in cases.items()}, found, day)
+    names = {path: case.name for path, case in cases.items()}
     if as_json:
         from loamshift.cli.result_json import print_json
+
+        if to is not None:
+            _write(to, names, found, file=file, day=day)
 
         plain = {
             "mapping": found.proposal.mapping,
@@ -71,6 +73,8 @@ def notes(
         say(f"  {worded(reading, words)}")
     for line in finding_lines(found.findings, words):
         say(line)
+    if to is not None:
+        _write(to, names, found, file=file, day=day)
 
 
 def _day(value: object) -> date:
@@ -90,7 +94,9 @@ def _case_files(beds: Sequence[Path]) -> list[Path]:
     return files
 
 
-def _write(to: Path, names: Mapping[Path, str], found: FieldNotes, day: date) -> None:
+def _write(
+    to: Path, names: Mapping[Path, str], found: FieldNotes, *, file: Path, day: date
+) -> None:
     """Copies of the cases that got readings, with the readings behind what stands there."""
     from loamshift.case.intake.entered import with_readings
     from loamshift.cli.intake import write_folder
@@ -102,6 +108,6 @@ def _write(to: Path, names: Mapping[Path, str], found: FieldNotes, day: date) ->
             text = path.read_text(encoding="utf-8-sig")
             files.append((path.name, with_readings(text, readings, today=day)))
     if not files:
-        raise WordedError(message("intake-nothing-to-enter", file=given(to)))
+        raise WordedError(message("intake-no-reading-to-enter", file=given(file)))
     write_folder(to, files)
     tell(message("intake-cases-written", folder=given(to), count=len(files)))

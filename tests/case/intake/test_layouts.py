@@ -37,7 +37,7 @@ EXPECTED = [("North", 6.1, 3.2), ("South", 5.8, 4.1)]
     "data",
     [
         csv_of("Sample,pH (CaCl2),OM %", "North,6.1,3.2", "South,5.8,4.1"),
-        csv_of("Sample;pH (CaCl2);OM %", "North;6,1;3,2", "South;5,8;4,1"),
+        csv_of("Sample;pH (CaCl2);Org. matter (%)", "North;6,1;3,2", "South;5,8;4,1"),
         "Sample\tpH (CaCl2)\tOM %\nNorth\t6,1\t3,2\nSouth\t5,8\t4,1".encode("utf-16"),
         csv_of(
             "Report 1234,,", "Client: Riverside,,", "", "Sample,pH,OM", ",CaCl2,%", "",

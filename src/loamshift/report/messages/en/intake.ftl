@@ -356,6 +356,7 @@ intake-reading-undated = { $count ->
 
 intake-map-written = The answers and open questions are in { $file }.
 intake-nothing-to-enter = Nothing in { $file } can be entered yet. Answer the questions first, or type the figures into a new case file.
+intake-no-reading-to-enter = No reading in { $file } can be entered, so nothing was written. Correct what is listed, and try again.
 intake-table-written = { $count ->
     [one] 1 sample is in { $file }.
    *[other] { $count } samples are in { $file }.
