@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from loamshift.case.trial_read import read_trial
 from loamshift.case.trial_sheets import record_csv
@@ -84,9 +85,14 @@ def test_from_readings_to_a_report(folder: Path) -> None:
     wrote = ran(
         folder,
         *("report", "peat.toml", "--pdf", "r.pdf", "--html", "r.html", "--chart", "r.svg"),
-        *("--data", "d.csv", "--script", "s.py"),
+        *("--data", "d.csv", "--script", "s.py", "--page", "p.pdf", "--page", "p.html"),
+        *("--figure", "f.png", "--shape", "square"),
     )
     assert wrote.returncode == 0, wrote.stderr
+    assert (folder / "p.pdf").read_bytes().startswith(b"%PDF")
+    assert "Own trial “peat”" in (folder / "p.html").read_text(encoding="utf-8")
+    with Image.open(folder / "f.png") as picture:
+        assert picture.size == (1080, 1080)
     assert (folder / "r.pdf").read_bytes().startswith(b"%PDF")
     assert "<svg" in (folder / "r.svg").read_text(encoding="utf-8")
     told = json.loads(ran(folder, "report", "peat.toml", "--json").stdout)
@@ -116,6 +122,8 @@ def test_once_there_are_readings_the_forecast_stays(folder: Path) -> None:
         (("new", "x.toml", "--doses", "4"), "--to-ph"),
         (("report", "nowhere.toml"), "nowhere.toml"),
         (("read", "peat.toml"), "record sheets"),
+        (("report", "peat.toml", "--page", "p.docx"), ".pdf or .html"),
+        (("report", "peat.toml", "--figure", "p.gif"), ".png or .svg"),
     ],
 )
 def test_what_cannot_be_done_says_why(folder: Path, words: tuple[str, ...], told: str) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -22,7 +21,14 @@ from loamshift.cli.card_forms import (
 )
 from loamshift.cli.help_text import told
 from loamshift.cli.letter_forms import write_all
-from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import (
+    JsonOption,
+    Shape,
+    ShapeOption,
+    TodayOption,
+    UnitsOption,
+    WordsOption,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -39,13 +45,6 @@ if TYPE_CHECKING:
 
 SEED = 1
 """The seed ``advise`` takes when it is given none, so that both say the same."""
-
-
-class Shape(StrEnum):
-    """Shapes of a picture for a talk."""
-
-    SLIDE = "slide"
-    SQUARE = "square"
 
 
 def command(
@@ -115,9 +114,7 @@ def command(
             show_default=False,
         ),
     ] = None,
-    shape: Annotated[
-        Shape, typer.Option("--shape", help=told("cli-help-claim-shape"))
-    ] = Shape.SLIDE,
+    shape: ShapeOption = Shape.SLIDE,
     open_it: CardOpenOption = False,
     as_json: JsonOption = False,
     units: UnitsOption = None,

@@ -26,6 +26,16 @@ class WordsChoice(StrEnum):
     US = "us"
 
 
+class Shape(StrEnum):
+    """Shapes of a picture for a talk."""
+
+    SLIDE = "slide"
+    SQUARE = "square"
+
+
+ShapeOption: TypeAlias = Annotated[
+    Shape, typer.Option("--shape", help=told("cli-help-claim-shape"))
+]
 UnitsOption: TypeAlias = Annotated[
     UnitsChoice | None,
     typer.Option(

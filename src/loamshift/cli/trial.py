@@ -19,7 +19,14 @@ from loamshift.cli.letter_forms import (
     paper_size,
     write_all,
 )
-from loamshift.cli.options import JsonOption, TodayOption, UnitsOption, WordsOption
+from loamshift.cli.options import (
+    JsonOption,
+    Shape,
+    ShapeOption,
+    TodayOption,
+    UnitsOption,
+    WordsOption,
+)
 from loamshift.cli.trial_jars import jars
 from loamshift.cli.trial_new import new
 from loamshift.domain.message import message
@@ -141,6 +148,9 @@ def report(
     pdf: PdfOption = None,
     paper: PaperOption = None,
     chart: ChartOption = None,
+    page: Annotated[list[Path] | None, _file("--page", told("cli-help-trial-page"))] = None,
+    figure: Annotated[Path | None, _file("--figure", told("cli-help-trial-figure"))] = None,
+    shape: ShapeOption = Shape.SLIDE,
     data: Annotated[Path | None, _file("--data", told("cli-help-trial-data"))] = None,
     script: Annotated[Path | None, _file("--script", told("cli-help-trial-script"))] = None,
     as_json: JsonOption = False,
@@ -153,6 +163,7 @@ def report(
     Examples:
       loamshift trial report peat.toml
       loamshift trial report peat.toml record.xlsx --pdf peat.pdf --chart peat.svg
+      loamshift trial report peat.toml --page peat.html --figure peat.png --shape square
     """
     from loamshift.case.trial_read import read_trial
     from loamshift.case.trial_sheets import data_csv
@@ -162,6 +173,7 @@ def report(
     from loamshift.services.trial.analyse import analyse
     from loamshift.services.trial.design import plan_trial
 
+    _check_endings(page or (), figure)
     trial = read_trial(trial_file)
     reader = words_for(units, words, fallback=trial.case.units.value)
     rows, problems = _rows(trial_file, trial, sheets or [])
@@ -174,6 +186,10 @@ def report(
     files = _letter_files(letter, reader, markdown=markdown, html=html, pdf=pdf, paper=paper)
     if chart is not None:
         files[chart] = _chart(letter, chart)
+    for one in page or ():
+        files[one] = _page(result, one, paper, reader)
+    if figure is not None:
+        files[figure] = _picture(result, figure, shape, reader)
     if data is not None:
         files[data] = data_csv(plan, result.readings)
     if script is not None:
@@ -264,8 +280,52 @@ def _chart(letter: Letter, path: Path) -> bytes:
         raise WordedError(message("cli-chart-ending", path=given(path)))
     figures = letter_figures(letter)
     if not figures:
-        raise WordedError(message("cli-no-chart", path=given(path)))
+        raise WordedError(message("trial-nothing-to-share", path=given(path)))
     return chart_file(figures[0], ending=ending)
+
+
+def _page(result: TrialResult, path: Path, paper: Paper | None, words: Words) -> str | bytes:
+    """The sheet for people who were not there, in the form its ending says."""
+    from loamshift.report.card.html import card_html
+    from loamshift.report.card.pdf import card_pdf
+    from loamshift.report.trial_public import MOST_TREATMENTS, trial_card
+
+    count = result.plan.trial.n_treatments
+    if count > MOST_TREATMENTS:
+        raise WordedError(message("trial-page-too-many", count=count, most=MOST_TREATMENTS))
+    card, size = trial_card(result, words=words), paper_size(paper, words)
+    if card is None:
+        raise WordedError(message("trial-nothing-to-share", path=given(path)))
+    if path.suffix.casefold() == ".pdf":
+        return card_pdf(card, paper=size, words=words)
+    return card_html(card, paper=size, words=words)
+
+
+def _picture(result: TrialResult, path: Path, shape: Shape, words: Words) -> bytes:
+    """The picture for people who were not there."""
+    from loamshift.report.chart_files import chart_file
+    from loamshift.report.chart_talk import ChartSize
+    from loamshift.report.trial_public import trial_for_talk, trial_source
+
+    found = trial_for_talk(result, words=words)
+    if found is None:
+        raise WordedError(message("trial-nothing-to-share", path=given(path)))
+    return chart_file(
+        found[0],
+        ending=path.suffix.casefold().removeprefix("."),
+        size=ChartSize(shape.value),
+        source=trial_source(result, words=words),
+        told=found[1],
+    )
+
+
+def _check_endings(page: Sequence[Path], figure: Path | None) -> None:
+    from loamshift.cli.show import misuse
+
+    if any(path.suffix.casefold() not in (".pdf", ".html") for path in page):
+        raise misuse(message("trial-page-ending"), "--page")
+    if figure is not None and figure.suffix.casefold() not in (".png", ".svg"):
+        raise misuse(message("cli-figure-ending"), "--figure")
 
 
 def _print_json(result: TrialResult, words: Words) -> None:

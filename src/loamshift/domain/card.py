@@ -22,6 +22,7 @@ class CardKind(StrEnum):
     CLAIM = "claim"
     SAMPLE = "sample"
     WATER = "water"
+    TRIAL = "trial"
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,6 +32,7 @@ def chart_file(
     width: int = PAGE_WIDTH_PX,
     size: ChartSize | None = None,
     source: str = "",
+    told: str = "",
 ) -> bytes:
     """One figure as the bytes of a file.
 
@@ -51,7 +52,7 @@ def chart_file(
     if ending not in FORMATS:
         raise ValueError(f"charts are written as {' or '.join(FORMATS)}, not as {ending!r}")
     if size is not None:
-        svg = talk_svg(figure, size=size, colours=PALETTES[tone], source=source)
+        svg = talk_svg(figure, size=size, colours=PALETTES[tone], source=source, told=told)
         return f"{svg}\n".encode() if ending == "svg" else png_of(svg, scale=1.0)
     if ending == "svg":
         return (chart_svg(figure, tone=tone, width=width) + "\n").encode("utf-8")

@@ -54,18 +54,31 @@ _END: Final = re.compile(r"[.!?](?=\s|$)")
 _MONTH: Final = re.compile(rf"(?:{'|'.join(sorted(map(re.escape, months_written())))})\b")
 
 
-def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str = "") -> str:
-    """A chart as one picture that explains itself."""
+def talk_svg(
+    figure: Figure, *, size: ChartSize, colours: Colours, source: str = "", told: str = ""
+) -> str:
+    """A chart as one picture that explains itself.
+
+    Parameters
+    ----------
+    told
+        What is said below the title, with two lines more; without it the first sentence of the
+        figure.
+    """
     sheet = _SHEETS[size]
     wide = sheet.width - 2.0 * sheet.side
-    title = wrapped(figure.title, width=wide, lines=2, size=sheet.title, bold=True)
+    title = wrapped(figure.title, width=wide, lines=3 if told else 2, size=sheet.title, bold=True)
     sentence = wrapped(
-        first_sentence(figure.sentence), width=wide, lines=_MOST_LINES[size], size=sheet.sentence
+        told or first_sentence(figure.sentence),
+        width=wide,
+        lines=_MOST_LINES[size] + (2 if told else 0),
+        size=sheet.sentence,
     )
-    foot = wrapped(source, width=wide, lines=1, size=sheet.source) if source else ""
+    foot = wrapped(source, width=wide, lines=2, size=sheet.source) if source else ""
+    foot_top = sheet.height - sheet.side - _tall(foot, sheet.source) + 0.3 * sheet.source
     top = sheet.side + _tall(title, sheet.title) + 8.0
     below = top + _tall(sentence, sheet.sentence) + 0.5 * sheet.side
-    last = sheet.height - sheet.side - (1.6 * sheet.source if foot else 0.0)
+    last = foot_top - 0.6 * sheet.source if foot else sheet.height - sheet.side
     drawing, scale = _fitted(figure, wide, last - below)
     left = sheet.side + 0.5 * (wide - scale * drawing.width)
     below += _ABOVE * (last - below - scale * drawing.height)
@@ -82,7 +95,7 @@ def talk_svg(figure: Figure, *, size: ChartSize, colours: Colours, source: str =
         + _text(
             foot,
             sheet.side,
-            sheet.height - sheet.side - sheet.source,
+            foot_top,
             sheet.source,
             colours[Colour.QUIET],
         )

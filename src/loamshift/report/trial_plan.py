@@ -81,17 +81,19 @@ def _heading(name: str, words: Words) -> str:
 
 def _opening(plan: TrialPlan, words: Words) -> tuple[Block, ...]:
     if plan.lacks:
-        return tuple(
-            Paragraph(
-                say(message("trial-demonstration", lack=lack.value, unit=plan.trial.unit), words)
-            )
-            for lack in plan.lacks
-        )
+        return tuple(Paragraph(say(one, words)) for one in demonstrations(plan))
     blocks: list[Block] = []
     if plan.smallest_ph is not None:
         blocks.append(Paragraph(say(can_show(plan), words)))
         blocks.append(Paragraph(say(_against_matters(plan, plan.smallest_ph), words)))
     return tuple(blocks)
+
+
+def demonstrations(plan: TrialPlan) -> tuple[Message, ...]:
+    """Why a trial is a demonstration and no experiment; empty for an experiment."""
+    return tuple(
+        message("trial-demonstration", lack=lack.value, unit=plan.trial.unit) for lack in plan.lacks
+    )
 
 
 def can_show(plan: TrialPlan) -> Message:

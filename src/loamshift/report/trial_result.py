@@ -20,7 +20,7 @@ from loamshift.domain.trial import TrialPlan
 from loamshift.domain.trial_result import DayResult, Difference, FactorEffect, Shown, TrialResult
 from loamshift.report.figures.trial import differences_table, interval, trial_figure
 from loamshift.report.messages import say
-from loamshift.report.trial_plan import can_show, error_basis
+from loamshift.report.trial_plan import can_show, demonstrations, error_basis
 from loamshift.report.words import Words
 
 _DIFFERS = (Shown.DIFFERS, Shown.DIFFERS_LITTLE)
@@ -35,10 +35,7 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
         Paragraph(say(lead(result), words)),
         Paragraph(say(plain_words(result, words=words), words)),
     ]
-    opening += [
-        Paragraph(say(message("trial-demonstration", lack=lack.value, unit=trial.unit), words))
-        for lack in plan.lacks
-    ]
+    opening += [Paragraph(say(one, words)) for one in demonstrations(plan)]
     sections = [Section(None, tuple(opening), Matter.OPENING)]
     figure = trial_figure(result, words=words)
     if figure is not None:
@@ -57,7 +54,7 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
         items = Items(tuple(say(problem.said, words) for problem in result.problems))
         sections.append(Section(_heading("problems", words), (items,)))
     sections.append(Section(_heading("how", words), (Items(_how(result, words)),)))
-    return Letter(trial.name, trial.question, tuple(sections), _last_day(result))
+    return Letter(trial.name, trial.question, tuple(sections), last_day(result))
 
 
 def lead(result: TrialResult) -> Prose:
@@ -94,32 +91,41 @@ def _course(result: TrialResult, name: str) -> list[tuple[DayResult, Difference]
 
 def plain_words(result: TrialResult, *, words: Words) -> Prose:
     """What a trial shows, in one paragraph for somebody who was not there."""
-    trial = result.plan.trial
     answered = [day for day in result.days if day.rows]
-    sentences: list[Message] = []
     if not answered:
         return Prose((message("trial-plain-nothing"),))
-    sentences.append(
-        message(
-            "trial-plain-size",
-            pots=len({one.pot for one in result.readings}),
-            days=len({one.day for one in result.readings}),
-            replicates=trial.replicates,
-            unit=trial.unit,
-        )
-    )
-    for treatment in trial.treatments[1:]:
-        course = _course(result, treatment.name)
-        if course:
-            sentences.append(_of_treatment(result.plan, course, words))
+    sentences = [size_read(result), *effects(result, words=words)]
     sentences.append(message("trial-plain-limits", days=answered[-1].day))
+    met = forecast_met(result)
+    return Prose((*sentences, met) if met is not None else tuple(sentences))
+
+
+def size_read(result: TrialResult) -> Message:
+    """How many pots were read on how many days."""
+    trial = result.plan.trial
+    return message(
+        "trial-plain-size",
+        pots=len({one.pot for one in result.readings}),
+        days=len({one.day for one in result.readings}),
+        replicates=trial.replicates,
+        unit=trial.unit,
+    )
+
+
+def effects(result: TrialResult, *, words: Words) -> list[Message]:
+    """What each treatment did, with its interval; those that could be compared."""
+    courses = (_course(result, one.name) for one in result.plan.trial.treatments[1:])
+    return [_of_treatment(result.plan, course, words) for course in courses if course]
+
+
+def forecast_met(result: TrialResult) -> Message | None:
+    """How well the forecast did, or that there was none; None where it is not compared."""
     met, of = result.predicted_well
-    if of and result.prediction is not None:
-        day = result.prediction.made_on
-        sentences.append(message("trial-plain-forecast", day=day, met=met, of=of))
-    elif result.prediction is None:
-        sentences.append(message("trial-plain-no-forecast"))
-    return Prose(tuple(sentences))
+    if result.prediction is None:
+        return message("trial-plain-no-forecast")
+    if not of:
+        return None
+    return message("trial-plain-forecast", day=result.prediction.made_on, met=met, of=of)
 
 
 def _of_treatment(
@@ -284,5 +290,6 @@ def _how(result: TrialResult, words: Words) -> tuple[str, ...]:
     return tuple(say(one, words) for one in told)
 
 
-def _last_day(result: TrialResult) -> date:
+def last_day(result: TrialResult) -> date:
+    """The day of the last reading; without one the day the trial starts."""
     return max((one.on for one in result.readings), default=result.plan.trial.start)

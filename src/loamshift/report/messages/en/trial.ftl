@@ -168,7 +168,7 @@ trial-figure-title = Difference in pH from “{ $control }”
 trial-figure-axis = pH less that of “{ $control }”
 trial-figure-day = day { $day }
 trial-figure-days = days after the start
-trial-figure-sentence = Points are differences from the control with 95% intervals that hold for all treatments of a day together. Within the shaded range, ±{ $matters }, a difference does not matter.{ $forecast ->
+trial-figure-sentence = Points are differences from the control with 95% intervals that hold for all treatments of a day together. Between the dashed lines, ±{ $matters }, a difference does not matter.{ $forecast ->
     [yes] { " " }Pale boxes are the forecast, kept before the first reading: 9 in 10 within.
    *[no] { "" }
 }
@@ -238,7 +238,46 @@ trial-how-ph = Means are of pH as read. They are not means of acidity: one very 
 trial-how-kept = No reading was left out because it is odd.
 trial-how-sd = Pots of one treatment differed by { $sd } (standard deviation, day { $day }); the design had supposed { $supposed }.
 
+## For people who were not there
+
+trial-public-about = Own trial “{ $name }”, { $days }.
+trial-public-days = { $last ->
+    [none] { $first }
+   *[other] { $first } to { $last }
+}
+trial-public-source = Own trial, { $days }: { $replicates ->
+    [one] one { $unit }
+   *[other] { $replicates } { $unit }s
+} of each of { $treatments } treatments, one soil, one place. Worked out with loamshift { $version }.
+trial-public-key = Bars are 95% intervals; between the dashed lines (±{ $matters }) a difference does not matter.
+trial-public-heading = { $part ->
+    [done] How it was done
+    [found] What was found
+   *[not] What it does not show
+}
+trial-public-elsewhere = the full report of the trial
+trial-public-lot = Which { $unit } got what was decided by lot{ $blocks ->
+    [yes] , separately in each block.
+   *[no] .
+}
+trial-public-treatments = Treatments: { $treatments }.
+trial-public-treatment = “{ $treatment }” ({ $adds ->
+    [none] untreated
+   *[other] { $adds }
+})
+trial-public-compared = Readings ({ $method }) were compared with “{ $control }” by Dunnett's test.
+trial-public-open = “Cannot tell” does not mean “no difference”.
+trial-public-problems = { $count ->
+    [one] One remark on the readings is
+   *[other] { $count } remarks on the readings are
+} in the full report.
+trial-public-once = It measured only the pH, not how plants grew. It is one trial, and counts for more once somebody else has repeated it.
+
 ## The command
+
+trial-nothing-to-share = { $path }: nothing can be compared yet, so there is nothing to share. “loamshift trial report” says what stands in the way.
+trial-page-too-many = This trial has { $count } treatments, and one page holds no more than { $most }. Share the whole report with --pdf or --html.
+trial-page-ending = the file must end in .pdf or .html, such as --page peat.pdf
 
 trial-which-sheet = Name the record sheets that came back.
 trial-read = { $readings ->
