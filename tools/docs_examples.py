@@ -6,7 +6,7 @@ the page is read:
 - ``console``: each line ``$ loamshift ...`` is run (``$ cd`` and other commands are not), and the
   lines under it are what it prints, errors included;
 - ``python``: blocks with ``>>>``, as the doctest module reads them;
-- ``toml`` or ``csv`` after ``<!-- file: NAME -->``: written to that file first.
+- ``toml`` or ``text`` after ``<!-- file: NAME -->``: written to that file first.
 
 A mark on the line before a ``console`` block says more:
 
@@ -40,7 +40,7 @@ WIDTH = 88
 CUT = "[…]"
 BLOCK = re.compile(
     r"(?P<marks>(?:^ *<!-- (?:show|exit|file): .*? -->\n)*)"
-    r"^(?P<indent> *)```(?P<kind>console|python|toml|csv)\n(?P<body>.*?)^ *```$",
+    r"^(?P<indent> *)```(?P<kind>console|python|toml|text)\n(?P<body>.*?)^ *```$",
     re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"<!-- (show|exit|file): (.*?) -->")
@@ -92,7 +92,7 @@ def refreshed(text: str, where: str = "page") -> Ran:
         line = text[: found.start()].count("\n") + 1
         try:
             body = textwrap.dedent(found["body"])
-            if found["kind"] in ("toml", "csv") and "file" in marks:
+            if found["kind"] in ("toml", "text") and "file" in marks:
                 Path(marks["file"]).write_text(body, encoding="utf-8")
                 printed.clear()
             elif found["kind"] == "console":

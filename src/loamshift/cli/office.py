@@ -85,7 +85,6 @@ def command(
 
     from loamshift.cli.kernel_beside import compile_beside
     from loamshift.cli.show import tell, warn
-    from loamshift.web.compiled import COMPILED
     from loamshift.web.serve import free_port, serve, set_up
 
     gc.enable()
@@ -98,6 +97,7 @@ def command(
         hsts_days=hsts,
     )
     from loamshift.store.models import User
+    from loamshift.web.compiled import COMPILED
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port, host=host)

@@ -40,11 +40,11 @@ def command(
     from loamshift.cli.show import tell, warn
     from loamshift.domain.message import message
     from loamshift.domain.worded_error import given
-    from loamshift.web.compiled import COMPILED
     from loamshift.web.serve import LOOPBACK, free_port, serve, set_up
 
     gc.enable()
     folder = set_up(folder=data)
+    from loamshift.web.compiled import COMPILED
     from loamshift.web.prepare import prepare
 
     chosen = free_port(port)
