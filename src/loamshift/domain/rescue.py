@@ -45,6 +45,11 @@ class RescueCourse:
     look_to: date
 
     @property
+    def is_safe_by_ph(self) -> bool:
+        """True where nine beds in ten stay between the limits from the first day on."""
+        return self.safe_90_on is not None and self.safe_90_on <= self.stages[0].on
+
+    @property
     def acts(self) -> bool:
         """True where something goes back on, now or by what a test reads."""
         return bool(self.plan.parts) or any(line.part_g_m2 > 0.0 for line in self.plan.decides)

@@ -122,7 +122,9 @@ def _then(line: TestLine, plan: PlanRule, answer: Answer, case: Case, words: Wor
 
 
 def _working(plan: PlanRule, case: Case) -> str | None:
-    """What is still working: sulfur or lime, of a product known by its label as well."""
+    """What still works: sulfur or lime, of a product known by its label as well; or nothing."""
+    if not plan.parts:
+        return "nothing"
     material = case.own_materials.get(plan.material) or load_materials().get(plan.material)
     group = None if material is None else material.group
     return (

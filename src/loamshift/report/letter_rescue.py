@@ -49,7 +49,8 @@ def putting_right(
     if today or later:
         blocks.append(Items(later or today, numbered=True))
     blocks += course
-    if rescue.lime_as_caco3_g_m2 is not None:
+    harmless = rescue.course is not None and rescue.course.is_safe_by_ph
+    if rescue.lime_as_caco3_g_m2 is not None and not harmless:
         blocks.append(Paragraph(say(_lime(rescue.lime_as_caco3_g_m2), words)))
     if rescue.never:
         blocks.append(Paragraph(say(message("rescue-not"), words)))

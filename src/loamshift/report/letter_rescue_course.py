@@ -69,6 +69,8 @@ def _clock(course: RescueCourse) -> Message:
 def _safe(course: RescueCourse) -> Message:
     """When the plants can stand there again."""
     limits = {"low": ph(course.limit_low_ph), "high": ph(course.limit_high_ph)}
+    if course.is_safe_by_ph:
+        return message("rescue-safe-by-ph", **limits)
     if course.safe_on is None:
         return message("rescue-not-safe", day=course.look_to, **limits)
     half = None if course.safe_on == course.safe_90_on else course.safe_on

@@ -221,3 +221,12 @@ def test_pots_are_filled_afresh(bed_case: Make) -> None:
     assert "rescue-repot" in keys(rescue) and "rescue-first-lime" not in keys(rescue)
     ground = advise(replace(case, bed=PLANTED)).rescue
     assert ground is not None and "rescue-repot" not in keys(ground)
+
+
+def test_no_lime_is_given_where_the_ph_does_no_harm() -> None:
+    rescue, course = rescued(
+        answered("aluminium sulfate", "4.8 kg", 5.6, "hydrangea (blue flowers)")
+    )
+    assert course.is_safe_by_ph
+    assert not course.acts
+    assert "rescue-part-not-yet" in keys(rescue)

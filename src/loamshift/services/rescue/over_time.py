@@ -84,6 +84,11 @@ def rescue_over_time(
         goal = replace(goal, first_g_m2=np.zeros(1))
         if not acidify and (come_frac(DAYS_IN_YEAR) or 1.0) < HALF:
             goal = replace(goal, later_g_m2=np.zeros(1))
+    untreated_90_on = _safe_from(
+        alone.ph[:, : goal.hold + 1], courses.days, (low_ph, high_ph), share=NINE_TENTHS
+    )
+    if untreated_90_on == courses.days[0]:  # nothing to bring back: only salt and roots to mind
+        goal = replace(goal, first_g_m2=np.zeros(1), later_g_m2=np.zeros(1))
     rule = choose_rule(courses.surface, goal, chosen_on=courses.chosen_on)
     direction = Direction.ACIDIFY if acidify else Direction.LIME
     treated = replace(judged, rule=rule, courses=courses, direction=direction)

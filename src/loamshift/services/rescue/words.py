@@ -89,7 +89,7 @@ def too_acid(
     steps.append(_flush(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
-    elif course is not None and course.acts:
+    elif course is not None and (course.acts or course.is_safe_by_ph):
         steps += back_in_parts(course)
     elif lime_now.mid > NOTHING_G_M2:
         wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])

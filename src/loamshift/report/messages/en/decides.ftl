@@ -18,6 +18,7 @@ decides-part = { $day ->
 decides-test-again = { $group ->
     [sulfur] nothing now, as the sulphur is still working; test again in { $month }
     [lime] nothing now, as the lime is still working; test again in { $month }
+    [nothing] nothing now; test again in { $month }
    *[none] nothing now, as it is still working; test again in { $month }
 }
 decides-nothing = nothing more

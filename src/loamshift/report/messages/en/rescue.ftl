@@ -136,6 +136,7 @@ rescue-safe = { $half ->
        *[other] From { $nine } on, 90 do. Plant then, if tests of pH and salt agree.
     }
 }
+rescue-safe-by-ph = The pH alone does no harm: of 100 beds like this one, at least 90 stay between pH { $low } and { $high }, which the plants bear. So much at once can still injure roots. Plant once a test of pH and salt is back and shows that both are safe.
 rescue-not-safe = Most beds like this one do not come to stay between pH { $low } and { $high }, which the plants bear, before { $day }. Plant elsewhere until two tests half a year apart read between them.
 rescue-too-much-to-undo = Within the published limits, this treatment would make { $share } of 100 beds like this one safe by { $day }. Replacing the soil to the depth it was treated is surer.
 rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh compost. Put the old mix where nothing grows.
