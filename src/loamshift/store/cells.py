@@ -11,12 +11,24 @@ from django.db import models
 from loamshift.domain.message import Message, message
 from loamshift.domain.spreadsheet_text import spreadsheet_text
 from loamshift.store.limits import shown
-from loamshift.store.models import Bed, Client, Kept, Product, Question, SentLetter
+from loamshift.store.models import (
+    Bed,
+    Client,
+    JarSeries,
+    Kept,
+    Product,
+    Question,
+    SentLetter,
+    Trial,
+)
 from loamshift.store.plain import field_value
 
 AsField: TypeAlias = "models.Field[Any, Any]"
 
-IN_FILES: Final = ("case_json", "own_text", "answer_text")
+IN_FILES: Final = (
+    *("case_json", "own_text", "answer_text"),
+    *("trial_json", "readings_text", "forecast_text", "sheet_text"),
+)
 """Fields that have a file of their own beside the table."""
 
 TABLES: Final[dict[str, type[Kept]]] = {
@@ -25,8 +37,10 @@ TABLES: Final[dict[str, type[Kept]]] = {
     "letters.csv": SentLetter,
     "products.csv": Product,
     "questions.csv": Question,
+    "trials.csv": Trial,
+    "jars.csv": JarSeries,
 }
-LATER_TABLES: Final = ("questions.csv",)
+LATER_TABLES: Final = ("questions.csv", "trials.csv", "jars.csv")
 """Tables that zips written before they came do not have."""
 LATER: Final = ("label",)
 """Columns that files written before they came do not have; they are empty then."""

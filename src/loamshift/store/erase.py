@@ -5,10 +5,22 @@ from __future__ import annotations
 from typing import Any
 
 from django.db import connection, transaction
+from django.db.models import Q
 
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
-from loamshift.store.models import Bed, Change, Client, Garden, Kept, Office, Question, SentLetter
+from loamshift.store.models import (
+    Bed,
+    Change,
+    Client,
+    Garden,
+    JarSeries,
+    Kept,
+    Office,
+    Question,
+    SentLetter,
+    Trial,
+)
 
 
 def erase_client(office: Office, client: Client) -> int:
@@ -41,11 +53,18 @@ def erase_client(office: Office, client: Client) -> int:
             levels.append((model, above))
             keys += above
             gone += len(above)
-        asked = Question.objects.filter(bed__in=levels[1][1]).order_by("pk")
-        questions = list(asked.select_for_update(of=("self",)).values_list("pk", flat=True))
-        levels.append((Question, questions))
-        keys += questions
-        gone += len(questions)
+        about = Q(bed__in=levels[1][1])
+        about_them: tuple[tuple[type[Kept], Q], ...] = (
+            (Question, about),
+            (Trial, about | Q(client=client.pk)),
+            (JarSeries, about),
+        )
+        for kind, which in about_them:
+            rows_of = kind._default_manager.filter(which).order_by("pk")
+            found = list(rows_of.select_for_update(of=("self",)).values_list("pk", flat=True))
+            levels.append((kind, found))
+            keys += found
+            gone += len(found)
         Change.objects.filter(office=office, thing__in=keys).delete()
         for model, some in reversed(levels):
             model._default_manager.filter(pk__in=some).delete()

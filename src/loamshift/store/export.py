@@ -1,8 +1,9 @@
 """The store, or one client, as a zip of plain tables and files that a person can read.
 
 ``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters,
-products and questions are tables (CSV), gardens and case files TOML, letters the JSON they were
-sent as.
+products, questions, trials and jars are tables (CSV), gardens, case files and trials TOML, letters
+the JSON they were sent as. A trial has its readings and its forecast beside it, as
+``loamshift trial`` keeps them.
 What was put away is in it with its day; people who sign in, and the list of changes, are not.
 ``SHA256SUMS.txt`` holds a digest of every file, by which a file that was cut is found.
 """
@@ -17,12 +18,23 @@ from datetime import UTC, datetime
 from typing import Any, BinaryIO, Final
 
 from django.db import connection, transaction
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 from loamshift import __version__
 from loamshift.store.cells import cell_of, columns
 from loamshift.store.digests import DIGESTS, digest_of, digests_text
-from loamshift.store.models import Bed, Client, Garden, Kept, Office, Product, Question, SentLetter
+from loamshift.store.models import (
+    Bed,
+    Client,
+    Garden,
+    JarSeries,
+    Kept,
+    Office,
+    Product,
+    Question,
+    SentLetter,
+    Trial,
+)
 from loamshift.store.toml_out import toml_text, without_nulls
 
 FORMAT: Final = 1
@@ -57,7 +69,12 @@ def client_zip(client: Client, *, now: datetime, about: str = "") -> bytes:
         letters = SentLetter.objects.filter(bed__in=beds, deleted_at=None)
         clients = Client.objects.filter(pk=client.pk)
         questions = Question.objects.filter(bed__in=beds, deleted_at=None)
-        parts = _parts(clients, gardens, beds, letters, Product.objects.none(), questions)
+        trials = Trial.objects.filter(Q(bed__in=beds) | Q(client=client, bed=None), deleted_at=None)
+        jars = JarSeries.objects.filter(bed__in=beds, deleted_at=None)
+        parts = _chain(
+            _parts(clients, gardens, beds, letters, Product.objects.none(), questions),
+            _trial_parts(trials, jars),
+        )
         head = _head(client.office, scope="client", now=now)
         _write(file, [head, *parts], now=now, about=about)
     return file.getvalue()
@@ -67,16 +84,19 @@ def write_store(file: BinaryIO, office: Office, *, now: datetime, about: str = "
     """Write everything of an office into a file that is open for writing."""
     with _one_moment():
         of = {"office": office}
-        parts = _parts(
-            Client.objects.filter(**of),
-            Garden.objects.filter(**of),
-            Bed.objects.filter(**of),
-            SentLetter.objects.filter(**of),
-            Product.objects.filter(**of),
-            Question.objects.filter(**of),
+        parts = _chain(
+            _parts(
+                Client.objects.filter(**of),
+                Garden.objects.filter(**of),
+                Bed.objects.filter(**of),
+                SentLetter.objects.filter(**of),
+                Product.objects.filter(**of),
+                Question.objects.filter(**of),
+            ),
+            _trial_parts(Trial.objects.filter(**of), JarSeries.objects.filter(**of)),
         )
         head = _head(office, scope="store", now=now)
-        _write(file, _chained(head, parts), now=now, about=about)
+        _write(file, _chain([head], parts), now=now, about=about)
 
 
 def table(model: type[Kept], things: Iterable[Kept]) -> str:
@@ -124,6 +144,20 @@ def _parts(
         yield f"letters/{letter.pk}.json", letter.answer_text
 
 
+def _trial_parts(trials: QuerySet[Trial], jars: QuerySet[JarSeries]) -> Iterator[Part]:
+    """Trials as ``loamshift trial`` keeps them, each file beside the others, and sheets of jars."""
+    yield "trials.csv", table(Trial, trials.order_by("pk"))
+    yield "jars.csv", table(JarSeries, jars.order_by("pk"))
+    for trial in trials.order_by("pk").iterator(chunk_size=100):
+        yield f"trials/{trial.pk}.toml", trial.trial_text
+        if trial.readings_text:
+            yield f"trials/{trial.pk}.readings.csv", trial.readings_text
+        if trial.forecast_text:
+            yield f"trials/{trial.pk}.forecast.json", trial.forecast_text
+    for series in jars.order_by("pk"):
+        yield f"jars/{series.pk}.csv", series.sheet_text
+
+
 def _head(office: Office, *, scope: str, now: datetime) -> Part:
     tree = {
         "format": FORMAT,
@@ -135,9 +169,9 @@ def _head(office: Office, *, scope: str, now: datetime) -> Part:
     return HEAD, toml_text(tree)
 
 
-def _chained(head: Part, parts: Iterable[Part]) -> Iterator[Part]:
-    yield head
-    yield from parts
+def _chain(*parts: Iterable[Part]) -> Iterator[Part]:
+    for some in parts:
+        yield from some
 
 
 def _write(file: BinaryIO, parts: Iterable[Part], *, now: datetime, about: str = "") -> None:

@@ -105,7 +105,7 @@ def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Probl
             tomllib.loads(value)
         except (ValueError, RecursionError) as error:
             yield message("store-not-toml", why=given(error)), message("store-fix-bed-text")
-    elif field.name == "answer_text":
+    elif field.name in ("answer_text", "forecast_text") and value:
         try:
             json.loads(value)
         except (ValueError, RecursionError) as error:
@@ -115,6 +115,8 @@ def _text_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Probl
 def _json_problems(field: models.Field[Any, Any], value: Any) -> Iterator[_Problem]:
     if not isinstance(value, dict):
         yield message("store-not-a-table"), message("store-write-a-table")
+    elif field.name == "trial_json" and not value:
+        yield message("store-trial-unread"), message("store-fix-trial")
     elif not _sound(value, DEEPEST):
         yield message("store-not-storable"), message("store-use-storable", deepest=DEEPEST)
     elif len(json.dumps(value)) > LARGEST_JSON:

@@ -8,7 +8,17 @@ from typing import Any, Final
 
 from django.db import models
 
-from loamshift.store.models import Bed, Client, Garden, Kept, Product, Question, SentLetter
+from loamshift.store.models import (
+    Bed,
+    Client,
+    Garden,
+    JarSeries,
+    Kept,
+    Product,
+    Question,
+    SentLetter,
+    Trial,
+)
 
 KINDS: Final[dict[str, type[Kept]]] = {
     "client": Client,
@@ -17,6 +27,8 @@ KINDS: Final[dict[str, type[Kept]]] = {
     "letter": SentLetter,
     "product": Product,
     "question": Question,
+    "trial": Trial,
+    "jars": JarSeries,
 }
 """Kinds of kept things by their short names, what holds others before what is held."""
 
@@ -26,8 +38,12 @@ PARENT: Final[dict[type[Kept], str]] = {Garden: "client", Bed: "garden", SentLet
 BELOW: Final[dict[type[Kept], type[Kept]]] = {Client: Garden, Garden: Bed, Bed: SentLetter}
 """What lies in a thing."""
 
-REFERS: Final[dict[type[Kept], str]] = {Question: "bed"}
-"""The field that names another thing, which may be put away without this one."""
+REFERS: Final[dict[type[Kept], tuple[str, ...]]] = {
+    Question: ("bed",),
+    Trial: ("bed", "client"),
+    JarSeries: ("bed",),
+}
+"""Fields that name another thing, which may be put away without this one."""
 
 _NEVER: Final = ("id", "office", "version", "created_at", "changed_at", "sought")
 """Fields that a change never holds: they are the thing's own, not the user's."""

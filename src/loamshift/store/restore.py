@@ -39,7 +39,13 @@ __all__ = ["Archive", "ArchiveFault", "Limits", "read_zip"]
 _TEXT_OF: Final[Mapping[str, tuple[str, str, str]]] = {
     "beds.csv": ("beds/", ".toml", "case_text"),
     "letters.csv": ("letters/", ".json", "answer_text"),
+    "trials.csv": ("trials/", ".toml", "trial_text"),
+    "jars.csv": ("jars/", ".csv", "sheet_text"),
 }
+_MAY_LACK: Final[Mapping[str, tuple[tuple[str, str], ...]]] = {
+    "trials.csv": ((".readings.csv", "readings_text"), (".forecast.json", "forecast_text")),
+}
+"""Files that a row has beside its own where there is something in them."""
 _GARDENS: Final = "gardens/"
 _SCOPES: Final = ("store", "client")
 
@@ -243,9 +249,13 @@ class _Reading:
             return True
         folder, tail, attribute = _TEXT_OF[name]
         text = self._text(f"{folder}{thing.pk}{tail}", told_by=where)
-        if text is not None:
-            setattr(thing, attribute, text)
-        return text is not None
+        if text is None:
+            return False
+        setattr(thing, attribute, text)
+        for tail, attribute in _MAY_LACK.get(name, ()):
+            if f"{folder}{thing.pk}{tail}" in self.files:
+                setattr(thing, attribute, self._text(f"{folder}{thing.pk}{tail}") or "")
+        return True
 
     def _gardens(self) -> Iterator[tuple[str, Kept]]:
         heads = columns(Garden)
@@ -283,27 +293,26 @@ class _Reading:
                 self._fault(where, thing.pk, message("store-id-twice"), message("store-remove-one"))
             by_id[key] = thing
         for where, thing in found:
-            name = PARENT.get(type(thing)) or REFERS.get(type(thing))
-            held_by = None if name is None else getattr(thing, f"{name}_id")
-            if name is None or held_by is None:
-                continue
-            parent = by_id.get((name, held_by))
-            if parent is None:
-                self._fault(
-                    f"{where}: {name}",
-                    held_by,
-                    message("store-id-missing", kind=name),
-                    message("store-put-back", kind=name),
-                )
-            elif type(thing) in REFERS:
-                continue
-            elif parent.deleted_at is not None and thing.deleted_at is None:
-                self._fault(
-                    f"{where}: deleted_at",
-                    "",
-                    message("store-above-deleted", kind=name),
-                    message("store-same-moment"),
-                )
+            above = PARENT.get(type(thing))
+            for name in REFERS.get(type(thing), () if above is None else (above,)):
+                held_by = getattr(thing, f"{name}_id")
+                if held_by is None:
+                    continue
+                parent = by_id.get((name, held_by))
+                if parent is None:
+                    self._fault(
+                        f"{where}: {name}",
+                        held_by,
+                        message("store-id-missing", kind=name),
+                        message("store-put-back", kind=name),
+                    )
+                elif name == above and parent.deleted_at is not None and thing.deleted_at is None:
+                    self._fault(
+                        f"{where}: deleted_at",
+                        "",
+                        message("store-above-deleted", kind=name),
+                        message("store-same-moment"),
+                    )
 
     def _text(self, name: str, *, told_by: str = "") -> str | None:
         data = self.files.pop(name, None)

@@ -6,7 +6,7 @@ from typing import Final, TypeVar
 
 from django.db.models import Q, QuerySet
 
-from loamshift.store.models import Bed, Garden, Kept, Office, SentLetter
+from loamshift.store.models import Bed, Garden, Kept, Office, SentLetter, Trial
 from loamshift.store.models.base import folded
 
 Thing = TypeVar("Thing", bound=Kept)
@@ -15,6 +15,7 @@ ABOVE: Final[dict[type[Kept], tuple[str, ...]]] = {
     Garden: ("client",),
     Bed: ("garden", "garden__client"),
     SentLetter: ("bed", "bed__garden", "bed__garden__client"),
+    Trial: ("bed", "bed__garden", "bed__garden__client", "client"),
 }
 """Whose words also find a thing: a bed is found by the names of its garden and client."""
 

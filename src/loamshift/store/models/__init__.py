@@ -13,6 +13,7 @@ from loamshift.store.models.letter import SentLetter
 from loamshift.store.models.office import Office, Role, User
 from loamshift.store.models.product import Product
 from loamshift.store.models.score import ForecastIssued
+from loamshift.store.models.trial import JarSeries, Trial
 
 __all__ = [
     "ApiKey",
@@ -23,6 +24,7 @@ __all__ = [
     "ForecastIssued",
     "Garden",
     "IntakeDraft",
+    "JarSeries",
     "Kept",
     "LaboratoryAnswers",
     "Office",
@@ -30,5 +32,6 @@ __all__ = [
     "Question",
     "Role",
     "SentLetter",
+    "Trial",
     "User",
 ]

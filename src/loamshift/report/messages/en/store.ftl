@@ -54,6 +54,8 @@ store-shorten = Use no more than { $most } characters.
 # $why is what the reader of the file format says, in English.
 store-not-toml = This is not valid TOML ({ $why }).
 store-fix-bed-text = Correct the bed's text.
+store-trial-unread = The trial's file cannot be read.
+store-fix-trial = Correct the trial's file and try again.
 store-fix-file = Correct the file and try again.
 store-not-json = This is not valid JSON ({ $why }).
 store-use-answer-as-is = Use the answer exactly as loamshift wrote it.
