@@ -326,12 +326,17 @@ def keep_texts(app: Sphinx, error: Exception | None) -> None:
     """Write the text of every page beside them, for the excerpts of the search."""
     if error is not None or app.builder.format != "html":
         return
-    texts = {
-        name: " ".join(app.env.get_doctree(name).astext().split())[:MOST_TEXT]
-        for name in sorted(app.env.found_docs)
-    }
+    texts = {name: _text_of(app.env.get_doctree(name)) for name in sorted(app.env.found_docs)}
     script = f"const PAGE_TEXTS = {json.dumps(texts, ensure_ascii=False)};\n"
     (Path(app.outdir) / "_static" / "page-texts.js").write_text(script, encoding="utf-8")
+
+
+def _text_of(page: nodes.document) -> str:
+    """The words of a page without its formulas, whose source nobody reads in an excerpt."""
+    copy = page.deepcopy()
+    for formula in [*copy.findall(nodes.math), *copy.findall(nodes.math_block)]:
+        formula.replace_self(nodes.Text("…"))
+    return " ".join(copy.astext().split())[:MOST_TEXT]
 
 
 def plain_bars(app: Sphinx, what: str, name: str, thing: Any, options: Any, lines: Any) -> None:

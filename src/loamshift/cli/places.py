@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Annotated, Final
+from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
@@ -13,19 +13,22 @@ from loamshift.cli.options import JsonOption, UnitsOption, WordsOption
 from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
+if TYPE_CHECKING:
+    from loamshift.domain.place import Place
+
 _POSITION: Final = re.compile(r"\s*[-+−]?\d[\d.]*\s*(?:[,;]|\s)\s*[-+−]?\d[\d.]*\s*")
 
 
 def command(
-    name: Annotated[
-        str,
+    words_of_name: Annotated[
+        list[str] | None,
         typer.Argument(
             metavar="NAME",
             help=told("cli-help-places-the-name"),
             show_default=False,
             autocompletion=completion.places,
         ),
-    ] = "",
+    ] = None,
     near: Annotated[
         str | None,
         typer.Option(
@@ -47,19 +50,17 @@ def command(
     """
     from loamshift.cli.show import misuse, show, words_for
     from loamshift.report.catalogue import place_letter, places_letter
-    from loamshift.services.search import search_keys
-    from loamshift.tables.places import load_places, nearest_place
+    from loamshift.tables.places import nearest_place, search_places
 
     reader = words_for(units, words)
+    name = " ".join(words_of_name or ())
     if near is not None and name:
         raise misuse(message("cli-name-or-position"), "--near")
     if near is not None or _POSITION.fullmatch(name):
         latitude, longitude = _position(near or name)
-        found = [nearest_place(latitude=latitude, longitude=longitude)]
+        found: tuple[Place, ...] = (nearest_place(latitude=latitude, longitude=longitude),)
     else:
-        places = load_places()
-        names = {key: (place.country,) for key, place in places.items()}
-        found = [places[key] for key in search_keys(name, names, kind="place")]
+        found = search_places(name)
     if as_json:
         from loamshift.cli.result_json import print_json
 

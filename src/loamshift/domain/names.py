@@ -47,7 +47,7 @@ def _said(text: str, kind: str, candidates: tuple[str, ...], *, ambiguous: bool)
     key = "name-ambiguous" if ambiguous else "name-unknown"
     wrong = message(key, given=Given(text[:_SHOWN]), kind=kind)
     if not candidates:
-        return Prose((wrong,))
+        return Prose((wrong, message("name-place-otherwise")) if kind == "place" else (wrong,))
     names = Listed(
         tuple(
             message("name-quoted", name=ProductName(name) if kind == "material" else Given(name))

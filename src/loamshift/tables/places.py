@@ -14,7 +14,14 @@ from loamshift.domain.names import NameFault, nearest_spellings, plain_name
 from loamshift.domain.place import Place
 from loamshift.errors import InputError, OutOfRangeError, TableError
 from loamshift.tables.rows import Row, data_folder, number, number_or_none, read_rows, words
-from loamshift.tables.towns import Town, find_towns, name_of, towns_like, towns_starting
+from loamshift.tables.towns import (
+    Town,
+    find_towns,
+    name_of,
+    towns_going_on,
+    towns_like,
+    towns_starting,
+)
 
 EARTH_RADIUS_KM: Final = 6371.0088
 """Mean radius of the Earth, IUGG."""
@@ -85,10 +92,42 @@ def find_place(text: str) -> Place:
     if len(towns) == 1:
         return _climate_of(towns[0])
     if exact or towns:
-        names = exact or (*map(name_of, towns), *towns_like(plain))
+        names = exact or (*map(name_of, towns), *towns_going_on(plain))
         raise NameFault(text, "place", _offered(names), ambiguous=True)
     names = (*_nearest_names(plain), *towns_like(plain))
     raise NameFault(text, "place", _offered(names), ambiguous=False)
+
+
+def search_places(text: str) -> tuple[Place, ...]:
+    """Every place a text can mean, the one it surely means alone; all listed ones for no text.
+
+    Returns
+    -------
+    tuple of Place
+        Listed places with the words in their names, and towns of the name [degC, mm].
+
+    Raises
+    ------
+    NameFault
+        Where no place is meant; it lists the nearest names.
+
+    Examples
+    --------
+    >>> [place.name for place in search_places("Hull")]
+    ['Kingston upon Hull, England', 'Hull, QC']
+    """
+    plain = plain_name(text)
+    places = load_places()
+    if not plain:
+        return tuple(places[name] for name in sorted(places))
+    try:
+        return (find_place(text),)
+    except NameFault as fault:
+        held = [name for name in places if f" {plain} " in f" {plain_name(name)} "]
+        meant = (*held, *(fault.candidates if fault.ambiguous else ()))
+        if not meant:
+            raise
+        return tuple(find_place(name) for name in dict.fromkeys(meant))
 
 
 def places_starting(text: str) -> tuple[str, ...]:

@@ -15,6 +15,8 @@ from loamshift.tables.rows import data_folder
 _TABLE = "towns"
 _ALIASES: Final = {"GB": ("uk", "great britain", "britain"), "US": ("usa", "u.s.", "america")}
 """What people write for a country beside its name and its two letters."""
+_JOINTS: Final = "upon|on|under"
+"""Words of a river or a hill in full names: people say Hull, the table Kingston upon Hull."""
 _OFFERED: Final = 5
 _ALIKE: Final = 0.75
 """How alike two spellings must be to be offered, 0 to 1, as ``difflib`` counts it."""
@@ -48,12 +50,15 @@ class Town:
 def find_towns(text: str) -> tuple[Town, ...]:
     """Towns that a text can mean, the largest first; none where none has the name.
 
-    A region or country after the name narrows them: ``Madison, WI``, ``Leeds UK``.
+    A region or country after the name narrows them: ``Madison, WI``, ``Leeds UK``. A larger town
+    whose full name holds this one beside a river or a hill is meant as likely.
 
     Examples
     --------
     >>> [town.full_name for town in find_towns("Springfield, Ohio")]
     ['Springfield, OH']
+    >>> [town.full_name for town in find_towns("Hull")]
+    ['Kingston upon Hull, England', 'Hull, QC']
     """
     plain = plain_name(text)
     name, *regions = (part.strip() for part in plain.split(","))
@@ -80,11 +85,26 @@ def towns_like(text: str) -> tuple[str, ...]:
     if not name:
         return ()
     names = dict.fromkeys(line.split(",", 1)[0] for line in _lines() if line[:1] == name[:1])
-    longer = [other for other in names if other.startswith(f"{name} ")]
     alike = difflib.get_close_matches(name, names, n=_OFFERED, cutoff=_ALIKE)
-    found = [town for near in (*longer, *alike) for town in _named(near)]
+    found = [*_going_on(name), *(town for near in alike for town in _named(near))]
     found.sort(key=lambda town: -town.population)
     return tuple(dict.fromkeys(map(name_of, found)))[:_OFFERED]
+
+
+def towns_going_on(text: str) -> tuple[str, ...]:
+    """Names of towns that go on from a text by a further word, the largest first, five at most.
+
+    Examples
+    --------
+    >>> towns_going_on("Newcastle")
+    ('Newcastle upon Tyne, England', 'Newcastle under Lyme, England')
+    """
+    found = sorted(_going_on(plain_name(text)), key=lambda town: -town.population)
+    return tuple(dict.fromkeys(map(name_of, found)))[:_OFFERED]
+
+
+def _going_on(plain: str) -> tuple[Town, ...]:
+    return _matching(rf"{re.escape(plain)} [^,\n]*") if plain else ()
 
 
 def towns_starting(plain: str) -> tuple[Town, ...]:
@@ -92,15 +112,26 @@ def towns_starting(plain: str) -> tuple[Town, ...]:
     name, comma, _ = plain.partition(",")
     if not re.fullmatch(r"[^\n\"]+", name):
         return ()
-    ends = "," if comma else r"[^,\n]*,"
-    starts = [found.start() + 1 for found in re.finditer(f"\n{re.escape(name)}{ends}", _text())]
-    towns = [_town(_text()[start : _text().index("\n", start)]) for start in starts]
-    towns.sort(key=lambda town: -town.population)
+    rest = "" if comma else r"[^,\n]*"
+    towns = sorted(_matching(f"{re.escape(name)}{rest}"), key=lambda town: -town.population)
     return tuple(t for t in towns if not comma or plain_name(t.full_name).startswith(plain))
 
 
 def _inside(name: str, regions: list[str]) -> tuple[Town, ...]:
-    return tuple(town for town in _named(name) if all(town.lies_in(word) for word in regions))
+    """Towns of one name inside regions, and larger ones whose full name holds it."""
+    named, in_full = (
+        [town for town in towns if all(town.lies_in(word) for word in regions)]
+        for towns in (_named(name), _in_full(name))
+    )
+    largest = max((town.population for town in named), default=0)
+    meant = [*named, *(town for town in in_full if town.population > largest)]
+    return tuple(sorted(meant, key=lambda town: -town.population))
+
+
+def _in_full(plain: str) -> tuple[Town, ...]:
+    """Towns whose full name is this one with a river or a hill."""
+    name = re.escape(plain)
+    return _matching(rf"(?:[^,\n]+ (?:{_JOINTS}) {name}|{name} (?:{_JOINTS}) [^,\n]+)")
 
 
 @cache
@@ -117,12 +148,14 @@ def _lines() -> list[str]:
 
 
 def _named(plain: str) -> tuple[Town, ...]:
-    """Every town of one plain spelling; the text is searched, so that nothing else is parsed."""
-    if not re.fullmatch(r"[^\n,\"]+", plain):
-        return ()
-    starts = [found.start() + 1 for found in re.finditer(f"\n{re.escape(plain)},", _text())]
-    ends = [_text().index("\n", start) for start in starts]
-    return tuple(_town(_text()[a:b]) for a, b in zip(starts, ends, strict=True))
+    """Every town of one plain spelling."""
+    return _matching(re.escape(plain)) if re.fullmatch(r"[^\n,\"]+", plain) else ()
+
+
+def _matching(pattern: str) -> tuple[Town, ...]:
+    """Towns whose plain spelling is a pattern; the text is searched, so nothing else is parsed."""
+    starts = [found.start() + 1 for found in re.finditer(f"\n{pattern},", _text())]
+    return tuple(_town(_text()[start : _text().index("\n", start)]) for start in starts)
 
 
 def _town(line: str) -> Town:

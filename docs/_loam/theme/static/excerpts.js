@@ -28,12 +28,16 @@ document.addEventListener("DOMContentLoaded", () => {
     return line;
   };
 
+  const shown = new Set();
   const addTo = (item) => {
     const link = item.querySelector("a");
-    if (!link || item.querySelector("p.context")) return;
+    if (!link || item.dataset.read) return;
+    item.dataset.read = "yes";
     const page = link.getAttribute("href").split(/[?#]/)[0].replace(/^\.\//, "").replace(/\.html$/, "");
     const found = PAGE_TEXTS[page] && excerpt(PAGE_TEXTS[page]);
-    if (found) item.append(marked(found));
+    if (!found || shown.has(page)) return;
+    shown.add(page);
+    item.append(marked(found));
   };
 
   const results = document.getElementById("search-results");

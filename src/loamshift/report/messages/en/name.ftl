@@ -18,4 +18,5 @@ name-ambiguous = { $kind ->
 }
 # One of the names, as it can be typed.
 name-quoted = “{ $name }”
+name-place-otherwise = Give the nearest larger town, or latitude and longitude such as 51.5,-0.1.
 name-did-you-mean = Did you mean { $names }?
