@@ -20,7 +20,6 @@ from loamshift.core.equilibrium import CarbonateParameters, activity_coefficient
 from loamshift.core.formula import ATOMIC_MASS_G_MOL, acid_mol_per_mol
 from loamshift.core.irrigation import water_acid_mmolc_l
 from loamshift.core.lime import (
-    effective_neutralising_frac,
     lime_requirement_caco3_g_m2_from_buffer_ph,
 )
 from loamshift.core.nitrogen import (
@@ -215,15 +214,6 @@ def test_the_strength_of_calcium_chloride_is_three_times_its_concentration() -> 
     )
     assert salty.ionic_strength == pytest.approx(0.030, abs=0.0015)
     assert plain.ionic_strength < 0.003
-
-
-def test_strong_lime_is_allowed_to_its_edge() -> None:
-    fineness = {"mass_fracs": [1.0], "effectiveness_fracs": [1.0]}
-    assert effective_neutralising_frac(caco3_eq_frac=2.6, **fineness) == pytest.approx(2.6)
-    assert effective_neutralising_frac(caco3_eq_frac=0.05, **fineness) == pytest.approx(0.05)
-    for beyond in (0.0, 2.6 + 1e-6):
-        with pytest.raises(OutOfRangeError):
-            effective_neutralising_frac(caco3_eq_frac=beyond, **fineness)
 
 
 def test_nitrification_half_way_to_its_hottest_and_wettest() -> None:

@@ -11,7 +11,6 @@ from loamshift.core.acidity import acid_parts_molc_kg, product_kg_per_kg_sulfur
 from loamshift.core.formula import acid_mol_per_mol, element_counts
 from loamshift.core.lime import (
     LimeParameters,
-    effective_neutralising_frac,
     fineness_frac,
     lime_dissolved_frac,
     lime_requirement_caco3_g_m2_from_buffer_ph,
@@ -141,16 +140,6 @@ def test_sieve_classes_that_cannot_be_are_refused(
 ) -> None:
     with pytest.raises(OutOfRangeError, match=match):
         fineness_frac(masses, effects)
-
-
-def test_lime_as_sold_is_strength_times_fineness_less_its_water() -> None:
-    rule = {"mass_fracs": [0.5, 0.5], "effectiveness_fracs": [0.4, 1.0]}
-    for water, worth in ((0.0, 0.63), (0.25, 0.4725), (0.99, 0.0063)):
-        found = effective_neutralising_frac(caco3_eq_frac=0.9, **rule, water_frac=water)
-        assert found == pytest.approx(worth)
-    for water in (1.0, 1.1, -0.1):
-        with pytest.raises(OutOfRangeError, match="must be a share below 1"):
-            effective_neutralising_frac(caco3_eq_frac=0.9, **rule, water_frac=water)
 
 
 def test_weaker_lime_takes_more_of_it() -> None:

@@ -10,9 +10,7 @@ import pytest
 from loamshift.core.lime import (
     LimeParameters,
     caco3_eq_frac_from_formula,
-    effective_neutralising_frac,
     fineness_frac,
-    fineness_frac_from_cumulative,
     lime_dissolved_frac,
     lime_requirement_caco3_g_m2_from_buffer_ph,
     product_g_m2_from_caco3_g_m2,
@@ -32,15 +30,6 @@ def test_an_acid_salt_has_negative_strength_and_a_neutral_one_none() -> None:
     assert caco3_eq_frac_from_formula("CaCO3") == 1.0
 
 
-def test_cumulative_rule_equals_its_class_rule_and_is_not_the_class_shares() -> None:
-    passing = [0.98, 0.85, 0.45]
-    cumulative = fineness_frac_from_cumulative(passing, [0.1, 0.3, 0.6])
-    assert cumulative == pytest.approx(0.1 * 0.98 + 0.3 * 0.85 + 0.6 * 0.45)
-    assert cumulative == pytest.approx(
-        fineness_frac(shares_from_passing(passing), [0.0, 0.1, 0.4, 1.0])
-    )
-
-
 def test_finer_is_never_worth_less() -> None:
     rule = [
         P.fineness_minnesota_over_8_mesh,
@@ -50,13 +39,6 @@ def test_finer_is_never_worth_less() -> None:
     ]
     worth = [fineness_frac(np.eye(4)[i].tolist(), rule) for i in range(4)]
     assert worth == sorted(worth) == rule
-
-
-def test_water_is_deducted() -> None:
-    wet = effective_neutralising_frac(
-        caco3_eq_frac=0.8, mass_fracs=[1.0], effectiveness_fracs=[1.0], water_frac=0.25
-    )
-    assert wet == pytest.approx(0.6)
 
 
 def test_dissolving_halves_by_class() -> None:
@@ -102,14 +84,10 @@ def test_impossible_fineness_and_products_are_refused() -> None:
         fineness_frac([0.5, 0.4], [0.5, 1.0])
     with pytest.raises(OutOfRangeError, match="share from 0 to 1"):
         fineness_frac([50.0, 50.0], [0.5, 1.0])
-    with pytest.raises(OutOfRangeError, match="sieves against"):
-        fineness_frac_from_cumulative([1.0], [0.5, 0.5])
     with pytest.raises(OutOfRangeError, match="divided"):
         product_g_m2_from_caco3_g_m2(100.0, effective_frac=70.0)
     with pytest.raises(OutOfRangeError, match="0 or more"):
         product_g_m2_from_caco3_g_m2(-1.0, effective_frac=0.7)
-    with pytest.raises(OutOfRangeError, match="caco3_eq_frac"):
-        effective_neutralising_frac(caco3_eq_frac=90, mass_fracs=[1], effectiveness_fracs=[1])
 
 
 def need(form: str, coefficients: tuple[float, ...], **given: float | None) -> float:

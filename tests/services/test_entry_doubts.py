@@ -17,7 +17,6 @@ from loamshift.services.advise import advise
 from loamshift.services.cautions.entry_doubts import (
     CHECK,
     WHEN,
-    doubtful_paths,
     entry_doubt_findings,
     entry_doubts,
     figure_told,
@@ -161,7 +160,7 @@ def test_a_likely_slip_is_asked_about_with_what_may_be_meant(
     assert "?" in told
     assert rows[0].severity is Severity.CAUTION
     assert not rows[0].passed
-    assert doubtful_paths(case) == {path}
+    assert [doubt.path for doubt in entry_doubts(case)] == [path]
 
 
 @pytest.mark.parametrize("case", NOT_ASKED)
@@ -195,7 +194,7 @@ def test_lists_of_pairs_are_walked_to_the_entry_that_is_doubtful() -> None:
 
 def test_a_depth_worked_in_beyond_the_spade_is_asked_about() -> None:
     entry = '[[applied]]\ndate = 2025-10-05\nmaterial = "gypsum"\nrate = 90\nincorporated = 100'
-    assert doubtful_paths(bed(more=entry)) == {"applied[1].incorporated"}
+    assert [doubt.path for doubt in entry_doubts(bed(more=entry))] == ["applied[1].incorporated"]
 
 
 def test_only_units_that_explain_the_figure_are_offered() -> None:

@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-from itertools import pairwise
-
 import pytest
 
 from loamshift.core.buffer_acidity import buffer_ph_without_acidity
@@ -14,7 +12,6 @@ from loamshift.tables.laboratory import (
     buffer_families,
     buffer_ph_method_for_target,
     load_buffer_ph_methods,
-    load_fineness_rules,
     load_sieve_openings_um,
 )
 from loamshift.units import g_m2_from_lb_acre
@@ -125,42 +122,8 @@ def test_nearest_target_of_nothing() -> None:
         buffer_ph_method_for_target("no such method", target_ph=6.5)
 
 
-def test_fineness_rises_from_coarse_to_fine_and_classes_join() -> None:
-    rules = load_fineness_rules()
-    assert {"nebraska", "new york", "minnesota", "ohio", "iowa"} <= set(rules)
-    for classes in rules.values():
-        effective = [c.effective_pct for c in classes]
-        assert effective == sorted(effective)
-        assert effective[-1] == 100.0
-        assert classes[-1].mesh_high is None
-        for coarser, finer in pairwise(classes):
-            assert coarser.mesh_high == finer.mesh_low
-
-
-def test_printed_fineness_of_nebraska() -> None:
-    found = [(c.mesh_low, c.mesh_high, c.effective_pct) for c in load_fineness_rules()["nebraska"]]
-    assert found == [(None, 8, 10.0), (8, 50, 40.0), (50, None, 100.0)]
-
-
-def test_iowa_weights_by_class_agree_with_the_weights_on_passing() -> None:
-    passing = {4: 1.0, 8: 0.9, 60: 0.5}
-    by_weight = 0.1 * passing[4] + 0.3 * passing[8] + 0.6 * passing[60]
-    shares = (1.0 - passing[4], passing[4] - passing[8], passing[8] - passing[60], passing[60])
-    classes = load_fineness_rules()["iowa"]
-    by_class = sum(s * c.effective_pct / 100.0 for s, c in zip(shares, classes, strict=True))
-    assert by_class == pytest.approx(by_weight)
-
-
 def test_sieves_get_finer_with_their_number() -> None:
     openings = load_sieve_openings_um()
     assert list(openings) == sorted(openings)
     assert list(openings.values()) == sorted(openings.values(), reverse=True)
     assert openings[100] == 150.0
-    used = {
-        mesh
-        for classes in load_fineness_rules().values()
-        for c in classes
-        for mesh in (c.mesh_low, c.mesh_high)
-        if mesh is not None
-    }
-    assert used <= set(openings)

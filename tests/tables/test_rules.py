@@ -19,7 +19,6 @@ from loamshift.tables.rules import (
     cap_for,
     caution_text,
     has_cap,
-    load_acidity_lime_rates,
     load_caps,
     load_cautions,
     load_lime_rates,
@@ -347,16 +346,3 @@ def test_lime_rates_rise_with_the_step_and_the_clay() -> None:
         row = [chart[rise, t] for t in ("sandy loam", "loam", "clay loam")]
         assert row == sorted(row)
     assert chart[2.5, "loam"] == pytest.approx(781.2, abs=0.1)  # 16 lb/100 sq ft
-
-
-def test_turf_lime_rises_with_acidity_and_target() -> None:
-    rates = load_acidity_lime_rates()
-    assert len(rates) == 75
-    for target in (6.0, 6.5, 7.0):
-        column = sorted(
-            (r.exchangeable_acidity_cmolc_kg, r.rate_as_caco3_g_m2)
-            for r in rates
-            if r.ph_target == target
-        )
-        amounts = [amount for _, amount in column]
-        assert amounts == sorted(amounts)

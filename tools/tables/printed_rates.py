@@ -108,15 +108,6 @@ LIME_COLUMNS = (
     "usable",
     "note",
 )
-ACIDITY_COLUMNS = (
-    "exchangeable_acidity_cmolc_kg",
-    "ph_target",
-    "rate_as_caco3_g_m2",
-    "source_key",
-    "where",
-    "evidence",
-    "note",
-)
 LICENCE = "facts with their sources; our selection Apache-2.0"
 LIME_ROWS = range(72, 91)
 LIME_PAGES = {
@@ -127,7 +118,7 @@ LIME_PAGES = {
 
 
 def build_rates() -> None:
-    """Write ``sulfur_rates.csv``, ``lime_rates.csv`` and ``lime_rates_acidity.csv``."""
+    """Write ``sulfur_rates.csv`` and ``lime_rates.csv``."""
     write_table(
         "sulfur_rates",
         SULFUR_COLUMNS,
@@ -156,17 +147,6 @@ def build_rates() -> None:
             "script": "tools/tables/build_rules.py",
             "licence": LICENCE,
             "note": "No text states its depth. Limestone taken as CaCO3.",
-        },
-    )
-    write_table(
-        "lime_rates_acidity",
-        ACIDITY_COLUMNS,
-        acidity_rows(),
-        about={
-            "title": "Lime for turf by exchangeable acidity (modified Mehlich buffer), Penn State",
-            "script": "tools/tables/build_rules.py",
-            "licence": LICENCE,
-            "note": "meq/100 g as printed equals cmolc/kg. Depth not stated.",
         },
     )
 
@@ -252,27 +232,7 @@ def lime_differences() -> list[str]:
         printed = float(by_row[str(ours["row"])]["note"].split()[1])
         if abs(float(str(ours["rate_g_m2"])) - printed) > 0.51:
             found.append(f"lime row {ours['row']}: {ours['rate_g_m2']} against {printed}")
-    for row, turf in zip(source_rows("liming_psu_turf"), acidity_rows(), strict=True):
-        value = float(str(turf["rate_as_caco3_g_m2"]))
-        if abs(value - float(row["g_CaCO3_per_m2"])) > 0.06:
-            found.append(f"turf {row['exchangeable_acidity_meq_100g']}: {value}")
     return found
-
-
-def acidity_rows() -> list[dict[str, object]]:
-    """The turf table of Penn State."""
-    return [
-        {
-            "exchangeable_acidity_cmolc_kg": float(row["exchangeable_acidity_meq_100g"]),
-            "ph_target": float(row["pH_goal"]),
-            "rate_as_caco3_g_m2": round(float(row["rate"]) * G_M2_PER_UNIT[row["unit_printed"]], 2),
-            "source_key": "penn-state-turf-lime",
-            "where": f"{row['rate']} {row['unit_printed']}",
-            "evidence": "seen",
-            "note": "",
-        }
-        for row in source_rows("liming_psu_turf")
-    ]
 
 
 def _middle(text: str) -> float | None:

@@ -3,35 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
-from loamshift.domain.evidence import Evidence
 from loamshift.domain.rules import BufferPhMethod
 from loamshift.errors import TableError
 from loamshift.tables.rows import evidence, number, number_or_none, read_rows, words
 
 NO_EQUATION = "none"
 """The ``form`` of a method that is known by name but gives no lime equation to use."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FinenessClass:
-    """One sieve class of a fineness rule.
-
-    The class passes ``mesh_low`` and is held on ``mesh_high``; None is an open end [mesh].
-    ``effective_pct`` of its neutralising value counts [%], within ``base_years`` where said [yr].
-    """
-
-    rule: str
-    mesh_low: int | None
-    mesh_high: int | None
-    effective_pct: float
-    base_years: float | None
-    source_key: str
-    evidence: Evidence
-    note: str
 
 
 @cache
@@ -105,28 +85,6 @@ def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod
 def buffer_families() -> tuple[BufferPhMethod, ...]:
     """One method for each kind of buffer: what an unnamed reading may be."""
     return tuple(method for method in load_buffer_ph_methods().values() if method.family)
-
-
-@cache
-def load_fineness_rules() -> Mapping[str, tuple[FinenessClass, ...]]:
-    """Fineness rules by name, each with its sieve classes."""
-    rules: dict[str, list[FinenessClass]] = {}
-    for row in read_rows("fineness_rules"):
-        rules.setdefault(row["rule"], []).append(
-            FinenessClass(
-                rule=row["rule"],
-                mesh_low=int(row["mesh_low"]) if row["mesh_low"] else None,
-                mesh_high=int(row["mesh_high"]) if row["mesh_high"] else None,
-                effective_pct=number(row, "effective_pct"),
-                base_years=number_or_none(row, "base_years"),
-                source_key=row["source_key"],
-                evidence=evidence(row),
-                note=row["note"],
-            )
-        )
-    return MappingProxyType(
-        {rule: tuple(sorted(held, key=lambda c: c.mesh_low or 0)) for rule, held in rules.items()}
-    )
 
 
 @cache

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
-from loamshift.domain.evidence import Evidence
 from loamshift.domain.message import Measure, Message, Prose, Quantity, message, prose
 from loamshift.domain.rules import Cap, CautionKind, CautionRule, LimeRate, SulfurRate
 from loamshift.errors import TableError
-from loamshift.tables.rows import Row, evidence, number, number_or_none, read_rows, truth
+from loamshift.tables.rows import evidence, number, number_or_none, read_rows, truth
 
 ANY_SITUATION = "any"
 _QUANTITIES: Final = {
@@ -29,17 +27,6 @@ _QUANTITIES: Final = {
     "1": Quantity.NUMBER,
 }
 """Kinds of number by the units of the table of figures in cautions."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AcidityLimeRate:
-    """One row of a laboratory's table: lime [g CaCO3/m2] by exchangeable acidity [cmolc/kg]."""
-
-    exchangeable_acidity_cmolc_kg: float
-    ph_target: float
-    rate_as_caco3_g_m2: float
-    source_key: str
-    evidence: Evidence
 
 
 @cache
@@ -187,12 +174,6 @@ def load_lime_rates() -> tuple[LimeRate, ...]:
 
 
 @cache
-def load_acidity_lime_rates() -> tuple[AcidityLimeRate, ...]:
-    """Lime for turf by exchangeable acidity and pH wanted, as one laboratory prints it [g/m2]."""
-    return tuple(_acidity_rate(row) for row in read_rows("lime_rates_acidity"))
-
-
-@cache
 def _governing() -> Mapping[tuple[str, str, str], Cap]:
     caps: dict[tuple[str, str, str], Cap] = {}
     for cap in load_caps():
@@ -202,13 +183,3 @@ def _governing() -> Mapping[tuple[str, str, str], Cap]:
         if cap.used:
             caps[triple] = cap
     return caps
-
-
-def _acidity_rate(row: Row) -> AcidityLimeRate:
-    return AcidityLimeRate(
-        exchangeable_acidity_cmolc_kg=number(row, "exchangeable_acidity_cmolc_kg"),
-        ph_target=number(row, "ph_target"),
-        rate_as_caco3_g_m2=number(row, "rate_as_caco3_g_m2"),
-        source_key=row["source_key"],
-        evidence=evidence(row),
-    )

@@ -61,11 +61,6 @@ def entry_doubts(case: Case) -> tuple[EntryDoubt, ...]:
     )
 
 
-def doubtful_paths(case: Case) -> frozenset[str]:
-    """Paths of the case file whose figure is asked about."""
-    return frozenset(doubt.path for doubt in entry_doubts(case))
-
-
 def entry_doubt_findings(case: Case) -> tuple[Finding, ...]:
     """A question for every doubtful figure.
 
