@@ -15,7 +15,19 @@ from loamshift.report.missing_extra import EXTRA_OF, missing_extra
 ROOT = Path(__file__).parents[2]
 BED = str(ROOT / "examples" / "bean-rows.toml")
 HIDE = "import sys\nfor name in {hidden!r}: sys.modules[name] = None\n"
-EXTRAS = ("typst", "django", "ninja", "waitress", "whitenoise", "psycopg", "pandas", "polars")
+EXTRAS = (
+    "typst",
+    "django",
+    "ninja",
+    "waitress",
+    "whitenoise",
+    "psycopg",
+    "pandas",
+    "polars",
+    "dask",
+    "distributed",
+    "pyarrow",
+)
 
 
 def ran(program: str, hidden: tuple[str, ...] = EXTRAS) -> subprocess.CompletedProcess[str]:
@@ -71,7 +83,7 @@ def test_what_needs_an_extra_says_how_to_install_it(
         ("a.pdf()", "letters"),
         ("a.plot().png()", "letters"),
         ("a.to_frame('ledger')", "lab"),
-        ("a.to_frame('ledger', library='polars')", "scale"),
+        ("a.to_frame('ledger', library='polars')", "polars"),
     ],
 )
 def test_python_says_it_too(program: str, extra: str) -> None:

@@ -19,7 +19,10 @@ EXTRA_OF: Final[Mapping[str, str]] = MappingProxyType(
         "whitenoise": "web",
         "psycopg": "office",
         "pandas": "lab",
-        "polars": "scale",
+        "polars": "polars",
+        "dask": "scale",
+        "distributed": "scale",
+        "pyarrow": "scale",
     }
 )
 """The extra of the package that brings each module."""

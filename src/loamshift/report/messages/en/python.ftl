@@ -1,13 +1,14 @@
 ### What Python says besides answers: parts that are not installed, and faults of tables.
 ### Names of extras, columns and arguments are never translated.
 
-# $extra is the extra of the package: letters, web, office, lab or scale.
+# $extra is the extra of the package: letters, web, office, lab, polars or scale.
 extra-missing = { $extra ->
     [letters] PDF and PNG need a part that is not installed. Install it with: pip install "loamshift[letters]"
     [web] The workbench in the browser needs parts that are not installed. Install them with: pip install "loamshift[web]"
     [office] An office on PostgreSQL needs a part that is not installed. Install it with: pip install "loamshift[office]"
     [lab] A pandas table needs pandas, which is not installed. Install it with: pip install "loamshift[lab]"
-   *[scale] A Polars table needs Polars, which is not installed. Install it with: pip install "loamshift[scale]"
+    [polars] A Polars table needs Polars, which is not installed. Install it with: pip install "loamshift[polars]"
+   *[scale] Long tables need parts that are not installed. Install them with: pip install "loamshift[scale]"
 }
 python-not-a-case = “{ $given }” is not a case: give what new_case or read_case returned, the path of a case file, or a dictionary with its keys.
 python-no-frame-library = A table needs pandas or Polars, and neither is installed. Install one with: pip install "loamshift[lab]"
