@@ -6,7 +6,8 @@
 
 Prints for each design how often a trial without any effect shows one (wanted: 5 in 100), how often
 all intervals hold the true differences (95 in 100), and how often a trial shows the smallest
-difference that its design promises to show (80 in 100).
+difference that its design promises to show (80 in 100). Then how often the check by lot comes to
+5 in 100 or less for one treatment that does nothing: at most so often, by the lot itself.
 """
 
 from __future__ import annotations
@@ -19,6 +20,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.analysis.before_after import set_off
+from loamshift.core.analysis.dealt_again import dealt_again
 from loamshift.core.analysis.dose_slope import dose_slope
 from loamshift.core.analysis.many_to_one import against_control, differences
 from loamshift.core.analysis.over_time import average_means
@@ -29,6 +32,7 @@ from loamshift.core.design.size import smallest_difference_ph
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int_]
 LEVEL, POWER, SD_PH = 0.95, 0.8, 0.1
+BED_SD_PH = 0.5
 BLOCK_SD_PH, POT_SD_PH, DAY_SD_PH, LASTS = 0.3, 0.08, 0.05, 0.6
 FACTORS = np.array([[-0.5, 0.5, -0.5, 0.5], [-0.5, -0.5, 0.5, 0.5], [1.0, -1.0, -1.0, 1.0]])
 
@@ -49,12 +53,15 @@ class Kind:
     has_power: bool = True
     lost: int = 0
     days: int = 1
+    before: int = 0
     gaps: int = 0
 
     @property
     def promised_ph(self) -> float:
         """The smallest difference the design promises to show [pH]."""
         sd = SD_PH if self.days == 1 else float(np.sqrt(variance_of_average(self.days)))
+        if self.before:
+            sd = SD_PH * float(np.sqrt(1.0 / self.before + 1.0 / self.days))
         return smallest_difference_ph(
             sd_ph=sd,
             replicates=self.replicates,
@@ -107,6 +114,23 @@ def over_days(
     return found.low, found.high
 
 
+def before_after(
+    kind: Kind, effect: FloatArray, rng: np.random.Generator
+) -> tuple[FloatArray, FloatArray]:
+    """Ends of the intervals of changes since before, of beds that differ from the start."""
+    treatment, _ = laid_out(kind, rng)
+    read = 7.0 + rng.normal(0.0, SD_PH, (treatment.size, kind.before + kind.days))
+    read += rng.normal(0.0, BED_SD_PH, treatment.size)[:, None]
+    is_before = np.arange(read.shape[1]) < kind.before
+    read += 0.2 * ~is_before  # the season, alike for all
+    read[:, ~is_before] += effect[treatment][:, None]
+    for _ in range(kind.gaps):
+        read[rng.integers(treatment.size), rng.integers(kind.before, read.shape[1])] = np.nan
+    fit = average_means(set_off(read, is_before), treatment)
+    found = differences(fit.mean, fit.covariance, kind.contrasts, df=fit.df, level=LEVEL)
+    return found.low, found.high
+
+
 def by_dose(
     kind: Kind, effect: FloatArray, rng: np.random.Generator
 ) -> tuple[FloatArray, FloatArray]:
@@ -152,7 +176,65 @@ KINDS = (
         days=5,
         gaps=3,
     ),
+    Kind(
+        "before and after, 4 beds of each, 3 days before and 4 after",
+        *(4, 2, False, before_after, against_control(2)),
+        days=4,
+        before=3,
+    ),
+    Kind(
+        "before and after, 2 treatments and control, 3 beds, 2 days before and 3 after",
+        *(3, 3, False, before_after, against_control(3)),
+        days=3,
+        before=2,
+    ),
 )
+
+
+@dataclass(frozen=True)
+class Deal:
+    """One treatment and its control, checked by lot; ``skewed`` errors are exponential."""
+
+    name: str
+    pots: int
+    in_blocks: bool = False
+    lost: int = 0
+    skewed: bool = False
+
+
+DEALS = (
+    Deal("randomised, 4 pots", 4),
+    Deal("randomised, 5 pots", 5),
+    Deal("randomised, 5 pots, errors far from normal", 5, skewed=True),
+    Deal("randomised, 10 pots, 9,999 deals drawn", 10),
+    Deal("randomised, 6 pots, 2 of the control lost", 6, lost=2),
+    Deal("6 pairs or blocks", 6, in_blocks=True),
+    Deal("8 pairs or blocks, errors far from normal", 8, in_blocks=True, skewed=True),
+)
+
+
+def dealt(deal: Deal, *, trials: int) -> float:
+    """Share of trials without an effect in which the check comes to 5 in 100 or less [0-1]."""
+    rng = np.random.default_rng(2026)
+    few = 0
+    for _ in range(trials):
+        treatment = shuffled(
+            replicates=deal.pots, n_treatments=2, in_blocks=deal.in_blocks, rng=rng
+        )
+        block = np.repeat(np.arange(deal.pots), 2) if deal.in_blocks else None
+        error = rng.exponential(SD_PH, treatment.size) if deal.skewed else None
+        read = 7.0 + (rng.normal(0.0, SD_PH, treatment.size) if error is None else error)
+        if block is not None:
+            read += rng.normal(0.0, BLOCK_SD_PH, deal.pots)[block]
+        kept = np.sort(np.argsort(treatment, kind="stable")[deal.lost :])
+        found = dealt_again(
+            read[kept],
+            treatment[kept] == 1,
+            None if block is None else block[kept],
+            rng=rng,
+        )
+        few += found.p <= 1.0 - LEVEL
+    return few / trials
 
 
 def tried(kind: Kind, *, trials: int) -> tuple[float, float, float | None]:
@@ -191,6 +273,12 @@ def main(arguments: list[str]) -> int:
         print(f"| {kind.name} | {100 * wrong:.1f}% | {100 * right:.1f}% | {said} |", flush=True)
         outside |= not (0.035 <= wrong <= 0.065 and 0.935 <= right <= 0.965)
         outside |= power is not None and abs(power - POWER) > 0.03
+    print("\n| check by lot | at 5 in 100 or less where nothing was done |")
+    print("|---|---|", flush=True)
+    for deal in DEALS:
+        share = dealt(deal, trials=trials)
+        print(f"| {deal.name} | {100 * share:.1f}% |", flush=True)
+        outside |= share > 0.065
     return int(outside)
 
 

@@ -151,7 +151,7 @@ def test_a_lost_label_is_mended_by_reading_the_sheet_again(folder: Path) -> None
     place = next(n for n, line in enumerate(lines) if line.startswith("3,") and ",30," in line)
     broken = [*lines[:place], lines[place][1:], *lines[place + 1 :]]
     (folder / "lost.csv").write_text("\n".join(broken), encoding="utf-8")
-    assert "has a pH but no pot" in ran(folder, "read", "peat.toml", "lost.csv").stdout
+    assert "has a pH but no label" in ran(folder, "read", "peat.toml", "lost.csv").stdout
     (folder / "lost.csv").write_text(text, encoding="utf-8")
     mended = ran(folder, "read", "peat.toml", "lost.csv")
     assert "no pot" not in mended.stdout and "Day 30" not in mended.stdout

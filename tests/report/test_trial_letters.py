@@ -69,7 +69,7 @@ def test_nothing_to_compare_is_said() -> None:
     result = analyse(made, rows(made, falls), prediction=None)
     text = plain_text(letter_lines(trial_letter(result, words=UK), width=200))
     assert "Nothing can be compared yet" in text
-    assert "one pot cannot tell a treatment from chance" in text
+    assert "there is only one pot of each treatment" in text
 
 
 @pytest.mark.parametrize("words", [UK, US], ids=["uk", "us"])

@@ -18,7 +18,7 @@ from loamshift.case.mend import ListMend, Mend, fault_of, for_example, quoted
 from loamshift.case.read import case_from_tree
 from loamshift.case.schema import CASE_VERSION, CaseFile, item_table
 from loamshift.case.toml_text import parse_toml, read_text
-from loamshift.case.trial_schema import DAYS, TreatmentEntry, TrialFile
+from loamshift.case.trial_schema import DAYS, DAYS_BEFORE_AFTER, TreatmentEntry, TrialFile
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.message import Given, Listed, Message, message
 from loamshift.domain.ph import PhMethod
@@ -147,6 +147,8 @@ def _case(
     tree |= shared
     bed = dict(tree["bed"]) if isinstance(tree.get("bed"), Mapping) else {}
     kind = BedKind.FIELD if design is Design.STRIPS else BedKind.CONTAINER
+    if design is not None and design.is_of_beds:
+        kind = BedKind.GROUND
     bed.setdefault("kind", kind.value)
     bed.setdefault("planted", False)
     start = own.get("start")
@@ -256,8 +258,11 @@ def _trial(
         )
     replicates = file.replicates or 1
     if replicates * len(treatments) > _MOST_PLACES:
-        wrong = message("trial-too-many", count=replicates * len(treatments), most=_MOST_PLACES)
+        count = replicates * len(treatments)
+        unit = "bed" if design.is_of_beds else "pot"
+        wrong = message("trial-too-many", count=count, most=_MOST_PLACES, unit=unit)
         collected.fault("replicates", replicates, wrong)
+    days = _days(file, design, collected)
     if collected.faults or file.start is None:
         return None
     treatments.sort(key=lambda treatment: treatment.name != control)
@@ -274,8 +279,9 @@ def _trial(
         has_control=control is not None,
         replicates=replicates,
         in_blocks=in_blocks,
+        by_lot=file.by_lot is not False,
         seed=1 if file.seed is None else file.seed,
-        days=tuple(sorted(set(file.days or DAYS))),
+        days=days,
         ph_method=file.ph_method or PhMethod.WATER_1_2_5,
         matters_ph=file.matters or limits["matters_ph"],
         sd_ph=file.sd,
@@ -285,6 +291,20 @@ def _trial(
         per_row=file.per_row or per_row,
         case=case,
     )
+
+
+def _days(file: TrialFile, design: Design, collected: Collected) -> tuple[int, ...]:
+    """The days of reading; one before the start and one after it where both are compared."""
+    is_both = design is Design.BEFORE_AFTER
+    if "days" not in file.model_fields_set or file.days is None:
+        return DAYS_BEFORE_AFTER if is_both else DAYS
+    days = tuple(sorted(set(file.days)))
+    example = for_example("[-60, -30, 0, 30, 90]")
+    if is_both and not days[0] <= 0 < days[-1]:
+        collected.fault("days", list(days), message("trial-days-both"), example)
+    elif not is_both and days[0] < 0:
+        collected.fault("days", list(days), message("trial-days-before"), for_example("[0, 30]"))
+    return days
 
 
 def _check_treatments(

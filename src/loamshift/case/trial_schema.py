@@ -29,6 +29,8 @@ from loamshift.domain.trial import Design
 TRIAL_VERSION: Final = 1
 DAYS: Final = (0, 1, 3, 9, 30, 90)
 """Days on which pots are read where nobody says: each about three times the last."""
+DAYS_BEFORE_AFTER: Final = (-60, -30, 0, 30, 90, 180, 365)
+"""Days on which beds are read before and after, where nobody says; day 0 is still before."""
 _MOST_DAYS: Final = 40
 _LAST_DAY: Final = 1100
 
@@ -61,12 +63,16 @@ _DESIGN = choice(
         "doses": "dose series",
         "dose-response": "dose series",
         "strip trial": "strips",
+        "zones": "side by side",
+        "beds": "side by side",
+        "baci": "before and after",
+        "before-after-control-impact": "before and after",
     },
 )
 _AMOUNT = quantity(read_amount, "amount", "g", bare="g-on-bed")
 _RATE = quantity(read_rate, "rate", "g/m2")
 _NAMES = list_of(text(longest=40), longest=2, single=False)
-_DAYS = list_of(whole(low=0, high=_LAST_DAY), longest=_MOST_DAYS, single=False)
+_DAYS = list_of(whole(low=-_LAST_DAY, high=_LAST_DAY), longest=_MOST_DAYS, single=False)
 _PH = number(low=2.0, high=11.0, unit="pH")
 _READINGS = list_of(_PH, longest=50, single=False)
 _MOST_SOILS: Final = 50
@@ -141,6 +147,7 @@ class TrialFile(Table):
         tuple[tuple[float, ...], ...] | None,
         Key(_SLURRIES, example="[[7.1, 7.2, 7.1], [6.8, 6.9, 6.8]]"),
     ] = None
+    by_lot: Annotated[bool | None, Key(FLAG, example="false")] = True
     seed: Annotated[int | None, Key(whole(low=0, high=2**31 - 1), example="7")] = 1
     blind: Annotated[bool | None, Key(FLAG, example="true")] = False
     per_row: Annotated[int | None, Key(whole(low=1, high=50), example="5")] = None

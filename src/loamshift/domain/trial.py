@@ -26,11 +26,20 @@ class Design(StrEnum):
     """One material in rising doses."""
     STRIPS = "strips"
     """Blocks of strips side by side in a field."""
+    SIDE_BY_SIDE = "side by side"
+    """Whole beds of one garden, or zones of one field."""
+    BEFORE_AFTER = "before and after"
+    """Whole beds, read before the start and after it, some of them treated."""
 
     @property
     def always_in_blocks(self) -> bool:
         """True where the design is made of blocks."""
         return self in (Design.BLOCKS, Design.PAIRED, Design.STRIPS)
+
+    @property
+    def is_of_beds(self) -> bool:
+        """True where a treatment is given to a whole bed."""
+        return self in (Design.SIDE_BY_SIDE, Design.BEFORE_AFTER)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +65,8 @@ class Trial:
 
     ``case`` is one pot, plot or strip as a bed, on the day it starts. ``slurry_ph`` are repeated
     readings of one soil each, from which the error is taken [pH]; ``sd_ph`` says it outright.
-    ``matters_ph`` is the difference below which two count as equal [pH].
+    ``matters_ph`` is the difference below which two count as equal [pH]. ``by_lot`` is false where
+    somebody else had decided what is treated; places then stand in the order of the treatments.
     """
 
     name: str
@@ -67,6 +77,7 @@ class Trial:
     has_control: bool
     replicates: int
     in_blocks: bool
+    by_lot: bool
     seed: int
     days: tuple[int, ...]
     ph_method: PhMethod
@@ -85,7 +96,9 @@ class Trial:
 
     @property
     def unit(self) -> str:
-        """What a treatment is given to: pot, strip or plot."""
+        """What a treatment is given to: pot, strip, bed or plot."""
+        if self.design.is_of_beds:
+            return "bed"
         if self.case.bed.kind is BedKind.CONTAINER:
             return "pot"
         return "strip" if self.design is Design.STRIPS else "plot"
@@ -114,7 +127,6 @@ class Lack(StrEnum):
 
     CONTROL = "no-control"
     REPLICATES = "no-replicates"
-    ONE_TREATMENT = "one-treatment"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -58,6 +58,8 @@ class Trouble(StrEnum):
     EXCHANGED = "exchanged"
     NO_ERROR = "no-error"
     OTHER_FORECAST = "other-forecast"
+    NO_BEFORE = "no-before"
+    LOT_DISAGREES = "lot-disagrees"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,10 +83,26 @@ class Shown(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """What dealing the pots out again says: of ``ways``, ``as_large`` differ as much [count].
+
+    ``ways`` are all there are where ``is_exact``, else drawn ones. ``p`` is the chance of it, did
+    the treatment do nothing, and ``can_reach`` the smallest that so many pots could show [0-1].
+    """
+
+    ways: int
+    as_large: int
+    is_exact: bool
+    p: float
+    can_reach: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Difference:
     """A treatment less the control [pH], with an interval that holds for all on that day.
 
     ``mean`` and ``n`` are those of the treatment. ``expected`` is the forecast of the change.
+    ``lot`` is None where nothing was dealt by lot.
     """
 
     treatment: str
@@ -98,6 +116,20 @@ class Difference:
     expected: float | None = None
     expected_low: float | None = None
     expected_high: float | None = None
+    lot: Lot | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BareChange:
+    """How much more the beds of a treatment changed than untreated ones, without an interval [pH].
+
+    ``n`` and ``n_control`` beds [count].
+    """
+
+    treatment: str
+    change: float
+    n: int
+    n_control: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,6 +173,7 @@ class TrialResult:
 
     ``average`` and ``change`` compare treatments by the average of the days after the start and
     by the change from the first of them to the last; empty with fewer than two such days.
+    ``bare`` are changes since before the start where too few beds allow no interval.
     """
 
     plan: TrialPlan
@@ -153,5 +186,6 @@ class TrialResult:
     change_days: tuple[int, int] | None
     slope: Slope | None
     factors: tuple[FactorEffect, ...]
+    bare: tuple[BareChange, ...]
     predicted_well: tuple[int, int]
     """How many results lie within the forecast, and of how many."""

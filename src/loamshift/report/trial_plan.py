@@ -38,12 +38,20 @@ _SHOWN_DIGITS = 12
 """Characters of a digest that are printed."""
 
 
-def trial_plan_letter(plan: TrialPlan, prediction: Prediction | None, *, words: Words) -> Letter:
-    """The design of a trial and its protocol as a letter."""
+def trial_plan_letter(
+    plan: TrialPlan, prediction: Prediction | None, *, words: Words, door: str = "command"
+) -> Letter:
+    """The design of a trial and its protocol as a letter.
+
+    Parameters
+    ----------
+    door
+        Where readings are taken back: ``command`` or ``pages``.
+    """
     sections = [
         Section(None, _opening(plan, words), Matter.OPENING),
         Section(_heading("treatments", words), (_treatments(plan, words),)),
-        Section(_heading("steps", words), (_steps(plan, words),)),
+        Section(_heading("steps", words), (_steps(plan, door, words),)),
         Section(_heading("days", words), tuple(_days(plan, prediction, words))),
         Section(_heading("map", words), tuple(_map(plan, words))),
     ]
@@ -129,6 +137,7 @@ def error_basis(plan: TrialPlan) -> Message:
     return message(
         "trial-basis",
         basis=plan.error.basis,
+        unit=plan.trial.unit,
         sd=ph_mean(plan.error.sd_ph),
         df=plan.error.df,
     )
@@ -171,19 +180,20 @@ def _listed(each: list[Message]) -> Message | None:
     return message("trial-figure", figure=Listed(tuple(each))) if each else None
 
 
-def _steps(plan: TrialPlan, words: Words) -> Items:
+def _steps(plan: TrialPlan, door: str, words: Words) -> Items:
     trial = plan.trial
     unit = trial.unit
     steps = [
         message("trial-step-soil", unit=unit),
         message("trial-step-label", unit=unit),
+        *((message("trial-step-before"),) if trial.design is Design.BEFORE_AFTER else ()),
         message("trial-step-weigh", unit=unit),
         *((message("trial-step-place"),) if unit == "pot" else ()),
         message("trial-step-alike", unit=unit),
         message("trial-step-read", unit=unit, method=Given(trial.ph_method.value)),
         *(() if unit == "pot" else (message("trial-step-composite", unit=unit),)),
         message("trial-step-write"),
-        message("trial-step-import"),
+        message("trial-step-import", door=door),
     ]
     return Items(tuple(say(step, words) for step in steps), numbered=True)
 
@@ -218,8 +228,13 @@ def _map(plan: TrialPlan, words: Words) -> list[Block]:
     )
     table = Table((Column(""), *(Column(str(n)) for n in range(1, columns + 1))), rows)
     notes = map_notes(plan)
-    if trial.design is Design.STRIPS:
-        notes.append(message("trial-field-note"))
+    shows = {
+        Design.STRIPS: "trial-field-note",
+        Design.SIDE_BY_SIDE: "trial-zones-note",
+        Design.BEFORE_AFTER: "trial-before-note",
+    }
+    if trial.design in shows:
+        notes.append(message(shows[trial.design]))
     return [table, *(Paragraph(say(note, words)) for note in notes)]
 
 
@@ -231,11 +246,12 @@ def map_row(row: int) -> Message:
 def map_notes(plan: TrialPlan) -> list[Message]:
     """What must be known to use the map of a trial."""
     trial = plan.trial
-    notes = [message("trial-map-random", seed=trial.seed)]
+    lot = "yes" if trial.by_lot else "no"
+    notes = [message("trial-map-random", seed=trial.seed, lot=lot, unit=trial.unit)]
     if trial.in_blocks:
         notes.append(message("trial-map-blocks", unit=trial.unit))
     if trial.blind:
-        notes.append(message("trial-map-blind"))
+        notes.append(message("trial-map-blind", unit=trial.unit))
     return notes
 
 

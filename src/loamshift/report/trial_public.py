@@ -131,7 +131,9 @@ def _done(result: TrialResult) -> list[Message]:
     trial = result.plan.trial
     told = [
         size_read(result),
-        message("trial-public-lot", unit=trial.unit, blocks="yes" if trial.in_blocks else "no"),
+        message("trial-public-lot", unit=trial.unit, blocks="yes" if trial.in_blocks else "no")
+        if trial.by_lot
+        else message("trial-public-no-lot", unit=trial.unit),
         message(
             "trial-public-compared",
             control=Given(trial.treatments[0].name),

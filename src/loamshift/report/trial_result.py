@@ -15,9 +15,26 @@ from loamshift.domain.letter import (
     Section,
     Table,
 )
-from loamshift.domain.message import Given, Listed, Message, Prose, Value, message, ph_mean
-from loamshift.domain.trial import TrialPlan
-from loamshift.domain.trial_result import DayResult, Difference, FactorEffect, Shown, TrialResult
+from loamshift.domain.message import (
+    Given,
+    Listed,
+    Message,
+    Prose,
+    Value,
+    message,
+    number,
+    ph_mean,
+)
+from loamshift.domain.trial import Design, TrialPlan
+from loamshift.domain.trial_result import (
+    BareChange,
+    DayResult,
+    Difference,
+    FactorEffect,
+    Lot,
+    Shown,
+    TrialResult,
+)
 from loamshift.report.figures.trial import differences_table, interval, trial_figure
 from loamshift.report.messages import say
 from loamshift.report.trial_plan import can_show, demonstrations, error_basis
@@ -42,6 +59,11 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
         sections.append(Section(None, (figure,)))
         table = differences_table(result, words=words)
         sections.append(Section(_heading("differences", words), (table,)))
+    if result.bare:
+        control = Given(trial.treatments[0].name)
+        told = [_bare(one, control) for one in result.bare]
+        bare = Items(tuple(say(one, words) for one in told))
+        sections.append(Section(_heading("bare", words), (bare,)))
     if result.average or result.change:
         sections.append(Section(_heading("time", words), tuple(_over_time(result, words))))
     if result.slope is not None:
@@ -50,6 +72,16 @@ def trial_letter(result: TrialResult, *, words: Words) -> Letter:
         table = _factors(result.factors, words)
         note = Paragraph(say(message("trial-factors-note"), words))
         sections.append(Section(_heading("factors", words), (table, note)))
+    lots = _lots(result, words)
+    if lots is not None:
+        told_of = message(
+            "trial-lot-told",
+            unit=trial.unit,
+            control=Given(trial.treatments[0].name),
+            blocks="yes" if trial.in_blocks else "no",
+        )
+        blocks = (Paragraph(say(told_of, words)), lots)
+        sections.append(Section(_heading("lot", words), blocks))
     if result.problems:
         items = Items(tuple(say(problem.said, words) for problem in result.problems))
         sections.append(Section(_heading("problems", words), (items,)))
@@ -189,17 +221,22 @@ def _heading(name: str, words: Words) -> str:
 def _over_time(result: TrialResult, words: Words) -> list[Block]:
     blocks: list[Block] = []
     if result.average:
-        blocks.append(Paragraph(say(message("trial-average"), words)))
+        trial = result.plan.trial
+        both = "yes" if trial.design is Design.BEFORE_AFTER else "no"
+        average = message("trial-average", unit=trial.unit, both=both)
+        blocks.append(Paragraph(say(average, words)))
         blocks.append(_short_table(result.average, words))
     if result.change and result.change_days is not None:
         first, last = result.change_days
-        blocks.append(Paragraph(say(message("trial-change", first=first, last=last), words)))
+        unit = result.plan.trial.unit
+        change = message("trial-change", first=first, last=last, unit=unit)
+        blocks.append(Paragraph(say(change, words)))
         blocks.append(_short_table(result.change, words))
     return blocks
 
 
 def _columns(words: Words, *keys: str) -> tuple[Column, ...]:
-    right = ("difference", "interval", "found")
+    right = ("difference", "interval", "found", "lot")
     return tuple(
         Column(
             say(message("trial-column", column=key), words),
@@ -258,19 +295,28 @@ def _slope(result: TrialResult, words: Words) -> str:
 
 def _how(result: TrialResult, words: Words) -> tuple[str, ...]:
     plan = result.plan
+    unit = plan.trial.unit
     told = [
-        message("trial-how-dunnett", blocks="yes" if plan.trial.in_blocks else "no"),
+        message("trial-how-dunnett", blocks="yes" if plan.trial.in_blocks else "no", unit=unit),
         message("trial-how-equal", matters=ph_mean(plan.trial.matters_ph)),
-        message("trial-how-ph"),
+        message("trial-how-ph", unit=unit),
         message("trial-how-kept"),
     ]
     answered = [day for day in result.days if day.rows]
     if len(answered) > 1:
-        told.insert(1, message("trial-how-pot", days=len(answered)))
+        told.insert(1, message("trial-how-pot", days=len(answered), unit=unit))
+    if plan.trial.design is Design.BEFORE_AFTER:
+        told.insert(1, message("trial-how-before"))
+    if not plan.trial.by_lot:
+        told.append(message("trial-how-no-lot", unit=unit))
+    few = [row.lot for day in answered for row in day.rows if row.lot is not None]
+    if few and min(lot.can_reach for lot in few) > 1.0 - plan.level:
+        told.append(message("trial-how-lot-few", ways=few[0].ways))
     if answered and answered[-1].sd is not None:
         told.append(
             message(
                 "trial-how-sd",
+                unit=unit,
                 sd=ph_mean(answered[-1].sd),
                 day=answered[-1].day,
                 supposed=ph_mean(plan.error.sd_ph),
@@ -288,6 +334,46 @@ def _how(result: TrialResult, words: Words) -> tuple[str, ...]:
             )
         )
     return tuple(say(one, words) for one in told)
+
+
+def _bare(one: BareChange, control: Given) -> Message:
+    return message(
+        "trial-bare",
+        treatment=Given(one.treatment),
+        control=control,
+        change=ph_mean(one.change),
+        n=one.n,
+        untreated=one.n_control,
+    )
+
+
+def _lots(result: TrialResult, words: Words) -> Table | None:
+    """What dealing out again gives on the last day, and over all days; None without a lot."""
+    answered = [day for day in result.days if day.rows]
+    last = [(answered[-1].day, row) for row in answered[-1].rows] if answered else []
+    rows = [
+        (
+            row.treatment,
+            say(message("trial-lot-when", day=day), words),
+            say(message("trial-figure", figure=ph_mean(row.estimate)), words),
+            say(
+                _lot_told(row.lot),
+                words,
+            ),
+        )
+        for day, row in [*last, *((None, row) for row in result.average)]
+        if row.lot is not None
+    ]
+    if not rows:
+        return None
+    return Table(_columns(words, "treatment", "when", "difference", "lot"), tuple(rows))
+
+
+def _lot_told(lot: Lot) -> Message:
+    """How many ways gave as much; by the hundred where they were drawn."""
+    figures: dict[str, Value] = {"as-large": lot.as_large, "in-hundred": number(100.0 * lot.p)}
+    exact = "yes" if lot.is_exact else "no"
+    return message("trial-lot-figure", exact=exact, ways=lot.ways, **figures)
 
 
 def last_day(result: TrialResult) -> date:

@@ -18,7 +18,7 @@ from loamshift.domain.card import (
     Part,
     WalkPlan,
 )
-from loamshift.domain.letter import Figure, Table
+from loamshift.domain.letter import Figure, Paragraph, Table
 from loamshift.report.card.data import HALF_PX
 from loamshift.report.card.pdf import fitted
 from loamshift.report.card.shorter import stacked
@@ -98,7 +98,13 @@ def _column(parts: tuple[Part, ...], names: Iterator[int], lines: int, *, half: 
 
 def _part(part: Part, names: Iterator[int], lines: int, *, half: bool) -> str:
     heading = f"<h2>{inline_html(part.heading)}</h2>\n" if part.heading else ""
-    blocks = "\n".join(_block(block, names, lines, half=half) for block in part.blocks)
+    captions = {block.sentence for block in part.blocks if isinstance(block, Figure)}
+    shown = [
+        block
+        for block in part.blocks
+        if not (isinstance(block, Paragraph) and block.text in captions)  # under its figure
+    ]
+    blocks = "\n".join(_block(block, names, lines, half=half) for block in shown)
     return f'<div class="part{" warned" if part.care else ""}">\n{heading}{blocks}\n</div>\n'
 
 

@@ -12,11 +12,13 @@ from loamshift.core.analysis.many_to_one import against_control, differences
 from loamshift.core.analysis.over_time import average_means
 from loamshift.core.analysis.treatment_means import treatment_means
 from loamshift.domain.message import message
-from loamshift.domain.trial import Design, Prediction, TrialPlan
+from loamshift.domain.trial import Design, Lack, Prediction, TrialPlan
 from loamshift.domain.trial_result import (
+    BareChange,
     DayResult,
     Difference,
     FactorEffect,
+    Lot,
     PotReading,
     Problem,
     RowRead,
@@ -25,7 +27,15 @@ from loamshift.domain.trial_result import (
     Trouble,
 )
 from loamshift.errors import FitError
-from loamshift.services.trial.compare import Pots, compare_day, pots_of, rows_from
+from loamshift.services.trial.before_after import bare_changes, set_off_by_day
+from loamshift.services.trial.compare import (
+    Pots,
+    compare_day,
+    disagreeing,
+    lots_of,
+    pots_of,
+    rows_from,
+)
 from loamshift.services.trial.expect import digest_of
 from loamshift.services.trial.understand import understand
 
@@ -53,11 +63,20 @@ def analyse(
         day: [one for one in understood.readings if one.day == day]
         for day in sorted({one.day for one in understood.readings})
     }
+    bare: tuple[BareChange, ...] = ()
+    if plan.trial.design is Design.BEFORE_AFTER and by_day:
+        by_day, told = set_off_by_day(plan, by_day)
+        problems += told
+        bare = bare_changes(plan, by_day)
     days: list[DayResult] = []
     for day, readings in by_day.items():
         result, odd = compare_day(plan, prediction, day, readings)
         days.append(result)
         problems += odd
+    if days and plan.trial.replicates < 2:
+        lack = Lack.REPLICATES.value
+        said = message("trial-demonstration", lack=lack, unit=plan.trial.unit)
+        problems.append(Problem(kind=Trouble.ONE_POT, said=said, refuses=True))
     answered = [one for one in days if one.rows]
     after = _days_after(answered)
     if len({one.method for one in answered}) > 1:
@@ -68,6 +87,7 @@ def analyse(
     change: tuple[Difference, ...] = ()
     if len(after) > 1:
         average = _average(plan, by_day, after)
+        problems += disagreeing(plan, average, day=None)
         change = _change(plan, by_day, first=after[0], last=after[-1])
     last = answered[-1].day if answered else None
     return TrialResult(
@@ -81,6 +101,7 @@ def analyse(
         change_days=(after[0], after[-1]) if change else None,
         slope=_slope(plan, by_day, last),
         factors=_factors(plan, by_day, after or ([] if last is None else [last])),
+        bare=bare,
         predicted_well=_predicted_well(answered),
     )
 
@@ -116,7 +137,17 @@ def _average(
         )
     except FitError:
         return ()
-    return rows_from(plan, pots, fit.mean, found, prediction=None, day=None)
+    lots = _lots_of_average(plan, pots, read, days)
+    return rows_from(plan, pots, fit.mean, found, prediction=None, day=None, lots=lots)
+
+
+def _lots_of_average(
+    plan: TrialPlan, pots: Pots, read: FloatArray, days: Sequence[int]
+) -> tuple[Lot, ...]:
+    """The check of the average; none where a reading is missing, for pots are then not alike."""
+    if not np.all(np.isfinite(read)):
+        return ()
+    return lots_of(plan, pots, read.mean(axis=1), day=sum(days))
 
 
 def _change(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.analysis.dealt_again import dealt_again
 from loamshift.core.analysis.many_to_one import Differences, against_control, differences
 from loamshift.core.analysis.odd_readings import apart, exchanged
 from loamshift.core.analysis.treatment_means import treatment_means
@@ -17,6 +18,7 @@ from loamshift.domain.trial import Prediction, TrialPlan
 from loamshift.domain.trial_result import (
     DayResult,
     Difference,
+    Lot,
     PotReading,
     Problem,
     Shown,
@@ -78,7 +80,9 @@ def compare_day(
         said = message("trial-no-error", day=day)
         return nothing, [*problems, Problem(kind=Trouble.NO_ERROR, said=said, refuses=True)]
     problems += _odd(plan, day, read, pots)
-    rows = rows_from(plan, pots, fit.mean, found, prediction=prediction, day=day)
+    lots = lots_of(plan, pots, read, day=day)
+    rows = rows_from(plan, pots, fit.mean, found, prediction=prediction, day=day, lots=lots)
+    problems += disagreeing(plan, rows, day=day)
     result = DayResult(
         day=day,
         on=first.on,
@@ -109,7 +113,7 @@ def pots_of(
         count[place.treatment] += place.label in values
     problems = []
     for number, treatment in enumerate(trial.treatments):
-        if count[number] < 2:
+        if count[number] < 2 <= trial.replicates:  # a demonstration is told of as a whole
             kind = Trouble.ONE_POT if count[number] else Trouble.NO_POT
             said = message(
                 "trial-few-pots",
@@ -117,6 +121,7 @@ def pots_of(
                 treatment=Given(treatment.name),
                 day=day,
                 control="yes" if number == 0 else "no",
+                unit=trial.unit,
             )
             problems.append(Problem(kind=kind, said=said, refuses=True))
     kept = tuple(int(number) for number in np.flatnonzero(count >= 2))
@@ -145,8 +150,9 @@ def rows_from(
     *,
     prediction: Prediction | None,
     day: int | None,
+    lots: tuple[Lot, ...] = (),
 ) -> tuple[Difference, ...]:
-    """Differences as rows, each with what the forecast said of that day."""
+    """Differences as rows, each with what the forecast said of that day, and what the lot says."""
     rows, chances = [], found.p
     for k, number in enumerate(pots.kept[1:]):
         name = plan.trial.treatments[number].name
@@ -164,9 +170,50 @@ def rows_from(
                 expected=None if said is None else said.change,
                 expected_low=None if said is None else said.change_low,
                 expected_high=None if said is None else said.change_high,
+                lot=lots[k] if lots else None,
             )
         )
     return tuple(rows)
+
+
+def lots_of(plan: TrialPlan, pots: Pots, read: FloatArray, *, day: int) -> tuple[Lot, ...]:
+    """What dealing out again says of each treatment; empty where nothing was dealt by lot."""
+    if not plan.trial.by_lot:
+        return ()
+    found = []
+    for k in range(1, len(pots.kept)):
+        two = np.isin(pots.treatment, (0, k))
+        dealt = dealt_again(
+            read[two],
+            pots.treatment[two] == k,
+            None if pots.block is None else pots.block[two],
+            rng=np.random.default_rng([plan.trial.seed, abs(day), pots.kept[k]]),
+        )
+        found.append(
+            Lot(
+                ways=dealt.ways,
+                as_large=dealt.as_large,
+                is_exact=dealt.is_exact,
+                p=dealt.p,
+                can_reach=dealt.can_reach,
+            )
+        )
+    return tuple(found)
+
+
+def disagreeing(plan: TrialPlan, rows: Sequence[Difference], *, day: int | None) -> list[Problem]:
+    """Differences that are shown, and that the lot alone gives too often to be sure of."""
+    limit = 1.0 - plan.level
+    return [
+        Problem(
+            kind=Trouble.LOT_DISAGREES,
+            said=message("trial-lot-disagrees", treatment=Given(row.treatment), day=day),
+        )
+        for row in rows
+        if row.lot is not None
+        and row.shown in (Shown.DIFFERS, Shown.DIFFERS_LITTLE)
+        and row.lot.can_reach <= limit < row.lot.p
+    ]
 
 
 def _shown(found: Differences, k: int, *, matters_ph: float) -> Shown:
@@ -186,6 +233,7 @@ def _odd(plan: TrialPlan, day: int, read: FloatArray, pots: Pots) -> list[Proble
         if pair is not None:
             said = message(
                 "trial-exchanged",
+                unit=plan.trial.unit,
                 day=day,
                 first=Given(pots.labels[pair.first]),
                 second=Given(pots.labels[pair.second]),
@@ -198,6 +246,7 @@ def _odd(plan: TrialPlan, day: int, read: FloatArray, pots: Pots) -> list[Proble
             kind=Trouble.APART,
             said=message(
                 "trial-apart",
+                unit=plan.trial.unit,
                 day=day,
                 pot=Given(pots.labels[place]),
                 ph=ph_of(float(read[place])),

@@ -9,7 +9,7 @@ from loamshift.core.design.size import smallest_difference_ph
 from loamshift.domain.answer import Caution
 from loamshift.domain.case import BedKind
 from loamshift.domain.rules import CautionKind
-from loamshift.domain.trial import Error, Lack, Place, Trial, TrialPlan
+from loamshift.domain.trial import Design, Error, Lack, Place, Trial, TrialPlan
 from loamshift.tables.parameters import parameter_values
 from loamshift.tables.rules import load_cautions
 
@@ -19,6 +19,7 @@ def plan_trial(trial: Trial) -> TrialPlan:
     params = parameter_values("trial")
     level, power = params["level"], params["power"]
     error = error_of(trial)
+    sd_ph = error.sd_ph * _share_of_sd(trial)
     lacks = tuple(
         lack
         for lack, is_so in (
@@ -31,7 +32,7 @@ def plan_trial(trial: Trial) -> TrialPlan:
         (
             n,
             smallest_difference_ph(
-                sd_ph=error.sd_ph,
+                sd_ph=sd_ph,
                 replicates=n,
                 n_treatments=trial.n_treatments,
                 in_blocks=trial.in_blocks,
@@ -62,13 +63,23 @@ def plan_trial(trial: Trial) -> TrialPlan:
 
 
 def places_of(trial: Trial) -> tuple[Place, ...]:
-    """Every pot, plot or strip with its treatment, shuffled by the seed of the trial."""
-    order = shuffled(
-        replicates=trial.replicates,
-        n_treatments=trial.n_treatments,
-        in_blocks=trial.in_blocks,
-        rng=np.random.default_rng(trial.seed),
+    """Every pot, plot, strip or bed with its treatment, shuffled by the seed of the trial.
+
+    Not shuffled where nothing is decided by lot.
+    """
+    in_order = np.arange(trial.n_treatments)
+    order = (
+        np.tile(in_order, trial.replicates)
+        if trial.in_blocks
+        else np.repeat(in_order, trial.replicates)
     )
+    if trial.by_lot:
+        order = shuffled(
+            replicates=trial.replicates,
+            n_treatments=trial.n_treatments,
+            in_blocks=trial.in_blocks,
+            rng=np.random.default_rng(trial.seed),
+        )
     return tuple(
         Place(
             label=str(index + 1),
@@ -94,6 +105,20 @@ def error_of(trial: Trial) -> Error:
     if trial.case.bed.kind is BedKind.CONTAINER:
         return Error(sd_ph=params["pot_sd_ph"], df=None, basis="pots")
     return Error(sd_ph=params["field_sd_ph"], df=None, basis="field")
+
+
+def _share_of_sd(trial: Trial) -> float:
+    """Error of the change of one bed over that of one reading, each day counting alike [1].
+
+    Notes
+    -----
+    Mean after less mean before, errors of days taken to be apart; beds that drift apart for
+    reasons of their own make it larger.
+    """
+    if trial.design is not Design.BEFORE_AFTER:
+        return 1.0
+    before = sum(day <= 0 for day in trial.days)
+    return float(np.sqrt(1.0 / before + 1.0 / (len(trial.days) - before)))
 
 
 def _grams(*, rate_g_m2: float, area_m2: float | None) -> float | None:

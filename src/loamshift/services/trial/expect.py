@@ -60,7 +60,7 @@ def predict(
         _expected(treatment.name, day, after[:, day], alone[:, day])
         for treatment, (after, alone) in zip(trial.treatments, courses, strict=True)
         for day in trial.days
-        if day < after.shape[1]
+        if 0 <= day < after.shape[1]
     ]
     return Prediction(
         digest=digest_of(trial),
@@ -85,6 +85,7 @@ def digest_of(trial: Trial) -> str:
         "design": trial.design,
         "replicates": trial.replicates,
         "in_blocks": trial.in_blocks,
+        **({} if trial.by_lot else {"by_lot": False}),
         "seed": trial.seed,
         "soil": dataclasses.asdict(trial.case.soil),
         "bed": [bed.kind, bed.area_m2, bed.depth_cm],

@@ -39,15 +39,15 @@ def understand(plan: TrialPlan, rows: Sequence[RowRead]) -> Understood:
         pot = labels.get(row.pot.casefold())
         day = _day_of(plan, row)
         if not row.pot:
-            problems.append(_at(row, Trouble.NO_LABEL))
+            problems.append(_at(plan, row, Trouble.NO_LABEL))
         elif pot is None:
-            problems.append(_at(row, Trouble.UNKNOWN_POT))
+            problems.append(_at(plan, row, Trouble.UNKNOWN_POT))
         elif day is None:
-            problems.append(_at(row, Trouble.NO_DAY))
+            problems.append(_at(plan, row, Trouble.NO_DAY))
         else:
             if row.on is None:
                 filled.append(row.line)
-            elif abs((row.on - trial.due(day)).days) > _may_be_off(day):
+            elif abs((row.on - trial.due(day)).days) > _may_be_off(abs(day)):
                 problems.append(_far(plan, row, day))
             found[day, pot].append(row)
     if filled:
@@ -78,14 +78,20 @@ def _may_be_off(day: int) -> float:
     return max(_NEAR_DAYS, parameter_values("trial")["far_from_day_frac"] * day)
 
 
-def _at(row: RowRead, kind: Trouble) -> Problem:
-    said = message("trial-row", trouble=kind.value, row=row.line, pot=Given(row.pot))
+def _at(plan: TrialPlan, row: RowRead, kind: Trouble) -> Problem:
+    unit = plan.trial.unit
+    said = message("trial-row", trouble=kind.value, row=row.line, pot=Given(row.pot), unit=unit)
     return Problem(kind=kind, said=said, refuses=True)
 
 
 def _far(plan: TrialPlan, row: RowRead, day: int) -> Problem:
     said = message(
-        "trial-far-from-day", pot=Given(row.pot), day=day, on=row.on, due=plan.trial.due(day)
+        "trial-far-from-day",
+        pot=Given(row.pot),
+        unit=plan.trial.unit,
+        day=day,
+        on=row.on,
+        due=plan.trial.due(day),
     )
     return Problem(kind=Trouble.FAR_FROM_DAY, said=said)
 
@@ -111,6 +117,7 @@ def _one_method(
         others=others,
         pots=_labels(out) if out else None,
         count=len(out),
+        unit=plan.trial.unit,
     )
     problem = Problem(kind=Trouble.TWO_METHODS, said=said, refuses=True)
     return {pot: rows for pot, rows in left.items() if rows}, [problem]
@@ -129,6 +136,7 @@ def _doubled(plan: TrialPlan, day: int, of_day: dict[str, list[RowRead]]) -> lis
                 said=message(
                     "trial-twice",
                     pot=Given(pot),
+                    unit=plan.trial.unit,
                     day=day,
                     count=len(of_day[pot]),
                     rows=_numbers([row.line for row in of_day[pot]]),
@@ -169,7 +177,8 @@ def _missing(plan: TrialPlan, readings: Sequence[PotReading]) -> list[Problem]:
     for day in sorted(read):
         out = [place.label for place in plan.places if place.label not in read[day]]
         if out:
-            said = message("trial-missing", day=day, pots=_labels(out), count=len(out))
+            unit = plan.trial.unit
+            said = message("trial-missing", day=day, pots=_labels(out), count=len(out), unit=unit)
             problems.append(Problem(kind=Trouble.MISSING, said=said))
     return problems
 

@@ -4,7 +4,7 @@ trial-case-file-alone = A trial that is typed in has no folder to find another f
 trial-case-file = The case file “{ $given }” cannot be read.
 trial-soil-ph = A trial needs the pH of its soil, from which each treatment is forecast.
 trial-control = The control must be one of the treatments.
-trial-too-many = That makes { $count } pots; at most { $most } can be laid out in one trial.
+trial-too-many = That makes { $count } { $unit }s; at most { $most } can be laid out in one trial.
 trial-two-treatments = A trial compares treatments: name at least two, one of them with nothing added.
 trial-treatment-header = Write each under a header of its own: [[treatment]].
 trial-name-twice = Two treatments are called “{ $given }”.
@@ -20,7 +20,7 @@ trial-cells = { $missing ->
 
 ## What is wrong with readings
 
-trial-no-record = “{ $file }” is no record sheet: none of its sheets has a column “pot” and a column “ph”. Fill in the sheet that “loamshift trial sheet” writes.
+trial-no-record = “{ $file }” is no record sheet: none of its sheets has a column “pot” and a column “ph”. Fill in the trial's own record sheet.
 trial-no-forecast-file = “{ $file }” is not the forecast of a trial. Move it away and run “loamshift trial sheet” again.
 trial-unreadable = Row { $row }: “{ $given }” in the column { $column } cannot be read{ $column ->
     [ph] , so this reading is left out. A pH lies between 2 and 11.
@@ -28,54 +28,50 @@ trial-unreadable = Row { $row }: “{ $given }” in the column { $column } cann
    *[other] .
 }
 trial-row = { $trouble ->
-    [no-label] Row { $row } has a pH but no pot. Find the pot whose reading is missing and write its label; until then the reading is left out.
-    [unknown-pot] Row { $row }: there is no pot “{ $pot }” in this trial, so its reading is left out.
-   *[no-day] Row { $row }: pot { $pot } has neither a day nor a date, so its reading is left out.
+    [no-label] Row { $row } has a pH but no label. Find the { $unit } whose reading is missing and write its label; until then the reading is left out.
+    [unknown-pot] Row { $row }: there is no { $unit } “{ $pot }” in this trial, so its reading is left out.
+   *[no-day] Row { $row }: { $unit } { $pot } has neither a day nor a date, so its reading is left out.
 }
 trial-date-filled = { $count ->
     [one] Row { $rows } has no date; the day it was due is taken.
    *[other] { $count } rows have no date ({ $rows }); the day they were due is taken.
 }
-trial-far-from-day = Pot { $pot } was read on { $on } for day { $day }, which was due on { $due }. It counts as day { $day }.
+trial-far-from-day = Day { $day } was due on { $due }, but { $unit } { $pot } was read on { $on }. It counts as day { $day }.
 trial-two-methods = Day { $day } was read by more than one method. Readings by { $kept } are compared{ $pots ->
     [none] ; those by { $others } are left out.
    *[other] ; those by { $others } are left out, and with them { $count ->
-        [one] pot { $pots }
-       *[other] pots { $pots }
+        [one] { $unit } { $pots }
+       *[other] { $unit }s { $pots }
     }.
 }
 trial-methods-over-time = Days were read by different methods, so they are not compared with each other. Each day is still compared with its own control.
 trial-twice = { $absent ->
-    [none] Pot { $pot } was read { $count } times on day { $day } (rows { $rows }); the mean of its readings is taken.
-   *[other] Pot { $pot } is listed { $count } times on day { $day } (rows { $rows }), and pot { $absent } not at all: a label may have been mixed up. Neither is used until somebody finds out which is which.
+    [none] On day { $day }, { $unit } { $pot } was read { $count } times (rows { $rows }); the mean of its readings is taken. They still count as one { $unit }.
+   *[other] On day { $day }, { $unit } { $pot } is listed { $count } times (rows { $rows }), and { $unit } { $absent } not at all: a label may have been mixed up. Neither is used until somebody finds out which is which.
 }
 trial-days-unread = { $count ->
     [one] Day { $days } has not been read.
    *[other] Days { $days } have not been read.
 }
 trial-missing = Day { $day } has no reading of { $count ->
-    [one] pot { $pots }
-   *[other] { $count } pots ({ $pots })
+    [one] { $unit } { $pots }
+   *[other] { $count } { $unit }s ({ $pots })
 }.
 trial-few-pots = { $trouble ->
     [no-pot] Day { $day } has no reading of “{ $treatment }”
    *[other] Day { $day } has only one reading of “{ $treatment }”
 }{ $control ->
     [yes] , which the others are compared with, so this day is not compared at all.
-   *[no] , so it is not compared: one pot cannot tell a treatment from chance.
+   *[no] , so it is not compared: one { $unit } cannot tell a treatment from chance.
 }
 trial-all-equal = All readings of day { $day } are { $ph }. Either the meter stuck or it reads too coarsely, and the day cannot be compared.
 trial-no-error = The readings of day { $day } leave nothing to tell chance from a difference, so they are not compared.
-trial-apart = Day { $day }: pot { $pot } reads { $ph }, far from the { $mean } of “{ $treatment }”. It is kept; read it again if you can.
-trial-exchanged = Day { $day }: pots { $first } (“{ $one }”) and { $second } (“{ $other }”) may have been swapped. The other way round, both would fit. They are kept as written; check the labels.
+trial-apart = Day { $day }: { $unit } { $pot } reads { $ph }, far from the { $mean } of “{ $treatment }”. It is kept; read it again if you can.
+trial-exchanged = Day { $day }: { $unit }s { $first } (“{ $one }”) and { $second } (“{ $other }”) may have been swapped. The other way round, both would fit. They are kept as written; check the labels.
 
 ## The design and the protocol
 
-trial-can-show = With { $replicates } { $unit ->
-    [pot] pots
-    [strip] strips
-   *[plot] plots
-} of each of { $treatments } treatments, this trial is likely to show a difference of **pH { $smallest }** or more from “{ $control }”. Smaller ones it will mostly miss.
+trial-can-show = With { $replicates } { $unit }s of each of { $treatments } treatments, this trial is likely to show a difference of **pH { $smallest }** or more from “{ $control }”. Smaller ones it will mostly miss.
 trial-demonstration = This is a demonstration, not an experiment: { $lack ->
     [no-control] nothing in it is left untreated, so nobody can say what would have happened anyway. Add a treatment with nothing added.
    *[no-replicates] there is only one { $unit } of each treatment, so a difference may be chance. Take at least three, better five.
@@ -88,10 +84,10 @@ trial-against-matters = { $enough ->
     }
 }
 trial-basis = { $basis ->
-    [own] Pots of one treatment are taken to differ by { $sd } (standard deviation), as you say.
-    [slurry] Pots of one treatment are taken to differ by { $sd } (standard deviation), as your own repeated readings do ({ $df } degrees of freedom). Pots differ at least as much as readings of one soil.
-    [field] Plots are taken to differ by { $sd } (standard deviation), as neighbouring samples do in published surveys of fields.
-   *[pots] Pots of one treatment are taken to differ by { $sd } (standard deviation): common practice, no source. Read one soil five times and give the readings as “slurry” to use your own.
+    [own] The { $unit }s of one treatment are taken to differ by { $sd } (standard deviation), as you say.
+    [slurry] The { $unit }s of one treatment are taken to differ by { $sd } (standard deviation), as your own repeated readings do ({ $df } degrees of freedom). In truth they differ at least as much as readings of one soil.
+    [field] The { $unit }s are taken to differ by { $sd } (standard deviation), as neighbouring samples do in published surveys of fields.
+   *[pots] The pots of one treatment are taken to differ by { $sd } (standard deviation): common practice, no source. Read one soil five times and enter those readings to use your own.
 }
 trial-heading-treatments = What to add
 trial-heading-steps = How to do it
@@ -104,6 +100,8 @@ trial-heading-differences = Day by day
 trial-heading-time = Over time
 trial-heading-slope = By dose
 trial-heading-factors = The two factors
+trial-heading-lot = A check without formulas
+trial-heading-bare = How much they changed
 trial-heading-problems = What was found in the readings
 trial-heading-how = How this was worked out
 trial-column = { $column ->
@@ -112,12 +110,14 @@ trial-column = { $column ->
     [rate] Rate
     [day] Day
     [date] Date
-    [pots] Pots
+    [pots] Number
+    [lot] As large by lot
+    [when] When
     [mean] Mean pH
     [difference] Difference
     [interval] 95% interval
     [shown] What it says
-    [replicates] Pots of each treatment
+    [replicates] Number of each treatment
     [smallest] Smallest difference
     [found] Found
    *[effect] Effect
@@ -133,11 +133,15 @@ trial-label-place = { $row }, place { $column }
 trial-label-start = Start: { $day }
 trial-map-place = { $label }: { $treatment }
 trial-map-blocks = Each row of the map is one block. Keep the { $unit }s of a block together, and do all work block by block.
-trial-map-random = The order was shuffled with seed { $seed }. Do not tidy it up.
-trial-map-blind = The sheets do not say which pot is which. Whoever reads the pots should not see the key until the last reading is in.
+trial-map-random = { $lot ->
+    [yes] The order was shuffled with seed { $seed }. Do not tidy it up.
+   *[no] Nothing was decided by lot here, so whatever else differs between the { $unit }s can look like an effect.
+}
+trial-map-blind = The sheets do not say which { $unit } is which. Whoever reads them should not see the key until the last reading is in.
 trial-step-soil = { $unit ->
     [pot] Mix all the soil first, and fill every pot from that one heap, to the same weight.
     [strip] Mark out every strip before you start, all of one size, and take the samples along its middle.
+    [bed] Choose beds that are as alike as you can find, and give each a number. Treat a whole bed or leave it.
    *[plot] Mark out every plot before you start, all of one size, and take the samples from its middle.
 }
 trial-step-label = Give every { $unit } its number. The label sheet has one for each.
@@ -153,13 +157,19 @@ trial-step-alike = { $unit ->
 trial-step-read = On each day, read every { $unit } once by the same method ({ $method }), with the same meter, checked in its buffers before you start.
 trial-step-composite = Take five cores from each { $unit } and mix them into one sample. Cores from one { $unit } are not replicates.
 trial-step-write = Write down every reading with its date, odd ones too. Do not read again because you do not like a figure.
-trial-step-import = Send the sheet back with: loamshift trial read
+trial-step-before = Read every bed on each of the days before the start, day 0 among them, before anything is put on. Without those readings nobody can say what changed.
+trial-step-import = { $door ->
+    [pages] Enter the readings on the trial's page, or upload the sheet there.
+   *[command] Send the sheet back with: loamshift trial read
+}
 trial-days-forecast = By the forecast, the days worth reading are { $days }.
 trial-forecast-caption = pH in water, and in brackets the range that holds 9 in 10.
 trial-expected = { $ph } ({ $range })
 trial-forecast-kept = This forecast was made on { $day } and kept beside the trial before the first reading, so that the trial can prove it wrong. Its digest is { $digest }.
-trial-forecast-method = It is for pH in water; readings by another method differ from it by about the same amount in every pot.
+trial-forecast-method = It is for pH in water; readings by another method differ from it by about the same amount everywhere.
 trial-forecast-none = This soil lies beyond what the forecast covers, so nothing is predicted.
+trial-zones-note = Beds side by side show how beds that were treated differ from beds that were not. With several of each they show whether that is more than beds differ anyway. They cannot show what a bed would have done without its treatment.
+trial-before-note = Reading before and after takes away what beds differed by from the start. Untreated beds show what would have changed anyway, such as the season. Treated beds that were about to change for another reason cannot be told apart.
 trial-field-note = Strips in a field show what happens on that field in that year. Soil often differs along a field more than treatments do: put every treatment in every block, and keep blocks short.
 
 ## The figure
@@ -220,8 +230,11 @@ trial-plain-limits = This holds for this soil, in this place, for { $days ->
 trial-plain-forecast = The forecast of { $day } agrees with { $met } of { $of } results.
 trial-plain-no-forecast = No forecast was kept before the readings.
 trial-plain-changed = The forecast was made for another version of this trial, so it is not compared.
-trial-average = Over all days after the start, with the pot as a random effect:
-trial-change = Change of the difference from day { $first } to day { $last }, pot by pot:
+trial-average = { $both ->
+    [yes] Change since before the start, averaged over all days after it, with the bed as a random effect:
+   *[no] Over all days after the start, with the { $unit } as a random effect:
+}
+trial-change = Change of the difference from day { $first } to day { $last }, { $unit } by { $unit }:
 trial-slope = On day { $day } the pH changes by { $slope } for each 100 g/m² (95% interval { $interval }).{ $bend ->
     [yes] { " " }The line bends: equal steps of dose do not give equal steps of pH, so believe the single doses more than the slope.
     [no] { " " }Nothing shows that the line bends.
@@ -230,13 +243,45 @@ trial-slope = On day { $day } the pH changes by { $slope } for each 100 g/m² (9
 trial-factors-note = Each effect is averaged over the levels of the other factor. The last line says whether one factor changes the effect of the other.
 trial-how-dunnett = Treatments are compared with the control by Dunnett's test, so that all intervals of a day hold together with a chance of 95%. { $blocks ->
     [yes] Blocks are taken off first.
-   *[no] Every pot counts alike.
+   *[no] Every { $unit } counts alike.
 }
-trial-how-pot = A pot that is read { $days } times is one pot: over time, treatments are compared by how whole pots differ, with degrees of freedom between pots.
+trial-how-pot = A { $unit } that is read { $days } times is one { $unit }: over time, treatments are compared by how whole { $unit }s differ, with degrees of freedom between { $unit }s.
 trial-how-equal = “Equal” means that the 90% interval lies within ±{ $matters } (two one-sided tests). “Cannot tell” is not “no difference”.
-trial-how-ph = Means are of pH as read. They are not means of acidity: one very acid pot would rule those.
+trial-how-ph = Means are of pH as read. They are not means of acidity: one very acid { $unit } would rule those.
 trial-how-kept = No reading was left out because it is odd.
-trial-how-sd = Pots of one treatment differed by { $sd } (standard deviation, day { $day }); the design had supposed { $supposed }.
+trial-how-sd = The { $unit }s of one treatment differed by { $sd } (standard deviation, day { $day }); the design had supposed { $supposed }.
+
+trial-how-before = Each bed was set off from its own mean before the start, so that beds which differed from the beginning are no effect. The pH shown is what it would read if all beds had begun alike.
+trial-how-no-lot = Which { $unit }s were treated was not decided by lot. The intervals hold only if nothing else set treated and untreated ones apart.
+trial-how-lot-few = With { $ways } ways to deal them out, the check by lot could not fall to 5 in 100 whatever was read.
+trial-lot-told = Had a treatment done nothing, each { $unit } would have read the same whichever treatment it was dealt. Dealing out the treatment and “{ $control }” again{ $blocks ->
+    [yes] , within each block,
+   *[no] { "" }
+} shows how often the lot alone gives a difference at least as large.
+trial-lot-figure = { $exact ->
+    [yes] { $as-large } of { $ways } ways
+   *[no] { $in-hundred } in 100 of { $ways } drawn
+}
+trial-lot-when = { $day ->
+    [none] all days after the start
+   *[other] day { $day }
+}
+trial-lot-disagrees = { $day ->
+    [none] Over all days
+   *[other] Day { $day }
+}: the interval of “{ $treatment }” shows a difference, but dealing out again gives one as large more than 5 times in 100. Take it as not yet shown.
+trial-bare = With “{ $treatment }” the pH changed by { $change } against “{ $control }” ({ $n ->
+    [one] one bed
+   *[other] { $n } beds
+} against { $untreated }). With so few there is no interval: nobody can tell the treatment from the bed.
+trial-no-before = { $count ->
+    [0] Nothing was read both before the start and after it, so there is no change to compare.
+    [one] Bed { $beds } was not read before the start, so its change is not known and it is left out.
+   *[other] Beds { $beds } were not read before the start, so their changes are not known and they are left out.
+}
+trial-methods-before-after = Beds were read by more than one method, so what came after cannot be set off from what was before.
+trial-days-both = A trial before and after needs a day of reading before the start or on it, and one after it.
+trial-days-before = Days before the start are only compared in a trial “before and after”.
 
 ## For people who were not there
 
@@ -260,6 +305,7 @@ trial-public-lot = Which { $unit } got what was decided by lot{ $blocks ->
     [yes] , separately in each block.
    *[no] .
 }
+trial-public-no-lot = Which { $unit } got what was not decided by lot.
 trial-public-treatments = Treatments: { $treatments }.
 trial-public-treatment = “{ $treatment }” ({ $adds ->
     [none] untreated
@@ -299,9 +345,9 @@ trial-written = Written to { $path }. Next: loamshift trial sheet
 
 trial-file = { $key ->
     [head] A trial for loamshift. docs/how-to/run-a-trial.md says what can stand here.
-    [design] randomised, blocks, paired, two-factor, dose series or strips
+    [design] randomised, blocks, paired, two-factor, dose series, strips, side by side, or before and after
     [seed] what the layout is shuffled by
-    [days] days on which every pot is read
+    [days] days on which everything is read
     [matters] a smaller difference does not matter to you
    *[slurry] your own repeated readings of one soil, from which the size is worked out
 }
