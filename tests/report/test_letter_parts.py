@@ -226,7 +226,7 @@ def test_what_would_change_it_reads_as_a_sentence(text: str, line: str) -> None:
         ("leave", Decision.LEAVE, Reason.WATER,
          "Leave the soil of this lawn alone and treat the water."),
         ("go-lime", Decision.ELSEWHERE, Reason.NO_COMMON_RANGE,
-         "Grow tomato and cabbage in separate places: no single pH suits them all."),
+         "Grow tomato and cabbage in separate places: no single pH suits them."),
         ("leave", Decision.LEAVE, Reason.AT_WORK, "what was applied is still working."),
         ("leave", Decision.LEAVE, Reason.IN_RANGE, "Leave the pH of this lawn alone."),
         ("leave", Decision.EFFORT, Reason.UPKEEP,

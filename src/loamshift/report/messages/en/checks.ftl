@@ -114,7 +114,7 @@ check-range-agree = { $sources ->
    *[other] The published ranges agree ({ $sources } independent sources).
 }
 check-shared-ok = The pH ranges of these plants overlap.
-check-shared-none = No single pH suits all of these plants: { $ranges }. Plant them apart.
+check-shared-none = No single pH suits these plants together: { $ranges }. Plant them apart.
 check-wanted-too-soon = Nothing applied now could show by the date wanted: sulphur and lime take months. The advice looks three years ahead instead.
 
 ## Readings beside one another

@@ -11,7 +11,7 @@ headline-leave-water = Leave { soil-the } of { $these } alone and treat the wate
 headline-upkeep-inside = The pH of { $these } is right, but needs a little upkeep every year.
 headline-feed-first = Change the fertiliser first: its acid does most to lower the pH of { $these }.
 headline-water-first = Treat the water first: without that, no change to { soil-the } will last.
-headline-apart = Grow { $plants } in separate places: no single pH suits them all.
+headline-apart = Grow { $plants } in separate places: no single pH suits them.
 headline-elsewhere = { $plants ->
     [none] Do not fight this soil; it would win.
    *[other] { $plants-count ->

@@ -19,7 +19,7 @@ unused-nothing-applied = { $facts-count ->
 }
 unused-lime-idle = Given but not used: { $facts }. Free lime matters only where the pH is to be changed or kept.
 unused-too-acid-for-lime = Given but not used: { $facts }. At this pH we take { soil-the } to hold no free lime in any case.
-unused-no-common-range = Given but not used: { $facts }. No single pH suits all of these plants, whatever the date.
+unused-no-common-range = Given but not used: { $facts }. No single pH suits these plants together, whatever the date.
 unused-no-lime-wanted = Given but not used: { $facts }. Magnesium matters only for the choice between kinds of limestone.
 unused-no-watering = Given but not used: { $facts }. Nothing says that the bed is watered.
 unused-medium-has-its-own = Given but not used: { $facts }. For a peat or bark mix, figures of the mix are used instead.

@@ -69,7 +69,7 @@ verdict-waterlogged = { $ground ->
 } Without air, sulphur turns to hydrogen sulphide instead of acid.
 verdict-waterlogged-change = Drainage that lets { bed-the } dry out between rains.
 # $ranges lists each plant with its range.
-verdict-no-common-range = No single pH suits all of these plants: { $ranges }.
+verdict-no-common-range = No single pH suits these plants together: { $ranges }.
 verdict-plant-apart = Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
 verdict-plant-range = { $plant } { $range }
 verdict-no-common-range-change = A choice of plants that share a range.
