@@ -15,7 +15,7 @@ import loamshift
 from contracts.numpydoc import faults
 from python import users_program
 
-HEAVY = ("numpy", "scipy", "numba", "pydantic", "pint", "babel", "rich", "typer", "narwhals")
+HEAVY = ("numpy", "scipy", "numba", "pydantic", "babel", "rich", "typer", "narwhals")
 PROMISED = {
     *("Case", "advise", "buffer_curve", "claim", "dose", "dose_table", "forecast"),
     *("new_case", "read_case"),

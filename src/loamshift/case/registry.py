@@ -1,75 +1,77 @@
-"""A small unit registry of our own: only the units the trade uses, so that it loads at once."""
+"""The units the trade uses, with their sizes; only units of one kind are converted."""
 
 from __future__ import annotations
 
-from functools import cache
-from typing import TYPE_CHECKING
+from typing import Final
 
-if TYPE_CHECKING:
-    import pint
+from loamshift.errors import InputError
 
-# Exact factors: International yard and pound (1959); US gallon 231 in3; imperial gallon 4.54609 L.
-_DEFINITIONS = """
-metre = [length]
-gram = [mass]
-tonne = 1000000 * gram
-milligram = 0.001 * gram
-microgram = 0.000001 * gram
-kilogram = 1000 * gram
-decitonne = 100000 * gram
-pound = 453.59237 * gram
-ounce = 28.349523125 * gram
-short_ton = 2000 * pound
-long_ton = 2240 * pound
-millimetre = 0.001 * metre
-centimetre = 0.01 * metre
-decimetre = 0.1 * metre
-kilometre = 1000 * metre
-inch = 0.0254 * metre
-foot = 0.3048 * metre
-yard = 0.9144 * metre
-hectare = 10000 * metre ** 2
-acre = 43560 * foot ** 2
-litre = 0.001 * metre ** 3
-millilitre = 0.001 * litre
-centilitre = 0.01 * litre
-decilitre = 0.1 * litre
-hectolitre = 100 * litre
-us_gallon = 231 * inch ** 3
-us_quart = us_gallon / 4
-us_pint = us_gallon / 8
-us_fluid_ounce = us_gallon / 128
-us_bushel = 2150.42 * inch ** 3
-imperial_gallon = 4.54609 * litre
-imperial_quart = imperial_gallon / 4
-imperial_pint = imperial_gallon / 8
-imperial_fluid_ounce = imperial_gallon / 160
-siemens = [conductance]
-decisiemens = 0.1 * siemens
-millisiemens = 0.001 * siemens
-microsiemens = 0.000001 * siemens
-mole_charge = [charge]
-centimole_charge = 0.01 * mole_charge
-millimole_charge = 0.001 * mole_charge
-kelvin = [temperature]
-degree_celsius = kelvin; offset: 273.15
-degree_fahrenheit = 5 / 9 * kelvin; offset: 233.15 + 200 / 9
-"""
+_INCH_M: Final = 0.0254
+_FOOT_M: Final = 0.3048
+_YARD_M: Final = 0.9144
+_POUND_G: Final = 453.59237
+_INCH3_L: Final = 1000.0 * _INCH_M**3
+_US_GALLON_L: Final = 231.0 * _INCH3_L
+_IMPERIAL_GALLON_L: Final = 4.54609
+# Exact: international yard and pound (1959); US gallon of 231 and bushel of 2150.42 cubic inches;
+# imperial gallon of 4.54609 L.
+
+_LENGTHS_M: Final = {
+    "millimetre": 0.001,
+    "centimetre": 0.01,
+    "decimetre": 0.1,
+    "metre": 1.0,
+    "kilometre": 1000.0,
+    "inch": _INCH_M,
+    "foot": _FOOT_M,
+    "yard": _YARD_M,
+}
+_AREAS_M2: Final = {
+    "centimetre ** 2": 0.0001,
+    "metre ** 2": 1.0,
+    "hectare": 10_000.0,
+    "inch ** 2": _INCH_M**2,
+    "foot ** 2": _FOOT_M**2,
+    "yard ** 2": _YARD_M**2,
+    "acre": 43_560.0 * _FOOT_M**2,
+}
+_VOLUMES_L: Final = {
+    "millilitre": 0.001,
+    "centilitre": 0.01,
+    "decilitre": 0.1,
+    "litre": 1.0,
+    "hectolitre": 100.0,
+    "metre ** 3": 1000.0,
+    "inch ** 3": _INCH3_L,
+    "foot ** 3": 1000.0 * _FOOT_M**3,
+    "yard ** 3": 1000.0 * _YARD_M**3,
+    "us_fluid_ounce": _US_GALLON_L / 128.0,
+    "us_pint": _US_GALLON_L / 8.0,
+    "us_quart": _US_GALLON_L / 4.0,
+    "us_gallon": _US_GALLON_L,
+    "us_bushel": 2150.42 * _INCH3_L,
+    "imperial_fluid_ounce": _IMPERIAL_GALLON_L / 160.0,
+    "imperial_pint": _IMPERIAL_GALLON_L / 8.0,
+    "imperial_quart": _IMPERIAL_GALLON_L / 4.0,
+    "imperial_gallon": _IMPERIAL_GALLON_L,
+}
+_MASSES_G: Final = {
+    "milligram": 0.001,
+    "gram": 1.0,
+    "kilogram": 1000.0,
+    "decitonne": 100_000.0,
+    "tonne": 1_000_000.0,
+    "ounce": _POUND_G / 16.0,
+    "pound": _POUND_G,
+    "short_ton": 2000.0 * _POUND_G,
+    "long_ton": 2240.0 * _POUND_G,
+}
+_KINDS: Final = (_LENGTHS_M, _AREAS_M2, _VOLUMES_L, _MASSES_G)
+_FREEZING_F: Final = 32.0
 
 
-@cache
-def _registry() -> pint.UnitRegistry[float]:
-    import pint
-
-    registry: pint.UnitRegistry[float] = pint.UnitRegistry(None)
-    for line in _DEFINITIONS.strip().splitlines():
-        registry.define(line)
-    return registry
-
-
-@cache
 def unit_factor(unit: str, target: str) -> float:
-    """How many ``target`` units one ``unit`` is; both in the registry's own names.
+    """How many ``target`` units one ``unit`` is; both by the names of this module.
 
     >>> round(unit_factor("foot ** 2", "metre ** 2"), 8)
     0.09290304
@@ -78,15 +80,18 @@ def unit_factor(unit: str, target: str) -> float:
     -------
     float
         The factor [target per unit].
+
+    Raises
+    ------
+    InputError
+        Where a unit is unknown, or the two are not of one kind.
     """
-    if unit == target:
-        return 1.0
-    registry = _registry()
-    factor = registry.convert(1.0, registry.parse_units(unit), registry.parse_units(target))
-    return float(factor)
+    for sizes in _KINDS:
+        if unit in sizes and target in sizes:
+            return sizes[unit] / sizes[target]
+    raise InputError(f"{unit} is not converted to {target}: give two units of one kind")
 
 
 def temperature_c(value: float, unit: str) -> float:
-    """A temperature [degC] from a value [the unit named] and the unit's registry name."""
-    registry = _registry()
-    return float(registry.Quantity(value, unit).to("degree_celsius").magnitude)
+    """A temperature [degC] from a value [the unit named] and the unit's name."""
+    return (value - _FREEZING_F) / 1.8 if unit == "degree_fahrenheit" else value
