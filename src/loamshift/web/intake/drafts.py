@@ -16,7 +16,8 @@ from loamshift.case.intake.sheets import read_sheets
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import WordedError
 from loamshift.store.changes import KEPT_DAYS
-from loamshift.store.models import Change, IntakeDraft, LaboratoryAnswers, Office
+from loamshift.store.models import Bed, Change, IntakeDraft, LaboratoryAnswers, Office
+from loamshift.store.scope import kept
 from loamshift.web.intake.asked import of_the_laboratory
 
 LARGEST_BYTES: Final = 5_000_000
@@ -98,3 +99,11 @@ def act_that_stands(draft: IntakeDraft) -> UUID | None:
         return None
     rows = Change.objects.filter(office=draft.office, act=draft.act, taken_back=False)
     return draft.act if rows.exists() else None
+
+
+def beds_of_act(office: Office, act: UUID | None) -> list[Bed]:
+    """The beds that an act has brought something, by name; those deleted since left out."""
+    if act is None:
+        return []
+    things = Change.objects.filter(office=office, act=act).values("thing")
+    return list(kept(Bed, office).filter(pk__in=things).only("pk", "name"))
