@@ -16,7 +16,7 @@ from loamshift.case.intake.sheets import read_sheets
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import WordedError
 from loamshift.store.changes import KEPT_DAYS
-from loamshift.store.models import Bed, Change, IntakeDraft, LaboratoryAnswers, Office
+from loamshift.store.models import Bed, Change, IntakeDraft, LaboratoryAnswers, Office, User
 from loamshift.store.scope import kept
 from loamshift.web.intake.asked import of_the_laboratory
 
@@ -31,10 +31,12 @@ def drafts_of(office: Office) -> QuerySet[IntakeDraft]:
     """Files of an office, the latest first; those past undoing are removed for good."""
     limit = timezone.now() - timedelta(days=KEPT_DAYS)
     IntakeDraft.objects.filter(changed_at__lt=limit).delete()
-    return IntakeDraft.objects.filter(office=office)
+    return IntakeDraft.objects.filter(office=office, bed=None)
 
 
-def new_draft(office: Office, data: bytes, *, name: str, laboratory: str) -> IntakeDraft:
+def new_draft(
+    office: Office, data: bytes, *, name: str, laboratory: str, user: User | None
+) -> IntakeDraft:
     """Keep a file that can be read, with what was answered for its laboratory before.
 
     Raises
@@ -58,6 +60,7 @@ def new_draft(office: Office, data: bytes, *, name: str, laboratory: str) -> Int
     known = LaboratoryAnswers.objects.filter(office=office, laboratory=laboratory).first()
     return IntakeDraft.objects.create(
         office=office,
+        user=user,
         name=name,
         content=data,
         laboratory=laboratory,
