@@ -27,11 +27,17 @@ MOST_LINES: Final = 20_000
 """Lines of a file, of which one sample may have many, beyond which they are not even counted."""
 
 
-def drafts_of(office: Office) -> QuerySet[IntakeDraft]:
-    """Files of an office, the latest first; those past undoing are removed for good."""
+def drafts_of(office: Office, *, bed: Bed | None = None) -> QuerySet[IntakeDraft]:
+    """Files of an office, the latest first; those past undoing are removed for good.
+
+    Parameters
+    ----------
+    bed
+        The bed whose files of weather are meant; without one those of laboratories.
+    """
     limit = timezone.now() - timedelta(days=KEPT_DAYS)
     IntakeDraft.objects.filter(changed_at__lt=limit).delete()
-    return IntakeDraft.objects.filter(office=office, bed=None)
+    return IntakeDraft.objects.filter(office=office, bed=bed)
 
 
 def new_draft(
