@@ -53,7 +53,7 @@ def ready_kernels() -> None:
 
 def is_whole(folder: Path) -> bool:
     """Whether the machine code of every function that is kept lies in a folder."""
-    return len(list(folder.rglob("*.nbi"))) >= KEPT_FUNCTIONS
+    return len(list(folder.rglob("column*.nbi"))) >= KEPT_FUNCTIONS
 
 
 def compile_all() -> None:

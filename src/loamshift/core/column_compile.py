@@ -8,6 +8,7 @@ the library's own folder beside the sources would miss edits in called modules.
 from __future__ import annotations
 
 from collections.abc import Callable
+from types import FunctionType
 from typing import Any, Final, TypeVar, cast
 
 import numba
@@ -150,3 +151,42 @@ def woven(function: Function) -> Function:
     True
     """
     return cast(Function, _JIT_WOVEN(function))
+
+
+def with_compiled(function: Function, **called: Callable[..., Any]) -> Function:
+    """A function whose calls of others go to their machine code, itself not compiled yet.
+
+    Parameters
+    ----------
+    function
+        Written for numbers and arrays alike [function].
+    called
+        What it calls, by the name it calls it by [functions].
+
+    Returns
+    -------
+    function
+        The same lines; what it was made from goes on calling what it called [function].
+
+    Notes
+    -----
+    So that one text serves NumPy and the compiler.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> def half(x: float) -> float:
+    ...     return x / two()
+    >>> with_compiled(half, two=lambda: 2.0)(3.0)
+    1.5
+    """
+    made = FunctionType(
+        function.__code__,
+        {**function.__globals__, **called},
+        function.__name__,
+        function.__defaults__,
+    )
+    return cast(Function, made)

@@ -5,6 +5,7 @@ Randomness is an argument: the generator is made and seeded by the caller.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from statistics import NormalDist
 from typing import Final
 
@@ -20,6 +21,8 @@ BAND_PROBABILITIES: Final = (0.05, 0.25, 0.5, 0.75, 0.95)
 
 _CHANCE_SQUARED_Z: Final = 4.0
 _NORMAL: Final = NormalDist()
+_KEPT_QUANTILES: Final = 512
+"""Beds drawn by one seed share their slices: so many sets of quantiles are kept [count]."""
 
 
 def draw_members(
@@ -331,10 +334,17 @@ def _truncated_normal(
     """Quantile function of a normal distribution cut off at its bounds."""
     below = _NORMAL.cdf((low - mean) / sd)
     above = _NORMAL.cdf((high - mean) / sd)
-    probability = below + (above - below) * share
+    quantile = np.frombuffer(_quantiles_at(share.tobytes(), below=below, above=above))
+    return np.clip(mean + sd * quantile, low, high)
+
+
+@lru_cache(maxsize=_KEPT_QUANTILES)
+def _quantiles_at(share: bytes, *, below: float, above: float) -> bytes:
+    """Standard normal quantiles at shares between two probabilities, kept for the next bed."""
+    probability = below + (above - below) * np.frombuffer(share)
     inside = np.clip(probability, np.nextafter(0.0, 1.0), np.nextafter(1.0, 0.0))
     quantile = np.fromiter(map(_NORMAL.inv_cdf, inside.tolist()), np.float64, inside.size)
-    return np.clip(mean + sd * quantile, low, high)
+    return quantile.tobytes()
 
 
 def _average_ranks(values: FloatArray) -> FloatArray:

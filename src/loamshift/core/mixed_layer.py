@@ -5,24 +5,37 @@ No clock of its own: what reacts when is given. Used where a million beds are ju
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Final, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.soil_water import slope_ratio, soil_water_hydrogen
+from loamshift.core.layer_formulas import (
+    DAYS_IN_YEAR,
+    drained_base_mmolc_m2,
+    given_by_lime_mmolc_m2,
+    leached_mmolc_m2,
+    rest_ph,
+    taken_by_lime_frac,
+)
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
-LN10: Final = math.log(10.0)
 FULL_LIME_PH: Final = 7.0
 """From here up the fine lime of a soil reacts at its full rate, as in the column [pH]."""
-SLOW_BELOW_PH: Final = 1.0
-"""Free lime takes up all acid at the pH it holds the soil at, and less down to so far below."""
+
+
+class LayerRun(Protocol):
+    """A way to work out the course of mixed layers, as ``run_mixed_layer`` does."""
+
+    def __call__(
+        self, layer: MixedLayer, acid_mmolc_m2: FloatArray, *, step_days: FloatArray
+    ) -> tuple[FloatArray, FloatArray]:
+        """PH by bed and step [pH in water], and the free lime that is left [mmolc/m2]."""
+        ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,11 +137,15 @@ def mixed_layer_course(
     >>> mixed_layer_course(bed, np.array([[2000.0]]), step_days=np.array([30.0])).tolist()
     [[7.0, 6.0]]
     """
-    return _run(layer, acid_mmolc_m2, step_days)[0]
+    return run_mixed_layer(layer, acid_mmolc_m2, step_days=step_days)[0]
 
 
 def aged_layer(
-    layer: MixedLayer, acid_mmolc_m2: FloatArray, *, step_days: FloatArray
+    layer: MixedLayer,
+    acid_mmolc_m2: FloatArray,
+    *,
+    step_days: FloatArray,
+    run: LayerRun | None = None,
 ) -> MixedLayer:
     """The same beds after some steps: their pH then, and the free lime that is left.
 
@@ -140,6 +157,8 @@ def aged_layer(
         Acid that comes in each step, base negative, shape (M, S) [mmolc/m2].
     step_days
         Length of each step, shape (S,) [d].
+    run
+        How the course is worked out; None for ``run_mixed_layer`` [function].
 
     Returns
     -------
@@ -162,14 +181,50 @@ def aged_layer(
     >>> callable(aged_layer)
     True
     """
-    ph, carbonate = _run(layer, acid_mmolc_m2, step_days)
+    ph, carbonate = (run or run_mixed_layer)(layer, acid_mmolc_m2, step_days=step_days)
     return replace(layer, start_ph=ph[:, -1], carbonate_mmolc_m2=carbonate)
 
 
-def _run(
-    layer: MixedLayer, acid_mmolc_m2: FloatArray, step_days: FloatArray
+def run_mixed_layer(
+    layer: MixedLayer, acid_mmolc_m2: FloatArray, *, step_days: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """PH of every bed step by step, and the free lime left at the end."""
+    """PH of every bed step by step, and the free lime left at the end.
+
+    Parameters
+    ----------
+    layer
+        The beds [object].
+    acid_mmolc_m2
+        Acid that comes in each step, base negative, shape (M, S) or (P, M, S) [mmolc/m2].
+    step_days
+        Length of each step, shape (S,) [d].
+
+    Returns
+    -------
+    tuple of ndarray
+        pH, shape (M, S + 1) or (P, M, S + 1) [pH in water], and lime left, shape (M,) or (P, M)
+        [mmolc/m2].
+
+    Raises
+    ------
+    InputError
+        Where steps and acid differ in number.
+
+    Notes
+    -----
+    As :func:`mixed_layer_course`; ``mixed_layer_many`` does the same by machine code.
+
+    References
+    ----------
+    plummer-busenberg-1982, own-arithmetic
+
+    Examples
+    --------
+    See :func:`mixed_layer_course`.
+
+    >>> callable(run_mixed_layer)
+    True
+    """
     if acid_mmolc_m2.shape[-1] != step_days.size:
         raise InputError("acid_mmolc_m2 needs one column per step")
     acid = np.ascontiguousarray(np.moveaxis(acid_mmolc_m2, -1, 0))
@@ -181,21 +236,49 @@ def _run(
     store = np.interp(ph, layer.curve_ph, layer.shape_mmolc_kg)
     held = np.interp(layer.held_ph, layer.curve_ph, layer.shape_mmolc_kg)
     carbonate = np.broadcast_to(layer.carbonate_mmolc_m2, ph.shape).copy()
-    for step, days in enumerate(step_days):
-        rise = np.minimum(ph, layer.highest_ph) - layer.reference_ph
-        load = layer.background_mmolc_m2_year * np.exp(layer.background_rise_per_ph * rise)
-        lost = load * layer.leaching_factor - layer.weathering_mmolc_m2_year
-        lost = lost + layer.air_mmolc_m2_year
-        net = acid[step] + lost * days / 365.25
-        per_base = np.interp(ph, layer.curve_ph, ph_per_shape) / capacity
-        net = net + _drained_base_mmolc_m2(layer, ph, ph_per_base=per_base, days=float(days))
-        taking = np.clip(1.0 - (layer.held_ph - ph) / SLOW_BELOW_PH, 0.0, 1.0)
+    at_rest_ph = rest_ph(
+        bicarbonate=layer.bicarbonate_mmol2_l2,
+        anions=layer.anions_mmolc_l,
+        suspension=layer.suspension_mmolc_l,
+    )
+    for step, days in enumerate(step_days.tolist()):
+        net = acid[step] + leached_mmolc_m2(
+            ph,
+            background=layer.background_mmolc_m2_year,
+            rise_per_ph=layer.background_rise_per_ph,
+            weathering=layer.weathering_mmolc_m2_year,
+            air=layer.air_mmolc_m2_year,
+            reference_ph=layer.reference_ph,
+            highest_ph=layer.highest_ph,
+            leaching=layer.leaching_factor,
+            days=days,
+        )
+        net = net + drained_base_mmolc_m2(
+            ph,
+            at_rest_ph=at_rest_ph,
+            anions=layer.anions_mmolc_l,
+            bicarbonate=layer.bicarbonate_mmol2_l2,
+            highest=layer.bicarbonate_highest_mmolc_l,
+            suspension=layer.suspension_mmolc_l,
+            ph_per_base=np.interp(ph, layer.curve_ph, ph_per_shape) / capacity,
+            water_mm=layer.drained_mm_year * days / DAYS_IN_YEAR,
+        )
+        taking = taken_by_lime_frac(ph, held_ph=layer.held_ph)
         into_lime = np.minimum(np.maximum(net, 0.0) * taking, carbonate)
         carbonate -= into_lime
         store = store - (net - into_lime) / capacity
         if carbonate.any():
-            room = np.maximum(held - store, 0.0) * capacity
-            given = _given_by_lime_mmolc_m2(layer, carbonate, room, ph=ph, days=float(days))
+            given = given_by_lime_mmolc_m2(
+                ph,
+                carbonate=carbonate,
+                room=np.maximum(held - store, 0.0) * capacity,
+                held_ph=layer.held_ph,
+                per_d=layer.lime_per_d,
+                acid_exponent=layer.lime_acid_exponent,
+                full_above_ph=layer.lime_full_above_ph,
+                is_coarse=layer.is_coarse,
+                days=days,
+            )
             carbonate -= given
             store = store + given / capacity
         over = np.maximum(store - held, 0.0)
@@ -204,49 +287,3 @@ def _run(
         ph = np.interp(store, layer.shape_mmolc_kg, layer.curve_ph)
         found[step + 1] = ph
     return np.ascontiguousarray(np.moveaxis(found, 0, -1)), carbonate
-
-
-def _drained_base_mmolc_m2(
-    layer: MixedLayer, ph: FloatArray, *, ph_per_base: FloatArray, days: float
-) -> FloatArray:
-    """Base that draining water carries out in a step: linear implicit, as in the column.
-
-    A = min(b/H, highest) - 1000 H [mmolc/L], H of the soil water; F = w A/(1 + w A' dpH/db).
-    Where the ceiling makes A' too small the chord to the pH at which A is 0 stands in for it.
-    """
-    hydrogen = soil_water_hydrogen(
-        np.exp(-LN10 * ph),
-        anions_mmolc_l=layer.anions_mmolc_l,
-        bicarbonate_mmol2_l2=layer.bicarbonate_mmol2_l2,
-        suspension_mmolc_l=layer.suspension_mmolc_l,
-    )
-    bicarbonate = layer.bicarbonate_mmol2_l2 / hydrogen
-    free = bicarbonate < layer.bicarbonate_highest_mmolc_l
-    content = np.minimum(bicarbonate, layer.bicarbonate_highest_mmolc_l) - 1000.0 * hydrogen
-    slope = LN10 * (np.where(free, bicarbonate, 0.0) + 1000.0 * hydrogen)
-    slope = slope * slope_ratio(bicarbonate, anions_mmolc_l=layer.anions_mmolc_l)
-    at_rest = np.sqrt(layer.bicarbonate_mmol2_l2 / 1000.0)
-    salt = layer.anions_mmolc_l + layer.bicarbonate_mmol2_l2 / at_rest
-    off = ph + np.log10(at_rest) - 0.5 * np.log10(salt / layer.suspension_mmolc_l)
-    beyond = content * off > 0.0
-    slope = np.where(beyond, np.maximum(slope, content / np.where(beyond, off, 1.0)), slope)
-    water = layer.drained_mm_year * days / 365.25
-    return np.asarray(water * content / (1.0 + water * slope * ph_per_base))
-
-
-def _given_by_lime_mmolc_m2(
-    layer: MixedLayer,
-    carbonate: FloatArray,
-    room_mmolc_m2: FloatArray,
-    *,
-    ph: FloatArray,
-    days: float,
-) -> FloatArray:
-    """Base that free lime gives in a step to a layer below the pH at which it holds it."""
-    below = np.maximum(layer.lime_full_above_ph - ph, 0.0)
-    time = days * np.exp(LN10 * layer.lime_acid_exponent * below)
-    near = np.where(layer.is_coarse, np.clip(layer.held_ph - ph, 0.0, 1.0), 1.0)
-    share = -np.expm1(-layer.lime_per_d * near * time)
-    fine = np.minimum(carbonate, room_mmolc_m2 * share)
-    coarse = np.minimum(carbonate * share, room_mmolc_m2)
-    return np.where(layer.is_coarse, coarse, fine)

@@ -9,12 +9,14 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import NormalDist
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.need_sums import need_at_most, need_quantile
 from loamshift.errors import OutOfRangeError
 
 FloatArray = NDArray[np.float64]
@@ -33,9 +35,10 @@ _EVEN_NODES = np.linspace(-4.5, 4.5, 21)
 _EVEN_WEIGHTS = np.exp(-0.5 * _EVEN_NODES**2) / np.exp(-0.5 * _EVEN_NODES**2).sum()
 """An even rule for a normal quantity: off by at most 0.00003 in probability where a second one of
 the same width stands beside it, ten times less than as many Gauss-Hermite nodes."""
-_BISECTIONS = 60
-_SECANTS = 12
-_HAIR = 1e-12
+NODES: Final = tuple(
+    tuple(one.tolist()) for one in (_SCALE_NODES, _SCALE_WEIGHTS, _EVEN_NODES, _EVEN_WEIGHTS)
+)
+"""Nodes and weights of the scale, and of what was measured, as ``need_sums`` takes them."""
 _NORMAL: Final = NormalDist()
 _CUT_OFF_NOTHING: Final = 1e-12
 """A probability outside the bounds too small to move a node by more than rounding does [0-1]."""
@@ -66,119 +69,62 @@ class Need:
         The scale is integrated exactly where the carbonate is none or an exact value; otherwise
         one of the two is, over nodes of the other.
         """
-        enough = np.zeros_like(self.curve_mmolc_kg)
-        if self.zero_weight > 0.0:
-            enough += self.zero_weight * self._curve_within(acid_mmolc_kg)
-        if self.zero_weight < 1.0:
-            low, high = self.carbonate_low_mmolc_kg, self.carbonate_high_mmolc_kg
-            if high == low and self.carbonate_log_sd > 0.0 and high > 0.0:
-                within = self._within_measured(acid_mmolc_kg)
-            elif high == low:
-                within = self._curve_within(acid_mmolc_kg - high)
-            else:
-                scale = 10.0 ** (self.log10_k_mean + self.log10_k_sd * _SCALE_NODES)
-                left = acid_mmolc_kg - self.curve_mmolc_kg[:, None] * scale[None, :]
-                share = np.log(np.maximum(left, low) / low) / math.log(high / low)
-                within = np.minimum(share, 1.0) @ _SCALE_WEIGHTS
-            enough += (1.0 - self.zero_weight) * within
-        return float(np.dot(enough, self.curve_weight))
+        curves, weights = self.curve_mmolc_kg.tolist(), self.curve_weight.tolist()
+        return need_at_most(acid_mmolc_kg, curves, weights, self.belief, *NODES)
 
-    def _within_measured(self, acid_mmolc_kg: float) -> FloatArray:
-        """As ``_curve_within``, with a measured carbonate that has an error.
-
-        The wider of curve and carbonate is integrated exactly, over nodes of the narrower, so
-        that the steps between nodes never show. Without carbonate both ways are the curve alone.
-        """
-        middle, log_sd = self.carbonate_high_mmolc_kg, self.carbonate_log_sd
-        spread = math.log(10.0) * self.log10_k_sd
-        width = self.curve_mmolc_kg * 10.0**self.log10_k_mean * spread
-        wide = width > middle * log_sd
-        found = np.zeros_like(self.curve_mmolc_kg)
-        if wide.any():
-            carbonate = middle * np.exp(log_sd * _EVEN_NODES)
-            curve = self.curve_mmolc_kg[wide] * 10.0**self.log10_k_mean
-            left = acid_mmolc_kg - carbonate[None, :]
-            found[wide] = (
-                _lognormal_at_most(left, median=curve[:, None], log_sd=spread) @ _EVEN_WEIGHTS
-            )
-        if not wide.all():
-            scale = 10.0 ** (self.log10_k_mean + self.log10_k_sd * _EVEN_NODES)
-            left = acid_mmolc_kg - self.curve_mmolc_kg[~wide, None] * scale[None, :]
-            found[~wide] = _lognormal_at_most(left, median=middle, log_sd=log_sd) @ _EVEN_WEIGHTS
-        return found
-
-    def _curve_within(self, acid_mmolc_kg: float) -> FloatArray:
-        """Probability that the curve alone takes up no more than this, for each node."""
-        nothing = self.curve_mmolc_kg <= 0.0
-        if acid_mmolc_kg <= 0.0:
-            return np.where(nothing & (acid_mmolc_kg >= 0.0), 1.0, 0.0)
-        ratio = acid_mmolc_kg / np.where(nothing, 1.0, self.curve_mmolc_kg)
-        z = (np.log10(ratio) - self.log10_k_mean) / self.log10_k_sd
-        below = np.array([0.5 * math.erfc(-value / math.sqrt(2.0)) for value in z])
-        return np.where(nothing, 1.0, below)
+    @property
+    def belief(self) -> tuple[float, ...]:
+        """Carbonate and scale, in the order of ``need_sums.limed_at_most``."""
+        return (
+            self.zero_weight,
+            self.carbonate_low_mmolc_kg,
+            self.carbonate_high_mmolc_kg,
+            self.carbonate_log_sd,
+            self.log10_k_mean,
+            self.log10_k_sd,
+        )
 
     def quantile(self, probability: float) -> float:
-        """Acid that is enough with this probability [mmolc/kg], for a probability [0-1].
-
-        Bisection to the last bit; where a narrower bracket already tells which half holds the
-        answer, the probability is not worked out again, and the bits are the same.
-        """
-        low, high = 0.0, 1.0
-        below = self.probability_at_most(low) - probability
-        if below >= 0.0:
-            return 0.0
-        least, left = low, below
-        while (right := self.probability_at_most(high) - probability) < 0.0:
-            least, left = high, right
-            high *= 2.0
-        short, enough = self._bracket((least, left), (high, right), probability)
-        for _ in range(_BISECTIONS):
-            middle = 0.5 * (low + high)
-            if middle in (low, high):
-                break
-            if middle <= short:
-                low = middle
-            elif middle >= enough or self.probability_at_most(middle) >= probability:
-                high = middle
-            else:
-                low = middle
-        return 0.5 * (low + high)
-
-    def _bracket(
-        self, low: tuple[float, float], high: tuple[float, float], probability: float
-    ) -> tuple[float, float]:
-        """Two acids [mmolc/kg] close about the answer, one too little and one enough.
-
-        Both ends come as the acid and how far its probability lies from the one asked. Secants
-        with the end that stays put halved; a hair is left for what rounding does.
-        """
-        moved = 0
-        for _ in range(_SECANTS):
-            if high[0] - low[0] <= _HAIR * high[0] or high[1] == low[1]:
-                break
-            guess = high[0] - high[1] * (high[0] - low[0]) / (high[1] - low[1])
-            if not low[0] < guess < high[0]:
-                break
-            beside = self.probability_at_most(guess) - probability
-            if beside < 0.0:
-                low = guess, beside
-                high = (high[0], high[1] / 2.0) if moved < 0 else high
-                moved = -1
-            else:
-                high = guess, beside
-                low = (low[0], low[1] / 2.0) if moved > 0 else low
-                moved = 1
-        return low[0] * (1.0 - _HAIR), high[0] * (1.0 + _HAIR)
+        """Acid that is enough with this probability [mmolc/kg], for a probability [0-1]."""
+        curves, weights = self.curve_mmolc_kg.tolist(), self.curve_weight.tolist()
+        return quantile_of_need(probability, tuple(curves), tuple(weights), self.belief)
 
 
-def _lognormal_at_most(
-    value: FloatArray, *, median: FloatArray | float, log_sd: float
-) -> FloatArray:
-    """Probability that a lognormal quantity is at most so much [0-1]; none is below zero."""
-    ratio = np.where(value > 0.0, value, 1.0) / median
-    z = np.log(ratio) / log_sd
-    below = [0.5 * math.erfc(-one / math.sqrt(2.0)) for one in z.ravel().tolist()]
-    return np.where(value > 0.0, np.array(below).reshape(z.shape), 0.0)
+@lru_cache(maxsize=256)
+def quantile_of_need(
+    probability: float,
+    curves: tuple[float, ...],
+    weights: tuple[float, ...],
+    belief: tuple[float, ...],
+) -> float:
+    """A quantile of a need, worked out once: verdict, dose and letter ask for the same.
+
+    Parameters
+    ----------
+    probability
+        The probability [0-1].
+    curves
+        Acid of the curve at k = 1 for each node of the reading [mmolc/kg].
+    weights
+        Weights of these nodes [0-1].
+    belief
+        Carbonate and scale, as ``Need.belief`` [mixed].
+
+    Returns
+    -------
+    float
+        Acid that is enough with it [mmolc/kg].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> round(quantile_of_need(0.5, (10.0,), (1.0,), (1.0, 0.0, 0.0, 0.0, 0.0, 0.2)), 6)
+    10.0
+    """
+    return need_quantile(probability, curves, weights, belief, *NODES)
 
 
 def reading_nodes(

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +19,8 @@ from loamshift.core.climate import (
 from loamshift.core.rain_loops import wet_days_in_a_row
 
 FloatArray = NDArray[np.float64]
+
+_KEPT_PLACES: Final = 64
 
 
 @dataclass(frozen=True, eq=False, slots=True)
@@ -154,6 +158,18 @@ def rain_days_mm(
     """
     rain = monthly_values("rain_mm", rain_mm, low=0.0, high=3000.0, unit="mm")
     days = monthly_values("wet_days", wet_days, low=0.0, high=31.0, unit="d")
+    return _kept_days(tuple(rain.tolist()), tuple(days.tolist()), params, dice)
+
+
+@lru_cache(maxsize=_KEPT_PLACES)
+def _kept_days(
+    rain_mm: tuple[float, ...],
+    wet_days: tuple[float, ...],
+    params: ClimateParameters,
+    dice: RainDice,
+) -> FloatArray:
+    """The days of checked inputs, worked out once for a place."""
+    rain, days = np.asarray(rain_mm), np.asarray(wet_days)
     month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
     share = np.clip(days, np.where(rain > 0.0, 1.0, 0.0), month_days) / month_days
     month = np.repeat(np.arange(12), DAYS_IN_MONTH)
@@ -162,4 +178,6 @@ def rain_days_mm(
     made = np.where(is_wet, dice.amount, 0.0)
     means = np.array([made[:, month == m].sum() for m in range(12)]) / made.shape[0]
     factor = np.divide(rain, means, out=np.zeros(12), where=means > 0.0)
-    return np.asarray(made * factor[month], dtype=np.float64)
+    found = np.asarray(made * factor[month], dtype=np.float64)
+    found.setflags(write=False)
+    return found

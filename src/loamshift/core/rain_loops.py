@@ -1,17 +1,32 @@
 """The two loops over days that cannot be done array by array.
 
 Over plain numbers, not compiled: they run once for a place, soil and watering, and loading the
-compiler would take a hundred times as long.
+compiler would take a hundred times as long. For many beds ``core.many_loops`` compiles the same
+lines.
 """
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Callable
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+Bucket = Callable[
+    [
+        FloatArray,
+        FloatArray,
+        NDArray[np.bool_],
+        NDArray[np.int64],
+        FloatArray,
+        FloatArray,
+        FloatArray,
+    ],
+    None,
+]
+"""A way to follow the days of a bucket, as ``run_bucket`` does."""
 
 _MOST_ROUNDS: Final = 200
 _STILL_MM: Final = 1.0e-9
@@ -105,20 +120,83 @@ def run_bucket(
     >>> float(days[1].sum().round(6))
     547.5
     """
-    capacity, eased = surface.tolist()
-    months = list(zip(is_frozen.tolist(), month_days.tolist(), strict=True))
-    wished = potential.tolist()
-    years = supply.tolist()
+    drawn_mm, drained_mm, stored_mm = ([0.0] * potential.size for _ in range(3))
+    snow_mm = [0.0] * snows.size
+    bucket_years(
+        supply.tolist(),
+        potential.tolist(),
+        is_frozen.tolist(),
+        month_days.tolist(),
+        surface.tolist(),
+        drawn_mm,
+        drained_mm,
+        stored_mm,
+        snow_mm,
+    )
+    days[:] = drawn_mm, drained_mm, stored_mm
+    snows[:] = snow_mm
+
+
+def bucket_years(
+    years: Any,
+    wished: Any,
+    is_frozen: Any,
+    lengths: Any,
+    surface: Any,
+    drawn_mm: Any,
+    drained_mm: Any,
+    stored_mm: Any,
+    snow_mm: Any,
+) -> None:
+    """The loop of ``run_bucket``, over lists or, compiled, over arrays.
+
+    Parameters
+    ----------
+    years
+        Rain and watering by year and day [mm/d].
+    wished
+        Evaporation of a wet surface by day [mm/d].
+    is_frozen
+        Months whose water lies as snow [truth].
+    lengths
+        Days of each month [d].
+    surface
+        Water that can evaporate, and the store below which it comes slower [mm].
+    drawn_mm
+        Takes the sum of evaporation by day [mm].
+    drained_mm
+        Takes that of drainage [mm].
+    stored_mm
+        Takes that of the store [mm].
+    snow_mm
+        Takes that of the snow at the end of each month [mm].
+
+    References
+    ----------
+    thornthwaite-1948, own-judgement
+
+    Examples
+    --------
+    See :func:`run_bucket`.
+
+    >>> callable(bucket_years)
+    True
+    """
+    capacity, eased = surface[0], surface[1]
     store = capacity
     snow = 0.0
     for _ in range(_MOST_ROUNDS):
-        before = (store, snow)
-        drawn_mm, drained_mm, stored_mm = ([0.0] * len(wished) for _ in range(3))
-        snows[:] = 0.0
-        for fallen in years:
+        store_before, snow_before = store, snow
+        for day in range(len(wished)):
+            drawn_mm[day] = drained_mm[day] = stored_mm[day] = 0.0
+        for month in range(len(lengths)):
+            snow_mm[month] = 0.0
+        for year in range(len(years)):
+            fallen = years[year]
             first = 0
-            for month, (frozen, length) in enumerate(months):
-                if frozen:
+            for month in range(len(lengths)):
+                length = lengths[month]
+                if is_frozen[month]:
                     for day in range(first, first + length):
                         snow += fallen[day]
                         stored_mm[day] += store
@@ -136,7 +214,6 @@ def run_bucket(
                         stored_mm[day] += store
                     snow = 0.0
                 first += length
-                snows[month] += snow
-        if abs(store - before[0]) + abs(snow - before[1]) < _STILL_MM:
+                snow_mm[month] += snow
+        if abs(store - store_before) + abs(snow - snow_before) < _STILL_MM:
             break
-    days[:] = drawn_mm, drained_mm, stored_mm

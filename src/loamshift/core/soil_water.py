@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -56,13 +56,50 @@ def soil_water_hydrogen(
     ...                           suspension_mmolc_l=1.26).round(9))
     2e-06
     """
-    h = np.asarray(hydrogen_mol_l, dtype=np.float64)
-    straight = h * h * np.asarray(anions_mmolc_l, dtype=np.float64) / suspension_mmolc_l
-    rest = h * h * np.asarray(bicarbonate_mmol2_l2, dtype=np.float64) / suspension_mmolc_l
+    return np.asarray(
+        hydrogen_by_newton(
+            np.asarray(hydrogen_mol_l, dtype=np.float64),
+            np.asarray(anions_mmolc_l, dtype=np.float64),
+            np.asarray(bicarbonate_mmol2_l2, dtype=np.float64),
+            suspension_mmolc_l,
+        )
+    )
+
+
+def hydrogen_by_newton(h: Any, anions: Any, bicarbonate: Any, suspension: float) -> Any:
+    """The sum of ``soil_water_hydrogen``, for one number or an array of them.
+
+    Parameters
+    ----------
+    h
+        Hydrogen in the suspension [mol/L].
+    anions
+        Anions in the soil water, bicarbonate apart [mmolc/L].
+    bicarbonate
+        Times 1/H it is the bicarbonate [mmol2/L2].
+    suspension
+        Calcium with magnesium in the suspension [mmolc/L].
+
+    Returns
+    -------
+    float or ndarray
+        Hydrogen in the soil water [mol/L].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> round(float(hydrogen_by_newton(1e-6, 5.04, 0.0, 1.26)), 9)
+    2e-06
+    """
+    straight = h * h * anions / suspension
+    rest = h * h * bicarbonate / suspension
     x = np.sqrt(straight + rest / h)
     for _ in range(TURNS):
         x = (2.0 * x * x * x + rest) / (3.0 * x * x - straight)
-    return np.asarray(x)
+    return x
 
 
 def slope_ratio(
@@ -97,4 +134,31 @@ def slope_ratio(
     """
     held = np.asarray(bicarbonate_mmolc_l, dtype=np.float64)
     others = np.asarray(anions_mmolc_l, dtype=np.float64)
-    return np.asarray(2.0 * (others + held) / (2.0 * others + 3.0 * held))
+    return np.asarray(ratio_of_slopes(held, others))
+
+
+def ratio_of_slopes(held: Any, others: Any) -> Any:
+    """The sum of ``slope_ratio``, for one number or an array of them.
+
+    Parameters
+    ----------
+    held
+        Bicarbonate in the soil water [mmolc/L].
+    others
+        Anions there, bicarbonate apart [mmolc/L].
+
+    Returns
+    -------
+    float or ndarray
+        Between 2/3 and 1 [-].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> ratio_of_slopes(1.0, 1.0)
+    0.8
+    """
+    return 2.0 * (others + held) / (2.0 * others + 3.0 * held)

@@ -21,7 +21,7 @@ from loamshift.core.climate import (
 )
 from loamshift.core.evaporation import Surface, green_surface, thornthwaite_mm
 from loamshift.core.rain_days import RainDice, rain_days_mm, usual_wet_days
-from loamshift.core.rain_loops import run_bucket
+from loamshift.core.rain_loops import Bucket, run_bucket
 from loamshift.errors import OutOfRangeError
 
 NO_IRRIGATION: Final = (0.0,) * 12
@@ -58,6 +58,7 @@ def water_year(
     irrigation_mm: Sequence[float] = NO_IRRIGATION,
     wet_days: Sequence[float] | None = None,
     surface: Surface | None = None,
+    bucket: Bucket = run_bucket,
 ) -> WaterYear:
     """An average year of soil water: evaporation, drainage and what the root zone holds.
 
@@ -81,6 +82,8 @@ def water_year(
         Days with rain in each month; None for what is usual at that rain [d/month].
     surface
         What the water evaporates from; None for :func:`green_surface` [object].
+    bucket
+        How its days are followed: in plain Python, or by machine code for many beds [function].
 
     Returns
     -------
@@ -142,6 +145,7 @@ def water_year(
         or green_surface(available_water_mm=float(available_water_mm), params=params),
         params=params,
         dice=dice,
+        bucket=bucket,
     )
 
 
@@ -211,6 +215,7 @@ def _kept_year(
     surface: Surface,
     params: ClimateParameters,
     dice: RainDice,
+    bucket: Bucket,
 ) -> WaterYear:
     """The year of checked inputs, worked out once for a place, soil and watering."""
     month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
@@ -221,7 +226,7 @@ def _kept_year(
     years = made.shape[0]
     days = np.zeros((3, DAYS_IN_YEAR))
     snow = np.zeros(12)
-    run_bucket(
+    bucket(
         made + (watering / month_days)[month],
         (potential / month_days)[month],
         np.asarray(air_temp_c) <= params.snow_below_c,

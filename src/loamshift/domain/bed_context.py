@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loamshift.core.loops import PLAIN, Loops
 from loamshift.core.soil_thermometer import ThermometerFit
 from loamshift.domain.case import Case
 from loamshift.domain.place import Place
@@ -65,7 +66,7 @@ class BedContext:
     the irrigation brings [mmolc/m2/yr], with ``water_base_high`` where it had to be guessed;
     ``irrigation_mm_year`` [mm/yr]; ``drainage_mm_year`` [mm/yr];
     ``cap_situation`` is unplanted | planted | lawn | field | container; ``is_bare`` where nothing
-    grows and nothing is wanted.
+    grows and nothing is wanted; ``loops`` how the long sums are worked out.
     """
 
     case: Case
@@ -89,6 +90,7 @@ class BedContext:
     pending: tuple[Pending, ...]
     assumed: tuple[str, ...]
     thermometer: ThermometerFit | None = None
+    loops: Loops = PLAIN
 
     @property
     def in_pot(self) -> bool:

@@ -14,7 +14,6 @@ from loamshift.store.models import (
     Change,
     Client,
     Garden,
-    IntakeDraft,
     JarSeries,
     Kept,
     Office,
@@ -66,10 +65,7 @@ def erase_client(office: Office, client: Client) -> int:
             levels.append((kind, found))
             keys += found
             gone += len(found)
-        changes = Change.objects.filter(office=office, thing__in=keys)
-        brought = Q(act__in=changes.values("act")) | Q(garden__in=levels[0][1]) | about
-        IntakeDraft.objects.filter(brought, office=office).delete()
-        changes.delete()
+        Change.objects.filter(office=office, thing__in=keys).delete()
         for model, some in reversed(levels):
             model._default_manager.filter(pk__in=some).delete()
         rows.delete()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 
 from loamshift.core.background import LedgerParameters
@@ -71,6 +72,6 @@ def sulfur_parameters() -> SulfurParameters:
 
 
 @cache
-def verdict_values() -> dict[str, float]:
+def verdict_values() -> Mapping[str, float]:
     """Limits of the decision table, by name [unit of each row]."""
     return parameter_values("verdict")

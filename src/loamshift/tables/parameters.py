@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
+from types import MappingProxyType
 
 from loamshift.domain.evidence import Parameter
 from loamshift.errors import TableError
@@ -34,9 +35,11 @@ def load_parameters() -> Mapping[str, Mapping[str, Parameter]]:
     return topics
 
 
-def parameter_values(topic: str) -> dict[str, float]:
-    """Name to value of one topic [unit of each row]."""
+@cache
+def parameter_values(topic: str) -> Mapping[str, float]:
+    """Name to value of one topic, not to be changed [unit of each row]."""
     try:
-        return {name: row.value for name, row in load_parameters()[topic].items()}
+        rows = load_parameters()[topic]
     except KeyError as error:
         raise TableError(f"no parameters for topic {topic}") from error
+    return MappingProxyType({name: row.value for name, row in rows.items()})

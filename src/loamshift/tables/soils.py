@@ -25,7 +25,7 @@ from loamshift.tables.rows import evidence, number, read_rows, words
 
 
 @cache
-def soil_values() -> dict[str, float]:
+def soil_values() -> Mapping[str, float]:
     """Coefficients of what a soil's facts are believed to say, by name [unit of each row]."""
     return parameter_values("soil")
 

@@ -59,8 +59,9 @@ def cautions(
         One row a code: the hazards of what is applied, taken up or treated first, and either
         part in the order of the table.
     """
-    facts = caution_facts(context, judged, applications=applications, options=options)
-    codes = {code for rule in RULES for code in rule(facts)}
+    compared = tuple(option.material for option in options)
+    facts = caution_facts(context, judged, applications=applications, compared=compared)
+    codes = codes_of(facts)
     handled = codes_of_handling(facts)
     found = [
         caution_from_rule(rule, handling=rule.code in handled, codes=codes)
@@ -68,6 +69,11 @@ def cautions(
         if rule.code in codes
     ]
     return tuple(sorted(found, key=lambda caution: not caution.handling))
+
+
+def codes_of(facts: CautionFacts) -> frozenset[str]:
+    """Every code that the facts of a bed call for."""
+    return frozenset(code for rule in RULES for code in rule(facts))
 
 
 def codes_of_handling(facts: CautionFacts) -> frozenset[str]:
@@ -100,9 +106,15 @@ def caution_facts(
     judged: Judged,
     *,
     applications: tuple[Application, ...],
-    options: tuple[Option, ...],
+    compared: tuple[str, ...],
 ) -> CautionFacts:
-    """What the rules decide on, gathered once."""
+    """What the rules decide on, gathered once.
+
+    Parameters
+    ----------
+    compared
+        Names of the products that stand beside the plan as other ways.
+    """
     own = context.case.own_materials
     amounts = [row for row in amount_findings(context) if not row.passed]
     return CautionFacts(
@@ -112,7 +124,7 @@ def caution_facts(
         reason=judged.reason,
         parts=len(applications),
         planned=tuple(material_named(part.material, own=own) for part in applications),
-        compared=tuple(material_named(option.material, own=own) for option in options),
+        compared=tuple(material_named(key, own=own) for key in compared),
         proposed=tuple(claim.material for claim in context.case.claims),
         lying=recent_materials(context),
         overdoses=overdoses(context),

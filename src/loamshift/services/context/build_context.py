@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TypedDict
 
 from loamshift.core.buffer import BufferParameters
+from loamshift.core.loops import PLAIN, Loops
 from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.soil import Soil
@@ -37,8 +38,14 @@ class Curve(TypedDict):
     organic_only: bool
 
 
-def build_context(case: Case) -> BedContext:
-    """Every number the decisions need, with what had to be assumed."""
+def build_context(case: Case, *, loops: Loops = PLAIN) -> BedContext:
+    """Every number the decisions need, with what had to be assumed.
+
+    Parameters
+    ----------
+    loops
+        How the long sums are worked out: without a compiler, or by machine code for many beds.
+    """
     case = with_limes_graded(case)
     limits = verdict_values()
     bed = case.bed
@@ -93,7 +100,9 @@ def build_context(case: Case) -> BedContext:
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
         irrigation_mm_year=irrigation,
-        drainage_mm_year=_drainage(case, soil, weekly_mm=weekly_mm, available_mm=available),
+        drainage_mm_year=_drainage(
+            case, soil, weekly_mm=weekly_mm, available_mm=available, loops=loops
+        ),
         available_water_mm=available,
         pending=_pending(
             case,
@@ -103,6 +112,7 @@ def build_context(case: Case) -> BedContext:
             land_use="bare" if is_bare(case) else land_use,
         ),
         assumed=tuple(assumed),
+        loops=loops,
     )
 
 
@@ -178,7 +188,9 @@ def _available_water_mm(soil: Soil | None, *, depth_cm: float) -> float:
     return max((soil.field_capacity_frac - soil.wilting_frac) * root_depth_mm, 5.0)
 
 
-def _drainage(case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: float) -> float:
+def _drainage(
+    case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: float, loops: Loops
+) -> float:
     place = case.place
     if place is None:
         return DEFAULT_DRAINAGE_MM
@@ -191,6 +203,7 @@ def _drainage(case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: 
         available_water_mm=available_mm,
         watering_mm=tuple(monthly),
         bare=is_bare(case),
+        bucket=loops.bucket,
     )
     return float(year.drainage_mm.sum())
 

@@ -121,7 +121,7 @@ def acid_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
     need = need_mmolc_kg(context, ph_aim)
     sign = 1.0 if acidify else -1.0
     coming = context.pending_acid_mmolc_m2 * sign / context.soil_mass_kg_m2
-    low, mid, high = (max(need.quantile(p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
+    low, mid, high = (max(context.loops.need(need, p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
     return Band(lo90=low, mid=mid, hi90=high)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 from loamshift.domain.answer import SoilTemperature
@@ -47,12 +48,18 @@ def start_date(context: BedContext, *, acidify: bool, not_before: date) -> date:
     """
     if not context.soil_temp_c:
         return not_before
+    return _start(context.soil_temp_c, acidify=acidify, not_before=not_before)
+
+
+@lru_cache(maxsize=256)
+def _start(soil_temp_c: tuple[float, ...], *, acidify: bool, not_before: date) -> date:
+    """The same by the soil temperature alone: beds of one place ask it over and over."""
     limits = verdict_values()
     warm = limits["warm_soil_c"]
     ahead = int(limits["start_wait_days"])
-    temps = daily_soil_temp_c(context.soil_temp_c, start=not_before, days=730 + 2 * ahead)
-    if acidify and max(context.soil_temp_c) < warm:
-        warm = max(context.soil_temp_c) - 1.0
+    temps = daily_soil_temp_c(soil_temp_c, start=not_before, days=730 + 2 * ahead)
+    if acidify and max(soil_temp_c) < warm:
+        warm = max(soil_temp_c) - 1.0
     for offset in range(730):
         if not acidify and temps[offset] >= limits["thawed_soil_c"]:
             return not_before + timedelta(days=offset)

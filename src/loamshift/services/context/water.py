@@ -8,6 +8,7 @@ import numpy as np
 
 from loamshift.core.evaporation import bare_surface
 from loamshift.core.rain_days import RainDice, throw_dice
+from loamshift.core.rain_loops import Bucket, run_bucket
 from loamshift.core.water_balance import WaterYear, water_year
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, Case
@@ -37,6 +38,7 @@ def water_year_of(
     available_water_mm: float,
     watering_mm: tuple[float, ...],
     bare: bool,
+    bucket: Bucket = run_bucket,
 ) -> WaterYear:
     """The average year of water of a bed.
 
@@ -50,6 +52,8 @@ def water_year_of(
         Watering of January to December [mm/month].
     bare
         True for ground without plants.
+    bucket
+        How its days are followed.
 
     Returns
     -------
@@ -75,6 +79,7 @@ def water_year_of(
         irrigation_mm=watering_mm,
         wet_days=place.wet_days,
         surface=surface,
+        bucket=bucket,
     )
 
 

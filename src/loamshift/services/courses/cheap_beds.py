@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.column_layout import MemberParameters
-from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, aged_layer, mixed_layer_course
+from loamshift.core.mixed_layer import FULL_LIME_PH, MixedLayer, aged_layer
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
@@ -106,7 +106,7 @@ class CheapBeds:
             acid += self._let_in(on_top)
         return tuple(
             BedRun(ph=ph, oxidised_frac=np.zeros(self.steps.size + 1), balance_error=0.0)
-            for ph in mixed_layer_course(self.layer, acid, step_days=self.steps)
+            for ph in self.context.loops.layers(self.layer, acid, step_days=self.steps)[0]
         )
 
     def thinned(self, every: int) -> CheapBeds:
@@ -217,7 +217,7 @@ def beds_of_one_layer(
     since = steps_of((context.case.today - read).days)
     if since.size:
         before, _, _ = _acid_left_alone(context, members, read=read, start=read, steps=since)
-        layer = aged_layer(layer, before, step_days=since)
+        layer = aged_layer(layer, before, step_days=since, run=context.loops.layers)
     steps = np.full(-(-days_ahead // STEP_DAYS), float(STEP_DAYS))
     steady, water, fed = _acid_left_alone(
         context, members, read=read, start=context.case.today, steps=steps
@@ -253,9 +253,8 @@ def ph_since(
     steps = steps_of((context.case.today - read).days)
     acid, _, _ = _acid_left_alone(context, members, read=read, start=read, steps=steps)
     layer = _layer_as_read(context, soil=soil, members=members)
-    return np.concatenate(([0.0], np.cumsum(steps))), mixed_layer_course(
-        layer, acid, step_days=steps
-    )
+    ph, _ = context.loops.layers(layer, acid, step_days=steps)
+    return np.concatenate(([0.0], np.cumsum(steps))), ph
 
 
 def steps_of(days: int) -> FloatArray:

@@ -14,7 +14,6 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.context.warmth import start_date
-from loamshift.services.courses.unjudged import unjudged_since
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.materials.named import material_named
@@ -128,8 +127,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     and sees the year before. What went on within the last year counts against the first season.
     A season too late to act before the day wanted is left out. Prills are looked at until most of
     them have acted, unless the day is given. Sulfur goes on once a season,
-    because published rules ask for a test before more: while some lies untested its season goes on,
-    and what it leaves of one dose is all that may follow. Lime may be split half a year apart.
+    because published rules ask for a test before more; lime may be split half a year apart.
 
     References
     ----------
@@ -152,8 +150,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     if acted is not None and wanted_by(context.case) is None:
         years = math.ceil((acted - first).days / DAYS_IN_YEAR)
         wanted = max(wanted, first + timedelta(days=DAYS_IN_YEAR * years))
-    since = unjudged_since(context) if acidify else None
-    starts = _starts(context, first, wait, since)
+    starts = [first]
     while len(starts) < int(limits["seasons"]):
         earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
         after = start_date(context, acidify=acidify, not_before=earliest)
@@ -167,11 +164,9 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         if number + 1 < len(starts):
             end = starts[number + 1]
         days.append(_within_season(context, start, end, per_season, wait, acidify=acidify))
-    spent = _spent_g_m2(context, material, acidify=acidify, until=starts[0]) / strength
+    spent = _spent_g_m2(context, material, acidify=acidify, until=first) / strength
     capacity = [min(year, dose * len(dates)) for dates in days]
-    capacity[0] = max(0.0, min(capacity[0], (year if since is None else dose) - spent))
-    if since is not None and first + timedelta(days=wait) > starts[1]:
-        capacity[0] = 0.0
+    capacity[0] = max(0.0, min(capacity[0], year - spent))
     return Seasons(
         acidify=acidify,
         material=material,
@@ -186,26 +181,6 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         incorporate_cm=0.0 if context.planted else context.depth_cm,
         acted_on=acted,
     )
-
-
-def _starts(context: BedContext, first: date, wait: int, since: date | None) -> list[date]:
-    """The first day of the first seasons: where sulfur lies untested its season goes on.
-
-    Parameters
-    ----------
-    first
-        The first day on which more could go on.
-    wait
-        Days between two applications [d].
-    since
-        Day of what lies untested.
-    """
-    if since is None:
-        return [first]
-    today = context.case.today
-    soonest = max(since + timedelta(days=DAYS_IN_YEAR), today + timedelta(days=TEST_LEAD_D + 1))
-    after = start_date(context, acidify=True, not_before=soonest)
-    return [first if first + timedelta(days=wait) <= after else today, after]
 
 
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
@@ -228,13 +203,14 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
         "elemental sulfur, powder" if acidify else "ground limestone, calcitic",
         own=context.case.own_materials,
     )
+    own = [item for item in context.case.on_hand if item.material.group is group]
+    if not own:
+        return usual, active_share(usual, acidify=acidify)
     start = start_date(context, acidify=acidify, not_before=context.case.today)
     by = _wanted_on(context, start)
     least = parameter_values("plan")["slow_product_frac"]
     least *= reacting_share_by(context, usual, start=start, by=by)
-    for item in context.case.on_hand:
-        if item.material.group is not group:
-            continue
+    for item in own:
         if reacting_share_by(context, item.material, start=start, by=by) >= least:
             sold = as_sold(item.material, purity_pct=item.purity_pct)
             return item.material, active_share(sold, acidify=acidify)

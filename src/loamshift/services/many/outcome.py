@@ -4,14 +4,33 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
-from loamshift.domain.answer import Answer, Band, Decision, Direction, Reason
+from loamshift.domain.answer import Answer, Decision, Direction, Dose, Forecast, Reason, Wanted
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
-    from loamshift.domain.plan import PlanPart
+    from loamshift.domain.plan import PlanPart, PlanRule
+
+
+class Decided(Protocol):
+    """What verdict and judgement have in common."""
+
+    @property
+    def decision(self) -> Decision:
+        """What the adviser is told to do."""
+        ...
+
+    @property
+    def reason(self) -> Reason | None:
+        """Why."""
+        ...
+
+    @property
+    def ph_now(self) -> float | None:
+        """Where the bed is now [pH in water]."""
+        ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,39 +93,68 @@ def outcome_of(answer: Answer, *, key: str) -> Outcome:
     key
         What tells this row from the others.
     """
-    need, wanted = _need(answer), answer.wanted
-    parts: Sequence[PlanPart] = () if answer.plan is None else answer.plan.parts
-    decides = () if answer.plan is None else answer.plan.decides
+    return outcome_of_parts(
+        key=key,
+        judged=answer.verdict,
+        wanted=answer.wanted,
+        dose=answer.dose,
+        plan=answer.plan,
+        too_early_before=answer.too_early_before,
+        cautions=[caution.code for caution in answer.cautions],
+        questions=[gap.field for gap in answer.missing],
+        ahead=answer.forecast,
+    )
+
+
+def outcome_of_parts(
+    *,
+    key: str,
+    judged: Decided,
+    wanted: Wanted | None,
+    dose: Dose,
+    plan: PlanRule | None,
+    too_early_before: date | None,
+    cautions: Iterable[str],
+    questions: Iterable[str],
+    ahead: Forecast | None = None,
+) -> Outcome:
+    """The row that the parts of an answer come to, where no answer was written.
+
+    Parameters
+    ----------
+    judged
+        Verdict or judgement.
+    ahead
+        The forecast, None without one.
+    """
+    need = dose.sulfur_as_s_g_m2 or dose.lime_as_caco3_g_m2
+    parts: Sequence[PlanPart] = () if plan is None else plan.parts
+    decides = () if plan is None else plan.decides
     first = min(parts, key=lambda part: part.date, default=None)
-    ahead = answer.forecast
     return Outcome(
         key=key,
-        verdict=answer.verdict.decision,
-        reason=answer.verdict.reason,
-        direction=answer.dose.direction,
-        ph_now=answer.verdict.ph_now,
+        verdict=judged.decision,
+        reason=judged.reason,
+        direction=dose.direction,
+        ph_now=judged.ph_now,
         ph_low=None if wanted is None else wanted.ph_low,
         ph_high=None if wanted is None else wanted.ph_high,
         ph_aim=None if wanted is None else wanted.ph_aim,
         need_lo90_g_m2=None if need is None else need.lo90,
         need_mid_g_m2=None if need is None else need.mid,
         need_hi90_g_m2=None if need is None else need.hi90,
-        material="" if answer.plan is None else answer.plan.material,
+        material="" if plan is None else plan.material,
         plan_g_m2=None if not parts else sum(part.rate_g_m2 for part in parts),
         parts=len(parts),
         first_g_m2=None if first is None else first.rate_g_m2,
         first_on=None if first is None else first.date,
-        not_before=answer.too_early_before,
+        not_before=too_early_before,
         next_test=min((line.test for line in decides), default=None),
-        cautions=tuple(sorted({caution.code for caution in answer.cautions})),
-        questions=tuple(sorted({gap.field for gap in answer.missing})),
+        cautions=tuple(sorted(set(cautions))),
+        questions=tuple(sorted(set(questions))),
         forecast_on=None if ahead is None else ahead.dates[-1],
-        share_in_range=None if ahead is None or answer.plan is None else answer.plan.share_in_range,
+        share_in_range=None if ahead is None or plan is None else plan.share_in_range,
         ph_lo90=None if ahead is None else ahead.ph.q05[-1],
         ph_mid=None if ahead is None else ahead.ph.q50[-1],
         ph_hi90=None if ahead is None else ahead.ph.q95[-1],
     )
-
-
-def _need(answer: Answer) -> Band | None:
-    return answer.dose.sulfur_as_s_g_m2 or answer.dose.lime_as_caco3_g_m2

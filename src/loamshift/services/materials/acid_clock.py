@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from datetime import date
 from typing import Final
 
@@ -316,7 +317,7 @@ def _left_nitrate(made: FloatArray, half_time_d: float) -> FloatArray:
     return gone
 
 
-def _decay_d(organic_n_frac: float, advice: dict[str, float]) -> float:
+def _decay_d(organic_n_frac: float, advice: Mapping[str, float]) -> float:
     is_meal = organic_n_frac >= advice["meal_n_frac"]
     return advice["meal_half_time_d" if is_meal else "decay_half_time_d"]
 

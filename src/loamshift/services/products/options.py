@@ -140,6 +140,35 @@ def options(
     return tuple(item.option for item in ranked)
 
 
+def compared_products(
+    context: BedContext,
+    *,
+    acid_mmolc_m2: float,
+    direction: Direction,
+    on_hand: Iterable[OnHand],
+) -> tuple[str, ...]:
+    """Names of the products that ``options`` would list, in no order and without their figures.
+
+    Parameters
+    ----------
+    acid_mmolc_m2
+        As for ``options`` [mmolc/m2].
+    """
+    needed = abs(acid_mmolc_m2)
+    if direction is Direction.NONE or needed == 0.0 or context.soil is None:
+        return ()
+    return tuple(
+        candidate.material.key
+        for candidate in _candidates(context, direction, on_hand)
+        if _comes_into_question(
+            candidate,
+            _effective_mmolc_g(context, candidate.material, direction),
+            year_g_m2=_year_g_m2(context, candidate.material),
+            needed_mmolc_m2=needed,
+        )
+    )
+
+
 def useless_on_hand(on_hand: Iterable[OnHand], *, direction: Direction) -> tuple[str, ...]:
     """Products the user has that bring nothing in this direction, or the contrary."""
     return tuple(
@@ -227,6 +256,24 @@ def _effective_mmolc_g(context: BedContext, material: Material, direction: Direc
     return -dissolved * usual_share(material)
 
 
+def _year_g_m2(context: BedContext, material: Material) -> float | None:
+    """Most of a product that may go on in a year, None where no limit is printed."""
+    cap = product_cap(material, cap_situation=context.cap_situation)
+    return None if cap is None else cap.year_g_m2
+
+
+def _comes_into_question(
+    candidate: _Candidate, per_g: float, *, year_g_m2: float | None, needed_mmolc_m2: float
+) -> bool:
+    """Whether a product does anything, and is no feed that would be too much of one."""
+    if per_g <= 0.0:
+        return False
+    is_feed = candidate.material.group is MaterialGroup.NITROGEN
+    if not is_feed or candidate.on_hand or year_g_m2 is None:
+        return True
+    return needed_mmolc_m2 / per_g <= year_g_m2
+
+
 def _rank(
     context: BedContext,
     candidate: _Candidate,
@@ -236,14 +283,11 @@ def _rank(
 ) -> _Ranked | None:
     material = candidate.material
     per_g = _effective_mmolc_g(context, material, direction)
-    if per_g <= 0.0:
+    year = _year_g_m2(context, material)
+    if not _comes_into_question(candidate, per_g, year_g_m2=year, needed_mmolc_m2=needed_mmolc_m2):
         return None
     rate = needed_mmolc_m2 / per_g
-    cap = product_cap(material, cap_situation=context.cap_situation)
-    year = None if cap is None else cap.year_g_m2
     is_feed = material.group is MaterialGroup.NITROGEN
-    if is_feed and not candidate.on_hand and year is not None and rate > year:
-        return None
     seasons = 1.0 if is_feed else verdict_values()["seasons"]
     over = year is not None and rate > year * seasons
     amount = None if context.total_area_m2 is None else rate * context.total_area_m2

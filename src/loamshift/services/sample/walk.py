@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from loamshift.domain.case import BedKind
 from loamshift.domain.sampling import SamplePlan
@@ -154,7 +155,7 @@ def _check(*, area_m2: float | None, depth_cm: float | None, pots: int, error_ph
         )
 
 
-def _usual_depth_cm(kind: BedKind, p: dict[str, float]) -> float:
+def _usual_depth_cm(kind: BedKind, p: Mapping[str, float]) -> float:
     return p["depth_lawn_cm"] if kind is BedKind.LAWN else p["depth_bed_cm"]
 
 
