@@ -33,7 +33,6 @@ from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
 keep_kernels()
 
 from laws.random_cases import case_text  # noqa: E402
-
 from loamshift.case.read import case_from_tree, parse_case  # noqa: E402
 from loamshift.core.many_loops import COMPILED  # noqa: E402
 from loamshift.domain.case import Case  # noqa: E402
@@ -115,7 +114,7 @@ def timed(span: tuple[int, int]) -> dict[str, float]:
     """Processor time of some rows, their cases made before it begins."""
     for number in range(WARM_UP):
         outcome_of_bed(row(number), key="", loops=COMPILED)
-    busy = made = 0.0
+    busy, made = 0.0, 0.0
     verdicts: Counter[str] = Counter()
     began = time.perf_counter()
     for first in range(*span, BLOCK):
@@ -171,13 +170,13 @@ def main(words: list[str]) -> int:
     asked = parser.parse_args(words)
     with ProcessPoolExecutor(asked.processes) as pool:
         if asked.rows:
-            for part in pool.map(timed, _spans(asked.rows, asked.processes)):
-                print(json.dumps({k: round(v, 3) for k, v in part.items()}), flush=True)
+            for figures in pool.map(timed, _spans(asked.rows, asked.processes)):
+                print(json.dumps({k: round(v, 3) for k, v in figures.items()}), flush=True)
         if not asked.compare:
             return 0
-        differ = 0
+        differ: int = 0
         for part in pool.map(compared, _spans(asked.compare, max(asked.compare // BLOCK, 1))):
-            differ += part["differ"]
+            differ += int(part["differ"])
             if part["differ"]:
                 print(json.dumps(part), flush=True)
     print(json.dumps({"compared": asked.compare, "differ": differ}), flush=True)
