@@ -15,7 +15,7 @@ from loamshift.cli.kernel_cache import keep_kernels
 from loamshift.domain.message import Message, message
 
 KEPT_FUNCTIONS: Final = 4
-"""Functions of the column whose machine code is kept."""
+"""Functions of the column whose machine code is kept; those of ``core.many_loops`` come by use."""
 _LOCK: Final = "compiling.lock"
 _LOOK_S: Final = 0.2
 _SMALLEST: Final = """

@@ -187,6 +187,43 @@ def counted_g_m2(worth: FloatArray, amounts_g_m2: tuple[FloatArray | float, ...]
     return total
 
 
+def counted_each(worth: FloatArray, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
+    """``counted_g_m2`` on several days at once.
+
+    Parameters
+    ----------
+    worth
+        What a gram of each season counts as in each bed on each day, shape (M, W, S) [-].
+    amounts_g_m2
+        One a season, each a number or shape (M,) or (M, A) [g/m2].
+
+    Returns
+    -------
+    ndarray
+        Shape (M, W) or (M, W, A) [g/m2].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> counted_each(np.array([[[1.0, 0.8]]]), (50.0, np.array([[0.0, 100.0]]))).tolist()
+    [[[50.0, 130.0]]]
+    """
+    side_by_side = any(np.ndim(one) == 2 for one in amounts_g_m2)
+    total: FloatArray = np.zeros(())
+    for season, amount in enumerate(amounts_g_m2):
+        given, one = np.asarray(amount, dtype=np.float64), worth[:, :, season]
+        if side_by_side:
+            one = one[:, :, None]
+            given = given[:, None, :] if given.ndim == 2 else given.reshape(-1, 1, 1)
+        elif given.ndim == 1:
+            given = given[:, None]
+        total = total + one * given
+    return total
+
+
 def dose_surface(
     amounts_g_m2: FloatArray,
     ph: FloatArray,

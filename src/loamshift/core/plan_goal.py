@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.dose_surface import DoseSurface, counted_g_m2
+from loamshift.core.dose_surface import DoseSurface, counted_each
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -68,12 +68,11 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        found = np.ones((), dtype=np.bool_)
-        for day in range(2):
-            total = counted_g_m2(self.worth[:, day], amounts)
-            found = found & (total >= _beside(self.enters_g_m2[:, day], total))
-            found = found & (total <= _beside(self.leaves_g_m2[:, day], total))
-        return np.asarray(found)
+        total = counted_each(self.worth, amounts)
+        single = total.ndim == 2
+        enters = self.enters_g_m2 if single else self.enters_g_m2[:, :, None]
+        leaves = self.leaves_g_m2 if single else self.leaves_g_m2[:, :, None]
+        return np.asarray(((total >= enters) & (total <= leaves)).all(axis=1))
 
     def harmed(self, *amounts: FloatArray | float) -> BoolArray:
         """Which beds get past the harmful limit with these amounts and would not without.
@@ -88,11 +87,9 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        found = np.zeros((), dtype=np.bool_)
-        for spell in range(self.harms_g_m2.shape[1]):
-            total = counted_g_m2(self.furthest_worth[:, spell], amounts)
-            found = found | (total > _beside(self.harms_g_m2[:, spell], total))
-        return np.asarray(found)
+        total = counted_each(self.furthest_worth, amounts)
+        limit = self.harms_g_m2 if total.ndim == 2 else self.harms_g_m2[:, :, None]
+        return np.asarray((total > limit).any(axis=1))
 
 
 def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
@@ -219,8 +216,3 @@ def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
             filled = tuple(np.full(wide.shape, before * top) for top in tops[:season])
             plans.append((*filled, wide))
     return plans
-
-
-def _beside(of_beds: FloatArray, total: FloatArray) -> FloatArray:
-    """Values by bed, shaped to stand beside amounts by bed."""
-    return of_beds if total.ndim == 1 else of_beds[:, None]

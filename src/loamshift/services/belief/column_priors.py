@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -472,6 +473,7 @@ def _about_one(spread: float) -> tuple[float, float, bool, float, float]:
     return 1.0, sd, True, 1.0 / reach, reach
 
 
+@cache
 def _numbers(prior: Prior) -> tuple[float, float, bool, float, float]:
     """Centre, spread, whether lognormal, and bounds of one prior."""
     row = load_parameters()[prior.topic][prior.name]

@@ -8,11 +8,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.background import load_at_scale
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
 from loamshift.domain.soil import Soil
-from loamshift.services.belief.column_priors import Members, at_scale
+from loamshift.services.belief.column_priors import Members
+from loamshift.tables.model import ledger_parameters
 
 FloatArray = NDArray[np.float64]
+
+_NAMES: Final = tuple(field.name for field in fields(MemberParameters))
 
 NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
 """Nodes of the buffer scale on which the members stand [sd of what is believed]."""
@@ -36,10 +40,7 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
         Nodes, rising, shape (N,) [sd].
     """
     n_others = drawn.reading_z.size
-    values = {
-        field.name: np.tile(getattr(drawn.parameters, field.name), nodes_z.size)
-        for field in fields(MemberParameters)
-    }
+    values = {name: np.tile(getattr(drawn.parameters, name), nodes_z.size) for name in _NAMES}
     scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
     start = soil.ph.ph_water
     values["start_ph_shift"] = np.clip(
@@ -49,8 +50,16 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
     )
     draws = np.tile(drawn.draws, (nodes_z.size, 1))
     draws[:, 0] = np.repeat(scale, n_others)
+    log10_k = draws[:, 0].copy()
+    values["background_mmolc_m2_year"] = load_at_scale(
+        values["background_mmolc_m2_year"],
+        log10_k=log10_k,
+        log10_k_usual=values["log10_k"],
+        params=ledger_parameters(),
+    )
+    values["log10_k"] = log10_k
     return Members(
-        at_scale(MemberParameters(**values), draws[:, 0].copy()),
+        MemberParameters(**values),
         drawn.causes,
         draws,
         np.tile(drawn.reading_z, nodes_z.size),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 import numpy as np
@@ -27,7 +27,7 @@ HALF: Final = 0.5
 
 @dataclass(frozen=True, slots=True)
 class JudgedBed:
-    """What every question below needs."""
+    """What every question below needs; ``median`` course of the bed left alone [pH]."""
 
     context: BedContext
     target: Target
@@ -36,11 +36,10 @@ class JudgedBed:
     quick: bool
     on: int
     hold: int
+    median: FloatArray = field(init=False)
 
-    @property
-    def median(self) -> FloatArray:
-        """Median course of the bed left alone [pH]."""
-        return np.asarray(np.median(self.alone.ph, axis=0), dtype=np.float64)
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "median", np.median(self.alone.ph, axis=0))
 
 
 def gap_ph(ph: float, target: Target) -> float:
