@@ -85,6 +85,8 @@ class FigureKind(StrEnum):
     """A bed's life: tests, what was put on, forecasts of their time and of today."""
     CALIBRATION = "calibration"
     """How many readings the stated ranges of forecasts held, beside how many they should have."""
+    LAYERS = "layers"
+    """The pH of each layer of a bed, month by month, with a material and without."""
     TRIAL = "trial"
     """Differences from the control day by day, with intervals, beside the forecast."""
     TRIAL_SIZE = "trial-size"

@@ -15,6 +15,7 @@ from loamshift.report.chart_decides import draw_decides
 from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_drawing import Drawing
 from loamshift.report.chart_history import draw_history
+from loamshift.report.chart_layers import draw_layers
 from loamshift.report.chart_options import draw_options
 from loamshift.report.chart_png import png_of
 from loamshift.report.chart_svg import file_svg, page_svg
@@ -39,6 +40,7 @@ DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
         FigureKind.OPTIONS: draw_options,
         FigureKind.HISTORY: draw_history,
         FigureKind.CALIBRATION: draw_calibration,
+        FigureKind.LAYERS: draw_layers,
         FigureKind.TRIAL: draw_trial,
         FigureKind.TRIAL_SIZE: draw_trial_size,
     }

@@ -151,6 +151,8 @@ def _colours(
 
 
 def _strokes(style: dict[str, str | float | bool | tuple[float, ...]]) -> Iterator[str]:
+    if "fillOpacity" in style:
+        yield f' fill-opacity="{_float(style["fillOpacity"]):.2f}"'
     if "strokeWidth" in style:
         yield f' stroke-width="{_n(_float(style["strokeWidth"]))}"'
     dash = style.get("strokeDash")

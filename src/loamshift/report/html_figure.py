@@ -13,7 +13,7 @@ WIDTH_PX: Final = 664
 ALONG_THE_CALENDAR: Final = frozenset(
     (
         *(FigureKind.DECIDES, FigureKind.COURSE, FigureKind.YEAR),
-        *(FigureKind.HISTORY, FigureKind.TRIAL),
+        *(FigureKind.HISTORY, FigureKind.LAYERS, FigureKind.TRIAL),
     )
 )
 """Figures that take all the room there is; bars of few words are no better for more."""

@@ -47,6 +47,8 @@ _PX_PER_MM: Final = 96.0 / 25.4
 _HALF: Final = (FigureKind.LEDGER, FigureKind.CLAIMS, FigureKind.OPTIONS)
 _IN_THE_TABLE: Final = (FigureKind.OPTIONS,)
 """Pictures of what the table under them says whole: not printed."""
+WORKSHEET: Final = "worksheet"
+"""What a sheet for a class is about; the sheets behind it hold its answers."""
 _TOLD: Final = (FigureKind.YEAR, FigureKind.HISTORY)
 """Pictures whose sentence says what no other does; that of the others is for those who listen."""
 _WIDE_COLUMNS: Final = 6
@@ -80,7 +82,7 @@ def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
         "letterhead": [_name(line) for line in letter.letterhead],
         "day": None if day is None else {"year": day.year, "month": day.month, "day": day.day},
         "of": say(message("paper-of"), words),
-        "next": say(message("paper-next"), words),
+        "next": say(message(_next(letter)), words),
         "margin": MARGIN_MM,
         **placed,
         "sources": None if sources is None else _sources(sources),
@@ -89,6 +91,12 @@ def letter_data(letter: Letter, *, words: Words) -> dict[str, Any]:
         or None,
         "unset": _unset(letter, words),
     }
+
+
+def _next(letter: Letter) -> str:
+    """What the foot of the first sheet says of those behind it."""
+    is_worksheet = any(section.topic == WORKSHEET for section in letter.front)
+    return "lesson-paper-next" if is_worksheet else "paper-next"
 
 
 def _name(text: str) -> dict[str, Any]:

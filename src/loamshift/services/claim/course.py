@@ -21,7 +21,8 @@ from loamshift.services.materials.acid import acid_brought_mmolc_m2
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
-Runs = dict[tuple[bool, bytes], ColumnResult]
+Runs = dict[tuple[int, bytes], ColumnResult]
+"""Runs without a material, by how many events they have: one more where it is dug in."""
 
 FIRST_DAYS: Final = 14
 """The largest change within so many days is the change now."""
@@ -126,10 +127,30 @@ def _course(
     return _read(context, entry, with_it, without, first=first)
 
 
-def _both(
-    context: BedContext, entries: Sequence[ClaimEntry], *, members: int, seed: int, runs: Runs
-) -> tuple[ColumnResult, ColumnResult, int]:
-    """The column with the materials and without, and the day of the run they go on."""
+def claim_inputs(
+    context: BedContext,
+    entries: Sequence[ClaimEntry],
+    *,
+    years: int = 1,
+    members: int,
+    seed: int,
+) -> tuple[ForecastInputs, ColumnEvents, ColumnEvents]:
+    """What the column runs on for some materials put on today.
+
+    Parameters
+    ----------
+    years
+        How long from today [years].
+    members
+        How many possible beds, 3 or more [count].
+    seed
+        Seed of the draws [number].
+
+    Returns
+    -------
+    tuple
+        Inputs, the events with the materials, and those without them, dug alike.
+    """
     parts = [
         Application(
             date=context.case.today,
@@ -141,16 +162,23 @@ def _both(
         )
         for entry in entries
     ]
-    inputs = forecast_inputs(context, parts, years=1, seed=seed, members=members)
-    first = (inputs.today - inputs.start).days
+    inputs = forecast_inputs(context, parts, years=years, seed=seed, members=members)
     mine = _claimed(inputs)
     digs = mine & (inputs.events.kind == int(EventKind.TILLAGE))
     dug = digs if not context.in_pot else np.zeros_like(digs)
-    with_it = _run(inputs, _rows(inputs.events, ~digs | dug))
-    key = (bool(dug.any()), _decay_of_the_past(inputs))
+    return inputs, _rows(inputs.events, ~digs | dug), _rows(inputs.events, ~mine | dug)
+
+
+def _both(
+    context: BedContext, entries: Sequence[ClaimEntry], *, members: int, seed: int, runs: Runs
+) -> tuple[ColumnResult, ColumnResult, int]:
+    """The column with the materials and without, and the day of the run they go on."""
+    inputs, with_events, without_events = claim_inputs(context, entries, members=members, seed=seed)
+    first = (inputs.today - inputs.start).days
+    key = (without_events.day.size, _decay_of_the_past(inputs))
     if key not in runs:
-        runs[key] = _run(inputs, _rows(inputs.events, ~mine | dug))
-    return with_it, runs[key], first
+        runs[key] = _run(inputs, without_events)
+    return _run(inputs, with_events), runs[key], first
 
 
 def _claimed(inputs: ForecastInputs) -> BoolArray:
