@@ -30,7 +30,7 @@ NO_PAGES = {
     "api-description", "bed-case", "bed-file", "client-zip", "data-zip", "health",
     "known", "letter-file", "letter-style", "lists", "plan-file", "plan-sheet",
     "plan-sliders", "bed-sheet", "claim-card", "bed-sliders", "prices-out", "claims-sheet",
-    "claims-picture", "bed-whole", "plan-whole", "places-like", "score-pairs",
+    "claims-picture", "lesson-worksheet", "bed-whole", "plan-whole", "places-like", "score-pairs",
     # acts: they change something and send one on
     "account-key", "account-key-end", "bed-keep", "bed-next", "bed-put-away", "bed-send",
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
@@ -52,6 +52,8 @@ ASKED = (
     "We put hydrated lime on our 12 m2 border near Leeds, pH 7.9, and the camellias look ill. "
     "The children play there."
 )
+LESSON = urlencode({"ph": "6.8", "water": "hard", "material": "sulphur powder", "month": "4"})
+WRONG_LESSON = urlencode({"ph": "17", "material": "moon dust", "place": "Hull"})
 WRONG_CLAIM = urlencode({"claim.0.material": "moon dust", "claim.0.amount": "much"})
 
 
@@ -148,6 +150,7 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "letter": (f"/post/{letter.pk}",),
         "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),
         "claims": ("/claims/", f"/claims/?{CLAIM}", f"/claims/?{WRONG_CLAIM}"),
+        "lesson": ("/lesson/", f"/lesson/?{LESSON}", f"/lesson/?{WRONG_LESSON}"),
         "settings": ("/settings/",),
         "changes": ("/changes/",),
         "data": ("/settings/data",),

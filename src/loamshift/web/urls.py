@@ -10,6 +10,7 @@ from loamshift.web.clients import urls as clients
 from loamshift.web.data import urls as data
 from loamshift.web.inbox import urls as inbox
 from loamshift.web.intake import urls as intake
+from loamshift.web.lesson import urls as lesson
 from loamshift.web.letters import urls as letters
 from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
@@ -25,6 +26,7 @@ urlpatterns = [
     *plan.urlpatterns,
     *letters.urlpatterns,
     *products.urlpatterns,
+    *lesson.urlpatterns,
     *inbox.urlpatterns,
     *review.urlpatterns,
     *scores.urlpatterns,

@@ -2,6 +2,7 @@
 
 lesson-title = What happens below
 lesson-under = Choose a soil, water and a material. The layers show what a class cannot see: how deep a change goes, how fast it comes, and what undoes it.
+lesson-way = For a class: what happens in the layers below.
 lesson-show = Show
 lesson-worksheet = Worksheet for a class, answers on the second sheet (PDF)
 lesson-empty = Choose, then press Show.

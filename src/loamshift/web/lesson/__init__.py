@@ -1,0 +1,1 @@
+"""A page for a class: one material on one soil, layer by layer."""
