@@ -6,9 +6,11 @@ from datetime import date
 
 import pytest
 
+from loamshift.case.read import parse_case
 from loamshift.domain.answer import Rescue
 from loamshift.domain.case import Applied, Bed, Case, Drainage
 from loamshift.domain.message import Measure, Message, Worded
+from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
@@ -233,3 +235,19 @@ def test_what_is_taken_up_is_told_by_what_it_would_have_done(
     answer = found(case)
     assert kept in read(step(answer, "rescue-today-take-up"))
     assert read(answer.problem).endswith("How far the pH has moved, only a test can tell.")
+
+
+def test_soil_that_takes_the_acid_up_gets_no_lime_and_is_not_called_acid() -> None:
+    """Common practice, no source: a limy soil shrugs off an overdose; its roots do not."""
+    case = parse_case(
+        'case = 1\nbed.area = "3 m2"\nbed.planted = true\nsoil.ph = 7.6\nsoil.fizz = "strong"\n'
+        'soil.texture = "silt loam"\naim.plant = "rhododendron"\n[[applied]]\n'
+        'date = 2026-05-01\nmaterial = "elemental sulfur, prills"\nrate = "150 g/m2"\n',
+        today=date(2026, 7, 1),
+    )
+    answer = advise(case)
+    assert answer.rescue is not None
+    assert "no-lime-needed" in keys(answer.rescue.steps)
+    assert not {"no-lime-ahead", "first-lime"} & set(keys(answer.rescue.steps))
+    assert "too-acid" not in {caution.code for caution in answer.cautions}
+    assert "overdose" in {caution.code for caution in answer.cautions}

@@ -16,6 +16,7 @@ from loamshift.domain.ph import PhMethod
 from loamshift.services.cautions.caution_facts import CautionFacts
 from loamshift.services.cautions.entry_doubts import entry_doubts
 from loamshift.services.materials.caps import Substance
+from loamshift.services.rescue.rescue import may_turn_too_acid
 from loamshift.tables.model import verdict_values
 
 COLD_C: Final = 5.0
@@ -185,8 +186,8 @@ def too_acid_soil(facts: CautionFacts) -> Codes:
 
 
 def too_acid_by_overdose(facts: CautionFacts) -> Codes:
-    """Soil that an overdose of acid brings there."""
-    return _given("too-acid", when=facts.overdose_is_acid)
+    """Soil that an overdose of acid may bring there; not where the soil takes all of it up."""
+    return _given("too-acid", when=facts.overdose_is_acid and may_turn_too_acid(facts.context))
 
 
 def rough_reading(facts: CautionFacts) -> Codes:

@@ -246,6 +246,19 @@ def acid_come_mmolc_m2(context: BedContext, *, days: int) -> float:
     return come
 
 
+def may_turn_too_acid(context: BedContext) -> bool:
+    """Whether what lies there could take the pH below the lower limit of the plants.
+
+    Returns
+    -------
+    bool
+        False where even the soil that resists least would stay above it; True without a reading.
+    """
+    if context.soil is None:
+        return True
+    return lime_back_g_m2(context, ph_low=rescue_low_ph(context)).hi90 > NOTHING_G_M2
+
+
 def lime_back_g_m2(
     context: BedContext, *, ph_low: float, acid_mmolc_m2: float | None = None
 ) -> Band:

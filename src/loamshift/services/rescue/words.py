@@ -96,7 +96,8 @@ def too_acid(
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
-        steps.append(message("rescue-no-lime-ahead", ph=low))
+        stays = "no-lime-needed" if lime.hi90 <= NOTHING_G_M2 else "no-lime-ahead"
+        steps.append(message(f"rescue-{stays}", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH and not context.in_pot:

@@ -108,6 +108,7 @@ rescue-first-lime =
        *[mixed] Lime in small applications. Start with { $rate } of ground limestone from the bag, mixed into the depth you treated.
     } Aim no higher than pH { $ph }.
 rescue-test-before-next = Test again about { $wait } later. Apply more only if the pH still reads below { $ph }. Stop once it reads { $ph }: the last application is still working.
+rescue-no-lime-needed = Do not lime. The soil takes up this acid: the pH should not fall below { $ph }. Around the grains it is far more acid than a mixed sample shows, and that is what harms roots.
 rescue-no-lime-ahead = Do not lime ahead of the acid: the acid comes over years, but lime works within months. Test twice a year, and apply a little ground limestone each time the pH reads below { $ph }.
 # Shares of what the reading had not seen yet.
 rescue-clock = { $pace ->
