@@ -14,15 +14,28 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 from hypothesis import HealthCheck, settings  # noqa: E402 (numpy reads it when it is loaded)
 
 from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
+from tries import ORDINARY_SHARE, RANDOM_TIMES  # noqa: E402
 
 keep_kernels()
 
 BUSY = (HealthCheck.too_slow, HealthCheck.function_scoped_fixture)
 """A busy machine is no fault of the code, and no test keeps anything in its fixtures."""
+USUAL = 100
+"""Examples of a property that asks for no number; see ``tries`` for those that do."""
 settings.register_profile(
-    "steady", derandomize=True, deadline=None, database=None, suppress_health_check=BUSY
+    "steady",
+    max_examples=round(USUAL * ORDINARY_SHARE),
+    derandomize=True,
+    deadline=None,
+    database=None,
+    suppress_health_check=BUSY,
 )
 settings.register_profile(
-    "random", derandomize=False, deadline=None, print_blob=True, suppress_health_check=BUSY
+    "random",
+    max_examples=USUAL * RANDOM_TIMES,
+    derandomize=False,
+    deadline=None,
+    print_blob=True,
+    suppress_health_check=BUSY,
 )
 settings.load_profile("steady")

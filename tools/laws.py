@@ -261,9 +261,9 @@ def page(kept: Found) -> str:
         "<!-- Written by `python tools/laws.py` from its last runs; do not edit here. -->",
         "What must hold of every answer, whatever the case. Each law is a check of case and answer "
         "in `tests/laws`; each is broken there on purpose, by an answer doctored in one place, and "
-        "must say so. The tests hold them to every example and to some hundreds of random cases; "
-        "the counts below are of longer runs, by `python tools/laws.py --static 5000 --full 300 "
-        "--pairs 500`.",
+        "must say so. The tests hold them to every example and to more than a hundred random "
+        "cases; the counts below are of longer runs, by `python tools/laws.py --static 5000 "
+        "--full 300 --pairs 500`.",
         "## One letter",
         _law_table(
             {key: law.sentence for key, law in sorted(LAWS.items())},

@@ -18,6 +18,7 @@ import subprocess
 import tarfile
 import tempfile
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -70,6 +71,16 @@ def axe() -> tuple[str | None, str]:
     return str(rules), f"axe-core {AXE_VERSION}"
 
 
+def server() -> tuple[str | None, str]:
+    """Folder of PostgreSQL's own tools, and what to say about it."""
+    tools = _server_tools()
+    if tools is None and _install("postgresql"):
+        tools = _server_tools()
+    if tools is None:
+        return None, "no PostgreSQL here and none could be installed: its tests are skipped"
+    return str(tools), str(tools)
+
+
 @contextlib.contextmanager
 def postgresql() -> Iterator[tuple[str | None, str]]:
     """A PostgreSQL server for these tests alone: its URL, and what to say about it.
@@ -77,12 +88,11 @@ def postgresql() -> Iterator[tuple[str | None, str]]:
     It runs as an ordinary user, because PostgreSQL refuses root; it listens on loopback on a free
     port, keeps its files in a temporary folder, and goes when the tests are done.
     """
-    tools = _server_tools()
-    if tools is None and _install("postgresql"):
-        tools = _server_tools()
-    if tools is None:
-        yield None, "no PostgreSQL here and none could be installed: its tests are skipped"
+    found, note = server()
+    if found is None:
+        yield None, note
         return
+    tools = Path(found)
     user = _ordinary_user()
     with tempfile.TemporaryDirectory(prefix="loamshift-pg-") as name:
         folder = Path(name)
@@ -149,11 +159,21 @@ def _install(package: str) -> bool:
     apt = shutil.which("apt-get")
     if apt is None or os.geteuid() != 0:
         return False
+    _read_lists(apt)
+    return _run_apt(apt, "install", "-y", "-qq", package)
+
+
+@cache
+def _read_lists(apt: str) -> None:
+    """Once in a run, whatever is missing."""
+    _run_apt(apt, "update", "-qq")
+
+
+def _run_apt(*command: str) -> bool:
     quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-    for command in ([apt, "update", "-qq"], [apt, "install", "-y", "-qq", package]):
-        done = subprocess.run(
-            command, env=quiet, stdin=subprocess.DEVNULL, capture_output=True, check=False
-        )
+    done = subprocess.run(
+        command, env=quiet, stdin=subprocess.DEVNULL, capture_output=True, check=False
+    )
     return done.returncode == 0
 
 

@@ -22,9 +22,10 @@ from schemathesis.specs.openapi.checks import (
 from loamshift.case.questions import case_questions
 from loamshift.web.api.views import description
 from loamshift.web.wsgi import application
+from tries import count
 from web.worlds import World, world
 
-EXAMPLES = 10
+EXAMPLES = 15
 CHECKS = [
     schemathesis.checks.not_a_server_error,
     status_code_conformance,
@@ -73,7 +74,7 @@ def test_nothing_makes_it_fail(operation: Any) -> None:
     cases = st.one_of(*(operation.as_strategy(generation_mode=mode) for mode in MODES))
 
     @settings(
-        max_examples=EXAMPLES,
+        max_examples=count(EXAMPLES),
         database=None,
         phases=[Phase.generate],
     )
@@ -130,7 +131,7 @@ def test_cases_of_documented_examples_are_answered_in_shape_or_told_their_faults
     statuses: list[int] = []
 
     @settings(
-        max_examples=40,
+        max_examples=count(40),
         database=None,
         phases=[Phase.generate],
     )
@@ -213,7 +214,7 @@ def test_cases_at_the_edge_are_answered_in_shape_or_told_their_faults(ahead: boo
     statuses: list[int] = []
 
     @settings(
-        max_examples=150,
+        max_examples=count(150),
         database=None,
         phases=[Phase.generate],
     )
@@ -233,4 +234,4 @@ def test_cases_at_the_edge_are_answered_in_shape_or_told_their_faults(ahead: boo
 
     tried()
     assert set(statuses) == {200, 422}
-    assert statuses.count(200) > 30, "most were refused at the door, and little was tried"
+    assert statuses.count(200) > len(statuses) / 5, "most were refused at the door"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from case.intake.made import csv_of, ods, pdf, xlsx
@@ -17,6 +17,7 @@ from loamshift.case.intake.sheet import Sheet
 from loamshift.case.intake.sheets import read_sheets
 from loamshift.case.mend import in_english
 from loamshift.tables.header_words import load_header_words
+from tries import tries
 
 TODAY = date(2026, 11, 1)
 
@@ -219,7 +220,7 @@ SHEETS = st.builds(
 )
 
 
-@settings(max_examples=300, deadline=None)
+@tries(300)
 @given(st.lists(SHEETS, max_size=3))
 def test_any_cells_are_understood_or_asked_and_what_enters_is_a_case(sheets: list[Sheet]) -> None:
     proposal = propose(sheets, today=TODAY)

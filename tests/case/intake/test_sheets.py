@@ -7,12 +7,13 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from case.intake.made import changed, csv_of, ods, pdf, xlsx, zipped
 from loamshift.case.intake.sheets import Sheet, read_sheets
 from loamshift.case.mend import Refused, in_english
+from tries import tries
 
 FILES = Path(__file__).parent / "files"
 WIDE = (("id", "pH", "OM"), ("A", "6,8", "1 234,5"), ("B", "7,1", "2"))
@@ -186,7 +187,7 @@ def test_a_workbook_with_one_cell_far_out_is_refused() -> None:
     assert "too many cells" in _refused(ods([["id"]], tail=tail))
 
 
-@settings(max_examples=150, deadline=None)
+@tries(150)
 @given(
     st.one_of(
         st.binary(max_size=400),
@@ -205,7 +206,7 @@ def test_any_bytes_are_read_or_refused(data: bytes) -> None:
     assert all(isinstance(cell, str) for sheet in sheets for row in sheet.rows for cell in row)
 
 
-@settings(max_examples=40, deadline=None)
+@tries(40)
 @given(st.data())
 def test_a_damaged_workbook_is_read_or_refused(data: st.DataObject) -> None:
     whole = bytearray(WORKBOOKS[data.draw(st.integers(0, 2))])
