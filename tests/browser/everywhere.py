@@ -22,6 +22,7 @@ from loamshift.store.models import (
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import with_fields
 from loamshift.web.intake.drafts import new_draft
+from loamshift.web.intake.weather import new_weather_file
 from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.prepare import add_samples
 
@@ -36,7 +37,7 @@ NO_PAGES = {
     "client-for-good", "data-backup", "data-bring-in", "garden-cases", "garden-put-away",
     "garden-size", "intake-delete", "letter-away", "letter-note", "plan-keep", "product-away",
     "samples-away", "sign-out", "take-back", "tour-again", "tour-done",
-    "question-away", "question-bed", "question-close",
+    "question-away", "question-bed", "question-close", "weather-delete", "weather-online",
 }  # fmt: skip
 SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
 WALK_IN = urlencode(
@@ -101,7 +102,12 @@ def in_use(today: date) -> Office:
     }
     writer.change(garden, seen_version=garden.version)
     report = "Sample;Date;pH;OM %\nBerry border;2026-03-02;5,9;3,4\nNew;2026-03-02;6;2\n"
-    new_draft(office, report.encode(), name="report.csv", laboratory="Riverside")
+    new_draft(office, report.encode(), name="report.csv", laboratory="Riverside", user=None)
+    rows = [
+        f"2025-{1 + day // 28:02}-{1 + day % 28:02},{day % 9},1,{day % 7}" for day in range(336)
+    ]
+    station = "Date,Temp (°C),Rain (mm),Soil temp 10 cm (°C)\n" + "\n".join(rows)
+    new_weather_file(border, station.encode(), name="station.csv", user=None)
     return office
 
 
@@ -145,7 +151,9 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "client-scores": (f"/clients/{client.pk}/scores",),
         "bed-scores": (f"/beds/{border.pk}/scores",),
         "intake": ("/intake/",),
-        "intake-file": (f"/intake/{IntakeDraft.objects.get().pk}/",),
+        "intake-file": (f"/intake/{IntakeDraft.objects.get(bed=None).pk}/",),
+        "bed-weather": (f"/beds/{border.pk}/weather",),
+        "weather-file": (f"/beds/{border.pk}/weather/{IntakeDraft.objects.get(bed=border).pk}",),
         "post": ("/post/",),
         "letter": (f"/post/{letter.pk}",),
         "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),

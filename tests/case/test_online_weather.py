@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import io
-import json
-import math
 import urllib.error
 import urllib.parse
 from collections.abc import Callable
-from datetime import date, timedelta
+from datetime import date
 from email.message import Message as Headers
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -20,40 +17,10 @@ from loamshift.case.mend import Refused
 from loamshift.case.online_weather import LARGEST_BYTES, fetched, with_online_weather
 from loamshift.case.read import parse_case
 from loamshift.domain.case import Case
+from recorded_weather import reply
 from wording import read
 
 TODAY = date(2026, 4, 12)
-
-
-def reply(address: str, **changed: Any) -> bytes:
-    """A reply in the documented format: one year of made-up days, one of them null."""
-    asked = dict(urllib.parse.parse_qsl(urllib.parse.urlsplit(address).query))
-    first, last = date.fromisoformat(asked["start_date"]), date.fromisoformat(asked["end_date"])
-    days = [first + timedelta(n) for n in range((last - first).days + 1)]
-    temps: list[float | None] = [
-        round(8.0 - 14.0 * math.cos(2.0 * math.pi * (n - 20) / 365.0), 1) for n in range(len(days))
-    ]
-    temps[3] = None
-    whole: dict[str, Any] = {
-        "latitude": 44.94727,
-        "longitude": -93.27869,
-        "generationtime_ms": 0.21,
-        "utc_offset_seconds": -18000,
-        "timezone": "America/Chicago",
-        "timezone_abbreviation": "GMT-5",
-        "elevation": 254.0,
-        "daily_units": {
-            "time": "iso8601",
-            "temperature_2m_mean": "°C",
-            "precipitation_sum": "mm",
-        },
-        "daily": {
-            "time": [day.isoformat() for day in days],
-            "temperature_2m_mean": temps,
-            "precipitation_sum": [2.0 if day.day % 2 else 0.0 for day in days],
-        },
-    }
-    return json.dumps({**whole, **changed}).encode()
 
 
 def bed(place: str = 'name = "Minneapolis"') -> Case:

@@ -12,6 +12,7 @@ from django.test import Client as Browser
 from django.utils import timezone
 
 from loamshift.store.changes import Writer
+from loamshift.store.erase import erase_client
 from loamshift.store.models import Bed, Change, Client, Garden, IntakeDraft, Office
 from loamshift.store.scope import kept
 
@@ -240,3 +241,15 @@ def test_a_file_is_deleted_and_what_it_added_stays(office: Office) -> None:
     Browser().post(f"/intake/{draft.pk}/delete")
     assert not IntakeDraft.objects.exists()
     assert Bed.objects.count() == 2
+
+
+def test_a_client_removed_for_good_takes_the_files_along(
+    office: Office, garden: Garden, north: Bed
+) -> None:
+    upload(REPORT)
+    upload(REPORT.replace("North border", "Elsewhere"))
+    entered, waiting = IntakeDraft.objects.order_by("changed_at")
+    answer_method(entered)
+    send(entered, "enter")
+    erase_client(office, garden.client)
+    assert list(IntakeDraft.objects.all()) == [waiting], "its other rows were of nobody’s garden"

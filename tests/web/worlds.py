@@ -94,6 +94,12 @@ def world(name: str) -> World:
         laboratory=NASTY,
         content=f"Sample,pH\n{NASTY},6".encode(),
     )
+    weather = IntakeDraft.objects.create(
+        office=office,
+        bed=bed,
+        name=f"{NASTY}.csv",
+        content=f"Date,{NASTY} soil temp 10 cm (°C)\n2026-03-01,6\n2026-03-02,7\n".encode(),
+    )
     at = {
         "client": client.pk,
         "garden": garden.pk,
@@ -104,6 +110,7 @@ def world(name: str) -> World:
         "act": writer.act,
         "key": key.pk,
         "intake": draft.pk,
+        "weather": weather.pk,
     }
     return World(office, adviser, reader, at)
 
@@ -166,6 +173,7 @@ KIND_BY_FOLDER = {
     "clients": "client",
     "gardens": "garden",
     "intake": "intake",
+    "weather": "weather",
     "post": "letter",
     "letters": "letter",
     "shelf": "product",

@@ -43,8 +43,13 @@ _LEAST_SHARE: Final = 0.9
 Fetch = Callable[[str], bytes]
 
 
-def fetched(address: str) -> bytes:
+def fetched(address: str, *, timeout_s: float = TIMEOUT_S) -> bytes:
     """What an address answers: https only, within a time and a size.
+
+    Parameters
+    ----------
+    timeout_s
+        So long the other side may take [s].
 
     Raises
     ------
@@ -55,7 +60,7 @@ def fetched(address: str) -> bytes:
         raise ValueError(address)
     request = urllib.request.Request(address, headers={"User-Agent": "loamshift"})
     with urllib.request.urlopen(
-        request, timeout=TIMEOUT_S, context=ssl.create_default_context()
+        request, timeout=timeout_s, context=ssl.create_default_context()
     ) as reply:
         data: bytes = reply.read(LARGEST_BYTES + 1)
     return data

@@ -14,6 +14,7 @@ from loamshift.store.models import (
     Change,
     Client,
     Garden,
+    IntakeDraft,
     JarSeries,
     Kept,
     Office,
@@ -65,7 +66,10 @@ def erase_client(office: Office, client: Client) -> int:
             levels.append((kind, found))
             keys += found
             gone += len(found)
-        Change.objects.filter(office=office, thing__in=keys).delete()
+        changes = Change.objects.filter(office=office, thing__in=keys)
+        brought = Q(act__in=changes.values("act")) | Q(garden__in=levels[0][1]) | about
+        IntakeDraft.objects.filter(brought, office=office).delete()
+        changes.delete()
         for model, some in reversed(levels):
             model._default_manager.filter(pk__in=some).delete()
         rows.delete()

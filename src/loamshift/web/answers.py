@@ -20,6 +20,7 @@ from loamshift.web.cases import Tree, key_of
 from loamshift.web.forecasts import FORECASTS, MEMBERS, SEED, Forecasted
 from loamshift.web.letters.letter_page import LetterPage, letter_page
 from loamshift.web.once import Once
+from loamshift.web.online_weather import OFF, case_with_weather, weather_key
 from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
 from loamshift.web.turns import stays
 from loamshift.web.wording import ground_of
@@ -39,7 +40,7 @@ __all__ = [
     "words_of",
 ]
 
-CaseKey: TypeAlias = tuple[str, tuple[Entry, ...], date]
+CaseKey: TypeAlias = tuple[str, tuple[Entry, ...], date, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +71,9 @@ def paper_of(office: Office) -> PaperSize:
 
 
 def case_key(tree: Tree, *, office: Office, today: date) -> CaseKey:
-    """What two cases share that have the same answer: their tree, the shelf, and the day."""
-    return key_of(tree), shelf_entries(in_stock(office)), today
+    """What two cases share that have the same answer: tree, shelf, day, and source of weather."""
+    weather = weather_key(wanted=office.online_weather)
+    return key_of(tree), shelf_entries(in_stock(office)), today, weather
 
 
 def answered(
@@ -136,8 +138,13 @@ def forecasted(tree: Tree, *, office: Office, today: date) -> Forecasted:
 
 
 def _case(tree: Tree, key: CaseKey) -> Case:
-    _, entries, today = key
-    return _CASES.get(key, lambda: case_with_shelf(tree, entries, today=today))
+    _, entries, today, weather = key
+
+    def make() -> Case:
+        case = case_with_shelf(tree, entries, today=today)
+        return case_with_weather(case, wanted=weather != OFF)
+
+    return _CASES.get(key, make)
 
 
 def _ahead(tree: Tree, key: CaseKey, gone: Callable[[], bool]) -> Forecasted:

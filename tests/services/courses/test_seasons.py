@@ -209,3 +209,31 @@ def test_little_clay_needs_years_longer_than_much() -> None:
     )
     assert some is not None and much is not None
     assert (some - much).days > 2 * 365
+
+
+UNTESTED = APPLIED.format("{}", "elemental sulfur, powder", "98")
+
+
+@pytest.mark.parametrize("days", [0, 30, 150, 360, 395])
+def test_while_sulfur_lies_untested_no_more_goes_on_before_a_test(days: int) -> None:
+    """Tennessee's rule for blueberries: two thirds, a test after about 3 months, then the rest."""
+    on = TODAY - timedelta(days=days)
+    seasons = seasons_of(bed(LOAM.format(6.9) + f"\nsampled = {on}", more=UNTESTED.format(on)))
+    assert seasons.capacity_g_m2[0] < 1.0
+    assert seasons.days[1][0] >= on + timedelta(days=365)
+    assert TODAY < seasons.tests[0] < seasons.days[1][0]
+
+
+@pytest.mark.parametrize(("tested", "goes_on"), [(60, False), (110, True)])
+def test_a_test_three_months_on_lets_the_next_part_go_on(tested: int, goes_on: bool) -> None:
+    on = TODAY - timedelta(days=120)
+    soil = LOAM.format(6.1) + f"\nsampled = {on + timedelta(days=tested)}"
+    seasons = seasons_of(bed(soil, more=UNTESTED.format(on)))
+    assert (seasons.capacity_g_m2[0] > 1.0) is goes_on
+
+
+def test_less_than_one_dose_leaves_the_rest_of_it() -> None:
+    more = APPLIED.format(TODAY, "elemental sulfur, powder", "40")
+    seasons = seasons_of(bed(LOAM.format(6.9) + f"\nsampled = {TODAY}", more=more))
+    cap = limit("sulfur", "unplanted", "dose") / POWDER.elemental_s_frac
+    assert seasons.capacity_g_m2[0] == pytest.approx(cap - 40.0, abs=1.0)

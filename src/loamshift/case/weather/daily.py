@@ -103,7 +103,7 @@ def _days(table: WeatherTable) -> tuple[list[int], list[int]]:
         dated = table.of(Meaning.TIME, Meaning.DAY)
     if dated:
         cells = list(table.cells(dated[0]))
-        order = day_first(cells)
+        order = day_first(cells) if table.days_first is None else table.days_first
         if order is None:
             example = next(cell for cell in cells if cell)
             raise Mend(message("weather-date-order", given=quoted(example)), _DAY)

@@ -15,7 +15,7 @@ from loamshift.case.mend import Mend, Refused, shown
 from loamshift.case.weather.checks import check_daily, check_raw
 from loamshift.case.weather.daily import Daily, FloatArray, Raw, daily_of, raw_of, to_own_units
 from loamshift.case.weather.headings import Column, Unit
-from loamshift.case.weather.table import weather_table
+from loamshift.case.weather.table import WeatherTable, weather_table
 from loamshift.case.weather.unit_choice import chosen_units
 from loamshift.domain.message import Given, Listed, Message, depth, message
 
@@ -66,6 +66,22 @@ def read_weather(path: Path) -> WeatherFile:
     except Refused as refused:
         assert isinstance(refused.said, Message)
         raise Mend(refused.said) from None
+    return weather_of(table)
+
+
+def weather_of(table: WeatherTable, *, soil_alone: bool = False) -> WeatherFile:
+    """The climate and soil temperatures in a table whose columns are known.
+
+    Parameters
+    ----------
+    soil_alone
+        True where soil temperatures will do, and air temperatures that are too few are left out.
+
+    Raises
+    ------
+    Mend
+        As ``read_weather`` does.
+    """
     raw = raw_of(table)
     if not raw.days.size:
         raise Mend(message("weather-no-days"), message("case-daily-needs"))
@@ -79,8 +95,15 @@ def read_weather(path: Path) -> WeatherFile:
         remarks.append(message("weather-depth-supposed", depth=depth(USUAL_DEPTH_CM)))
     if len(soil) > MOST_READINGS:
         remarks.append(message("weather-readings-cut", most=MOST_READINGS))
+    try:
+        climate = None if daily.mean_c is None else _monthly(daily)
+    except Mend as mend:
+        if not (soil_alone and soil):
+            raise
+        climate = None
+        remarks.append(mend.wrong)
     return WeatherFile(
-        climate=None if daily.mean_c is None else _monthly(daily),
+        climate=climate,
         soil_temps=tuple(sorted(soil)[-MOST_READINGS:]),
         read_as=_read_as(raw, units),
         remarks=tuple(remarks),

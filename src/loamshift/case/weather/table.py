@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from loamshift.case.intake.sheet import Cells, Sheet
 from loamshift.case.mend import Mend, shown
+from loamshift.case.weather.answers import NO_ANSWERS, ORDER, days_first_of, with_answers
 from loamshift.case.weather.figures import figure_of, is_missing
 from loamshift.case.weather.headings import FIGURES, Column, Meaning, column_of
 from loamshift.domain.message import Given, message
@@ -27,11 +28,14 @@ _STATIONS_SHOWN: Final = 4
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherTable:
     """The columns that count and the rows below them; ``first_row`` is the row number in the file
-    of ``rows[0]``, counted from 1."""
+    of ``rows[0]``, counted from 1. ``headings`` are those of all columns; ``days_first`` what was
+    said of dates such as 3/4/2026, None where nobody was asked."""
 
     columns: tuple[Column, ...]
     rows: tuple[Cells, ...]
     first_row: int
+    headings: Cells = ()
+    days_first: bool | None = None
 
     def of(self, *meanings: Meaning) -> tuple[Column, ...]:
         """Columns of these meanings, in the order of the file."""
@@ -43,8 +47,18 @@ class WeatherTable:
             yield row[column.index].strip() if column.index < len(row) else ""
 
 
-def weather_table(sheets: Sequence[Sheet]) -> WeatherTable:
+def weather_table(
+    sheets: Sequence[Sheet], answers: Mapping[str, str] = NO_ANSWERS, *, asks: bool = False
+) -> WeatherTable:
     """The table of the first sheet that has one.
+
+    Parameters
+    ----------
+    answers
+        What was said of its columns, by the keys of ``answers``.
+    asks
+        True where somebody can still be asked what the columns are: a table is then found by its
+        rows of figures alone.
 
     Raises
     ------
@@ -54,15 +68,22 @@ def weather_table(sheets: Sequence[Sheet]) -> WeatherTable:
     """
     header: Cells = ()
     for sheet in sheets:
-        found, header = _table_in(sheet)
+        found, header = _table_in(sheet, asks=asks)
         if found is not None:
+            found = replace(
+                found,
+                columns=with_answers(found.columns, found.headings, answers),
+                days_first=days_first_of(answers.get(ORDER, "")),
+            )
+            if not asks and not _is_enough(found.columns):
+                break
             _refuse_several(found)
             return found
     columns = Given(shown(", ".join(cell for cell in header if cell))) if any(header) else None
     raise Mend(message("case-daily-columns", columns=columns), message("case-daily-needs"))
 
 
-def _table_in(sheet: Sheet) -> tuple[WeatherTable | None, Cells]:
+def _table_in(sheet: Sheet, *, asks: bool) -> tuple[WeatherTable | None, Cells]:
     best: tuple[int, int, tuple[Column, ...]] | None = None
     widest: Cells = ()
     for number, row in enumerate(sheet.rows[:_LOOKED_AT]):
@@ -71,14 +92,22 @@ def _table_in(sheet: Sheet) -> tuple[WeatherTable | None, Cells]:
         widest = widest or row
         legend = _legend(sheet.rows[:number])
         columns = _columns(row, sheet.rows[number + 1] if _is_units(sheet, number) else (), legend)
-        if _is_enough(columns) and (best is None or len(columns) > best[0]):
+        if (_is_enough(columns) or (asks and _is_headed(sheet, number))) and (
+            best is None or len(columns) > best[0]
+        ):
             best = (len(columns), number, columns)
     if best is None:
         return None, widest
     start = best[1] + 1
     while start < len(sheet.rows) and (_is_units(sheet, start - 1) or not any(sheet.rows[start])):
         start += 1
-    return WeatherTable(columns=best[2], rows=sheet.rows[start:], first_row=start + 1), widest
+    table = WeatherTable(
+        columns=best[2],
+        rows=sheet.rows[start:],
+        first_row=start + 1,
+        headings=tuple(" ".join(cell.split()) for cell in sheet.rows[best[1]]),
+    )
+    return table, widest
 
 
 def _columns(row: Cells, units: Cells, legend: dict[str, str]) -> tuple[Column, ...]:
@@ -96,6 +125,12 @@ def _is_enough(columns: Sequence[Column]) -> bool:
     has = {column.meaning for column in columns}
     dated = Meaning.DATE in has or {Meaning.YEAR, Meaning.MONTH, Meaning.DAY} <= has
     return (dated or bool({Meaning.TIME, Meaning.DAY} & has)) and bool(has & set(FIGURES))
+
+
+def _is_headed(sheet: Sheet, number: int) -> bool:
+    """Whether rows of figures follow a row."""
+    below = sheet.rows[number + 1 : number + 4]
+    return len(below) > 1 and any(_is_data(row) for row in below)
 
 
 def _is_data(row: Cells) -> bool:

@@ -14,6 +14,7 @@ from loamshift.domain.material import Material, MaterialGroup
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.context.warmth import start_date
+from loamshift.services.courses.unjudged import unjudged_since
 from loamshift.services.materials.acid import acid_brought_mmolc_m2, acid_course_mmolc_m2
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.materials.named import material_named
@@ -127,7 +128,8 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     and sees the year before. What went on within the last year counts against the first season.
     A season too late to act before the day wanted is left out. Prills are looked at until most of
     them have acted, unless the day is given. Sulfur goes on once a season,
-    because published rules ask for a test before more; lime may be split half a year apart.
+    because published rules ask for a test before more: while some lies untested its season goes on,
+    and what it leaves of one dose is all that may follow. Lime may be split half a year apart.
 
     References
     ----------
@@ -150,7 +152,8 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     if acted is not None and wanted_by(context.case) is None:
         years = math.ceil((acted - first).days / DAYS_IN_YEAR)
         wanted = max(wanted, first + timedelta(days=DAYS_IN_YEAR * years))
-    starts = [first]
+    since = unjudged_since(context) if acidify else None
+    starts = _starts(context, first, wait, since)
     while len(starts) < int(limits["seasons"]):
         earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
         after = start_date(context, acidify=acidify, not_before=earliest)
@@ -164,9 +167,11 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         if number + 1 < len(starts):
             end = starts[number + 1]
         days.append(_within_season(context, start, end, per_season, wait, acidify=acidify))
-    spent = _spent_g_m2(context, material, acidify=acidify, until=first) / strength
+    spent = _spent_g_m2(context, material, acidify=acidify, until=starts[0]) / strength
     capacity = [min(year, dose * len(dates)) for dates in days]
-    capacity[0] = max(0.0, min(capacity[0], year - spent))
+    capacity[0] = max(0.0, min(capacity[0], (year if since is None else dose) - spent))
+    if since is not None and first + timedelta(days=wait) > starts[1]:
+        capacity[0] = 0.0
     return Seasons(
         acidify=acidify,
         material=material,
@@ -181,6 +186,26 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         incorporate_cm=0.0 if context.planted else context.depth_cm,
         acted_on=acted,
     )
+
+
+def _starts(context: BedContext, first: date, wait: int, since: date | None) -> list[date]:
+    """The first day of the first seasons: where sulfur lies untested its season goes on.
+
+    Parameters
+    ----------
+    first
+        The first day on which more could go on.
+    wait
+        Days between two applications [d].
+    since
+        Day of what lies untested.
+    """
+    if since is None:
+        return [first]
+    today = context.case.today
+    soonest = max(since + timedelta(days=DAYS_IN_YEAR), today + timedelta(days=TEST_LEAD_D + 1))
+    after = start_date(context, acidify=True, not_before=soonest)
+    return [first if first + timedelta(days=wait) <= after else today, after]
 
 
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:

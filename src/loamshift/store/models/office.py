@@ -24,6 +24,7 @@ class Office(models.Model):
     )
     currency = models.CharField(max_length=3, blank=True, default="")
     letterhead = models.TextField(blank=True, default="", max_length=600)
+    online_weather = models.BooleanField(default=False)
     toured = models.BooleanField(default=False)
     created_at = models.DateTimeField(default=timezone.now, editable=False)
 

@@ -16,7 +16,8 @@ from loamshift.case.intake.sheets import read_sheets
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import WordedError
 from loamshift.store.changes import KEPT_DAYS
-from loamshift.store.models import Change, IntakeDraft, LaboratoryAnswers, Office
+from loamshift.store.models import Bed, Change, IntakeDraft, LaboratoryAnswers, Office, User
+from loamshift.store.scope import kept
 from loamshift.web.intake.asked import of_the_laboratory
 
 LARGEST_BYTES: Final = 5_000_000
@@ -26,14 +27,22 @@ MOST_LINES: Final = 20_000
 """Lines of a file, of which one sample may have many, beyond which they are not even counted."""
 
 
-def drafts_of(office: Office) -> QuerySet[IntakeDraft]:
-    """Files of an office, the latest first; those past undoing are removed for good."""
+def drafts_of(office: Office, *, bed: Bed | None = None) -> QuerySet[IntakeDraft]:
+    """Files of an office, the latest first; those past undoing are removed for good.
+
+    Parameters
+    ----------
+    bed
+        The bed whose files of weather are meant; without one those of laboratories.
+    """
     limit = timezone.now() - timedelta(days=KEPT_DAYS)
     IntakeDraft.objects.filter(changed_at__lt=limit).delete()
-    return IntakeDraft.objects.filter(office=office)
+    return IntakeDraft.objects.filter(office=office, bed=bed)
 
 
-def new_draft(office: Office, data: bytes, *, name: str, laboratory: str) -> IntakeDraft:
+def new_draft(
+    office: Office, data: bytes, *, name: str, laboratory: str, user: User | None
+) -> IntakeDraft:
     """Keep a file that can be read, with what was answered for its laboratory before.
 
     Raises
@@ -57,6 +66,7 @@ def new_draft(office: Office, data: bytes, *, name: str, laboratory: str) -> Int
     known = LaboratoryAnswers.objects.filter(office=office, laboratory=laboratory).first()
     return IntakeDraft.objects.create(
         office=office,
+        user=user,
         name=name,
         content=data,
         laboratory=laboratory,
@@ -98,3 +108,11 @@ def act_that_stands(draft: IntakeDraft) -> UUID | None:
         return None
     rows = Change.objects.filter(office=draft.office, act=draft.act, taken_back=False)
     return draft.act if rows.exists() else None
+
+
+def beds_of_act(office: Office, act: UUID | None) -> list[Bed]:
+    """The beds that an act has brought something, by name; those deleted since left out."""
+    if act is None:
+        return []
+    things = Change.objects.filter(office=office, act=act).values("thing")
+    return list(kept(Bed, office).filter(pk__in=things).only("pk", "name"))

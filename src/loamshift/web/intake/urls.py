@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from loamshift.web.intake.views import draft, upload
+from loamshift.web.intake.views import draft, upload, weather
 
-urlpatterns = [*upload.ROUTES, *draft.ROUTES]
+urlpatterns = [*upload.ROUTES, *draft.ROUTES, *weather.ROUTES]

@@ -22,6 +22,8 @@ intake-page-kept = Files are deleted { $days } days after they were last changed
 intake-page-was-entered = This file has been entered.
 intake-page-not-entered = Nothing of this file has been entered yet.
 intake-page-undo = Undo this import
+# The names of beds follow, as links.
+intake-page-entered-beds = Open a bed to say what you want to grow there, and whatever the file leaves out:
 intake-page-questions = { $n ->
     [one] One question
    *[other] { $n } questions

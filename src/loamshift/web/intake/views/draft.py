@@ -22,7 +22,14 @@ from loamshift.store.models import Garden, IntakeDraft
 from loamshift.store.scope import kept
 from loamshift.web.beds.keeping import garden_called
 from loamshift.web.intake.asked import asked_columns, new_answers, questions
-from loamshift.web.intake.drafts import act_that_stands, drafts_of, keep, read_draft, remember
+from loamshift.web.intake.drafts import (
+    act_that_stands,
+    beds_of_act,
+    drafts_of,
+    keep,
+    read_draft,
+    remember,
+)
 from loamshift.web.intake.entering import (
     also_said,
     asked_rows,
@@ -124,9 +131,11 @@ def _page(request: HttpRequest, draft: IntakeDraft, today: date, **wrong: Any) -
     labels = bed_labels(office)
     rows = list(asked_rows(proposal, draft.beds, labels))
     asked = list(questions(proposal, words))
+    act = act_that_stands(draft)
     context = {
         "draft": draft,
-        "act": act_that_stands(draft),
+        "act": act,
+        "beds": beds_of_act(office, act),
         "sheets": [(sheet, sheet.rows[:_ROWS_SHOWN], len(sheet.rows)) for sheet in sheets],
         "columns": list(asked_columns(proposal, words)),
         "questions": asked,

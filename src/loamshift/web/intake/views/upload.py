@@ -14,6 +14,7 @@ from loamshift.report.messages.refusal import refusal
 from loamshift.store.models import IntakeDraft
 from loamshift.web.intake.drafts import LARGEST_BYTES, drafts_of, laboratories, new_draft
 from loamshift.web.middleware import office_of
+from loamshift.web.notices import person_of
 from loamshift.web.wording import words_for
 
 LONGEST_NAME, LONGEST_LABORATORY = 200, 120
@@ -47,7 +48,8 @@ def _draft(request: HttpRequest, laboratory: str) -> IntakeDraft:
     if upload is None:
         raise WordedError(message("intake-page-no-file"))
     data, name = upload.read(LARGEST_BYTES + 1), (upload.name or "")[:LONGEST_NAME]
-    return new_draft(office_of(request), data, name=name, laboratory=laboratory)
+    office, user = office_of(request), person_of(request)
+    return new_draft(office, data, name=name, laboratory=laboratory, user=user)
 
 
 ROUTES: list[URLPattern] = [path("intake/", uploads, name="intake")]
