@@ -120,6 +120,8 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "bed.growing": (["rhododendron"], ["cabbage"], {}),
     "bed.drainage": ("free", "slow", {}),
     "bed.site": ("ordinary", "old-urban", {}),
+    "bed.surroundings": (["concrete"], ["mortar"], {}),
+    "bed.signs": (["yellow-young-leaves"], ["planted-too-deep"], {}),
     "bed.before": ("turf", "garden", {"bed.before_years": 1}),
     "bed.before_years": (1, 20, {"bed.before": "turf"}),
     "soil.ph": (6.9, 5.4, {}),

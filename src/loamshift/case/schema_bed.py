@@ -19,7 +19,7 @@ from loamshift.case.quantities import (
 )
 from loamshift.case.reads import DATE, FLAG, Reads, choice, list_of, number, ph_number, text, whole
 from loamshift.case.schema_base import PH_METHOD, PLANTS, Table, quantity
-from loamshift.domain.case import BedKind, Before, Drainage, Site
+from loamshift.domain.case import BedKind, Before, Drainage, Sign, Site, Surrounding
 from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
 from loamshift.domain.plant import Plant
@@ -29,6 +29,44 @@ _DEPTH = quantity(read_depth_cm, "depth", "cm")
 _DEGREES_NORTH = message("takes-unit", unit="degrees-north")
 _DEGREES_EAST = message("takes-unit", unit="degrees-east")
 _YEARS = message("takes-unit", unit="years")
+
+
+_SURROUNDINGS = list_of(
+    choice(
+        Surrounding,
+        what="surrounding",
+        aliases={
+            "gravel": "limestone-gravel",
+            "limestone": "limestone-gravel",
+            "limestone chippings": "limestone-gravel",
+            "cement": "concrete",
+            "fresh concrete": "concrete",
+            "rubble": "mortar",
+            "plaster": "mortar",
+            "trench": "lined-trench",
+            "chalk": "over-chalk",
+            "pocket over chalk": "over-chalk",
+        },
+    ),
+    longest=len(Surrounding),
+)
+_SIGNS = list_of(
+    choice(
+        Sign,
+        what="sign",
+        aliases={
+            "yellow leaves": "yellow-young-leaves",
+            "chlorosis": "yellow-young-leaves",
+            "yellow young": "yellow-young-leaves",
+            "yellow old": "yellow-old-leaves",
+            "scorched leaves": "scorched-edges",
+            "brown edges": "scorched-edges",
+            "too deep": "planted-too-deep",
+            "standing water": "wet-feet",
+        },
+    ),
+    longest=len(Sign),
+)
 
 
 def _twelve(item: Reads) -> Reads:
@@ -156,6 +194,14 @@ class BedTable(Table):
         ),
     ] = None
     site: Annotated[Site | None, Key(choice(Site, what="site"), example='"ordinary"')] = None
+    surroundings: Annotated[
+        tuple[Surrounding, ...] | None,
+        Key(_SURROUNDINGS, example='["concrete"]'),
+    ] = None
+    signs: Annotated[
+        tuple[Sign, ...] | None,
+        Key(_SIGNS, example='["yellow-young-leaves"]', also=("symptoms",)),
+    ] = None
     before: Annotated[
         Before | None,
         Key(

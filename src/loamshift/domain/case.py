@@ -45,6 +45,26 @@ class Site(StrEnum):
     OLD_ORCHARD = "old-orchard"
 
 
+class Surrounding(StrEnum):
+    """What lies beside, in or below a bed and gives lime back to it."""
+
+    LIMESTONE_GRAVEL = "limestone-gravel"
+    CONCRETE = "concrete"
+    MORTAR = "mortar"
+    LINED_TRENCH = "lined-trench"
+    OVER_CHALK = "over-chalk"
+
+
+class Sign(StrEnum):
+    """What somebody sees of plants that are not well."""
+
+    YELLOW_YOUNG = "yellow-young-leaves"
+    YELLOW_OLD = "yellow-old-leaves"
+    SCORCHED_EDGES = "scorched-edges"
+    TOO_DEEP = "planted-too-deep"
+    WET_FEET = "wet-feet"
+
+
 class Before(StrEnum):
     """What the ground was before it was dug, which says how much of its humus still rots."""
 
@@ -80,6 +100,8 @@ class Bed:
     growing: tuple[Plant, ...] = ()
     drainage: Drainage | None = None
     site: Site | None = None
+    surroundings: tuple[Surrounding, ...] = ()
+    signs: tuple[Sign, ...] = ()
     before: Before | None = None
     before_years: float | None = None
 

@@ -42,6 +42,12 @@ class CautionKind(StrEnum):
     """Something wrong with the bed itself."""
     EXPLANATION = "explanation"
     """How things work; nobody comes to harm by it."""
+    SIGN = "sign"
+    """What plants show, and what to look at first."""
+    AROUND = "around"
+    """What around a bed changes it again."""
+    COLOUR = "colour"
+    """What decides the colour of flowers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

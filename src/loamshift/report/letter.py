@@ -19,7 +19,7 @@ from loamshift.report.front import front_sheet
 from loamshift.report.holding import yearly_amount
 from loamshift.report.learnt import learnt
 from loamshift.report.letter_branches import depends_on
-from loamshift.report.letter_care import made_by, sources, take_care
+from loamshift.report.letter_care import OWN_SECTIONS, made_by, of_the_bed, sources, take_care
 from loamshift.report.letter_checks import checks, worth_measuring
 from loamshift.report.letter_claims import claims_settled
 from loamshift.report.letter_decides import what_the_test_decides
@@ -102,6 +102,10 @@ def letter_from_answer(
         "undo": undo,
         "keep": keeping(answer, case, words=words),
         "claims": claims,
+        **{
+            str(kind): of_the_bed(answer, kind, numbers=numbers, words=words)
+            for kind in OWN_SECTIONS
+        },
         "measure": worth_measuring(answer, words=words),
         "checks": checks(answer, numbers=numbers, words=words),
         "care": take_care(answer, numbers=numbers, words=words),

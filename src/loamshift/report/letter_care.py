@@ -18,6 +18,8 @@ from loamshift.report.words import Words
 from loamshift.tables.references import load_references
 from loamshift.tables.rules import load_cautions
 
+OWN_SECTIONS: Final = (CautionKind.SIGN, CautionKind.AROUND, CautionKind.COLOUR)
+"""Kinds that stand in sections of their own."""
 RULES_LINE: Final = message("caution-rules")
 """The sentence below every list of cautions."""
 
@@ -25,14 +27,42 @@ RULES_LINE: Final = message("caution-rules")
 def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section:
     """The cautions of an answer, each under its short name, and the closing sentence."""
     blocks: list[Block] = []
-    if answer.cautions:
-        items = tuple(
-            caution_line(caution, words=words) + cited(caution.source_key, numbers)
-            for caution in answer.cautions
-        )
-        blocks.append(Items(items))
+    others = [one for one in answer.cautions if _kind(one) not in OWN_SECTIONS]
+    if others:
+        blocks.append(_told(others, numbers=numbers, words=words))
     blocks.append(Paragraph(say(RULES_LINE, words)))
     return Section(say(message("caution-title"), words), tuple(blocks), Matter.CARE)
+
+
+def of_the_bed(
+    answer: Answer, kind: CautionKind, *, numbers: Mapping[str, str], words: Words
+) -> Section | None:
+    """What plants show, what lies around a bed, or what colours its flowers, as its own section.
+
+    Parameters
+    ----------
+    kind
+        Which of them.
+    """
+    of_kind = [one for one in answer.cautions if _kind(one) is kind]
+    if not of_kind:
+        return None
+    title = say(message("caution-section", kind=kind.value), words)
+    return Section(title, (_told(of_kind, numbers=numbers, words=words),))
+
+
+def _told(cautions: Iterable[Caution], *, numbers: Mapping[str, str], words: Words) -> Items:
+    return Items(
+        tuple(
+            caution_line(caution, words=words) + cited(caution.source_key, numbers)
+            for caution in cautions
+        )
+    )
+
+
+def _kind(caution: Caution) -> CautionKind | None:
+    rule = load_cautions().get(caution.code)
+    return None if rule is None else rule.kind
 
 
 def cautions_to_handle(answer: Answer) -> tuple[Caution, ...]:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason
-from loamshift.domain.case import Drainage, Site
+from loamshift.domain.case import Drainage, Sign, Site, Surrounding
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.ph import PhMethod
 from loamshift.services.cautions.caution_facts import CautionFacts
@@ -34,6 +34,25 @@ COMPARING: Final = (Decision.GO, Decision.EFFORT)
 """Where a letter lists other ways; one that waits for a test lists none."""
 SULFATES: Final = (MaterialGroup.SULFUR, MaterialGroup.ACID_SALT)
 """What makes hydrogen sulfide where no air reaches it."""
+
+AROUND: Final = {
+    Surrounding.LIMESTONE_GRAVEL: "beside-limestone",
+    Surrounding.CONCRETE: "beside-concrete",
+    Surrounding.MORTAR: "mortar-rubble",
+    Surrounding.LINED_TRENCH: "lined-trench",
+    Surrounding.OVER_CHALK: "over-chalk",
+}
+SEEN: Final = {
+    Sign.YELLOW_YOUNG: "yellow-young",
+    Sign.YELLOW_OLD: "yellow-old",
+    Sign.SCORCHED_EDGES: "scorched-edges",
+    Sign.TOO_DEEP: "too-deep",
+    Sign.WET_FEET: "wet-feet",
+}
+COLOURS: Final = {
+    "hydrangea (blue flowers)": "blue-flowers",
+    "hydrangea (pink flowers)": "pink-flowers",
+}
 
 Codes = Iterable[str]
 Rule = Callable[[CautionFacts], Codes]
@@ -286,6 +305,21 @@ def sodic(facts: CautionFacts) -> Codes:
     return _given("sodic", when=sodium is not None and sodium > verdict_values()["sodic_pct"])
 
 
+def lime_around(facts: CautionFacts) -> Codes:
+    """What beside, in or below the bed gives lime back to it."""
+    return (AROUND[one] for one in facts.context.case.bed.surroundings)
+
+
+def signs_of_plants(facts: CautionFacts) -> Codes:
+    """What the plants show."""
+    return (SEEN[one] for one in facts.context.case.bed.signs)
+
+
+def flower_colour(facts: CautionFacts) -> Codes:
+    """Hydrangeas wanted in a colour."""
+    return (COLOURS[one.key] for one in facts.context.case.aim.plants if one.key in COLOURS)
+
+
 RULES: Final[tuple[Rule, ...]] = (
     handling_planned,
     handling_compared,
@@ -326,6 +360,9 @@ RULES: Final[tuple[Rule, ...]] = (
     ammonia_of_one_bag,
     children_and_pets,
     sodic,
+    lime_around,
+    signs_of_plants,
+    flower_colour,
 )
 """Every rule, each of them shown by a case of its own."""
 

@@ -5,6 +5,12 @@
 ## The section
 
 caution-title = Precautions
+# The heading of what is told of a bed besides precautions; $kind says which.
+caution-section = { $kind ->
+    [sign] What the plants show
+    [around] What lies around { bed-the }
+   *[colour] The colour of the flowers
+}
 caution-rules = Follow the label and local rules; this does not replace a licensed or local adviser.
 # Set in bold before a text; $label is one of the labels below.
 caution-line = **{ $label }.** { $text }
@@ -143,3 +149,59 @@ caution-split-label = Several applications
 caution-iron-chlorosis = Yellow young leaves with green veins on chalky or limy soil are short of iron. The soil holds enough, but the lime keeps it from the roots. An iron chelate made for limy soil (EDDHA) or a leaf spray greens them for a season without changing the pH. A treated tree takes { $months } months to respond. For a large tree, call a qualified arborist.
 caution-iron-chlorosis-short = Yellow young leaves with green veins are short of iron. A chelate made for limy soil (EDDHA) greens them for a season.
 caution-iron-chlorosis-label = Iron
+
+## What lies around a bed
+
+caution-beside-limestone = Rain dissolves a little limestone gravel for as long as it lies there, and its dust washes in much sooner. The edge of the bed rises first. Rake the gravel off the bed, keep a strip free of it, and cover paths with granite, flint or bark instead. Test the edge and the middle separately.
+caution-beside-limestone-short = Limestone gravel gives back lime for as long as it lies there. Keep it off the bed, and test the edge and the middle separately.
+caution-beside-limestone-label = Limestone gravel
+
+caution-beside-concrete = Fresh concrete gives off strong alkali with each rain. It gives off much less after its first year, once the surface has turned to carbonate. Keep water from washing out mixers and tools off the bed, lead the run-off away from it, and set acid-loving plants well clear. Old sound concrete matters little; crumbling concrete acts like mortar in the soil.
+caution-beside-concrete-short = Fresh concrete gives off alkali with each rain in its first year. Lead the run-off away, and set acid-loving plants well clear.
+caution-beside-concrete-label = Concrete
+
+caution-mortar-rubble = Mortar and plaster in the soil are lime. The dust acts at once, and the pieces go on dissolving for many years. A sample can miss them or catch one, so take more cores than usual and sieve the pieces out. Pick out by hand what you can: sulphur cannot keep ahead of what is left.
+caution-mortar-rubble-short = Pieces of mortar go on giving lime for many years. Pick them out before you spread anything.
+caution-mortar-rubble-label = Mortar in the soil
+
+caution-lined-trench = Acid soil brought into a trench does not stay as it was. Hard water changes it from above. Roots and worms mix in the ground around it, from below and wherever the lining is open, within a few years. Leave the bottom open so that water drains, water with rainwater, and test near the edge as well as in the middle once a year.
+caution-lined-trench-short = The ground around a trench comes back into it within a few years. Water with rainwater, and test the edge and the middle once a year.
+caution-lined-trench-label = Trench of other soil
+
+caution-over-chalk = Where there is chalk below, roots reach it, worms carry it up and digging mixes it in. The pH of a pocket of better soil creeps up from below and from its edges. Do not dig deeper than the pocket, and test near its bottom too. For acid-loving plants a raised bed or a pot filled with acid mix lasts longer.
+caution-over-chalk-short = Chalk below comes up with roots, worms and the spade. Do not dig deeper than the pocket, and test near its bottom too.
+caution-over-chalk-label = Chalk below
+
+## What plants show: what to look at before any pH is blamed
+
+caution-yellow-young = Yellow between green veins on the youngest leaves means that too little iron, or manganese, reaches them. A high pH is one cause. Cold or wet soil, injured roots and years of phosphorus feed look the same. Dig down to look at the roots and the wetness, and have the pH and free lime tested, before you spread anything.
+caution-yellow-young-short = Yellow young leaves can come from a high pH, wet soil or injured roots. Look at the roots and test the pH before you spread anything.
+caution-yellow-young-label = Yellow young leaves
+
+caution-yellow-old = Yellow between the veins that begins on the oldest leaves points to magnesium, and late in the season often only to age. Sandy acid soil and much potash feed bring it about. Ask the laboratory for magnesium before you choose a lime: dolomitic lime supplies it, but only where the pH should rise as well. Epsom salt (magnesium sulphate) supplies it without changing the pH.
+caution-yellow-old-short = Yellow old leaves point to magnesium. Have it tested: dolomitic lime supplies it where the pH should rise, Epsom salt where it should not.
+caution-yellow-old-label = Yellow old leaves
+
+caution-scorched-edges = Brown, dry leaf edges mean that too little water reaches them: drought, wind, salt from feed or water, or roots that were cut or drowned. The pH is seldom the cause. Feel the soil a hand deep, and have its conductivity (salt) tested before you add any feed, lime or sulphur.
+caution-scorched-edges-short = Brown leaf edges come from drought, salt or injured roots, seldom from the pH. Have the salt tested before you add anything.
+caution-scorched-edges-label = Scorched edges
+
+caution-too-deep = The stem should widen into roots at the surface. Where it goes straight into the ground like a post, the plant stands too deep: the bark rots and the roots lack air, and the leaves look hungry. Draw the soil or mulch away until the first roots show, or lift and replant a young plant. Nothing spread on the soil helps before that.
+caution-too-deep-short = A stem that goes straight into the ground stands too deep. Draw the soil away until the first roots show before you spread anything.
+caution-too-deep-label = Planted too deep
+
+caution-wet-feet = Roots in standing water die for lack of air, and the leaves turn yellow whatever the pH is. Dig a hole a spade deep and fill it with water. If water still stands in it a day later, drainage is the trouble: raise the bed, drain it, or choose plants that bear wet ground. Put no sulphur on wet ground.
+caution-wet-feet-short = Roots in standing water die whatever the pH is. If a hole filled with water is not empty a day later, mend the drainage first.
+caution-wet-feet-label = Wet feet
+
+## The colour of hydrangeas
+
+# $least and $most are pH.
+caution-blue-flowers = Aluminium makes the flowers blue, and roots take it up only from acid soil, about pH { $least } to { $most }. Only varieties of bigleaf and mountain hydrangea that flower pink or blue change; white ones stay white. Phosphorus locks aluminium up, so use a feed with little of it and no bone meal. Soil in the ground has aluminium enough once it is acid. A peat or bark mix in a pot has little, so there it must be given as aluminium sulphate, by its label and on moist mix. The colour follows in the next season, not in the next week. Stop once the flowers are blue or a test reads below { $least }: more injures the roots and makes nothing bluer.
+caution-blue-flowers-short = The colour follows in the next season. Use a feed with little phosphorus, and stop once a test reads below { $least }: more injures the roots.
+caution-blue-flowers-label = Blue flowers
+
+# $least and $most are pH.
+caution-pink-flowers = The flowers are pink where no aluminium reaches the roots: about pH { $least } to { $most }. White varieties stay white. A feed with more phosphorus helps, as it locks aluminium up. The colour follows in the next season, not in the next week. Stop liming at pH { $most }: above it the leaves turn yellow for want of iron. Where the ground is acid by nature, a pot of lime-free mix is no help, but one of ordinary potting compost is easier to keep pink than a bed.
+caution-pink-flowers-short = The colour follows in the next season. Stop liming at { $most }: above it the leaves turn yellow for want of iron.
+caution-pink-flowers-label = Pink flowers

@@ -146,6 +146,18 @@ means-bed-site = What the ground was used for before; old urban and orchard soil
 ask-bed-site = Earlier use
 hint-bed-site = What the ground was used for before. Old urban and orchard soil can hold lead or arsenic.
 
+field-bed-surroundings = What around the bed holds lime
+field-bed-surroundings-in-text = what around the bed holds lime
+means-bed-surroundings = What beside, in or below the bed gives lime back to it.
+ask-bed-surroundings = Lime around it
+hint-bed-surroundings = Any of: limestone-gravel; concrete; mortar; lined-trench; over-chalk.
+
+field-bed-signs = What the plants show
+field-bed-signs-in-text = what the plants show
+means-bed-signs = What you see of plants that are not well, whether or not a pH is known.
+ask-bed-signs = What the plants show
+hint-bed-signs = Any of: yellow-young-leaves (between green veins); yellow-old-leaves; scorched-edges; planted-too-deep; wet-feet.
+
 field-bed-before = What the ground was before it was dug
 field-bed-before-in-text = what the ground was before it was dug
 means-bed-before = What the ground was before it was dug: old turf and ground that was manured for years go on rotting and make acid.
