@@ -1,5 +1,6 @@
 """Record sheets: what is written comes back, from CSV and from a spreadsheet."""
 
+import io
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -87,3 +88,17 @@ def test_rows_are_kept_and_a_later_sheet_corrects_them() -> None:
     assert len(kept) == len(first) and kept[-1].ph == 6.5
     again = read_record(rows_csv(kept).encode(), trial=made.trial).rows
     assert [(r.pot, r.day, r.on, r.ph) for r in again] == [(r.pot, r.day, r.on, r.ph) for r in kept]
+
+
+def test_no_cell_of_a_sheet_is_a_formula_and_what_was_typed_comes_back() -> None:
+    made = plan()
+    named = replace(made.trial.treatments[0], name="=1+1")
+    made = replace(made, trial=replace(made.trial, treatments=(named, *made.trial.treatments[1:])))
+    noted = replace(next(iter(rows(made, lambda name, day: 7.0))), note="-dry")
+    for text in (record_csv(made), key_csv(made), rows_csv((noted,))):
+        assert not any(
+            cell[:1] in ("=", "-") for line in text.splitlines() for cell in line.split(",")
+        )
+    sheet = load_workbook(io.BytesIO(record_xlsx(made)))["readings"]
+    assert all(cell.data_type != "f" for row in sheet.iter_rows() for cell in row)
+    assert read_record(rows_csv((noted,)).encode(), trial=made.trial).rows[0].note == "-dry"

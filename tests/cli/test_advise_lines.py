@@ -79,3 +79,13 @@ def test_one_case_makes_a_table_too(command, beds: Path) -> None:
 
 def test_a_line_for_a_program_or_a_table_not_both(command, beds: Path) -> None:
     assert command("advise", str(beds), "--json", "--csv").code == 2
+
+
+def test_no_cell_of_the_table_is_a_formula(command, tmp_path: Path) -> None:
+    write_case(tmp_path / "a.toml")
+    path = tmp_path / "a.toml"
+    path.write_text(
+        'name = "=1+1"\n' + path.read_text("utf-8").replace("name =", "# name ="), "utf-8"
+    )
+    rows = list(csv.DictReader(io.StringIO(command("advise", str(path), "--csv", *QUICK).out)))
+    assert rows[0]["name"] == "'=1+1"

@@ -146,7 +146,7 @@ def test_a_miss_is_filled_and_said() -> None:
     figure = shape("many")
     missed = next(x for x in draw(figure).layers if x.name == "missed")
     assert len(missed.rows) == 1
-    assert "tests since a letter" in figure.sentence
+    assert "tests with a forecast" in figure.sentence
     assert "It should be 90 in 100, but so few tests prove little." in figure.sentence
     assert [row[4] for row in figure.table.rows].count("above its forecast") == 1
 

@@ -81,7 +81,8 @@ def test_the_life_of_a_bed_on_one_line_with_its_score(client: Browser, office: O
     assert "above its forecast" in page and "above that range" in page
     assert "A filled ring was outside its forecast" in page and "The grey band" in page
     assert "A broken bar" not in page, "no rough method was drawn"
-    assert "The one test since a letter is outside its forecast" in page
+    assert "The one test" not in page, "a letter without its case cannot be scored"
+    assert "No forecast has met" in client.get(f"/beds/{bed.pk}/scores").content.decode()
     assert "Sulphur powder" in page and "&lt;b&gt;Plan" in page and "<b>Plan" not in page
     assert "so it cannot be shown on the timeline" in page
     assert f"/beds/{bed.pk}/tests" in page

@@ -7,6 +7,7 @@ import io
 from collections.abc import Sequence
 from typing import Final
 
+from loamshift.domain.spreadsheet_text import spreadsheet_text
 from loamshift.domain.trial import TrialPlan
 from loamshift.domain.trial_result import RowRead
 
@@ -21,12 +22,12 @@ def rows_csv(rows: Sequence[RowRead]) -> str:
     for row in rows:
         writer.writerow(
             (
-                row.pot,
+                spreadsheet_text(row.pot),
                 "" if row.day is None else row.day,
                 "" if row.on is None else row.on.isoformat(),
                 row.ph,
                 "" if row.method is None else row.method.value,
-                row.note,
+                spreadsheet_text(row.note),
             )
         )
     return out.getvalue()

@@ -18,6 +18,7 @@ from loamshift.case.numbers import number_from
 from loamshift.case.schema_base import PH_METHOD
 from loamshift.domain.message import Given, message
 from loamshift.domain.ph import PhMethod
+from loamshift.domain.spreadsheet_text import spreadsheet_text
 from loamshift.domain.trial import Trial, TrialPlan
 from loamshift.domain.trial_result import PotReading, Problem, RowRead, Trouble
 
@@ -99,9 +100,7 @@ def key_csv(plan: TrialPlan) -> str:
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(("pot", "block", "treatment"))
     for place in plan.places:
-        writer.writerow(
-            (place.label, place.block or "", plan.trial.treatments[place.treatment].name)
-        )
+        writer.writerow((place.label, place.block or "", _named(plan.trial, place.treatment)))
     return out.getvalue()
 
 
@@ -118,7 +117,7 @@ def data_csv(plan: TrialPlan, readings: Sequence[PotReading]) -> str:
             (
                 one.pot,
                 place.block or "",
-                treatment.name,
+                spreadsheet_text(treatment.name),
                 treatment.rate_g_m2,
                 one.day,
                 one.on.isoformat(),
@@ -157,7 +156,7 @@ def _rows(plan: TrialPlan, readings: Sequence[PotReading]) -> list[tuple[_Cell, 
                 (
                     int(place.label),
                     place.block,
-                    None if trial.blind else trial.treatments[place.treatment].name,
+                    None if trial.blind else _named(trial, place.treatment),
                     day,
                     trial.due(day),
                     None if one is None else one.on,
@@ -167,6 +166,11 @@ def _rows(plan: TrialPlan, readings: Sequence[PotReading]) -> list[tuple[_Cell, 
                 )
             )
     return found
+
+
+def _named(trial: Trial, treatment: int) -> str:
+    """The name of a treatment as a cell that no spreadsheet takes for a formula."""
+    return spreadsheet_text(trial.treatments[treatment].name)
 
 
 def _plain(row: tuple[_Cell, ...]) -> list[str]:
@@ -216,7 +220,7 @@ def _read(sheet: Sheet, head: int, columns: dict[str, int], *, trial: Trial) -> 
                 on=values["date"],
                 ph=values["ph"],
                 method=values["method"] or trial.ph_method,
-                note=cells.get("note", ""),
+                note=cells.get("note", "").removeprefix("'"),
             )
         )
     return RecordRead(tuple(rows), tuple(problems))
@@ -224,7 +228,7 @@ def _read(sheet: Sheet, head: int, columns: dict[str, int], *, trial: Trial) -> 
 
 def _label(text: str) -> str:
     """A label as it stands on a pot: a workbook writes 7 as 7.0."""
-    return text.removesuffix(".0").removeprefix("#").strip()
+    return text.removeprefix("'").removesuffix(".0").removeprefix("#").strip()
 
 
 def _ph(text: str) -> float:

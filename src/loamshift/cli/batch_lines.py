@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from loamshift.cli.error_json import FAULT_KEYS, one_line
+from loamshift.domain.spreadsheet_text import spreadsheet_text
 
 if TYPE_CHECKING:
     from loamshift.cli.answering import Answered
@@ -107,5 +108,6 @@ def _figure(value: float | None) -> str:
 
 def _row(cells: Sequence[object]) -> str:
     text = io.StringIO()
-    csv.writer(text, lineterminator="").writerow(cells)
+    safe = [spreadsheet_text(cell) if isinstance(cell, str) else cell for cell in cells]
+    csv.writer(text, lineterminator="").writerow(safe)
     return text.getvalue()

@@ -94,3 +94,6 @@ class History:
     soil_temperature: SoilTemperature | None
     undated: bool
     """True where the main reading has no date, so that it stands on no day."""
+    counted: tuple[int, int] | None = None
+    """How many tests were within their forecasts, and of how many, as the scores of the office
+    count them; None where nobody counted [count]."""

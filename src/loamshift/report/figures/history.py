@@ -198,15 +198,17 @@ def scores_told(history: History) -> Prose:
         Sentences; none where no forecast was judged yet.
     """
     judged = [score for score in history.scores if score.outcome is not Outcome.TOO_ROUGH]
-    if not judged:
+    hits, count = sum(score.outcome is Outcome.INSIDE for score in judged), len(judged)
+    if history.counted is not None:
+        hits, count = history.counted
+    if not count:
         return Prose()
-    hits = sum(score.outcome is Outcome.INSIDE for score in judged)
-    if len(judged) == 1:
+    if count == 1:
         return prose(message("figure-history-one-score", hits=hits))
-    which = "all" if hits == len(judged) else "some" if hits else "none"
-    few = "yes" if len(judged) < _ENOUGH else "no"
+    which = "all" if hits == count else "some" if hits else "none"
+    few = "yes" if count < _ENOUGH else "no"
     return prose(
-        message("figure-history-scores", which=which, n=len(judged), hits=hits),
+        message("figure-history-scores", which=which, n=count, hits=hits),
         message("figure-history-expected", few=few),
     )
 

@@ -153,9 +153,10 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
         years = math.ceil((acted - first).days / DAYS_IN_YEAR)
         wanted = max(wanted, first + timedelta(days=DAYS_IN_YEAR * years))
     since = unjudged_since(context) if acidify else None
-    starts = _starts(context, first, wait, since)
+    starts = _starts(context, first, wait, since, wanted=wanted)
     while len(starts) < int(limits["seasons"]):
-        earliest = first + timedelta(days=DAYS_IN_YEAR * len(starts))
+        begin = starts[-1] if since is not None else first + _years(len(starts) - 1)
+        earliest = begin + _years(1)
         after = start_date(context, acidify=acidify, not_before=earliest)
         if after + timedelta(days=wait) > wanted:
             break
@@ -170,7 +171,7 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     spent = _spent_g_m2(context, material, acidify=acidify, until=starts[0]) / strength
     capacity = [min(year, dose * len(dates)) for dates in days]
     capacity[0] = max(0.0, min(capacity[0], (year if since is None else dose) - spent))
-    if since is not None and first + timedelta(days=wait) > starts[1]:
+    if since is not None and len(starts) > 1 and first + timedelta(days=wait) > starts[1]:
         capacity[0] = 0.0
     return Seasons(
         acidify=acidify,
@@ -188,7 +189,13 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     )
 
 
-def _starts(context: BedContext, first: date, wait: int, since: date | None) -> list[date]:
+def _years(count: int) -> timedelta:
+    return timedelta(days=DAYS_IN_YEAR * count)
+
+
+def _starts(
+    context: BedContext, first: date, wait: int, since: date | None, *, wanted: date
+) -> list[date]:
     """The first day of the first seasons: where sulfur lies untested its season goes on.
 
     Parameters
@@ -199,12 +206,16 @@ def _starts(context: BedContext, first: date, wait: int, since: date | None) -> 
         Days between two applications [d].
     since
         Day of what lies untested.
+    wanted
+        The day by which all has acted; a season that begins too late for it is left out.
     """
     if since is None:
         return [first]
     today = context.case.today
     soonest = max(since + timedelta(days=DAYS_IN_YEAR), today + timedelta(days=TEST_LEAD_D + 1))
     after = start_date(context, acidify=True, not_before=soonest)
+    if after + timedelta(days=wait) > wanted:
+        return [first]
     return [first if first + timedelta(days=wait) <= after else today, after]
 
 

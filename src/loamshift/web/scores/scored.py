@@ -46,6 +46,21 @@ def scored(beds: QuerySet[Bed], office: Office, *, today: date) -> Scored:
     return Scored(pairs=found, summary=score_summary(found), unread=unread, faulty=faulty)
 
 
+def counted_of(bed: Bed, office: Office, *, today: date) -> tuple[int, int]:
+    """How many tests of a bed were within their forecasts, and of how many [count].
+
+    Raises
+    ------
+    InputError
+        Where its case file cannot be used.
+    """
+    draw_from_letters(office)
+    issued = forecasts_of(Bed.objects.filter(pk=bed.pk)).get(bed.pk)
+    pairs = pairs_of(bed, issued, today=today) if issued else ()
+    summary = score_summary(pairs)
+    return summary.inside_90, summary.count
+
+
 def pairs_of(bed: Bed, issued: list[IssuedForecast], *, today: date) -> tuple[ScoredPair, ...]:
     """The pairs of one bed.
 

@@ -91,7 +91,10 @@ caution-overdose-short = Apply nothing more, neither acid nor lime nor fertilise
 caution-overdose-label = Overdose
 
 # $rabbiteye is a pH.
-caution-too-acid = Soil as acid as this harms most plants through aluminium and manganese. Stop everything that acidifies, ammonium fertilisers included: for rabbiteye blueberries below pH { $rabbiteye }, the advice is urea instead of ammonium sulphate. Lime in small steps, and only up to the lower end of the range the plants need.
+caution-too-acid = { $ground ->
+    [container] A mix as acid as this injures the roots of most plants.
+   *[bed] Soil as acid as this harms most plants through aluminium and manganese.
+} Stop everything that acidifies, ammonium fertilisers included: for rabbiteye blueberries below pH { $rabbiteye }, the advice is urea instead of ammonium sulphate. Lime in small steps, and only up to the lower end of the range the plants need.
 caution-too-acid-short = Stop everything that acidifies, ammonium fertilisers included. Lime in small steps, and only up to the lower end of the plants' range.
 caution-too-acid-label = Too acid
 

@@ -234,15 +234,15 @@ figure-history-ahead = { $planned ->
 }
 # How many tests were within the forecast before them.
 figure-history-one-score = { $hits ->
-    [one] The one test since a letter is within its forecast.
-   *[other] The one test since a letter is outside its forecast.
+    [one] The one test with a forecast is within it.
+   *[other] The one test with a forecast is outside it.
 }
 figure-history-scores = { $which ->
-    [all] All { WORD($n) } tests since a letter are within their forecasts.
-    [none] None of the { WORD($n) } tests since a letter is within its forecast.
-   *[some] Of the { WORD($n) } tests since a letter, { $hits ->
-        [one] one is within its forecast
-       *[other] { WORD($hits) } are within their forecasts
+    [all] All { WORD($n) } tests with a forecast are within it.
+    [none] None of the { WORD($n) } tests with a forecast is within it.
+   *[some] Of the { WORD($n) } tests with a forecast, { $hits ->
+        [one] one is within it
+       *[other] { WORD($hits) } are within it
     }.
 }
 # $few is "yes" where there are too few tests to prove anything.

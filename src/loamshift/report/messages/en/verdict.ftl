@@ -53,7 +53,10 @@ verdict-overdose = The material already applied is more than { soil-this } can a
 verdict-overdose-past = The material already applied is more than the plants can bear.
 verdict-overdose-course = It is still reacting: { soil-the } tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
 verdict-overdose-change = A weighed amount well below this one.
-verdict-overdose-change-test = A pH and salt test in a few weeks, at the depth it was dug in, showing that less has reacted than we estimate.
+verdict-overdose-change-test = { $ground ->
+    [container] A pH and salt test of the whole depth of the mix in a few weeks, showing that less has reacted than we estimate.
+   *[bed] A pH and salt test in a few weeks, at the depth it was dug in, showing that less has reacted than we estimate.
+}
 verdict-too-acid = { $ground ->
     [container] The mix tested at { $reading }. Below pH { $limit }, roots are injured. Apply nothing that acidifies, and repot if a second test reads the same.
    *[bed] The soil tested at { $reading }. Below pH { $limit }, aluminium injures roots, and this may be an acid sulphate soil. Apply nothing that acidifies, and lime only after a specialist has looked at it.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from typing import Any, Final
@@ -38,6 +38,7 @@ from loamshift.web.beds.case_form import path_label
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.middleware import office_of
 from loamshift.web.problems import whole_fault
+from loamshift.web.scores.scored import counted_of
 from loamshift.web.wording import words_of
 
 MOST_LETTERS: Final = 40
@@ -137,7 +138,8 @@ def life_of(bed: Bed, office: Office, *, today: date) -> History:
         for pk, title, day in letters.values_list("pk", "title", "sent_on")[:MOST_LETTERS]
         if (letter := _letter(pk, title, day)) is not None
     ]
-    return history_of(found.case, found.answer, sent)
+    life = history_of(found.case, found.answer, sent)
+    return replace(life, counted=counted_of(bed, office, today=today))
 
 
 def events_of(life: History, words: Words) -> list[Event]:
