@@ -145,7 +145,7 @@ def command(
         _many(
             cases,
             wish,
-            forms=_forms(forms, as_json=as_json)
+            forms=read_forms(forms, as_json=as_json)
             if forms or out is not None or not (as_json or as_csv)
             else [],
             listing=Listing.CSV if as_csv else Listing.JSON if as_json else Listing.TABLE,
@@ -181,7 +181,8 @@ def _refuse_named(named: dict[str, Path | None]) -> None:
             raise misuse(message("cli-one-file", ending=ending), option)
 
 
-def _forms(given: list[str] | None, *, as_json: bool) -> list[Form]:
+def read_forms(given: list[str] | None, *, as_json: bool) -> list[Form]:
+    """Forms of letters as they stood behind ``--as``; a page where none was named."""
     words = [word.strip().casefold() for text in given or [] for word in text.split(",")]
     if as_json:
         words.append(Form.JSON.value)

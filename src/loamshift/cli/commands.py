@@ -53,6 +53,7 @@ _COMMANDS: Final = (
     ("check", "check.command"),
     ("reprint", "reprint.command"),
     ("intake", "intake.command"),
+    ("triage", "triage.command"),
     ("compare-letters", "compare_letters.command"),
     ("score", "score.command"),
     ("card", "card.command"),

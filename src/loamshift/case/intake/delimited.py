@@ -59,7 +59,7 @@ def split_rows(text: str) -> tuple[tuple[Cells, ...], int]:
     """
     text = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n").rstrip("\x1a")
     told = _SEP_LINE.match(text)
-    delimiter = told[1] if told else _delimiter(text)
+    delimiter = told[1] if told else delimiter_of(text)
     if told:
         text = text[told.end() :]
         text = "\n" + text  # line numbers stay those of the file
@@ -100,7 +100,7 @@ def _open_quote(text: str, delimiter: str) -> int:
     return 0
 
 
-def _delimiter(text: str) -> str:
+def delimiter_of(text: str) -> str:
     """The delimiter that cuts most lines into the same number of cells, more than one."""
     lines = [line for line in text[:200_000].split("\n")[:_TRIED] if line.strip()]
     best, score = ",", 0.0

@@ -22,6 +22,7 @@ cli-help-examples-short = List the example case files, or copy them to a folder.
 cli-help-check-short = Read case files without answering them, and say what is wrong.
 cli-help-reprint-short = Print a letter again from its answer, unchanged.
 cli-help-intake-short = Read a laboratory's file and make case files of it.
+cli-help-triage-short = Judge every row of a long table of beds.
 cli-help-compare-letters-short = Show what changed between two answers, and why.
 cli-help-score-short = Hold forecasts against the tests that followed.
 cli-help-card-short = One sheet for the shed: what to do, when, and room for readings.
@@ -170,6 +171,29 @@ cli-help-intake-answer = An answer to a question, such as “pH: method=CaCl2”
 cli-help-intake-as = What to make of the samples: a case file for each, or one CSV table.
 cli-help-intake-to = Where to write: a new folder for cases, a file for a table. Nothing is overwritten.
 cli-help-intake-beds = Case files of your beds, or their folder: the file then holds readings, matched to the beds by name. With --to, copies with the readings are written.
+
+## triage
+
+cli-help-triage =
+    Judge every row of a long table: a verdict, a dose and its reason for each.
+
+    The columns of the table are keys of the case file, such as soil.ph, bed.area and aim.plant. Rows that cannot be used go into a file of their own with the reason. A run that was stopped goes on where it was when the same command is run again.
+cli-help-triage-file = A CSV file, a Parquet file or an Excel workbook, with a row for each bed or sample.
+cli-help-triage-out = Where the result goes. Its ending chooses the form: .parquet, .csv or .xlsx. A summary page and a file of rows with problems are written beside it.
+cli-help-triage-map = A file with a table [columns] that says which key of the case file each column is, or the file in which “intake” remembers your answers for a laboratory.
+cli-help-triage-key = The column that identifies a row. Otherwise it is the column “key”, “id” or “name”, or else the number of the row.
+cli-help-triage-carry = A column to copy into the result, such as a name or a telephone number. May be given several times.
+cli-help-triage-forecast = Also forecast each row by simulated beds. Takes far longer.
+cli-help-triage-members = Number of simulated beds in a forecast.
+cli-help-triage-years = Years to forecast.
+cli-help-triage-seed = Random seed. Each row gets its own from this one and its key.
+cli-help-triage-jobs = Processes to use. Otherwise all cores are used where that is quicker.
+cli-help-triage-scheduler = The address of a Dask scheduler that is already running. Its workers do the work.
+cli-help-triage-letters = Also write letters into this folder, for the rows that --for names.
+cli-help-triage-for = A key or a verdict whose rows get a letter; “stop” if none is given. May be given several times.
+cli-help-triage-block-rows = Rows that are worked out, sent and kept together. A stopped run loses at most so many rows of work for each process.
+cli-help-triage-restart = Discard what an earlier run left, and begin again.
+cli-help-triage-force = Overwrite a result that already exists.
 
 ## Options that several commands have
 

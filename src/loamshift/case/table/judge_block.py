@@ -1,0 +1,184 @@
+"""A block of rows judged: an outcome for each row, or what is wrong with it."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING, Final
+
+from loamshift.case.table.block import REMARK, Block, HeldBack, Problem, Unreadable
+from loamshift.case.table.judge_alike import judge_alike
+from loamshift.case.table.open_table import Columns
+from loamshift.case.table.outcome_table import Result, table_of
+from loamshift.case.table.row_case import block_rows, case_of, cell_text
+from loamshift.core.loops import PLAIN, Loops
+from loamshift.domain.case import Case
+from loamshift.domain.message import Given, message
+from loamshift.errors import CaseError, InputError
+from loamshift.report.messages import say
+from loamshift.report.messages.refusal import mend_text, problem_text, refusal
+from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
+from loamshift.services.many.outcome import Outcome, outcome_of
+from loamshift.services.many.row import outcome_of_bed
+
+if TYPE_CHECKING:
+    import pyarrow as pa
+
+_SEED_BITS: Final = 31
+
+Answering = Callable[[Case, str], Outcome]
+"""Works out one row by its case and its key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ahead:
+    """How to forecast each row: members of the ensemble and years from today."""
+
+    members: int
+    years: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """What is the same for every row of a run: small, as it goes to other processes.
+
+    ``today`` where a row names no day; ``seed`` of the run, from which each row's own is made;
+    ``compiled`` where there are rows enough that machine code is worth compiling.
+    """
+
+    columns: Columns
+    today: date
+    seed: int
+    ahead: Ahead | None
+    words: Words
+    compiled: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Judged:
+    """What became of a block: its answers as a table, what is wrong, and the keys of its rows."""
+
+    table: pa.Table
+    problems: tuple[Problem, ...]
+    keys: tuple[int, ...]
+    """The key of each answered row as a number, by which rows with the same key are found."""
+
+
+def judge_block(block: Block, order: Order) -> Judged:
+    """Every row of a block: an outcome, or a problem; none stops another.
+
+    Notes
+    -----
+    Nothing but the row and the order decides its outcome: neither its block, its process nor its
+    neighbours.
+    """
+    rows: list[int] = []
+    outcomes: list[Outcome] = []
+    places: list[int] = []
+    problems = [_unreadable(one, order.words) for one in block.unreadable]
+    problems += [_held_back(one, order.words) for one in block.held_back]
+    answering = _answering(order)
+    held = list(block_rows(block, order.columns))
+    alike = _alike(held, order)
+    for place, (row, key, values) in enumerate(held):
+        found = alike.get(place) or _answered(row, key, values, order, answering)
+        if isinstance(found, Outcome):
+            rows.append(row)
+            outcomes.append(found)
+            places.append(place)
+        else:
+            problems += found
+    carried = {
+        heading: [cell_text(block.cells.column(heading)[n].as_py()) for n in places]
+        for heading in order.columns.carried
+    }
+    result = Result(rows=rows, outcomes=outcomes, carried=carried)
+    return Judged(
+        table=table_of(result, forecast=order.ahead is not None, words=order.words),
+        problems=tuple(sorted(problems, key=lambda one: one.row)),
+        keys=tuple(number_of(one.key) for one in outcomes) if order.columns.key else (),
+    )
+
+
+def row_seed(key: str, seed: int) -> int:
+    """The seed of a row: from its key and the seed of the run, and from nothing else."""
+    digest = hashlib.sha256(f"{seed}\x00{key}".encode()).digest()
+    return int.from_bytes(digest[:8], "big") >> (64 - _SEED_BITS)
+
+
+def number_of(key: str) -> int:
+    """A key as a number of 64 bits; two keys that differ share one once in 10^19."""
+    return int.from_bytes(hashlib.blake2b(key.encode(), digest_size=8).digest(), "big")
+
+
+def _alike(
+    held: Sequence[tuple[int, str, Mapping[str, object]]], order: Order
+) -> dict[int, Outcome]:
+    """The rows that can be judged from columns, where no forecast is asked for."""
+    if order.ahead is not None:
+        return {}
+    rows = [(key, values) for _, key, values in held]
+    return judge_alike(rows, today=order.today, loops=_loops(order))
+
+
+def _loops(order: Order) -> Loops:
+    """Machine code where a run is long; its answers are the same, and compiling takes a while."""
+    if not order.compiled:
+        return PLAIN
+    from loamshift.core.many_loops import COMPILED  # loads the compiler
+
+    return COMPILED
+
+
+def _answering(order: Order) -> Answering:
+    """How one row is worked out: by the ensemble where one is asked for."""
+    ahead = order.ahead
+    if ahead is None:
+        loops = _loops(order)
+        return lambda case, key: outcome_of_bed(case, key=key, loops=loops)
+
+    def foreseen(case: Case, key: str) -> Outcome:
+        seed = row_seed(key, order.seed)
+        look_ahead = LookAhead(members=ahead.members, seed=seed, years=ahead.years)
+        return outcome_of(advise(case, look_ahead=look_ahead), key=key)
+
+    return foreseen
+
+
+def _answered(
+    row: int, key: str, values: Mapping[str, object], order: Order, answering: Answering
+) -> Outcome | list[Problem]:
+    try:
+        return answering(case_of(key, values, today=order.today), key)
+    except CaseError as error:
+        return [
+            Problem(
+                row=row,
+                key=key,
+                path=fault.path,
+                given=fault.given,
+                problem=problem_text(fault, order.words),
+                mend=mend_text(fault, order.words),
+            )
+            for fault in error.faults
+        ]
+    except InputError as error:
+        said = refusal(error, order.words)
+        return [Problem(row=row, key=key, path="", given="", problem=said)]
+    except Exception as error:
+        ours = message("table-row-our-fault", error=Given(type(error).__name__))
+        return [Problem(row=row, key=key, path="", given="", problem=say(ours, order.words))]
+
+
+def _unreadable(one: Unreadable, words: Words) -> Problem:
+    return Problem(row=one.row, key="", path="", given=one.given, problem=say(one.said, words))
+
+
+def _held_back(one: HeldBack, words: Words) -> Problem:
+    said = say(message("table-row-held", given=Given(one.given)), words)
+    return Problem(
+        row=one.row, key=one.key, path=one.path, given=one.given, problem=said, kind=REMARK
+    )
