@@ -8,16 +8,20 @@ from uuid import UUID
 
 from django.urls import URLPattern, URLResolver, get_resolver
 
+from loamshift.case.trial_read import trial_from_tree
+from loamshift.services.trial.design import plan_trial
 from loamshift.store.changes import Writer
 from loamshift.store.models import (
     Bed,
     Client,
     Garden,
     IntakeDraft,
+    JarSeries,
     Office,
     Product,
     Question,
     SentLetter,
+    Trial,
 )
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import with_fields
@@ -38,6 +42,8 @@ NO_PAGES = {
     "garden-size", "intake-delete", "letter-away", "letter-note", "plan-keep", "product-away",
     "samples-away", "sign-out", "take-back", "tour-again", "tour-done",
     "question-away", "question-bed", "question-close", "weather-delete", "weather-online",
+    "trial-file", "jars-file", "trial-away", "trial-to-bed", "trial-upload", "jars-away",
+    "jars-to-bed", "jars-upload",
 }  # fmt: skip
 SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
 WALK_IN = urlencode(
@@ -101,6 +107,7 @@ def in_use(today: date) -> Office:
         ],
     }
     writer.change(garden, seen_version=garden.version)
+    tried(border, writer, today)
     report = "Sample;Date;pH;OM %\nBerry border;2026-03-02;5,9;3,4\nNew;2026-03-02;6;2\n"
     new_draft(office, report.encode(), name="report.csv", laboratory="Riverside", user=None)
     rows = [
@@ -109,6 +116,35 @@ def in_use(today: date) -> Office:
     station = "Date,Temp (°C),Rain (mm),Soil temp 10 cm (°C)\n" + "\n".join(rows)
     new_weather_file(border, station.encode(), name="station.csv", user=None)
     return office
+
+
+def tried(bed: Bed, writer: Writer, today: date) -> None:
+    """A trial of a bed that is read, another that is not, and jars."""
+    start = today - timedelta(days=60)
+    for name, days in (("Peat for how long?", (0, 1, 9)), ("Sulfur, coarse or fine", ())):
+        tree = {
+            "trial": 1, "name": name, "question": "Does it last?", "start": start.isoformat(),
+            "days": [0, 1, 9, 30], "replicates": 4, "of_bed": True,
+            "soil": {"ph": 6.8, "ph_method": "water 1:2.5", "texture": "loam"},
+            "bed": {"kind": "container", "area": "0.03 m2", "depth": "15 cm"},
+            "treatment": [
+                {"name": "nothing"}, {"name": "peat", "material": "peat", "rate": "10 kg/m2"},
+            ],
+        }  # fmt: skip
+        trial = Trial(bed=bed, name=name, question="Does it last?", starts_on=start)
+        trial.trial_json = tree
+        places = plan_trial(trial_from_tree(tree)).places
+        rows = [
+            f"{p.label},{day},,{6.8 - 0.5 * (p.treatment * (day == 1)) + 0.01 * (n % 5):.2f},,"
+            for day in days
+            for n, p in enumerate(places)
+        ]
+        trial.readings_text = "\n".join(["pot,day,date,ph,method,note", *rows]) if rows else ""
+        writer.add(trial)
+    sheet = "jar,acid_mmolc_kg,acid_ml,lime_g,ph\n1,0,0,0,6.3\n2,20,10,0,5.8\n3,40,20,0,5.2\n"
+    writer.add(
+        JarSeries(bed=bed, set_up_on=start, to_ph=5.0, soil_g=50, acid_mol_l=0.1, sheet_text=sheet)
+    )
 
 
 def addresses() -> dict[str, tuple[str, ...]]:
@@ -150,6 +186,13 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "scores": ("/scores/",),
         "client-scores": (f"/clients/{client.pk}/scores",),
         "bed-scores": (f"/beds/{border.pk}/scores",),
+        "trials": ("/trials/", "/trials/?q=zzz"),
+        "trial-new": (f"/trials/new?bed={border.pk}", f"/trials/new?client={client.pk}"),
+        "trial": tuple(f"/trials/{one.pk}" for one in Trial.objects.all()),
+        "trial-edit": (f"/trials/{Trial.objects.all()[0].pk}/edit",),
+        "trial-readings": (f"/trials/{Trial.objects.all()[0].pk}/readings?day=1",),
+        "bed-jars": (f"/beds/{border.pk}/jars",),
+        "jars": (f"/jars/{JarSeries.objects.get().pk}",),
         "intake": ("/intake/",),
         "intake-file": (f"/intake/{IntakeDraft.objects.get(bed=None).pk}/",),
         "bed-weather": (f"/beds/{border.pk}/weather",),

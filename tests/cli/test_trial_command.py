@@ -67,7 +67,7 @@ def filled(folder: Path, name: str, *, days: tuple[int, ...] = (0, 1, 9)) -> Pat
 def test_the_sheets_are_there_and_the_forecast_is_kept(folder: Path) -> None:
     assert {p.name for p in (folder / "out").iterdir()} == {
         *("protocol.html", "protocol.pdf"),
-        *("record.csv", "record.xlsx", "labels.pdf"),
+        *("record.csv", "record.xlsx", "record.pdf", "labels.pdf"),
     }
     kept = json.loads((folder / "peat.forecast.json").read_text(encoding="utf-8"))
     assert kept["made_on"] == "2026-04-10" and len(kept["rows"]) == 12

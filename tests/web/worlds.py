@@ -19,10 +19,12 @@ from loamshift.store.models import (
     Client,
     Garden,
     IntakeDraft,
+    JarSeries,
     Office,
     Product,
     Question,
     SentLetter,
+    Trial,
     User,
 )
 
@@ -100,7 +102,21 @@ def world(name: str) -> World:
         name=f"{NASTY}.csv",
         content=f"Date,{NASTY} soil temp 10 cm (°C)\n2026-03-01,6\n2026-03-02,7\n".encode(),
     )
+    trial = Trial(bed=bed, name=f"{NASTY} trial", question=NASTY, starts_on=date(2026, 4, 20))
+    trial.trial_json = trial_tree()
+    writer.add(trial)
+    jars = JarSeries(
+        bed=bed,
+        set_up_on=date(2026, 4, 12),
+        to_ph=5.5,
+        soil_g=50.0,
+        acid_mol_l=0.1,
+        sheet_text="jar,acid_mmolc_kg,acid_ml,lime_g,ph\n1,0,0,0,\n2,20,10,0,\n3,40,20,0,\n",
+    )
+    writer.add(jars)
     at = {
+        "trial": trial.pk,
+        "jars": jars.pk,
         "client": client.pk,
         "garden": garden.pk,
         "bed": bed.pk,
@@ -113,6 +129,23 @@ def world(name: str) -> World:
         "weather": weather.pk,
     }
     return World(office, adviser, reader, at)
+
+
+def trial_tree() -> dict[str, Any]:
+    """A trial whose names are markup."""
+    return {
+        "trial": 1,
+        "name": f"{NASTY} trial",
+        "question": NASTY,
+        "start": "2026-04-20",
+        "days": [0, 9],
+        "replicates": 2,
+        "soil": {"ph": 6.4, "texture": "loam"},
+        "treatment": [
+            {"name": NASTY[:40]},
+            {"name": "peat", "material": "peat", "rate": "3 kg/m2"},
+        ],
+    }
 
 
 def _answer() -> str:
@@ -174,6 +207,8 @@ KIND_BY_FOLDER = {
     "gardens": "garden",
     "intake": "intake",
     "weather": "weather",
+    "trials": "trial",
+    "jars": "jars",
     "post": "letter",
     "letters": "letter",
     "shelf": "product",
@@ -186,6 +221,8 @@ KIND_BY_FOLDER = {
 OTHER: dict[tuple[str, str], object] = {
     ("letter-style", "name"): "0",
     ("", "ending"): "md",
+    ("jars-file", "ending"): "csv",
+    ("trial-file", "file"): "record.csv",
     ("letter-file", "kind"): "html",
     ("score-pairs", "kind"): "csv",
     ("why", "key"): "soil.ph",

@@ -31,14 +31,14 @@ if TYPE_CHECKING:
 
 _OWN: Final = ("case", "today", "name", "claim", "reading")
 """Keys of a case file that a trial says in its own way."""
-_OF_CASE: Final = tuple(key for key in CaseFile.model_fields if key not in _OWN)
+OF_CASE: Final = tuple(key for key in CaseFile.model_fields if key not in _OWN)
 _ENTRY: Final = "treatment["
 _ADDS: Final = ("material", "label", "amount", "rate")
 _MOST_PLACES: Final = 500
 _Adds: TypeAlias = list[tuple[int, str, Mapping[str, Any]]]
 """Materials of treatments: number of the treatment, path in the file, keys."""
-_ANY_DAY: Final = datetime.date(2026, 1, 1)
-"""Where a file has no day to start, the rest of it can still be checked."""
+_ANY_DAY: Final = datetime.date(2100, 1, 1)
+"""Where a file has no day to start, the rest of it can still be checked: all it tells is past."""
 
 
 def read_trial(path: Path) -> Trial:
@@ -70,10 +70,27 @@ def parse_trial(text: str, *, source: str = "trial.toml", folder: Path | None = 
     CaseError
         Where the text cannot be used; it carries every fault found.
     """
+    return trial_from_tree(parse_toml(text, source=source), source=source, folder=folder)
+
+
+def trial_from_tree(
+    tree: Mapping[str, Any], *, source: str = "trial", folder: Path | None = None
+) -> Trial:
+    """The trial in the keys of a trial file, already taken out of its text.
+
+    Parameters
+    ----------
+    folder
+        Folder that a case file named in it is looked for in; without one it is a fault.
+
+    Raises
+    ------
+    CaseError
+        Where the keys cannot be used; it carries every fault found.
+    """
     from pydantic import ValidationError
 
-    tree = parse_toml(text, source=source)
-    shared = {key: tree[key] for key in _OF_CASE if key in tree}
+    shared = {key: tree[key] for key in OF_CASE if key in tree}
     own = {key: value for key, value in tree.items() if key not in shared}
     faults: list[Fault] = []
     file: TrialFile | None = None
@@ -89,7 +106,8 @@ def parse_trial(text: str, *, source: str = "trial.toml", folder: Path | None = 
     design = None if file is None else file.design
     case = None
     try:
-        case = _case(own, shared, sound, design=design, source=source, folder=folder)
+        start = _day_told(own.get("start")) if file is None else file.start
+        case = _case(own, shared, sound, design=design, start=start, source=source, folder=folder)
     except CaseError as error:
         faults += [_renamed(fault, sound) for fault in error.faults]
     if faults or file is None or case is None:
@@ -99,6 +117,16 @@ def parse_trial(text: str, *, source: str = "trial.toml", folder: Path | None = 
     if trial is None or collected.faults:
         raise CaseError(first_faults(collected.faults), source=source)
     return trial
+
+
+def _day_told(given: object) -> datetime.date | None:
+    """A day where one is told, in a file that is wrong elsewhere."""
+    if isinstance(given, datetime.date):
+        return given
+    try:
+        return datetime.date.fromisoformat(str(given))
+    except ValueError:
+        return None
 
 
 def _flattened(own: Mapping[str, Any]) -> _Adds:
@@ -124,6 +152,7 @@ def _case(
     adds: _Adds,
     *,
     design: Design | None,
+    start: datetime.date | None,
     source: str,
     folder: Path | None,
 ) -> Case:
@@ -143,7 +172,7 @@ def _case(
             raise CaseError(
                 [fault_of("case_file", named, wrong), *faults], source=source
             ) from error
-        tree = {key: given[key] for key in _OF_CASE if key in given}
+        tree = {key: given[key] for key in OF_CASE if key in given}
     tree |= shared
     bed = dict(tree["bed"]) if isinstance(tree.get("bed"), Mapping) else {}
     kind = BedKind.FIELD if design is Design.STRIPS else BedKind.CONTAINER
@@ -151,15 +180,13 @@ def _case(
         kind = BedKind.GROUND
     bed.setdefault("kind", kind.value)
     bed.setdefault("planted", False)
-    start = own.get("start")
     tree |= {
         "case": CASE_VERSION,
         "name": own.get("name") if isinstance(own.get("name"), str) else "trial",
         "bed": bed,
         "claim": [dict(keys) for _, _, keys in adds],
     }
-    day = start if isinstance(start, datetime.date) else _ANY_DAY
-    return case_from_tree(tree, source=source, today=day, folder=folder)
+    return case_from_tree(tree, source=source, today=start or _ANY_DAY, folder=folder)
 
 
 def _renamed(fault: Fault, adds: _Adds) -> Fault:
@@ -212,7 +239,7 @@ def _example(loc: tuple[str | int, ...]) -> tuple[Message, ...]:
 
 def _unknown(loc: tuple[str | int, ...], given: object) -> Fault:
     table, key = _table(loc[:-1]), str(loc[-1])
-    known = list(table.model_fields) + (list(_OF_CASE) if table is TrialFile else [])
+    known = list(table.model_fields) + (list(OF_CASE) if table is TrialFile else [])
     near = difflib.get_close_matches(key.casefold(), known, n=3, cutoff=0.6)
     listed = Listed(tuple(Given(name) for name in near or known))
     here = path_text([part for part in loc[:-1] if not isinstance(part, int)])
@@ -289,6 +316,7 @@ def _trial(
         factors=file.factors or (),
         blind=bool(file.blind),
         per_row=file.per_row or per_row,
+        of_bed=bool(file.of_bed) or file.case_file is not None,
         case=case,
     )
 

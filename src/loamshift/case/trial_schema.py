@@ -147,6 +147,7 @@ class TrialFile(Table):
         tuple[tuple[float, ...], ...] | None,
         Key(_SLURRIES, example="[[7.1, 7.2, 7.1], [6.8, 6.9, 6.8]]"),
     ] = None
+    of_bed: Annotated[bool | None, Key(FLAG, example="true")] = False
     by_lot: Annotated[bool | None, Key(FLAG, example="false")] = True
     seed: Annotated[int | None, Key(whole(low=0, high=2**31 - 1), example="7")] = 1
     blind: Annotated[bool | None, Key(FLAG, example="true")] = False

@@ -84,6 +84,7 @@ def sheet(
     from loamshift.cli.show import clock_today, read_date, show, words_for
     from loamshift.report.trial_labels import trial_labels_pdf
     from loamshift.report.trial_plan import trial_plan_letter
+    from loamshift.report.trial_record import trial_record_letter
     from loamshift.services.trial.design import plan_trial
 
     trial = read_trial(trial_file)
@@ -92,12 +93,17 @@ def sheet(
     plan = plan_trial(trial)
     prediction = _kept_or_made(trial_file, trial, day=day)
     letter = trial_plan_letter(plan, prediction, words=reader)
+    record = None
     if folder is not None:
         html, pdf = html or folder / "protocol.html", pdf or folder / "protocol.pdf"
         csv, xlsx = csv or folder / "record.csv", xlsx or folder / "record.xlsx"
         labels = labels or folder / "labels.pdf"
+        record = folder / "record.pdf"
         key = key or (folder / "key.csv" if trial.blind else None)
     files = _letter_files(letter, reader, markdown=markdown, html=html, pdf=pdf, paper=paper)
+    if record is not None:
+        sheet_for_pen = trial_record_letter(plan, words=reader)
+        files |= _letter_files(sheet_for_pen, reader, pdf=record, paper=paper)
     if labels is not None:
         files[labels] = trial_labels_pdf(plan, paper=paper_size(paper, reader), words=reader)
     if csv is not None:
@@ -258,9 +264,9 @@ def _letter_files(
     letter: Letter,
     words: Words,
     *,
-    markdown: Path | None,
-    html: Path | None,
-    pdf: Path | None,
+    markdown: Path | None = None,
+    html: Path | None = None,
+    pdf: Path | None = None,
     paper: Paper | None,
 ) -> dict[Path, str | bytes]:
     from loamshift.cli.letter_forms import form_of_letter

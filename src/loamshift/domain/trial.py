@@ -67,6 +67,7 @@ class Trial:
     readings of one soil each, from which the error is taken [pH]; ``sd_ph`` says it outright.
     ``matters_ph`` is the difference below which two count as equal [pH]. ``by_lot`` is false where
     somebody else had decided what is treated; places then stand in the order of the treatments.
+    ``of_bed`` says that the soil is that of the bed it belongs to, as it is, and no mix.
     """
 
     name: str
@@ -87,6 +88,7 @@ class Trial:
     factors: tuple[str, ...]
     blind: bool
     per_row: int
+    of_bed: bool
     case: Case
 
     @property

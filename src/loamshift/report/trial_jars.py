@@ -19,8 +19,8 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 
 
-def jars_letter(plan: JarPlan, *, words: Words) -> Letter:
-    """The protocol of a series of jars."""
+def jars_letter(plan: JarPlan, *, words: Words, door: str = "command") -> Letter:
+    """The protocol of a series of jars; ``door`` is where it is read back, as for a trial."""
     with_acid = any(jar.acid_ml for jar in plan.jars)
     steps = [
         message("jars-step-soil", soil=Measure(Quantity.GRAMS, plan.soil_g)),
@@ -28,7 +28,7 @@ def jars_letter(plan: JarPlan, *, words: Words) -> Letter:
         message("jars-step-water", water=Measure(Quantity.ML, plan.water_ml)),
         message("jars-step-week"),
         message("jars-step-read"),
-        message("jars-step-return"),
+        message("jars-step-return", door=door),
     ]
     rows = tuple(
         (str(jar.number), say(_added(jar), words), _acid(jar, words), "") for jar in plan.jars
@@ -73,7 +73,7 @@ def jars_letter(plan: JarPlan, *, words: Words) -> Letter:
     )
 
 
-def jars_result_letter(result: JarResult, *, words: Words) -> Letter:
+def jars_result_letter(result: JarResult, *, words: Words, door: str = "command") -> Letter:
     """What the jars make of the soil's buffer curve."""
     narrower = "yes" if result.narrower > 1.1 else "no"
     lead = message("jars-found", narrower=narrower, times=times(result.narrower))
@@ -94,7 +94,10 @@ def jars_result_letter(result: JarResult, *, words: Words) -> Letter:
         "",
         (
             Section(None, (Paragraph(say(lead, words)),), Matter.OPENING),
-            Section(None, (Table(columns, rows), Paragraph(say(message("jars-scale"), words)))),
+            Section(
+                None,
+                (Table(columns, rows), Paragraph(say(message("jars-scale", door=door), words))),
+            ),
             Section(
                 say(message("jars-heading-read"), words),
                 (Table((_column("acid", words), _column("ph", words)), points),),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from loamshift.domain.letter import (
     Align,
@@ -81,6 +82,15 @@ def trial_summary(plan: TrialPlan, *, words: Words) -> Letter:
         Section(None, (Paragraph(say(error_basis(plan), words)),)),
     )
     return Letter(plan.trial.name, plan.trial.question, sections, plan.trial.start)
+
+
+def trial_try(plan: TrialPlan, *, words: Words) -> Letter:
+    """What a trial can show and what goes on, with the curve of its size."""
+    letter = trial_summary(plan, words=words)
+    if plan.lacks:
+        return letter
+    curve = Section(_heading("size", words), (trial_size_figure(plan, words=words),))
+    return replace(letter, sections=(*letter.sections, curve))
 
 
 def _heading(name: str, words: Words) -> str:

@@ -16,6 +16,7 @@ from loamshift.web.plan import urls as plan
 from loamshift.web.products import urls as products
 from loamshift.web.review import urls as review
 from loamshift.web.scores import urls as scores
+from loamshift.web.trials import urls as trials
 
 urlpatterns = [
     *health.ROUTES,
@@ -32,6 +33,7 @@ urlpatterns = [
     *scores.urlpatterns,
     *data.urlpatterns,
     *intake.urlpatterns,
+    *trials.urlpatterns,
 ]
 
 handler400 = "loamshift.web.errors.bad_request"

@@ -60,6 +60,9 @@ page-nothing-saved = { $n ->
    *[other] There are { $n } problems. Nothing has been saved, and nothing you typed is lost.
 }
 page-enter-name = Enter a name.
+page-fill-in = Fill this in.
+page-choose-file = No file was chosen. Choose one first.
+page-not-taken = This cannot be used. Enter something else.
 page-choose-client = Choose a client.
 page-choose-from-list = Choose one from the list.
 page-shorten = Use no more than { $most } characters.

@@ -172,6 +172,17 @@ trial-zones-note = Beds side by side show how beds that were treated differ from
 trial-before-note = Reading before and after takes away what beds differed by from the start. Untreated beds show what would have changed anyway, such as the season. Treated beds that were about to change for another reason cannot be told apart.
 trial-field-note = Strips in a field show what happens on that field in that year. Soil often differs along a field more than treatments do: put every treatment in every block, and keep blocks short.
 
+trial-record-lead = Write the pH of every { $unit } under its day ({ $method }), to two decimals if the meter shows them. Leave a cell empty rather than guess.
+trial-record-unit = { $unit ->
+    [pot] Pot
+    [strip] Strip
+    [bed] Bed
+   *[plot] Plot
+}
+trial-record-day = Day { $day }, { $on }
+trial-record-day-read = Read on another day? Write the date above the column.
+trial-record-meter = Buffers the meter was checked in, and who read:
+
 ## The figure
 
 trial-figure-title = Difference in pH from “{ $control }”
@@ -385,7 +396,10 @@ jars-step-add = { $what ->
 jars-step-water = Fill up with rainwater or distilled water until each jar holds { $water } of liquid in all, acid included.
 jars-step-week = Close the lids loosely. Stir once a day for a week, and keep the jars in one warm place.
 jars-step-read = Stir, wait half an hour, and read each jar with one meter, checked in its buffers. Rinse between jars.
-jars-step-return = Write the pH into the sheet and read it back with --read.
+jars-step-return = { $door ->
+    [pages] Enter the pH on the page of the jars, or upload the sheet there.
+   *[command] Write the pH into the sheet and read it back with --read.
+}
 jars-why-week = Soil takes up acid and lime slowly. A reading after half an hour makes a soil look more weakly buffered than it is, so no quick reading is stretched by a factor here: after a week what was added counts as fully reacted (common practice, no source).
 jars-care-eyes = Wear goggles and gloves.
 jars-care-acid = Acid goes into water, never water into acid. Keep it from children, and never let it meet bleach: that makes chlorine.
@@ -405,4 +419,7 @@ jars-row = { $row ->
    *[base] Lime needed, mmolc/kg
 }
 jars-band = { $mid } ({ $range })
-jars-scale = Best estimates, and in brackets the range that holds 9 in 10. Put the lines below into the case file, and every answer takes them into account.
+jars-scale = Best estimates, and in brackets the range that holds 9 in 10. { $door ->
+    [pages] Once the titration is added to the bed, every answer takes it into account.
+   *[command] Put the lines below into the case file, and every answer takes them into account.
+}

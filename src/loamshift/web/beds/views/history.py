@@ -31,7 +31,7 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.history import history_of
 from loamshift.services.score.issued import measured_sd_of
-from loamshift.store.models import Bed, Office, Question, SentLetter
+from loamshift.store.models import Bed, Office, Question, SentLetter, Trial
 from loamshift.store.scope import kept
 from loamshift.web.answers import answered
 from loamshift.web.beds.case_form import path_label
@@ -100,6 +100,7 @@ def show_history(
         "events": [] if life is None else events_of(life, words),
         "scores": "" if life is None else say(scores_told(life), words),
         "questions": kept(Question, office).filter(bed=bed),
+        "trials": kept(Trial, office).filter(bed=bed),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
         **(more or {}),

@@ -13,7 +13,7 @@ from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.domain.message import Given, message
-from loamshift.store.models import Bed, Client, Garden, SentLetter
+from loamshift.store.models import Bed, Client, Garden, SentLetter, Trial
 from loamshift.store.scope import kept
 from loamshift.web.answers import words_of
 from loamshift.web.beds.views.listing import rows_of, with_last_letter
@@ -50,6 +50,7 @@ def client(request: HttpRequest, pk: UUID) -> HttpResponse:
             for letter in letters.defer("answer_text")[:LETTERS_SHOWN]
         ],
         "letter_count": letters.count(),
+        "trials": kept(Trial, office).filter(Q(client=one) | Q(bed__garden__client=one)),
     }
     return render(request, "clients/client.html", context)
 
