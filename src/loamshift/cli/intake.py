@@ -91,9 +91,9 @@ def command(
     if become is not None:
         _make(become, proposal, file=file, to=to, day=day)
     if as_json:
-        from loamshift.cli.result_json import print_json
+        from loamshift.cli.result_json import print_long_json
 
-        print_json(
+        print_long_json(
             {
                 "mapping": proposal.mapping,
                 "rows": proposal.rows,

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+import sys
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
 from enum import Enum
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from loamshift.domain.message import Given, Message, Prose
 from loamshift.errors import LoamshiftError
@@ -16,11 +17,43 @@ if TYPE_CHECKING:
     from loamshift.report.words import Words
 
 
+_MANY: Final = 1000
+"""A list of more entries is printed as it is made, for its text may not fit into the memory."""
+
+
 def print_json(result: object, words: Words) -> None:
     """Print a result as JSON on stdout: figures as numbers, messages in the reader's words."""
     from loamshift.cli.show import say
 
     say(json.dumps(plain(result, words), indent=2, ensure_ascii=False, allow_nan=False))
+
+
+def print_long_json(result: Mapping[str, object], words: Words) -> None:
+    """The same for a result whose lists may be very long: they are never text as a whole."""
+    tree = {
+        name: _Each(value, words)
+        if isinstance(value, tuple | list) and len(value) > _MANY
+        else plain(value, words)
+        for name, value in result.items()
+    }
+    encoder = json.JSONEncoder(indent=2, ensure_ascii=False, allow_nan=False)
+    for piece in encoder.iterencode(tree):
+        sys.stdout.write(piece)
+    sys.stdout.write("\n")
+
+
+class _Each(list[Any]):
+    """A list whose entries become plain data one by one, as the encoder comes to them."""
+
+    def __init__(self, values: Sequence[object], words: Words) -> None:
+        super().__init__()
+        self._values, self._words = values, words
+
+    def __len__(self) -> int:
+        return len(self._values)
+
+    def __iter__(self) -> Iterator[Any]:
+        return (plain(one, self._words) for one in self._values)
 
 
 def plain(value: object, words: Words) -> Any:
