@@ -538,3 +538,16 @@ def test_words_outside_our_lists_are_told_and_not_entered() -> None:
 
 def test_a_file_without_results_says_so() -> None:
     assert "no-table" in _codes(_proposed("Dear customer,", "thank you for your order"))
+
+
+def test_every_lime_figure_is_held_against_ours_and_many_are_counted() -> None:
+    head = "Sample,pH 1:1,Clay %,OM %,Date sampled,Depth,Lime t/ha"
+    rows = [f"S{n},6.1,18,3,2026-03-04,0-15 cm,9" for n in range(90)]
+    found = [one for one in _proposed(head, *rows).findings if one.code.startswith("lime-far")]
+    assert sum(one.count for one in found) == 90, [one.code for one in found]
+    assert len(found) == 21
+
+
+def test_a_limit_is_told_by_the_name_of_its_field() -> None:
+    found = _found(_proposed("Sample,pH (H2O),OM (%)", "A,6.1,<0.5"), "limits")
+    assert "soil." not in in_english(found.said)

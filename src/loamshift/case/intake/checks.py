@@ -17,6 +17,7 @@ from loamshift.case.intake.proposal import Finding
 from loamshift.case.intake.rows import DAY_KEY, DEPTH_KEY, KEEP, LEAVE_OUT, Filled
 from loamshift.case.intake.understood import Understood
 from loamshift.domain.decision import Severity
+from loamshift.domain.field_name import field_in_text
 from loamshift.domain.message import Given, Listed, Message, Value, message, number, times
 
 Mask = npt.NDArray[np.bool_]
@@ -357,5 +358,5 @@ def _limits(filled: Filled) -> Iterator[Finding]:
         sorted(filled.limits),
         severity=Severity.INFO,
         given=Given(text),
-        path=Given(path),
+        path=field_in_text(path),
     )

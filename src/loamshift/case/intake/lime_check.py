@@ -21,11 +21,14 @@ from loamshift.units import CACO3_G_PER_MMOLC
 
 FAR_APART: Final = 2.0
 """Times that the laboratory's figure may be above or below ours without being asked about."""
-MOST_ROWS: Final = 50
+MOST_ROWS: Final = 2000
+"""So many samples are compared, each in a thousandth of a second [count]."""
+SINGLY: Final = 20
+"""So many are named each by itself; those after them are counted [count]."""
 
 
 def lime_beside_ours(rows: Sequence[SampleRow], *, today: date) -> Iterator[Finding]:
-    """Lime figures more than twice or less than half of ours, for the first rows that have one.
+    """Lime figures more than twice or less than half of ours, and how many were compared.
 
     Ours is put as a laboratory would print it: to the usual target, for the usual depth and quality
     of lime, with the usual allowance (parameters ``lab_lime_…``). It needs pH, texture and organic
@@ -36,24 +39,45 @@ def lime_beside_ours(rows: Sequence[SampleRow], *, today: date) -> Iterator[Find
     today
         The day that the cases are for.
     """
-    able = [row for row in rows if _can_be_judged(row)][:MOST_ROWS]
-    for row in able:
+    able = [row for row in rows if _can_be_judged(row)]
+    apart = []
+    for row in able[:MOST_ROWS]:
         lab_g_m2 = float(str(row.values[LIME]).split()[0])
         ours_g_m2 = _ours_g_m2(row, today)
         if ours_g_m2 is None or min(lab_g_m2, ours_g_m2) <= 0.0:
             continue
         if max(lab_g_m2 / ours_g_m2, ours_g_m2 / lab_g_m2) > FAR_APART:
-            yield Finding(
-                code="lime-far-apart",
-                severity=Severity.CAUTION,
-                said=message(
-                    "intake-lime-far-apart",
-                    sample=Given(row.sample),
-                    theirs=rate(lab_g_m2),
-                    ours=rate(ours_g_m2),
-                ),
-                places=(row.place,),
-            )
+            apart.append((row, lab_g_m2, ours_g_m2))
+    for row, lab_g_m2, ours_g_m2 in apart[:SINGLY]:
+        yield Finding(
+            code="lime-far-apart",
+            severity=Severity.CAUTION,
+            said=message(
+                "intake-lime-far-apart",
+                sample=Given(row.sample),
+                theirs=rate(lab_g_m2),
+                ours=rate(ours_g_m2),
+            ),
+            places=(row.place,),
+        )
+    if len(apart) > SINGLY:
+        more = [row for row, _, _ in apart[SINGLY:]]
+        yield Finding(
+            code="lime-far-apart-more",
+            severity=Severity.CAUTION,
+            said=message(
+                "intake-lime-far-apart-more", count=len(more), sample=Given(more[0].sample)
+            ),
+            places=tuple(row.place for row in more[:SINGLY]),
+            count=len(more),
+        )
+    if len(able) > MOST_ROWS:
+        yield Finding(
+            code="lime-not-compared",
+            severity=Severity.INFO,
+            said=message("intake-lime-not-compared", most=MOST_ROWS, count=len(able) - MOST_ROWS),
+            count=len(able) - MOST_ROWS,
+        )
 
 
 def _can_be_judged(row: SampleRow) -> bool:

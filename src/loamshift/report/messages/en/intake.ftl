@@ -266,6 +266,14 @@ intake-lime-needless = { $count ->
    *[other] { $count } samples have a pH above 7 and a lime recommendation, the first of them “{ $sample }”. Do the columns belong together?
 }
 intake-lime-far-apart = “{ $sample }”: the laboratory recommends { $theirs } of lime, and we would expect a laboratory to recommend about { $ours }. Which target, depth and lime does its figure suppose?
+intake-lime-far-apart-more = { $count ->
+    [one] One more sample, “{ $sample }”, has a lime figure more than twice ours, or less than half.
+   *[other] { $count } more samples, first “{ $sample }”, have lime figures more than twice ours, or less than half.
+}
+intake-lime-not-compared = The lime figures of the first { $most } samples were compared with ours; { $count ->
+    [one] one more was not.
+   *[other] { $count } more were not.
+}
 intake-lime-missing = { $count ->
     [one] “{ $sample }” has a pH below 5 and needs no lime according to the laboratory. It may suppose a plant that likes acid soil.
    *[other] { $count } samples have a pH below 5 and need no lime according to the laboratory, the first of them “{ $sample }”. It may suppose plants that like acid soil.
