@@ -11,6 +11,7 @@ from loamshift.core.loops import PLAIN
 from loamshift.core.many_loops import COMPILED
 from loamshift.core.mixed_layer import MixedLayer
 from loamshift.core.need import Need
+from loamshift.core.plan_goal import RuleGoal, bounds_of, fixed_plans, reachable
 from loamshift.errors import InputError
 
 BEDS = 70
@@ -108,3 +109,67 @@ def test_a_need_is_the_same_by_machine_code(
         assert plain > 0.0
         assert COMPILED.need(need, probability) == pytest.approx(plain, rel=1e-12)
         assert need.probability_at_most(plain) == pytest.approx(probability, abs=1e-9)
+
+
+@pytest.mark.parametrize(("sign", "knots"), [(1.0, 4), (-1.0, 4), (1.0, 2)])
+def test_a_surface_is_the_same_by_machine_code(sign: float, knots: int) -> None:
+    rng = np.random.default_rng(knots)
+    days, amounts = 40, np.linspace(0.0, 90.0, knots)
+    alone = 6.6 - 0.2 * sign * np.linspace(0.0, 1.0, days) + rng.normal(0.0, 0.3, (BEDS, 1))
+    strong = rng.lognormal(-3.6, 0.5, (BEDS, 1))
+    runs = tuple(
+        alone - sign * (1.0 - np.exp(-strong * amount)) * np.linspace(0.0, 2.0, days)
+        for amount in amounts
+    )
+    later = tuple(runs[1] - sign * np.linspace(0.0, share, days) for share in (0.4, 0.7))
+    plain, many = (
+        loops.surface(
+            amounts,
+            runs,
+            later_ph=later,
+            later_from=(12, 25),
+            reference_g_m2=30.0,
+            sign=sign,
+            spells=(slice(0, 12), slice(11, 25), slice(24, 40)),
+        )
+        for loops in (PLAIN, COMPILED)
+    )
+    for name in ("amounts_g_m2", "ph", "worth", "furthest_ph", "furthest_worth"):
+        assert np.allclose(getattr(many, name), getattr(plain, name), rtol=0.0, atol=1e-12), name
+    goal = RuleGoal(
+        range_low_ph=5.4,
+        range_high_ph=6.2,
+        harmful_ph=4.9 if sign > 0.0 else 7.6,
+        on=20,
+        hold=35,
+        tests=(11, 24),
+        reading_sd_ph=0.2,
+        first_g_m2=np.linspace(0.0, 90.0, 7),
+        later_g_m2=np.linspace(0.0, 60.0, 5),
+        seasons=3,
+        most_harmed_frac=0.04,
+        lines=4,
+        worth_a_test_frac=0.03,
+    )
+    mixed = (np.linspace(0.0, 60.0, BEDS), 20.0)
+    for one, other in ((bounds_of(plain, goal), bounds_of(many, goal)),):
+        for plan in (*fixed_plans(goal, BEDS), mixed):
+            assert np.array_equal(one.in_range(*plan), other.in_range(*plan))
+            assert np.array_equal(one.harmed(*plan), other.harmed(*plan))
+    assert 0 < int(reachable(plain, goal).sum()) < BEDS
+    assert np.array_equal(reachable(plain, goal), reachable(many, goal))
+
+
+def test_a_surface_by_machine_code_asks_for_runs_that_fit() -> None:
+    flat = np.zeros((2, 3))
+    for amounts, later_from in ((np.array([5.0, 9.0]), ()), (np.array([0.0, 9.0]), (1,))):
+        with pytest.raises(InputError):
+            COMPILED.surface(
+                amounts,
+                (flat, flat),
+                later_ph=(),
+                later_from=later_from,
+                reference_g_m2=1.0,
+                sign=1.0,
+                spells=(slice(0, 3),),
+            )

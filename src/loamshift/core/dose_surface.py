@@ -13,6 +13,13 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.counted_amounts import (
+    Past,
+    Within,
+    counted_g_m2,
+    counted_past,
+    counted_within,
+)
 from loamshift.core.monotone_cubic import with_midpoints
 from loamshift.errors import InputError
 
@@ -32,7 +39,7 @@ class DoseSurface:
     season; ``worth`` (M, S, D) what a gram of each season counts as on that day, 1 for the
     first [-]; ``sign`` 1 where more lowers the pH, -1 where it raises it. ``furthest_ph``
     (M, W, K) and ``furthest_worth`` (M, W, S) the same for the furthest the pH gets the way of
-    the amount within each of W spells.
+    the amount within each of W spells. ``within`` and ``past`` are how amounts are held to bounds.
     """
 
     amounts_g_m2: FloatArray
@@ -41,6 +48,8 @@ class DoseSurface:
     furthest_ph: FloatArray
     furthest_worth: FloatArray
     sign: float
+    within: Within = counted_within
+    past: Past = counted_past
 
     def at(self, day: int, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """PH of every bed on a day.
@@ -150,80 +159,6 @@ class DoseSurface:
         return np.asarray(low + share * (high - low), dtype=np.float64)
 
 
-def counted_g_m2(worth: FloatArray, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
-    """Amounts by season in grams of the first.
-
-    Parameters
-    ----------
-    worth
-        What a gram of each season counts as in each bed, shape (M, S) [-].
-    amounts_g_m2
-        One a season, each a number or shape (M,) or (M, A) [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape (M,) or (M, A) [g/m2].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> counted_g_m2(np.array([[1.0, 0.8]]), (50.0, np.array([[0.0, 100.0]]))).tolist()
-    [[50.0, 130.0]]
-    """
-    wide = max((np.shape(one) for one in amounts_g_m2), key=len, default=())
-    side_by_side = len(wide) == 2
-    total = np.zeros(wide if side_by_side else (worth.shape[0],))
-    for season, amount in enumerate(amounts_g_m2):
-        given = np.asarray(amount, dtype=np.float64)
-        one = worth[:, season]
-        if side_by_side:
-            one = one[:, None]
-            given = given[:, None] if given.ndim == 1 else given
-        total += one * given
-    return total
-
-
-def counted_each(worth: FloatArray, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
-    """``counted_g_m2`` on several days at once.
-
-    Parameters
-    ----------
-    worth
-        What a gram of each season counts as in each bed on each day, shape (M, W, S) [-].
-    amounts_g_m2
-        One a season, each a number or shape (M,) or (M, A) [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape (M, W) or (M, W, A) [g/m2].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> counted_each(np.array([[[1.0, 0.8]]]), (50.0, np.array([[0.0, 100.0]]))).tolist()
-    [[[50.0, 130.0]]]
-    """
-    side_by_side = any(np.ndim(one) == 2 for one in amounts_g_m2)
-    total: FloatArray = np.zeros(())
-    for season, amount in enumerate(amounts_g_m2):
-        given, one = np.asarray(amount, dtype=np.float64), worth[:, :, season]
-        if side_by_side:
-            one = one[:, :, None]
-            given = given[:, None, :] if given.ndim == 2 else given.reshape(-1, 1, 1)
-        elif given.ndim == 1:
-            given = given[:, None]
-        total = total + one * given
-    return total
-
-
 def dose_surface(
     amounts_g_m2: FloatArray,
     ph: FloatArray,
@@ -284,12 +219,10 @@ def dose_surface(
     >>> made.at(0, (25.0,)).tolist()
     [6.25]
     """
-    if amounts_g_m2.ndim != 1 or amounts_g_m2[0] != 0.0 or not np.all(np.diff(amounts_g_m2) > 0.0):
-        raise InputError("amounts_g_m2 must rise from 0")
-    if ph.ndim != 3 or ph.shape[2] != amounts_g_m2.size:
+    if ph.ndim != 3:
         raise InputError(f"ph {ph.shape} needs one value per amount ({amounts_g_m2.size})")
-    if len(later_from) != len(later_ph):
-        raise InputError(f"{len(later_ph)} later seasons begin on as many days: {later_from}")
+    runs = tuple(np.moveaxis(ph, 2, 0))
+    checked_runs(amounts_g_m2, runs, later_ph=later_ph, later_from=later_from)
     furthest = np.stack([_furthest(ph, sign=sign, days=one) for one in spells], axis=1)
     amounts, curves = _finer(amounts_g_m2, ph)
     _, far_curves = _finer(amounts_g_m2, furthest)
@@ -298,7 +231,7 @@ def dose_surface(
     worth, far_worth = np.ones((beds, seasons, days)), np.ones((beds, len(spells), seasons))
     counted, far_counted = np.ones((beds, days)), np.ones((beds, len(spells)))
     for season, (later, start) in enumerate(zip(later_ph, later_from, strict=True), start=1):
-        some = _some_days(start, days)
+        some = some_days(start, days)
         few = _worth(
             amounts, curves[:, some], later[:, some], reference_g_m2, counted[:, some], sign=sign
         )
@@ -322,14 +255,126 @@ def dose_surface(
     )
 
 
+def surface_of_runs(
+    amounts_g_m2: FloatArray,
+    ph: tuple[FloatArray, ...],
+    *,
+    later_ph: tuple[FloatArray, ...],
+    later_from: tuple[int, ...],
+    reference_g_m2: float,
+    sign: float,
+    spells: tuple[slice, ...],
+) -> DoseSurface:
+    """``dose_surface`` with a run for each amount.
+
+    Parameters
+    ----------
+    amounts_g_m2
+        Amounts run in the first season, rising from 0, shape (K,) [g/m2].
+    ph
+        pH with each, K arrays of shape (M, D) [pH].
+    later_ph
+        As for ``dose_surface`` [pH].
+    later_from
+        As there [index].
+    reference_g_m2
+        As there [g/m2].
+    sign
+        As there [-].
+    spells
+        As there [slices].
+
+    Returns
+    -------
+    DoseSurface
+        The surface [object].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    >>> two = np.array([[6.5]]), np.array([[5.5]])
+    >>> made = surface_of_runs(np.array([0.0, 100.0]), two, later_ph=(), later_from=(),
+    ...                        reference_g_m2=50.0, sign=1.0, spells=(slice(0, 1),))
+    >>> made.at(0, (25.0,)).tolist()
+    [6.25]
+    """
+    return dose_surface(
+        amounts_g_m2,
+        np.stack(ph, axis=2),
+        later_ph=later_ph,
+        later_from=later_from,
+        reference_g_m2=reference_g_m2,
+        sign=sign,
+        spells=spells,
+    )
+
+
+def checked_runs(
+    amounts_g_m2: FloatArray,
+    ph: tuple[FloatArray, ...],
+    *,
+    later_ph: tuple[FloatArray, ...],
+    later_from: tuple[int, ...],
+) -> None:
+    """Stop where the runs of a surface do not fit together.
+
+    Parameters
+    ----------
+    amounts_g_m2
+        Amounts run, shape (K,) [g/m2].
+    ph
+        pH with each, K arrays [pH].
+    later_ph
+        Runs of the later seasons [pH].
+    later_from
+        The day each of them begins [index].
+
+    Raises
+    ------
+    InputError
+        For amounts that do not rise from 0, or numbers that do not fit.
+    """
+    if amounts_g_m2.ndim != 1 or amounts_g_m2[0] != 0.0 or not np.all(np.diff(amounts_g_m2) > 0.0):
+        raise InputError("amounts_g_m2 must rise from 0")
+    if len(ph) != amounts_g_m2.size:
+        raise InputError(f"ph {len(ph)} needs one value per amount ({amounts_g_m2.size})")
+    if len(later_from) != len(later_ph):
+        raise InputError(f"{len(later_ph)} later seasons begin on as many days: {later_from}")
+
+
 def _finer(amounts_g_m2: FloatArray, curves: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Curves (M, D, K) with one more amount between every two."""
     finer, values = with_midpoints(amounts_g_m2, np.moveaxis(curves, 2, 0))
     return finer, np.ascontiguousarray(np.moveaxis(values, 0, 2))
 
 
-def _some_days(start: int, days: int) -> NDArray[np.int64]:
-    """Some days from one to the last, both among them: what a gram counts as is smooth."""
+def some_days(start: int, days: int) -> NDArray[np.int64]:
+    """Some days from one to the last, both among them: what a gram counts as is smooth.
+
+    Parameters
+    ----------
+    start
+        The first [index].
+    days
+        Number of all days [count].
+
+    Returns
+    -------
+    ndarray
+        Rising [index].
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> some_days(3, 6).tolist()
+    [3, 4, 5]
+    """
     count = min(days - start, WORTH_DAYS)
     return np.linspace(start, days - 1, count).round().astype(np.int64)
 

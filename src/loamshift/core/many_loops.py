@@ -13,6 +13,7 @@ from loamshift.core.loops import Loops
 from loamshift.core.mixed_layer_many import run_mixed_layer_many
 from loamshift.core.need import NODES, Need
 from loamshift.core.rain_loops import bucket_years
+from loamshift.core.surface_many import dose_surface_many
 
 FloatArray = NDArray[np.float64]
 
@@ -122,6 +123,9 @@ def need_quantile_many(need: Need, probability: float) -> float:
 
 
 COMPILED: Final = Loops(
-    layers=run_mixed_layer_many, bucket=run_bucket_many, need=need_quantile_many
+    layers=run_mixed_layer_many,
+    bucket=run_bucket_many,
+    need=need_quantile_many,
+    surface=dose_surface_many,
 )
 """By machine code: within a last place of ``PLAIN``."""

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.dose_surface import DoseSurface, counted_each
+from loamshift.core.counted_amounts import Past, Within
+from loamshift.core.dose_surface import DoseSurface
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -46,7 +47,8 @@ class RuleBounds:
 
     ``enters_g_m2`` and ``leaves_g_m2`` (M, 2) the range, on the day wanted and a year later;
     ``harms_g_m2`` (M, W) in each spell, infinite where the bed gets past the limit without any
-    [g/m2]; ``worth`` (M, 2, S) and ``furthest_worth`` (M, W, S) of a gram of each season [-].
+    [g/m2]; ``worth`` (M, 2, S) and ``furthest_worth`` (M, W, S) of a gram of each season [-];
+    ``within`` and ``past`` how amounts are held to them.
     """
 
     enters_g_m2: FloatArray
@@ -54,6 +56,8 @@ class RuleBounds:
     harms_g_m2: FloatArray
     worth: FloatArray
     furthest_worth: FloatArray
+    within: Within
+    past: Past
 
     def in_range(self, *amounts: FloatArray | float) -> BoolArray:
         """Which beds lie in the range on the day wanted and a year later.
@@ -68,11 +72,7 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        total = counted_each(self.worth, amounts)
-        single = total.ndim == 2
-        enters = self.enters_g_m2 if single else self.enters_g_m2[:, :, None]
-        leaves = self.leaves_g_m2 if single else self.leaves_g_m2[:, :, None]
-        return np.asarray(((total >= enters) & (total <= leaves)).all(axis=1))
+        return self.within(self.worth, amounts, self.enters_g_m2, self.leaves_g_m2)
 
     def harmed(self, *amounts: FloatArray | float) -> BoolArray:
         """Which beds get past the harmful limit with these amounts and would not without.
@@ -87,9 +87,7 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        total = counted_each(self.furthest_worth, amounts)
-        limit = self.harms_g_m2 if total.ndim == 2 else self.harms_g_m2[:, :, None]
-        return np.asarray((total > limit).any(axis=1))
+        return self.past(self.furthest_worth, amounts, self.harms_g_m2)
 
 
 def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
@@ -136,6 +134,8 @@ def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
         harms_g_m2=np.where(past_anyway[:, None], np.inf, harms),
         worth=np.stack([surface.worth[:, :, day] for day in days], axis=1),
         furthest_worth=surface.furthest_worth,
+        within=surface.within,
+        past=surface.past,
     )
 
 
@@ -213,6 +213,6 @@ def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
         grid = goal.first_g_m2 if season == 0 else later
         wide = np.broadcast_to(grid, (beds, grid.size))
         for before in (1.0, 0.0) if season else (0.0,):
-            filled = tuple(np.full(wide.shape, before * top) for top in tops[:season])
+            filled = tuple(np.broadcast_to(before * top, wide.shape) for top in tops[:season])
             plans.append((*filled, wide))
     return plans

@@ -12,7 +12,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.dose_surface import DoseSurface, dose_surface
+from loamshift.core.dose_surface import DoseSurface, surface_of_runs
+from loamshift.core.loops import SurfaceOfRuns
 from loamshift.services.belief.bed_run import BedRun, Runner, every_other
 from loamshift.services.courses.seasons import Seasons
 
@@ -69,6 +70,7 @@ def courses_of(
     alone: BedRun,
     need_mid_g_m2: float,
     need_high_g_m2: float,
+    make: SurfaceOfRuns = surface_of_runs,
 ) -> Courses:
     """The beds of a case under any amounts of a material.
 
@@ -78,6 +80,8 @@ def courses_of(
         Best estimate of the need, by which the amounts run are spaced [g/m2].
     need_high_g_m2
         Upper end of the need [g/m2].
+    make
+        How the surface is made of the runs.
     """
     top = min(sum(seasons.capacity_g_m2), 1.3 * max(need_high_g_m2, need_mid_g_m2))
     top = max(top, 1e-3 * max(need_mid_g_m2, 1.0))
@@ -91,9 +95,9 @@ def courses_of(
     days = beds.days
     starts = [day_index(days, dates[0]) for dates in seasons.days]
     end = day_index(days, seasons.hold)
-    surface = dose_surface(
+    surface = make(
         knots,
-        np.stack([one.ph for one in runs], axis=2),
+        tuple(one.ph for one in runs),
         later_ph=tuple(one.ph for one in later),
         later_from=tuple(starts[1:]),
         reference_g_m2=reference,

@@ -74,6 +74,7 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
         alone=case.alone,
         need_mid_g_m2=max(need.mid / seasons.active_frac, 1e-3 * max(seasons.capacity_g_m2)),
         need_high_g_m2=high,
+        make=case.context.loops.surface,
     )
     goal = _goal(case, seasons, courses, high_g_m2=high)
     first, later = _most_g_m2(seasons, high_g_m2=high)
