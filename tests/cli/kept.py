@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import json
+import tempfile
+from functools import cache
 from pathlib import Path
 from typing import Any
+
+from loamshift.cli.run import run
 
 CASE = """\
 case = 1
@@ -32,6 +38,16 @@ def write_case(path: Path, *, ph: float = 7.2) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     path.write_text(CASE.format(ph=ph), encoding="utf-8")
     return path
+
+
+@cache
+def answer_text() -> str:
+    """The answer to that case as ``advise --json`` prints it, from few members."""
+    printed = io.StringIO()
+    with tempfile.TemporaryDirectory() as folder, contextlib.redirect_stdout(printed):
+        case = write_case(Path(folder) / "bed.toml")
+        assert run(["advise", str(case), "--json", "--members", "20"]) == 0
+    return printed.getvalue()
 
 
 def changed(source: Path, target: Path, **values: Any) -> Path:

@@ -300,7 +300,7 @@ def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path, jobs: st
 
 def test_in_processes_the_letters_are_the_same_in_the_same_order(tmp_path: Path) -> None:
     """Some examples, with their forecasts: byte for byte what one process writes."""
-    cases = [str(path) for path in sorted(EXAMPLES.glob("*.toml"))[::3]]
+    cases = [str(path) for path in sorted(EXAMPLES.glob("*.toml"))[::5]]
     shown = []
     for jobs in ("1", "2"):
         done = subprocess.run(

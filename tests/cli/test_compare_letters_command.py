@@ -7,15 +7,15 @@ from pathlib import Path
 
 import pytest
 
-from cli.kept import changed, write_case
+from cli.kept import answer_text, changed, write_case
 from loamshift.case.answer import answer_from_json, answer_to_json
 
 
 @pytest.fixture
-def old(command, tmp_path: Path) -> Path:
-    case = write_case(tmp_path / "bed.toml")
+def old(tmp_path: Path) -> Path:
+    write_case(tmp_path / "bed.toml")
     path = tmp_path / "old.json"
-    path.write_text(command("advise", str(case), "--json", "--members", "20").out, "utf-8")
+    path.write_text(answer_text(), "utf-8")
     return path
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -18,7 +20,7 @@ from loamshift.cli.kernel_cache import (
     remove_unused,
     user_cache,
 )
-from loamshift.cli.kernel_ready import KEPT_FUNCTIONS, is_whole
+from loamshift.cli.kernel_ready import KEPT_FUNCTIONS, is_whole, ready_kernels
 
 DAY_S = 86_400.0
 NOW_S = 1_800_000_000.0
@@ -52,12 +54,36 @@ def chosen(cache: Path) -> tuple[list[str], str]:
     return [part.strip() for part in folder.split("|")], kernel
 
 
-def test_machine_code_is_kept_in_the_users_folder(tmp_path: Path) -> None:
-    first, kernel = chosen(tmp_path)
+@dataclass(frozen=True)
+class Filled:
+    """A user cache after its first run: what that run said, and another version's old folder."""
+
+    cache: Path
+    said: list[str]
+    kernel: str
+    old: Path
+
+
+@pytest.fixture(scope="module")
+def filled(tmp_path_factory: pytest.TempPathFactory) -> Filled:
+    cache = tmp_path_factory.mktemp("cache")
+    old = folder_used(cache / "loamshift", 7, days_ago=0.0)
+    os.utime(old, (0.0, 0.0))
+    return Filled(cache, *chosen(cache), old)
+
+
+def test_machine_code_is_kept_in_the_users_folder(filled: Filled) -> None:
+    first = filled.said
     assert first[0] == "False" and first[2] == "cli-compiling"
-    assert Path(first[1]).is_relative_to(tmp_path) and kernel == "True 0"
-    again, kernel = chosen(tmp_path)
+    assert Path(first[1]).is_relative_to(filled.cache) and filled.kernel == "True 0"
+    os.utime(first[1], (0.0, 0.0))
+    again, kernel = chosen(filled.cache)
     assert again == ["True", first[1], "None"] and kernel == "True 0"
+    assert Path(first[1]).stat().st_mtime > 0.0, "marked as used"
+
+
+def test_a_first_run_removes_what_nobody_uses(filled: Filled) -> None:
+    assert not filled.old.exists()
 
 
 def test_a_folder_that_cannot_be_written_is_done_without(tmp_path: Path) -> None:
@@ -81,21 +107,21 @@ print(sum(finish.stats.cache_hits.values()), sum(finish.stats.cache_misses.value
 """
 
 
-def test_a_filled_folder_that_may_only_be_read_is_used(tmp_path: Path) -> None:
-    first, _ = chosen(tmp_path)
+def test_a_filled_folder_that_may_only_be_read_is_used(filled: Filled) -> None:
+    first = filled.said
     before = sorted(path.name for path in Path(first[1]).rglob("*"))
     done = subprocess.run(
         [sys.executable, "-c", READ_ONLY + CHOOSE + HITS],
         env={k: v for k, v in os.environ.items() if k != VARIABLE}
-        | {"XDG_CACHE_HOME": str(tmp_path)},
+        | {"XDG_CACHE_HOME": str(filled.cache)},
         capture_output=True,
         text=True,
         check=True,
         stdin=subprocess.DEVNULL,
     )
     folder, kernel, hits = done.stdout.splitlines()
-    filled, copied, said = (part.strip() for part in folder.split("|"))
-    assert (filled, said, kernel, hits) == ("True", "None", "True 0", "1 0")
+    was_filled, copied, said = (part.strip() for part in folder.split("|"))
+    assert (was_filled, said, kernel, hits) == ("True", "None", "True 0", "1 0")
     assert copied != first[1] and not Path(copied).exists()
     assert sorted(path.name for path in Path(first[1]).rglob("*")) == before
 
@@ -112,14 +138,39 @@ def test_an_empty_folder_that_may_only_be_read_is_done_without(tmp_path: Path) -
     assert "path=None" in done.stdout and "cli-not-compiled" in done.stdout
 
 
+COPIES = """
+import shutil, sys, time
+from pathlib import Path
+from loamshift.cli import kernel_ready
+from loamshift.cli.run import run
+made, to, log = (Path(word) for word in sys.argv[1:4])
+def compile_all():
+    with log.open("a") as file:
+        file.write("compiled ")
+    time.sleep(1.0)
+    for folder in made.iterdir():
+        if folder.is_dir():
+            shutil.copytree(folder, next((to / "loamshift").iterdir()) / folder.name)
+kernel_ready.compile_all = compile_all
+sys.exit(run(sys.argv[4:]))
+"""
+
+
 def test_two_runs_at_once_compile_once(tmp_path: Path) -> None:
-    """The second waits for the first, says so, and takes what it left."""
+    """The second waits for the first, says so, and takes what it left.
+
+    What it leaves is copied from the folder of these tests: that it can be compiled beside
+    something else is tried in ``test_kernel_beside``.
+    """
+    ready_kernels()
     case = Path(__file__).parents[2] / "examples" / "bean-rows.toml"
+    cache, log = tmp_path / "cache", tmp_path / "log"
+    words = [os.environ[VARIABLE], str(cache), str(log)]
     runs = [
         subprocess.Popen(
-            [sys.executable, "-m", "loamshift.cli", "advise", str(case), "--members", "25"],
+            [sys.executable, "-c", COPIES, *words, "advise", str(case), "--members", "25"],
             env={k: v for k, v in os.environ.items() if k != VARIABLE}
-            | {"XDG_CACHE_HOME": str(tmp_path)},
+            | {"XDG_CACHE_HOME": str(cache)},
             stdin=subprocess.DEVNULL,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.PIPE,
@@ -130,8 +181,11 @@ def test_two_runs_at_once_compile_once(tmp_path: Path) -> None:
     said = sorted(run.communicate(timeout=300)[1] for run in runs)
     assert [run.returncode for run in runs] == [0, 0]
     assert said[0].startswith("Another run is compiling") and said[1].startswith("Compiling")
-    (folder,) = (tmp_path / "loamshift").iterdir()
+    assert log.read_text(encoding="utf-8") == "compiled "
+    (folder,) = (cache / "loamshift").iterdir()
     assert is_whole(folder)
+    entries = {path.name for path in folder.rglob("*.nb?")}
+    assert entries == {path.name for path in Path(words[0]).rglob("*.nb?")}, "none compiled anew"
 
 
 def test_the_smallest_case_compiles_all_that_is_kept() -> None:
@@ -144,8 +198,15 @@ def test_the_key_changes_with_any_source_of_core(tmp_path: Path) -> None:
         (tmp_path / name).write_text("x = 1\n", encoding="utf-8")
     before = kernel_key(tmp_path)
     assert before == kernel_key(tmp_path) != kernel_key(CORE)
+    os.utime(tmp_path / "b.py", (NOW_S, NOW_S))
+    dated = kernel_key(tmp_path)
+    assert dated != before, "the compiler's library takes nothing of a file of another time"
     (tmp_path / "b.py").write_text("x = 2\n", encoding="utf-8")
-    assert kernel_key(tmp_path) != before
+    os.utime(tmp_path / "b.py", (NOW_S, NOW_S))
+    assert kernel_key(tmp_path) != dated
+    copied = tmp_path / "copied"
+    shutil.copytree(tmp_path, copied, ignore=lambda *_: ["copied"])
+    assert kernel_key(copied) != kernel_key(tmp_path)
 
 
 def test_a_column_already_loaded_is_left_alone(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -199,16 +260,6 @@ def test_what_a_stopped_removal_left_is_removed_later(tmp_path: Path) -> None:
     folder_used(tmp_path, 2, days_ago=100.0).rename(tmp_path / f"{2:032x}.old123")
     remove_unused(tmp_path, keep=tmp_path / "ours", now_s=NOW_S)
     assert not list(tmp_path.iterdir())
-
-
-def test_a_first_run_removes_and_marks_its_own(tmp_path: Path) -> None:
-    old = folder_used(tmp_path / "loamshift", 7, days_ago=0.0)
-    os.utime(old, (0.0, 0.0))
-    folder, _ = chosen(tmp_path)
-    assert not old.exists()
-    os.utime(folder[1], (0.0, 0.0))
-    chosen(tmp_path)
-    assert Path(folder[1]).stat().st_mtime > 0.0
 
 
 def test_a_relative_cache_is_none(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -7,16 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from cli.kept import changed, write_case
+from cli.kept import answer_text, changed, write_case
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
 @pytest.fixture
-def answer_file(command, tmp_path: Path) -> Path:
-    case = write_case(tmp_path / "bed.toml")
+def answer_file(tmp_path: Path) -> Path:
+    write_case(tmp_path / "bed.toml")
     path = tmp_path / "bed.json"
-    path.write_text(command("advise", str(case), "--json", "--members", "20").out, "utf-8")
+    path.write_text(answer_text(), "utf-8")
     return path
 
 

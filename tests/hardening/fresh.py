@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -23,6 +24,14 @@ def environment(**changed: str | None) -> dict[str, str]:
     here = {"PYTHONPATH": str(ROOT / "src")}  # this checkout, whatever is installed
     whole = {"PYTHONDONTWRITEBYTECODE": "1"}  # a full disk would leave half of a compiled module
     return {k: v for k, v in {**kept, **home, **here, **whole, **changed}.items() if v is not None}
+
+
+@cache
+def usual(*arguments: str) -> bytes:
+    """What a command prints where nothing is unusual."""
+    done = loamshift(*arguments, env=environment(TZ="UTC", LC_ALL="C.UTF-8", PYTHONUTF8="1"))
+    assert done.returncode == 0, done.stderr
+    return done.stdout
 
 
 def loamshift(

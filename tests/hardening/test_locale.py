@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from hardening.fresh import CASE, FORECAST, STATIC, TODAY, environment, loamshift
+from hardening.fresh import CASE, FORECAST, STATIC, TODAY, environment, loamshift, usual
 
 PLACES = {
     "first day of the world, plain ASCII": {
@@ -28,24 +27,17 @@ PLACES = {
 }
 
 
-@cache
-def here(*arguments: str) -> bytes:
-    done = loamshift(*arguments, env=environment(TZ="UTC", LC_ALL="C.UTF-8", PYTHONUTF8="1"))
-    assert done.returncode == 0, done.stderr
-    return done.stdout
-
-
 @pytest.mark.parametrize("place", PLACES)
 def test_the_answer_is_the_same_bytes(place: str) -> None:
     done = loamshift(*FORECAST, "--json", env=environment(**PLACES[place]))
     assert done.returncode == 0, done.stderr
-    assert done.stdout == here(*FORECAST, "--json")
+    assert done.stdout == usual(*FORECAST, "--json")
     assert "²" in done.stdout.decode()
 
 
 def test_the_letter_is_the_same_bytes_printed_and_in_a_file(tmp_path: Path) -> None:
     ascii_only = environment(**PLACES["first day of the world, plain ASCII"])
-    assert loamshift(*STATIC, env=ascii_only).stdout == here(*STATIC)
+    assert loamshift(*STATIC, env=ascii_only).stdout == usual(*STATIC)
     files = []
     for name, env in (("a.md", ascii_only), ("b.md", environment(LC_ALL="C.UTF-8"))):
         done = loamshift(*STATIC, "--md", str(tmp_path / name), env=env)
@@ -60,6 +52,6 @@ def test_a_file_of_any_name_is_found_under_plain_ascii(tmp_path: Path) -> None:
     env = environment(**PLACES["first day of the world, plain ASCII"])
     done = loamshift("advise", str(case), *TODAY, "--years", "0", env=env)
     assert done.returncode == 0, done.stderr
-    assert done.stdout == here(*STATIC)
+    assert done.stdout == usual(*STATIC)
     missing = loamshift("advise", str(tmp_path / "wörm.toml"), env=env)
     assert missing.returncode == 1 and b"toml" in missing.stderr

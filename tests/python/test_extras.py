@@ -7,8 +7,7 @@ import subprocess
 import sys
 import tomllib
 from pathlib import Path
-
-import pytest
+from typing import Final
 
 from loamshift.report.missing_extra import EXTRA_OF, missing_extra
 
@@ -40,14 +39,15 @@ def ran(program: str, hidden: tuple[str, ...] = EXTRAS) -> subprocess.CompletedP
     )
 
 
-def command(*words: str) -> str:
-    return f"from loamshift.cli.run import run\nsys.exit(run({list(words)!r}))"
-
-
-@pytest.mark.parametrize("form", [(), ("--json",), ("--units", "us", "--short")])
-def test_the_command_writes_text_and_json_without_any_extra(form: tuple[str, ...]) -> None:
-    done = ran(command("advise", BED, "--years", "0", *form))
-    assert done.returncode == 0 and len(done.stdout) > 500, done.stderr
+def test_the_command_writes_text_and_json_without_any_extra() -> None:
+    forms = [(), ("--json",), ("--units", "us", "--short")]
+    asked = [["advise", BED, "--years", "0", *form] for form in forms]
+    done = ran(
+        f"from loamshift.cli.run import run\nfor words in {asked!r}:\n"
+        "    code = run(words)\n    print('ended', code)\n"
+    )
+    shown = done.stdout.split("ended 0\n")
+    assert [len(text) > 500 for text in shown] == [True, True, True, False], done.stderr
 
 
 def test_python_works_without_any_extra() -> None:
@@ -59,39 +59,44 @@ def test_python_works_without_any_extra() -> None:
     assert done.stdout.strip() == "['acidify']", done.stderr
 
 
-@pytest.mark.parametrize(
-    ("words", "extra"),
-    [
-        (("advise", BED, "--years", "0", "--pdf", "letter.pdf"), "letters"),
-        (("advise", BED, "--years", "0", "--chart", "chart.png"), "letters"),
-        (("card", BED, "--years", "0", "--pdf", "card.pdf"), "letters"),
-        (("open", "--no-browser"), "web"),
-    ],
-)
-def test_what_needs_an_extra_says_how_to_install_it(
-    words: tuple[str, ...], extra: str, tmp_path: Path
-) -> None:
-    done = ran(f"import os\nos.chdir({str(tmp_path)!r})\n" + command(*words))
-    assert done.returncode == 1, done.stderr
-    assert f'pip install "loamshift[{extra}]"' in done.stderr
+NEEDING: Final = {
+    ("advise", BED, "--years", "0", "--pdf", "letter.pdf"): "letters",
+    ("advise", BED, "--years", "0", "--chart", "chart.png"): "letters",
+    ("card", BED, "--years", "0", "--pdf", "card.pdf"): "letters",
+    ("open", "--no-browser"): "web",
+}
+
+
+def test_what_needs_an_extra_says_how_to_install_it(tmp_path: Path) -> None:
+    done = ran(
+        f"import os\nos.chdir({str(tmp_path)!r})\nfrom loamshift.cli.run import run\n"
+        f"for words in {list(NEEDING)!r}:\n"
+        "    code = run(list(words))\n    print('ended', code, file=sys.stderr)\n"
+    )
+    *said, rest = done.stderr.split("ended 1\n")
+    assert rest == "", done.stderr
+    for text, extra in zip(said, NEEDING.values(), strict=True):
+        assert f'pip install "loamshift[{extra}]"' in text
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.parametrize(
-    ("program", "extra"),
-    [
-        ("a.pdf()", "letters"),
-        ("a.plot().png()", "letters"),
-        ("a.to_frame('ledger')", "lab"),
-        ("a.to_frame('ledger', library='polars')", "polars"),
-    ],
-)
-def test_python_says_it_too(program: str, extra: str) -> None:
-    done = ran(
-        f"import loamshift\na = loamshift.advise({BED!r}, years=0)\n"
-        f"try: {program}\nexcept loamshift.errors.InputError as error: print(error)"
+NEEDING_IN_PYTHON: Final = {
+    "a.pdf()": "letters",
+    "a.plot().png()": "letters",
+    "a.to_frame('ledger')": "lab",
+    "a.to_frame('ledger', library='polars')": "polars",
+}
+
+
+def test_python_says_it_too() -> None:
+    tried = "".join(
+        f"try: {program}\nexcept loamshift.errors.InputError as error: print(str(error) + '#')\n"
+        for program in NEEDING_IN_PYTHON
     )
-    assert f'pip install "loamshift[{extra}]"' in done.stdout, done.stderr
+    done = ran(f"import loamshift\na = loamshift.advise({BED!r}, years=0)\n{tried}")
+    *said, _ = done.stdout.split("#\n")
+    for text, extra in zip(said, NEEDING_IN_PYTHON.values(), strict=True):
+        assert f'pip install "loamshift[{extra}]"' in text, done.stderr
 
 
 def test_every_extra_that_is_named_exists_and_brings_its_module() -> None:

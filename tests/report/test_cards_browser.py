@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,7 +15,6 @@ from report.cards import every_card
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-CHROMIUM = Path("/usr/bin/chromium")
 SOME = (
     "bed north-border ahead",
     "bed overdone-bed ahead",
@@ -26,20 +24,6 @@ SOME = (
     "sample ground 20.0 1 us",
     "water 180 None us",
 )
-
-pytestmark = pytest.mark.skipif(
-    not CHROMIUM.exists(), reason="no Chromium here to look at the page with"
-)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
-        yield started
-        started.close()
 
 
 @pytest.mark.parametrize("name", SOME)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,22 +15,6 @@ from report.letters import HOSTILE, UK, every_block
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
-
-CHROMIUM = Path("/usr/bin/chromium")
-
-pytestmark = pytest.mark.skipif(
-    not CHROMIUM.exists(), reason="no Chromium here to look at the page with"
-)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
-        yield started
-        started.close()
 
 
 @pytest.fixture(scope="module")

@@ -1,7 +1,8 @@
 """Where the machine code of the column is kept between runs, chosen before it is loaded.
 
-The folder is named by a hash of every source of ``core`` and of the versions that compile it, so
-that an edit anywhere in ``core`` never meets old machine code.
+The folder is named by a hash of every source of ``core``, of its place and time, and of the
+versions that compile it, so that an edit anywhere in ``core`` never meets old machine code. The
+compiler's library takes none made for a file of another place or time: it has a folder of its own.
 """
 
 from __future__ import annotations
@@ -61,9 +62,9 @@ def user_cache() -> Path:
 def kernel_key(core: Path = CORE) -> str:
     """Hash of all sources of ``core`` and of the versions that turn them into machine code."""
     digest = hashlib.sha256()
-    for source in sorted(core.rglob("*.py")):
-        text = source.read_bytes()
-        digest.update(f"{source.relative_to(core).as_posix()} {len(text)}\n".encode())
+    for source in sorted(core.resolve().rglob("*.py")):
+        text, time_ns = source.read_bytes(), source.stat().st_mtime_ns
+        digest.update(f"{source} {time_ns} {len(text)}\n".encode())
         digest.update(text)
     for name in COMPILERS:
         digest.update(f"{name} {metadata.version(name)}\n".encode())
