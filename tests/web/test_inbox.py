@@ -1,11 +1,14 @@
 from __future__ import annotations
 
+import io
 from datetime import date
+from email.message import EmailMessage
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client as Browser
 from django.utils import timezone
+from openpyxl import Workbook
 
 from loamshift.store.changes import Writer, take_back
 from loamshift.store.erase import erase_client
@@ -107,10 +110,48 @@ def test_a_table_is_imported_in_one_act(client: Browser, office: Office) -> None
     assert not Question.objects.filter(deleted_at=None).exists()
 
 
+def mail(*, html: bool) -> bytes:
+    made = EmailMessage()
+    made["From"] = "Ann Höfer <ann@example.org>"
+    made["Subject"] = "Moss"
+    if html:
+        made.set_content("<style>p {color: red}</style><p>My lawn<br>is mossy.</p>", subtype="html")
+    else:
+        made.set_content("My lawn is mossy, pH 5.2.\n")
+    made.add_attachment(b"%PDF-", maintype="application", subtype="pdf", filename="report.pdf")
+    return made.as_bytes()
+
+
+@pytest.mark.parametrize(
+    ("html", "words"), [(False, "My lawn is mossy, pH 5.2."), (True, "My lawn\nis mossy.")]
+)
+def test_a_saved_e_mail_is_one_question(
+    client: Browser, office: Office, html: bool, words: str
+) -> None:
+    client.post("/inbox/", {"table": SimpleUploadedFile("moss.eml", mail(html=html))})
+    (one,) = Question.objects.all()
+    assert (one.sender, one.words) == ("Ann Höfer <ann@example.org>", f"Moss\n\n{words}")
+
+
+def test_the_rows_of_a_workbook_are_questions(client: Browser, office: Office) -> None:
+    book = Workbook()
+    for row in (("name", "question"), ("Ann", "Why is my oak yellow?"), ("Bob", "What now?")):
+        book.active.append(row)
+    data = io.BytesIO()
+    book.save(data)
+    client.post("/inbox/", {"table": SimpleUploadedFile("asked.xlsx", data.getvalue())})
+    assert set(Question.objects.values_list("sender", "words")) == {
+        ("Ann", "Why is my oak yellow?"),
+        ("Bob", "What now?"),
+    }
+
+
 @pytest.mark.parametrize(
     "data",
     [
         b"",
+        b"PK\x03\x04 no workbook",
+        b"From: a@b.c\nSubject: x\n\n",
         b"only a head\n",
         b"\x00\x01\x02\n\x00",
         b"q\n" + b"x\n" * 501,

@@ -30,8 +30,8 @@ inbox-add = Add a question
 inbox-words = The question, as it was asked; an e-mail can be pasted whole
 inbox-sender = Who asked (otherwise taken from the “From:” line)
 inbox-add-one = Add question
-inbox-import = Import a table of questions
-inbox-import-hint = A CSV file with a heading row; each further row is one question
+inbox-import = Import questions from a file
+inbox-import-hint = A saved e-mail (.eml), or a table (CSV, Excel, OpenDocument) with a heading row; each further row is one question
 inbox-import-add = Import questions
 inbox-added = { $n ->
     [one] Question from { $sender } added.
@@ -41,6 +41,7 @@ inbox-nothing = Nothing was entered. Type or paste the question.
 inbox-too-long = A question can have { $most } characters; this one has { $count }. Remove what does not belong to it.
 inbox-file-large = The file is too large. Import up to { $most } questions at a time, in a file of up to 1 MB.
 inbox-file-unread = This file is not a table in plain text. Save it as CSV (UTF-8) and choose it again.
+inbox-mail-empty = This e-mail has no text that can be read. Paste its text into the form instead.
 inbox-file-empty = The file has no rows below its heading. Each row below the heading is one question.
 
 ## One question
