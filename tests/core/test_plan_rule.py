@@ -250,3 +250,12 @@ def test_shares_are_those_of_the_half_a_plan_was_not_chosen_on() -> None:
     assert found.share_without_tests == 0.0
     mixed = choose_rule(apart, goal(seasons=1), chosen_on=np.arange(BEDS) < BEDS // 2)
     assert mixed.share_without_tests == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize("rising", [True, False])
+def test_of_amounts_worth_the_same_but_for_rounding_the_smaller_goes_on(rising: bool) -> None:
+    """A last place of a sum must not choose: other processors round another way."""
+    alike = np.array([[0.2, 0.3, 0.3], [0.2, 0.3, 0.3]])
+    for nudge in (0.0, 6e-16, -6e-16):
+        value = alike + np.array([0.0, 0.0, nudge])
+        assert rule_lines.cut_into_lines(value, lines=4, rising=rising) == ((0, 2, 1),)

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from loamshift.core.dose_surface import DoseSurface
 from loamshift.core.plan_goal import RuleBounds, RuleGoal, bounds_of, fixed_plans
 from loamshift.core.reading_bins import BIN_PH, TABLE_P, TABLE_Z, bin_shares, reading_edges
-from loamshift.core.rule_lines import cut_into_lines
+from loamshift.core.rule_lines import HAIR, cut_into_lines
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
@@ -267,7 +267,7 @@ def _without_tests(
 def _first_amount(
     surface: DoseSurface, bounds: RuleBounds, goal: RuleGoal, halves: tuple[IntArray, IntArray]
 ) -> float:
-    """The best first amount by the rule of one test [g/m2]."""
+    """The best first amount by the rule of one test, the smaller of two alike [g/m2]."""
     one_test = replace(goal, seasons=2, tests=goal.tests[:1])
     tried = []
     for amount in goal.first_g_m2.tolist():
@@ -276,12 +276,12 @@ def _first_amount(
         both = _both(_tables(surface, bounds, one_test, halves, first_g_m2=amount, edges=edges))
         tried.append((float(both.good.max(axis=0).sum()), amount, both))
     best, best_value = 0.0, -math.inf
-    for most, amount, both in sorted(tried, key=lambda one: -one[0]):
-        if most <= best_value:
+    for most, amount, both in sorted(tried, key=lambda one: (-round(one[0] / HAIR), one[1])):
+        if most <= best_value + HAIR:
             break  # no rule does better than the best second amount of every bin, harm left aside
         policy = _solve(both, one_test, acid=surface.sign > 0.0)
         value = policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal))
-        if value > best_value:
+        if value > best_value + HAIR:
             best, best_value = amount, value
     return best
 

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
+
+HAIR: Final = 1e-9
+"""Sums nearer to each other than this are equal: what rounding does must not choose [-]."""
 
 
 def cut_into_lines(
@@ -15,7 +20,7 @@ def cut_into_lines(
     """Bins (low to high) cut into so many lines at most, each with one amount.
 
     The amount rises with the reading for acid and falls with it for lime. Dynamic programme over
-    the end of a line and its amount.
+    the end of a line and its amount. Of what is worth the same: fewer lines, smaller amounts.
 
     Parameters
     ----------
@@ -58,7 +63,8 @@ def cut_into_lines(
         best[line, 1:, 1:] = running[:-1] + total[1:, 1:]
         came[line, 1:, 1:, 0] = starts[:-1]
         came[line, 1:, 1:, 1] = np.take_along_axis(which[:, :-1], starts[:-1], axis=0)
-    line, choice = divmod(int(np.argmax(best[:, bins])), choices)
+    ends = best[:, bins].ravel()
+    line, choice = divmod(int(np.argmax(ends >= ends.max() - HAIR)), choices)
     end = bins
     found: list[tuple[int, int, int]] = []
     while line > 1:
@@ -80,5 +86,5 @@ def _running_best(values: FloatArray, *, axis: int) -> tuple[FloatArray, IntArra
     rest[axis] = slice(1, None)
     before = [slice(None), slice(None)]
     before[axis] = slice(None, -1)
-    first[tuple(rest)] = values[tuple(rest)] > best[tuple(before)]
+    first[tuple(rest)] = values[tuple(rest)] > best[tuple(before)] + HAIR
     return best, np.maximum.accumulate(np.where(first, place, 0), axis=axis)
