@@ -1,7 +1,6 @@
 """Streams a long table through ``triage`` in a fresh process, and says what that took.
 
-    many_worker.py ROWS FOLDER         every row judged by a stand-in, so that what remains is reading,
-                                       keeping and writing
+    many_worker.py ROWS FOLDER         judged by a stand-in: what remains is reading and writing
     many_worker.py ROWS FOLDER real    every row judged
 
 Prints a JSON object: rows a second of processor time, and the most memory held at a time [MB].
@@ -16,6 +15,7 @@ import sys
 import time
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from loamshift.case.table import judge_block as judging
 from loamshift.cli.run import run
@@ -49,7 +49,8 @@ def stand_in() -> None:
         ph_high=7.0,
         questions=("bed.area", "place.name"),
     )
-    judging.judge_alike = lambda rows, **_: {
+    module: Any = judging
+    module.judge_alike = lambda rows, **_: {
         place: replace(one, key=key) for place, (key, _) in enumerate(rows)
     }
 

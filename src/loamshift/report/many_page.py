@@ -88,15 +88,9 @@ def _verdicts(counts: ManyCounts, words: Words) -> Iterator[Block]:
 def _call(counts: ManyCounts, words: Words) -> Iterator[Block]:
     stopped = counts.verdicts.get(Decision.STOP.value, 0)
     yield Paragraph(say(message("many-call-these", count=stopped), words))
-    titles = (say(message("many-column-row"), words), say(message("many-column-key"), words))
-    why = say(message("many-column-why"), words)
-    columns = (
-        Column(titles[0], Align.RIGHT),
-        Column(titles[1]),
-        *map(Column, counts.carried),
-        Column(why),
-    )
-    rows = tuple((f"{one.row}", one.key, *one.who, one.why) for one in counts.called)
+    key, row, why = (say(message(f"many-column-{one}"), words) for one in ("key", "row", "why"))
+    columns = (Column(key), Column(row, Align.RIGHT), *map(Column, counts.carried), Column(why))
+    rows = tuple((one.key, f"{one.row}", *one.who, one.why) for one in counts.called)
     yield Table(columns, rows)
     if stopped > len(counts.called):
         more = message(
