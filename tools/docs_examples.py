@@ -118,6 +118,7 @@ def _workplace() -> Iterator[None]:
     with tempfile.TemporaryDirectory() as folder:
         for path in (*EXAMPLES.glob("*.toml"), *EXAMPLES.glob("*.csv")):
             shutil.copy(path, folder)
+        shutil.copytree(EXAMPLES / "field", Path(folder) / "field")
         os.environ.update(COLUMNS=str(WIDTH), TERMINAL_WIDTH=str(WIDTH), NO_COLOR="1")
         try:
             with contextlib.chdir(folder):

@@ -52,6 +52,7 @@ def test_nothing_is_drawn_of_nothing() -> None:
     of_more = {
         *(FigureKind.HISTORY, FigureKind.CALIBRATION, FigureKind.LAYERS),
         *(FigureKind.TRIAL, FigureKind.TRIAL_SIZE),
+        *(FigureKind.FIELD_RATES, FigureKind.FIELD_PH),
     }
     assert set(FIGURES) == set(FigureKind) - of_more, "those are of many answers, or not of one"
 

@@ -58,6 +58,7 @@ _COMMANDS: Final = (
     ("score", "score.command"),
     ("card", "card.command"),
     ("next", "next_test.command"),
+    ("map", "map.command"),
     ("claim", "claim.command"),
     ("water", "water.command"),
     ("convert", "convert.command"),

@@ -23,6 +23,7 @@ class CardKind(StrEnum):
     SAMPLE = "sample"
     WATER = "water"
     TRIAL = "trial"
+    FIELD = "field"
 
 
 @dataclass(frozen=True, slots=True)

@@ -91,6 +91,10 @@ class FigureKind(StrEnum):
     """Differences from the control day by day, with intervals, beside the forecast."""
     TRIAL_SIZE = "trial-size"
     """The smallest difference that so many pots of each treatment can show."""
+    FIELD_RATES = "field-rates"
+    """Zones of a field by what goes on them."""
+    FIELD_PH = "field-ph"
+    """A field by its pH, with the samples."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from loamshift.report.chart_course import draw_course
 from loamshift.report.chart_decides import draw_decides
 from loamshift.report.chart_dose import draw_dose
 from loamshift.report.chart_drawing import Drawing
+from loamshift.report.chart_field import draw_field
 from loamshift.report.chart_history import draw_history
 from loamshift.report.chart_layers import draw_layers
 from loamshift.report.chart_options import draw_options
@@ -43,6 +44,8 @@ DRAWN: Mapping[FigureKind, Callable[..., Drawing]] = MappingProxyType(
         FigureKind.LAYERS: draw_layers,
         FigureKind.TRIAL: draw_trial,
         FigureKind.TRIAL_SIZE: draw_trial_size,
+        FigureKind.FIELD_RATES: draw_field,
+        FigureKind.FIELD_PH: draw_field,
     }
 )
 """What draws each kind of figure."""

@@ -57,6 +57,30 @@ class Colour(StrEnum):
     """Text on pale warmth; ``ON_WARM`` on strong, ``ON_BOTH`` where paper and dark agree."""
     ON_WARM = "on-warm"
     ON_BOTH = "on-both"
+    PH_1 = "ph-1"
+    """Ground by its pH, from very acid plum over bone to petrol; ``PH_16`` the least acid."""
+    PH_2 = "ph-2"
+    PH_3 = "ph-3"
+    PH_4 = "ph-4"
+    PH_5 = "ph-5"
+    PH_6 = "ph-6"
+    PH_7 = "ph-7"
+    PH_8 = "ph-8"
+    PH_9 = "ph-9"
+    PH_10 = "ph-10"
+    PH_11 = "ph-11"
+    PH_12 = "ph-12"
+    PH_13 = "ph-13"
+    PH_14 = "ph-14"
+    PH_15 = "ph-15"
+    PH_16 = "ph-16"
+    RATE_0 = "rate-0"
+    """Ground by what goes on it: nothing; ``RATE_5`` the most."""
+    RATE_1 = "rate-1"
+    RATE_2 = "rate-2"
+    RATE_3 = "rate-3"
+    RATE_4 = "rate-4"
+    RATE_5 = "rate-5"
 
 
 Colours = Mapping[Colour, str | None]
@@ -93,6 +117,28 @@ PALETTES: Mapping[Tone, Colours] = MappingProxyType(
                 Colour.ON_COOL: "#000000",
                 Colour.ON_WARM: "#FFFFFF",
                 Colour.ON_BOTH: "#000000",
+                Colour.PH_1: "#5A2848",
+                Colour.PH_2: "#663254",
+                Colour.PH_3: "#7E486A",
+                Colour.PH_4: "#966284",
+                Colour.PH_5: "#AF809E",
+                Colour.PH_6: "#C49EB6",
+                Colour.PH_7: "#D7BCCC",
+                Colour.PH_8: "#E4D1D3",
+                Colour.PH_9: "#EBDFCE",
+                Colour.PH_10: "#E2E1CE",
+                Colour.PH_11: "#C6D8D3",
+                Colour.PH_12: "#A6C7CC",
+                Colour.PH_13: "#82AFBA",
+                Colour.PH_14: "#5F95A3",
+                Colour.PH_15: "#3F7989",
+                Colour.PH_16: "#2F6B7C",
+                Colour.RATE_0: "#F4EEE0",
+                Colour.RATE_1: "#CFE0E3",
+                Colour.RATE_2: "#A3C4CB",
+                Colour.RATE_3: "#74A4B0",
+                Colour.RATE_4: "#488494",
+                Colour.RATE_5: "#235663",
             }
         ),
         Tone.DARK: MappingProxyType(
@@ -121,6 +167,28 @@ PALETTES: Mapping[Tone, Colours] = MappingProxyType(
                 Colour.ON_COOL: "#FFFFFF",
                 Colour.ON_WARM: "#000000",
                 Colour.ON_BOTH: "#000000",
+                Colour.PH_1: "#DDA9CB",
+                Colour.PH_2: "#D39EC1",
+                Colour.PH_3: "#BF8AAD",
+                Colour.PH_4: "#AA7698",
+                Colour.PH_5: "#926383",
+                Colour.PH_6: "#7C546F",
+                Colour.PH_7: "#67465D",
+                Colour.PH_8: "#58414C",
+                Colour.PH_9: "#4E433C",
+                Colour.PH_10: "#45483E",
+                Colour.PH_11: "#3A4E50",
+                Colour.PH_12: "#3B5F69",
+                Colour.PH_13: "#467886",
+                Colour.PH_14: "#5993A3",
+                Colour.PH_15: "#72AFBE",
+                Colour.PH_16: "#7FBDCC",
+                Colour.RATE_0: "#2A2722",
+                Colour.RATE_1: "#2B4A52",
+                Colour.RATE_2: "#3B6874",
+                Colour.RATE_3: "#528A99",
+                Colour.RATE_4: "#73AEBD",
+                Colour.RATE_5: "#A6D6E2",
             }
         ),
         Tone.PRINT: MappingProxyType(
@@ -149,6 +217,28 @@ PALETTES: Mapping[Tone, Colours] = MappingProxyType(
                 Colour.ON_COOL: "#000000",
                 Colour.ON_WARM: "#000000",
                 Colour.ON_BOTH: "#000000",
+                Colour.PH_1: "#2E2E2E",
+                Colour.PH_2: "#373737",
+                Colour.PH_3: "#494949",
+                Colour.PH_4: "#5A5A5A",
+                Colour.PH_5: "#6C6C6C",
+                Colour.PH_6: "#7C7C7C",
+                Colour.PH_7: "#8A8A8A",
+                Colour.PH_8: "#999999",
+                Colour.PH_9: "#A7A7A7",
+                Colour.PH_10: "#B4B4B4",
+                Colour.PH_11: "#C2C2C2",
+                Colour.PH_12: "#CECECE",
+                Colour.PH_13: "#DCDCDC",
+                Colour.PH_14: "#E9E9E9",
+                Colour.PH_15: "#F8F8F8",
+                Colour.PH_16: "#FFFFFF",
+                Colour.RATE_0: "#FFFFFF",
+                Colour.RATE_1: "#E0E0E0",
+                Colour.RATE_2: "#BEBEBE",
+                Colour.RATE_3: "#989898",
+                Colour.RATE_4: "#6E6E6E",
+                Colour.RATE_5: "#444444",
             }
         ),
     }

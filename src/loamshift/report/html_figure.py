@@ -14,6 +14,7 @@ ALONG_THE_CALENDAR: Final = frozenset(
     (
         *(FigureKind.DECIDES, FigureKind.COURSE, FigureKind.YEAR),
         *(FigureKind.HISTORY, FigureKind.LAYERS, FigureKind.TRIAL),
+        *(FigureKind.FIELD_RATES, FigureKind.FIELD_PH),
     )
 )
 """Figures that take all the room there is; bars of few words are no better for more."""

@@ -30,6 +30,7 @@ cli-help-claim-short = Check a claim: what would this material really do?
 cli-help-water-short = The lime that hard water adds, and the acid to treat it.
 cli-help-convert-short = Convert units, cups of a material, and pH methods.
 cli-help-next-short = Which test to make next, and what each would be worth.
+cli-help-map-short = Map a field, cut it into zones, and say what to spread on each.
 cli-help-sample-short = How many cores to take, where, how deep, and when.
 cli-help-plants-short = The pH a plant needs, with sources.
 cli-help-materials-short = What a product contains, with sources.
@@ -89,6 +90,11 @@ cli-help-convert =
     Convert a quantity to another unit, or a pH to another method.
 
     A cup is a volume: name what is in it, and you get the weight with its range. A pH is converted by every published equation, the one used here first, each with its error.
+cli-help-map =
+    Map a field from its samples, cut it into zones, and say what to spread on each.
+
+    The map is drawn only where samples left out of it can be told from the others. Where they cannot, it says so, and the field or your own zones get one rate each.
+
 cli-help-next =
     Say which test of a bed to make next, and what each would be worth.
 
@@ -267,6 +273,18 @@ cli-help-new-the-file = File to write. Otherwise it is printed.
 cli-help-new-force = Overwrite an existing file.
 
 ## next
+
+cli-help-map-file = Samples or zones: a table with coordinates (.csv, .xlsx), or .gpkg, .geojson, .shp.
+cli-help-map-boundary = Outline of the field. Without one the map ends near the outermost samples.
+cli-help-map-zones = Zones to use where the samples show no pattern.
+cli-help-map-case = Case file with what holds for the whole field: plants, place, depth, products with prices.
+cli-help-map-out = Folder for everything: letter, driver's sheet, GeoPackage, shapefile, GeoTIFF, pictures, figures.
+cli-help-map-crs = Coordinate system of files that do not name theirs, such as EPSG:32630.
+cli-help-map-column = A column by its heading: ph, method, clay, om, oc or name. Say it once for each.
+cli-help-map-cell = Side of a cell of the map in metres.
+cli-help-map-sample-price = Price of one more sample with its analysis.
+cli-help-map-loss-per-ha = What a hectare outside the range costs you in a year.
+cli-help-map-seed = Seed of the shuffle that says which samples are left out together.
 
 cli-help-next-file = A case file, or the JSON of an answer.
 cli-help-next-price = Your own price of a test, such as buffer-ph=12. Say it once for each test.
