@@ -194,6 +194,15 @@ def test_the_result_is_shown_and_shared(trial: Trial) -> None:
     assert "loamshift trial" not in text and "Enter the readings on the trial" in text
 
 
+def test_its_forecasts_are_scored_with_those_of_the_bed(trial: Trial, bed: Bed) -> None:
+    kept = json.loads(trial.forecast_text)
+    trial.forecast_text = json.dumps({**kept, "made_on": "2026-04-19"})
+    Writer(trial.office, what="Kept early").change(trial, seen_version=1)
+    day(trial, 1)
+    shown = page(f"/beds/{bed.pk}/scores")
+    assert "Peat: peat" in shown and "trial, 19\u00a0April" in shown
+
+
 def test_once_read_its_layout_stays_and_its_name_does_not(trial: Trial, bed: Bed) -> None:
     day(trial, 0)
     address, forecast = f"/trials/{trial.pk}/edit", trial.forecast_text

@@ -16,6 +16,8 @@ class IssuedAs(StrEnum):
     LETTER = "letter"
     PLAN = "plan"
     """A plan that was saved without a letter."""
+    TRIAL = "trial"
+    """Kept with a trial before its first reading."""
     HINDCAST = "hindcast"
     """Worked out afterwards, from nothing but what was known before the reading."""
 

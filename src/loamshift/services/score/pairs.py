@@ -81,7 +81,7 @@ def scored_pairs(
             left_out = LeftOut.AGAIN
         else:
             counted.add(last.key)
-        pairs.append(_scored(last, read, left_out, bed=bed, bed_key=bed_key))
+        pairs.append(scored_pair(last, read, left_out, bed=bed, bed_key=bed_key))
     return tuple(pairs)
 
 
@@ -95,7 +95,7 @@ def _as_planned(issued: IssuedForecast, applied: Sequence[Applied], day: date) -
     return _AS_PLANNED[0] <= done / planned <= _AS_PLANNED[1]
 
 
-def _scored(
+def scored_pair(
     issued: IssuedForecast,
     read: ScoredReading,
     left_out: LeftOut | None,
@@ -103,6 +103,7 @@ def _scored(
     bed: str,
     bed_key: str,
 ) -> ScoredPair:
+    """A reading held against a forecast for its day; ``left_out`` says why it does not count."""
     held_sd = issued.measured_sd or 0.0
     held = held_against(
         issued.dates,

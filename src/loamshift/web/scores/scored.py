@@ -13,10 +13,13 @@ from loamshift.domain.score import IssuedForecast, ScoredPair, ScoreSummary
 from loamshift.errors import InputError
 from loamshift.services.score.pairs import scored_pairs
 from loamshift.services.score.summary import score_summary
-from loamshift.store.models import Bed, Office
+from loamshift.services.score.trials import trial_pairs
+from loamshift.store.models import Bed, Office, Trial
+from loamshift.store.scope import kept
 from loamshift.web.cases import case_of, key_of
 from loamshift.web.once import Once
 from loamshift.web.scores.issued import draw_from_letters, forecasts_of
+from loamshift.web.trials.opened import opened, result_of
 
 _CASES: Final[Once[Case]] = Once(1024)
 
@@ -40,6 +43,12 @@ def scored(beds: QuerySet[Bed], office: Office, *, today: date) -> Scored:
     for bed in beds.filter(pk__in=issued):
         try:
             pairs += pairs_of(bed, issued[bed.pk], today=today)
+        except (InputError, ValueError):
+            faulty += 1
+    for trial in kept(Trial, office).filter(bed__in=beds).exclude(readings_text=""):
+        try:
+            there = opened(trial)
+            pairs += trial_pairs(result_of(there, trial), bed=trial.name, bed_key=str(trial.bed_id))
         except (InputError, ValueError):
             faulty += 1
     found = tuple(pairs)

@@ -113,6 +113,7 @@ score-column-outcome = outcome
 score-from = { $as ->
     [letter] letter, { $day }
     [plan] saved plan, { $day }
+    [trial] trial, { $day }
    *[hindcast] hindcast, { $day }
 }
 score-outcome = { $outcome ->
@@ -164,7 +165,7 @@ cli-score-whose = { $file } is a forecast for “{ $name }”, and no case file 
 
 score-pair-bed = number of the bed in this file, so that tests of one bed can be told to belong together
 score-pair-region = country, or ten degrees of latitude where no country is known
-score-pair-issued-as = letter, plan (saved without a letter) or hindcast (worked out afterwards)
+score-pair-issued-as = letter, plan (saved without a letter), trial (kept before its readings) or hindcast (worked out afterwards)
 score-pair-issued-month = year and month in which the forecast was issued
 score-pair-lead-days = days from the forecast to the test
 score-pair-counted = yes, or why not: rough (method), otherwise (plan not followed), again (forecast scored already)
