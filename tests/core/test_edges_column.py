@@ -597,9 +597,7 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     temp = np.array([-10.0, 0.0, 0.1, 2.9, 3.0, 5.0, 10.0, 25.0, 30.0, 32.0, 35.0, 36.0, 40.0,
                      42.5, 45.0, 49.0, 50.0, 55.0, 65.0])  # fmt: skip
     days = temperatures(temp)
-    inverse, heat, nitrification, urea, warm, wetness, rotting, same = climate_array(days, laws())[
-        :, 0
-    ].T
+    inverse, heat, nitrification, urea, warm, rotting, same = climate_array(days, laws())[:, 0].T
     assert np.array_equal(same, temp)
     sulfur_params, nitrogen = model.sulfur_parameters(), model.nitrogen_parameters()
     energy = sulfur_params.activation_energy_kj_mol
@@ -612,7 +610,7 @@ def test_the_days_factors_are_those_of_the_laws_of_sulfur_and_nitrogen() -> None
     made = urea_rate_per_d(temp, params=nitrogen)
     assert urea * nitrogen.urea_rate_per_d == pytest.approx(made, rel=1e-12)
     assert warm.tolist() == (temp > 0.0).astype(float).tolist()
-    assert wetness.tolist() == [0.7] * temp.size
+    assert water_array(days)[:, 3].tolist() == [0.7] * temp.size
     at_2 = [0.0 if t <= 0.0 else 2.0 ** ((t - 10.0) / 10.0) for t in temp]
     assert rotting.tolist() == pytest.approx(at_2)
 
@@ -667,7 +665,12 @@ def test_water_of_a_day_is_what_drains_and_the_base_it_brings() -> None:
         irrigation_mm=np.array([3.0, 0.0, 2.0]),
         alkalinity_mmolc_l=4.0,
     )
-    assert water_array(days).tolist() == [[0.0, 12.0, 0.0], [5.0, 0.0, 0.0], [7.0, 8.0, 0.0]]
+    wet = days.wetness[0].tolist()
+    assert water_array(days).tolist() == [
+        [0.0, 12.0, 0.0, *wet],
+        [5.0, 0.0, 0.0, *wet],
+        [7.0, 8.0, 0.0, *wet],
+    ]
 
 
 def test_doses_of_sulfur_are_counted_and_other_events_have_none() -> None:

@@ -202,10 +202,10 @@ def run_members(
     layers
         Mass, start, carbonate, root share of each layer, see ``column_pack`` [mixed].
     climate
-        Shape (days, layers, 8), see ``column_numbers`` [mixed].
+        Shape (days, layers, 7), see ``column_numbers`` [mixed].
     water
-        Shape (days, 3): drainage, base of the irrigation, acid from the air, see
-        ``column_numbers`` [mixed].
+        Shape (days, 3 + layers): drainage, base of the irrigation, acid from the air, wetness of
+        each layer, see ``column_numbers`` [mixed].
     when
         Day, kind and dose of each event [index].
     events

@@ -143,10 +143,11 @@ LOW_UM, HIGH_UM, FRAC, A1, A2, A3, PER_LOG, PER_EATEN = range(8)
 its mean diameter [1/um]."""
 N_SIZE_NUMBERS: Final = 8
 
-INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, WETNESS, ROTTING, TEMP = range(8)
-"""Of the weather in a layer on a day."""
-DRAINAGE, WATER_BASE, AIR_ACID = range(3)
-"""Of the water and the air on a day [mm, mmolc/m2, mmolc/m2/yr]."""
+INVERSE_TEMP, SULFUR_HEAT, NITRIFICATION, UREA_SPEED, WARM, ROTTING, TEMP = range(7)
+"""Of the warmth of a layer on a day; beds of one place share it."""
+DRAINAGE, WATER_BASE, AIR_ACID, WETNESS = range(4)
+"""Of the water and the air on a day [mm, mmolc/m2, mmolc/m2/yr], and the wetness of the first
+layer; the others follow [field capacity]."""
 
 N_TOTALS: Final = 6 * LANES
 APPLIED, TURNOVER, WATER, BACKGROUND, DRAINED, LOWEST_PH = range(0, N_TOTALS, LANES)

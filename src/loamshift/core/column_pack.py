@@ -190,7 +190,7 @@ def co2_factors(edges_cm: FloatArray, laws: ColumnLaws) -> FloatArray:
 
 
 def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
-    """The weather for the kernel.
+    """The warmth of each day for the kernel.
 
     Parameters
     ----------
@@ -202,9 +202,9 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (days, layers, 8): what an activation energy is multiplied by, heat factor of
-        sulfur, nitrification and urea against 25 degC, 1 where not frozen, wetness, rotting of
-        humus against its reference temperature, and the temperature [mol/kJ, -, degC].
+        Shape (days, layers, 7): what an activation energy is multiplied by, heat factor of
+        sulfur, nitrification and urea against 25 degC, 1 where not frozen, rotting of humus
+        against its reference temperature, and the temperature [mol/kJ, -, degC].
 
     Notes
     -----
@@ -248,7 +248,6 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
         warm * warmth * nitrification_heat,
         warm * np.exp(laws.urea_activation_energy_kj_mol * inverse(temp)),
         warm,
-        weather.wetness,
         warm * laws.humus_q10 ** ((temp - laws.humus_reference_temp_c) / 10.0),
         temp,
     )
@@ -266,8 +265,8 @@ def water_array(weather: ColumnWeather) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (days, 3): drainage, base of the irrigation, acid from the air beyond what the load
-        holds [mm, mmolc/m2, mmolc/m2/yr].
+        Shape (days, 3 + layers): drainage, base of the irrigation, acid from the air beyond what
+        the load holds, and wetness of each layer [mm, mmolc/m2, mmolc/m2/yr, field capacity].
 
     Notes
     -----
@@ -283,11 +282,13 @@ def water_array(weather: ColumnWeather) -> FloatArray:
     ...                      drainage_mm=np.zeros(2), irrigation_mm=np.array([0.0, 3.0]),
     ...                      alkalinity_mmolc_l=5.0, leaching_factor=1.0)
     >>> water_array(days).tolist()
-    [[0.0, 0.0, 0.0], [0.0, 15.0, 0.0]]
+    [[0.0, 0.0, 0.0, 1.0], [0.0, 15.0, 0.0, 1.0]]
     """
     base = weather.irrigation_mm * weather.alkalinity_mmolc_l
     air = np.zeros_like(base) if weather.air_mmolc_m2_year is None else weather.air_mmolc_m2_year
-    return np.ascontiguousarray(np.stack((weather.drainage_mm, base, air), axis=1))
+    return np.ascontiguousarray(
+        np.column_stack((weather.drainage_mm, base, air, weather.wetness)), dtype=np.float64
+    )
 
 
 def event_arrays(events: ColumnEvents) -> tuple[IntArray, FloatArray]:

@@ -213,9 +213,11 @@ def run_days(
                 for j in range(n):
                     add_background(cell, number, totals, work, layer, j, air)
                 if live[layer, SULFUR // LANES] > 0:
-                    _oxidise(cell, grain, sizes, doses, number, work, live, climate, day, layer, n)
+                    _oxidise(
+                        cell, grain, sizes, doses, number, work, live, climate, water, day, layer, n
+                    )
                 if climate[day, layer, WARM] > 0.0:
-                    _feed(cell, number, work, live, climate, day, layer, n)
+                    _feed(cell, number, work, live, climate, water, day, layer, n)
                 if live[layer, FAST // LANES] > 0:
                     _release(cell, number, work, live, layer, n)
                 _lime(cell, number, work, live, layer, n)
@@ -266,6 +268,7 @@ def _oxidise(
     work: FloatArray,
     live: IntArray,
     climate: FloatArray,
+    water: FloatArray,
     day: int,
     layer: int,
     n: int,
@@ -286,7 +289,7 @@ def _oxidise(
             number,
             work,
             j,
-            wetness=climate[day, layer, WETNESS],
+            wetness=water[day, WETNESS + layer],
             heat=heat,
             inverse_temp=climate[day, layer, INVERSE_TEMP],
             temp_c=temp,
@@ -375,6 +378,7 @@ def _feed(
     work: FloatArray,
     live: IntArray,
     climate: FloatArray,
+    water: FloatArray,
     day: int,
     layer: int,
     n: int,
@@ -398,7 +402,7 @@ def _feed(
     if not feeds and not rots:
         return
     for j in range(n):
-        open_life(number, work, j, climate[day, layer, WETNESS])
+        open_life(number, work, j, water[day, WETNESS + layer])
     if feeds:
         speed, nitrification = climate[day, layer, UREA_SPEED], climate[day, layer, NITRIFICATION]
         for j in range(n):

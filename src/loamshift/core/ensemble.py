@@ -100,9 +100,7 @@ def draw_members(
         raise OutOfRangeError(f"n_members {n_members} must be 1 or more")
     _check_priors(middle, width, logged, lowest, highest)
     members = np.empty((n_members, count), dtype=np.float64)
-    for index in range(count):
-        slices = rng.permutation(n_members)
-        share = (slices + rng.random(n_members)) / n_members
+    for index, share in enumerate(even_shares(count, n_members=n_members, rng=rng)):
         if width[index] == 0.0:
             members[:, index] = middle[index]
             continue
@@ -125,6 +123,41 @@ def draw_members(
                 high=float(highest[index]),
             )
     return members
+
+
+def even_shares(count: int, *, n_members: int, rng: np.random.Generator) -> FloatArray:
+    """A Latin hypercube of probabilities, a row for each parameter.
+
+    Parameters
+    ----------
+    count
+        Parameters [count].
+    n_members
+        Members, 1 or more [count].
+    rng
+        Seeded generator [object].
+
+    Returns
+    -------
+    ndarray
+        One value in each of ``n_members`` slices of equal width, shuffled, shape
+        (count, n_members) [0-1].
+
+    References
+    ----------
+    mckay-1979
+
+    Examples
+    --------
+    >>> made = even_shares(1, n_members=4, rng=np.random.default_rng(1))
+    >>> sorted((made[0] * 4.0).astype(int).tolist())
+    [0, 1, 2, 3]
+    """
+    made = np.empty((count, n_members))
+    for row in made:
+        slices = rng.permutation(n_members)
+        row[:] = (slices + rng.random(n_members)) / n_members
+    return made
 
 
 def quantile_bands(

@@ -28,8 +28,8 @@ Bucket = Callable[
 ]
 """A way to follow the days of a bucket, as ``run_bucket`` does."""
 
-_MOST_ROUNDS: Final = 200
-_STILL_MM: Final = 1.0e-9
+MOST_ROUNDS: Final = 200
+STILL_MM: Final = 1.0e-9
 """Years repeat themselves where store and snow end within this of where they began [mm]."""
 
 
@@ -185,7 +185,7 @@ def bucket_years(
     capacity, eased = surface[0], surface[1]
     store = capacity
     snow = 0.0
-    for _ in range(_MOST_ROUNDS):
+    for _ in range(MOST_ROUNDS):
         store_before, snow_before = store, snow
         for day in range(len(wished)):
             drawn_mm[day] = drained_mm[day] = stored_mm[day] = 0.0
@@ -215,5 +215,5 @@ def bucket_years(
                     snow = 0.0
                 first += length
                 snow_mm[month] += snow
-        if abs(store - store_before) + abs(snow - snow_before) < _STILL_MM:
+        if abs(store - store_before) + abs(snow - snow_before) < STILL_MM:
             break

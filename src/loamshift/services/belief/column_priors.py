@@ -4,29 +4,34 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.background import load_at_scale
-from loamshift.core.column_layout import MemberParameters
 from loamshift.core.ensemble import draw_members
-from loamshift.core.need import WHOLE_PCT
-from loamshift.core.nitrogen_share import BARE, humus_rest, realised_row, unreturned_row
+from loamshift.core.nitrogen_share import BARE, realised_row, unreturned_row
 from loamshift.domain.humus import HumusHistory
-from loamshift.domain.soil import CarbonateBelief, Soil
+from loamshift.domain.soil import Soil
 from loamshift.errors import InputError
-from loamshift.services.belief.humus import HUMUS_FIELDS, humus_parameters, humus_rows
+from loamshift.services.belief.humus import humus_parameters, humus_rows
+from loamshift.services.belief.member_parameters import BedNumbers, parameters_from
+from loamshift.services.belief.member_parameters import (
+    carbonate_quantile_pct as carbonate_quantile_pct,
+)
+from loamshift.services.belief.members import Cause as Cause
+from loamshift.services.belief.members import Members as Members
+from loamshift.services.belief.members import at_scale as at_scale
+from loamshift.services.belief.members import parameters_of as parameters_of
 from loamshift.services.context.air import air_acid
 from loamshift.services.context.water import anions_row
-from loamshift.tables.model import ledger_parameters, verdict_values
-from loamshift.tables.parameters import load_parameters, parameter_values
+from loamshift.tables.parameters import load_parameters
 
 FloatArray = NDArray[np.float64]
+PriorRow = tuple[float, float, bool, float, float]
 
 SD_IN_95_PCT: Final = 2.0 * 1.959964
 """Standard deviations from one end of a central 95 % range to the other."""
@@ -57,83 +62,6 @@ class Prior:
     name: str
     shape: Shape
     cause: Cause
-
-
-@dataclass(frozen=True, slots=True)
-class Members:
-    """The members drawn: for the column, and by name for the question where width comes from.
-
-    ``draws`` holds one column for each of ``causes``, shape (n_members, n_drawn); ``reading_z`` is
-    the error of one further reading in standard deviations, shape (n_members,).
-    """
-
-    parameters: MemberParameters
-    causes: tuple[Cause, ...]
-    draws: FloatArray
-    reading_z: FloatArray
-
-    def rows(self, index: NDArray[np.int64]) -> Members:
-        """Some of the members, in this order, with repeats.
-
-        Parameters
-        ----------
-        index
-            Which, shape (n,) [index].
-        """
-        return Members(
-            parameters_of(self.parameters, index),
-            self.causes,
-            self.draws[index],
-            self.reading_z[index],
-        )
-
-
-def at_scale(parameters: MemberParameters, log10_k: FloatArray) -> MemberParameters:
-    """The members at other values of the buffer scale, their loads going with it.
-
-    Parameters
-    ----------
-    log10_k
-        The scale each is to have, shape (n_members,) [log10].
-    """
-    load = load_at_scale(
-        parameters.background_mmolc_m2_year,
-        log10_k=log10_k,
-        log10_k_usual=parameters.log10_k,
-        params=ledger_parameters(),
-    )
-    return replace(parameters, log10_k=log10_k, background_mmolc_m2_year=load)
-
-
-def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> MemberParameters:
-    """The parameters of some of the members.
-
-    Parameters
-    ----------
-    index
-        Which of them, in this order, with repeats, shape (n,) [index].
-    """
-    return MemberParameters(
-        **{field.name: getattr(parameters, field.name)[index] for field in fields(MemberParameters)}
-    )
-
-
-class Cause(StrEnum):
-    """What the width of a forecast can come from; the messages ``cause-…`` say each."""
-
-    SULFUR = "sulfur"
-    NITROGEN = "nitrogen"
-    LIME = "lime"
-    CARBONATE = "free-lime"
-    LEACHING = "leaching"
-    SALTS = "salts"
-    BUFFERING = "buffering"
-    FIRST_READING = "first-reading"
-    NEXT_READING = "next-reading"
-    SOIL_MASS = "soil-mass"
-    WETNESS = "wetness"
-    ALKALINITY = "alkalinity"
-    HUMUS = "humus"
 
 
 PRIORS: Final[Mapping[str, Prior]] = {
@@ -307,6 +235,103 @@ def draw_soil_members(
     ----------
     mckay-1979, rowley-2019, own-judgement
     """
+    priors = priors_of(
+        land_use=land_use,
+        in_pot=in_pot,
+        water_known=water_known,
+        rotting=rotting,
+        organic_acid=organic_acid,
+        humus=humus,
+        air_spread=air_spread,
+        is_fed=is_fed,
+    )
+    centre, spread, logged, low, high = zip(
+        *priors.rows_for(
+            log10_k_mean=soil.k.log10_k_mean,
+            log10_k_sd=soil.k.log10_k_sd,
+            ph_water_sd=soil.ph.ph_water_sd,
+        ),
+        strict=True,
+    )
+    drawn = draw_members(
+        centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
+    )
+    value = dict(zip(priors.names, drawn.T, strict=True))
+    parameters = parameters_from(
+        value,
+        bed=BedNumbers(
+            ph_water=soil.ph.ph_water,
+            log10_k_usual=soil.k.log10_k_mean,
+            in_pot=in_pot,
+            water_known=water_known,
+            keeps_bare=priors.keeps_bare,
+            water_anions_mmolc_l=water_anions_mmolc_l,
+        ),
+        carbonate_pct=carbonate_quantile_pct(soil.carbonate, value["carbonate"]),
+        humus={}
+        if humus is None
+        else humus_parameters(
+            humus, {name: value[name] for name in priors.of_humus}, soil=soil, years_back=years_back
+        ),
+    )
+    return Members(parameters, priors.causes, drawn, value["reading_z"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PriorRows:
+    """What is drawn for a kind of bed, in order: names, causes and rows.
+
+    A row is centre, spread, whether lognormal, lowest and highest; those of the scale and of the
+    first reading hang on the bed and hold no spread here. ``of_humus`` names what is drawn of
+    humus that rots.
+    """
+
+    names: tuple[str, ...]
+    causes: tuple[Cause, ...]
+    rows: tuple[PriorRow, ...]
+    of_humus: tuple[str, ...]
+    keeps_bare: bool
+
+    def rows_for(
+        self, *, log10_k_mean: float, log10_k_sd: float, ph_water_sd: float
+    ) -> tuple[PriorRow, ...]:
+        """The rows of one bed.
+
+        Parameters
+        ----------
+        log10_k_mean
+            Middle of what is believed of the scale [log10].
+        log10_k_sd
+            Its standard deviation [log10].
+        ph_water_sd
+            Error of the first reading [pH].
+        """
+        return (
+            _normal(log10_k_mean, log10_k_sd),
+            _normal(0.0, ph_water_sd),
+            *self.rows[2:],
+        )
+
+
+@lru_cache(maxsize=1024)
+def priors_of(
+    *,
+    land_use: str,
+    in_pot: bool,
+    water_known: bool,
+    rotting: str,
+    organic_acid: str,
+    humus: HumusHistory | None,
+    air_spread: float | None,
+    is_fed: bool,
+) -> PriorRows:
+    """What is drawn for a kind of bed; see :func:`draw_soil_members` for what tells the kind.
+
+    Raises
+    ------
+    InputError
+        For an unknown use of the land.
+    """
     if land_use not in _BACKGROUND:
         raise InputError(f"land_use {land_use!r} is not known; use one of {', '.join(_BACKGROUND)}")
     chosen = dict(PRIORS)
@@ -322,13 +347,13 @@ def draw_soil_members(
         old = chosen[field]
         chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, cause=old.cause)
     of_humus = {} if humus is None else _humus_priors(humus)
-    rows = [
-        (soil.k.log10_k_mean, soil.k.log10_k_sd, False, -math.inf, math.inf),
-        (0.0, soil.ph.ph_water_sd, False, -math.inf, math.inf),
-        (0.0, 1.0, False, -math.inf, math.inf),
-        (0.0, 1.0, False, -math.inf, math.inf),
+    rows = (
+        _normal(0.0, 0.0),
+        _normal(0.0, 0.0),
+        _normal(0.0, 1.0),
+        _normal(0.0, 1.0),
         *(_numbers(prior) for prior in chosen.values()),
-        (0.0, 0.0 if water_known else 1.0, False, -math.inf, math.inf),
+        _normal(0.0, 0.0 if water_known else 1.0),
         *(_numbers(prior) for prior in of_humus.values()),
         _about_one(air_acid(None, year=UNKNOWN_YEAR).spread if air_spread is None else air_spread),
         _numbers(
@@ -343,68 +368,6 @@ def draw_soil_members(
             _numbers(Prior(topic="sulfur", name=name, shape=shape, cause=Cause.SULFUR))
             for name, shape in (("ramp_from_c", Shape.WITHIN), ("grown_z", Shape.NORMAL))
         ),
-    ]
-    centre, spread, logged, low, high = zip(*rows, strict=True)
-    drawn = draw_members(
-        centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
-    )
-    later = tuple(name for name, _ in LATER)
-    value = dict(zip((*_OWN, *chosen, "alkalinity", *of_humus, *later), drawn.T, strict=True))
-    value["background_mmolc_m2_year"] = load_at_scale(
-        value["background_mmolc_m2_year"],
-        log10_k=value["log10_k"],
-        log10_k_usual=soil.k.log10_k_mean,
-        params=ledger_parameters(),
-    )
-    carbonate_pct = carbonate_quantile_pct(soil.carbonate, value["carbonate"])
-    column = parameter_values("column")
-    highest = column["carbonate_plateau_highest_ph"]
-    held_by_lime = soil.ph.ph_water >= column["carbonate_plateau_lowest_ph"]
-    start = np.minimum(soil.ph.ph_water + value["start_ph_shift"], highest)
-    of_field = 0.0 if in_pot else 1.0
-    value["background_mmolc_m2_year"] = value["background_mmolc_m2_year"] * of_field
-    weathering = value["weathering_mmolc_m2_year"] * of_field
-    alkalinity = np.ones(members) if water_known else _guessed_alkalinity(value["alkalinity"])
-    parameters = MemberParameters(
-        log10_k=value["log10_k"],
-        mass_factor=value["mass_factor"],
-        start_ph_shift=value["start_ph_shift"],
-        carbonate_factor=carbonate_pct,
-        coarse_carbonate_frac=1.0 - value["reactive_frac"] * held_by_lime,
-        plateau_ph=np.where(
-            held_by_lime & (carbonate_pct > 0.0), start, np.maximum(start, value["plateau"])
-        ),
-        alkalinity_factor=alkalinity,
-        anions_mmolc_l=value["anions_mmolc_l"] + water_anions_mmolc_l * alkalinity,
-        weathering_mmolc_m2_year=weathering,
-        air_factor=np.ascontiguousarray(value["air_factor"] * of_field),
-        sulfur_ramp_from_c=np.ascontiguousarray(value["sulfur_ramp_from_c"]),
-        sulfur_grown_z=np.ascontiguousarray(value["sulfur_grown_z"]),
-        nitrate_uptake_mol_mol=value["realised_frac"] * (1.0 - value["unreturned_frac"]),
-        humus_rest_mol_mol=(
-            np.zeros(members)
-            if nitrogen_use == BARE
-            else humus_rest(realised=value["realised_frac"], unreturned=value["unreturned_frac"])
-        ),
-        **(
-            dict.fromkeys(HUMUS_FIELDS, np.zeros(members))
-            if humus is None
-            else humus_parameters(
-                humus, {name: value[name] for name in of_humus}, soil=soil, years_back=years_back
-            )
-        ),
-        **{
-            field: np.ascontiguousarray(value[field])
-            for field in PRIORS
-            if field
-            not in (
-                "mass_factor",
-                "plateau",
-                "reactive_frac",
-                "unreturned_frac",
-                "weathering_mmolc_m2_year",
-            )
-        },
     )
     causes = (
         Cause.BUFFERING,
@@ -416,7 +379,19 @@ def draw_soil_members(
         *(prior.cause for prior in of_humus.values()),
         *(cause for _, cause in LATER),
     )
-    return Members(parameters, causes, drawn, value["reading_z"])
+    later = tuple(name for name, _ in LATER)
+    return PriorRows(
+        names=(*_OWN, *chosen, "alkalinity", *of_humus, *later),
+        causes=causes,
+        rows=rows,
+        of_humus=tuple(of_humus),
+        keeps_bare=nitrogen_use == BARE,
+    )
+
+
+def _normal(centre: float, sd: float) -> PriorRow:
+    """A normal prior without bounds."""
+    return centre, sd, False, -math.inf, math.inf
 
 
 def _humus_priors(history: HumusHistory) -> dict[str, Prior]:
@@ -432,41 +407,7 @@ def _humus_priors(history: HumusHistory) -> dict[str, Prior]:
     }
 
 
-def carbonate_quantile_pct(belief: CarbonateBelief, z: FloatArray) -> FloatArray:
-    """Free carbonate of each member from a normal draw.
-
-    Parameters
-    ----------
-    z
-        Standard normal draws, shape (n_members,) [1].
-
-    Returns
-    -------
-    ndarray
-        Content, shape (n_members,) [% CaCO3].
-    """
-    if not belief.is_possible:
-        return np.zeros_like(z)
-    if belief.low_pct == belief.high_pct and belief.zero_weight == 0.0:
-        return np.minimum(belief.high_pct * np.exp(belief.log_sd * z), WHOLE_PCT)
-    share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
-    rest = np.clip((share - belief.zero_weight) / (1.0 - belief.zero_weight), 0.0, 1.0)
-    low, high = math.log(belief.low_pct), math.log(belief.high_pct)
-    return np.where(share < belief.zero_weight, 0.0, np.exp(low + (high - low) * rest))
-
-
-def _guessed_alkalinity(z: FloatArray) -> FloatArray:
-    """Alkalinity of unknown water over the middle guess, from normal draws."""
-    limits = verdict_values()
-    guesses = [limits[f"assumed_alkalinity_{name}"] for name in ("low", "mid", "high")]
-    weights = [limits[f"assumed_alkalinity_{name}_weight"] for name in ("low", "mid", "high")]
-    middles = np.cumsum(weights) - 0.5 * np.asarray(weights)
-    share = np.array([0.5 * (1.0 + math.erf(one / math.sqrt(2.0))) for one in z])
-    logged = np.interp(share, middles, [math.log(guess / guesses[1]) for guess in guesses])
-    return np.asarray(np.exp(logged), dtype=np.float64)
-
-
-def _about_one(spread: float) -> tuple[float, float, bool, float, float]:
+def _about_one(spread: float) -> PriorRow:
     """Centre, spread, whether lognormal, and bounds of a factor about 1."""
     sd = math.log(spread) / (0.5 * SD_IN_95_PCT)
     reach = math.exp(CUT_OFF_SD * sd)
@@ -474,7 +415,7 @@ def _about_one(spread: float) -> tuple[float, float, bool, float, float]:
 
 
 @cache
-def _numbers(prior: Prior) -> tuple[float, float, bool, float, float]:
+def _numbers(prior: Prior) -> PriorRow:
     """Centre, spread, whether lognormal, and bounds of one prior."""
     row = load_parameters()[prior.topic][prior.name]
     middle = row.value
