@@ -30,6 +30,10 @@ class FitError(LoamshiftError):
     """Parameters could not be fitted to the readings given."""
 
 
+class DeviceError(LoamshiftError):
+    """A graphics card was asked for and cannot do the work; the message says what to do next."""
+
+
 @dataclass(frozen=True)
 class Fault:
     """One thing wrong with an input, with its place and its mend.

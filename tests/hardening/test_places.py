@@ -37,7 +37,7 @@ import numpy as np
 from loamshift.core.column_kernel import finish, room_for
 number, cell, _, _, _, totals, work, _ = room_for(layers=1, doses=0, sizes=1)
 sums = np.zeros((0, 7))
-finish(cell, np.zeros((2, 3)), number, totals, work, np.zeros((0, 2, 1)), sums)
+finish(0, cell, np.zeros((2, 3)), number, totals, work, np.zeros((0, 2, 1)), sums)
 print(sums.size)
 """
 

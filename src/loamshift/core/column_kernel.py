@@ -238,7 +238,9 @@ def run_members(
         block = slice(first, min(first + LANES, int(bounds[1])))
         for array in room:
             array[:] = 0
+        n = block.stop - first
         begin(
+            n,
             plan,
             shared,
             members[block],
@@ -252,11 +254,11 @@ def run_members(
         event = day = 0
         while day < water.shape[0]:
             while event < when.shape[0] and when[event, 0] == day:
-                n = block.stop - first
                 happen(when[event], events[event], sizes, number, cell, grain, doses, totals, n)
                 event += 1
             until = int(when[event, 0]) if event < when.shape[0] else water.shape[0]
             run_days(
+                n,
                 np.array([day, until, *plan], dtype=np.int64),
                 *(cell, sample, grain, sizes, doses, curve, number, totals, work, live),
                 climate,
@@ -265,11 +267,12 @@ def run_members(
                 oxidised[block],
             )
             day = until
-        finish(cell, curve, number, totals, work, ends[block], sums[block])
+        finish(n, cell, curve, number, totals, work, ends[block], sums[block])
 
 
 @outermost
 def begin(
+    n: int,
     plan: IntArray,
     shared: FloatArray,
     members: FloatArray,
@@ -289,6 +292,8 @@ def begin(
 
     Parameters
     ----------
+    n
+        Lanes in use [count].
     plan, shared, laws, curve, layers, given_doses
         As in :func:`run_members` [mixed].
     members
@@ -306,7 +311,6 @@ def begin(
     ----------
     own-arithmetic
     """
-    n = members.shape[0]
     for j in range(n):
         number[_STEP_D + j] = 1.0 / plan[2]
         number[_LEACHING + j] = shared[0]
@@ -412,6 +416,7 @@ def happen(
 
 @outermost
 def finish(
+    n: int,
     cell: FloatArray,
     curve: FloatArray,
     number: FloatArray,
@@ -424,6 +429,8 @@ def finish(
 
     Parameters
     ----------
+    n
+        Lanes in use [count].
     cell
         State of the layers, the places on the curve changed here [mixed].
     curve
@@ -448,7 +455,6 @@ def finish(
     ----------
     own-arithmetic
     """
-    n = sums.shape[0]
     for layer in range(cell.shape[0]):
         read_ph(cell, curve, number, work, layer, n)
         for j in range(n):

@@ -72,7 +72,7 @@ class ManyRuns:
     @property
     def n_readings(self) -> int:
         """Readings of each member, the first on day 0."""
-        return self.n_days // int(self.plan[0, 1]) + 1
+        return self.n_days // int(self.plan[:, 1].max(initial=1)) + 1
 
     def __post_init__(self) -> None:
         beds = self.members.shape[0]
@@ -153,6 +153,13 @@ def room_for_results(runs: ManyRuns) -> ManyResults:
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    See ``tests/core/test_column_many.py`` for whole runs.
+
+    >>> callable(room_for_results)
+    True
     """
     beds, members, readings = runs.n_beds, runs.n_members, runs.n_readings
     return ManyResults(
@@ -334,6 +341,13 @@ def stack_events(
     References
     ----------
     own-arithmetic
+
+    Examples
+    --------
+    >>> one = PackedEvents(when=np.array([[3, 8, -1]]), events=np.ones((1, 9)),
+    ...                    sizes=np.zeros((0, 1, 8)), doses=np.zeros((0, 11)))
+    >>> stack_events([one], n_layers=1, n_days=9)[0].tolist()
+    [[[3, 8, -1]]]
     """
     shapes = {one.shape for one in beds}
     if len(shapes) > 1:

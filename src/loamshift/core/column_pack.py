@@ -141,16 +141,43 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     >>> layer_array(soil, laws).tolist()
     [[65.0, 6.5, 0.0, 1.0, 1.0]]
     """
-    reach = np.exp(-soil.edges_cm / laws.root_depth_cm)
+    columns = (soil.mass_kg_m2, soil.start_ph, soil.carbonate_mmolc_m2)
+    numbers = edge_numbers(soil.edges_cm, laws)
+    return np.ascontiguousarray(np.column_stack((*columns, numbers)))
+
+
+def edge_numbers(edges_cm: FloatArray, laws: ColumnLaws) -> FloatArray:
+    """What of a layer follows from its edges alone.
+
+    Parameters
+    ----------
+    edges_cm
+        Edges of the layers from 0 down, shape (L + 1,) [cm].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        Root share and carbon dioxide of each layer, shape (L, 2) [0-1, -].
+
+    Notes
+    -----
+    As in :func:`layer_array`.
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> edge_numbers(np.array([0.0, 5.0]), laws).tolist()
+    [[1.0, 1.0]]
+    """
+    reach = np.exp(-edges_cm / laws.root_depth_cm)
     share = reach[:-1] - reach[1:]
-    columns = (
-        soil.mass_kg_m2,
-        soil.start_ph,
-        soil.carbonate_mmolc_m2,
-        share / share.sum(),
-        co2_factors(soil.edges_cm, laws),
-    )
-    return np.ascontiguousarray(np.stack(columns, axis=1))
+    return np.stack((share / share.sum(), co2_factors(edges_cm, laws)), axis=1)
 
 
 def co2_factors(edges_cm: FloatArray, laws: ColumnLaws) -> FloatArray:
@@ -227,7 +254,39 @@ def climate_array(weather: ColumnWeather, laws: ColumnLaws) -> FloatArray:
     >>> climate_array(days, laws)[0, 0, :2].tolist()
     [0.0, 1.0]
     """
-    temp = weather.soil_temp_c
+    return warmth_array(weather.soil_temp_c, laws)
+
+
+def warmth_array(temp: FloatArray, laws: ColumnLaws) -> FloatArray:
+    """The same from the temperatures alone, for beds that share them.
+
+    Parameters
+    ----------
+    temp
+        Soil temperature, shape (days, layers) [degC].
+    laws
+        Coefficients [see the dataclass].
+
+    Returns
+    -------
+    ndarray
+        As :func:`climate_array` [mol/kJ, -, degC].
+
+    Notes
+    -----
+    The temperature laws of ``sulfur_rate`` and ``nitrogen``.
+
+    References
+    ----------
+    watkinson-blair-1993, saad-conrad-1993, yadav-1987
+
+    Examples
+    --------
+    >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
+    >>> with np.errstate(all="ignore"):
+    ...     warmth_array(np.full((2, 3), 25.0), laws).shape
+    (2, 3, 7)
+    """
     at_25 = 1.0 / (25.0 + KELVIN_AT_0_C)
 
     def inverse(celsius: FloatArray) -> FloatArray:

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from loamshift.core.buffer_curve import BufferParameters, shape_parts_mmolc_kg, solution_mmolc_kg
-from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, ColumnSoil
+from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, ColumnSoil, FloatArray
 from loamshift.errors import OutOfRangeError
 
 CURVE_POINTS: Final = 376
@@ -95,11 +95,85 @@ def column_soil(
     mass = density * np.diff(edges) * 10.0
     lime = np.broadcast_to(np.asarray(carbonate_mmolc_kg, dtype=np.float64), (layers,))
     ph = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
+    organic, rest, solution = curve_columns(
+        ph,
+        clay_pct=np.asarray(clay_pct, dtype=np.float64),
+        organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
+        params=params,
+        al_highest_mmolc_kg=al_highest_mmolc_kg,
+        organic_zero_ph=organic_zero_ph,
+        organic_only=organic_only,
+    )
+    return ColumnSoil(
+        edges_cm=edges,
+        mass_kg_m2=mass,
+        start_ph=np.array(np.broadcast_to(np.asarray(start_ph, dtype=np.float64), (layers,))),
+        carbonate_mmolc_m2=lime * mass,
+        curve_ph=ph,
+        organic_mmolc_kg=np.array(np.broadcast_to(organic, ph.shape)),
+        rest_mmolc_kg=np.array(np.broadcast_to(rest, ph.shape)),
+        solution_mmolc_kg=solution,
+    )
+
+
+def curve_columns(
+    ph: FloatArray,
+    *,
+    clay_pct: FloatArray,
+    organic_carbon_pct: FloatArray,
+    params: BufferParameters,
+    al_highest_mmolc_kg: float,
+    organic_zero_ph: float,
+    organic_only: bool,
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """The three columns of the tabulated curve, of one soil or of many.
+
+    Parameters
+    ----------
+    ph
+        Points of the curve, shape (points,) [pH].
+    clay_pct
+        Clay, one number, or shape (B, 1) for many soils [%].
+    organic_carbon_pct
+        Organic carbon, likewise [%].
+    params
+        Coefficients of the topic ``buffer`` [see the dataclass].
+    al_highest_mmolc_kg
+        Ceiling of the acid dissolved with aluminium, above 0 [mmolc/kg].
+    organic_zero_ph
+        pH from which the base held by organic matter is counted [pH].
+    organic_only
+        True for peat and bark mixes [true or false].
+
+    Returns
+    -------
+    tuple of ndarray
+        Organic, rest and solution, broadcast over soils and points [mmolc/kg].
+
+    Notes
+    -----
+    As in :func:`column_soil`.
+
+    References
+    ----------
+    aitken-1990, curtin-rostad-1997, own-judgement
+
+    Examples
+    --------
+    >>> from loamshift.tables.parameters import parameter_values
+    >>> organic, rest, solution = curve_columns(
+    ...     np.array([4.15, 6.0]), clay_pct=np.array([[10.0], [20.0]]),
+    ...     organic_carbon_pct=np.array([[1.0], [2.0]]), organic_zero_ph=4.15,
+    ...     params=BufferParameters(**parameter_values("buffer")), al_highest_mmolc_kg=100.0,
+    ...     organic_only=False)
+    >>> organic.shape, bool(abs(organic[1, 1] / organic[0, 1] - 2.0) < 1e-12)
+    ((2, 2), True)
+    """
     (organic, rest), (below, _) = (
         shape_parts_mmolc_kg(
             at,
-            clay_pct=np.asarray(clay_pct, dtype=np.float64),
-            organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
+            clay_pct=clay_pct,
+            organic_carbon_pct=organic_carbon_pct,
             params=params,
             organic_only=organic_only,
         )
@@ -107,13 +181,4 @@ def column_soil(
     )
     aluminium = 3000.0 * params.solution_l_kg * 10.0 ** (params.al_solubility_log10_k - 3.0 * ph)
     excess = np.maximum(0.0, aluminium - al_highest_mmolc_kg)
-    return ColumnSoil(
-        edges_cm=edges,
-        mass_kg_m2=mass,
-        start_ph=np.array(np.broadcast_to(np.asarray(start_ph, dtype=np.float64), (layers,))),
-        carbonate_mmolc_m2=lime * mass,
-        curve_ph=ph,
-        organic_mmolc_kg=np.array(np.broadcast_to(organic - below, ph.shape)),
-        rest_mmolc_kg=np.array(np.broadcast_to(rest, ph.shape)),
-        solution_mmolc_kg=solution_mmolc_kg(ph, params=params) + excess,
-    )
+    return organic - below, rest, solution_mmolc_kg(ph, params=params) + excess

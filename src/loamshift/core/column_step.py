@@ -128,6 +128,7 @@ def find_live(cell: FloatArray, live: IntArray, n: int) -> None:
 
 @outermost
 def run_days(
+    n: int,
     days: IntArray,
     cell: FloatArray,
     sample: FloatArray,
@@ -148,6 +149,8 @@ def run_days(
 
     Parameters
     ----------
+    n
+        Lanes in use; a number known when it is compiled leaves the loops over them out [count].
     days
         First day, one past the last, layers sampled, days between readings, steps in a day
         [index, index, count, d, count].
@@ -191,7 +194,6 @@ def run_days(
     ----------
     watkinson-blair-1993, own-judgement
     """
-    n = ph.shape[0]
     step_d = number[_STEP_D]
     for day in range(days[0], days[1]):
         if day == days[0] or day % LOOK_DAYS == 0:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.ensemble import FloatArray, even_shares
+from loamshift.core.ensemble import FloatArray
 from loamshift.errors import InputError, OutOfRangeError
 
 
@@ -16,8 +16,8 @@ def draw_many(
     lognormal: NDArray[np.bool_],
     low: FloatArray,
     high: FloatArray,
-    n_members: int,
-    seeds: NDArray[np.int64],
+    shares: FloatArray,
+    shares_of: NDArray[np.int64],
 ) -> FloatArray:
     """Sets of parameters of many beds, each drawn as ``ensemble.draw_members`` draws one.
 
@@ -33,11 +33,11 @@ def draw_many(
         Bound below which no member lies, shape (B, P) [of the parameter].
     high
         Bound above which no member lies, shape (B, P) [of the parameter].
-    n_members
-        How many sets for each bed, 1 or more [count].
-    seeds
-        Seed of each bed, 0 or more; beds of one seed share their places in the hypercube, shape
-        (B,) [number].
+    shares
+        Places of the members in the hypercube, of ``ensemble.even_shares`` for each seed, shape
+        (S, P, n_members) [0-1].
+    shares_of
+        Which of them each bed has, shape (B,) [index].
 
     Returns
     -------
@@ -49,13 +49,13 @@ def draw_many(
     InputError
         For arrays of unequal shape.
     OutOfRangeError
-        For no member, a negative spread or seed, bounds that leave nothing between them or leave
-        out the centre, or a lognormal centre that is not above 0.
+        For a negative spread, bounds that leave nothing between them or leave out the centre, or
+        a lognormal centre that is not above 0.
 
     Notes
     -----
-    The same places by the same generator, and the inverse of the normal distribution by another
-    library, so that members differ from those of one bed by some 1e-15 of their size.
+    The inverse of the normal distribution is by another library than that of one bed, so that
+    members differ by some 1e-15 of their size.
 
     References
     ----------
@@ -63,11 +63,12 @@ def draw_many(
 
     Examples
     --------
-    >>> from loamshift.core.ensemble import draw_members
+    >>> from loamshift.core.ensemble import draw_members, even_shares
+    >>> places = even_shares(1, n_members=5, rng=np.random.default_rng(3))
     >>> prior = {"lognormal": np.array([[True]]), "low": np.array([[1.0]]),
     ...          "high": np.array([[90.0]])}
-    >>> many = draw_many(np.array([[10.0]]), np.array([[0.5]]), n_members=5,
-    ...                  seeds=np.array([3]), **prior)
+    >>> many = draw_many(np.array([[10.0]]), np.array([[0.5]]), shares=places[None],
+    ...                  shares_of=np.array([0]), **prior)
     >>> one = draw_members([10.0], [0.5], n_members=5, rng=np.random.default_rng(3), **prior)
     >>> bool(np.abs(many[0, 0] / one[:, 0] - 1.0).max() < 1e-13)
     True
@@ -77,10 +78,10 @@ def draw_many(
     shape = centre.shape
     if any(part.shape != shape for part in (spread, lognormal, low, high)):
         raise InputError(f"centre has shape {shape}; spread, lognormal and bounds need the same")
-    if seeds.shape != shape[:1]:
-        raise InputError(f"seeds has shape {seeds.shape}; {shape[:1]} is needed, one for each bed")
-    if n_members < 1 or (seeds < 0).any():
-        raise OutOfRangeError("n_members must be 1 or more, and every seed 0 or more")
+    if shares_of.shape != shape[:1] or shares.shape[1] != shape[1]:
+        raise InputError(
+            f"shares of shape {shares.shape} and shares_of {shares_of.shape} do not fit {shape}"
+        )
     _check(centre, spread, lognormal, low, high)
     with np.errstate(divide="ignore"):  # no lower bound of a lognormal prior is a bound of 0
         mean, lowest, highest = (
@@ -90,16 +91,9 @@ def draw_many(
     sd = np.where(spread > 0.0, spread, 1.0)
     below = ndtr((lowest - mean) / sd)
     above = ndtr((highest - mean) / sd)
-    found, place = np.unique(seeds, return_inverse=True)
-    shares = np.stack(
-        [
-            even_shares(shape[1], n_members=n_members, rng=np.random.default_rng(int(seed)))
-            for seed in found
-        ]
-    )
-    values = np.empty((shape[1], shape[0], n_members))
+    values = np.empty((shape[1], shape[0], shares.shape[2]))
     for index, value in enumerate(values):
-        value[:] = shares[place, index]
+        value[:] = shares[shares_of, index]
         value *= (above - below)[:, index, None]
         value += below[:, index, None]
         ndtri(np.clip(value, np.nextafter(0.0, 1.0), np.nextafter(1.0, 0.0), out=value), out=value)

@@ -14,7 +14,7 @@ from loamshift.core.column_events import column_events
 from loamshift.core.column_layout import ColumnEvent, ColumnEvents, ColumnSoil, ColumnWeather
 from loamshift.domain.answer import Application
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import Applied
+from loamshift.domain.case import Applied, Feed
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.soil import Soil
 from loamshift.errors import OutOfRangeError
@@ -167,7 +167,7 @@ def draw_members_of(
         water_anions_mmolc_l=water_anions_mmolc_l(context),
         air_spread=air_acid(context.place, year=case.today.year).spread,
         years_back=(case.today - reading_day(context)).days / DAYS_IN_YEAR,
-        **_rotting(materials),
+        **rotting_rows(materials),
     )
 
 
@@ -204,7 +204,7 @@ def inputs_from(
         bottom_cm=context.depth_cm if context.in_pot else None,
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
-    applied = _past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
+    applied = past_events(context, soil=soil, read=read, start=start, days=days, edges_cm=edges)
     since = (case.today - start).days
     fed = _feed_events(context, start=start, days=days, edges_cm=edges, after=since)
     past = [*applied, *fed]
@@ -215,7 +215,7 @@ def inputs_from(
         events=column_events(
             [
                 *past,
-                *_within(_plan_events(plan, start=start, edges_cm=edges, before=before), days),
+                *_within(plan_events(plan, start=start, edges_cm=edges, before=before), days),
             ],
             n_layers=edges.size - 1,
         ),
@@ -255,7 +255,7 @@ def events_under(inputs: ForecastInputs, applications: Sequence[Application]) ->
         [
             *inputs.past,
             *_within(
-                _plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
+                plan_events(plan, start=inputs.start, edges_cm=edges, before=inputs.sulfur_before),
                 inputs.days,
             ),
         ],
@@ -311,7 +311,7 @@ def _weather(
     )
 
 
-def _past_events(
+def past_events(
     context: BedContext, *, soil: Soil, read: date, start: date, days: int, edges_cm: FloatArray
 ) -> list[ColumnEvent]:
     """Earlier applications, and the feed until today: they act with or without a plan."""
@@ -382,26 +382,49 @@ def feed_parts(
         Day [d], material and rate [g/m2] of each part; empty without a feed.
     """
     feed = context.case.feed
-    if feed is None:
+    told = None if feed is None else yearly_feed(feed)
+    if told is None:
         return ()
+    material, rate, times = told
+    south = context.place is not None and context.place.latitude < 0.0
+    on = feed_days(times, south=south, start=start, days=days)
+    return tuple((day, material, rate) for day in on)
+
+
+def yearly_feed(feed: Feed) -> tuple[Material, float, int] | None:
+    """Material, rate of one part [g/m2] and parts a year of a feed; None where it says too little.
+
+    Parameters
+    ----------
+    feed
+        As the case tells it.
+    """
     if feed.material is not None and feed.rate_g_m2 is not None:
-        material, rate, times = feed.material, feed.rate_g_m2, max(1, feed.times)
-    elif feed.n_g_m2_year and feed.form in _FEED_MATERIAL:
+        return feed.material, feed.rate_g_m2, max(1, feed.times)
+    if feed.n_g_m2_year and feed.form in _FEED_MATERIAL:
         material = find_material(_FEED_MATERIAL[feed.form])
         times = feed.times if feed.times > 1 else _FEED_TIMES
-        rate = feed.n_g_m2_year / material.n_frac / times
-    else:
-        return ()
-    south = context.place is not None and context.place.latitude < 0.0
+        return material, feed.n_g_m2_year / material.n_frac / times, times
+    return None
+
+
+def feed_days(times: int, *, south: bool, start: date, days: int) -> tuple[int, ...]:
+    """Days of the run on which the parts of a yearly feed are given, the earliest first.
+
+    Parameters
+    ----------
+    times
+        Parts in a year [count].
+    south
+        True south of the equator.
+    days
+        Length of the run [d].
+    """
     order = _FEED_MONTHS_SOUTH if south else _FEED_MONTHS_NORTH
     months = [order[index % len(order)] for index in range(times)]
-    found = []
-    for year in range(start.year, (start + timedelta(days=days)).year + 1):
-        for month in months:
-            day = (date(year, month, _FEED_DAY) - start).days
-            if 0 <= day < days:
-                found.append((day, material, rate))
-    return tuple(sorted(found, key=lambda part: part[0]))
+    years = range(start.year, (start + timedelta(days=days)).year + 1)
+    found = [(date(year, month, _FEED_DAY) - start).days for year in years for month in months]
+    return tuple(sorted(day for day in found if 0 <= day < days))
 
 
 def sulfur_before(applied: Sequence[Applied], *, on: date) -> bool:
@@ -418,7 +441,7 @@ def sulfur_before(applied: Sequence[Applied], *, on: date) -> bool:
     )
 
 
-def _plan_events(
+def plan_events(
     plan: Sequence[tuple[Application, Material]],
     *,
     start: date,
@@ -440,7 +463,7 @@ def _plan_events(
     return found
 
 
-def _rotting(materials: Sequence[Material]) -> dict[str, str]:
+def rotting_rows(materials: Sequence[Material]) -> dict[str, str]:
     """Rows of the decay clocks that suit what is put on: meals rot faster than composts."""
     meal = parameter_values("advice")["meal_n_frac"]
     rots = [m for m in materials if m.n_organic_frac > 0.0 or m.ash_alkalinity_molc_kg > 0.0]

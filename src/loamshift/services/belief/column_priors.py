@@ -307,8 +307,8 @@ class PriorRows:
             Error of the first reading [pH].
         """
         return (
-            _normal(log10_k_mean, log10_k_sd),
-            _normal(0.0, ph_water_sd),
+            _normal(centre=log10_k_mean, sd=log10_k_sd),
+            _normal(centre=0.0, sd=ph_water_sd),
             *self.rows[2:],
         )
 
@@ -326,6 +326,11 @@ def priors_of(
     is_fed: bool,
 ) -> PriorRows:
     """What is drawn for a kind of bed; see :func:`draw_soil_members` for what tells the kind.
+
+    Parameters
+    ----------
+    air_spread
+        Factor that bounds 95 in 100 sites of the place's acid from the air [-].
 
     Raises
     ------
@@ -348,12 +353,12 @@ def priors_of(
         chosen[field] = Prior(topic=old.topic, name=name, shape=old.shape, cause=old.cause)
     of_humus = {} if humus is None else _humus_priors(humus)
     rows = (
-        _normal(0.0, 0.0),
-        _normal(0.0, 0.0),
-        _normal(0.0, 1.0),
-        _normal(0.0, 1.0),
+        _normal(centre=0.0, sd=0.0),
+        _normal(centre=0.0, sd=0.0),
+        _normal(centre=0.0, sd=1.0),
+        _normal(centre=0.0, sd=1.0),
         *(_numbers(prior) for prior in chosen.values()),
-        _normal(0.0, 0.0 if water_known else 1.0),
+        _normal(centre=0.0, sd=0.0 if water_known else 1.0),
         *(_numbers(prior) for prior in of_humus.values()),
         _about_one(air_acid(None, year=UNKNOWN_YEAR).spread if air_spread is None else air_spread),
         _numbers(
@@ -389,7 +394,7 @@ def priors_of(
     )
 
 
-def _normal(centre: float, sd: float) -> PriorRow:
+def _normal(*, centre: float, sd: float) -> PriorRow:
     """A normal prior without bounds."""
     return centre, sd, False, -math.inf, math.inf
 

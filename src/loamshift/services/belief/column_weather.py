@@ -107,11 +107,11 @@ def column_weather(
         )
         wet_year = _wetness(water, soil, available_water_mm=available_water_mm)
         drained = water.drainage_day_mm
-    order = _days_of_year(start, days)
+    order = days_of_year(start, days)
     return ColumnWeather(
         soil_temp_c=np.ascontiguousarray(temp_year[order]),
         wetness=np.ascontiguousarray(np.repeat(wet_year[order][:, None], middles.size, axis=1)),
-        drainage_mm=_soaking_days(drained, spacing_d=round(column["rain_day_spacing_d"]))[order],
+        drainage_mm=soaking_days(drained, spacing_d=round(column["rain_day_spacing_d"]))[order],
         irrigation_mm=watering_year[order],
         alkalinity_mmolc_l=alkalinity_mmolc_l,
         leaching_factor=leaching_factor(float(np.sum(drained))),
@@ -134,9 +134,25 @@ def leaching_factor(drainage_mm_year: float) -> float:
     float
         Factor [1].
     """
+    return float(leaching_factors(np.asarray(drainage_mm_year)))
+
+
+def leaching_factors(drainage_mm_year: FloatArray) -> FloatArray:
+    """The same of many beds.
+
+    Parameters
+    ----------
+    drainage_mm_year
+        Water draining in the year, any shape [mm/year].
+
+    Returns
+    -------
+    ndarray
+        Factors [1].
+    """
     ledger = ledger_parameters()
-    ratio = min(ledger.drainage_most, drainage_mm_year / ledger.drainage_reference_mm)
-    return ledger.drainage_base + ledger.drainage_slope * ratio
+    ratio = np.minimum(ledger.drainage_most, drainage_mm_year / ledger.drainage_reference_mm)
+    return np.asarray(ledger.drainage_base + ledger.drainage_slope * ratio, dtype=np.float64)
 
 
 def _wetness(water: WaterYear, soil: Soil, *, available_water_mm: float) -> FloatArray:
@@ -148,19 +164,43 @@ def _wetness(water: WaterYear, soil: Soil, *, available_water_mm: float) -> Floa
     )
 
 
-def _soaking_days(day_mm: FloatArray, *, spacing_d: int) -> FloatArray:
-    """The water of so many days on the first of them, month by month, shape (365,) [mm]."""
+def soaking_days(day_mm: FloatArray, *, spacing_d: int) -> FloatArray:
+    """The water of so many days on the first of them, month by month.
+
+    Parameters
+    ----------
+    day_mm
+        Of each day of the year, shape (..., 365) [mm].
+    spacing_d
+        Days from one soaking rain to the next [d].
+
+    Returns
+    -------
+    ndarray
+        Of the same shape [mm].
+    """
     firsts = np.concatenate([[0], np.cumsum(DAYS_IN_MONTH)[:-1]])
     soaking = np.concatenate(
         [first + np.arange(0, n, spacing_d) for first, n in zip(firsts, DAYS_IN_MONTH, strict=True)]
     )
-    found = np.zeros(DAYS_IN_YEAR)
-    found[soaking] = np.add.reduceat(day_mm, soaking)
+    found = np.zeros(day_mm.shape)
+    found[..., soaking] = np.add.reduceat(day_mm, soaking, axis=-1)
     return found
 
 
-def _days_of_year(start: date, days: int) -> NDArray[np.int64]:
-    """Index into an average year of each calendar day from ``start`` on."""
+def days_of_year(start: date, days: int) -> NDArray[np.int64]:
+    """Index into an average year of each calendar day from ``start`` on.
+
+    Parameters
+    ----------
+    days
+        How many [d].
+
+    Returns
+    -------
+    ndarray
+        Shape (days,) [index].
+    """
     ordinals = np.arange(start.toordinal(), start.toordinal() + days)
     years = range(start.year, date.fromordinal(int(ordinals[-1])).year + 1)
     firsts = np.array([date(year, 1, 1).toordinal() for year in years])

@@ -7,7 +7,7 @@ ground; here is only what comes on top: turf dug in, manuring that has ended, gr
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from typing import Final, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -40,6 +40,18 @@ LABILE_RATE: Final = "labile_rate_per_year"
 SLOW_RATE: Final = "slow_rate_bare_per_year"
 CARBON_NITROGEN: Final = "carbon_nitrogen"
 YEARS: Final = "before_years"
+
+
+class HumusSoil(Protocol):
+    """What of a soil tells its humus: carbon [%] and bulk density [g/cm3]."""
+
+    @property
+    def organic_carbon_pct(self) -> float:
+        """Organic carbon [%]."""
+
+    @property
+    def bulk_density_g_cm3(self) -> float:
+        """Bulk density [g/cm3]."""
 
 
 def humus_history(context: BedContext) -> HumusHistory | None:
@@ -97,7 +109,7 @@ def humus_rows(history: HumusHistory) -> Mapping[str, str]:
 
 
 def humus_parameters(
-    history: HumusHistory, drawn: Mapping[str, FloatArray], *, soil: Soil, years_back: float
+    history: HumusHistory, drawn: Mapping[str, FloatArray], *, soil: HumusSoil, years_back: float
 ) -> dict[str, FloatArray]:
     """The humus of every member on the first day of a run.
 

@@ -75,7 +75,7 @@ def water_year_of(
         latitude=place.latitude,
         available_water_mm=available_water_mm,
         params=climate,
-        dice=_rain_dice(),
+        dice=rain_dice(),
         irrigation_mm=watering_mm,
         wet_days=place.wet_days,
         surface=surface,
@@ -153,6 +153,7 @@ def deep_co2_factor(depth_cm: float) -> float:
 
 
 @cache
-def _rain_dice() -> RainDice:
+def rain_dice() -> RainDice:
+    """The chance of the generated years of rain: the same for every place."""
     climate = climate_parameters()
     return throw_dice(np.random.default_rng(round(climate.rain_seed)), params=climate)
