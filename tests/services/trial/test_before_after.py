@@ -1,16 +1,21 @@
 """Whole beds: side by side, and before and after; the check by lot; words that fit the unit."""
 
+import subprocess
+import sys
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 from invented_trials import LIMY, plan, rows, trial
+from loamshift.case.trial_sheets import data_csv
 from loamshift.domain.trial import TrialPlan
 from loamshift.domain.trial_result import RowRead, Shown, TrialResult, Trouble
 from loamshift.errors import CaseError
 from loamshift.report.messages import say
 from loamshift.report.trial_plan import trial_plan_letter
+from loamshift.report.trial_recipe import trial_recipe
 from loamshift.report.trial_result import trial_letter
 from loamshift.report.words import Words
 from loamshift.services.trial.analyse import analyse
@@ -67,6 +72,23 @@ def test_beds_that_differ_from_the_start_are_set_off_and_the_change_is_found() -
     side = plan_trial(replace(made.trial, design=type(made.trial.design)("side by side")))
     apart = analyse(side, limed(side), prediction=None)
     assert not apart.average or apart.average[0].shown is Shown.OPEN, "hidden by what beds differ"
+
+
+def test_the_script_works_the_same_figures_out(tmp_path: Path) -> None:
+    made = beds()
+    result = analyse(made, limed(made), prediction=None)
+    (tmp_path / "data.csv").write_text(data_csv(made, result.readings), encoding="utf-8")
+    (tmp_path / "script.py").write_text(trial_recipe(made.trial), encoding="utf-8")
+    told = subprocess.run(
+        [sys.executable, "script.py", "data.csv"],
+        cwd=tmp_path, capture_output=True, text=True, check=True,
+    ).stdout.splitlines()  # fmt: skip
+    ours = [
+        f"day {day.day}: lime: {row.estimate:.3f} ({row.low:.3f} to {row.high:.3f})"
+        for day in result.days
+        for row in day.rows
+    ]
+    assert told == ours
 
 
 def test_one_bed_of_each_is_a_demonstration_with_a_change_and_no_interval() -> None:
