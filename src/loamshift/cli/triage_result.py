@@ -31,7 +31,7 @@ ENDINGS: Final = (".parquet", ".csv", ".xlsx")
 MOST_EXCEL_ROWS: Final = 1_048_575
 """Rows below the heading of a sheet (Excel specifications and limits)."""
 _PROBLEM_COLUMNS: Final = ("row", "key", "path", "given", "problem", "mend", "kind")
-_BUCKET_ROWS: Final = 4_000_000
+_BUCKET_ROWS: Final = 1_000_000
 """Keys that are sorted at a time, so that memory stays flat [count]."""
 
 
