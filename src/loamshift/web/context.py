@@ -17,7 +17,7 @@ from loamshift.web.wording import words_for
 
 Pages = tuple[tuple[str, Message, tuple[str, ...]], ...]
 MAIN: Final[Pages] = (
-    ("beds", message("page-beds"), ("/beds", "/clients", "/gardens")),
+    ("beds", message("page-beds"), ("/beds", "/clients", "/gardens", "/trials", "/jars")),
     ("claims", message("page-claims"), ("/claims",)),
     ("shelf", message("page-products"), ("/shelf",)),
     ("post", message("page-letters"), ("/post",)),
