@@ -59,7 +59,7 @@ def field_letter(found: FieldMap, *, words: Words) -> Letter:
         Section(None, _opening(found, words), Matter.OPENING),
         Section(say(message("map-heading-zones"), words), tuple(zones)),
         Section(say(message("map-heading-mean"), words), _mean(found, words)),
-        Section(say(message("map-heading-trust"), words), _trust(found, words)),
+        *_trust(found, words),
         Section(say(message("map-heading-more"), words), _more(found, words)),
     ]
     if found.notes:
@@ -93,6 +93,14 @@ def field_lead(found: FieldMap) -> Message:
     off = sum(zone.area_m2 for zone in found.zones if zone.rate_g_m2 <= 0.0)
     if found.material is None or on <= 0.0:
         return message("map-lead-nothing")
+    if len(found.zones) == 1:
+        return message(
+            "map-lead-one",
+            amount=amount(found.by_zones.now_g),
+            material=Product(found.material),
+            area=Measure(Quantity.AREA, on),
+            rate=rate(found.zones[0].rate_g_m2),
+        )
     return message(
         "map-lead",
         amount=amount(found.by_zones.now_g),
@@ -233,12 +241,10 @@ def _cell(key: str, name: str, way: WayOfDosing, currency: str | None, words: Wo
     return f"{100.0 * share:.0f}"
 
 
-def _trust(found: FieldMap, words: Words) -> tuple[Block, ...]:
+def _trust(found: FieldMap, words: Words) -> tuple[Section, ...]:
     tried = found.tried
     if tried is None:
-        least = int(parameter_values("field")["samples_least"])
-        near = Measure(Quantity.LENGTH, 2.0 * found.field.grid.cell_m)
-        return (Paragraph(say(message("map-more-refused", least=least, near=near), words)),)
+        return ()
     told = message(
         "map-trust",
         samples=tried.samples,
@@ -254,7 +260,7 @@ def _trust(found: FieldMap, words: Words) -> tuple[Block, ...]:
         blocks.append(ph_figure(found, words=words))
         if found.zones and found.zones[0].clay_pct is not None:
             blocks.append(Paragraph(say(message("map-trust-clay"), words)))
-    return tuple(blocks)
+    return (Section(say(message("map-heading-trust"), words), tuple(blocks)),)
 
 
 def _more(found: FieldMap, words: Words) -> tuple[Block, ...]:

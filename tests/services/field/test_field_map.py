@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -147,3 +148,23 @@ def test_further_samples_pay_by_money_or_by_what_they_bring() -> None:
     assert worth_taking(priced, least_frac=0.01) == 10
     gains = [one.within for one in _mapped().more]
     assert gains == sorted(gains)
+
+
+def test_ground_between_drawn_zones_goes_with_the_nearest() -> None:
+    from loamshift.domain.field import FieldZoneEntry
+
+    whole = _input("BB.30_1", cell_m=40.0)
+    rows, columns = whole.grid.inside.shape
+    west = np.zeros((rows, columns), dtype=bool)
+    west[:, : columns // 3] = True
+    east = np.zeros_like(west)
+    east[:, -(columns // 3) :] = True
+    zones = tuple(
+        FieldZoneEntry(name=name, cells=cells, area_m2=1.0)
+        for name, cells in (("west", west), ("east", east))
+    )
+    found = field_map(replace(whole, zones=zones), _case())
+    assert found.no_map is NoMap.NO_PATTERN
+    assert [zone.name for zone in found.zones] == ["west", "east"]
+    assert sum(zone.area_m2 for zone in found.zones) == pytest.approx(whole.area_m2)
+    assert {one.key for one in found.notes} == {"map-note-gaps"}

@@ -276,7 +276,7 @@ def _of_zones(
         samples=tuple(one.sample for one in zones if one.sample is not None),
         grid=grid,
         rings=rings_of(whole),
-        area_m2=float(sum(one.area_m2 for one in zones)),
+        area_m2=float(whole.area),
         crs=named(to),
         zones=zones,
         notes=tuple(notes),

@@ -9,7 +9,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.buffer import acid_between_mmolc_kg
-from loamshift.core.field_zones import nearest_step, smoothed, steps_of_need, without_scraps
+from loamshift.core.field_zones import (
+    nearest_step,
+    smoothed,
+    steps_of_need,
+    with_gaps_filled,
+    without_scraps,
+)
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.field import FieldGrid, FieldInput
 from loamshift.services.context.build_context import require_soil
@@ -117,8 +123,9 @@ def spread_out(values: IntArray, grid: FieldGrid) -> IntArray:
 
 
 def _drawn(field: FieldInput) -> Cells:
-    """Zones of a file; cells between them go to none and count with the first that is nearest."""
-    whole = np.zeros(field.grid.inside.shape, dtype=np.int64)
+    """Zones of a file; cells between them go with the nearest."""
+    whole = np.full(field.grid.inside.shape, -1, dtype=np.int64)
     for number, zone in enumerate(field.zones):
         whole[zone.cells] = number
+    whole = with_gaps_filled(whole)
     return Cells(zone=whole[field.grid.inside], names=tuple(zone.name for zone in field.zones))

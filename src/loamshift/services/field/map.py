@@ -114,7 +114,7 @@ def field_map(
         more=more,
         worth_taking=worth,
         where=where,
-        notes=(*field.notes, *_said_of_methods(field)),
+        notes=(*field.notes, *_said_of_methods(field), *_said_of_gaps(field, found)),
     )
 
 
@@ -154,7 +154,7 @@ def _grounds(field: FieldInput, cells: Cells, found: Estimate, shared_sd: float)
         mine = cells.zone == number
         area = share * float(mine.sum())
         if found.pattern is None and field.zones:
-            made.append(_drawn_ground(field, number, found, mine))
+            made.append(_drawn_ground(field, number, found, mine, area))
             continue
         ph = found.ph_water[mine]
         if found.pattern is None:
@@ -180,7 +180,7 @@ LEAST_SD_PH = 0.05
 
 
 def _drawn_ground(
-    field: FieldInput, number: int, found: Estimate, mine: NDArray[np.bool_]
+    field: FieldInput, number: int, found: Estimate, mine: NDArray[np.bool_], area_m2: float
 ) -> Ground:
     """A zone with its own test, or the samples that lie in it."""
     zone = field.zones[number]
@@ -190,7 +190,7 @@ def _drawn_ground(
             ph_sd=None,
             clay_pct=zone.sample.clay_pct,
             organic_matter_pct=zone.sample.organic_matter_pct,
-            area_m2=zone.area_m2,
+            area_m2=area_m2,
         )
     inside = [one for one in field.samples if field.grid.holds(zone.cells, one)]
     values = np.array([ph_in_water(one) for one in inside])
@@ -201,7 +201,7 @@ def _drawn_ground(
         organic_matter_pct=None
         if found.organic_matter_pct is None
         else float(found.organic_matter_pct[mine].mean()),
-        area_m2=zone.area_m2,
+        area_m2=area_m2,
     )
 
 
@@ -269,7 +269,7 @@ def _zones(
                 rate_g_m2=one.rate_g_m2 if acts else 0.0,
                 later_g_m2=one.later_g_m2 if one.judgement.direction is direction else 0.0,
                 need_g_m2=dose_to(one.context, target.ph_aim, acidify=acidify) if needs else None,
-                share_in_range=None if rule is None else rule.share_in_range,
+                share_in_range=rule.share_in_range if rule is not None and acts else None,
                 because=one.told.because,
                 cautions=one.cautions if acts else (),
             )
@@ -281,6 +281,14 @@ def letter_of(number: int) -> str:
     """A, B … Z, AA, AB … for a zone [index]."""
     first, last = divmod(number, 26)
     return (letter_of(first - 1) if first else "") + chr(ord("A") + last)
+
+
+def _said_of_gaps(field: FieldInput, found: Estimate) -> tuple[Message, ...]:
+    """Where drawn zones leave some of the field out."""
+    if found.pattern is not None or not field.zones:
+        return ()
+    covered = np.logical_or.reduce([zone.cells for zone in field.zones])
+    return (message("map-note-gaps"),) if (field.grid.inside & ~covered).any() else ()
 
 
 def _said_of_methods(field: FieldInput) -> tuple[Message, ...]:

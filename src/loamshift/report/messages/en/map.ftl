@@ -82,6 +82,7 @@ map-note-just-outside = Just outside the boundary, and used all the same, since 
    *[other] samples { $rows }
 }.
 map-note-twins = Samples at one place that agree were averaged: { $rows }.
+map-note-gaps = Your zones leave some of the field out. That ground goes with the nearest zone.
 map-note-methods = The samples were read by several methods. Each was converted to pH in water; the error of the conversion is part of the map.
 map-note-method-unknown = Nobody knows how the pH was measured. Find out before you spread: methods differ by up to a whole unit.
 
@@ -99,6 +100,7 @@ map-lead = { $off ->
     [none] Spread { $amount } of { $material } over the whole { $on }, each zone at its own rate.
    *[other] Spread { $amount } of { $material } on { $on }, each zone at its own rate. Leave the other { $off } without.
 }
+map-lead-one = Spread { $amount } of { $material } over the whole { $area }, at { $rate } everywhere.
 map-lead-nothing = Spread nothing now.
 map-no-map = { $why ->
     [few] There is no map of this field. { $samples } samples are too few to tell a pattern from chance: a map needs at least { $least }. { $whole }
@@ -210,8 +212,11 @@ map-card-zones = Rates
 map-card-before = Before you start
 map-card-check-product = Product on the trailer: { $material }. Another product needs other rates.
 map-card-check-rate = Set and check the spreader for this product with a tray test. A lime that is damp or coarse throws shorter.
-map-card-check-file = In the terminal load rates.gpkg, the zipped shapefile or rates.tif. The rate stands in { $field }.
-map-card-check-zero = Shut off in zone { $zones }: it gets nothing.
+map-card-check-file = In the terminal load rates.gpkg, the zipped shapefile or rates.tif. The rate is in { $field }; the raster is always in kg/ha.
+map-card-check-zero = { $zones-count ->
+    [one] Shut off in zone { $zones }: it gets nothing.
+   *[other] Shut off in zones { $zones }: they get nothing.
+}
 map-card-check-wind = Do not spread dust in wind that carries it over the boundary.
 map-card-after = Write down
 map-card-log = { $column ->
