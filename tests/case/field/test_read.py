@@ -176,3 +176,16 @@ def test_degrees_become_metres_whose_area_pyproj_confirms() -> None:
     cells = found.grid.inside.sum() * found.grid.cell_area_m2
     assert cells == pytest.approx(found.area_m2, rel=0.02)
     assert len(found.samples) == 72
+
+
+def test_the_measured_field_with_an_outlier_is_questioned_not_mapped(tmp_path: Path) -> None:
+    """LimeSoDa H.138 holds a pH of 2.4."""
+    soda = pytest.importorskip("LimeSoDa")
+    found = soda.load_dataset("H.138")
+    table = found["Coordinates"].set_axis(["easting", "northing"], axis=1)
+    table["pH"] = found["Dataset"]["pH_target"].to_numpy()
+    path = tmp_path / "h138.csv"
+    table.to_csv(path, index=False)
+    with pytest.raises(WordedError) as caught:
+        read_field(FieldFiles(samples=path, crs="EPSG:32649", method=METHOD))
+    assert [one.given for one in caught.value.faults] == ["2.4"]
