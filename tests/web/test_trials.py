@@ -159,6 +159,16 @@ def test_a_day_is_typed_shown_again_and_undone(trial: Trial) -> None:
     assert {row.day for row in opened(trial).rows} == {0}
 
 
+def test_somebody_else_read_meanwhile_and_both_readings_stay(trial: Trial) -> None:
+    day(trial, 0)
+    late = day(trial, 1, version="1")
+    text = late.content.decode()
+    assert late.status_code == 422 and text.count('value="7.') == 8
+    assert text.count('name="version" value="2"') == 2
+    assert day(trial, 1).status_code == 302
+    assert {row.day for row in opened(trial).rows} == {0, 1}
+
+
 def test_a_sheet_comes_back_and_what_it_lacks_is_named(trial: Trial) -> None:
     there = opened(trial)
     read = [

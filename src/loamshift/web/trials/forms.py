@@ -70,6 +70,7 @@ class TrialForm(Form):
     """A trial; everything is judged by the reader of the trial file."""
 
     name = text("page-name", missing="page-enter-name", most=80)
+    overtaken = False
     question = text("trial-form-question", hint="trial-form-question-hint", rows=2)
     belongs = forms.ChoiceField(
         label="trial-form-belongs",
@@ -191,6 +192,7 @@ class TrialForm(Form):
 class UploadForm(Form):
     """A record sheet that came back."""
 
+    overtaken = False
     sheet = upload("trial-form-sheet", accept=".csv,.xlsx,.ods", hint="trial-form-sheet-hint")
 
 
@@ -227,6 +229,7 @@ class DayForm(Form):
         Labels of the places.
     """
 
+    overtaken = False
     on = text("trial-form-read-on", type="date")
     method = choice("trial-form-method", _METHODS)
 

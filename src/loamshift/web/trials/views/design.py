@@ -21,7 +21,7 @@ from loamshift.errors import CaseError, InputError
 from loamshift.report.trial_plan import trial_try
 from loamshift.report.words import Words
 from loamshift.services.trial.design import places_of, plan_trial
-from loamshift.store.changes import Writer
+from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Trial
 from loamshift.store.scope import kept
 from loamshift.web.kept_form import version_seen
@@ -82,8 +82,10 @@ def _form(request: HttpRequest, one: Trial, form: TrialForm) -> HttpResponse:
         except CaseError as error:
             form.tell(error)
         except InputError as error:
+            form.overtaken = isinstance(error, Overtaken)
             form.refuse([whole_fault(error)])
-    return _page(request, one, form, plan=plan, seen=version_seen(request))
+    seen = None if form.overtaken else version_seen(request)
+    return _page(request, one, form, plan=plan, seen=seen)
 
 
 def _tree(form: TrialForm, one: Trial, owner: Bed | Client | None, today: date) -> dict[str, Any]:

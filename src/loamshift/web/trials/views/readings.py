@@ -22,7 +22,7 @@ from loamshift.domain.trial_result import Problem
 from loamshift.domain.worded_error import fault
 from loamshift.errors import InputError
 from loamshift.services.trial.understand import understand
-from loamshift.store.changes import Writer
+from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Trial
 from loamshift.web.kept_form import version_seen
 from loamshift.web.middleware import office_of
@@ -104,6 +104,7 @@ def _keep(request: HttpRequest, one: Trial, form: DayForm | UploadForm, what: Me
     try:
         writer.change(one, seen_version=version_seen(request))
     except InputError as error:
+        form.overtaken = isinstance(error, Overtaken)
         form.refuse([whole_fault(error)])
         return False
     notify_done(request, writer)
@@ -145,7 +146,9 @@ def _page(
         "lines": lines,
         "upload": upload_form or UploadForm(request, typed=False),
         "told": told,
-        "version": version_seen(request) if form is not None and form.errors else one.version,
+        "version": version_seen(request)
+        if form is not None and form.errors and not form.overtaken
+        else one.version,
     }
     status = max((form.status for form in forms), default=200)
     return render(request, "trials/readings.html", context, status=status)
