@@ -11,6 +11,8 @@ from typing import Final
 
 from loamshift.domain.lesson import Lesson
 from loamshift.domain.message import Message, message
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.lesson import lesson_of
 from loamshift.web.answers import SEED
 from loamshift.web.cases import case_of, key_of, with_fields
@@ -38,7 +40,6 @@ USUAL: Final = {
     "organic": "usual",
     "lime": "none",
     "water": "rain",
-    "material": "elemental sulfur, powder",
     "amount": "80 g/m2",
     "month": "4",
     "place": "Minneapolis",
@@ -52,7 +53,6 @@ TYPED: Final = {
     "amount": "claim.0.amount",
 }
 """What is typed or chosen by its own name: the key of a case."""
-TEXTURES: Final = ("sand", "sandy loam", "loam", "silt loam", "clay loam", "clay")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +64,10 @@ class Choice:
     chosen: bool
 
 
-def asked(get: Mapping[str, str]) -> dict[str, str]:
+def asked(get: Mapping[str, str], words: Words) -> dict[str, str]:
     """Every choice of an address; the usual one where it says nothing, or nothing listed."""
-    said = {key: get.get(key, "").strip()[:LONGEST] or usual for key, usual in USUAL.items()}
+    every = {**USUAL, "material": say(message("lesson-usual-material"), words)}
+    said = {key: get.get(key, "").strip()[:LONGEST] or usual for key, usual in every.items()}
     for name, (_key, values) in LISTS.items():
         if said[name] not in values:
             said[name] = USUAL[name]

@@ -19,7 +19,7 @@ from loamshift.tables.materials import load_materials
 from loamshift.tables.soils import load_textures
 from loamshift.web.answers import paper_of, words_of
 from loamshift.web.downloads import download
-from loamshift.web.lesson.asked import LISTS, TEXTURES, TYPED, asked, choices, lesson_asked
+from loamshift.web.lesson.asked import LISTS, TYPED, asked, choices, lesson_asked
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.press import press
@@ -30,7 +30,7 @@ from loamshift.web.middleware import office_of
 def lesson(request: HttpRequest) -> HttpResponse:
     """Choose a soil, water and a material; the layers below show what they do."""
     words = words_of(office_of(request))
-    said = asked(request.GET)
+    said = asked(request.GET, words)
     faults: tuple[Fault, ...] = ()
     sections = about = ""
     if request.GET:
@@ -43,11 +43,11 @@ def lesson(request: HttpRequest) -> HttpResponse:
             faults = (fault("soil.ph", message("claims-give-ph")),)
     fields = {name: _fault_of(name, faults) for name in TYPED}
     context = {
-        "said": said | {"material": _called(said["material"], words)},
+        "said": said,
         "faults": fields,
         "elsewhere": [one for one in faults if one not in fields.values()],
         **{name: choices(said, name) for name in LISTS},
-        "textures": [(key, load_textures()[key].name) for key in TEXTURES],
+        "textures": [(key, texture.name) for key, texture in load_textures().items()],
         "months": [(str(month), words.month(month)) for month in range(1, 13)],
         "materials": sorted(_name(key, words) for key in load_materials()),
         "sections": sections,
@@ -64,7 +64,7 @@ def worksheet(request: HttpRequest) -> HttpResponse:
     office = office_of(request)
     words = words_of(office)
     try:
-        found = lesson_asked(asked(request.GET), today=_today())
+        found = lesson_asked(asked(request.GET, words), today=_today())
     except InputError:
         return redirect(f"{reverse('lesson')}?{request.GET.urlencode()}")
     sheet = worksheet_letter(found, words=words)
@@ -80,11 +80,6 @@ def _fault_of(name: str, faults: tuple[Fault, ...]) -> Fault | None:
     """What is wrong with a field, by the path of its key in a case."""
     key = TYPED[name].replace("claim.0.", "claim[1].")
     return next((one for one in faults if one.path in (key, TYPED[name])), None)
-
-
-def _called(material: str, words: Words) -> str:
-    """A material as this office names it; what somebody typed stays."""
-    return _name(material, words) if material in load_materials() else material
 
 
 def _name(key: str, words: Words) -> str:

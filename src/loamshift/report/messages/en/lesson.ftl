@@ -21,12 +21,13 @@ lesson-lime-some = some, 2%
 lesson-lime-much = much, 10%
 lesson-water = Watered with
 lesson-water-rain = rain alone
-lesson-water-soft = soft water, 30 mg/L as CaCO3
-lesson-water-medium = medium water, 120 mg/L as CaCO3
-lesson-water-hard = hard water, 280 mg/L as CaCO3
+lesson-water-soft = low-alkalinity water, 30 mg/L as CaCO3
+lesson-water-medium = water of medium alkalinity, 120 mg/L as CaCO3
+lesson-water-hard = high-alkalinity water, 280 mg/L as CaCO3
 lesson-material = Material
+lesson-usual-material = sulphur powder
 lesson-amount = Amount
-lesson-month = It goes on in
+lesson-month = Month of application
 lesson-place = Place
 
 # The page.
@@ -63,7 +64,7 @@ lesson-clock =
        *[up] The curve alone knows no days. Run through a year of weather, a sample of the whole depth rises by { $change } against the same bed left alone.
     }
 lesson-try-lime = Free lime from none to much: which layer stops moving, and for how long?
-lesson-try-water = Rain alone, then hard water: which layer comes back first?
+lesson-try-water = Rain alone, then high-alkalinity water: which layer comes back first?
 lesson-try-month = The same material in spring and in late autumn: when does the pH start to move?
 lesson-try-grain = Powder, then pellets: how long do they lag behind?
 lesson-try-texture = Sand, then clay: what does the same amount do?
