@@ -61,7 +61,7 @@ def table_of(
         kind_of=(u[5] * len(places)).astype(np.int64),
         feeds=[None] * n,
     )
-    plans = [
+    plans: list[tuple[Application, ...]] = [
         (
             Application(
                 date=TODAY,
