@@ -191,7 +191,7 @@ def test_a_client_is_added_changed_and_its_faults_stand_beside_the_field(
 ) -> None:
     page = client.post("/clients/new", {"name": " ", "note": "Ring first"})
     assert page.status_code == 422
-    assert "Fill it in" in page.content.decode() and "Ring first" in page.content.decode()
+    assert "Enter a name" in page.content.decode() and "Ring first" in page.content.decode()
     client.post("/clients/new", {"name": "<i>Ann", "contact": "Lane"})
     ann = kept(Client, office).get()
     assert "&lt;i&gt;Ann" in client.get(f"/clients/{ann.pk}").content.decode()

@@ -25,9 +25,9 @@ from loamshift.web.beds.case_form import (
     untold,
     value_text,
 )
+from loamshift.web.beds.forms import method_of
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import merge
-from loamshift.web.beds.templatetags.beds import quick_adds
 from loamshift.web.cases import case_of, text_of
 from tries import tries
 
@@ -327,6 +327,63 @@ def test_only_what_both_changed_is_asked(client: Browser, office: Office, bed: B
     assert (str(tree["soil"]["ph"]), tree["name"]) == ("6.1", "Mine")
 
 
+def text_sent(page: str) -> dict[str, str]:
+    """What a browser would send of the form in which a bed is written as text."""
+    text = re.search(r'<textarea name="case_text"[^>]*>\n(.*?)</textarea>', page, re.DOTALL)
+    assert text is not None
+    return sent_back(page) | {"case_text": unescape(text[1])}
+
+
+@pytest.mark.parametrize("in_text", [True, False], ids=["text and text", "form and text"])
+def test_of_two_who_change_different_keys_one_as_text_neither_is_asked(
+    client: Browser, office: Office, bed: Bed, in_text: bool
+) -> None:
+    address = f"/beds/{bed.pk}/edit"
+    mine = text_sent(client.get(f"{address}?as=text").content.decode())
+    others = sent_back(client.get(address).content.decode()) | {"soil.texture": "clay"}
+    if in_text:
+        others = mine | {"case_text": mine["case_text"].replace('"18 m2"', '"20 m2" # paced')}
+    assert client.post(address, others).status_code == 302
+    text = mine["case_text"].replace("6.8", "6.1") + "# mine too\n"
+    done = client.post(address, mine | {"case_text": text})
+    assert done.status_code == 302
+    assert "both changes were saved" in client.get(done.headers["Location"]).content.decode()
+    now = kept(Bed, office).get()
+    assert now.ph == 6.1 and "# mine too" in now.case_text and "# my own remark" in now.case_text
+    soil, area = now.case_json["soil"], now.case_json["bed"]["area"]
+    assert area == "20 m2" if in_text else soil["texture"] == "clay"
+
+
+def test_who_changes_values_alone_keeps_the_remarks_that_somebody_else_wrote(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    address = f"/beds/{bed.pk}/edit"
+    mine = text_sent(client.get(f"{address}?as=text").content.decode())
+    others = mine["case_text"].replace('"18 m2"', '"20 m2" # paced')
+    assert client.post(address, mine | {"case_text": others}).status_code == 302
+    text = mine["case_text"].replace("6.8", "6.1")
+    assert client.post(address, mine | {"case_text": text}).status_code == 302
+    now = kept(Bed, office).get()
+    assert now.ph == 6.1 and '"20 m2" # paced' in now.case_text
+
+
+def test_of_a_text_only_the_keys_that_both_changed_are_asked(
+    client: Browser, office: Office, bed: Bed
+) -> None:
+    address = f"/beds/{bed.pk}/edit"
+    mine = text_sent(client.get(f"{address}?as=text").content.decode())
+    others = mine["case_text"].replace("6.8", "6.4").replace('"18 m2"', '"20 m2"')
+    assert client.post(address, mine | {"case_text": others}).status_code == 302
+    text = mine["case_text"].replace("6.8", "6.1")
+    answer = client.post(address, mine | {"case_text": text})
+    page = answer.content.decode()
+    assert answer.status_code == 409
+    assert page.count("<td>6.4</td><td>6.1</td>") == 1 and page.count('<th scope="row">') == 1
+    assert client.post(address, text_sent(page)).status_code == 302
+    tree = kept(Bed, office).get().case_json
+    assert (str(tree["soil"]["ph"]), tree["bed"]["area"]) == ("6.1", "20 m2")
+
+
 SMALL = st.dictionaries(st.sampled_from("abc"), st.sampled_from(["1", "2", "3"]), max_size=3)
 TREES = st.dictionaries(st.sampled_from(["soil", "bed"]), SMALL.filter(bool), max_size=2)
 
@@ -376,11 +433,11 @@ def test_a_garden_that_is_gone_or_anothers_is_refused(client: Browser, office: O
 
 
 def test_a_quick_test_begins_with_the_beds_own_method(office: Office, bed: Bed) -> None:
-    assert quick_adds({}, bed)["own_method"] == "water 1:1"
+    assert method_of(bed.case_json) == "water 1:1"
     bed.case_text += '[[reading]]\ndate = 2026-03-01\nph = 6\nph_method = "CaCl2"\n'
-    assert quick_adds({}, bed)["own_method"] == "CaCl2"
+    assert method_of(bed.case_json) == "CaCl2"
     bed.case_text = "broken ["
-    assert quick_adds({}, bed)["own_method"] == ""
+    assert method_of(bed.case_json) == ""
 
 
 def test_a_test_is_added_from_the_beds_page(client: Browser, office: Office, bed: Bed) -> None:
@@ -421,7 +478,9 @@ def test_a_quick_add_with_a_fault_is_told_in_its_own_form(
     assert (back["ph"], back["date"], back["depth"]) == ("62", "2999-01-01", "6 in")
     form = shown[shown.index('<details id="quick-reading" open>') : shown.index("quick-applied")]
     assert "Check the decimal point" in form and "after 2200" in form
-    assert "Nothing you typed is lost" in form and 'id="reading-ph-fault"' in form
+    assert (
+        "Nothing you typed is lost" in form and 'id="reading-ph-said"><span class="fault"' in form
+    )
     assert '<details id="quick-applied">' in shown
     assert kept(Bed, office).get().case_text == CASE
 
@@ -439,7 +498,10 @@ def test_a_quick_add_of_nothing_or_by_no_amount_says_so(
     form = shown[shown.index('<details id="quick-applied" open>') :]
     assert answer.status_code == 422
     assert sent_back(shown, to="#quick-applied")["material"] == "moon dust"
-    assert 'id="applied-material-fault"' in form and 'id="applied-amount-fault"' in form
+    assert (
+        'id="applied-material-said"><span class="fault"' in form
+        and 'id="applied-amount-said"><span class="fault"' in form
+    )
     assert kept(Bed, office).get().case_text == CASE
 
 

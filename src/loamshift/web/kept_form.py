@@ -2,129 +2,124 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
-from typing import Any
+from collections.abc import Mapping
+from typing import ClassVar, Generic, TypeVar
 
 from django.http import HttpRequest
 
 from loamshift.domain.message import Given, Message, message
-from loamshift.errors import Fault, InputError
-from loamshift.report.messages import say
-from loamshift.report.words import Words
+from loamshift.errors import InputError
 from loamshift.store.changes import Overtaken, Writer, snapshot
 from loamshift.store.limits import Unfit
 from loamshift.store.models import Kept
 from loamshift.store.plain import restore
 from loamshift.web.beds.merge import merge_fields
+from loamshift.web.forms import Form
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.problems import whole_fault
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormState:
-    """Why a form stands there again, or nothing where it is fresh."""
-
-    version: int = 1
-    faults: tuple[Fault, ...] = ()
-    now: Mapping[str, Any] = field(default_factory=dict)
-    """What somebody else saved in fields that both changed, by the names of fields."""
-    status: int = 200
-
-    def whole(self, fields: Iterable[str]) -> list[Fault]:
-        """Faults for which none of these fields is to blame."""
-        return [fault for fault in self.faults if fault.path not in set(fields)]
+Thing = TypeVar("Thing", bound=Kept)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormLine:
-    """One field as a form shows it."""
+class KeptForm(Form, Generic[Thing]):
+    """A form about a thing; its fields are the columns, unless a form says otherwise."""
 
-    name: str
-    label: str
-    value: str
-    fault: Fault | None
-    now: Message | None
+    columns: ClassVar[tuple[str, ...]] = ()
+    """What it asks, by the names of columns."""
+    asks: ClassVar[Mapping[str, str]] = {}
+    """Fields that are called otherwise than their column, by the column."""
+
+    def __init__(self, request: HttpRequest, thing: Thing) -> None:
+        self.thing = thing
+        self.is_new = thing._state.adding
+        self.overtaken = False
+        self.version = version_seen(request) if request.method == "POST" else thing.version
+        super().__init__(request, initial=self.shown(thing))
+
+    def shown(self, thing: Thing) -> dict[str, str]:
+        """A thing as the fields show it."""
+        return {name: getattr(thing, name) for name in self.columns}
+
+    def saved(self, column: str, thing: Thing) -> dict[str, str]:
+        """What stands in a column, as the fields say it that ask for it."""
+        name = self.asks.get(column, column)
+        return {name: self.shown(thing)[name]}
+
+    def fill(self) -> None:
+        """Put what was typed into the thing."""
+        for name in self.columns:
+            setattr(self.thing, name, self.cleaned_data[name])
+
+    def what(self) -> Message:
+        """What is done with the thing."""
+        raise NotImplementedError
 
     @property
-    def said(self) -> str:
-        """The id of what is said about it."""
-        return f"{self.name}-said"
+    def status(self) -> int:
+        """That of the page the form stands on [number]."""
+        return 409 if self.overtaken else super().status
 
+    def keep(self) -> bool:
+        """Keep the thing as it was typed; false where that was not done, which the form tells.
 
-def form_lines(
-    labels: Mapping[str, Message | str],
-    values: Mapping[str, str],
-    state: FormState,
-    *,
-    words: Words,
-    now: Mapping[str, str] | None = None,
-) -> dict[str, FormLine]:
-    """The fields of a form by their names.
+        Fields that only somebody else changed meanwhile stay as they saved them.
+        """
+        if not self.is_valid():
+            return False
+        self.fill()
+        writer = Writer(office_of(self.request), user=person_of(self.request), what=self.what())
+        also = None
+        try:
+            if self.is_new:
+                writer.add(self.thing)
+            else:
+                also = self._change(writer)
+        except Overtaken as overtaken:
+            self.overtaken, self.version = True, overtaken.current.version
+            self.data = {name: value or "" for name, value in self.shown(self.thing).items()}
+            self.refuse([whole_fault(overtaken)])
+        except Unfit as unfit:
+            self.refuse(unfit.faults)
+        except InputError as error:
+            self.refuse([whole_fault(error)])
+        else:
+            notify_done(self.request, writer, also=also)
+            return True
+        return False
 
-    Parameters
-    ----------
-    now
-        What is saved in fields that both changed, where it is not shown as it is kept.
-    """
-    wrong = {fault.path: fault for fault in reversed(state.faults)}
-    there = state.now if now is None else now
-    return {
-        name: FormLine(
-            name=name,
-            label=say(label, words),
-            value=values.get(name, ""),
-            fault=wrong.get(name),
-            now=_there_now(str(there[name])) if name in there else None,
-        )
-        for name, label in labels.items()
-    }
-
-
-def _there_now(saved: str) -> Message:
-    return message("form-there-now", now=Given(saved) if saved else None)
+    def _change(self, writer: Writer) -> Message | None:
+        """Change the thing; what is to be told besides, where two changes were put together."""
+        thing = self.thing
+        try:
+            writer.change(thing, seen_version=self.version)
+        except Overtaken as overtaken:
+            current = overtaken.current
+            assert isinstance(current, type(thing))
+            typed, there = snapshot(thing), snapshot(current)
+            mine = {name: typed[name] for name in self.columns}
+            merged = merge_fields(current, self.version, mine)
+            asked = {name for name in mine if there[name] != mine[name]}
+            if merged is not None:
+                restore(thing, there | {name: merged.tree.get(name) for name in mine})
+                asked = {path.partition(".")[0] for path, *_ in merged.asked}
+            if merged is None or asked:
+                for column in asked:
+                    for name, value in self.saved(column, current).items():
+                        self.now[name] = message(
+                            "form-there-now", now=Given(value) if value else None
+                        )
+                raise
+            thing.version = current.version
+            writer.change(thing, seen_version=current.version)
+            return message("form-merged")
+        return None
 
 
 def version_seen(request: HttpRequest) -> int:
     """The version that somebody saw before they typed; none is 0, which no thing has."""
     typed = request.POST.get("version", "")
     return int(typed) if typed.isdecimal() and len(typed) < 10 else 0
-
-
-def keep_typed(
-    request: HttpRequest, thing: Kept, what: Message, *, fields: Iterable[str]
-) -> FormState | None:
-    """Keep a thing as it was typed; None where that was done, else why not.
-
-    Fields that only somebody else changed meanwhile stay as they saved them.
-
-    Parameters
-    ----------
-    fields
-        What the form asks, by the names of columns.
-    """
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    version, also = version_seen(request), None
-    try:
-        if thing._state.adding:
-            writer.add(thing)
-        else:
-            also = _change(writer, thing, version, fields)
-    except _BothChanged as both:
-        current = both.overtaken.current
-        return FormState(
-            version=current.version,
-            faults=(whole_fault(both.overtaken),),
-            now=both.now,
-            status=409,
-        )
-    except Unfit as unfit:
-        return FormState(version=version, faults=unfit.faults, status=422)
-    except InputError as error:
-        return FormState(version=version, faults=(whole_fault(error),), status=422)
-    notify_done(request, writer, also=also)
-    return None
 
 
 def delete_kept(
@@ -139,34 +134,3 @@ def delete_kept(
         return False
     notify_done(request, writer)
     return True
-
-
-class _BothChanged(Exception):
-    def __init__(self, overtaken: Overtaken, now: Mapping[str, Any]) -> None:
-        self.overtaken = overtaken
-        self.now = now
-
-
-def _change(writer: Writer, thing: Kept, version: int, fields: Iterable[str]) -> Message | None:
-    """Change a thing; what is to be told besides, where two changes were put together."""
-    try:
-        writer.change(thing, seen_version=version)
-    except Overtaken as overtaken:
-        current = overtaken.current
-        typed, there = snapshot(thing), snapshot(current)
-        mine = {name: typed[name] for name in fields}
-        merged = merge_fields(current, version, mine)
-        if merged is None:
-            now = {name: there[name] for name in mine if there[name] != mine[name]}
-            raise _BothChanged(overtaken, now) from None
-        restore(thing, there | {name: merged.tree.get(name) for name in mine})
-        if merged.asked:
-            asked = {path.partition(".")[0] for path, *_ in merged.asked}
-            raise _BothChanged(overtaken, {name: there[name] for name in asked}) from None
-        thing.version = current.version
-        try:
-            writer.change(thing, seen_version=current.version)
-        except Overtaken as again:
-            raise _BothChanged(again, {}) from None
-        return message("form-merged")
-    return None

@@ -14,37 +14,36 @@ from loamshift.report.messages import say
 from loamshift.report.messages.refusal import fault_text
 from loamshift.report.words import Words
 from loamshift.services.materials.labelled import label_shares
+from loamshift.web.forms import worded_text
 
-Name = Message | str
-"""What a figure is called: a message, or the sign of the element, the same in every language."""
-LABEL_GROUPS: Final[tuple[tuple[Message, Mapping[str, Name]], ...]] = (
+LABEL_GROUPS: Final[tuple[tuple[Message, Mapping[str, str]], ...]] = (
     (
         message("products-label-nitrogen"),
         {
-            "n_total_pct": message("products-label-n-total"),
-            "n_ammonium_pct": message("products-label-n-ammonium"),
-            "n_nitrate_pct": message("products-label-n-nitrate"),
-            "n_urea_pct": message("products-label-n-urea"),
-            "n_slow_pct": message("products-label-n-slow"),
+            "n_total_pct": "products-label-n-total",
+            "n_ammonium_pct": "products-label-n-ammonium",
+            "n_nitrate_pct": "products-label-n-nitrate",
+            "n_urea_pct": "products-label-n-urea",
+            "n_slow_pct": "products-label-n-slow",
         },
     ),
     (
         message("products-label-sulfur"),
         {
-            "s_element_pct": message("products-label-s-element"),
-            "s_sulfate_pct": message("products-label-s-sulfate"),
+            "s_element_pct": "products-label-s-element",
+            "s_sulfate_pct": "products-label-s-sulfate",
             "so3_pct": "SO3",
-            "fe_sulfate_pct": message("products-label-fe-sulfate"),
-            "al_sulfate_pct": message("products-label-al-sulfate"),
+            "fe_sulfate_pct": "products-label-fe-sulfate",
+            "al_sulfate_pct": "products-label-al-sulfate",
         },
     ),
     (
         message("products-label-lime"),
         {
-            "nv_as_caco3_pct": message("products-label-nv-caco3"),
-            "nv_as_cao_pct": message("products-label-nv-cao"),
-            "filler_pct": message("products-label-filler"),
-            "fineness": message("products-label-fineness"),
+            "nv_as_caco3_pct": "products-label-nv-caco3",
+            "nv_as_cao_pct": "products-label-nv-cao",
+            "filler_pct": "products-label-filler",
+            "fineness": "products-label-fineness",
         },
     ),
     (
@@ -61,7 +60,9 @@ LABEL_GROUPS: Final[tuple[tuple[Message, Mapping[str, Name]], ...]] = (
         },
     ),
 )
-"""Every figure of a label by its key, under the heading it has on a bag."""
+"""Every figure of a label by its key, under the heading it has on a bag; each is called by a
+message, or by the sign of the element, the same in every language.
+"""
 _STRENGTHS: Final[Mapping[str, str]] = {
     "s_element": "products-strength-sulfur",
     "n_ammonium": "products-strength-ammonium",
@@ -81,9 +82,9 @@ def in_form_words(found: Fault, words: Words) -> Fault:
     """A fault of a product with the names of the form's fields for the keys of the file."""
     text = _TABLE.sub(r"\1", fault_text(found, words))
     named = {key: name for _, rows in LABEL_GROUPS for key, name in rows.items()}
-    named["purity_pct"] = message("products-purity")
+    named["purity_pct"] = "products-purity"
     text = _KEY.sub(
-        lambda key: f"“{say(named[key[0]], words)}”" if key[0] in named else key[0], text
+        lambda key: f"“{worded_text(named[key[0]], words)}”" if key[0] in named else key[0], text
     )
     return fault(found.path, message("verbatim", text=Given(text)), given=found.given)
 

@@ -8,7 +8,6 @@ intake-page-kinds = CSV, TSV, Excel, OpenDocument or a PDF with text, up to { $m
 intake-page-laboratory = Laboratory
 intake-page-laboratory-hint = What you answer about its columns is proposed for its next file. Leave it blank for field notes.
 intake-page-read = Read file
-intake-page-no-file = Choose a file first.
 intake-page-too-large = { $file } is larger than { $most } MB. Save only the sheet with the results.
 intake-page-many-rows = { $file } has { $count } rows. The page takes up to { $most }. Split the file, or use the command loamshift intake.
 intake-page-files = Files

@@ -42,14 +42,12 @@ account-password-again = New password again
 account-password-hint = At least 8 characters. Avoid common passwords.
 account-change-password = Change password
 account-password-changed = Password changed. You have been signed out everywhere else.
-account-password-required = Fill this in.
 account-password-incorrect = The current password is wrong.
 account-password-mismatch = The two new passwords do not match.
 account-password-too-short = Use at least { $least } characters.
 account-password-too-common = This password is too common. Choose another.
 account-password-entirely-numeric = Use letters too, not only digits.
 account-password-too-similar = This password is too much like your user name. Choose another.
-account-password-refused = This password cannot be used. Choose another.
 
 ## API keys
 

@@ -23,8 +23,6 @@ data-is-one-client = This zip contains one client, not a whole office.
 data-add-instead = Choose to add what is missing.
 data-not-sure = Everything here would be replaced, and you have not confirmed that.
 data-tick-box = Tick “Yes, replace everything here”, then choose the file again.
-data-no-file = No file was chosen.
-data-choose-zip = Choose a zip file, then choose Restore.
 data-before-kept = What was here before is in the backup { $file }.
 # $day is the day on which the zip was made.
 data-restored-from = Restored from a zip of { $day }.

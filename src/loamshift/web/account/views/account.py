@@ -11,9 +11,7 @@ from django.contrib.auth import (
     logout,
     update_session_auth_hash,
 )
-from django.contrib.auth.forms import PasswordChangeForm
 from django.contrib.sessions.models import Session
-from django.core.exceptions import ValidationError
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
@@ -23,31 +21,19 @@ from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from loamshift.domain.message import Message, message
+from loamshift.domain.message import message
 from loamshift.domain.worded_error import fault
 from loamshift.store.models import ApiKey, User
 from loamshift.web.account.carried import FIELD, Carried, carried
 from loamshift.web.account.devices import remember
+from loamshift.web.account.forms import KeyForm, PasswordForm, SignInForm
 from loamshift.web.account.keys import MOST_KEYS, new_key
-from loamshift.web.kept_form import FormState, form_lines
 from loamshift.web.limits import SignInGate
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify, notify_fault
-from loamshift.web.wording import words_for
 
-PASSWORD = {
-    "old_password": message("account-password-now"),
-    "new_password1": message("account-password-new"),
-    "new_password2": message("account-password-again"),
-}
-"""The fields of Django's own form for a password."""
-LONGEST_PASSWORD = 4096
 MINUTES_FROM_S = 90
 """A longer wait is told in minutes [s]."""
-REFUSED = frozenset(
-    ("incorrect", "mismatch", "required", "too-common", "entirely-numeric", "too-similar")
-)
-"""Reasons for which Django refuses a password, as it calls them."""
 
 
 @never_cache
@@ -59,32 +45,33 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     target = _own_page(request)
     if request.user.is_authenticated:
         return redirect(target)
-    if request.method != "POST":
-        return _form(request, target)
-    name = request.POST.get("name", "").replace("\x00", "").strip()[:150]
+    form = SignInForm(request)
+    if not form.is_valid():
+        return _form(request, target, form)
+    name = form.cleaned_data["name"]
     gate = SignInGate(request, name)
     wait = gate.wait_s()
     if wait:
-        response = _form(request, target, name=name, wait=wait, status=429)
+        response = _form(request, target, form, wait=wait, status=429)
         response.headers["Retry-After"] = str(wait)
         return response
     gate.knock()
-    password = request.POST.get("password", "")[:LONGEST_PASSWORD]
-    user = authenticate(request, username=name, password=password)
+    user = authenticate(request, username=name, password=form.cleaned_data["password"])
     if not isinstance(user, User) or user.office is None:
-        return _form(request, target, name=name, wrong=True, status=422)
+        form.refuse([fault("", message("account-wrong"))])
+        return _form(request, target, form)
     gate.passed()
     Session.objects.filter(expire_date__lt=timezone.now()).delete()
     login(request, user)
-    form = carried(request.POST.get(FIELD, ""))
-    response = redirect(target) if form is None else _send_on(request, form)
+    sent = carried(request.POST.get(FIELD, ""))
+    response = redirect(target) if sent is None else _send_on(request, sent)
     remember(request, response, name)
     return response
 
 
-def ask_to_sign_in(request: HttpRequest, form: str) -> HttpResponse:
+def ask_to_sign_in(request: HttpRequest, sent: str) -> HttpResponse:
     """The page to sign in on in place of an answer, with the form that was sent in it."""
-    return _form(request, "/", form=form, status=401)
+    return _form(request, "/", SignInForm(request, typed=False), sent=sent, status=401)
 
 
 def _send_on(request: HttpRequest, form: Carried) -> HttpResponse:
@@ -107,25 +94,23 @@ def sign_out(request: HttpRequest) -> HttpResponse:
 def _form(
     request: HttpRequest,
     target: str,
+    form: SignInForm,
     *,
-    name: str = "",
-    wrong: bool = False,
     wait: int = 0,
-    form: str = "",
-    status: int = 200,
+    sent: str = "",
+    status: int = 0,
 ) -> HttpResponse:
-    form = form or request.POST.get(FIELD, "")
+    sent = sent or request.POST.get(FIELD, "")
     long = wait > MINUTES_FROM_S
     context = {
         "next": target,
-        "name": name,
-        "carried": form if carried(form) is not None else "",
-        "wrong": wrong,
+        "form": form,
+        "carried": sent if carried(sent) is not None else "",
         "wait": wait,
         "wait_unit": "minutes" if long else "seconds",
         "wait_n": -(-wait // 60) if long else wait,
     }
-    return render(request, "account/sign_in.html", context, status=status)
+    return render(request, "account/sign_in.html", context, status=status or form.status)
 
 
 def _own_page(request: HttpRequest) -> str:
@@ -158,19 +143,14 @@ def password(request: HttpRequest) -> HttpResponse:
     """Change one's own password; other sessions of this person end."""
     user = _person(request)
     gate = SignInGate(request, user.username)
-    form = PasswordChangeForm(user, request.POST)
+    form = PasswordForm(request, user=user)
     waiting = gate.wait_s()
     gate.knock()
     form.full_clean()
     if waiting and not form.has_error("old_password"):
-        form.add_error("old_password", ValidationError("", code="password_incorrect"))
+        form.refuse([fault("old_password", message("account-password-incorrect"))])
     if not form.is_valid():
-        faults = tuple(
-            fault(name, _refused(error))
-            for name, errors in form.errors.as_data().items()
-            for error in errors
-        )
-        return _page(request, user, state=FormState(faults=faults, status=422))
+        return _page(request, user, password=form)
     gate.passed()
     form.save()
     update_session_auth_hash(request, user)
@@ -178,26 +158,15 @@ def password(request: HttpRequest) -> HttpResponse:
     return redirect("account")
 
 
-def _refused(error: ValidationError) -> Message:
-    """Why Django refuses a password, in words of ours."""
-    reason = str(error.code or "").removeprefix("password_").replace("_", "-")
-    if reason == "too-short":
-        return message("account-password-too-short", least=int((error.params or {})["min_length"]))
-    if reason not in REFUSED:
-        return message("account-password-refused")
-    return message(f"account-password-{reason}")
-
-
 @require_POST
 def make_key(request: HttpRequest) -> HttpResponse:
     """Make a key for a program, and show it this once."""
-    user = _person(request)
-    name = request.POST.get("name", "").replace("\x00", "").strip()[:80]
-    if not name:
-        return _page(request, user, key_fault=message("account-key-for-missing"), status=422)
-    if ApiKey.objects.filter(user=user).count() >= MOST_KEYS:
-        fault = message("account-keys-most", most=MOST_KEYS)
-        return _page(request, user, key_fault=fault, status=422)
+    user, form = _person(request), KeyForm(request)
+    if form.is_valid() and ApiKey.objects.filter(user=user).count() >= MOST_KEYS:
+        form.refuse([fault("name", message("account-keys-most", most=MOST_KEYS))])
+    if not form.is_valid():
+        return _page(request, user, for_key=form)
+    name = form.cleaned_data["name"]
     return _page(request, user, key=new_key(user, name=name), key_name=name)
 
 
@@ -216,22 +185,25 @@ def _page(
     request: HttpRequest,
     user: User,
     *,
-    status: int = 200,
-    state: FormState | None = None,
+    password: PasswordForm | None = None,
+    for_key: KeyForm | None = None,
     **more: Any,
 ) -> HttpResponse:
     people = ()
-    state = state or FormState(status=status)
     if user.may_change:
         people = tuple(User.objects.filter(office=office_of(request)).order_by("username"))
+    password = password or PasswordForm(request, user=user, typed=False)
+    for_key = for_key or KeyForm(request, typed=False)
     context = {
         "person": user,
         "keys": ApiKey.objects.filter(user=user),
         "people": people,
-        "lines": form_lines(PASSWORD, {}, state, words=words_for(request)),
+        "password": password,
+        "for_key": for_key,
         **more,
     }
-    response = render(request, "account/account.html", context, status=state.status)
+    status = max(password.status, for_key.status)
+    response = render(request, "account/account.html", context, status=status)
     response.headers["Cache-Control"] = "private, no-store"
     return response
 

@@ -32,9 +32,9 @@ from loamshift.web.beds.case_form import (
     untold,
     value_text,
 )
+from loamshift.web.beds.forms import QUICK, QuickForm
 from loamshift.web.beds.keeping import garden_called, put_case
 from loamshift.web.beds.merge import Merged, as_kept, before, merge
-from loamshift.web.beds.quick import QUICK, QuickForm
 from loamshift.web.cases import Tree, text_of_bed, with_fields
 from loamshift.web.kept_form import version_seen
 from loamshift.web.middleware import office_of
@@ -99,29 +99,24 @@ def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
     standing = draft_of(bed)
     if standing.faults:
         return _page(request, bed, standing, status=422)
-    typed = {key: request.POST.get(key, "").strip() for key in QUICK[table]}
-    entry = typed_tree((f"{table}.0.{key}", value) for key, value in typed.items())
-    tree = standing.tree
-    entries = tree.get(table, [])
-    entries = entries if isinstance(entries, list) else []
-    tree = {**tree, table: [*entries, *entry.get(table, [])]}
-    name = Given(bed.name)
-    what = (
-        message("beds-test-added", bed=name)
-        if table == "reading"
-        else message("beds-application-logged", bed=name)
-    )
+    form = QUICK[table](request, bed, typed=True)
+    if not form.is_valid():
+        return _quick_again(request, pk, form)
+    entry = typed_tree((f"{table}.0.{key}", value) for key, value in form.cleaned_data.items())
+    held = standing.tree.get(table)
+    entries = held if isinstance(held, list) else []
+    what = message(form.done, bed=Given(bed.name))
     writer = Writer(office_of(request), user=person_of(request), what=what)
     seen = bed.version
     try:
         if table not in entry:
             raise WordedError(message("beds-nothing-entered"))
+        tree = {**standing.tree, table: [*entries, *entry[table]]}
         put_case(bed, tree, today=date.today())  # noqa: DTZ011 - the local day
         writer.change(bed, seen_version=seen)
     except InputError as error:
         faults = error.faults if isinstance(error, CaseError) else (whole_fault(error),)
-        words = words_for(request)
-        form = QuickForm.of(table, typed, faults, number=len(entries), words=words)
+        form.tell(faults, number=len(entries))
         return _quick_again(request, pk, form)
     notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
@@ -227,7 +222,7 @@ def _keep(
         current = overtaken.current
         assert isinstance(current, Bed)
         words = words_for(request)
-        merged = None if draft.as_text else _merged(current, draft, bed.case_json)
+        merged = _merged(current, draft, bed.case_json)
         if merged is not None:
             draft.tree, draft.version = merged.tree, current.version
             if not merged.asked:
@@ -252,7 +247,13 @@ def _merged(current: Bed, draft: Draft, typed: Tree) -> Merged | None:
         return None
     if draft.garden == str(was["garden_id"] or ""):
         draft.garden = str(current.garden_id or "")
-    return merge(base=was["case_json"], theirs=current.case_json, mine=typed)
+    merged = merge(base=was["case_json"], theirs=current.case_json, mine=typed)
+    if draft.as_text:
+        began = Bed(case_json=was["case_json"], own_text=was["own_text"])
+        has_own_remarks = text_of_bed(began, typed) != draft.text
+        theirs = Bed(own_text=draft.text) if has_own_remarks else current
+        draft.text = text_of_bed(theirs, merged.tree)
+    return merged
 
 
 def _asked(merged: Merged, words: Words) -> Iterator[tuple[str, str, str]]:

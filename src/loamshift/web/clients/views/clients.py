@@ -6,26 +6,18 @@ from datetime import date
 from typing import Final
 from uuid import UUID
 
-from django.db.models import Q
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
-from loamshift.domain.message import Given, message
 from loamshift.store.models import Bed, Client, Garden, SentLetter, Trial
 from loamshift.store.scope import kept
 from loamshift.web.answers import words_of
 from loamshift.web.beds.views.listing import rows_of, with_last_letter
-from loamshift.web.kept_form import FormState, form_lines, keep_typed
+from loamshift.web.clients.forms import ClientForm
 from loamshift.web.middleware import office_of
-from loamshift.web.wording import words_for
 
-LABELS: Final = {
-    "name": message("page-name"),
-    "contact": message("page-contact"),
-    "note": message("page-note"),
-}
 LETTERS_SHOWN: Final = 20
 
 
@@ -68,36 +60,18 @@ def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 
 def _form(request: HttpRequest, one: Client) -> HttpResponse:
-    is_new = one._state.adding
-    state = FormState(version=one.version)
-    if request.method == "POST":
-        for key in LABELS:
-            setattr(one, key, request.POST.get(key, "").replace("\r\n", "\n").strip())
-        name = Given(one.name)
-        what = message("clients-added" if is_new else "clients-changed", client=name)
-        refused = keep_typed(request, one, what, fields=LABELS)
-        if refused is None:
-            return redirect("client", pk=one.pk)
-        state = refused
-    values = {key: getattr(one, key) for key in LABELS}
-    context = {
-        "client": one,
-        "is_new": is_new,
-        "version": state.version,
-        "overtaken": state.status == 409,
-        "lines": form_lines(LABELS, values, state, words=words_for(request)),
-        "whole": state.whole(LABELS),
-        "alike": _alike(request, one),
-    }
-    return render(request, "clients/edit_client.html", context, status=state.status)
+    form = ClientForm(request, one)
+    if form.keep():
+        return redirect("client", pk=one.pk)
+    context = {"client": one, "form": form, "alike": _alike(request, form["name"].value() or "")}
+    return render(request, "clients/edit_client.html", context, status=form.status)
 
 
-def _alike(request: HttpRequest, one: Client) -> list[Client]:
+def _alike(request: HttpRequest, name: str) -> list[Client]:
     """Clients of the same name, so that nobody is written down twice by mistake."""
-    if not one.name or "\x00" in one.name:
+    if not name or "\x00" in name:
         return []
-    same = Q(name__iexact=one.name) & ~Q(pk=one.pk)
-    return list(kept(Client, office_of(request)).filter(same)[:3])
+    return list(kept(Client, office_of(request)).filter(name__iexact=name)[:3])
 
 
 ROUTES: list[URLPattern] = [

@@ -15,17 +15,16 @@ from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.domain.message import Given, Listed, Prose, message
-from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.models.client import empty_plan
 from loamshift.store.scope import kept
-from loamshift.tables.places import find_place
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import before as earlier
 from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
 from loamshift.web.cases import case_of, with_fields
+from loamshift.web.clients.forms import GardenForm
 from loamshift.web.clients.garden_drawing import BedOnPlan, draw_plan, size_said
 from loamshift.web.clients.garden_plan import (
     FOOT_M,
@@ -38,27 +37,14 @@ from loamshift.web.clients.garden_plan import (
     plan_from_kept,
     plan_to_keep,
 )
-from loamshift.web.kept_form import (
-    FormState,
-    delete_kept,
-    form_lines,
-    keep_typed,
-    version_seen,
-)
+from loamshift.web.kept_form import delete_kept, version_seen
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
 from loamshift.web.problems import whole_fault
-from loamshift.web.wording import words_for
 
 EMPTY_ROWS: Final = 2
 FEET_AT_FIRST: Final = (60.0, 40.0)
 """The ground of a plan with nothing on it, where lengths are in feet."""
-LABELS: Final = {
-    "name": message("page-name"),
-    "client": message("page-client"),
-    "place": message("page-place"),
-}
-_AS_ASKED: Final = {"client_id": "client"}
 _AGREE: Final = 0.02
 """Sizes that differ by a smaller share are the same."""
 
@@ -166,14 +152,13 @@ def take_size(request: HttpRequest, pk: UUID, bed: UUID) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def new(request: HttpRequest) -> HttpResponse:
     """A new garden; ``?client=`` says whose."""
-    return _form(request, Garden(), client=request.GET.get("client", ""))
+    return _form(request, Garden(client_id=id_of(request.GET.get("client", "")) or ""))
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Name, client and place of a garden."""
-    one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
-    return _form(request, one, client=str(one.client_id))
+    return _form(request, get_object_or_404(kept(Garden, office_of(request)), pk=pk))
 
 
 @require_POST
@@ -356,72 +341,18 @@ def _give_size(writer: Writer, bed: Bed, said: str) -> None:
     writer.change(bed, seen_version=bed.version)
 
 
-def _form(request: HttpRequest, one: Garden, *, client: str) -> HttpResponse:
-    office, is_new = office_of(request), one._state.adding
-    values = {"name": one.name, "client": client, "place": str(one.place.get("name", ""))}
-    state = FormState(version=one.version)
-    if request.method == "POST":
-        values = {key: request.POST.get(key, "").strip() for key in LABELS}
-        refused = _typed(request, one, values)
-        if refused is None:
-            return redirect("garden", pk=one.pk)
-        state = refused
-    if state.status == 409:
-        values = {
-            "name": one.name,
-            "client": str(one.client_id),
-            "place": str(one.place.get("name", "")),
-        }
-    now = {_AS_ASKED.get(key, key): value for key, value in state.now.items()}
-    if "client" in now:
-        now["client"] = next((c.name for c in kept(Client, office).filter(pk=now["client"])), "")
-    if "place" in now:
-        now["place"] = str(now["place"].get("name", ""))
+def _form(request: HttpRequest, one: Garden) -> HttpResponse:
+    form = GardenForm(request, one)
+    if form.keep():
+        return redirect("garden", pk=one.pk)
+    office = office_of(request)
     context = {
         "garden": one,
-        "is_new": is_new,
-        "lines": form_lines(LABELS, values, state, words=words_for(request), now=now),
-        "clients": kept(Client, office),
-        "whole": state.whole(LABELS),
-        "version": state.version,
-        "overtaken": state.status == 409,
-        "beds": 0 if is_new else kept(Bed, office).filter(garden=one).count(),
+        "form": form,
+        "any_client": kept(Client, office).exists(),
+        "beds": 0 if form.is_new else kept(Bed, office).filter(garden=one).count(),
     }
-    return render(request, "clients/edit_garden.html", context, status=state.status)
-
-
-def _typed(request: HttpRequest, one: Garden, values: Mapping[str, str]) -> FormState | None:
-    """Keep a garden as it was typed; None where that was done, else why not."""
-    faults: list[Fault] = []
-    one.name = values["name"]
-    key = id_of(values["client"])
-    owner = None if key is None else kept(Client, office_of(request)).filter(pk=key).first()
-    if owner is None:
-        faults.append(fault("client", message("page-choose-client")))
-    else:
-        one.client = owner
-    one.place = _place(one.place, values["place"], faults)
-    if not one.name:
-        faults.append(fault("name", message("page-enter-name")))
-    if faults:
-        return FormState(version=version_seen(request), faults=tuple(faults), status=422)
-    done = "gardens-added" if one._state.adding else "gardens-changed"
-    what = message(done, garden=Given(one.name))
-    return keep_typed(request, one, what, fields=("name", "client_id", "place"))
-
-
-def _place(held: Mapping[str, Any], name: str, faults: list[Fault]) -> dict[str, Any]:
-    """The place of a garden with another name; a name alone has to be one of the list."""
-    place = {key: value for key, value in held.items() if key != "name"}
-    if not name:
-        return place
-    if not place:
-        try:
-            find_place(name)
-        except InputError as error:
-            mend = message("gardens-place-or-blank")
-            faults.append(whole_fault(error, path="place", mend=mend))
-    return {"name": name, **place}
+    return render(request, "clients/edit_garden.html", context, status=form.status)
 
 
 ROUTES: list[URLPattern] = [

@@ -23,6 +23,7 @@ from loamshift.store.put_in import PutIn, add_missing, is_empty, replace_all
 from loamshift.store.restore import Archive, read_zip
 from loamshift.store.scope import kept, put_away
 from loamshift.web.data.backups import BACKUPS, BEFORE_RESTORE, BY_HAND, back_up
+from loamshift.web.data.forms import RestoreForm
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify, notify_undo, person_of
@@ -52,16 +53,18 @@ def everything(request: HttpRequest) -> HttpResponse:
 @require_POST
 def bring_in(request: HttpRequest) -> HttpResponse:
     """Bring in a zip: add what is missing, or put it in the place of everything."""
-    upload = request.FILES.get("zip")
-    replace = request.POST.get("how") == "replace"
+    form = RestoreForm(request)
+    if not form.is_valid():
+        return _page(request, form=form)
+    replace = form.cleaned_data["how"] == "replace"
     office = office_of(request)
     try:
-        archive = read_zip(_bytes_of(upload), limits=LIMITS)
+        archive = read_zip(_bytes_of(form.cleaned_data["zip"]), limits=LIMITS)
         if replace and archive.scope != "store":
             raise ArchiveFault(
                 [fault("", message("data-is-one-client"), message("data-add-instead"))]
             )
-        if replace and not is_empty(office) and request.POST.get("sure") != "yes":
+        if replace and not is_empty(office) and not form.cleaned_data["sure"]:
             raise ArchiveFault([fault("", message("data-not-sure"), message("data-tick-box"))])
         if replace or (archive.scope == "store" and is_empty(office)):
             backup = back_up(settings.DATA_FOLDER, why=BEFORE_RESTORE)
@@ -71,9 +74,9 @@ def bring_in(request: HttpRequest) -> HttpResponse:
         else:
             _tell(request, _added(request, archive))
     except ArchiveFault as error:
-        return _page(request, faults=error.faults, more=error.more, status=422)
+        return _page(request, form=form, faults=error.faults, more=error.more)
     except InputError as error:
-        return _page(request, faults=(whole_fault(error),), status=422)
+        return _page(request, form=form, faults=(whole_fault(error),))
     return redirect("data")
 
 
@@ -101,9 +104,7 @@ def _tell(request: HttpRequest, done: PutIn) -> None:
     notify_undo(request, Prose(tuple(sentences)), done.act)
 
 
-def _bytes_of(upload: UploadedFile[Any] | None) -> bytes:
-    if upload is None:
-        raise ArchiveFault([fault("", message("data-no-file"), message("data-choose-zip"))])
+def _bytes_of(upload: UploadedFile[Any]) -> bytes:
     if (upload.size or 0) > LIMITS.packed:
         wrong = message(
             "store-zip-large",
@@ -115,10 +116,16 @@ def _bytes_of(upload: UploadedFile[Any] | None) -> bytes:
 
 
 def _page(
-    request: HttpRequest, *, faults: tuple[Fault, ...] = (), more: int = 0, status: int = 200
+    request: HttpRequest,
+    *,
+    form: RestoreForm | None = None,
+    faults: tuple[Fault, ...] = (),
+    more: int = 0,
 ) -> HttpResponse:
     office = office_of(request)
+    form = form or RestoreForm(request, typed=False)
     context: dict[str, Any] = {
+        "form": form,
         "faults": faults,
         "more": more,
         "clients": kept(Client, office),
@@ -132,7 +139,7 @@ def _page(
         place = settings.DATA_FOLDER / BACKUPS
         found = sorted(place.glob("loamshift-*"), reverse=True) if place.is_dir() else []
         context |= {"backups": [one.name for one in found[:MOST_BACKUPS_SHOWN]], "place": place}
-    return render(request, "data/data.html", context, status=status)
+    return render(request, "data/data.html", context, status=422 if faults else form.status)
 
 
 ROUTES: list[URLPattern] = [

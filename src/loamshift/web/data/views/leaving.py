@@ -20,11 +20,12 @@ from loamshift.store.export import client_zip
 from loamshift.store.models import Bed, Client, SentLetter
 from loamshift.store.scope import kept
 from loamshift.web.data.backups import BACKUPS
+from loamshift.web.data.forms import ForGoodForm
 from loamshift.web.downloads import download
 from loamshift.web.kept_form import delete_kept
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify, notify_fault
-from loamshift.web.wording import ISOLATES, said
+from loamshift.web.wording import said
 
 
 @require_safe
@@ -51,12 +52,10 @@ def for_good(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Ask a second time, by the client's name, and remove it for good."""
     office = office_of(request)
     client = get_object_or_404(Client, office=office, pk=pk)
-    typed = request.POST.get("name", "").strip(ISOLATES).strip()
-    if request.method != "POST" or typed != client.name.strip():
-        wrong = request.method == "POST"
-        context = _of(request, client) | {"wrong": wrong, "typed": typed}
-        status = 422 if wrong else 200
-        return render(request, "data/for_good.html", context, status=status)
+    form = ForGoodForm(request, client)
+    if not form.is_valid():
+        context = _of(request, client) | {"form": form}
+        return render(request, "data/for_good.html", context, status=form.status)
     try:
         gone = erase_client(office, client)
     except InputError as fault:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date
-from typing import Final
+from typing import Any, Final
 from uuid import UUID
 
 from django.db import transaction
@@ -20,7 +20,6 @@ from loamshift.domain.worded_error import WordedError
 from loamshift.errors import InputError
 from loamshift.report.letter_fields import field_called
 from loamshift.report.messages import say
-from loamshift.report.messages.refusal import refusal
 from loamshift.report.reply import danger_said, reply_text
 from loamshift.report.words import Words
 from loamshift.store.changes import Writer
@@ -28,9 +27,11 @@ from loamshift.store.models import Bed, Question
 from loamshift.store.scope import found, kept
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.inbox.asked import Asked, asked, in_order
+from loamshift.web.inbox.forms import QuestionForm, TableForm
 from loamshift.web.inbox.rows import LARGEST_BYTES, question_rows
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_for
 
 MOST_SHOWN: Final = 200
@@ -41,7 +42,10 @@ BEGINNING: Final = 160
 @require_http_methods(["GET", "HEAD", "POST"])
 def inbox(request: HttpRequest) -> HttpResponse:
     """Questions waiting, the most dangerous first; a POST adds one, or a table of them."""
-    return _add(request) if request.method == "POST" else _list(request)
+    is_table = "table" in request.FILES
+    one = QuestionForm(request, typed=request.method == "POST" and not is_table)
+    many = TableForm(request, typed=is_table, at="table-%s")
+    return _add(request, one, many) if request.method == "POST" else _list(request, one, many)
 
 
 @require_safe
@@ -120,9 +124,7 @@ def _done(request: HttpRequest, writer: Writer, act: Callable[[], None]) -> Http
     return redirect("inbox")
 
 
-def _list(
-    request: HttpRequest, *, typed: str = "", sender: str = "", problem: str = ""
-) -> HttpResponse:
+def _list(request: HttpRequest, one: QuestionForm, many: TableForm) -> HttpResponse:
     words = words_for(request)
     sought = request.GET.get("find", "").replace("\x00", "").strip()[:200]
     answered_tab = request.GET.get("show") == "answered"
@@ -133,48 +135,52 @@ def _list(
     context = {
         "answered_tab": answered_tab,
         "rows": [
-            (one, _urgent(made, words), _state(made, words), _begins(one)) for one, made in rows
+            (row, _urgent(made, words), _state(made, words), _begins(row)) for row, made in rows
         ],
-        "answered": [(one, _begins(one)) for one in answered.order_by("-changed_at")[:MOST_SHOWN]]
+        "answered": [(row, _begins(row)) for row in answered.order_by("-changed_at")[:MOST_SHOWN]]
         if answered_tab
         else [],
         "waiting_count": waiting.count(),
         "answered_count": answered.count(),
         "most": MOST_SHOWN,
         "find": sought,
-        "typed": typed,
-        "sender": sender,
-        "problem": problem,
+        "one": one,
+        "many": many,
     }
-    return render(request, "inbox/inbox.html", context, status=422 if problem else 200)
+    status = max(one.status, many.status)
+    return render(request, "inbox/inbox.html", context, status=status)
 
 
-def _add(request: HttpRequest) -> HttpResponse:
+def _add(request: HttpRequest, one: QuestionForm, many: TableForm) -> HttpResponse:
     """Keep one question, or every row of a table, as one act."""
-    text = request.POST.get("words", "").replace("\r\n", "\n").strip()
-    sender = request.POST.get("sender", "").strip()
-    sent = request.FILES.get("table")
+    sent = many if many.is_bound else one
+    if not sent.is_valid():
+        return _list(request, one, many)
     try:
-        if sent is not None:
-            rows = question_rows(sent.read(LARGEST_BYTES + 1))
-            questions = [_new(words, who, "import") for who, words in rows]
-        elif text:
-            head = sender_of(text)
-            questions = [_new(text, sender or head, "email" if head else "typed")]
-        else:
-            raise WordedError(message("inbox-nothing"))
+        questions = list(_asked_in(sent.cleaned_data))
         what = message("inbox-added", n=len(questions), sender=_called(questions[0]))
         writer = Writer(office_of(request), user=person_of(request), what=what)
         with transaction.atomic():
-            for one in questions:
-                writer.add(one)
+            for question in questions:
+                writer.add(question)
     except InputError as fault:
-        problem = refusal(fault, words_for(request))
-        return _list(request, typed=text, sender=sender, problem=problem)
+        sent.refuse([whole_fault(fault, path="table" if sent is many else "words")])
+        return _list(request, one, many)
     notify_done(request, writer)
     if len(questions) > 1:
         return redirect("inbox")
     return redirect("question", pk=questions[0].pk)
+
+
+def _asked_in(typed: Mapping[str, Any]) -> Iterator[Question]:
+    """The questions of a table, or the one that was typed."""
+    if "table" in typed:
+        for who, words in question_rows(typed["table"].read(LARGEST_BYTES + 1)):
+            yield _new(words, who, "import")
+    else:
+        head = sender_of(typed["words"])
+        source = "email" if head else "typed"
+        yield _new(typed["words"], typed["sender"] or head, source)
 
 
 def _new(words: str, sender: str, source: str) -> Question:

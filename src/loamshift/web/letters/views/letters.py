@@ -27,7 +27,8 @@ from loamshift.store.scope import found, kept
 from loamshift.web.answers import paper_of
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.downloads import download
-from loamshift.web.kept_form import FormState, delete_kept, form_lines, keep_typed
+from loamshift.web.kept_form import delete_kept
+from loamshift.web.letters.forms import NoteForm
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.sending import opened, today_differs
@@ -148,10 +149,8 @@ def letter_file(request: HttpRequest, pk: UUID, kind: str) -> HttpResponse:
 def letter_note(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Keep the office's own note on a letter."""
     sent = _letter(request, pk)
-    sent.note = request.POST.get("note", "").strip()
-    what = message("letters-note-changed", letter=Given(sent.title))
-    refused = keep_typed(request, sent, what, fields=("note",))
-    return redirect("letter", pk=pk) if refused is None else _letter_page(request, sent, refused)
+    form = NoteForm(request, sent)
+    return redirect("letter", pk=pk) if form.keep() else _letter_page(request, sent, form)
 
 
 @require_POST
@@ -169,20 +168,16 @@ def decision_said(decision: str, words: Words) -> str:
 
 
 def _letter_page(
-    request: HttpRequest, sent: SentLetter, state: FormState | None = None
+    request: HttpRequest, sent: SentLetter, form: NoteForm | None = None
 ) -> HttpResponse:
-    words = words_for(request)
-    state = state or FormState(version=sent.version)
-    note = {"note": message("letters-note-hint")}
+    form = form or NoteForm(request, sent)
     context = {
         "letter": sent,
-        **_as_sent(sent, words),
-        "lines": form_lines(note, {"note": sent.note}, state, words=words),
-        "whole": state.whole(note),
-        "version": state.version,
+        **_as_sent(sent, words_for(request)),
+        "form": form,
         "style": letter_style_name(),
     }
-    return render(request, "letters/letter.html", context, status=state.status)
+    return render(request, "letters/letter.html", context, status=form.status)
 
 
 def _as_sent(sent: SentLetter, words: Words) -> dict[str, object]:

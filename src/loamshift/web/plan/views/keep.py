@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Any
 from urllib.parse import urlencode
 from uuid import UUID
 
@@ -21,24 +21,23 @@ from loamshift.report.letter_head import reading_in_force
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.store.changes import Overtaken, Writer
-from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.models.base import folded
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered
+from loamshift.web.answers import Answered
 from loamshift.web.beds.merge import Merged, merge
 from loamshift.web.beds.merge import before as before_version
 from loamshift.web.cases import Tree, with_fields
 from loamshift.web.kept_form import version_seen
+from loamshift.web.letters.sending import letter_to_send
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.plan.forms import KeepForm
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
 from loamshift.web.plan.views.plan import show_plan, title_of, today
 from loamshift.web.problems import whole_fault
 from loamshift.web.scores.issued import keep_plan_forecast
 from loamshift.web.wording import words_of
-
-KEEP_ASKED: Final = ("name", "client", "garden")
-"""What the short form that saves quick advice as a bed asks."""
 
 
 @require_POST
@@ -48,27 +47,26 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
     fields = said_in(request.POST)
     tree = with_fields({}, fields)
     page = page_of(tree, office=office, today=today())
-    name = request.POST.get("keep-name", "").strip() or title_of(page, None, words=words_of(office))
     if page.answered is None:
         notify_fault(request, message("advice-cannot-save"))
         return redirect(f"{reverse('plan')}?{urlencode(fields)}")
+    form = KeepForm(request)
+    if not form.is_valid():
+        return show_plan(request, tree, bed=None, status=422, more={"keep": form})
+    typed = form.cleaned_data
+    name = typed["name"] or title_of(page, None, words=words_of(office))
     tree["name"] = name
     bed = Bed(name=name, **drawn_out(page.answered))
     bed.take_case({"case": 1, **tree})
     what = message("advice-saved", bed=Given(name))
     writer = Writer(office, user=person_of(request), what=what)
     try:
-        bed.garden = _garden(
-            writer,
-            client_name=request.POST.get("keep-client", "").strip(),
-            garden_name=request.POST.get("keep-garden", "").strip(),
-            tree=tree,
-        )
+        names = {"client_name": typed["client"], "garden_name": typed["garden"]}
+        bed.garden = _garden(writer, **names, tree=tree)
         writer.add(bed)
     except InputError as error:
-        typed = {f"keep_{key}": request.POST.get(f"keep-{key}", "") for key in KEEP_ASKED}
-        more = {"keep_fault": whole_fault(error), **typed}
-        return show_plan(request, tree, bed=None, status=422, more=more)
+        form.refuse([whole_fault(error)])
+        return show_plan(request, tree, bed=None, status=422, more={"keep": form})
     keep_plan_forecast(bed, page.answered.answer, page.answered.case)
     notify_done(request, writer)
     return redirect("bed", pk=bed.pk)
@@ -182,15 +180,7 @@ def send(request: HttpRequest, pk: UUID) -> HttpResponse:
     office = office_of(request)
     bed = get_object_or_404(kept(Bed, office), pk=pk)
     try:
-        found = answered(bed.case_json, office=office, today=today())
-        letter = SentLetter(
-            bed=bed,
-            title=found.letter.title[:200],
-            sent_on=today(),
-            decision=str(found.answer.verdict.decision),
-            answer_text=frozen_text(found, office),
-            note=request.POST.get("note", "").strip(),
-        )
+        letter = letter_to_send(bed, office=office, today=today())
         what = message("advice-letter-sent", bed=Given(bed.name))
         writer = Writer(office, user=person_of(request), what=what)
         writer.add(letter, seen_version=version_seen(request))

@@ -26,6 +26,7 @@ from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_style import letter_style, letter_style_name
 from loamshift.web.middleware import office_of
 from loamshift.web.once import GoneError
+from loamshift.web.plan.forms import KeepForm
 from loamshift.web.plan.plan_page import Page, page_of, said_in
 from loamshift.web.turns import stays
 from loamshift.web.wording import words_of
@@ -145,11 +146,13 @@ def show_plan(
     except GoneError:
         return HttpResponse(status=204)  # nobody reads it
     here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
+    title = title_of(page, bed, words=words_of(office))
     context = {
         "page": page,
         "bed": bed,
         "letter": None if page.answered is None else page.answered.page,
-        "title": title_of(page, bed, words=words_of(office)),
+        "title": title,
+        "keep": None if bed else KeepForm(request, typed=False, initial={"name": title}),
         "here": here,
         "style": letter_style_name(),
         "sliders": f"{here}/sliders",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final, TypeVar
 from uuid import UUID
@@ -15,7 +15,7 @@ from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from loamshift.domain.case import OnHand
-from loamshift.domain.message import Given, Message, message, percent
+from loamshift.domain.message import Given, message, percent
 from loamshift.errors import InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
@@ -29,43 +29,21 @@ from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
 from loamshift.web.answers import words_of
 from loamshift.web.cases import case_of
-from loamshift.web.kept_form import (
-    FormState,
-    delete_kept,
-    form_lines,
-    keep_typed,
-    version_seen,
-)
+from loamshift.web.kept_form import delete_kept
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_done, notify_fault, person_of
-from loamshift.web.products.entries import (
-    ASKED,
-    LABEL_FIELDS,
-    entry_of,
-    read_product,
-    said_of,
-    usable,
-)
+from loamshift.web.products.entries import ASKED, entry_of, said_of, usable
+from loamshift.web.products.forms import PriceListForm, ProductForm
 from loamshift.web.products.price_list import (
     LARGEST_BYTES,
     PriceList,
     price_list_csv,
     read_price_list,
 )
-from loamshift.web.products.product_label import LABEL_GROUPS, in_form_words, strength_said
+from loamshift.web.products.product_label import strength_said
 
-LABELS: Final = {
-    "name": message("page-name"),
-    "material": message("products-material"),
-    "purity_pct": message("products-purity"),
-    "pack": message("products-pack"),
-    "price": message("products-pack-price"),
-    "currency": message("products-currency"),
-    "in_stock": message("products-use"),
-    "note": message("page-note"),
-}
 FEW: Final = 8
 """So many products are seen at a glance and need no search."""
 
@@ -129,21 +107,20 @@ def shelf(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def product_new(request: HttpRequest) -> HttpResponse:
     """Ask for a product, and keep it."""
-    return _form(request, Product(), {"in_stock": "yes"})
+    return _form(request, Product())
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Show a product in its form, and keep it changed."""
-    product = get_object_or_404(kept(Product, office_of(request)), pk=pk)
-    return _form(request, product, said_of(product))
+    return _form(request, get_object_or_404(kept(Product, office_of(request)), pk=pk))
 
 
 @require_POST
 def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a product away; the next page takes it back."""
     product = get_object_or_404(kept(Product, office_of(request)), pk=pk)
-    delete_kept(request, product, _what(product, "deleted"))
+    delete_kept(request, product, message("products-deleted", product=Given(product.name)))
     return redirect("shelf")
 
 
@@ -159,18 +136,15 @@ def prices_out(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def prices_in(request: HttpRequest) -> HttpResponse:
     """Take in a price list, whole or not at all; what has a known name is changed."""
-    listed = PriceList()
-    if request.method == "POST":
+    listed, form = PriceList(), PriceListForm(request)
+    if form.is_valid():
         office = office_of(request)
-        sent = request.FILES.get("list")
-        if sent is None:
-            listed = read_price_list(b"")
-        else:
-            listed = read_price_list(sent.read(LARGEST_BYTES + 1), currency=office.currency)
+        data = form.cleaned_data["list"].read(LARGEST_BYTES + 1)
+        listed = read_price_list(data, currency=office.currency)
         if not listed.faults and _keep(request, office, listed):
             return redirect("shelf")
-    context = {"listed": listed, "columns": ASKED}
-    status = 422 if listed.faults else 200
+    context = {"listed": listed, "form": form, "columns": ASKED}
+    status = 422 if listed.faults else form.status
     return render(request, "products/prices.html", context, status=status)
 
 
@@ -228,16 +202,6 @@ def _strength(product: Product, item: OnHand | None, words: Words) -> str:
     return "" if product.purity_pct is None else words.measure(percent(product.purity_pct))
 
 
-def _what(product: Product, done: str) -> Message:
-    """What is done with a product: added, changed or deleted."""
-    name = Given(product.name)
-    if done == "added":
-        return message("products-added", product=name)
-    if done == "changed":
-        return message("products-changed", product=name)
-    return message("products-deleted", product=name)
-
-
 def _bags(request: HttpRequest, office: Office) -> Bags:
     chosen = [_kept_at(request, Product, office, key) for key in ("one", "other")]
     one, other = chosen
@@ -289,78 +253,17 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
     return ForBed(bed, letter_plain(letter, words=words), "", has_own)
 
 
-def _form(request: HttpRequest, product: Product, said: Mapping[str, str]) -> HttpResponse:
-    """The form with what was typed, what is wrong, and what somebody else wrote meanwhile."""
-    words = words_of(office_of(request))
-    state = FormState(version=product.version)
-    if request.method == "POST":
-        said = _said(request)
-        refused = _typed(request, product, said)
-        if refused is None:
-            return redirect("shelf")
-        state = refused
-        if state.status == 409:
-            said = said_of(product)  # what only somebody else changed is theirs
-    now = _as_asked(state.now)
-    state = replace(state, faults=tuple(in_form_words(one, words) for one in state.faults))
-    fields = form_lines(LABELS, said, state, words=words, now=now)
-    groups = [
-        (
-            say(title, words),
-            list(
-                form_lines(
-                    {f"label.{key}": label for key, label in rows.items()},
-                    said,
-                    state,
-                    words=words,
-                    now=now,
-                ).values()
-            ),
-        )
-        for title, rows in LABEL_GROUPS
-    ]
-    figures = [figure for _, rows in groups for figure in rows]
-    label_fault = next((one for one in state.faults if one.path == "label"), None)
+def _form(request: HttpRequest, product: Product) -> HttpResponse:
+    form = ProductForm(request, product)
+    if form.keep():
+        return redirect("shelf")
+    materials = load_materials().items()
     context = {
-        "fields": fields,
-        "label_groups": groups,
-        "label_fault": label_fault,
-        "label_open": label_fault is not None
-        or any(figure.value or figure.fault or figure.now for figure in figures),
-        "in_stock": bool(said.get("in_stock")),
-        "product": None if product._state.adding else product,
-        "version": state.version,
-        "whole": state.whole((*fields, "label", *(figure.name for figure in figures))),
-        "overtaken": state.status == 409,
-        "faults": state.faults,
-        "materials": [
-            (key, words.material_name(material)) for key, material in load_materials().items()
-        ],
+        "form": form,
+        "product": None if form.is_new else product,
+        "materials": [(key, form.reader.material_name(material)) for key, material in materials],
     }
-    return render(request, "products/product.html", context, status=state.status)
-
-
-def _typed(request: HttpRequest, product: Product, said: Mapping[str, str]) -> FormState | None:
-    """Keep a product as it was typed; None where that was done, else why not."""
-    read = read_product(said, currency=office_of(request).currency)
-    if read.faults:
-        return FormState(version=version_seen(request), faults=read.faults, status=422)
-    what = "added" if product._state.adding else "changed"
-    for name, value in read.values.items():
-        setattr(product, name, value)
-    return keep_typed(request, product, _what(product, what), fields=read.values)
-
-
-def _as_asked(now: Mapping[str, Any]) -> dict[str, str]:
-    """Saved values by the fields of the form; a label by its figures."""
-    there = said_of(Product(**now))
-    figures = [f"label.{key}" for key in LABEL_FIELDS] if "label" in now else []
-    return {name: there.get(name, "") for name in (*now, *figures)}
-
-
-def _said(request: HttpRequest) -> dict[str, str]:
-    names = (*ASKED, *(f"label.{key}" for key in LABEL_FIELDS))
-    return {name: request.POST.get(name, "") for name in names if name != "label"}
+    return render(request, "products/product.html", context, status=form.status)
 
 
 ROUTES: list[URLPattern] = [
