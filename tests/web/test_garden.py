@@ -78,7 +78,6 @@ def test_the_size_of_any_shape() -> None:
     assert Area(name="", bed="", points=SQUARE).area_m2 == pytest.approx(10.0)
     bent = Area(name="", bed="", points=BENT)
     assert bent.area_m2 == pytest.approx(8.0)
-    assert not bent.is_rectangle and Area(name="", bed="", points=SQUARE).is_rectangle
     wider = fitted(bent, left=1.0, top=1.0, width=8.0, length=3.0)
     assert wider.area_m2 == pytest.approx(16.0)
 

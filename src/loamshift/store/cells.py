@@ -10,7 +10,6 @@ from django.db import models
 
 from loamshift.domain.message import Message, message
 from loamshift.domain.spreadsheet_text import spreadsheet_text
-from loamshift.store.limits import shown
 from loamshift.store.models import (
     Bed,
     Client,
@@ -102,11 +101,6 @@ def value_of(field: AsField, cell: str) -> Any:
     if isinstance(value, datetime) and value.tzinfo is None:
         raise Unreadable(_right(field))
     return value
-
-
-def fault_of(cell: str) -> str:
-    """A cell as a message shows it."""
-    return shown(cell)
 
 
 def _is_text(field: AsField) -> bool:

@@ -24,7 +24,6 @@ from loamshift.store.cells import (
     TABLES,
     Unreadable,
     columns,
-    fault_of,
     value_of,
 )
 from loamshift.store.digests import DIGESTS, digest_of, read_digests
@@ -239,7 +238,7 @@ class _Reading:
             except Unreadable as error:
                 sound = False
                 self._fault(
-                    f"{where}: {head}", fault_of(cell), message("store-cell-unread"), error.right
+                    f"{where}: {head}", shown(cell), message("store-cell-unread"), error.right
                 )
         return thing if sound else None
 

@@ -17,28 +17,13 @@ from loamshift.services.advise import advise
 from loamshift.services.own_sum.margin import margin_sums
 from loamshift.store.models import Office
 from loamshift.web.cases import Tree, key_of
-from loamshift.web.forecasts import FORECASTS, MEMBERS, SEED, Forecasted
+from loamshift.web.forecasts import FORECASTS, Forecasted
 from loamshift.web.letters.letter_page import LetterPage, letter_page
 from loamshift.web.once import Once
 from loamshift.web.online_weather import OFF, case_with_weather, weather_key
 from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
 from loamshift.web.turns import stays
 from loamshift.web.wording import ground_of
-from loamshift.web.wording import words_of as words_of
-
-__all__ = [
-    "MEMBERS",
-    "SEED",
-    "Answered",
-    "answered",
-    "answered_already",
-    "answered_at_once",
-    "case_key",
-    "forecasted",
-    "letterhead_of",
-    "paper_of",
-    "words_of",
-]
 
 CaseKey: TypeAlias = tuple[str, tuple[Entry, ...], date, str]
 

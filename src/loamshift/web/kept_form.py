@@ -13,10 +13,10 @@ from loamshift.store.changes import Overtaken, Writer, snapshot
 from loamshift.store.limits import Unfit
 from loamshift.store.models import Kept
 from loamshift.store.plain import restore
+from loamshift.web.acts import writer_of
 from loamshift.web.beds.merge import merge_fields
 from loamshift.web.forms import Form
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.notices import notify_done
 from loamshift.web.problems import whole_fault
 
 Thing = TypeVar("Thing", bound=Kept)
@@ -68,7 +68,7 @@ class KeptForm(Form, Generic[Thing]):
         if not self.is_valid():
             return False
         self.fill()
-        writer = Writer(office_of(self.request), user=person_of(self.request), what=self.what())
+        writer = writer_of(self.request, self.what())
         also = None
         try:
             if self.is_new:
@@ -120,17 +120,3 @@ def version_seen(request: HttpRequest) -> int:
     """The version that somebody saw before they typed; none is 0, which no thing has."""
     typed = request.POST.get("version", "")
     return int(typed) if typed.isdecimal() and len(typed) < 10 else 0
-
-
-def delete_kept(
-    request: HttpRequest, thing: Kept, what: Message, *, seen_version: int | None = None
-) -> bool:
-    """Put a thing away and say so on the next page; false where it was refused, which is told."""
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    try:
-        writer.put_away(thing, seen_version=seen_version)
-    except InputError as error:
-        notify_fault(request, error)
-        return False
-    notify_done(request, writer)
-    return True

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Final
+from typing import Final, TypeVar
+from uuid import UUID
 
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect, resolve_url
+from django.shortcuts import get_object_or_404, redirect, resolve_url
 from django.utils.http import urlencode
 
-from loamshift.store.models import Office, User
+from loamshift.store.models import Kept, Office, User
+from loamshift.store.scope import kept
 from loamshift.web.account.keys import holder_of
 from loamshift.web.serve import is_loopback
 from loamshift.web.sizes import LARGEST_FORM, LARGEST_UPLOAD
 
 Next = Callable[[HttpRequest], HttpResponse]
+Thing = TypeVar("Thing", bound=Kept)
 
 POLICY: Final = (
     "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'; "
@@ -50,6 +53,11 @@ def office_of(request: HttpRequest) -> Office:
     office = getattr(request, "office", None)
     assert isinstance(office, Office)
     return office
+
+
+def kept_or_404(request: HttpRequest, model: type[Thing], pk: UUID) -> Thing:
+    """A thing of the office, unless it was put away."""
+    return get_object_or_404(kept(model, office_of(request)), pk=pk)
 
 
 def refused(request: HttpRequest, status: int) -> HttpResponse:

@@ -45,11 +45,6 @@ def words_of(office: Office | None) -> Words:
     return Words() if office is None else Words(spelling=office.words, units=office.units)
 
 
-def words_on(office: Office, ground: str) -> Words:
-    """The words of an office for a bed on such ground: a lawn has rates of its own."""
-    return Words(spelling=office.words, units=office.units, ground=ground)
-
-
 def ground_of(case: Case) -> str:
     """What a bed's rates are told by: bed, lawn or field."""
     return _GROUNDS.get(case.bed.kind, "bed")

@@ -24,11 +24,11 @@ from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.claim.settle import settle_claim
 from loamshift.services.own_sum.margin import margin_sums
-from loamshift.web.answers import MEMBERS
 from loamshift.web.api.cases import SOURCE, case_given, case_in_body, clock_today, table
 from loamshift.web.api.door import forecasting
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import CaseIn
+from loamshift.web.forecasts import MEMBERS
 from loamshift.web.wording import words_for
 
 MOST_MEMBERS: Final = 2000

@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 
 from loamshift.domain.message import Given, message
@@ -14,8 +13,9 @@ from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError
 from loamshift.store.models import Bed, Garden
 from loamshift.store.scope import found, kept
+from loamshift.web.acts import writer_of
 from loamshift.web.api.cases import case_given, clock_today, whole_bed, with_entry
-from loamshift.web.api.door import acted, deleted, writer_of
+from loamshift.web.api.door import acted, deleted
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import (
     ActOut,
@@ -31,17 +31,12 @@ from loamshift.web.api.shapes import (
 )
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import text_of_bed
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 
 router = Router(tags=["beds"])
 ASKED = dict.fromkeys((400, 401, 422), RefusedOut)
 LOOKED = {**ASKED, 404: RefusedOut}
 WRITES = {**dict.fromkeys((400, 401, 403, 404, 413, 422), RefusedOut), 409: OvertakenOut}
-
-
-def bed_of(request: HttpRequest, pk: UUID) -> Bed:
-    """A bed of the office, or 404."""
-    return get_object_or_404(kept(Bed, office_of(request)), pk=pk)
 
 
 @router.get("/beds", response={200: BedsOut, **ASKED})
@@ -63,13 +58,13 @@ def add_bed(request: HttpRequest, given: BedIn) -> Any:
 @router.get("/beds/{uuid:pk}", response={200: BedOut, **LOOKED})
 def get_bed(request: HttpRequest, pk: UUID) -> Any:
     """A bed with its case, as JSON and as text."""
-    return whole_bed(bed_of(request, pk))
+    return whole_bed(kept_or_404(request, Bed, pk))
 
 
 @router.put("/beds/{uuid:pk}", response={200: BedOut, **WRITES})
 def put_bed(request: HttpRequest, pk: UUID, given: BedPut) -> Any:
     """Put another case in the place of a bed's; 409 where somebody else changed it since."""
-    bed = bed_of(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     _put(request, bed, given)
     return _change(request, bed, given.version)
 
@@ -77,7 +72,7 @@ def put_bed(request: HttpRequest, pk: UUID, given: BedPut) -> Any:
 @router.delete("/beds/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_bed(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a bed away with its letters; for thirty days it can be taken back."""
-    bed = bed_of(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     what = message("beds-deleted", bed=Given(bed.name))
     return deleted(request, bed, what, seen=seen.version)
 
@@ -96,7 +91,7 @@ def delete_bed(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any
 )
 def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The case file of a bed, with the remarks of whoever wrote one."""
-    text = text_of_bed(bed_of(request, pk))
+    text = text_of_bed(kept_or_404(request, Bed, pk))
     return HttpResponse(text, content_type="application/toml; charset=utf-8")
 
 
@@ -113,7 +108,7 @@ def add_applied(request: HttpRequest, pk: UUID, given: EntryIn) -> Any:
 
 
 def _entry(request: HttpRequest, pk: UUID, name: str, given: EntryIn) -> dict[str, Any]:
-    bed = bed_of(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     put_case(bed, with_entry(bed, name, given.entry), today=clock_today())
     return _change(request, bed, given.version)
 

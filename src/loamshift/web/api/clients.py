@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from django.http import HttpRequest
-from django.shortcuts import get_object_or_404
 from ninja import Query, Router
 
 from loamshift.domain.message import Given, message
@@ -31,17 +30,9 @@ from loamshift.web.api.shapes import (
     brief,
     page_of,
 )
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 
 router = Router(tags=["clients and gardens"])
-
-
-def _client(request: HttpRequest, pk: UUID) -> Client:
-    return get_object_or_404(kept(Client, office_of(request)), pk=pk)
-
-
-def _garden(request: HttpRequest, pk: UUID) -> Garden:
-    return get_object_or_404(kept(Garden, office_of(request)), pk=pk)
 
 
 @router.get("/clients", response={200: ClientsOut, **ASKED})
@@ -60,13 +51,13 @@ def add_client(request: HttpRequest, given: ClientIn) -> Any:
 @router.get("/clients/{uuid:pk}", response={200: ClientOut, **LOOKED})
 def get_client(request: HttpRequest, pk: UUID) -> Any:
     """One client."""
-    return brief(_client(request, pk))
+    return brief(kept_or_404(request, Client, pk))
 
 
 @router.put("/clients/{uuid:pk}", response={200: ClientOut, **WRITES})
 def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
     """Change a client; 409 where somebody else changed it since."""
-    client = _client(request, pk)
+    client = kept_or_404(request, Client, pk)
     for name, value in given.model_dump(exclude={"version"}).items():
         setattr(client, name, value)
     what = message("clients-changed", client=Given(client.name))
@@ -76,7 +67,7 @@ def put_client(request: HttpRequest, pk: UUID, given: ClientPut) -> Any:
 @router.delete("/clients/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_client(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a client away with gardens, beds and letters; for thirty days it can be taken back."""
-    client = _client(request, pk)
+    client = kept_or_404(request, Client, pk)
     what = message("clients-deleted", client=Given(client.name))
     return deleted(request, client, what, seen=seen.version)
 
@@ -97,13 +88,13 @@ def add_garden(request: HttpRequest, given: GardenIn) -> Any:
 @router.get("/gardens/{uuid:pk}", response={200: GardenOut, **LOOKED})
 def get_garden(request: HttpRequest, pk: UUID) -> Any:
     """One garden with its plan."""
-    return brief(_garden(request, pk))
+    return brief(kept_or_404(request, Garden, pk))
 
 
 @router.put("/gardens/{uuid:pk}", response={200: GardenOut, **WRITES})
 def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
     """Change a garden; its plan stays. 409 where somebody else changed it since."""
-    garden = _garden(request, pk)
+    garden = kept_or_404(request, Garden, pk)
     garden.client, garden.name, garden.place = _owner(request, given), given.name, given.place
     what = message("gardens-changed", garden=Given(garden.name))
     return changed(request, garden, what, seen=given.version)
@@ -112,7 +103,7 @@ def put_garden(request: HttpRequest, pk: UUID, given: GardenPut) -> Any:
 @router.delete("/gardens/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_garden(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a garden away with its beds and letters; for thirty days it can be taken back."""
-    garden = _garden(request, pk)
+    garden = kept_or_404(request, Garden, pk)
     what = message("gardens-deleted", garden=Given(garden.name))
     return deleted(request, garden, what, seen=seen.version)
 

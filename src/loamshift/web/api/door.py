@@ -16,12 +16,12 @@ from ninja.utils import check_csrf
 from loamshift.domain.message import Message, message
 from loamshift.store.changes import Writer
 from loamshift.store.models import Kept
+from loamshift.web.acts import writer_of
 from loamshift.web.api.faults import Refused
 from loamshift.web.api.shapes import AnyThing, brief
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.limits import Pace
-from loamshift.web.middleware import LOOKING, office_of
-from loamshift.web.notices import person_of
+from loamshift.web.middleware import LOOKING
 from loamshift.web.once import GoneError
 from loamshift.web.wording import said
 
@@ -88,11 +88,6 @@ def paced(request: HttpRequest) -> None:
             message("api-pace", most=FORECASTS_A_MINUTE, seconds=wait),
             headers={"Retry-After": str(wait)},
         )
-
-
-def writer_of(request: HttpRequest, what: Message) -> Writer:
-    """A writer for the person of a request."""
-    return Writer(office_of(request), user=person_of(request), what=what)
 
 
 def added(request: HttpRequest, thing: AnyThing, what: Message) -> Status[dict[str, Any]]:

@@ -6,7 +6,6 @@ from typing import Annotated, Any
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404
 from ninja import Query, Router, Status
 from pydantic import Field
 
@@ -15,14 +14,15 @@ from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError
 from loamshift.store.models import Bed, SentLetter
 from loamshift.store.scope import found, kept
+from loamshift.web.acts import writer_of
 from loamshift.web.api.advise import AnswerOut, json_text
 from loamshift.web.api.beds import ASKED, LOOKED, WRITES
 from loamshift.web.api.cases import clock_today
-from loamshift.web.api.door import paced, writer_of, written
+from loamshift.web.api.door import paced, written
 from loamshift.web.api.faults import RefusedOut
 from loamshift.web.api.shapes import LetterBrief, LetterIn, LettersOut, ListQuery, page_of
 from loamshift.web.letters.sending import letter_to_send
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 
 router = Router(tags=["letters"])
 
@@ -43,7 +43,7 @@ def list_letters(request: HttpRequest, asked: Query[LettersQuery]) -> Any:
 @router.get("/letters/{uuid:pk}", response={200: AnswerOut, **LOOKED})
 def get_letter(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The whole answer of a letter, with case and letter, as it was when it was sent."""
-    letter = get_object_or_404(kept(SentLetter, office_of(request)), pk=pk)
+    letter = kept_or_404(request, SentLetter, pk)
     return json_text(letter.answer_text)
 
 

@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from django.http import HttpRequest
-from django.shortcuts import get_object_or_404
 from ninja import Query, Router
 
 from loamshift.domain.message import Given, message
@@ -26,14 +25,10 @@ from loamshift.web.api.shapes import (
     brief,
     page_of,
 )
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.products.entries import read_product
 
 router = Router(tags=["shelf"])
-
-
-def _product(request: HttpRequest, pk: UUID) -> Product:
-    return get_object_or_404(kept(Product, office_of(request)), pk=pk)
 
 
 def _fill(request: HttpRequest, product: Product, given: ProductIn) -> None:
@@ -67,13 +62,13 @@ def add_product(request: HttpRequest, given: ProductIn) -> Any:
 @router.get("/products/{uuid:pk}", response={200: ProductOut, **LOOKED})
 def get_product(request: HttpRequest, pk: UUID) -> Any:
     """One product."""
-    return brief(_product(request, pk))
+    return brief(kept_or_404(request, Product, pk))
 
 
 @router.put("/products/{uuid:pk}", response={200: ProductOut, **WRITES})
 def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
     """Change a product; 409 where somebody else changed it since."""
-    product = _product(request, pk)
+    product = kept_or_404(request, Product, pk)
     _fill(request, product, given)
     what = message("products-changed", product=Given(product.name))
     return changed(request, product, what, seen=given.version)
@@ -82,6 +77,6 @@ def put_product(request: HttpRequest, pk: UUID, given: ProductPut) -> Any:
 @router.delete("/products/{uuid:pk}", response={200: ActOut, **WRITES})
 def delete_product(request: HttpRequest, pk: UUID, seen: Query[VersionQuery]) -> Any:
     """Put a product away; for thirty days it can be taken back."""
-    product = _product(request, pk)
+    product = kept_or_404(request, Product, pk)
     what = message("products-deleted", product=Given(product.name))
     return deleted(request, product, what, seen=seen.version)

@@ -51,16 +51,6 @@ class Area:
         around = zip(self.points, (*self.points[1:], self.points[0]), strict=True)
         return abs(sum(x * b - a * y for (x, y), (a, b) in around)) / 2.0
 
-    @property
-    def is_rectangle(self) -> bool:
-        """True where width and length say everything."""
-        left, top, width, length = self.box
-        corners = {(left, top), (left + width, top), (left + width, top + length)}
-        corners.add((left, top + length))
-        return len(self.points) == 4 and all(
-            any(math.dist(point, corner) < 1e-6 for corner in corners) for point in self.points
-        )
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:

@@ -25,3 +25,16 @@ def press(sheet: Letter | Card, *, paper: PaperSize, words: Words) -> bytes:
     from loamshift.report.pdf import letter_pdf
 
     return letter_pdf(sheet, paper=paper, words=words)
+
+
+def letter_bytes(letter: Letter, ending: str, *, paper: PaperSize, words: Words) -> bytes:
+    """A letter as a PDF, a web page or Markdown, by the ending of the file."""
+    if ending == "pdf":
+        return press(letter, paper=paper, words=words)
+    if ending == "html":
+        from loamshift.report.html import letter_html
+
+        return letter_html(letter, words=words).encode("utf-8")
+    from loamshift.report.markdown import letter_markdown
+
+    return letter_markdown(letter).encode("utf-8")

@@ -24,10 +24,11 @@ from loamshift.report.words import Words
 from loamshift.services.advise import LookAhead, advise
 from loamshift.services.changes import changes
 from loamshift.store.models import Bed, Office, SentLetter
-from loamshift.web.answers import MEMBERS, SEED, answered, words_of
+from loamshift.web.answers import Answered, answered
 from loamshift.web.cases import Tree, key_of
-from loamshift.web.forecasts import FORECASTS
+from loamshift.web.forecasts import FORECASTS, MEMBERS, SEED
 from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, shelf_entries
+from loamshift.web.wording import words_of
 
 
 def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
@@ -39,14 +40,19 @@ def letter_to_send(bed: Bed, *, office: Office, today: date) -> SentLetter:
         Where the case file of the bed cannot be used; it carries every fault.
     """
     found = answered(bed.case_json, office=office, today=today)
-    frozen = FrozenLetter(found.letter, found.words)
     return SentLetter(
         bed=bed,
         title=(bed.name or found.letter.title)[:200],
         sent_on=today,
         decision=str(found.answer.verdict.decision),
-        answer_text=answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words),
+        answer_text=frozen_text(found),
     )
+
+
+def frozen_text(found: Answered) -> str:
+    """The whole answer with its case and its letter, as it is kept and taken along."""
+    frozen = FrozenLetter(found.letter, found.words)
+    return answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words)
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,9 +21,8 @@ from loamshift.services.claims_asked import claims_asked
 from loamshift.services.claims_sheet import claims_sheet
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
-from loamshift.web.answers import SEED
 from loamshift.web.cases import Tree, case_of, key_of, with_fields
-from loamshift.web.forecasts import FORECASTS
+from loamshift.web.forecasts import FORECASTS, SEED
 
 MOST: Final = 6
 """Claims side by side on one page."""

@@ -50,10 +50,12 @@ gardens-table = { $unit ->
    *[m] Areas, in metres. To remove an area, clear its width and length.
 }
 gardens-number = Number
-gardens-width = Width
-gardens-length = Length
-gardens-left = From the left
-gardens-top = From the top
+gardens-side = { $what ->
+    [width] Width
+    [length] Length
+    [left] From the left
+   *[top] From the top
+}
 gardens-cell = { $what ->
     [name] Name of area { $n }
     [bed] Bed of area { $n }

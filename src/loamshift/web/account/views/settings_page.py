@@ -20,9 +20,9 @@ from loamshift.services.advise import FORECAST_MODEL
 from loamshift.tables.rows import tables_fingerprint
 from loamshift.tables.rules import caution_text, load_cautions
 from loamshift.web.account.forms import SettingsForm
-from loamshift.web.answers import words_of
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify
+from loamshift.web.wording import words_of
 
 ALWAYS: Final = (
     "sulfur-dust",

@@ -10,7 +10,7 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse, QueryDict
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
@@ -20,10 +20,11 @@ from loamshift.domain.worded_error import WordedError, fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
-from loamshift.store.changes import Overtaken, Writer
+from loamshift.store.changes import Overtaken
 from loamshift.store.models import Bed, Garden, Office
 from loamshift.store.scope import kept
 from loamshift.store.toml_out import as_json
+from loamshift.web.acts import writer_of
 from loamshift.web.beds.case_form import (
     case_form,
     faulty_lines,
@@ -37,8 +38,8 @@ from loamshift.web.beds.keeping import garden_called, put_case
 from loamshift.web.beds.merge import Merged, as_kept, before, merge
 from loamshift.web.cases import Tree, text_of_bed, with_fields
 from loamshift.web.kept_form import version_seen
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, person_of
+from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.notices import notify_done
 from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_for
 
@@ -81,7 +82,7 @@ def new(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Everything of one bed, to be changed."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     if request.method == "POST":
         return _posted(request, bed, draft_from(request))
     draft = draft_of(bed)
@@ -95,7 +96,7 @@ def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
 
     What is wrong with it is told in the same short form, on the page where it stood.
     """
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     standing = draft_of(bed)
     if standing.faults:
         return _page(request, bed, standing, status=422)
@@ -106,7 +107,7 @@ def quick(request: HttpRequest, pk: UUID, table: str) -> HttpResponse:
     held = standing.tree.get(table)
     entries = held if isinstance(held, list) else []
     what = message(form.done, bed=Given(bed.name))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
+    writer = writer_of(request, what)
     seen = bed.version
     try:
         if table not in entry:
@@ -127,7 +128,7 @@ def _quick_again(request: HttpRequest, pk: UUID, form: QuickForm) -> HttpRespons
     from loamshift.web.beds.views.history import show_history
     from loamshift.web.plan.views.plan import show_plan
 
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     more = {"quick": form}
     if request.POST.get("page") == "history":
         return show_history(request, bed, status=422, more=more)
@@ -210,10 +211,10 @@ def _keep(
         bed.garden = garden_called(office, draft.garden)
         if is_new:
             added = message("form-added", bed=Given(bed.name))
-            writer = Writer(office, user=person_of(request), what=added)
+            writer = writer_of(request, added)
             writer.add(bed)
         else:
-            writer = Writer(office, user=person_of(request), what=what)
+            writer = writer_of(request, what)
             writer.change(bed, seen_version=draft.version)
     except CaseError as error:
         draft.faults = error.faults

@@ -24,10 +24,11 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
 from loamshift.store.scope import found, kept
-from loamshift.web.answers import words_of
+from loamshift.web.acts import delete_kept
 from loamshift.web.beds.next_thing import NextThing, is_known, next_thing
-from loamshift.web.kept_form import delete_kept, version_seen
-from loamshift.web.middleware import office_of
+from loamshift.web.kept_form import version_seen
+from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.wording import words_of
 
 BEDS_A_PAGE: Final = 60
 PATIENCE_S: Final = 0.4
@@ -98,7 +99,7 @@ def what_next(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_POST
 def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Delete a bed with its letters; for thirty days that can be undone."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     what = message("beds-deleted", bed=Given(bed.name))
     seen = version_seen(request) if "version" in request.POST else None
     if not delete_kept(request, bed, what, seen_version=seen):

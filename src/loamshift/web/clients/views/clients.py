@@ -7,16 +7,16 @@ from typing import Final
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.store.models import Bed, Client, Garden, SentLetter, Trial
 from loamshift.store.scope import kept
-from loamshift.web.answers import words_of
 from loamshift.web.beds.views.listing import rows_of, with_last_letter
 from loamshift.web.clients.forms import ClientForm
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.wording import words_of
 
 LETTERS_SHOWN: Final = 20
 
@@ -25,7 +25,7 @@ LETTERS_SHOWN: Final = 20
 def client(request: HttpRequest, pk: UUID) -> HttpResponse:
     """One client: contact, gardens with their beds, letters."""
     office = office_of(request)
-    one = get_object_or_404(kept(Client, office), pk=pk)
+    one = kept_or_404(request, Client, pk)
     today = date.today()  # noqa: DTZ011 - the local day
     beds = with_last_letter(kept(Bed, office).filter(garden__client=one)).order_by("sought", "id")
     rows = rows_of(beds, office=office, today=today, patience_s=0.4)
@@ -56,7 +56,7 @@ def new(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Name, contact and note of a client."""
-    return _form(request, get_object_or_404(kept(Client, office_of(request)), pk=pk))
+    return _form(request, kept_or_404(request, Client, pk))
 
 
 def _form(request: HttpRequest, one: Client) -> HttpResponse:

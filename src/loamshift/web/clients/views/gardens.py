@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
@@ -20,6 +20,7 @@ from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden
 from loamshift.store.models.client import empty_plan
 from loamshift.store.scope import kept
+from loamshift.web.acts import delete_kept, do_act, writer_of
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.beds.merge import before as earlier
 from loamshift.web.beds.views.listing import ph_side, rows_of, with_last_letter
@@ -37,14 +38,17 @@ from loamshift.web.clients.garden_plan import (
     plan_from_kept,
     plan_to_keep,
 )
-from loamshift.web.kept_form import delete_kept, version_seen
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.kept_form import version_seen
+from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.notices import notify_done, notify_fault
 from loamshift.web.problems import whole_fault
 
 EMPTY_ROWS: Final = 2
 FEET_AT_FIRST: Final = (60.0, 40.0)
 """The ground of a plan with nothing on it, where lengths are in feet."""
+LENGTHS: Final = ("width", "length", "left", "top")
+AREA: Final = ("name", "bed", "points", *LENGTHS)
+"""What the table asks of an area."""
 _AGREE: Final = 0.02
 """Sizes that differ by a smaller share are the same."""
 
@@ -55,14 +59,13 @@ class AreaRow:
 
     number: int
     at: str
-    name: str
-    bed: str
-    points: str
-    left: str
-    top: str
-    width: str
-    length: str
+    values: Mapping[str, str]
     faults: Mapping[str, Fault]
+
+    def lengths(self) -> Iterator[tuple[str, str, Fault | None]]:
+        """Its four lengths: what each is, how long, and what is wrong with it."""
+        for key in LENGTHS:
+            yield key, self.values.get(key, ""), self.faults.get(key)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +106,7 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
                 also.append(message("form-merged"))
             plan, version = plan_from_kept(merged), one.version
     what = message("gardens-plan-saved", garden=Given(one.name))
-    writer = Writer(office, user=person_of(request), what=what)
+    writer = writer_of(request, what)
     one.plan = plan_to_keep(plan)
     try:
         with transaction.atomic():
@@ -130,7 +133,7 @@ def garden(request: HttpRequest, pk: UUID) -> HttpResponse:
 def take_size(request: HttpRequest, pk: UUID, bed: UUID) -> HttpResponse:
     """Put the size that is drawn into a bed's case file; asked for by its own button."""
     office = office_of(request)
-    one = get_object_or_404(kept(Garden, office), pk=pk)
+    one = kept_or_404(request, Garden, pk)
     other = get_object_or_404(kept(Bed, office).filter(garden=one), pk=bed)
     drawn = drawn_m2(plan_from_kept(one.plan)).get(str(other.pk))
     if not drawn:
@@ -139,13 +142,7 @@ def take_size(request: HttpRequest, pk: UUID, bed: UUID) -> HttpResponse:
     said = size_said(drawn, us=office.units == "us")
     shown = Given(_spoken(drawn, us=office.units == "us"))
     what = message("gardens-size-changed", bed=Given(other.name), size=shown)
-    writer = Writer(office, user=person_of(request), what=what)
-    try:
-        _give_size(writer, other, said)
-    except InputError as error:
-        notify_fault(request, error)
-    else:
-        notify_done(request, writer)
+    do_act(request, what, lambda writer: _give_size(writer, other, said))
     return redirect("garden", pk=one.pk)
 
 
@@ -158,13 +155,13 @@ def new(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Name, client and place of a garden."""
-    return _form(request, get_object_or_404(kept(Garden, office_of(request)), pk=pk))
+    return _form(request, kept_or_404(request, Garden, pk))
 
 
 @require_POST
 def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Delete a garden with its beds and their letters; for thirty days that can be undone."""
-    one = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
+    one = kept_or_404(request, Garden, pk)
     what = message("gardens-deleted", garden=Given(one.name))
     if not delete_kept(request, one, what):
         return redirect("garden", pk=one.pk)
@@ -225,62 +222,32 @@ def _rows(
     for one in faults:
         at, _, key = one.path.rpartition(".")
         wrong.setdefault(at, {})[key] = one
-    rows: list[AreaRow] = []
     if typed is not None:
-        numbers = sorted(
-            {int(k.split(".")[1]) for k in typed if k.startswith("area.") and _is_row(k)}
-        )
-        for number in numbers:
-            at = f"area.{number}"
-            values = {
-                k: str(typed.get(f"{at}.{k}", ""))
-                for k in ("name", "bed", "points", "left", "top", "width", "length")
-            }
-            if any(values.values()):
-                rows.append(
-                    AreaRow(number=len(rows) + 1, at=at, faults=wrong.get(at, {}), **values)
-                )
+        numbers = sorted({int(k.split(".")[1]) for k in typed if _is_row(k)})
+        every = {n: {k: str(typed.get(f"area.{n}.{k}", "")) for k in AREA} for n in numbers}
+        held = {number: values for number, values in every.items() if any(values.values())}
         first = max(numbers, default=-1) + 1
     else:
-        rows = [_row(area, number, us=us) for number, area in enumerate(plan.areas)]
-        first = len(rows)
-    for number in range(first, first + more):
-        rows.append(
-            AreaRow(
-                number=len(rows) + 1,
-                at=f"area.{number}",
-                name="",
-                bed="",
-                points="",
-                left="",
-                top="",
-                width="",
-                length="",
-                faults={},
-            )
-        )
-    return rows
+        held = dict(enumerate(_values_of(area, us=us) for area in plan.areas))
+        first = len(held)
+    held |= {number: {} for number in range(first, first + more)}
+    return [
+        AreaRow(number=count, at=f"area.{n}", values=values, faults=wrong.get(f"area.{n}", {}))
+        for count, (n, values) in enumerate(held.items(), 1)
+    ]
 
 
-def _row(area: Area, number: int, *, us: bool) -> AreaRow:
+def _values_of(area: Area, *, us: bool) -> dict[str, str]:
+    """An area as the table has it, in the unit shown."""
     left, top, width, length = (_shown(value, us=us) for value in area.box)
-    return AreaRow(
-        number=number + 1,
-        at=f"area.{number}",
-        name=area.name,
-        bed=area.bed,
-        points=" ".join(f"{x:.10g},{y:.10g}" for x, y in area.points),
-        left=left,
-        top=top,
-        width=width,
-        length=length,
-        faults={},
-    )
+    points = " ".join(f"{x:.10g},{y:.10g}" for x, y in area.points)
+    lengths = dict(zip(LENGTHS, (width, length, left, top), strict=True))
+    return {"name": area.name, "bed": area.bed, "points": points, **lengths}
 
 
 def _is_row(key: str) -> bool:
     parts = key.split(".")
-    return len(parts) == 3 and parts[1].isdecimal() and len(parts[1]) < 6
+    return len(parts) == 3 and parts[0] == "area" and parts[1].isdecimal() and len(parts[1]) < 6
 
 
 def _shown(length_m: float, *, us: bool) -> str:

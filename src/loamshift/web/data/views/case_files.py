@@ -11,21 +11,20 @@ from uuid import UUID
 
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.domain.message import Given, Message, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import CaseError, Fault, InputError
-from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Garden
-from loamshift.store.scope import kept
+from loamshift.web.acts import writer_of
 from loamshift.web.beds.keeping import LONGEST_NAME, put_case
 from loamshift.web.cases import text_of_bed
 from loamshift.web.downloads import download
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, person_of
+from loamshift.web.middleware import kept_or_404
+from loamshift.web.notices import notify_done
 from loamshift.web.problems import whole_fault
 
 LARGEST_BYTES: Final = 1_000_000
@@ -47,7 +46,7 @@ class CaseFile:
 @require_safe
 def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The case file of a bed, with the remarks of whoever wrote one."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     kind = "application/toml; charset=utf-8"
     return download(text_of_bed(bed), name=bed.name, tail=".toml", kind=kind)
 
@@ -55,7 +54,7 @@ def case_file(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def into_garden(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Add a bed for each case file that can be used; the others come back to be mended."""
-    garden = get_object_or_404(kept(Garden, office_of(request)), pk=pk)
+    garden = kept_or_404(request, Garden, pk)
     if request.method != "POST":
         return _page(request, garden, [])
     given = [_read(garden, name, text, problem) for name, text, problem in _given(request)]
@@ -63,7 +62,7 @@ def into_garden(request: HttpRequest, pk: UUID) -> HttpResponse:
         nothing = fault("", message("data-import-none"), message("data-import-choose"))
         given = [CaseFile(name="", text="", faults=(nothing,))]
     good = [one.bed for one in given if one.bed is not None]
-    writer = Writer(office_of(request), user=person_of(request), what=_what(good, garden))
+    writer = writer_of(request, _what(good, garden))
     try:
         with transaction.atomic():
             for bed in good:

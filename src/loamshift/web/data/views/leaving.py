@@ -19,11 +19,11 @@ from loamshift.store.erase import erase_client
 from loamshift.store.export import client_zip
 from loamshift.store.models import Bed, Client, SentLetter
 from loamshift.store.scope import kept
+from loamshift.web.acts import delete_kept
 from loamshift.web.data.backups import BACKUPS
 from loamshift.web.data.forms import ForGoodForm
 from loamshift.web.downloads import download
-from loamshift.web.kept_form import delete_kept
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.notices import notify, notify_fault
 from loamshift.web.wording import said
 
@@ -31,7 +31,7 @@ from loamshift.web.wording import said
 @require_safe
 def out(request: HttpRequest, pk: UUID) -> HttpResponse:
     """One client with all that is its own, as a zip."""
-    client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
+    client = kept_or_404(request, Client, pk)
     about = said(request, message("store-about"))
     zipped = client_zip(client, now=timezone.now(), about=about)
     return download(zipped, name=client.name, tail=".zip", kind="application/zip")
@@ -40,7 +40,7 @@ def out(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def delete(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Ask, and delete a client; for thirty days it can be taken back."""
-    client = get_object_or_404(kept(Client, office_of(request)), pk=pk)
+    client = kept_or_404(request, Client, pk)
     if request.method != "POST":
         return render(request, "data/delete.html", _of(request, client))
     delete_kept(request, client, message("clients-deleted", client=Given(client.name)))

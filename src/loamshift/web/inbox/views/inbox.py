@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date
 from typing import Any, Final
 from uuid import UUID
@@ -25,12 +25,13 @@ from loamshift.report.words import Words
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Question
 from loamshift.store.scope import found, kept
+from loamshift.web.acts import delete_kept, do_act, writer_of
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.inbox.asked import Asked, asked, in_order
 from loamshift.web.inbox.forms import QuestionForm, TableForm
 from loamshift.web.inbox.rows import LARGEST_BYTES, question_rows
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.notices import notify_done
 from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_for
 
@@ -74,25 +75,21 @@ def question(request: HttpRequest, pk: UUID) -> HttpResponse:
 def to_bed(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Make a bed of what was understood; the question keeps its words and leads to the bed."""
     one = _question(request, pk)
-    office = office_of(request)
     made = asked(one.words, today=_today())
     tree = {**made.tree, "name": _bed_name(one, made, words_for(request))}
     bed = Bed()
-    what = message("inbox-made-bed", sender=_called(one))
-    writer = Writer(office, user=person_of(request), what=what)
-    try:
+
+    def make(writer: Writer) -> None:
         if one.bed_id is not None:
             raise WordedError(message("inbox-has-bed"))
         put_case(bed, tree, today=_today())
-        with transaction.atomic():
-            writer.add(bed)
-            one.bed = bed
-            writer.change(one, seen_version=one.version)
-    except InputError as fault:
-        notify_fault(request, fault)
-        return redirect("question", pk=pk)
-    notify_done(request, writer)
-    return redirect("bed", pk=bed.pk)
+        writer.add(bed)
+        one.bed = bed
+        writer.change(one, seen_version=one.version)
+
+    if do_act(request, message("inbox-made-bed", sender=_called(one)), make):
+        return redirect("bed", pk=bed.pk)
+    return redirect("question", pk=pk)
 
 
 @require_POST
@@ -101,26 +98,15 @@ def close(request: HttpRequest, pk: UUID) -> HttpResponse:
     one = _question(request, pk)
     one.closed = True
     what = message("inbox-closed", sender=_called(one))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    return _done(request, writer, lambda: writer.change(one, seen_version=one.version))
+    do_act(request, what, lambda writer: writer.change(one, seen_version=one.version))
+    return redirect("inbox")
 
 
 @require_POST
 def away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a question away; the next page takes it back."""
     one = _question(request, pk)
-    what = message("inbox-deleted", sender=_called(one))
-    writer = Writer(office_of(request), user=person_of(request), what=what)
-    return _done(request, writer, lambda: writer.put_away(one))
-
-
-def _done(request: HttpRequest, writer: Writer, act: Callable[[], None]) -> HttpResponse:
-    try:
-        act()
-    except InputError as fault:
-        notify_fault(request, fault)
-    else:
-        notify_done(request, writer)
+    delete_kept(request, one, message("inbox-deleted", sender=_called(one)))
     return redirect("inbox")
 
 
@@ -159,7 +145,7 @@ def _add(request: HttpRequest, one: QuestionForm, many: TableForm) -> HttpRespon
     try:
         questions = list(_asked_in(sent.cleaned_data))
         what = message("inbox-added", n=len(questions), sender=_called(questions[0]))
-        writer = Writer(office_of(request), user=person_of(request), what=what)
+        writer = writer_of(request, what)
         with transaction.atomic():
             for question in questions:
                 writer.add(question)

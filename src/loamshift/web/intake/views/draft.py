@@ -17,9 +17,9 @@ from loamshift.domain.message import Given, message
 from loamshift.errors import InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
-from loamshift.store.changes import Writer
 from loamshift.store.models import Garden, IntakeDraft
 from loamshift.store.scope import kept
+from loamshift.web.acts import writer_of
 from loamshift.web.beds.keeping import garden_called
 from loamshift.web.intake.asked import asked_columns, new_answers, questions
 from loamshift.web.intake.drafts import (
@@ -39,7 +39,7 @@ from loamshift.web.intake.entering import (
     write,
 )
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify, notify_done, person_of
+from loamshift.web.notices import notify, notify_done
 from loamshift.web.wording import words_for
 
 BED: Final = "bed:"
@@ -100,7 +100,7 @@ def _enter(
     if not done.beds:
         nothing = say(message("intake-page-nothing"), words_for(request))
         return _page(request, draft, today, wrong=nothing)
-    writer = Writer(office, user=person_of(request), what=done_said(done, draft.name))
+    writer = writer_of(request, done_said(done, draft.name))
     try:
         write(done, writer=writer)
     except InputError as error:

@@ -20,9 +20,8 @@ from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.soil_thermometer import weather_said
-from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, IntakeDraft
-from loamshift.store.scope import kept
+from loamshift.web.acts import writer_of
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import case_of
 from loamshift.web.intake.asked import FIELD
@@ -41,7 +40,7 @@ from loamshift.web.intake.weather import (
     weather_files,
     with_weather,
 )
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.notices import notify, notify_done, person_of
 from loamshift.web.online_weather import with_weather_or_why
 from loamshift.web.wording import words_for
@@ -53,7 +52,7 @@ _LONGEST_ANSWER: Final = 40
 @require_http_methods(["GET", "HEAD", "POST"])
 def bed_weather(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Which weather a bed's letter uses, its files, and a new one uploaded."""
-    bed = _bed(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     wrong = ""
     if request.method == "POST":
         try:
@@ -80,7 +79,7 @@ def bed_weather(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_POST
 def online(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Turn the weather of the archive on or off, for all beds of the office."""
-    bed = _bed(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     office = office_of(request)
     office.online_weather = request.POST.get("online") == "on"
     office.save(update_fields=["online_weather"])
@@ -92,7 +91,7 @@ def online(request: HttpRequest, pk: UUID) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def file(request: HttpRequest, pk: UUID, weather: UUID) -> HttpResponse:
     """The file beside what was understood; a form keeps answers, or enters what is confirmed."""
-    bed = _bed(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     draft = get_object_or_404(weather_files(bed), pk=weather)
     if request.method != "POST":
         return _page(request, bed, draft)
@@ -116,21 +115,17 @@ def file(request: HttpRequest, pk: UUID, weather: UUID) -> HttpResponse:
 @require_POST
 def delete(request: HttpRequest, pk: UUID, weather: UUID) -> HttpResponse:
     """Remove a file; what it has entered stays."""
-    bed = _bed(request, pk)
+    bed = kept_or_404(request, Bed, pk)
     draft = get_object_or_404(weather_files(bed), pk=weather)
     draft.delete()
     notify(request, message("intake-page-deleted", file=Given(draft.name)))
     return redirect("bed-weather", pk=bed.pk)
 
 
-def _bed(request: HttpRequest, pk: UUID) -> Bed:
-    return get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-
-
 def _draft(request: HttpRequest, bed: Bed) -> IntakeDraft:
     upload = request.FILES.get("file")
     if upload is None:
-        raise WordedError(message("intake-page-no-file"))
+        raise WordedError(message("page-choose-file"))
     data, name = upload.read(LARGEST_BYTES + 1), (upload.name or "")[:LONGEST_NAME]
     return new_weather_file(bed, data, name=name, user=person_of(request))
 
@@ -161,7 +156,7 @@ def _enter(request: HttpRequest, bed: Bed, draft: IntakeDraft) -> HttpResponse:
         found = understood(table_of(draft, sheets_of(draft)))
         put_case(bed, with_weather(bed.case_json, found, today=today), today=today)
         what = message("weather-page-entered", bed=Given(bed.name), file=Given(draft.name))
-        writer = Writer(office_of(request), user=person_of(request), what=what)
+        writer = writer_of(request, what)
         writer.change(bed, seen_version=seen)
     except Mend:
         return redirect("weather-file", pk=bed.pk, weather=draft.pk)  # the page says what is wrong

@@ -8,7 +8,7 @@ from urllib.parse import urlencode
 from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect
+from django.shortcuts import redirect
 from django.urls import URLPattern, path, reverse
 from django.views.decorators.http import require_safe
 
@@ -17,32 +17,36 @@ from loamshift.domain.case import Case
 from loamshift.domain.message import message
 from loamshift.errors import InputError
 from loamshift.report.words import Words
-from loamshift.store.models import Bed, Office
-from loamshift.store.scope import kept
-from loamshift.web.answers import answered, paper_of, words_of
-from loamshift.web.cases import Tree, case_of, with_fields
+from loamshift.store.models import Office
+from loamshift.web.answers import answered, paper_of
+from loamshift.web.cases import Tree, case_of
 from loamshift.web.downloads import download
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_fault
 from loamshift.web.plan.plan_page import said_in
-from loamshift.web.plan.views.plan import today
+from loamshift.web.plan.views.plan import address_of, asked_in, today
 from loamshift.web.products.claim_request import asked_case
 from loamshift.web.products.views.claims import card_for
+from loamshift.web.wording import words_of
 
 
 @require_safe
-def walk_in_sheet(request: HttpRequest, sheet: str) -> HttpResponse:
-    """A sheet for a walk-in, as the address tells of it."""
-    tree = with_fields({}, said_in(request.GET))
-    return _sheet(request, tree, sheet, back=reverse("plan"))
-
-
-@require_safe
-def bed_sheet(request: HttpRequest, pk: UUID, sheet: str) -> HttpResponse:
-    """A sheet for a kept bed; what the address says stands in place of what is kept."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    tree = with_fields(bed.case_json, said_in(request.GET))
-    return _sheet(request, tree, sheet, back=reverse("bed", args=[pk]))
+def sheet(request: HttpRequest, name: str, pk: UUID | None = None) -> HttpResponse:
+    """A sheet for the plan page, as its address tells of it."""
+    make = SHEETS.get(name)
+    if make is None:
+        raise Http404
+    office = office_of(request)
+    bed, tree = asked_in(request, pk)
+    back = f"{address_of(bed)}?{urlencode(said_in(request.GET))}"
+    try:
+        card = make(tree, office)
+    except InputError:
+        return redirect(back)
+    if card is None:
+        notify_fault(request, message("advice-nothing-to-put-right"))
+        return redirect(back)
+    return _handed_out(card, office)
 
 
 @require_safe
@@ -59,21 +63,6 @@ def claim_sheet(request: HttpRequest, number: str) -> HttpResponse:
         return _handed_out(card, office)
     except InputError:
         return redirect(back)  # the page tells what is wrong, field by field
-
-
-def _sheet(request: HttpRequest, tree: Tree, sheet: str, *, back: str) -> HttpResponse:
-    make = SHEETS.get(sheet)
-    if make is None:
-        raise Http404
-    office = office_of(request)
-    try:
-        card = make(tree, office)
-    except InputError:
-        return redirect(f"{back}?{urlencode(said_in(request.GET))}")
-    if card is None:
-        notify_fault(request, message("advice-nothing-to-put-right"))
-        return redirect(f"{back}?{urlencode(said_in(request.GET))}")
-    return _handed_out(card, office)
 
 
 def _bed_card(tree: Tree, office: Office) -> Card:
@@ -129,7 +118,7 @@ NAMED: Final = {CardKind.BED: "card", CardKind.RESCUE: "rescue"}
 """What is added to the names of sheets whose title is that of their bed, as a letter's is."""
 
 ROUTES: list[URLPattern] = [
-    path("plan/sheets/<slug:sheet>.pdf", walk_in_sheet, name="plan-sheet"),
-    path("beds/<uuid:pk>/sheets/<slug:sheet>.pdf", bed_sheet, name="bed-sheet"),
+    path("plan/sheets/<slug:name>.pdf", sheet, name="plan-sheet"),
+    path("beds/<uuid:pk>/sheets/<slug:name>.pdf", sheet, name="bed-sheet"),
     path("claims/card/<slug:number>.pdf", claim_sheet, name="claim-card"),
 ]

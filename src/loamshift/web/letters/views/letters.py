@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import date
 from typing import Any, Final
 from uuid import UUID
@@ -14,23 +13,21 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_POST, require_safe
 
-from loamshift.case.frozen import FrozenLetter
 from loamshift.domain.message import Given, message
 from loamshift.errors import CaseError, InputError
-from loamshift.report.html import letter_html
-from loamshift.report.markdown import letter_markdown
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office, SentLetter
 from loamshift.store.scope import found, kept
+from loamshift.web.acts import delete_kept
 from loamshift.web.answers import paper_of
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.downloads import download
-from loamshift.web.kept_form import delete_kept
 from loamshift.web.letters.forms import NoteForm
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
+from loamshift.web.letters.press import letter_bytes
 from loamshift.web.letters.sending import opened, today_differs
 from loamshift.web.middleware import office_of
 from loamshift.web.notices import notify_fault
@@ -138,7 +135,8 @@ def letter_file(request: HttpRequest, pk: UUID, kind: str) -> HttpResponse:
         notify_fault(request, there.problem)
         return redirect("letter", pk=pk)
     try:
-        data = MAKERS[kind](there.letter, office_of(request))
+        paper, words = paper_of(office_of(request)), there.letter.words
+        data = letter_bytes(there.letter.letter, kind, paper=paper, words=words)
     except (LookupError, TypeError, ValueError):
         notify_fault(request, message("letters-cannot-draw"))
         return redirect("letter", pk=pk)
@@ -197,26 +195,6 @@ def _letter(request: HttpRequest, pk: UUID) -> SentLetter:
     letters = kept(SentLetter, office_of(request)).select_related("bed__garden__client")
     return get_object_or_404(letters, pk=pk)
 
-
-def _pdf(frozen: FrozenLetter, office: Office) -> bytes:
-    from loamshift.web.letters.press import press
-
-    return press(frozen.letter, paper=paper_of(office), words=frozen.words)
-
-
-def _html(frozen: FrozenLetter, office: Office) -> str:
-    return letter_html(frozen.letter, words=frozen.words)
-
-
-def _markdown(frozen: FrozenLetter, office: Office) -> str:
-    return letter_markdown(frozen.letter)
-
-
-MAKERS: Final[dict[str, Callable[[FrozenLetter, Office], bytes | str]]] = {
-    "pdf": _pdf,
-    "html": _html,
-    "md": _markdown,
-}
 
 ROUTES: list[URLPattern] = [
     path("post/", post, name="post"),

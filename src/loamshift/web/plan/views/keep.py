@@ -11,8 +11,6 @@ from django.shortcuts import get_object_or_404, redirect
 from django.urls import NoReverseMatch, URLPattern, path, reverse
 from django.views.decorators.http import require_POST
 
-from loamshift.case.answer import answer_to_json
-from loamshift.case.frozen import FrozenLetter
 from loamshift.domain.message import Given, Message, message
 from loamshift.domain.worded_error import given
 from loamshift.errors import InputError
@@ -24,14 +22,15 @@ from loamshift.store.changes import Overtaken, Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.models.base import folded
 from loamshift.store.scope import kept
+from loamshift.web.acts import writer_of
 from loamshift.web.answers import Answered
 from loamshift.web.beds.merge import Merged, merge
 from loamshift.web.beds.merge import before as before_version
 from loamshift.web.cases import Tree, with_fields
 from loamshift.web.kept_form import version_seen
 from loamshift.web.letters.sending import letter_to_send
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.notices import notify_done, notify_fault
 from loamshift.web.plan.forms import KeepForm
 from loamshift.web.plan.plan_page import leaves, page_of, said_in
 from loamshift.web.plan.views.plan import show_plan, title_of, today
@@ -59,7 +58,7 @@ def keep_walk_in(request: HttpRequest) -> HttpResponse:
     bed = Bed(name=name, **drawn_out(page.answered))
     bed.take_case({"case": 1, **tree})
     what = message("advice-saved", bed=Given(name))
-    writer = Writer(office, user=person_of(request), what=what)
+    writer = writer_of(request, what)
     try:
         names = {"client_name": typed["client"], "garden_name": typed["garden"]}
         bed.garden = _garden(writer, **names, tree=tree)
@@ -108,7 +107,7 @@ def _named(model: type[Client], office: Office, name: str) -> Client | None:
 def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Write changed fields into the bed, unless somebody else was quicker."""
     office = office_of(request)
-    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     fields = said_in(request.POST)
     before = bed.case_json
     tree, seen, also = with_fields(before, fields), version_seen(request), None
@@ -125,7 +124,7 @@ def keep_changes(request: HttpRequest, pk: UUID) -> HttpResponse:
     for name, value in drawn_out(page.answered).items():
         setattr(bed, name, value)
     what = message("advice-changed", bed=Given(bed.name))
-    writer = Writer(office, user=person_of(request), what=what)
+    writer = writer_of(request, what)
     try:
         writer.change(bed, seen_version=seen)
     except Overtaken as fault:
@@ -178,11 +177,11 @@ def _overtaken(
 def send(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Freeze the letter of a bed as it stands kept: nothing in it is worked out again."""
     office = office_of(request)
-    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     try:
         letter = letter_to_send(bed, office=office, today=today())
         what = message("advice-letter-sent", bed=Given(bed.name))
-        writer = Writer(office, user=person_of(request), what=what)
+        writer = writer_of(request, what)
         writer.add(letter, seen_version=version_seen(request))
     except Overtaken as fault:
         notify_fault(request, _not_sent(fault))
@@ -203,12 +202,6 @@ def _not_sent(fault: Overtaken) -> Message:
         bed=given(fault.current),
         at=Given(f"{fault.current.changed_at:%H:%M}"),
     )
-
-
-def frozen_text(found: Answered, office: Office) -> str:
-    """The whole answer with its case and its letter, as it is kept and taken along."""
-    frozen = FrozenLetter(found.letter, found.words)
-    return answer_to_json(found.answer, case=found.case, letter=frozen, words=found.words)
 
 
 ROUTES: list[URLPattern] = [

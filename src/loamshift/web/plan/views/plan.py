@@ -8,7 +8,7 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import URLPattern, path, reverse
 from django.utils.http import urlencode
 from django.views.decorators.cache import cache_control
@@ -24,7 +24,7 @@ from loamshift.web.cases import Tree, with_fields
 from loamshift.web.compiled import COMPILED
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_style import letter_style, letter_style_name
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.once import GoneError
 from loamshift.web.plan.forms import KeepForm
 from loamshift.web.plan.plan_page import Page, page_of, said_in
@@ -42,55 +42,35 @@ AGAIN_S: Final = 2
 """After how long a page asks again for a forecast when too many wait for theirs [s]."""
 
 
-@require_safe
-def walk_in(request: HttpRequest) -> HttpResponse:
-    """Answer somebody who has just walked in; the address holds all that was said."""
-    return show_plan(
-        request,
-        with_fields({}, said_in(request.GET)),
-        bed=None,
-        before=None,
-        at_once=_comes_later(request),
-    )
+def asked_in(request: HttpRequest, pk: UUID | None) -> tuple[Bed | None, Tree]:
+    """The kept bed of an address, None for quick advice, and its tree.
+
+    What the address says stands in place of what is kept; for quick advice it holds all.
+    """
+    bed = None if pk is None else kept_or_404(request, Bed, pk)
+    return bed, with_fields({} if bed is None else bed.case_json, said_in(request.GET))
+
+
+def address_of(bed: Bed | None) -> str:
+    """Where the plan of a bed stands, or quick advice."""
+    return reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
 
 
 @require_safe
-def bed_plan(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """The plan of a kept bed; what the address says stands in place of what is kept."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    before = bed.case_json
-    return show_plan(
-        request,
-        with_fields(before, said_in(request.GET)),
-        bed=bed,
-        before=before,
-        at_once=_comes_later(request),
-    )
+def plan(request: HttpRequest, pk: UUID | None = None) -> HttpResponse:
+    """The plan of a kept bed, or for somebody who has just walked in."""
+    bed, tree = asked_in(request, pk)
+    return show_plan(request, tree, bed=bed, at_once=_comes_later(request))
 
 
 @require_safe
-def walk_in_whole(request: HttpRequest) -> HttpResponse:
-    """The pieces of the page that wait for the forecast of a walk-in."""
-    return _whole(request, with_fields({}, said_in(request.GET)), bed=None, before=None)
-
-
-@require_safe
-def bed_whole(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """The pieces of the page that wait for the forecast of a kept bed."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    before = bed.case_json
-    return _whole(request, with_fields(before, said_in(request.GET)), bed=bed, before=before)
-
-
-def _whole(
-    request: HttpRequest, tree: Tree, *, bed: Bed | None, before: Tree | None
-) -> HttpResponse:
+def whole(request: HttpRequest, pk: UUID | None = None) -> HttpResponse:
     """The pieces with the forecast; where too many wait for theirs, when to ask again."""
+    bed, tree = asked_in(request, pk)
     if not _is_piecewise(request):
-        here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
-        return redirect(f"{here}?{urlencode(said_in(request.GET))}")
+        return redirect(f"{address_of(bed)}?{urlencode(said_in(request.GET))}")
     at_once = FORECASTS.is_full or not COMPILED.is_ready
-    return show_plan(request, tree, bed=bed, before=before, at_once=at_once)
+    return show_plan(request, tree, bed=bed, at_once=at_once)
 
 
 def _comes_later(request: HttpRequest) -> bool:
@@ -145,7 +125,7 @@ def show_plan(
         )
     except GoneError:
         return HttpResponse(status=204)  # nobody reads it
-    here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
+    here = address_of(bed)
     title = title_of(page, bed, words=words_of(office))
     context = {
         "page": page,
@@ -205,23 +185,12 @@ def title_of(page: Page, bed: Bed | None, *, words: Words) -> str:
 
 
 @require_safe
-def walk_in_sliders(request: HttpRequest) -> HttpResponse:
-    """What the sliders of a walk-in need."""
-    return _sliders(request, with_fields({}, said_in(request.GET)))
-
-
-@require_safe
-def bed_sliders(request: HttpRequest, pk: UUID) -> HttpResponse:
-    """What the sliders of a kept bed need."""
-    bed = get_object_or_404(kept(Bed, office_of(request)), pk=pk)
-    return _sliders(request, with_fields(bed.case_json, said_in(request.GET)))
-
-
-def _sliders(request: HttpRequest, tree: Tree) -> HttpResponse:
+def sliders(request: HttpRequest, pk: UUID | None = None) -> HttpResponse:
+    """What the sliders of the page need."""
     from loamshift.web.plan.live import sliders_of
 
     try:
-        data = sliders_of(tree, office=office_of(request), today=today())
+        data = sliders_of(asked_in(request, pk)[1], office=office_of(request), today=today())
     except InputError:
         data = None
     return HttpResponse(status=204) if data is None else JsonResponse(data)
@@ -262,13 +231,13 @@ def _known() -> dict[str, list[str]]:
 
 
 ROUTES: list[URLPattern] = [
-    path("plan", walk_in, name="plan"),
-    path("plan/whole", walk_in_whole, name="plan-whole"),
-    path("plan/sliders", walk_in_sliders, name="plan-sliders"),
+    path("plan", plan, name="plan"),
+    path("plan/whole", whole, name="plan-whole"),
+    path("plan/sliders", sliders, name="plan-sliders"),
     path("plan/known.json", known, name="known"),
     path("plan/places.json", places_like, name="places-like"),
-    path("beds/<uuid:pk>", bed_plan, name="bed"),
-    path("beds/<uuid:pk>/whole", bed_whole, name="bed-whole"),
-    path("beds/<uuid:pk>/sliders", bed_sliders, name="bed-sliders"),
+    path("beds/<uuid:pk>", plan, name="bed"),
+    path("beds/<uuid:pk>/whole", whole, name="bed-whole"),
+    path("beds/<uuid:pk>/sliders", sliders, name="bed-sliders"),
     path("letter-<slug:name>.css", style, name="letter-style"),
 ]

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_POST
 
 from loamshift.domain.message import message
-from loamshift.errors import InputError
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import kept
+from loamshift.web.acts import do_act
 from loamshift.web.data.views.changes import next_page
 from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify, notify_done, notify_fault, person_of
+from loamshift.web.notices import notify
 from loamshift.web.plan.tour import samples
 
 
@@ -39,23 +38,20 @@ def samples_away(request: HttpRequest) -> HttpResponse:
     """Delete every example bed as one act, and the client and garden made for them alone."""
     office = office_of(request)
     beds = list(samples(office).select_related("garden__client"))
-    writer = Writer(office, user=person_of(request), what=message("tour-examples-deleted"))
     gardens = {bed.garden for bed in beds if bed.garden is not None}
-    try:
-        with transaction.atomic():
-            for bed in beds:
-                writer.put_away(bed)
-            for garden in gardens:
-                if not kept(Bed, office).filter(garden=garden).exists():
-                    writer.put_away(garden)
-            for client in {garden.client for garden in gardens}:
-                if not _has_more(client, office):
-                    writer.put_away(client)
-    except InputError as fault:
-        notify_fault(request, fault)
-        return redirect(next_page(request, otherwise="start"))
+
+    def delete(writer: Writer) -> None:
+        for bed in beds:
+            writer.put_away(bed)
+        for garden in gardens:
+            if not kept(Bed, office).filter(garden=garden).exists():
+                writer.put_away(garden)
+        for client in {garden.client for garden in gardens}:
+            if not _has_more(client, office):
+                writer.put_away(client)
+
     if beds:
-        notify_done(request, writer)
+        do_act(request, message("tour-examples-deleted"), delete)
     return redirect(next_page(request, otherwise="start"))
 
 

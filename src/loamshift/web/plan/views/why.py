@@ -8,8 +8,8 @@ from itertools import groupby
 from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, render
-from django.urls import URLPattern, path, reverse
+from django.shortcuts import render
+from django.urls import URLPattern, path
 from django.utils.http import urlencode
 from django.views.decorators.http import require_safe
 
@@ -24,14 +24,11 @@ from loamshift.report.sources import source_numbers
 from loamshift.report.words import Words
 from loamshift.services.own_sum.sums import NoSum, own_keys, own_sum
 from loamshift.services.why import UnknownKey, explain, explained_keys
-from loamshift.store.models import Bed
-from loamshift.store.scope import kept
 from loamshift.tables.references import load_references
 from loamshift.web.answers import Answered, answered
-from loamshift.web.cases import with_fields
 from loamshift.web.middleware import office_of
 from loamshift.web.plan.plan_page import said_in
-from loamshift.web.plan.views.plan import today
+from loamshift.web.plan.views.plan import address_of, asked_in, today
 from loamshift.web.wording import words_of
 
 
@@ -134,16 +131,15 @@ def _asked(request: HttpRequest) -> Asked | None:
         return None
     office = office_of(request)
     try:
-        bed = get_object_or_404(kept(Bed, office), pk=UUID(pk)) if pk else None
+        bed, tree = asked_in(request, UUID(pk) if pk else None)
     except ValueError as error:
         raise Http404 from error
-    tree = with_fields({} if bed is None else bed.case_json, fields)
     try:
         found = answered(tree, office=office, today=today())
     except InputError:
         return None
     pairs = [*((("bed", str(bed.pk)),) if bed is not None else ()), *fields]
-    here = reverse("plan") if bed is None else reverse("bed", args=[bed.pk])
+    here = address_of(bed)
     back = f"{here}?{urlencode(fields)}" if fields else here
     name = found.case.name or (bed.name if bed is not None else "")
     return Asked(name=name, answered=found, query=urlencode(pairs), back=back)

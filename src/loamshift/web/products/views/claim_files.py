@@ -11,7 +11,7 @@ from loamshift.errors import InputError
 from loamshift.report.chart_files import FORMATS, chart_file
 from loamshift.report.chart_talk import ChartSize
 from loamshift.report.figures.talk import claims_for_talk, sheet_for_talk, talk_source
-from loamshift.web.answers import paper_of, words_of
+from loamshift.web.answers import paper_of
 from loamshift.web.downloads import download
 from loamshift.web.letters.press import press
 from loamshift.web.middleware import office_of
@@ -22,6 +22,7 @@ from loamshift.web.products.claim_request import (
     remedies,
     sheet_card,
 )
+from loamshift.web.wording import words_of
 
 _SHAPES = tuple(size.value for size in ChartSize)
 

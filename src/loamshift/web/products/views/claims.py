@@ -29,7 +29,6 @@ from loamshift.report.words import Words
 from loamshift.store.models import Bed, Office
 from loamshift.store.scope import kept
 from loamshift.tables.materials import load_materials
-from loamshift.web.answers import words_of
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
@@ -46,6 +45,7 @@ from loamshift.web.products.claim_request import (
     soil_said,
 )
 from loamshift.web.products.views.claim_files import ROUTES as FILE_ROUTES
+from loamshift.web.wording import words_of
 
 _CLAIM: Final = re.compile(r"^claim\[(\d+)\](?:\.(\w+))?")
 EXAMPLES: Final = (

@@ -8,9 +8,8 @@ from datetime import date
 from typing import Any, Final, TypeVar
 from uuid import UUID
 
-from django.db import transaction
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
@@ -27,13 +26,11 @@ from loamshift.store.models import Bed, Kept, Office, Product
 from loamshift.store.models.base import folded
 from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
-from loamshift.web.answers import words_of
+from loamshift.web.acts import delete_kept, do_act
 from loamshift.web.cases import case_of
-from loamshift.web.kept_form import delete_kept
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
-from loamshift.web.middleware import office_of
-from loamshift.web.notices import notify_done, notify_fault, person_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.products.entries import ASKED, entry_of, said_of, usable
 from loamshift.web.products.forms import PriceListForm, ProductForm
 from loamshift.web.products.price_list import (
@@ -43,6 +40,7 @@ from loamshift.web.products.price_list import (
     read_price_list,
 )
 from loamshift.web.products.product_label import strength_said
+from loamshift.web.wording import words_of
 
 FEW: Final = 8
 """So many products are seen at a glance and need no search."""
@@ -113,13 +111,13 @@ def product_new(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def product_edit(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Show a product in its form, and keep it changed."""
-    return _form(request, get_object_or_404(kept(Product, office_of(request)), pk=pk))
+    return _form(request, kept_or_404(request, Product, pk))
 
 
 @require_POST
 def product_away(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Put a product away; the next page takes it back."""
-    product = get_object_or_404(kept(Product, office_of(request)), pk=pk)
+    product = kept_or_404(request, Product, pk)
     delete_kept(request, product, message("products-deleted", product=Given(product.name)))
     return redirect("shelf")
 
@@ -150,25 +148,19 @@ def prices_in(request: HttpRequest) -> HttpResponse:
 
 def _keep(request: HttpRequest, office: Office, listed: PriceList) -> bool:
     """Keep a price list as one act; false where somebody was quicker, which is told."""
-    count = len(listed.products)
-    what = message("prices-imported", n=count)
-    writer = Writer(office, user=person_of(request), what=what)
     names = {folded(product.name): product for product in kept(Product, office)}
-    try:
-        with transaction.atomic():
-            for values in listed.products:
-                product = names.get(folded(str(values["name"])))
-                if product is None:
-                    writer.add(Product(**values))
-                    continue
-                for name, value in values.items():
-                    setattr(product, name, value)
-                writer.change(product, seen_version=product.version)
-    except InputError as fault:
-        notify_fault(request, fault)
-        return False
-    notify_done(request, writer)
-    return True
+
+    def keep(writer: Writer) -> None:
+        for values in listed.products:
+            product = names.get(folded(str(values["name"])))
+            if product is None:
+                writer.add(Product(**values))
+                continue
+            for name, value in values.items():
+                setattr(product, name, value)
+            writer.change(product, seen_version=product.version)
+
+    return do_act(request, message("prices-imported", n=len(listed.products)), keep)
 
 
 def _lines(products: Sequence[Product], office: Office) -> list[Line]:

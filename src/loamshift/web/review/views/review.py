@@ -8,7 +8,7 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, render
+from django.shortcuts import render
 from django.urls import URLPattern, path, reverse
 from django.views.decorators.http import require_safe
 
@@ -24,7 +24,7 @@ from loamshift.web.beds.views.history import life_of
 from loamshift.web.downloads import download
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.review.reviewed import reviewed, years_of
 from loamshift.web.wording import words_of
 
@@ -45,7 +45,7 @@ def office_review(request: HttpRequest) -> HttpResponse:
 def client_review(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The beds of one client."""
     office = office_of(request)
-    client = get_object_or_404(kept(Client, office), pk=pk)
+    client = kept_or_404(request, Client, pk)
     beds = kept(Bed, office).filter(garden__client=client)
     back = ((reverse("client", args=[pk]), client.name),)
     many = beds.values("garden").distinct().count() > 1
@@ -57,7 +57,7 @@ def client_review(request: HttpRequest, pk: UUID) -> HttpResponse:
 def bed_review(request: HttpRequest, pk: UUID) -> HttpResponse:
     """One bed, with its timeline."""
     office = office_of(request)
-    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     back = ((reverse("bed-history", args=[pk]), bed.name),)
     beds = kept(Bed, office).filter(pk=pk)
     return _page(request, beds, "review-title-bed", bed.name, back=back, bed=bed)

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, render
+from django.shortcuts import render
 from django.urls import URLPattern, path, reverse
 from django.views.decorators.http import require_safe
 
@@ -19,7 +19,7 @@ from loamshift.store.scope import kept
 from loamshift.web.downloads import download
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
-from loamshift.web.middleware import office_of
+from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.scores.scored import scored
 from loamshift.web.wording import words_of
 
@@ -36,7 +36,7 @@ def office_scores(request: HttpRequest) -> HttpResponse:
 def client_scores(request: HttpRequest, pk: UUID) -> HttpResponse:
     """The beds of one client."""
     office = office_of(request)
-    client = get_object_or_404(kept(Client, office), pk=pk)
+    client = kept_or_404(request, Client, pk)
     beds = kept(Bed, office).filter(garden__client=client)
     under = message("score-under-client", name=Given(client.name))
     return _page(request, beds, under, ((reverse("client", args=[pk]), client.name),))
@@ -46,7 +46,7 @@ def client_scores(request: HttpRequest, pk: UUID) -> HttpResponse:
 def bed_scores(request: HttpRequest, pk: UUID) -> HttpResponse:
     """One bed."""
     office = office_of(request)
-    bed = get_object_or_404(kept(Bed, office), pk=pk)
+    bed = kept_or_404(request, Bed, pk)
     under = message("score-under-bed", name=Given(bed.name))
     back = ((reverse("bed-history", args=[pk]), bed.name),)
     return _page(request, kept(Bed, office).filter(pk=pk), under, back)
