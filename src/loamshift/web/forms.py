@@ -9,7 +9,7 @@ from django import forms
 from django.core.exceptions import NON_FIELD_ERRORS, ValidationError
 from django.http import HttpRequest
 
-from loamshift.domain.message import Message, message
+from loamshift.domain.message import Message, Value, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault
 from loamshift.report.messages import say
@@ -64,6 +64,8 @@ class Worded(forms.BaseForm):
     ----------
     typed
         False where another form of the page was sent; by itself, where anything was.
+    values
+        What labels and hints say besides.
     """
 
     bound_field_class = Asked
@@ -71,19 +73,25 @@ class Worded(forms.BaseForm):
     """What this form says of a reason in place of what all say."""
 
     def __init__(
-        self, request: HttpRequest, *, typed: bool | None = None, at: str = "p-%s", **more: Any
+        self,
+        request: HttpRequest,
+        *,
+        typed: bool | None = None,
+        at: str = "p-%s",
+        values: Mapping[str, Value] | None = None,
+        **more: Any,
     ) -> None:
         is_sent = request.method == "POST" if typed is None else typed
         self.request, self.reader = request, words_for(request)
         self.now: dict[str, Message] = {}
         if is_sent:
             data = request.POST.copy()
-            for name, values in data.lists():
-                data.setlist(name, [str(value).replace("\r\n", "\n") for value in values])
+            for name, texts in data.lists():
+                data.setlist(name, [str(one).replace("\r\n", "\n") for one in texts])
             more |= {"data": data, "files": request.FILES}
         super().__init__(auto_id=at, **more)
         for field in self.fields.values():
-            _word(field, self.reader)
+            _word(field, self.reader, values or {})
 
     @property
     def status(self) -> int:
@@ -131,12 +139,10 @@ class Names(forms.Select):
         return option
 
 
-def _word(field: forms.Field, words: Words) -> None:
+def _word(field: forms.Field, words: Words, values: Mapping[str, Value]) -> None:
     """Put the words of a field into the reader's; a text that is no message stays."""
-    field.label, field.help_text = (
-        worded_text(field.label, words),
-        worded_text(field.help_text, words),
-    )
+    field.label = worded_text(field.label, words, **values)
+    field.help_text = worded_text(field.help_text, words, **values)
     if isinstance(field, forms.ModelChoiceField):
         field.empty_label = worded_text(field.empty_label, words)
     elif isinstance(field, forms.ChoiceField):
@@ -149,10 +155,10 @@ def _word(field: forms.Field, words: Words) -> None:
             attrs.setdefault("dir", "auto")
 
 
-def worded_text(text: Any, words: Words) -> str:
+def worded_text(text: Any, words: Words, **values: Value) -> str:
     """A message by its key; a text that is none stays as it is."""
     key = str(text or "")
-    return say(message(key), words) if key in words.book else key
+    return say(message(key, **values), words) if key in words.book else key
 
 
 def text(

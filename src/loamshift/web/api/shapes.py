@@ -240,35 +240,14 @@ class ListQuery(Schema):
 
 def brief(thing: Kept) -> dict[str, Any]:
     """What every shape of a thing has, and the fields of its own kind."""
-    found: dict[str, Any] = {
-        "id": thing.pk,
-        "version": thing.version,
-        "created_at": thing.created_at,
-        "changed_at": thing.changed_at,
+    return {
+        name: getattr(thing, f"{name}_id" if name in _LIES_IN else name)
+        for name in _OUT[type(thing)].model_fields
+        if name != "act"
     }
-    for name in _FIELDS[type(thing)]:
-        found[name] = getattr(thing, f"{name}_id" if name in _LIES_IN else name)
-    return found
 
 
 _LIES_IN = ("client", "garden", "bed")
-_FIELDS: dict[type[Kept], tuple[str, ...]] = {
-    Client: ("name", "contact", "note"),
-    Garden: ("client", "name", "place", "plan"),
-    Bed: ("name", "garden", "plants", "ph", "decision", "is_sample"),
-    SentLetter: ("bed", "title", "sent_on", "decision", "note"),
-    Product: (
-        "name",
-        "material",
-        "purity_pct",
-        "pack",
-        "price",
-        "currency",
-        "in_stock",
-        "note",
-        "label",
-    ),
-}
 _OUT: dict[type[Kept], type[Schema]] = {
     Client: ClientOut,
     Garden: GardenOut,

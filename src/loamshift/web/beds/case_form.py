@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -99,6 +99,12 @@ class Group:
         lines = any(line.value or line.faults for line in (*self.usual, *self.others))
         return rows or lines or bool(self.faults) or any(inner.is_open for inner in self.lists)
 
+    def every_line(self) -> Iterator[tuple[Group, int, Line]]:
+        """Its lines and those of the lists inside it, with their group and their row, from 1."""
+        for group in (self, *self.lists):
+            yield from ((group, 0, line) for line in (*group.usual, *group.others))
+            yield from ((group, row.number, line) for row in group.rows for line in row.lines)
+
     @property
     def count(self) -> int:
         """Entries of a list that hold something [count]."""
@@ -145,28 +151,19 @@ def untold(groups: Iterable[Group], faults: Sequence[Fault]) -> tuple[Fault, ...
     beside: set[Fault] = set()
     for group in groups:
         for one in (group, *group.lists):
-            beside.update(one.faults)
-            rows = [line for row in one.rows for line in row.lines]
-            for line in (*one.usual, *one.others, *rows):
-                beside.update(line.faults)
-            for row in one.rows:
-                beside.update(row.faults)
+            beside.update(one.faults, *(row.faults for row in one.rows))
+        beside.update(*(line.faults for _, _, line in group.every_line()))
     return tuple(fault for fault in faults if fault not in beside)
 
 
 def faulty_lines(groups: Iterable[Group], words: Words) -> list[tuple[str, str]]:
     """Ids of the lines with faults and what they are called, for links to them."""
-    found = []
-    for group in groups:
-        for one in (group, *group.lists):
-            lines = [(0, line) for line in (*one.usual, *one.others)]
-            lines += [(row.number, line) for row in one.rows for line in row.lines]
-            found += [
-                (line.name, _in_group(one.label if one.name else "", number, line.label, words))
-                for number, line in lines
-                if line.faults
-            ]
-    return found
+    return [
+        (line.name, _in_group(one.label if one.name else "", number, line.label, words))
+        for group in groups
+        for one, number, line in group.every_line()
+        if line.faults
+    ]
 
 
 def _in_group(group: str, number: int, field: str, words: Words) -> str:

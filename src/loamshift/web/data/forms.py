@@ -7,7 +7,6 @@ from django.http import HttpRequest
 
 from loamshift.domain.message import Given, message
 from loamshift.domain.worded_error import fault
-from loamshift.report.messages import say
 from loamshift.store.models import Client
 from loamshift.web.forms import Form, text, upload
 from loamshift.web.wording import ISOLATES
@@ -16,7 +15,7 @@ from loamshift.web.wording import ISOLATES
 class RestoreForm(Form):
     """A zip, and what becomes of what is here already."""
 
-    zip = upload("data-zip", accept=".zip,application/zip")
+    zip = upload("data-zip", hint="data-zip-most", accept=".zip,application/zip")
     how = forms.ChoiceField(
         label="data-how",
         choices=[("add", "data-how-add"), ("replace", "data-how-replace")],
@@ -24,20 +23,17 @@ class RestoreForm(Form):
         required=False,
         widget=forms.RadioSelect,
     )
-    sure = forms.BooleanField(required=False)
+    sure = forms.BooleanField(label="data-sure", required=False)
 
 
 class ForGoodForm(Form):
     """The name of the client, typed once more."""
 
-    name = text("", missing="page-fill-in")
+    name = text("data-permanent-type", missing="page-fill-in")
 
     def __init__(self, request: HttpRequest, client: Client) -> None:
-        super().__init__(request)
         self.client = Given(client.name)
-        self.fields["name"].label = say(
-            message("data-permanent-type", client=self.client), self.reader
-        )
+        super().__init__(request, values={"client": self.client})
 
     def clean_name(self) -> None:
         """The same as it is kept."""

@@ -14,9 +14,8 @@ from loamshift.domain.message import Message, message
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.lesson import lesson_of
-from loamshift.web.answers import SEED
 from loamshift.web.cases import case_of, key_of, with_fields
-from loamshift.web.forecasts import FORECASTS
+from loamshift.web.forecasts import FORECASTS, SEED
 
 LONGEST: Final = 100
 LISTS: Final[Mapping[str, tuple[str, Mapping[str, str]]]] = {

@@ -17,13 +17,14 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.tables.materials import load_materials
 from loamshift.tables.soils import load_textures
-from loamshift.web.answers import paper_of, words_of
+from loamshift.web.answers import paper_of
 from loamshift.web.downloads import download
 from loamshift.web.lesson.asked import LISTS, TYPED, asked, choices, lesson_asked
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.press import press
 from loamshift.web.middleware import office_of
+from loamshift.web.wording import words_of
 
 
 @require_safe

@@ -13,12 +13,12 @@ from django.urls import URLPattern, path
 from django.utils import timezone
 from django.views.decorators.http import require_POST, require_safe
 
-from loamshift.domain.message import Given, Prose, message
+from loamshift.domain.message import Given, Prose, Value, message
 from loamshift.domain.worded_error import fault
 from loamshift.errors import Fault, InputError
 from loamshift.store.archive import ArchiveFault, Limits
 from loamshift.store.export import store_zip
-from loamshift.store.models import Bed, Client
+from loamshift.store.models import Bed, Client, Office
 from loamshift.store.put_in import PutIn, add_missing, is_empty, replace_all
 from loamshift.store.restore import Archive, read_zip
 from loamshift.store.scope import kept, put_away
@@ -53,11 +53,11 @@ def everything(request: HttpRequest) -> HttpResponse:
 @require_POST
 def bring_in(request: HttpRequest) -> HttpResponse:
     """Bring in a zip: add what is missing, or put it in the place of everything."""
-    form = RestoreForm(request)
+    office = office_of(request)
+    form = RestoreForm(request, values=_values(office))
     if not form.is_valid():
         return _page(request, form=form)
     replace = form.cleaned_data["how"] == "replace"
-    office = office_of(request)
     try:
         archive = read_zip(_bytes_of(form.cleaned_data["zip"]), limits=LIMITS)
         if replace and archive.scope != "store":
@@ -115,6 +115,11 @@ def _bytes_of(upload: UploadedFile[Any]) -> bytes:
     return bytes(upload.read())
 
 
+def _values(office: Office) -> dict[str, Value]:
+    """What the form to restore says: how many beds are here, and how large a zip may be."""
+    return {"beds": kept(Bed, office).count(), "most": LIMITS.packed // 1_000_000}
+
+
 def _page(
     request: HttpRequest,
     *,
@@ -123,16 +128,14 @@ def _page(
     more: int = 0,
 ) -> HttpResponse:
     office = office_of(request)
-    form = form or RestoreForm(request, typed=False)
+    form = form or RestoreForm(request, typed=False, values=_values(office))
     context: dict[str, Any] = {
         "form": form,
         "faults": faults,
         "more": more,
         "clients": kept(Client, office),
         "leaving": put_away(Client, office).order_by("deleted_at"),
-        "beds": kept(Bed, office).count(),
         "empty": is_empty(office),
-        "most_mb": LIMITS.packed // 1_000_000,
         "postgresql": connection.vendor == "postgresql",
     }
     if not settings.OFFICE_MODE:

@@ -15,12 +15,14 @@ from loamshift.web.notices import person_of
 from loamshift.web.problems import whole_fault
 
 LONGEST_NAME = 200
+MOST = {"most": LARGEST_BYTES // 1_000_000}
+"""How large a file may be [MB]."""
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def uploads(request: HttpRequest) -> HttpResponse:
     """The files that were uploaded; a new one is read and kept, and nothing enters any bed."""
-    office, form = office_of(request), UploadForm(request)
+    office, form = office_of(request), UploadForm(request, values=MOST)
     if form.is_valid():
         laboratory = " ".join(form.cleaned_data["laboratory"].split())
         sent = form.cleaned_data["file"]
@@ -37,7 +39,6 @@ def uploads(request: HttpRequest) -> HttpResponse:
         "drafts": drafts_of(office).defer("content"),
         "laboratories": laboratories(office),
         "form": form,
-        "most": LARGEST_BYTES // 1_000_000,
     }
     return render(request, "intake/uploads.html", context, status=form.status)
 

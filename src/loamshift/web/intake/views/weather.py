@@ -14,7 +14,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 from loamshift.case.mend import Mend
 from loamshift.case.weather.read import WeatherFile
 from loamshift.domain.message import Given, Message, Prose, Worded, message
-from loamshift.domain.worded_error import WordedError
+from loamshift.domain.worded_error import WordedFault
 from loamshift.errors import CaseError, InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
@@ -26,7 +26,8 @@ from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import case_of
 from loamshift.web.intake.asked import FIELD
 from loamshift.web.intake.drafts import LARGEST_BYTES, act_that_stands, keep
-from loamshift.web.intake.views.upload import LONGEST_NAME
+from loamshift.web.intake.forms import WeatherForm
+from loamshift.web.intake.views.upload import LONGEST_NAME, MOST
 from loamshift.web.intake.weather import (
     asked_columns,
     months_of,
@@ -43,6 +44,7 @@ from loamshift.web.intake.weather import (
 from loamshift.web.middleware import kept_or_404, office_of
 from loamshift.web.notices import notify, notify_done, person_of
 from loamshift.web.online_weather import with_weather_or_why
+from loamshift.web.problems import whole_fault
 from loamshift.web.wording import words_for
 
 _ROWS_SHOWN: Final = 40
@@ -53,14 +55,16 @@ _LONGEST_ANSWER: Final = 40
 def bed_weather(request: HttpRequest, pk: UUID) -> HttpResponse:
     """Which weather a bed's letter uses, its files, and a new one uploaded."""
     bed = kept_or_404(request, Bed, pk)
-    wrong = ""
-    if request.method == "POST":
+    form = WeatherForm(request, values=MOST)
+    if form.is_valid():
+        sent = form.cleaned_data["file"]
+        data, name = sent.read(LARGEST_BYTES + 1), (sent.name or "")[:LONGEST_NAME]
         try:
-            draft = _draft(request, bed)
+            draft = new_weather_file(bed, data, name=name, user=person_of(request))
         except InputError as error:
-            wrong = refusal(error, words_for(request))
+            form.refuse([whole_fault(error, path="file")])
         except Mend as mend:
-            wrong = _mended(request, mend)
+            form.refuse([WordedFault("file", "", "", "", Prose((mend.wrong, *mend.right)))])
         else:
             return redirect("weather-file", pk=bed.pk, weather=draft.pk)
     weather, why = _weather_of(request, bed)
@@ -70,10 +74,9 @@ def bed_weather(request: HttpRequest, pk: UUID) -> HttpResponse:
         "why": why,
         "files": weather_files(bed).defer("content"),
         "online": office_of(request).online_weather,
-        "wrong": wrong,
-        "most": LARGEST_BYTES // 1_000_000,
+        "form": form,
     }
-    return render(request, "intake/weather.html", context, status=422 if wrong else 200)
+    return render(request, "intake/weather.html", context, status=form.status)
 
 
 @require_POST
@@ -120,14 +123,6 @@ def delete(request: HttpRequest, pk: UUID, weather: UUID) -> HttpResponse:
     draft.delete()
     notify(request, message("intake-page-deleted", file=Given(draft.name)))
     return redirect("bed-weather", pk=bed.pk)
-
-
-def _draft(request: HttpRequest, bed: Bed) -> IntakeDraft:
-    upload = request.FILES.get("file")
-    if upload is None:
-        raise WordedError(message("page-choose-file"))
-    data, name = upload.read(LARGEST_BYTES + 1), (upload.name or "")[:LONGEST_NAME]
-    return new_weather_file(bed, data, name=name, user=person_of(request))
 
 
 def _new_answers(request: HttpRequest, draft: IntakeDraft) -> dict[str, str]:
