@@ -14,7 +14,6 @@ from django.contrib.auth import (
 from django.contrib.sessions.models import Session
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.utils import timezone
 from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.cache import never_cache
@@ -206,13 +205,3 @@ def _page(
     response = render(request, "account/account.html", context, status=status)
     response.headers["Cache-Control"] = "private, no-store"
     return response
-
-
-ROUTES: list[URLPattern] = [
-    path("account/sign-in", sign_in, name="sign-in"),
-    path("account/sign-out", sign_out, name="sign-out"),
-    path("account/", account, name="account"),
-    path("account/password", password, name="account-password"),
-    path("account/keys", make_key, name="account-key"),
-    path("account/keys/<int:number>/end", end_key, name="account-key-end"),
-]

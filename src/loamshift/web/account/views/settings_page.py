@@ -9,7 +9,6 @@ from django.conf import settings as django_settings
 from django.forms.models import model_to_dict
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods
 
 from loamshift.domain.message import message
@@ -70,6 +69,3 @@ def _licence() -> str:
     """The licence as the installed package states it."""
     told = metadata.metadata("loamshift").json
     return str(told.get("license_expression") or told.get("license") or "Apache-2.0")
-
-
-ROUTES: list[URLPattern] = [path("settings/", settings, name="settings")]

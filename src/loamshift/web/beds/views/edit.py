@@ -11,7 +11,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.questions import case_questions
@@ -362,11 +361,3 @@ def _leaves(node: Any, at: str = "") -> Iterator[tuple[str, str]]:
             yield from _leaves(value, f"{at}[{number}]")
     else:
         yield at, value_text(node)
-
-
-ROUTES: list[URLPattern] = [
-    path("beds/new", new, name="bed-new"),
-    path("beds/<uuid:pk>/edit", edit, name="bed-edit"),
-    path("beds/<uuid:pk>/tests", quick, {"table": "reading"}, name="bed-test"),
-    path("beds/<uuid:pk>/applied", quick, {"table": "applied"}, name="bed-applied"),
-]

@@ -11,7 +11,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_safe
 
 from loamshift.case.answer_file import answer_file_from_json
@@ -230,6 +229,3 @@ def _picture(figure: Figure) -> str:
     from loamshift.web.letters.picture import pictures
 
     return pictures(figure)
-
-
-ROUTES: list[URLPattern] = [path("beds/<uuid:pk>/history", history, name="bed-history")]

@@ -14,7 +14,6 @@ from django.core.paginator import Page, Paginator
 from django.db.models import OuterRef, QuerySet, Subquery
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.domain.answer import Decision
@@ -214,10 +213,3 @@ def _clients_without_beds(office: Office, sought: str, page: Page[Bed]) -> list[
 def _is_search(request: HttpRequest) -> bool:
     htmx: Any = getattr(request, "htmx", None)
     return bool(htmx) and not htmx.boosted and not htmx.history_restore_request
-
-
-ROUTES: list[URLPattern] = [
-    path("beds/", beds, name="beds"),
-    path("beds/<uuid:pk>/next", what_next, name="bed-next"),
-    path("beds/<uuid:pk>/put-away", put_away, name="bed-put-away"),
-]

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from functools import cache
 
 from django.http import HttpRequest, HttpResponse
-from django.urls import URLPattern, path
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.views.decorators.cache import cache_control
@@ -42,6 +41,3 @@ def suggestions() -> dict[str, SafeString]:
 def _datalist(name: str, words: Iterable[str]) -> SafeString:
     options = format_html_join("", '<option value="{}">', ((word,) for word in sorted(set(words))))
     return format_html('<datalist id="{}">{}</datalist>', name, options)
-
-
-ROUTES: list[URLPattern] = [path("lists", lists, name="lists")]

@@ -8,7 +8,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.store.models import Bed, Client, Garden, SentLetter, Trial
@@ -72,10 +71,3 @@ def _alike(request: HttpRequest, name: str) -> list[Client]:
     if not name or "\x00" in name:
         return []
     return list(kept(Client, office_of(request)).filter(name__iexact=name)[:3])
-
-
-ROUTES: list[URLPattern] = [
-    path("clients/new", new, name="client-new"),
-    path("clients/<uuid:pk>", client, name="client"),
-    path("clients/<uuid:pk>/edit", edit, name="client-edit"),
-]

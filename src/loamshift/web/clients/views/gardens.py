@@ -11,7 +11,6 @@ from uuid import UUID
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.domain.message import Given, Listed, Prose, message
@@ -320,12 +319,3 @@ def _form(request: HttpRequest, one: Garden) -> HttpResponse:
         "beds": 0 if form.is_new else kept(Bed, office).filter(garden=one).count(),
     }
     return render(request, "clients/edit_garden.html", context, status=form.status)
-
-
-ROUTES: list[URLPattern] = [
-    path("gardens/new", new, name="garden-new"),
-    path("gardens/<uuid:pk>", garden, name="garden"),
-    path("gardens/<uuid:pk>/edit", edit, name="garden-edit"),
-    path("gardens/<uuid:pk>/put-away", put_away, name="garden-put-away"),
-    path("gardens/<uuid:pk>/sizes/<uuid:bed>", take_size, name="garden-size"),
-]

@@ -12,7 +12,6 @@ from uuid import UUID
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_safe
 
 from loamshift.domain.message import Given, Message, message
@@ -122,9 +121,3 @@ def _page(request: HttpRequest, garden: Garden, bad: list[CaseFile]) -> HttpResp
     context = {"garden": garden, "bad": bad, "most": MOST_FILES}
     status = 422 if bad else 200
     return render(request, "data/cases.html", context, status=status)
-
-
-ROUTES: list[URLPattern] = [
-    path("beds/<uuid:pk>/case.toml", case_file, name="bed-case"),
-    path("gardens/<uuid:pk>/cases", into_garden, name="garden-cases"),
-]

@@ -11,7 +11,6 @@ from django.core.paginator import Paginator
 from django.db.models import Count, Max, QuerySet
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.utils import timezone
 from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_POST, require_safe
@@ -122,9 +121,3 @@ def _ago(at: datetime, now: datetime) -> Message:
     if minutes < 24 * 60:
         return message("acts-hours-ago", n=minutes // 60)
     return message("acts-days-ago", n=minutes // (24 * 60))
-
-
-ROUTES: list[URLPattern] = [
-    path("changes/", changes, name="changes"),
-    path("changes/<uuid:act>/take-back", back, name="take-back"),
-]

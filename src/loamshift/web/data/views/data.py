@@ -9,7 +9,6 @@ from django.core.files.uploadedfile import UploadedFile
 from django.db import connection
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.utils import timezone
 from django.views.decorators.http import require_POST, require_safe
 
@@ -143,11 +142,3 @@ def _page(
         found = sorted(place.glob("loamshift-*"), reverse=True) if place.is_dir() else []
         context |= {"backups": [one.name for one in found[:MOST_BACKUPS_SHOWN]], "place": place}
     return render(request, "data/data.html", context, status=422 if faults else form.status)
-
-
-ROUTES: list[URLPattern] = [
-    path("settings/data", data, name="data"),
-    path("settings/data/store.zip", everything, name="data-zip"),
-    path("settings/data/bring-in", bring_in, name="data-bring-in"),
-    path("settings/data/backup", keep_backup, name="data-backup"),
-]

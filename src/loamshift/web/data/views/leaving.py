@@ -8,7 +8,6 @@ from uuid import UUID
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_safe
 
@@ -76,10 +75,3 @@ def _of(request: HttpRequest, client: Client) -> dict[str, object]:
         "leaves": leaves,
         "place": "" if settings.OFFICE_MODE else settings.DATA_FOLDER / BACKUPS,
     }
-
-
-ROUTES: list[URLPattern] = [
-    path("clients/<uuid:pk>/client.zip", out, name="client-zip"),
-    path("clients/<uuid:pk>/delete", delete, name="client-delete"),
-    path("clients/<uuid:pk>/delete/for-good", for_good, name="client-for-good"),
-]

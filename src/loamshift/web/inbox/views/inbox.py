@@ -10,7 +10,6 @@ from uuid import UUID
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from loamshift.case.question_text import sender_of
@@ -230,12 +229,3 @@ def _state(made: Asked, words: Words) -> str:
 
 def _today() -> date:
     return date.today()  # noqa: DTZ011 - the local day
-
-
-ROUTES: list[URLPattern] = [
-    path("inbox/", inbox, name="inbox"),
-    path("inbox/<uuid:pk>", question, name="question"),
-    path("inbox/<uuid:pk>/bed", to_bed, name="question-bed"),
-    path("inbox/<uuid:pk>/close", close, name="question-close"),
-    path("inbox/<uuid:pk>/put-away", away, name="question-away"),
-]

@@ -8,7 +8,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.intake.answers import checked_answers
@@ -147,9 +146,3 @@ def _page(request: HttpRequest, draft: IntakeDraft, today: date, **wrong: Any) -
         **wrong,
     }
     return render(request, "intake/file.html", context, status=422 if wrong else 200)
-
-
-ROUTES: list[URLPattern] = [
-    path("intake/<uuid:pk>/", file, name="intake-file"),
-    path("intake/<uuid:pk>/delete", delete, name="intake-delete"),
-]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods
 
 from loamshift.errors import InputError
@@ -41,6 +40,3 @@ def uploads(request: HttpRequest) -> HttpResponse:
         "form": form,
     }
     return render(request, "intake/uploads.html", context, status=form.status)
-
-
-ROUTES: list[URLPattern] = [path("intake/", uploads, name="intake")]

@@ -8,7 +8,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST
 
 from loamshift.case.mend import Mend
@@ -217,11 +216,3 @@ def _weather_of(request: HttpRequest, bed: Bed) -> tuple[str, str]:
         case, why = with_weather_or_why(case)
     said = " ".join(say(one, words) for one in weather_said(build_context(case)))
     return said, "" if why is None else say(why, words)
-
-
-ROUTES: list[URLPattern] = [
-    path("beds/<uuid:pk>/weather", bed_weather, name="bed-weather"),
-    path("beds/<uuid:pk>/weather/online", online, name="weather-online"),
-    path("beds/<uuid:pk>/weather/<uuid:weather>", file, name="weather-file"),
-    path("beds/<uuid:pk>/weather/<uuid:weather>/delete", delete, name="weather-delete"),
-]

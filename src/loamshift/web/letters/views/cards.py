@@ -9,7 +9,7 @@ from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.card import Card, CardKind
@@ -116,9 +116,3 @@ SHEETS: Final[dict[str, Callable[[Tree, Office], Card | None]]] = {
 
 NAMED: Final = {CardKind.BED: "card", CardKind.RESCUE: "rescue"}
 """What is added to the names of sheets whose title is that of their bed, as a letter's is."""
-
-ROUTES: list[URLPattern] = [
-    path("plan/sheets/<slug:name>.pdf", sheet, name="plan-sheet"),
-    path("beds/<uuid:pk>/sheets/<slug:name>.pdf", sheet, name="bed-sheet"),
-    path("claims/card/<slug:number>.pdf", claim_sheet, name="claim-card"),
-]

@@ -10,7 +10,6 @@ from django.core.paginator import Paginator
 from django.db.models import F, Max, Q, QuerySet
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_POST, require_safe
 
 from loamshift.domain.message import Given, message
@@ -194,13 +193,3 @@ def _as_sent(sent: SentLetter, words: Words) -> dict[str, object]:
 def _letter(request: HttpRequest, pk: UUID) -> SentLetter:
     letters = kept(SentLetter, office_of(request)).select_related("bed__garden__client")
     return get_object_or_404(letters, pk=pk)
-
-
-ROUTES: list[URLPattern] = [
-    path("post/", post, name="post"),
-    path("post/<uuid:pk>", letter, name="letter"),
-    path("post/<uuid:pk>/today", letter_today, name="letter-today"),
-    path("post/<uuid:pk>/letter.<str:kind>", letter_file, name="letter-file"),
-    path("post/<uuid:pk>/note", letter_note, name="letter-note"),
-    path("post/<uuid:pk>/put-away", letter_away, name="letter-away"),
-]

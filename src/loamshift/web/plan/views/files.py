@@ -8,7 +8,6 @@ from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_safe
 
 from loamshift.errors import InputError
@@ -52,9 +51,3 @@ def file(request: HttpRequest, ending: str, pk: UUID | None = None) -> HttpRespo
         data = letter_bytes(found.letter, ending, paper=paper, words=found.words)
     letter = found.letter
     return download(data, name=letter.title, day=letter.day, tail=f".{ending}", kind=TYPES[ending])
-
-
-ROUTES: list[URLPattern] = [
-    path("plan/letter.<slug:ending>", file, name="plan-file"),
-    path("beds/<uuid:pk>/letter.<slug:ending>", file, name="bed-file"),
-]

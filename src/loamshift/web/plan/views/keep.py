@@ -8,7 +8,7 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
-from django.urls import NoReverseMatch, URLPattern, path, reverse
+from django.urls import NoReverseMatch, reverse
 from django.views.decorators.http import require_POST
 
 from loamshift.domain.message import Given, Message, message
@@ -202,10 +202,3 @@ def _not_sent(fault: Overtaken) -> Message:
         bed=given(fault.current),
         at=Given(f"{fault.current.changed_at:%H:%M}"),
     )
-
-
-ROUTES: list[URLPattern] = [
-    path("plan/keep", keep_walk_in, name="plan-keep"),
-    path("beds/<uuid:pk>/keep", keep_changes, name="bed-keep"),
-    path("beds/<uuid:pk>/send", send, name="bed-send"),
-]

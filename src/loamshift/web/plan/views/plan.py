@@ -9,7 +9,7 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.utils.http import urlencode
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
@@ -228,16 +228,3 @@ def _known() -> dict[str, list[str]]:
         "plants": sorted(load_plants()),
         "textures": [texture.name.lower() for texture in load_textures().values()],
     }
-
-
-ROUTES: list[URLPattern] = [
-    path("plan", plan, name="plan"),
-    path("plan/whole", whole, name="plan-whole"),
-    path("plan/sliders", sliders, name="plan-sliders"),
-    path("plan/known.json", known, name="known"),
-    path("plan/places.json", places_like, name="places-like"),
-    path("beds/<uuid:pk>", plan, name="bed"),
-    path("beds/<uuid:pk>/whole", whole, name="bed-whole"),
-    path("beds/<uuid:pk>/sliders", sliders, name="bed-sliders"),
-    path("letter-<slug:name>.css", style, name="letter-style"),
-]

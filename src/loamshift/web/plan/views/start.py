@@ -8,7 +8,7 @@ from typing import Final
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.utils.http import urlencode
 
 from loamshift.domain.message import Message, message
@@ -63,6 +63,3 @@ def _example(words: Words) -> str:
     sample = tomllib.loads(SAMPLES[0].as_of(today()))
     tree = sample | {"name": say(message("start-example-name"), words)}
     return f"{reverse('plan')}?{urlencode(list(leaves(tree)))}"
-
-
-ROUTES: list[URLPattern] = [path("", start, name="start")]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_POST
 
 from loamshift.domain.message import message
@@ -62,10 +61,3 @@ def _has_more(client: Client, office: Office) -> bool:
 def _toured(office: Office, *, toured: bool) -> None:
     office.toured = toured
     office.save(update_fields=["toured"])
-
-
-ROUTES: list[URLPattern] = [
-    path("tour/done", done, name="tour-done"),
-    path("tour/again", again, name="tour-again"),
-    path("tour/samples-away", samples_away, name="samples-away"),
-]

@@ -9,7 +9,6 @@ from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path
 from django.utils.http import urlencode
 from django.views.decorators.http import require_safe
 
@@ -212,9 +211,3 @@ def _opens(key: str) -> bool:
     except UnknownKey:
         return False
     return True
-
-
-ROUTES: list[URLPattern] = [
-    path("why/", all_keys, name="why-all"),
-    path("why/<path:key>", why, name="why"),
-]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.errors import InputError
@@ -63,9 +63,3 @@ def claims_picture(request: HttpRequest, shape: str, ending: str) -> HttpRespons
     data = chart_file(figure, ending=ending, size=ChartSize(shape), source=source)
     kind = "image/svg+xml" if ending == "svg" else "image/png"
     return download(data, name=figure.title, tail=f".{ending}", kind=kind)
-
-
-ROUTES: list[URLPattern] = [
-    path("claims/sheet.pdf", sheet_pdf, name="claims-sheet"),
-    path("claims/picture-<slug:shape>.<slug:ending>", claims_picture, name="claims-picture"),
-]

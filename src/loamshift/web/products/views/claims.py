@@ -11,7 +11,7 @@ from typing import Any, Final
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.answer import Answer
@@ -44,7 +44,6 @@ from loamshift.web.products.claim_request import (
     sheet_card,
     soil_said,
 )
-from loamshift.web.products.views.claim_files import ROUTES as FILE_ROUTES
 from loamshift.web.wording import words_of
 
 _CLAIM: Final = re.compile(r"^claim\[(\d+)\](?:\.(\w+))?")
@@ -256,6 +255,3 @@ def _row(number: int, rows: Sequence[tuple[str, str]], wrong: Mapping[str, Fault
         wrong.get(f"claim.{number}.material"),
         wrong.get(f"claim.{number}.amount"),
     )
-
-
-ROUTES: list[URLPattern] = [path("claims/", claims, name="claims"), *FILE_ROUTES]

@@ -10,7 +10,6 @@ from uuid import UUID
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from loamshift.domain.case import OnHand
@@ -256,13 +255,3 @@ def _form(request: HttpRequest, product: Product) -> HttpResponse:
         "materials": [(key, form.reader.material_name(material)) for key, material in materials],
     }
     return render(request, "products/product.html", context, status=form.status)
-
-
-ROUTES: list[URLPattern] = [
-    path("shelf/", shelf, name="shelf"),
-    path("shelf/new", product_new, name="product-new"),
-    path("shelf/prices", prices_in, name="prices"),
-    path("shelf/prices.csv", prices_out, name="prices-out"),
-    path("shelf/<uuid:pk>", product_edit, name="product"),
-    path("shelf/<uuid:pk>/put-away", product_away, name="product-away"),
-]

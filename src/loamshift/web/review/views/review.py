@@ -9,7 +9,7 @@ from uuid import UUID
 from django.db.models import QuerySet
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.letter import Figure, Letter
@@ -119,10 +119,3 @@ def _pdf(request: HttpRequest, letter: Letter) -> HttpResponse:
     office = office_of(request)
     data = press(letter, paper=paper_of(office), words=words_of(office))
     return download(data, name=letter.title, tail=".pdf", kind="application/pdf")
-
-
-ROUTES: list[URLPattern] = [
-    path("review/", office_review, name="review"),
-    path("clients/<uuid:pk>/review", client_review, name="client-review"),
-    path("beds/<uuid:pk>/review", bed_review, name="bed-review"),
-]

@@ -8,7 +8,7 @@ from uuid import UUID
 from django.db.models import QuerySet
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.message import Given, Message, message
@@ -83,11 +83,3 @@ def _page(
         "style": letter_style_name(),
     }
     return render(request, "scores/scores.html", context)
-
-
-ROUTES: list[URLPattern] = [
-    path("scores/", office_scores, name="scores"),
-    path("scores/pairs.<str:kind>", pairs_file, name="score-pairs"),
-    path("clients/<uuid:pk>/scores", client_scores, name="client-scores"),
-    path("beds/<uuid:pk>/scores", bed_scores, name="bed-scores"),
-]
