@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import ClassVar, Generic, TypeVar
+from typing import Any, ClassVar, Generic, TypeVar
 
 from django.http import HttpRequest
 
@@ -37,7 +37,7 @@ class KeptForm(Form, Generic[Thing]):
         self.version = version_seen(request) if request.method == "POST" else thing.version
         super().__init__(request, initial=self.shown(thing))
 
-    def shown(self, thing: Thing) -> dict[str, str]:
+    def shown(self, thing: Thing) -> dict[str, Any]:
         """A thing as the fields show it."""
         return {name: getattr(thing, name) for name in self.columns}
 

@@ -13,7 +13,7 @@ urlpatterns = [
     path("post/<uuid:pk>/letter.<str:kind>", letters.letter_file, name="letter-file"),
     path("post/<uuid:pk>/note", letters.letter_note, name="letter-note"),
     path("post/<uuid:pk>/put-away", letters.letter_away, name="letter-away"),
-    path("plan/sheets/<slug:name>.pdf", cards.sheet, name="plan-sheet"),
-    path("beds/<uuid:pk>/sheets/<slug:name>.pdf", cards.sheet, name="bed-sheet"),
+    path("plan/sheets/<slug:sheet>.pdf", cards.plan_sheet, name="plan-sheet"),
+    path("beds/<uuid:pk>/sheets/<slug:sheet>.pdf", cards.plan_sheet, name="bed-sheet"),
     path("claims/card/<slug:number>.pdf", cards.claim_sheet, name="claim-card"),
 ]

@@ -35,9 +35,9 @@ class ProductForm(KeptForm[Product]):
 
     read: ReadProduct
 
-    def shown(self, thing: Product) -> dict[str, str]:
+    def shown(self, thing: Product) -> dict[str, Any]:
         """A product as its form shows it."""
-        return said_of(thing)
+        return {**said_of(thing), "in_stock": thing.in_stock}
 
     def saved(self, column: str, thing: Product) -> dict[str, str]:
         """What stands in a column; of a label each figure."""

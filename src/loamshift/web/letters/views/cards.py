@@ -31,9 +31,9 @@ from loamshift.web.wording import words_of
 
 
 @require_safe
-def sheet(request: HttpRequest, name: str, pk: UUID | None = None) -> HttpResponse:
+def plan_sheet(request: HttpRequest, sheet: str, pk: UUID | None = None) -> HttpResponse:
     """A sheet for the plan page, as its address tells of it."""
-    make = SHEETS.get(name)
+    make = SHEETS.get(sheet)
     if make is None:
         raise Http404
     office = office_of(request)

@@ -25,11 +25,12 @@ from loamshift.services.trial.jars import FEWEST_JARS, plan_jars, read_jars
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, JarSeries
 from loamshift.store.scope import kept
+from loamshift.web.acts import delete_kept
 from loamshift.web.answers import paper_of
 from loamshift.web.beds.keeping import put_case
 from loamshift.web.cases import case_of
 from loamshift.web.downloads import download
-from loamshift.web.kept_form import delete_kept, version_seen
+from loamshift.web.kept_form import version_seen
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.letters.press import press

@@ -22,8 +22,8 @@ from loamshift.services.trial.to_bed import readings_for_bed
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Trial
 from loamshift.store.scope import kept
+from loamshift.web.acts import delete_kept
 from loamshift.web.beds.keeping import put_case
-from loamshift.web.kept_form import delete_kept
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import office_of
