@@ -6,7 +6,7 @@ from datetime import date
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import URLPattern, path, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from loamshift.domain.message import Product, message
@@ -85,9 +85,3 @@ def _fault_of(name: str, faults: tuple[Fault, ...]) -> Fault | None:
 
 def _name(key: str, words: Words) -> str:
     return say(message("claim-material", material=Product(key)), words)
-
-
-ROUTES: list[URLPattern] = [
-    path("lesson/", lesson, name="lesson"),
-    path("lesson/worksheet.pdf", worksheet, name="lesson-worksheet"),
-]
