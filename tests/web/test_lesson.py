@@ -37,7 +37,7 @@ def test_what_cannot_be_used_is_told_beside_its_field(browser: Browser) -> None:
     wrong = ASKED | {"ph": "17", "amount": "much", "place": "Hull", "lime": "lots", "month": "13"}
     page = browser.get("/lesson/", wrong)
     text = page.content.decode()
-    assert page.status_code == 422
+    assert page.status_code == 200
     for said in ("must be from 2 to 11", "must start with a number", "Kingston upon Hull"):
         assert said in text
     assert 'value="17"' in text

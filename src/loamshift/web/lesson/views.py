@@ -56,7 +56,7 @@ def lesson(request: HttpRequest) -> HttpResponse:
         "query": request.GET.urlencode(),
         "style": letter_style_name(),
     }
-    return render(request, "lesson/lesson.html", context, status=422 if faults else 200)
+    return render(request, "lesson/lesson.html", context)
 
 
 @require_safe

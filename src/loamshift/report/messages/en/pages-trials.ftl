@@ -178,7 +178,7 @@ trial-form-unreadable = “{ $given }” cannot be read.{ $column ->
 }
 
 jars-page-of = Jars of { $bed }
-jars-page-link = Jars
+jars-page-link = Jar titration
 jars-page-intro = A titration shows how strongly this very soil resists acid or lime, and narrows the dose. It takes a meter, six jars and a week.
 jars-page-series = Series
 jars-page-one = Set up { $on }, past pH { $ph }
