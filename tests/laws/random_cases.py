@@ -14,7 +14,7 @@ from functools import cache
 from typing import Final
 
 from laws.draft import Draft, Literal, number, quoted
-from laws.rarer_keys import rarer_keys
+from laws.rarer_keys import rarer_keys, what_is_seen
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
@@ -127,6 +127,7 @@ def draft(seed: int) -> Draft:
     for _ in range(draw.choices((0, 1, 2), weights=(60, 30, 10))[0]):
         made.add("claim", _put_on(draw, insane=draw.random() < 0.3))
     rarer_keys(random.Random(f"rarer keys of {seed}"), made, start=start)
+    what_is_seen(random.Random(f"what is seen of {seed}"), made)
     return made
 
 

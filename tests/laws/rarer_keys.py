@@ -10,6 +10,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from laws.draft import Draft, Literal, number, quoted
+from loamshift.domain.case import Sign, Surrounding
 
 BEFORE: Final = ("turf", "manured", "arable", "garden")
 FEED_LABELS: Final = (
@@ -70,6 +71,23 @@ def rarer_keys(draw: random.Random, made: Draft, *, start: float | None) -> None
     for header, keys in made.tables:
         if header == "[[reading]]" and _chance(draw, 0.25):
             keys["ph_sd"] = number(draw.choice((0.05, 0.1, 0.3)), 2)
+
+
+def what_is_seen(draw: random.Random, made: Draft) -> None:
+    """Put what lies around some beds, and what plants show, into a case.
+
+    Parameters
+    ----------
+    draw
+        A draw of its own, so that older draws stay [object].
+    made
+        The case, to be changed [object].
+    """
+    bed = made.table("bed")
+    if bed.get("kind", quoted("ground")) == quoted("ground") and _chance(draw, 0.05):
+        bed["surroundings"] = f"[{quoted(draw.choice(tuple(Surrounding)).value)}]"
+    if _chance(draw, 0.05):
+        bed["signs"] = f"[{quoted(draw.choice(tuple(Sign)).value)}]"
 
 
 def _chance(draw: random.Random, share: float) -> bool:

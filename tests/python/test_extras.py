@@ -104,7 +104,9 @@ def test_every_extra_that_is_named_exists_and_brings_its_module() -> None:
     extras = project["optional-dependencies"]
     assert set(EXTRA_OF.values()) <= set(extras)
     for module, extra in EXTRA_OF.items():
-        wanted = {"ninja": "django-ninja", "sklearn": "scikit-learn"}.get(module, module.replace("_", "-"))
+        wanted = {"ninja": "django-ninja", "sklearn": "scikit-learn"}.get(
+            module, module.replace("_", "-")
+        )
         assert any(line.startswith(wanted) for line in extras[extra]), module
 
 

@@ -168,7 +168,7 @@ def test_a_letter_with_all_its_figures_and_its_type_is_small() -> None:
 def test_the_colours_of_charts_are_those_of_the_tones() -> None:
     css = "".join(forecast_page().inside["style"])
     sets = [
-        dict(re.findall(r"--p-([a-z-]+): ([^;]+);", one))
+        dict(re.findall(r"--p-([a-z0-9-]+): ([^;]+);", one))
         for one in re.findall(r"\.chart \{([^}]*--p-[^}]*)\}", css)
     ]
     told = [

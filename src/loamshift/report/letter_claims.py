@@ -38,7 +38,10 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
     if not answer.claims:
         return None
     heading = message("claim-heading", claims=len(answer.claims))
-    told = tuple(Paragraph(_settled(claim, case, words)) for claim in answer.claims)
+    told = tuple(
+        Paragraph(_settled(claim, case, words, need_told=place > 0))
+        for place, claim in enumerate(answer.claims)
+    )
     return Section(say(heading, words), told)
 
 
@@ -116,13 +119,17 @@ def brings_of(acid_mmolc_m2: float) -> str:
     return "acid" if acid_mmolc_m2 > 0.0 else "lime"
 
 
-def balance(claim: ClaimResult, case: Case, *, share_told: bool = False) -> Prose:
+def balance(
+    claim: ClaimResult, case: Case, *, share_told: bool = False, need_told: bool = False
+) -> Prose:
     """What is brought beside what is needed.
 
     Parameters
     ----------
     share_told
         True where the share of the need is told elsewhere.
+    need_told
+        True where the need is: several claims about one bed say it once.
     """
     brought, needed = claim.acid_brought_mmolc_m2, claim.acid_needed_mmolc_m2
     place = claim_place(case)
@@ -144,15 +151,17 @@ def balance(claim: ClaimResult, case: Case, *, share_told: bool = False) -> Pros
             )
     return prose(
         message("claim-adds", brings=brings, amount=worth(brought)),
-        message("claim-needed", needs=brings_of(needed), amount=worth(needed), place=place),
+        None
+        if need_told
+        else message("claim-needed", needs=brings_of(needed), amount=worth(needed), place=place),
         verdict,
     )
 
 
-def _settled(claim: ClaimResult, case: Case, words: Words) -> str:
+def _settled(claim: ClaimResult, case: Case, words: Words, *, need_told: bool) -> str:
     comment = claim.comment
     parts: tuple[Worded, ...] = (
-        balance(claim, case, share_told=_tells_the_share(comment)),
+        balance(claim, case, share_told=_tells_the_share(comment), need_told=need_told),
         comment,
         Prose() if tells_the_ph(comment) else reading_words(claim),
     )

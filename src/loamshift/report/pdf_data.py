@@ -146,9 +146,15 @@ def _section(section: Section, blocks: tuple[Block, ...], names: Iterator[int]) 
     return {
         "heading": None if section.heading is None else settable(bare(section.heading)),
         "matter": section.matter.value,
-        "wide": any(_is_wide(block) for block in blocks),
+        "wide": _is_of_notes(blocks) or any(_is_wide(block) for block in blocks),
         "blocks": [made for block in blocks for made in _block(block, names)],
     }
+
+
+def _is_of_notes(blocks: tuple[Block, ...]) -> bool:
+    """True where the margin would hold more than what it stands beside."""
+    notes = sum(isinstance(block, Note) for block in blocks)
+    return notes > 1 and notes >= len(blocks) - 1
 
 
 def _is_wide(block: Block) -> bool:

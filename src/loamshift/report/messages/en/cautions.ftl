@@ -200,7 +200,7 @@ caution-wet-feet-label = Wet feet
 ## The colour of hydrangeas
 
 # $least and $most are pH.
-caution-blue-flowers = Aluminium makes the flowers blue, and roots take it up only from acid soil, about pH { $least } to { $most }. Only varieties of bigleaf and mountain hydrangea that flower pink or blue change; white ones stay white. Phosphorus locks aluminium up, so use a feed with little of it and no bone meal. Soil in the ground has aluminium enough once it is acid. A peat or bark mix in a pot has little, so there it must be given as aluminium sulphate, by its label and on moist mix. The colour follows in the next season, not in the next week. Stop once the flowers are blue or a test reads below { $least }: more injures the roots and makes nothing bluer.
+caution-blue-flowers = Aluminium makes the flowers blue; roots take it up only from acid soil, about pH { $least } to { $most }. White ones stay white. Use a feed low in phosphorus. Soil in the ground has aluminium enough; a pot mix needs aluminium sulphate, by its label. The colour follows in the next season. Stop once they are blue or a test reads below { $least }: more injures the roots.
 caution-blue-flowers-short = The colour follows in the next season. Use a feed with little phosphorus, and stop acidifying at the lower end of the range: more injures the roots.
 caution-blue-flowers-label = Blue flowers
 
