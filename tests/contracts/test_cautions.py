@@ -15,6 +15,8 @@ import pytest
 from loamshift.case.read import case_from_tree
 from loamshift.domain.answer import Application, Decision, Direction, Option, Reason
 from loamshift.domain.case import Case
+from loamshift.report.messages import say
+from loamshift.report.words import Words
 from loamshift.services.advise import advise
 from loamshift.services.cautions import cautions as module
 from loamshift.services.cautions.caution_facts import CautionFacts
@@ -124,6 +126,14 @@ def test_the_rule_named_is_one_that_shows_it(row: Row, monkeypatch: pytest.Monke
 def test_every_code_and_every_rule_has_a_row() -> None:
     assert {row["code"] for row in ROWS} == set(load_cautions())
     assert {row["rule"] for row in ROWS} == {rule.__name__ for rule in RULES}
+
+
+@pytest.mark.parametrize("words", [Words("uk", "metric"), Words("us", "us")])
+def test_every_caution_has_its_figures_in_short_as_well(words: Words) -> None:
+    for rule in load_cautions().values():
+        for figure in rule.figures:
+            assert figure in rule.short.values
+        assert say(rule.short, words) and say(rule.label, words)
 
 
 def test_a_rule_shows_only_codes_that_are_printed(monkeypatch: pytest.MonkeyPatch) -> None:

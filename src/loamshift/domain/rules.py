@@ -55,7 +55,7 @@ class CautionRule:
     """A caution by code, with its figures and the source of what it says.
 
     Its words are the messages ``caution-CODE``, ``caution-CODE-short`` and
-    ``caution-CODE-label``; ``figures`` stand in the first of them by their names.
+    ``caution-CODE-label``; ``figures`` stand in the first two of them by their names.
     """
 
     code: str
@@ -72,7 +72,7 @@ class CautionRule:
     @property
     def short(self) -> Message:
         """What must be done, in one sentence or two."""
-        return message(f"caution-{self.code}-short")
+        return message(f"caution-{self.code}-short", **self.figures)
 
     @property
     def label(self) -> Message:
