@@ -7,6 +7,7 @@ import pytest
 
 from loamshift.domain.message import ph
 from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.belief.expected import ExpectedReading
 from loamshift.services.belief.refit_words import Learned, refit_words
 from loamshift.services.context.readings import SeasonReading
 from wording import read
@@ -28,6 +29,7 @@ PLAIN = Learned(
     lime_open=False,
     doubted=(),
     only_rough=False,
+    expected=ExpectedReading(day=DAY, read_ph=7.9, low=6.2, middle=6.6, high=7.1),
 )
 
 

@@ -58,6 +58,25 @@ def test_what_was_put_on_between_them_parts_them(on: str, seasons: int) -> None:
     assert len(found) == seasons
 
 
+@pytest.mark.parametrize(("limed", "seasons"), [("2025-10-01", 2), ("2022-10-01", 1)])
+def test_while_something_is_working_each_reading_keeps_its_own_day(
+    limed: str, seasons: int
+) -> None:
+    """Five weeks apart: lime of last autumn is still working, old lime has done its work."""
+    found = season_readings(
+        read(("2026-01-25", 6.2, WATER), sampled="2026-03-01", more=LIME.format(limed))
+    )
+    assert len(found) == seasons
+    assert found[-1].ph_water == pytest.approx(6.6 if seasons == 2 else 6.4)
+
+
+def test_a_repeat_within_four_weeks_is_of_the_same_season_even_while_lime_works() -> None:
+    (one,) = season_readings(
+        read(("2026-02-10", 6.2, WATER), sampled="2026-03-01", more=LIME.format("2025-10-01"))
+    )
+    assert len(one.readings) == 2
+
+
 def test_two_like_readings_of_a_season_are_worth_more_than_one_and_share_its_scatter() -> None:
     (one,) = season_readings(read(sampled="2026-03-01"))
     (two,) = season_readings(read(("2026-02-01", 6.6, WATER), sampled="2026-03-01"))

@@ -14,6 +14,7 @@ from loamshift.domain.answer import AcidScale, Band, Refit
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message
 from loamshift.domain.soil import KBelief, Soil
+from loamshift.services.belief.expected import latest_expected
 from loamshift.services.belief.refit_words import Learned, refit_words
 from loamshift.services.context.readings import SeasonReading
 
@@ -92,6 +93,7 @@ def told(
             season for season, far in zip(later, missed, strict=True) if far > DOUBTED_SD
         ),
         only_rough=all(season.rough for season in seasons),
+        expected=latest_expected(weights, seasons, degrees=ERROR_DEGREES),
     )
     words, doubted = refit_words(learned)
     return Refit(

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from loamshift.domain.message import Measure, Message, Prose, Quantity, message, ph, prose, times
+from loamshift.services.belief.expected import ExpectedReading
 from loamshift.services.context.readings import SeasonReading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Learned:
     """What the readings taught: ``times`` the soil's usual resistance [-], ``sd_left_frac`` of
-    the spread that is left [0-1], and what is to be doubted.
+    the spread that is left [0-1], what is to be doubted, and the latest test beside what was
+    ``expected`` of it on its day.
     """
 
     times: float
@@ -23,22 +25,25 @@ class Learned:
     lime_open: bool
     doubted: tuple[SeasonReading, ...]
     only_rough: bool
+    expected: ExpectedReading
 
 
 def refit_words(learned: Learned) -> tuple[Prose, tuple[Message, ...]]:
-    """What was learned, and one message for each reading that is doubted."""
+    """What the latest test shows and what was learned, and a message for each doubted reading."""
     doubted = tuple(
         message("refit-doubted", day=season.day, ph=ph(season.ph_water))
         for season in learned.doubted
     )
+    expected = learned.expected.words
     if doubted:
         told = "refit-fits-no-bed" if learned.fits_no_bed else "refit-latest-unfit"
-        return prose(message(told)), doubted
+        return prose(expected, message(told)), doubted
     if not learned.news:
-        return prose(message("refit-no-news")), doubted
+        return prose(expected, message("refit-no-news")), doubted
     pressed = "low" if learned.pressed_low else "high" if learned.pressed_high else None
     return (
         prose(
+            expected,
             _resists(learned),
             message("refit-pressed", end=pressed) if pressed else None,
             message("refit-lime-open") if learned.lime_open and learned.times > 1.2 else None,

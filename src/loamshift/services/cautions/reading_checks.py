@@ -19,6 +19,7 @@ from loamshift.services.context.readings import (
     OLDEST_D,
     SeasonReading,
     dated_readings,
+    is_working,
     ph_belief,
     season_readings,
 )
@@ -68,12 +69,15 @@ def _agreement(case: Case, seasons: Sequence[SeasonReading]) -> tuple[Finding, .
     """Readings with nothing put on in between, two by two: those that disagree, or that all agree.
 
     A change from one season to the next can have its own cause; within a season there is none.
+    What is still working from before is such a cause: the belief holds the later reading against
+    what was expected on its day.
     """
     within = [pair for season in seasons for pair in combinations(season.readings, 2)]
     between = [
         (before.leading, after.leading)
         for before, after in pairwise(seasons)
         if not _applied_between(case, before.day, _day(after.readings[0]))
+        and not is_working(case, before.day)
     ]
     failed = [pair for pair in within if _apart_in_sd(*pair) > DISAGREE_SD]
     rows = [_contradiction(failed)] if failed else []

@@ -15,6 +15,10 @@ from loamshift.tables.ph_methods import default_ph_conversion
 
 SAME_SEASON_D: Final = 183
 """Readings no farther apart share the scatter of their year [d]."""
+WORKING_D: Final = 2 * 366
+"""What was put on may still be working for so long [d]."""
+SAME_WHILE_WORKING_D: Final = 28
+"""While it is, readings farther apart than this are each read on their own day [d]."""
 OLDEST_D: Final = 12 * 366
 """A reading older than this is not used [d]."""
 
@@ -135,7 +139,9 @@ def season_readings(case: Case) -> tuple[SeasonReading, ...]:
 
     Notes
     -----
-    A season ends where something was put on, or half a year after its first reading.
+    A season ends where something was put on, or half a year after its first reading; after four
+    weeks where something put on in the two years before it may still be moving the pH, for a mean
+    of two days says nothing of either.
     """
     oldest = case.today - timedelta(days=OLDEST_D)
     groups: list[list[PhReading]] = []
@@ -149,6 +155,11 @@ def season_readings(case: Case) -> tuple[SeasonReading, ...]:
     seasons = [_together(group) for group in groups]
     first = next((i for i, season in enumerate(seasons) if not season.rough), 0)
     return tuple(seasons[first:])
+
+
+def is_working(case: Case, day: date) -> bool:
+    """True where something put on in the two years before a day may still be moving the pH."""
+    return any(0 <= (day - applied.on).days <= WORKING_D for applied in case.applied)
 
 
 def current_season(case: Case) -> SeasonReading | None:
@@ -174,7 +185,7 @@ def current_reading(case: Case) -> PhReading | None:
 def _same_season(case: Case, group: Sequence[PhReading], day: date) -> bool:
     first, last = group[0].taken, group[-1].taken
     assert first is not None and last is not None
-    if (day - first).days > SAME_SEASON_D:
+    if (day - first).days > (SAME_WHILE_WORKING_D if is_working(case, first) else SAME_SEASON_D):
         return False
     return not any(last <= applied.on < day for applied in case.applied)
 

@@ -1,5 +1,10 @@
 ### What earlier readings taught about the bed.
 
+refit-expected = The test of { $day } (pH { $ph } in water) is { $place ->
+    [below] below
+    [above] above
+   *[inside] inside
+} the range expected for that day: of 100 such tests, 90 would have read between { $low } and { $high }, with { $middle } as the best estimate.
 refit-resists-alike = Going by its earlier readings, this soil resists change about as much as its texture suggests.
 refit-resists-more = Going by its earlier readings, this soil resists change { $times } as much as its texture suggests.
 refit-resists-less = Going by its earlier readings, this soil resists change only { $share } as much as its texture suggests.
