@@ -251,7 +251,7 @@ def kept_by_0_1_0() -> dict[str, Any]:
     plain = answer_to_dict(bare_answer())
     for kind, keys in LATER_KEYS.items():
         tables = {"Answer": [plain], "Verdict": [plain["verdict"]], "Caution": plain["cautions"]}
-        tables["TestLine"] = tables["Rescue"] = []  # it had no plan, and no rescue
+        tables["TestLine"] = tables["Rescue"] = tables["Worth"] = []  # it had none of them
         for table in tables[kind]:
             for key in keys:
                 del table[key]

@@ -25,6 +25,8 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
         "days": "days",
         "on": "date",
     },
+    "SamplesOfGround": {"cores": "count", "core_error_ph": "pH", "mixed_error_ph": "pH"},
+    "SamplesLine": {"samples": "count", "error_ph": "pH", "gain": "0-1", "cost": "currency"},
     "Wanted": {"ph_low": "pH", "ph_high": "pH", "ph_aim": "pH"},
     "Dose": {
         "acid_mmolc_kg": "mmolc/kg",
@@ -122,6 +124,7 @@ KEPT_KEYS: Final = ("said", "case", "letter")
 LATER_KEYS: dict[str, tuple[str, ...]] = {
     "Answer": ("plan", "branches", "worth"),
     "Verdict": ("reason", "ph_now"),
+    "Worth": ("samples",),
     "TestLine": ("ph_after",),
     "Rescue": ("course",),
     "Caution": ("short", "handling"),

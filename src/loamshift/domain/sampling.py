@@ -8,6 +8,19 @@ from loamshift.domain.message import Message, Prose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CoresLine:
+    """What a mix of so many ``cores`` is worth.
+
+    ``error_ph`` half-width of the 95 % range that it leaves in the mean, ``one_more_saves_ph``
+    what one core more would take off that [pH].
+    """
+
+    cores: int
+    error_ph: float
+    one_more_saves_ph: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SamplePlan:
     """How to sample one bed.
 
@@ -31,6 +44,7 @@ class SamplePlan:
     how: tuple[Prose, ...]
     when: tuple[Prose, ...]
     why: tuple[Prose, ...]
+    by_cores: tuple[CoresLine, ...]
     tools: tuple[Message, ...]
     ask: tuple[Message, ...]
     """What to have the laboratory find and print."""

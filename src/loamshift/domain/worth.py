@@ -52,12 +52,46 @@ class WorthOfTest:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SamplesLine:
+    """How sure the reading is with so many further samples, and what they gain.
+
+    ``samples`` further ones, 0 for what there is [count]; ``error_ph`` half-width of the 95 %
+    range of the reading [pH]; ``gain`` as of a test, None where nothing is planned [0-1];
+    ``cost`` of them all with postage once, in ``currency``.
+    """
+
+    samples: int
+    error_ph: float
+    gain: float | None
+    cost: float
+    currency: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SamplesOfGround:
+    """How many cores a sample of the ground is mixed from, and what further samples bring.
+
+    ``cores`` to mix; ``core_error_ph`` and ``mixed_error_ph`` half-widths of the 95 % range of
+    one core and of the mix about the whole bed [pH]. ``test`` that each further sample gets;
+    ``words`` say it; ``lines`` from no further sample up.
+    """
+
+    cores: int
+    core_error_ph: float
+    mixed_error_ph: float
+    test: FurtherTest
+    words: Worded
+    lines: tuple[SamplesLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Worth:
     """What further tests are worth, that with most gain per cost first.
 
     ``best`` the one to make first, None where none is worth its cost; ``words`` say it. ``now``
     share of the possible beds in range by the plan as it is, ``most`` what knowing everything
-    would add [0-1], both None where nothing is planned.
+    would add [0-1], both None where nothing is planned. ``samples`` where the error of the reading
+    is much of what makes the forecast wide, else None.
     """
 
     best: FurtherTest | None
@@ -65,3 +99,4 @@ class Worth:
     now: float | None = None
     most: float | None = None
     tests: tuple[WorthOfTest, ...] = ()
+    samples: SamplesOfGround | None = None

@@ -11,7 +11,7 @@ from loamshift.domain.message import Given, Measure, Message, Quantity, Value, m
 from loamshift.report.letter_fields import field_called
 from loamshift.report.letter_forecast import width_causes
 from loamshift.report.letter_words import sentence
-from loamshift.report.letter_worth import table_of_tests
+from loamshift.report.letter_worth import how_many_samples, table_of_tests
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -50,7 +50,8 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
     """What nobody filled in, why it matters and how to find it out."""
     tests = table_of_tests(answer.worth, words=words)
     weighed = answer.worth is not None and bool(answer.worth.tests)
-    if not answer.missing and not weighed:
+    samples = how_many_samples(answer.worth, words=words)
+    if not answer.missing and not weighed and not samples:
         return None
     items = tuple(missing_line(gap, words=words) for gap in answer.missing)
     told: tuple[Block, ...] = (Items(items),) if items else ()
@@ -58,7 +59,7 @@ def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
         told = (Paragraph(sentence(answer.worth.words, words)), *told)
     first = answer.verdict.decision is Decision.MEASURE_FIRST
     title = say(message("missing-title"), words)
-    return Section(title, (*told, *tests), Matter.BODY if first else Matter.ASIDE)
+    return Section(title, (*told, *tests, *samples), Matter.BODY if first else Matter.ASIDE)
 
 
 def missing_line(gap: Missing, *, words: Words) -> str:

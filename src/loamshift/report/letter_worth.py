@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Answer, Missing
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Table
-from loamshift.domain.message import Given, in_100, message
-from loamshift.domain.worth import Worth, WorthOfTest
+from loamshift.domain.message import Given, in_100, message, ph_mean
+from loamshift.domain.worth import SamplesOfGround, Worth, WorthOfTest
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -74,3 +74,36 @@ def table_of_tests(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
         Table(columns, rows, say(message("worth-caption"), words)),
         Paragraph(" ".join(say(one, words) for one in told)),
     )
+
+
+def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
+    """How many cores and samples the ground needs, with the table of what they bring.
+
+    Nothing where the reading is a small part of what makes the forecast wide.
+    """
+    found = None if worth is None else worth.samples
+    if found is None:
+        return ()
+    return (Paragraph(sentence(found.words, words)), _table_of_samples(found, words))
+
+
+def _table_of_samples(found: SamplesOfGround, words: Words) -> Table:
+    currency = found.lines[0].currency
+    priced = Given(currency) if currency else None
+    heads = [
+        message("worth-column-samples", test=found.test.value),
+        message("worth-column-error"),
+        message("worth-column-gain"),
+        message("worth-column-price", currency=priced),
+    ]
+    gains = any(line.gain is not None for line in found.lines)
+    rows = []
+    for line in found.lines:
+        row = [str(line.samples), f"±{words.measure(ph_mean(line.error_ph))}"]
+        if gains:
+            row.append(words.in_100(line.gain) if line.gain is not None and line.samples else "")
+        row.append(words.money(line.cost, None) if line.samples else "")
+        rows.append(tuple(row))
+    shown = heads if gains else [head for head in heads if head.key != "worth-column-gain"]
+    columns = tuple(Column(say(head, words), Align.RIGHT) for head in shown)
+    return Table(columns, tuple(rows), say(message("worth-samples-caption"), words))

@@ -7,7 +7,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Letter, Paragraph, Section
 from loamshift.domain.message import message
 from loamshift.report.letter_words import sentence
-from loamshift.report.letter_worth import best_of, table_of_tests
+from loamshift.report.letter_worth import best_of, how_many_samples, table_of_tests
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -24,6 +24,7 @@ def next_test_letter(answer: Answer, case: Case, *, words: Words) -> Letter:
         if best is None and not worth.tests and answer.missing and worth.best is not None:
             blocks.append(Paragraph(sentence(answer.missing[0].how, words)))
     blocks += table_of_tests(worth, words=words)
+    blocks += how_many_samples(worth, words=words)
     heading = say(message("worth-heading"), words)
     return Letter(
         title=answer.name,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from loamshift.domain.letter import Items, Letter, Paragraph, Section
-from loamshift.domain.message import Message, Worded, depth, message, ph
+from loamshift.domain.letter import Align, Column, Items, Letter, Paragraph, Section, Table
+from loamshift.domain.message import Message, Worded, depth, message, ph, ph_mean
 from loamshift.domain.sampling import SamplePlan
 from loamshift.report.messages import say
 from loamshift.report.sources import sources_section
@@ -29,7 +29,7 @@ def sampling_letter(plan: SamplePlan, *, words: Words) -> Letter:
             _section("how", plan.how, words, numbered=True),
             _section("ask", plan.ask, words),
             _section("when", plan.when, words),
-            _section("why", plan.why, words),
+            _why(plan, words),
             sources_section(plan.source_keys, heading=say(message("colophon-sources"), words)),
         ),
     )
@@ -45,6 +45,24 @@ def sample_lead(plan: SamplePlan) -> Message:
 def sample_error(plan: SamplePlan) -> Message:
     """How near the mixed sample of a plan comes to the whole bed."""
     return message("sample-error", error=ph(plan.error_ph))
+
+
+def _why(plan: SamplePlan, words: Words) -> Section:
+    """Why so many cores, and what fewer or more of them would be worth."""
+    told = _section("why", plan.why, words)
+    columns = tuple(
+        Column(say(message(f"sample-column-{name}"), words), Align.RIGHT)
+        for name in ("cores", "error", "saves")
+    )
+    rows = tuple(
+        (
+            f"**{line.cores}**" if line.cores == plan.cores else str(line.cores),
+            f"±{words.measure(ph_mean(line.error_ph))}",
+            words.measure(ph_mean(line.one_more_saves_ph)),
+        )
+        for line in plan.by_cores
+    )
+    return Section(told.heading, (*told.blocks, Table(columns, rows)))
 
 
 def _section(

@@ -74,7 +74,7 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         paragraphs=1,
     ),
     "worth": AnswerKey(
-        paragraphs=3,
+        paragraphs=4,
         equations=1,
         figures=(
             "measuring.cost_fizz",
@@ -82,8 +82,10 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
             "measuring.cost_carbonate",
             "measuring.fizz_log_error",
             "plan.test_again_gain_frac",
+            "sampling.core_sd_even",
+            "sampling.told_from_share",
         ),
-        topics=("measuring",),
+        topics=("measuring", "sampling"),
         see_also=("missing", "plan.share_in_range", "plan.share_if_known"),
     ),
     "wanted": AnswerKey(

@@ -126,6 +126,7 @@ _LEAVES = (
     *("median_ph_by", "median_in_range_on", "because", "width", "cause"),
     *("parts", "decides", "test", "reads_from", "reads_to", "part_g_m2", "then", "part_on"),
     "ph_after",
+    *("samples", "cores", "core_error_ph", "mixed_error_ph", "error_ph"),
     *("best", "most", "tests", "gain", "changes", "days", "gain_per_cost", "on", "planned"),
     *("course", "plan", "stages", "come_frac", "untreated", "treated", "limit_low_ph"),
     *("limit_high_ph", "safe_on", "safe_90_on", "safe_untreated_on", "look_to"),

@@ -99,3 +99,14 @@ def test_pots_are_sampled_across_pots() -> None:
 def test_impossible_beds_are_refused(given: dict[str, float]) -> None:
     with pytest.raises(OutOfRangeError):
         sample_plan(**given)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("uneven", [False, True])
+def test_the_table_of_cores_is_the_standard_error_of_a_mean(uneven: bool) -> None:
+    """Half-width of the 95 % range of a mean, 1.96 sd / sqrt(n), and what n + 1 take off it."""
+    plan = sample_plan(uneven=uneven)
+    assert plan.cores in [line.cores for line in plan.by_cores]
+    for line in plan.by_cores:
+        assert line.error_ph == pytest.approx(1.96 * plan.core_sd_ph / line.cores**0.5)
+        after = 1.96 * plan.core_sd_ph / (line.cores + 1) ** 0.5
+        assert line.one_more_saves_ph == pytest.approx(line.error_ph - after)

@@ -155,7 +155,7 @@ def test_without_a_plan_the_reason_is_said(bed_case: Callable[..., Case]) -> Non
 def test_the_answer_carries_it(bed_case: Callable[..., Case]) -> None:
     case = with_soil(bed_case, carbonate_pct=0.0)
     plain = answer_to_dict(advise(case), case=case)["worth"]
-    assert {"best", "words", "now", "most", "tests"} == set(plain)
+    assert {"best", "words", "now", "most", "tests", "samples"} == set(plain)
     assert plain["tests"][0]["how"]
 
 

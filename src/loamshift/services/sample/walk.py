@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from loamshift.domain.case import BedKind
-from loamshift.domain.sampling import SamplePlan
+from loamshift.domain.sampling import CoresLine, SamplePlan
 from loamshift.errors import OutOfRangeError
 from loamshift.services.sample.steps import (
     how_to_take,
@@ -20,6 +20,7 @@ from loamshift.tables.parameters import parameter_values
 
 _SMALLEST_ERROR_PH = 0.05
 _LARGEST_ERROR_PH = 1.0
+_CORES_TOLD = (1, 2, 3, 5, 8, 12)
 _AREA_OF_ONE_SAMPLE_M2 = 4 * 10_000.0
 """One mixed sample for at most 10 acres, rounded to 4 ha (Clemson University)."""
 
@@ -126,6 +127,7 @@ def sample_plan(
             wanted=wanted,
             fewest=int(p["fewest_cores"]),
         ),
+        by_cores=_by_cores(cores, z_sd_ph=p["z_95"] * sd_ph, most=int(p["most_cores"])),
         tools=what_to_take(kind, depth_cm=depth_cm),
         ask=what_to_ask(kind),
         source_keys=(
@@ -136,6 +138,19 @@ def sample_plan(
             "schmidinger-2025",
             "common-practice",
         ),
+    )
+
+
+def _by_cores(cores: int, *, z_sd_ph: float, most: int) -> tuple[CoresLine, ...]:
+    """What fewer and more cores than those of the plan would be worth."""
+    return tuple(
+        CoresLine(
+            cores=count,
+            error_ph=z_sd_ph / math.sqrt(count),
+            one_more_saves_ph=z_sd_ph / math.sqrt(count) - z_sd_ph / math.sqrt(count + 1),
+        )
+        for count in sorted({*_CORES_TOLD, cores, most})
+        if count <= most
     )
 
 

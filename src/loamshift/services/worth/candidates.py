@@ -18,6 +18,7 @@ from loamshift.domain.worth import FurtherTest
 from loamshift.services.belief.bed_run import Runner
 from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.readings import current_season
 from loamshift.services.verdict.doubts import unknown_of_water
 from loamshift.tables.model import buffer_scale_spread, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -122,7 +123,7 @@ def _of_ph(context: BedContext, beds: Runner) -> Iterator[Candidate]:
             field="soil.ph_method" if ph.method is PhMethod.UNKNOWN else "soil.ph",
             shares=outcome_shares(shift, sd=careful, outcomes=OUTCOMES),
         )
-    share, error = core_sees(ph.ph_water_sd, rough=ph.method.is_rough)
+    share, error = core_sees(ph.ph_water_sd, rough=ph.method.is_rough, read=samples_read(context))
     yield Candidate(
         test=FurtherTest.CORE,
         field="reading",
@@ -130,8 +131,14 @@ def _of_ph(context: BedContext, beds: Runner) -> Iterator[Candidate]:
     )
 
 
-def core_sees(ph_sd: float, *, rough: bool) -> tuple[float, float]:
-    """What one more sample by the same method shows of the error of the first.
+def samples_read(context: BedContext) -> int:
+    """Readings that the pH of a bed is the mean of, at least 1."""
+    season = current_season(context.case)
+    return 1 if season is None else len(season.readings)
+
+
+def core_sees(ph_sd: float, *, rough: bool, read: int = 1, samples: int = 1) -> tuple[float, float]:
+    """What more samples by the same method show of the error of the first.
 
     Parameters
     ----------
@@ -139,24 +146,29 @@ def core_sees(ph_sd: float, *, rough: bool) -> tuple[float, float]:
         Error of the first reading, with the scatter of its year [pH].
     rough
         True for a probe, a strip or an unknown method.
+    read
+        Samples that the first reading is the mean of, at least 1 [count].
+    samples
+        Samples more, at least 1 [count].
 
     Returns
     -------
     tuple of float
-        Share of the error that it sees [0-1], and its own error beside that [pH].
+        Share of the error that they see [0-1], and their own error beside that [pH].
 
     Notes
     -----
     The first reading is off by u + e: u shared by both samples (the scatter of the year; of a
     rough method half its variance too), e its own. The second differs from the first by e' - e,
-    and given u + e = s, e is normal about s var(e) / (var(u) + var(e)).
+    and given u + e = s, e is normal about s var(e) / (var(u) + var(e)). The mean of more samples
+    has less of e'.
     """
     shared = verdict_values()["reading_scatter_sd"] ** 2
     own = max(ph_sd**2 - shared, LEAST_ERROR)
     if rough:
         own *= 1.0 - parameter_values("measuring")["core_shared_frac"]
     share = own / max(ph_sd**2, own)
-    return share, math.sqrt(own * (1.0 - share) + own)
+    return share, math.sqrt(own * (1.0 - share) + own * read / samples)
 
 
 def _of_buffering(context: BedContext, beds: Runner) -> Iterator[Candidate]:

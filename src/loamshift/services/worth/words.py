@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from loamshift.domain.answer import Decision, Reason
-from loamshift.domain.message import Message, in_100, message
-from loamshift.domain.worth import FurtherTest, WorthOfTest
+from loamshift.domain.message import Message, Prose, in_100, message, ph_mean, prose
+from loamshift.domain.worth import FurtherTest, SamplesLine, WorthOfTest
 from loamshift.services.verdict.judgement import Judgement
+from loamshift.tables.parameters import parameter_values
 
 _HOW: Final = {
     FurtherTest.FIZZ: message("missing-fizz-how"),
@@ -71,6 +73,66 @@ def none_words(most: float, *, tested: bool, kind: str) -> Message:
     """
     key = "worth-none" if tested else "worth-none-no-test"
     return message(key, most=in_100(most), kind=kind)
+
+
+def cores_words(*, cores: int, one_ph: float, mixed_ph: float, uneven: bool, kind: str) -> Message:
+    """How many cores a sample is mixed from, and what one core alone is worth.
+
+    Parameters
+    ----------
+    cores
+        Cores to mix [count].
+    one_ph, mixed_ph
+        How far one core and the mix may read from the whole bed [pH].
+    uneven
+        True where the readings differ as on uneven ground.
+    kind
+        Kind of the bed, as a choice.
+    """
+    return message(
+        "worth-cores",
+        cores=cores,
+        one=ph_mean(one_ph),
+        mixed=ph_mean(mixed_ph),
+        looks="uneven" if uneven else "even",
+        kind=kind,
+    )
+
+
+def further_samples_words(
+    lines: Sequence[SamplesLine], *, test: FurtherTest, alike: bool, kind: str
+) -> Prose:
+    """What further samples bring: the fewest that gain enough, else one.
+
+    Parameters
+    ----------
+    lines
+        From no further sample up.
+    test
+        That each of them gets.
+    alike
+        True where one sample speaks for the whole ground.
+    kind
+        Kind of the bed, as a choice.
+    """
+    least = parameter_values("plan")["test_again_gain_frac"]
+    enough = (line for line in lines[1:] if line.gain is not None and line.gain >= least)
+    told = next(enough, lines[1])
+    gain = None if told.gain is None else in_100(told.gain)
+    first = message(
+        "worth-samples",
+        test=test.value,
+        samples=told.samples,
+        now=ph_mean(lines[0].error_ph),
+        then=ph_mean(told.error_ph),
+        gain=gain,
+        little="yes" if alike and told.gain is not None and told.gain < least else "no",
+        kind=kind,
+    )
+    after = lines[told.samples + 1] if told.samples + 1 < len(lines) else None
+    if after is None or (told.gain is not None and test is FurtherTest.CORE):
+        return prose(first)
+    return prose(first, message("worth-samples-next", then=ph_mean(after.error_ph)))
 
 
 def without_plan_words(judged: Judgement, waits_for: FurtherTest | None, *, kind: str) -> Message:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -10,12 +10,18 @@ import numpy as np
 
 from loamshift.core.information import Outcomes, decided_by_outcome
 from loamshift.core.plan_rule import Rule
-from loamshift.domain.answer import Missing
+from loamshift.domain.answer import Missing, WidthShare
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.worth import FurtherTest, Worth, WorthOfTest
+from loamshift.domain.worth import FurtherTest, SamplesOfGround, Worth, WorthOfTest
 from loamshift.services.belief.bed_run import Runner
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.worth.candidates import Candidate, candidates
+from loamshift.services.worth.samples import (
+    Reading,
+    reading_of,
+    samples_candidates,
+    samples_of_ground,
+)
 from loamshift.services.worth.words import (
     best_words,
     how_to,
@@ -48,6 +54,7 @@ def worth_of_tests(
     judged: Judgement,
     *,
     prices: Prices = NO_PRICES,
+    width: Sequence[WidthShare] = (),
 ) -> Worth:
     """What each further test is worth: beds brought into the range, and chance of another plan.
 
@@ -57,6 +64,8 @@ def worth_of_tests(
         The possible beds that were judged; None where there are none.
     prices
         The reader's own prices, which override those of the table [own currency].
+    width
+        What the width of the forecast comes from; empty without a forecast.
 
     Notes
     -----
@@ -72,28 +81,36 @@ def worth_of_tests(
     """
     kind = context.case.bed.kind.value
     waits_for = _OF_FIELD.get(judged.measure or "")
+    reading = reading_of(context, width, judged)
     if judged.rule is None or judged.courses is None or beds is None:
-        return Worth(best=waits_for, words=without_plan_words(judged, waits_for, kind=kind))
+        return Worth(
+            best=waits_for,
+            words=without_plan_words(judged, waits_for, kind=kind),
+            samples=_samples(context, reading, gains=(), prices=prices),
+        )
     rule = judged.rule
     most = max(rule.share_if_known - rule.share_in_range, 0.0)
     open_tests = candidates(context, beds)
+    further = () if reading is None else tuple(samples_candidates(reading, beds))
+    tried = (*open_tests, *further)
     weighed = decided_by_outcome(
         judged.courses.surface,
         rule.goal,
-        [np.ones((judged.courses.surface.ph.shape[0], 1)), *(one.shares for one in open_tests)],
+        [np.ones((judged.courses.surface.ph.shape[0], 1)), *(one.shares for one in tried)],
         chosen_on=judged.courses.chosen_on,
         first_g_m2=rule.first_g_m2,
         harm_price=rule.harm_price,
     )
     before = float(weighed[0].in_range.sum())
+    gains = [min(max(float(found.in_range.sum()) - before, 0.0), most) for found in weighed[1:]]
     rows = [
         _row(
             one,
-            gain=min(max(float(found.in_range.sum()) - before, 0.0), most),
+            gain=gain,
             changes=_chance_of_another(found, rule, judged, one),
             prices=prices,
         )
-        for one, found in zip(open_tests, weighed[1:], strict=True)
+        for one, found, gain in zip(open_tests, weighed[1:], gains, strict=False)
     ]
     ordered = sorted(rows, key=lambda row: (-row.gain_per_cost, row.cost))
     best = _best(ordered, waits_for)
@@ -107,6 +124,7 @@ def worth_of_tests(
         now=rule.share_in_range,
         most=most,
         tests=(*ordered, *_of_the_plan(judged, rule, prices)),
+        samples=_samples(context, reading, gains=gains[len(open_tests) :], prices=prices),
     )
     if best is None:
         return found
@@ -156,14 +174,35 @@ def _of_the_plan(judged: Judgement, rule: Rule, prices: Prices) -> tuple[WorthOf
     return (replace(row, on=judged.courses.seasons.tests[0], planned=True),)
 
 
+def _samples(
+    context: BedContext, reading: Reading | None, *, gains: Sequence[float], prices: Prices
+) -> SamplesOfGround | None:
+    """How many samples the ground needs, where its reading makes much of the width."""
+    if reading is None:
+        return None
+    price, postage, currency, _ = _price(reading.test, prices)
+    return samples_of_ground(
+        context, reading, gains=gains, price=price, postage=postage, currency=currency
+    )
+
+
+def _price(test: FurtherTest, prices: Prices) -> tuple[float, float, str | None, str | None]:
+    """Price, postage, currency and source of a test; the reader's own price has all in it."""
+    own = prices.get(test)
+    if own is not None:
+        return own, 0.0, None, None
+    values = parameter_values("measuring")
+    listed = load_parameters()["measuring"]["cost_" + test.value.replace("-", "_")]
+    posted = test not in AT_HOME and test is not FurtherTest.JARS
+    return listed.value, values["postage"] if posted else 0.0, listed.unit, listed.source_key
+
+
 def _row(candidate: Candidate, *, gain: float, changes: float, prices: Prices) -> WorthOfTest:
     test = candidate.test
-    values, listed = parameter_values("measuring"), load_parameters()["measuring"]
-    name = "cost_" + test.value.replace("-", "_")
-    own = prices.get(test)
+    values = parameter_values("measuring")
     at_laboratory = test not in AT_HOME
-    postage = values["postage"] if at_laboratory and test is not FurtherTest.JARS else 0.0
-    cost = values[name] + postage if own is None else own
+    price, postage, currency, source_key = _price(test, prices)
+    cost = price + postage
     days = values["days_jars" if test is FurtherTest.JARS else "days_laboratory"]
     return WorthOfTest(
         test=test,
@@ -171,9 +210,9 @@ def _row(candidate: Candidate, *, gain: float, changes: float, prices: Prices) -
         gain=gain,
         changes=changes,
         cost=cost,
-        currency=listed[name].unit if own is None else None,
+        currency=currency,
         days=round(days) if at_laboratory else 0,
         gain_per_cost=gain / max(cost, values["least_cost"]),
         how=how_to(test),
-        source_key=listed[name].source_key if own is None else None,
+        source_key=source_key,
     )

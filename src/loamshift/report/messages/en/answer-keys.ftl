@@ -71,6 +71,7 @@ answer-means-worth-words = The worth of further tests in a sentence.
 answer-means-worth-now = Share of the beds in the range by the plan as it is, or null.
 answer-means-worth-most = What knowing everything about the bed would add to it, or null.
 answer-means-worth-tests = Each further test, the one with most gain for its price first.
+answer-means-worth-samples = How many samples the ground needs, where the error of its reading makes the forecast wide; else null.
 
 ## WorthOfTest
 
@@ -86,6 +87,23 @@ answer-means-worth-of-test-how = How to make it.
 answer-means-worth-of-test-on = Day of a later test; null for a test made now.
 answer-means-worth-of-test-planned = Whether the plan counts on it already.
 answer-means-worth-of-test-source-key = Where the price comes from, or null.
+
+## SamplesOfGround
+
+answer-means-samples-of-ground-cores = Cores to mix into each sample.
+answer-means-samples-of-ground-core-error-ph = How far one core may read from the whole bed, in 95 of 100 cases.
+answer-means-samples-of-ground-mixed-error-ph = The same for the mix of them.
+answer-means-samples-of-ground-test = The test that each further sample gets.
+answer-means-samples-of-ground-words = How many cores and samples, and what they bring, in sentences.
+answer-means-samples-of-ground-lines = The reading with no further sample, one, two and so on.
+
+## SamplesLine
+
+answer-means-samples-line-samples = Further samples.
+answer-means-samples-line-error-ph = How far the mean of the readings may lie from the bed, in 95 of 100 cases.
+answer-means-samples-line-gain = Share of the beds that come into the range because of them, or null.
+answer-means-samples-line-cost = Their price, with postage once.
+answer-means-samples-line-currency = Currency of the price; null for a price of your own.
 
 ## Wanted
 

@@ -57,6 +57,7 @@ explained-worth = What further tests are worth
 explained-worth-1 = Each of the simulated beds gives each result of a test with a certain probability, by the error of the test. For every result the beds are weighed by that probability, and the plan is chosen again from the courses that are simulated already.
 explained-worth-2 = The gain is the share of beds in the range after that, less the share without the test. A plan is chosen on one half of the beds and judged on the other, so that a test which tells nothing gains nothing. The chance of another first application counts the results after which keeping to the plan would cost more than three beds in 100.
 explained-worth-3 = The best test is the one with most gain for its price among those that gain at least three beds in 100. Where the verdict waits for a test, that one comes first. A test on the day of the plan counts already: its gain is what the plan would lose without tests.
+explained-worth-4 = Where the error of the reading makes much of what the forecast does not know, one further sample, two and three are weighed in the same way. What their mean is wrong by falls with the root of their number; the difference from year to year stays. How many cores a sample is mixed from follows from how much single cores differ.
 explained-worth-equation-1 = gain = Σ over results of the best plan's share after it − the best plan's share now
 
 explained-wanted = The range wanted

@@ -98,6 +98,11 @@ sample-when-again-why = In a dry late summer, salts make the pH read a little lo
 
 ## Why so many
 
+# The table of what fewer and more cores are worth; figures are differences of pH.
+sample-column-cores = cores mixed
+sample-column-error = pH of the mix, 95 cases in 100
+sample-column-saves = one more core takes off
+
 # Figures are differences of pH.
 sample-why-spread =
     { $looks ->

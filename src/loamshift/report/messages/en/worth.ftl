@@ -60,6 +60,45 @@ worth-leave = This soil can stay as it is: { $stays } of 100 { bed-alike } like 
 worth-nothing-planned = Nothing is planned for this soil, so no further test of it is weighed.
 worth-no-soil = The pH comes first: without it no other test can be weighed.
 
+## How many cores and samples
+
+# $one and $mixed are differences of pH.
+worth-cores = { $looks ->
+    [uneven] Your readings differ as on uneven ground. Mix
+   *[even] Mix
+} each sample from { $cores } cores: one core alone may read { $one } above or below the whole { $kind ->
+    [lawn] lawn
+    [field] field
+   *[ground] bed
+}, the mix of them { $mixed }.
+# $now and $then are differences of pH.
+worth-samples = With { $test ->
+    [laboratory-ph] { $samples ->
+        [one] a laboratory pH of one such sample
+       *[other] laboratory pHs of { WORD($samples) } such samples
+    }
+   *[core] { $samples ->
+        [one] one more sample, tested the same way
+       *[other] { WORD($samples) } more samples, tested the same way
+    }
+}, the error of your reading would fall from ±{ $now } to ±{ $then }{ $gain ->
+    [none] .
+   *[other] , and { $gain } more of 100 { bed-alike } like this one would come into the range{ $little ->
+        [yes] { $test ->
+            [laboratory-ph] .
+           *[core] : what you have is enough.
+        }
+       *[no] .
+    }
+}
+worth-samples-next = One more would only bring it to ±{ $then }, because the difference from year to year stays.
+worth-samples-caption = What further samples bring
+worth-column-samples = { $test ->
+    [laboratory-ph] samples sent to a laboratory
+   *[core] further samples
+}
+worth-column-error = error of the reading, 95 cases in 100
+
 ## The table
 
 worth-heading = What to test next
