@@ -84,7 +84,14 @@ def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
     found = None if worth is None else worth.samples
     if found is None:
         return ()
-    return (Paragraph(sentence(found.words, words)), _table_of_samples(found, words))
+    told: tuple[Block, ...] = (
+        Paragraph(sentence(found.words, words)),
+        _table_of_samples(found, words),
+    )
+    if table_of_tests(worth, words=words):
+        return told  # which says whose prices they are
+    whose = "listed" if found.lines[0].currency else "own"
+    return (*told, Paragraph(say(message("worth-samples-prices", whose=whose), words)))
 
 
 def _table_of_samples(found: SamplesOfGround, words: Words) -> Table:

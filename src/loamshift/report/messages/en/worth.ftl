@@ -44,6 +44,7 @@ worth-later-reading-how = Test on the date of the plan, in the same way as the f
 
 worth-best = The test most worth its price is { $test }. With it, { $gain } more of 100 { bed-alike } like this one would come into the range and stay.
 worth-waits = { $test ->
+    [laboratory-ph] First have a laboratory test the pH.
     [texture] First find out the texture.
     [water] First find out the alkalinity of the water.
     [water-amount] First find out how much water is given.
@@ -98,6 +99,11 @@ worth-column-samples = { $test ->
    *[core] further samples
 }
 worth-column-error = error of the reading, 95 cases in 100
+
+worth-samples-prices = { $whose ->
+    [own] The price of a sample is yours.
+   *[listed] Prices are those of laboratories at universities in the United States, with postage.
+}
 
 ## The table
 
