@@ -11,7 +11,7 @@ def test_every_table_and_key_of_the_case_file_is_asked() -> None:
     assert not asked["soil"].is_list and not asked[""].is_list
     keys = {question.key for question in asked["soil"].questions}
     model = set(CaseFile.model_fields["soil"].annotation.model_fields)  # type: ignore[union-attr]
-    assert keys == model - {"other_ph"}
+    assert keys == model - {"other_ph", "layer"}
     fizz = next(q for q in asked["soil"].questions if q.key == "fizz")
     assert fizz.choices == ("none", "slight", "moderate", "strong", "extreme")
     assert next(q for q in asked["reading"].questions if q.key == "ph").is_required

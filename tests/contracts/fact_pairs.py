@@ -85,6 +85,7 @@ HAND = {
     "price": 30,
     "currency": "GBP",
 }
+BELOW = {"top": "40 cm", "bottom": "60 cm", "ph": 7.8}
 GROUNDS = {"material": "coffee grounds"}
 COOL = [1, 2, 5, 9, 14, 17, 19, 18, 15, 10, 5, 2]
 WARM = [5, 6, 9, 13, 18, 21, 23, 22, 19, 14, 9, 6]
@@ -128,6 +129,17 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "soil.ph_method": ("water 1:1", "CaCl2", {}),
     "soil.other_ph[].ph": (6.0, 6.6, {"soil.other_ph": [{"ph_method": "CaCl2"}]}),
     "soil.other_ph[].ph_method": ("CaCl2", "water 1:5", {"soil.other_ph": [{"ph": 6.3}]}),
+    "soil.layer[].top": ("30 cm", "45 cm", {"soil.layer": [BELOW]}),
+    "soil.layer[].bottom": ("60 cm", "90 cm", {"soil.layer": [BELOW]}),
+    "soil.layer[].ph": (4.4, 8.0, {"soil.layer": [BELOW]}),
+    "soil.layer[].ph_method": ("water 1:1", "CaCl2", {"soil.layer": [BELOW]}),
+    "soil.layer[].carbonate_pct": (1, 20, {"soil.layer": [BELOW]}),
+    "soil.layer[].fizz": ("none", "strong", {"soil.layer": [BELOW]}),
+    "soil.layer[].fizz_acid": (
+        "HCl",
+        "vinegar",
+        {"soil.layer": [{**BELOW, "fizz": "strong"}]},
+    ),
     "soil.texture": ("sand", "clay", {}),
     "soil.sand_pct": (44, 46, {}),
     "soil.silt_pct": (34, 36, {}),

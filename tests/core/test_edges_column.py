@@ -496,7 +496,8 @@ def test_a_soil_starts_between_the_ends_of_its_curve() -> None:
 
 @pytest.mark.parametrize("name", [field.name for field in fields(ColumnSoil)])
 def test_an_array_of_a_soil_of_another_length_is_refused(name: str) -> None:
-    values = getattr(soil(), name)
+    whole = replace(soil(), own_lime_mmolc_m2=np.zeros((3, 2)))
+    values = getattr(whole, name)
     for bad in (values[:-1], np.append(values, values[-1] + 1.0)):
         with pytest.raises(InputError, match="has shape"):
             replace(soil(), **{name: bad})
@@ -640,6 +641,15 @@ def test_the_yearly_load_fades_with_depth_and_cutting_a_layer_changes_nothing() 
     assert whole[:, 1].tolist() == [6.5] * 3
     limy = layer_array(soil(carbonate_pct=0.5), laws())
     assert limy[:, 2] == pytest.approx(100.0 * whole[:, 0])
+
+
+def test_a_layer_with_figures_of_its_own_is_marked_and_its_lime_is_not_negative() -> None:
+    own = np.array([[np.nan, np.nan], [0.0, 0.0], [30.0, 10.0]])
+    rows = layer_array(replace(soil(), own_lime_mmolc_m2=own), laws())
+    assert rows[:, 5:].tolist() == [[0.0, 0.0, 0.0], [0.0, 0.0, 1.0], [30.0, 10.0, 1.0]]
+    assert layer_array(soil(), laws())[:, 5:].tolist() == [[0.0] * 3] * 3
+    with pytest.raises(OutOfRangeError, match="own_lime_mmolc_m2"):
+        replace(soil(), own_lime_mmolc_m2=-own)
 
 
 def test_the_curve_is_handed_on_in_its_parts() -> None:

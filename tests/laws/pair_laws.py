@@ -179,6 +179,7 @@ _DROPPED_WHOLE: Final = (
     "[[reading]]",
     "[[claim]]",
     "[[soil.other_ph]]",
+    "[[soil.layer]]",
     "[[on_hand]]",
     "[[titration]]",
     "[place]",

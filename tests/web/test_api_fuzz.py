@@ -109,7 +109,7 @@ def _is_list(question: Any) -> bool:
 
 
 TABLES = {table.name: table for table in case_questions()}
-LEFT_OUT = {"", "place", "place.soil_temp", "soil.other_ph"}
+LEFT_OUT = {"", "place", "place.soil_temp", "soil.other_ph", "soil.layer"}
 """Tables whose examples need each other; the place is given by its name alone."""
 
 

@@ -106,6 +106,22 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
         "rate_g_m2_year": "g/m2/year",
         "acid_mmolc_m2_year": "mmolc/m2/year",
     },
+    "Subsoil": {"on": "date"},
+    "SubsoilLayer": {
+        "top_cm": "cm",
+        "bottom_cm": "cm",
+        "ph_water": "pH",
+        "carbonate_pct": "%",
+        "limit_ph": "pH",
+    },
+    "SubsoilDepth": {
+        "top_cm": "cm",
+        "bottom_cm": "cm",
+        "ph_today": "pH",
+        "ph_untreated": "pH",
+        "ph_planned": "pH",
+        "shows_from": "date",
+    },
     "Ledger": {"net": "mmolc/m2/year"},
     "LedgerLine": {"value": "mmolc/m2/year"},
     "ClaimResult": {
@@ -122,7 +138,7 @@ KEPT_KEYS: Final = ("said", "case", "letter")
 """What stands behind the keys of the answer; a file from an older version may lack them."""
 
 LATER_KEYS: dict[str, tuple[str, ...]] = {
-    "Answer": ("plan", "branches", "worth"),
+    "Answer": ("plan", "branches", "worth", "subsoil"),
     "Verdict": ("reason", "ph_now"),
     "Worth": ("samples",),
     "TestLine": ("ph_after",),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import replace
 from pathlib import Path
 
 from loamshift.case.build_care import (
@@ -13,6 +14,7 @@ from loamshift.case.build_care import (
     build_water,
     not_later,
 )
+from loamshift.case.build_layers import build_layers
 from loamshift.case.build_place import build_place
 from loamshift.case.collect import Collected
 from loamshift.case.fill import filled
@@ -66,6 +68,8 @@ def build_case(
     bed = _bed(file.bed, collected)
     _note_bare_us(file, collected)
     soil = _soil(file.soil, day, collected)
+    layers = build_layers(file.soil, sample=soil.ph, bed=bed, collected=collected)
+    soil = replace(soil, layers=layers)
     aim = _aim(file.aim, day, collected)
     water = build_water(file.water, bed=bed, place=place, collected=collected)
     feed = build_feed(file.feed, bed=bed, collected=collected)

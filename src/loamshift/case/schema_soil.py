@@ -77,11 +77,38 @@ _BUFFER_PH = Reads(
 )
 
 
+_FIZZ = choice(Fizz, what="fizz", aliases={"no": "none", "weak": "slight", "violent": "extreme"})
+_FIZZ_ACID = choice(
+    FizzAcid,
+    what="acid of the fizz test",
+    aliases={
+        "hydrochloric acid": "HCl",
+        "muriatic acid": "HCl",
+        "white vinegar": "vinegar",
+    },
+)
+_DEPTH = quantity(read_depth_cm, "depth", "cm")
+
+
 class OtherPh(Table):
     """A second pH of the same sample, by another method."""
 
     ph: Annotated[float | None, Key(ph_number(), example="6.4")]
     ph_method: Annotated[PhMethod | None, Key(PH_METHOD, example='"CaCl2"')] = PhMethod.UNKNOWN
+
+
+class SoilLayer(Table):
+    """A layer below the sample: acid or limy ground that roots reach."""
+
+    top: Annotated[Measure | None, Key(_DEPTH, example='"30 cm"', fills="top_cm")]
+    bottom: Annotated[Measure | None, Key(_DEPTH, example='"60 cm"', fills="bottom_cm")]
+    ph: Annotated[float | None, Key(ph_number(), example="7.9")]
+    ph_method: Annotated[PhMethod | None, Key(PH_METHOD, example='"water 1:1"', fills="method")] = (
+        PhMethod.UNKNOWN
+    )
+    carbonate_pct: Annotated[float | None, Key(scale_read(CARBONATE_PCT), example="12")] = None
+    fizz: Annotated[Fizz | None, Key(_FIZZ, example='"strong"')] = None
+    fizz_acid: Annotated[FizzAcid | None, Key(_FIZZ_ACID, example='"vinegar"')] = None
 
 
 class SoilTable(Table):
@@ -140,9 +167,7 @@ class SoilTable(Table):
     fizz: Annotated[
         Fizz | None,
         Key(
-            choice(
-                Fizz, what="fizz", aliases={"no": "none", "weak": "slight", "violent": "extreme"}
-            ),
+            _FIZZ,
             example='"slight"',
             group=Group.USUAL,
         ),
@@ -150,15 +175,7 @@ class SoilTable(Table):
     fizz_acid: Annotated[
         FizzAcid | None,
         Key(
-            choice(
-                FizzAcid,
-                what="acid of the fizz test",
-                aliases={
-                    "hydrochloric acid": "HCl",
-                    "muriatic acid": "HCl",
-                    "white vinegar": "vinegar",
-                },
-            ),
+            _FIZZ_ACID,
             example='"vinegar"',
             group=Group.USUAL,
         ),
@@ -242,10 +259,6 @@ class SoilTable(Table):
     )
     sample_depth: Annotated[
         Measure | None,
-        Key(
-            quantity(read_depth_cm, "depth", "cm"),
-            example='"15 cm"',
-            group=Group.USUAL,
-            fills="sample_depth_cm",
-        ),
+        Key(_DEPTH, example='"15 cm"', group=Group.USUAL, fills="sample_depth_cm"),
     ] = None
+    layer: list[SoilLayer] = Field(default_factory=list)

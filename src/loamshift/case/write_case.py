@@ -18,7 +18,7 @@ from loamshift.case.schema_care import (
     TitrationEntry,
     WaterTable,
 )
-from loamshift.case.schema_soil import SoilTable
+from loamshift.case.schema_soil import SoilLayer, SoilTable
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
 from loamshift.domain.material import Material
@@ -151,6 +151,7 @@ def _soil(soil: SoilEntry) -> dict[str, Any]:
     table = typed_from(replace(soil, ph=None), SoilTable)
     if soil.ph is not None:
         table |= {"ph": soil.ph.ph, "ph_method": soil.ph.method}
+    table["layer"] = [typed_from(layer, SoilLayer) for layer in soil.layers]
     table["other_ph"] = [{"ph": r.ph, "ph_method": r.method} for r in soil.other_ph]
     return table
 

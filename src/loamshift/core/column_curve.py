@@ -21,6 +21,7 @@ from loamshift.core.column_numbers import (
     PH_PER_BASE,
     PLATEAU,
     PLATEAU_GYPSUM,
+    PLATEAU_RISE,
     Q_HIGH,
     Q_LOW,
     STEP,
@@ -144,8 +145,11 @@ def set_carbon(cell: FloatArray, number: FloatArray, layer: int, j: int, carbon:
     cell[layer, Q_LOW + j] = low
     cell[layer, Q_HIGH + j] = high
     cell[layer, PH_PER_BASE + j] = number[_STEP_PH] / (high - low)
-    cell[layer, PLATEAU + j] = number[_PLATEAU_REST + j] + carbon * number[_PLATEAU_CARBON + j]
-    cell[layer, PLATEAU_GYPSUM + j] = number[_GYPSUM_REST + j] + carbon * number[_GYPSUM_CARBON + j]
+    rise = cell[layer, PLATEAU_RISE + j]
+    plateau = number[_PLATEAU_REST + j] + carbon * number[_PLATEAU_CARBON + j]
+    gypsum = number[_GYPSUM_REST + j] + carbon * number[_GYPSUM_CARBON + j]
+    cell[layer, PLATEAU + j] = plateau + rise
+    cell[layer, PLATEAU_GYPSUM + j] = gypsum + rise
 
 
 @compiled

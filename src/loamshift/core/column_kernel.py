@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from loamshift.core.column_compile import compiled, outermost, woven
-from loamshift.core.column_curve import place_at, read_ph, stand_on
+from loamshift.core.column_compile import compiled, outermost
+from loamshift.core.column_curve import read_ph, stand_on
 from loamshift.core.column_events_step import put_on, till
+from loamshift.core.column_fill import fill
 from loamshift.core.column_layout import N_LIME_CLASSES, EventKind, FloatArray, IntArray
-from loamshift.core.column_member import neutral_ph, set_doses, set_numbers
+from loamshift.core.column_member import set_doses, set_numbers
 from loamshift.core.column_numbers import (
     AMMONIUM,
     APPLIED,
@@ -16,8 +17,6 @@ from loamshift.core.column_numbers import (
     BASE,
     CARBON,
     CARBONATE,
-    CO2,
-    COARSEST_LIME,
     DECAY,
     DOSE_POOL,
     DRAINED,
@@ -33,11 +32,10 @@ from loamshift.core.column_numbers import (
     N_NUMBERS,
     N_TOTALS,
     N_WORK,
-    NEUTRAL_PH,
     NITRATE,
     ORGANIC,
     PH_NOW,
-    ROOT_SHARE,
+    PLATEAU_RISE,
     STEP,
     STORE,
     SULFUR,
@@ -45,16 +43,10 @@ from loamshift.core.column_numbers import (
     UREA,
     WATER,
     law,
-    member,
     rate,
 )
 from loamshift.core.column_pack import (
     AMOUNT,
-    LAYER_CO2,
-    LAYER_LIME,
-    LAYER_MASS,
-    LAYER_PH,
-    LAYER_ROOT,
     ON_TOP,
     SHARE,
 )
@@ -72,19 +64,8 @@ _STEP_PH = rate("curve_step_ph")
 _REALISED = rate("realised")
 _NITRATE_BASE = rate("nitrate_base")
 _HUMUS_REST = rate("humus_rest")
-_BICARBONATE = rate("bicarbonate")
-_ALUMINIUM = rate("aluminium")
-_ANIONS = rate("anions")
-_SUSPENSION = law("suspension_mmolc_l")
 _PER_NH4 = law("acid_per_nh4_mol_mol")
 _PER_UREA = law("acid_per_urea_n_mol_mol")
-_MASS_FACTOR = member("mass_factor")
-_START_SHIFT = member("start_ph_shift")
-_COARSE = member("coarse_carbonate_frac")
-_COARSEST = law("coarse_carbonate_coarsest_frac")
-_CARBONATE_FACTOR = member("carbonate_factor")
-_HUMUS_LABILE = member("humus_labile_mmol_kg")
-_HUMUS_SLOW = member("humus_slow_mmol_kg")
 
 
 Room = tuple[
@@ -318,45 +299,15 @@ def begin(
         number[_STEP_PH + j] = shared[2]
         set_numbers(number, curve, laws, members[j], j)
         set_doses(doses, given_doses, members[j], j)
-        _fill(cell, curve, number, layers, members[j], j)
+        fill(cell, curve, number, layers, members[j], j)
         sample[0, CARBON + j] = 1.0
+        sample[0, PLATEAU_RISE + j] = 0.0
         stand_on(sample, curve, number, sample.shape[0] - 1, j, int(cell[0, STEP + j]))
         totals[LOWEST_PH + j] = 14.0
         work[STORE + j] = _store(cell, number, j)
     mix_sample(cell, curve, number, work, sample, plan[0], n)
     for j in range(n):
         ph[j, 0] = work[PH_NOW + j]
-
-
-@woven
-def _fill(
-    cell: FloatArray,
-    curve: FloatArray,
-    number: FloatArray,
-    layers: FloatArray,
-    row: FloatArray,
-    j: int,
-) -> None:
-    """The layers of a member on the first day."""
-    for layer in range(layers.shape[0]):
-        mass = layers[layer, LAYER_MASS] * row[_MASS_FACTOR]
-        lime = layers[layer, LAYER_LIME] * row[_CARBONATE_FACTOR] * row[_MASS_FACTOR]
-        coarse = row[_COARSE] * lime
-        cell[layer, MASS + j] = mass
-        cell[layer, ROOT_SHARE + j] = layers[layer, LAYER_ROOT]
-        cell[layer, CO2 + j] = layers[layer, LAYER_CO2]
-        cell[layer, NEUTRAL_PH + j] = neutral_ph(
-            bicarbonate=number[_BICARBONATE + j] * layers[layer, LAYER_CO2],
-            aluminium=number[_ALUMINIUM + j],
-            anions=number[_ANIONS + j],
-            suspension=number[_SUSPENSION + j],
-        )
-        cell[layer, CARBONATE + j] = lime - coarse
-        cell[layer, COARSEST_LIME + j] = number[_COARSEST] * coarse
-        cell[layer, COARSEST_LIME - LANES + j] = coarse - cell[layer, COARSEST_LIME + j]
-        cell[layer, HUMUS_LABILE + j] = row[_HUMUS_LABILE] * mass
-        cell[layer, HUMUS_SLOW + j] = row[_HUMUS_SLOW] * mass
-        place_at(cell, curve, number, layer, j, layers[layer, LAYER_PH] + row[_START_SHIFT])
 
 
 @outermost

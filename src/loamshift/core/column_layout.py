@@ -63,9 +63,12 @@ class ColumnSoil:
     """A soil in layers, shared by all members.
 
     ``edges_cm`` (L + 1), from 0 down; ``mass_kg_m2`` (L); ``start_ph`` (L) pH in water;
-    ``carbonate_mmolc_m2`` (L) base of the free lime [mmolc/m2]. The curve without carbonate on
-    equal steps of ``curve_ph``: ``organic_mmolc_kg`` follows the organic carbon of a layer,
-    ``rest_mmolc_kg`` is what k scales beside it, ``solution_mmolc_kg`` what it does not;
+    ``carbonate_mmolc_m2`` (L) base of the free lime, which each member scales [mmolc/m2];
+    ``own_lime_mmolc_m2`` (L, 2) base of the free lime, fine and coarse, of layers that have figures
+    of their own, not a number for those that have not; None for no such layer [mmolc/m2]. The
+    curve without carbonate on equal steps of ``curve_ph``: ``organic_mmolc_kg`` follows the organic
+    carbon of a layer, ``rest_mmolc_kg`` is what k scales beside it, ``solution_mmolc_kg`` what it
+    does not;
     Q = k (x organic + rest) + solution, x the carbon against that of the first day.
     """
 
@@ -77,6 +80,7 @@ class ColumnSoil:
     organic_mmolc_kg: FloatArray
     rest_mmolc_kg: FloatArray
     solution_mmolc_kg: FloatArray
+    own_lime_mmolc_m2: FloatArray | None = None
 
     @property
     def shape_mmolc_kg(self) -> FloatArray:
@@ -105,6 +109,10 @@ class ColumnSoil:
             raise OutOfRangeError("mass_kg_m2 must be above 0: bulk density times thickness")
         if not np.all(self.carbonate_mmolc_m2 >= 0.0):
             raise OutOfRangeError("carbonate_mmolc_m2 must be 0 or more")
+        if self.own_lime_mmolc_m2 is not None:
+            _need_shape("own_lime_mmolc_m2", self.own_lime_mmolc_m2, (layers, 2))
+            if np.any(self.own_lime_mmolc_m2 < 0.0):
+                raise OutOfRangeError("own_lime_mmolc_m2 must be 0 or more")
         if not np.all((self.start_ph > self.curve_ph[0]) & (self.start_ph < self.curve_ph[-1])):
             raise OutOfRangeError(
                 f"start_ph must lie between {self.curve_ph[0]:g} and {self.curve_ph[-1]:g}"

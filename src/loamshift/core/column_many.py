@@ -28,7 +28,7 @@ class ManyRuns:
     """Beds of equal layers and doses, as the kernel reads them; B beds, M members, L layers.
 
     ``plan`` (B, 3) layers sampled, days between readings, steps in a day; ``shared`` (B, 3),
-    ``members`` (B, M, fields), ``curve`` (B, points, 3), ``layers`` (B, L, 5), ``water``
+    ``members`` (B, M, fields), ``curve`` (B, points, 3), ``layers`` (B, L, 8), ``water``
     (B, days, 3 + L), ``when`` (B, events, 3), ``events`` (B, events, 8 + L), ``sizes``
     (B, doses, classes, 8), ``doses`` (B, doses, 11): as for one bed in ``column_pack``, with
     events no bed has put on the day after the last. ``warmth`` (W, days, L, 7) by place and

@@ -90,6 +90,7 @@ RATE_FIELDS: Final = (
     PH_PER_BASE,  # slope of pH within the step [pH per mmolc/kg]
     PLATEAU,  # base at which lime holds the layer [mmolc/kg]
     PLATEAU_GYPSUM,  # the same with the full effect of gypsum [mmolc/kg]
+    PLATEAU_RISE,  # of a layer with figures of its own, against the member's [mmolc/kg]
     CARBONATE,  # [mmolc/m2]
     SULFATE,  # [mmolc/m2]
     FAST,  # salts still to react [mmolc/m2]
@@ -102,7 +103,7 @@ RATE_FIELDS: Final = (
     HUMUS_LABILE,  # nitrogen in humus that rots fast [mmol N/m2]
     HUMUS_SLOW,  # in humus that rots slowly [mmol N/m2]
     LIME,  # of the finest sieve class; the others follow [mmolc/m2]
-) = range(0, 29 * LANES, LANES)
+) = range(0, 30 * LANES, LANES)
 N_CELL: Final = LIME + 10 * LANES
 """Places in a row of the layers, ten rows of lanes of them lime."""
 COARSEST_LIME: Final = LIME + 4 * LANES

@@ -25,7 +25,11 @@ from loamshift.core.column_numbers import LAW_FIELDS, MEMBER_FIELDS
 from loamshift.core.equilibrium import GAS_CONSTANT_KJ_MOL_K, KELVIN_AT_0_C
 
 LAYER_MASS, LAYER_PH, LAYER_LIME, LAYER_ROOT, LAYER_CO2 = range(5)
-"""Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1]."""
+LAYER_FINE, LAYER_COARSE, LAYER_OWN = range(5, 8)
+"""Of a layer: mass [kg/m2], start [pH], carbonate [mmolc/m2], share of the yearly load [0-1],
+carbon dioxide [-], free lime of its own, fine and coarse [mmolc/m2], and 1 where its figures are
+its own, 0 where they are those of the sample."""
+N_LAYER: Final = 8
 AMOUNT: Final = 0
 ON_TOP: Final = 1
 LIME_POWER: Final = 2
@@ -118,8 +122,9 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     Returns
     -------
     ndarray
-        Shape (layers, 5): mass, start, carbonate, root share, carbon dioxide against that of the
-        topsoil [kg/m2, pH, mmolc/m2, 0-1, -].
+        Shape (layers, 8): mass, start, carbonate, root share, carbon dioxide against that of the
+        topsoil, own lime that is fine and that is coarse, and whether its figures are its own
+        [kg/m2, pH, mmolc/m2, 0-1, -, mmolc/m2, mmolc/m2, 0 or 1].
 
     Notes
     -----
@@ -139,11 +144,15 @@ def layer_array(soil: ColumnSoil, laws: ColumnLaws) -> FloatArray:
     ...                   solution_mmolc_kg=0.0 * ph)
     >>> laws = ColumnLaws(**dict.fromkeys(LAW_FIELDS, 1.0))
     >>> layer_array(soil, laws).tolist()
-    [[65.0, 6.5, 0.0, 1.0, 1.0]]
+    [[65.0, 6.5, 0.0, 1.0, 1.0, 0.0, 0.0, 0.0]]
     """
     columns = (soil.mass_kg_m2, soil.start_ph, soil.carbonate_mmolc_m2)
     numbers = edge_numbers(soil.edges_cm, laws)
-    return np.ascontiguousarray(np.column_stack((*columns, numbers)))
+    own = np.zeros((soil.n_layers, 3))
+    if soil.own_lime_mmolc_m2 is not None:
+        own[:, 2] = np.isfinite(soil.own_lime_mmolc_m2[:, 0])
+        own[:, :2] = np.nan_to_num(soil.own_lime_mmolc_m2)
+    return np.ascontiguousarray(np.column_stack((*columns, numbers, own)))
 
 
 def edge_numbers(edges_cm: FloatArray, laws: ColumnLaws) -> FloatArray:

@@ -25,6 +25,8 @@ from loamshift.domain.plan import TestLine as TestLine
 from loamshift.domain.plan import Then as Then
 from loamshift.domain.rescue import RescueCourse as RescueCourse
 from loamshift.domain.rescue import RescueStage as RescueStage
+from loamshift.domain.subsoil import RootsBelow as RootsBelow
+from loamshift.domain.subsoil import Subsoil as Subsoil
 from loamshift.domain.worth import Worth as Worth
 
 WIDTH_CHECK = "width of the forecast"
@@ -359,6 +361,7 @@ class Answer:
     retest: tuple[date, ...]
     forecast: Forecast | None
     soil_temperature: SoilTemperature | None = None
+    subsoil: Subsoil | None = None
     refit: Refit | None
     rescue: Rescue | None
     upkeep: Upkeep | None

@@ -107,6 +107,19 @@ class Bed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LayerEntry:
+    """What was found in a layer below the sample, from ``top_cm`` to ``bottom_cm`` [cm]."""
+
+    top_cm: float
+    bottom_cm: float
+    ph: float
+    method: PhMethod = PhMethod.UNKNOWN
+    carbonate_pct: float | None = None
+    fizz: Fizz | None = None
+    fizz_acid: FizzAcid | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SoilEntry:
     """What was said about the soil, in internal units."""
 
@@ -136,6 +149,7 @@ class SoilEntry:
     clay_type: str | None = None
     sampled: date | None = None
     sample_depth_cm: float | None = None
+    layers: tuple[LayerEntry, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,6 +30,7 @@ from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_rescue_course import rescue_course
+from loamshift.report.letter_subsoil import what_lies_below
 from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.margin import margin_notes
 from loamshift.report.sources import Cited
@@ -106,6 +107,7 @@ def letter_from_answer(
             str(kind): of_the_bed(answer, kind, numbers=numbers, words=words)
             for kind in OWN_SECTIONS
         },
+        "subsoil": what_lies_below(answer, numbers=numbers, words=words),
         "measure": worth_measuring(answer, words=words),
         "checks": checks(answer, numbers=numbers, words=words),
         "care": take_care(answer, numbers=numbers, words=words),

@@ -33,6 +33,7 @@ from loamshift.services.context.build_context import build_context
 from loamshift.services.context.warmth import soil_temperature, start_date
 from loamshift.services.courses.seasons import choose_material
 from loamshift.services.forecast.reach import beyond_forecast
+from loamshift.services.forecast.subsoil import subsoil_of, subsoil_source
 from loamshift.services.plan.dose import dose
 from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
 from loamshift.services.products.options import options
@@ -178,6 +179,7 @@ def _answer(
     )
     ledger, keeping = upkeep(context, judged, ahead=ahead)
     warned = cautions(context, judged, applications=plan.applications, options=ways)
+    below = subsoil_of(context)
     checked = (*findings(context, reason=judged.reason), *amount_findings(context))
     return Answer(
         name=case.name,
@@ -197,6 +199,7 @@ def _answer(
         retest=plan.retest,
         forecast=None,
         soil_temperature=soil_temperature(context),
+        subsoil=below,
         refit=None,
         rescue=rescue(context, judged, beds),
         upkeep=keeping,
@@ -206,13 +209,17 @@ def _answer(
         sources=_sources(
             context,
             judged,
-            [caution.source_key for caution in warned] + [row.source_key for row in checked],
+            [caution.source_key for caution in warned]
+            + [row.source_key for row in checked]
+            + [subsoil_source(below)],
         ),
         balance_error=None,
     )
 
 
 def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
+    from loamshift.services.forecast.subsoil_depths import with_depths  # loads the compiler
+
     assert look.outlook is not None
     width = Finding(
         check=WIDTH_CHECK,
@@ -235,6 +242,11 @@ def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
         ),
         findings=(*answer.findings, width),
         forecast=look.outlook.forecast,
+        subsoil=None
+        if answer.subsoil is None
+        else with_depths(
+            answer.subsoil, look.possible_beds, answer.applications, years=look_ahead.years
+        ),
         refit=look.refit,
         balance_error=look.outlook.balance_error,
     )

@@ -231,6 +231,11 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         see_also=("too_early_before", "forecast"),
         source_keys=("hillel-1982",),
     ),
+    "subsoil": AnswerKey(
+        paragraphs=2,
+        figures=("salinity.al_toxic_ph_cacl2",),
+        see_also=("forecast", "applications"),
+    ),
     "rescue": AnswerKey(
         paragraphs=2,
         see_also=("verdict.decision", "plan"),

@@ -9,6 +9,7 @@ from loamshift.domain.answer import Application, Refit
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.belief.bed_run import Runner
 from loamshift.services.belief.belief import Belief, believe
+from loamshift.services.belief.possible_beds import PossibleBeds
 from loamshift.services.courses.seasons import seasons_ahead
 from loamshift.services.forecast.outlook import DAYS_IN_YEAR, Outlook, outlook
 from loamshift.services.plan.plan import Plan, plan_of, with_courses
@@ -31,6 +32,12 @@ class Look:
     outlook: Outlook | None = None
     members: int = 0
     beds: Runner | None = None
+
+    @property
+    def possible_beds(self) -> PossibleBeds:
+        """The beds that were judged, as members of the column."""
+        assert isinstance(self.beds, PossibleBeds)
+        return self.beds
 
 
 def look_with_column(

@@ -23,6 +23,7 @@ from loamshift.services.belief.column_parts import PutOn, events_of, events_of_r
 from loamshift.services.belief.column_priors import Members, draw_soil_members
 from loamshift.services.belief.column_weather import column_weather
 from loamshift.services.belief.humus import humus_history
+from loamshift.services.belief.layers_below import layers_below
 from loamshift.services.context.air import air_acid
 from loamshift.services.context.build_context import require_soil
 from loamshift.services.context.readings import current_season
@@ -198,9 +199,11 @@ def inputs_from(
     worked = [part.incorporate_cm for part, _ in plan]
     worked += [applied.incorporated_cm for applied in case.applied]
     sample = case.soil.sample_depth_cm or context.depth_cm
+    below = layers_below(context)
+    depths = [depth for layer in below for depth in (layer.top_cm, layer.bottom_cm)]
     edges = layer_edges_cm(
         treated_cm=context.depth_cm,
-        others_cm=(sample, *worked),
+        others_cm=(sample, *worked, *depths),
         bottom_cm=context.depth_cm if context.in_pot else None,
     )
     sample = float(edges[1:][np.argmin(np.abs(edges[1:] - sample))])
@@ -210,7 +213,7 @@ def inputs_from(
     past = [*applied, *fed]
     before = sulfur_before(case.applied, on=case.today)
     return ForecastInputs(
-        soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only),
+        soil=soil_layers(soil, edges_cm=edges, organic_only=context.organic_only, below=below),
         weather=_weather(context, soil, edges_cm=edges, start=start, days=days),
         events=column_events(
             [

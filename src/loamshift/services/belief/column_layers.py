@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +11,8 @@ from numpy.typing import NDArray
 from loamshift.core.column_layout import ColumnSoil
 from loamshift.core.column_soil import column_soil
 from loamshift.domain.soil import Soil
+from loamshift.services.belief.layers_below import LayerBelow
+from loamshift.services.belief.scale_nodes import within_the_curve
 from loamshift.tables.model import buffer_parameters
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CARBONATE_MMOLC_KG_PER_PCT
@@ -59,8 +62,14 @@ def layer_edges_cm(
     return np.array([0.0, *sorted(wanted)], dtype=np.float64)
 
 
-def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False) -> ColumnSoil:
-    """The soil in layers, all alike, with one per cent of free lime for the members to scale.
+def soil_layers(
+    soil: Soil,
+    *,
+    edges_cm: FloatArray,
+    organic_only: bool = False,
+    below: Sequence[LayerBelow] = (),
+) -> ColumnSoil:
+    """The soil in layers, with one per cent of free lime for the members to scale.
 
     Parameters
     ----------
@@ -68,8 +77,21 @@ def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False)
         Edges of the layers from 0 down, shape (L + 1,) [cm].
     organic_only
         True for peat and bark mixes.
+    below
+        Layers known by themselves: a layer of the column whose middle lies in one starts with its
+        pH and its free lime; all others start like the sample.
+
+    Notes
+    -----
+    Free lime of a layer that reads lower than lime can hold it lies in coarse grains, as in the
+    sample; of the rest the usual share is fine. The error of the sample's reading shifts every
+    layer alike.
+
+    References
+    ----------
+    own-judgement
     """
-    return column_soil(
+    whole = column_soil(
         edges_cm=edges_cm.tolist(),
         bulk_density_g_cm3=soil.bulk_density_g_cm3,
         start_ph=soil.ph.ph_water,
@@ -81,3 +103,22 @@ def soil_layers(soil: Soil, *, edges_cm: FloatArray, organic_only: bool = False)
         organic_zero_ph=parameter_values("column")["organic_zero_ph"],
         organic_only=organic_only,
     )
+    return _with_layers(whole, below) if below else whole
+
+
+def _with_layers(soil: ColumnSoil, below: Sequence[LayerBelow]) -> ColumnSoil:
+    """The soil with what is known of single layers, in place of what the sample says of them."""
+    column = parameter_values("column")
+    start, scaled = soil.start_ph.copy(), soil.carbonate_mmolc_m2.copy()
+    own = np.full((soil.n_layers, 2), np.nan)
+    middles = 0.5 * (soil.edges_cm[:-1] + soil.edges_cm[1:])
+    for layer in below:
+        inside = (middles > layer.top_cm) & (middles < layer.bottom_cm)
+        fine = column["reactive_carbonate_frac"]
+        if layer.ph_water < column["carbonate_plateau_lowest_ph"]:
+            fine = 0.0
+        lime = CARBONATE_MMOLC_KG_PER_PCT * layer.carbonate_pct * soil.mass_kg_m2[inside]
+        start[inside] = within_the_curve(layer.ph_water)
+        scaled[inside] = 0.0
+        own[inside] = np.outer(lime, (fine, 1.0 - fine))
+    return replace(soil, start_ph=start, carbonate_mmolc_m2=scaled, own_lime_mmolc_m2=own)

@@ -26,9 +26,24 @@ INSIDE_PH: Final = 0.05
 
 def inside_the_curve(soil: Soil) -> Soil:
     """A soil whose reading lies inside the buffer curve: sodic soils, and slips, lie beyond it."""
+    return replace(soil, ph=replace(soil.ph, ph_water=within_the_curve(soil.ph.ph_water)))
+
+
+def within_the_curve(ph_water: float) -> float:
+    """The nearest pH that lies inside the buffer curve.
+
+    Parameters
+    ----------
+    ph_water
+        A pH, perhaps beyond its ends [pH in water].
+
+    Returns
+    -------
+    float
+        It, or the end that it lies beyond [pH in water].
+    """
     lowest, highest = LOWEST_TABLE_PH + INSIDE_PH, HIGHEST_TABLE_PH - INSIDE_PH
-    within = min(max(soil.ph.ph_water, lowest), highest)
-    return replace(soil, ph=replace(soil.ph, ph_water=within))
+    return min(max(ph_water, lowest), highest)
 
 
 def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:

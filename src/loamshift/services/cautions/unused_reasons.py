@@ -36,6 +36,7 @@ class Why(StrEnum):
     NOT_PER_PLANT = "not-per-plant"
     PLANTED_GIVEN = "planted-given"
     POT_ALL_DEPTHS = "pot-all-depths"
+    POT_HAS_NO_SUBSOIL = "pot-has-no-subsoil"
     DEPTHS_AGREE = "depths-agree"
     OWN_CLIMATE = "own-climate"
     NEUTRAL = "neutral"

@@ -32,6 +32,7 @@ def unused_soil_facts(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("soil.mg_saturation_pct", Why.NO_LIME_WANTED)
     if entry.ec_method is not None and entry.ec_ds_m is None:
         yield Unused("soil.ec_method", Why.NO_EC)
+    yield from _of_layers(context)
     yield from _of_lime(context, use)
     yield from _stopped(context, use)
 
@@ -99,6 +100,21 @@ def _of_scale(context: BedContext) -> Iterator[Unused]:
         yield Unused(fact.path, Why.RESISTANCE)
         if fact.path == BUFFER_PATH and context.case.soil.buffer_ph_method is not None:
             yield Unused("soil.buffer_ph_method", Why.RESISTANCE)
+
+
+def _of_layers(context: BedContext) -> Iterator[Unused]:
+    """Layers below a pot, and what of a fizz says nothing beside a measured carbonate."""
+    for number, layer in enumerate(context.case.soil.layers, start=1):
+        path = f"soil.layer[{number}]"
+        if context.in_pot:
+            yield Unused(path, Why.POT_HAS_NO_SUBSOIL)
+            continue
+        if layer.fizz is not None and layer.carbonate_pct is not None:
+            yield Unused(f"{path}.fizz", Why.CARBONATE_GIVEN)
+        if layer.fizz_acid is not None and layer.carbonate_pct is not None:
+            yield Unused(f"{path}.fizz_acid", Why.CARBONATE_GIVEN)
+        elif layer.fizz_acid is not None and layer.fizz is None:
+            yield Unused(f"{path}.fizz_acid", Why.NO_FIZZ)
 
 
 def _stopped(context: BedContext, use: AnswerUse) -> Iterator[Unused]:

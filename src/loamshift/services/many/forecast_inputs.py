@@ -14,7 +14,14 @@ from numpy.typing import NDArray
 
 from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.core.column_many import ManyRuns, stack_events
-from loamshift.core.column_pack import edge_numbers, law_array, member_array
+from loamshift.core.column_pack import (
+    LAYER_CO2,
+    LAYER_ROOT,
+    N_LAYER,
+    edge_numbers,
+    law_array,
+    member_array,
+)
 from loamshift.core.column_soil import CURVE_POINTS, curve_columns
 from loamshift.core.ensemble import even_shares
 from loamshift.core.ensemble_many import draw_many
@@ -153,12 +160,12 @@ def _block(
     edges, edge_of = np.unique([one.edges_cm for one in events], axis=0, return_inverse=True)
     numbers = np.stack([edge_numbers(one, laws) for one in edges])[edge_of.ravel()]
     thickness = np.diff(edges, axis=1)[edge_of.ravel()]
-    layers = np.empty((which.size, n_layers, 5))
+    layers = np.zeros((which.size, n_layers, N_LAYER))
     mass = beds.bulk_density_g_cm3[which, None] * thickness * 10.0
     layers[:, :, 0] = mass
     layers[:, :, 1] = beds.ph_water[which, None]
     layers[:, :, 2] = CARBONATE_MMOLC_KG_PER_PCT * mass
-    layers[:, :, 3:] = numbers
+    layers[:, :, LAYER_ROOT : LAYER_CO2 + 1] = numbers
     sample = beds.sample_depth_cm[which, None]
     sampled = np.abs(edges[edge_of.ravel(), 1:] - sample).argmin(axis=1) + 1
     step = float((_PH[-1] - _PH[0]) / (_PH.size - 1))

@@ -20,6 +20,7 @@ answer-means-answer-too-early-before = A test before this day says nothing yet.
 answer-means-answer-retest = Days to test again.
 answer-means-answer-forecast = The course of the pH; null where no forecast was run.
 answer-means-answer-soil-temperature = Soil temperature of an average year from today, or null without a place.
+answer-means-answer-subsoil = What lies below the sample, and what reaches it, or null.
 answer-means-answer-refit = What the readings taught about this bed, or null.
 answer-means-answer-rescue = What to do about a bed that has had too much, or null.
 answer-means-answer-upkeep = How to hold the pH, or null.
@@ -252,6 +253,31 @@ answer-means-soil-temperature-depth-cm = Depth it holds at, the middle of the tr
 answer-means-soil-temperature-dates = Weekly dates, one year.
 answer-means-soil-temperature-c = Soil temperature.
 answer-means-soil-temperature-weather = Which weather the answer rests on: where the climate figures come from, and what your own soil thermometer corrects.
+
+## Subsoil
+
+answer-means-subsoil-layers = The layers below the sample as they were found, the uppermost first.
+answer-means-subsoil-depths = What every depth does; empty where no forecast was run.
+answer-means-subsoil-on = The last day simulated for it, or null.
+answer-means-subsoil-treated = Whether the plan applies anything.
+
+## SubsoilLayer
+
+answer-means-subsoil-layer-top-cm = Where the layer begins.
+answer-means-subsoil-layer-bottom-cm = Where it ends.
+answer-means-subsoil-layer-ph-water = Its pH, in water.
+answer-means-subsoil-layer-carbonate-pct = Its free lime, as CaCO3; the best estimate where nobody measured it.
+answer-means-subsoil-layer-roots = What it means for the roots of the plants wanted, or null.
+answer-means-subsoil-layer-limit-ph = The pH in water past which it does harm, where it does, or null.
+
+## SubsoilDepth
+
+answer-means-subsoil-depth-top-cm = Where the depth begins.
+answer-means-subsoil-depth-bottom-cm = Where it ends.
+answer-means-subsoil-depth-ph-today = Median pH of the simulated beds today, in water.
+answer-means-subsoil-depth-ph-untreated = The same on the last day, left alone.
+answer-means-subsoil-depth-ph-planned = The same on the last day, with the plan.
+answer-means-subsoil-depth-shows-from = First yearly day on which the plan has changed it by 0.1, or null.
 
 ## Rescue
 

@@ -256,6 +256,11 @@ case-texture-sum = { $parts ->
 }
 # $lines are lines of the case file.
 case-fractions = They look like fractions of 1. In per cent they are { $lines }.
+case-layer-upside-down = The layer begins at { $top } and ends at { $bottom }: its bottom must be at least { $least } deeper than its top.
+case-layers-overlap = The layer from { $top } to { $bottom } overlaps layer { $above }, from { $start } to { $end }.
+case-layers-apart = Begin each layer where the one above it ends, or deeper.
+case-layer-in-sample = The layer begins at { $top } with pH { $layer }, but the sample goes down to { $deep } with pH { $sample }. One soil cannot have both.
+case-layer-below-sample = Begin the layer at { $deep } or deeper, or correct the depth of the sample.
 case-one-hundred = They must add up to 100, within 3. Check which figure was miscopied.
 
 ## Water

@@ -143,6 +143,10 @@ explained-soil-temperature = Soil temperature over the year
 explained-soil-temperature-1 = The yearly wave of the air, damped and delayed down to the middle of the treated depth, and corrected by your own soil thermometer where there is one. A few readings move it by their mean difference. Readings in eight or more months correct the swing between summer and winter and its delay too, by least squares, as a damped wave of the same law. It is an average year, not the weather of this one. Empty without a place.
 explained-soil-temperature-equation-1 = D = √(2 α / ω)
 
+explained-subsoil = What lies below the sample
+explained-subsoil-1 = The layers below the sample as they were found, each held against the range of the plants and the pH that harms them. A layer more acid than that range is said to hold toxic aluminium where it lies below the published limit, which is given in calcium chloride and converted to water.
+explained-subsoil-2 = depths has the layers of the same simulated beds today and at the end of the forecast, left alone and with the plan. A depth is reached on the first yearly day on which the plan has changed its median pH by 0.1. A layer without figures of its own starts like the sample.
+
 explained-rescue = Too much was applied
 explained-rescue-1 = What to do, in order, and what not to do, where earlier material has made or will make the bed harmful; with the pH to expect.
 explained-rescue-2 = course has the same simulated beds over time, untreated and with lime or sulphur given back in parts within the published limits. What each test calls for is chosen like any plan, for the most beds between the limits that the plants bear.

@@ -157,3 +157,41 @@ field-soil-other-ph-ph-method-in-text = how the pH was measured
 means-soil-other-ph-ph-method = How it was read.
 ask-soil-other-ph-ph-method = How it was measured
 hint-soil-other-ph-ph-method = Leave it blank if you do not know.
+
+## Layers below the sample
+
+field-soil-layer = Layers below
+field-soil-layer-in-text = layer below the sample
+means-soil-layer = What lies below the sample: acid or limy layers that roots, lime and water reach. What lies between is taken to be like the sample.
+
+field-soil-layer-top = From
+field-soil-layer-top-in-text = top of the layer below
+means-soil-layer-top = Depth at which the layer begins, from the surface.
+hint-soil-layer-top = Where the layer begins, from the surface down.
+
+field-soil-layer-bottom = To
+field-soil-layer-bottom-in-text = bottom of the layer below
+means-soil-layer-bottom = Depth at which it ends, from the surface, or the depth to which you looked.
+hint-soil-layer-bottom = Where it ends, or how deep you looked.
+
+field-soil-layer-ph = pH
+field-soil-layer-ph-in-text = pH of the layer below
+means-soil-layer-ph = The pH of that layer.
+
+field-soil-layer-ph-method = How the pH was measured
+field-soil-layer-ph-method-in-text = how the pH of the layer below was measured
+means-soil-layer-ph-method = How it was measured.
+hint-soil-layer-ph-method = Leave it blank if you do not know.
+
+field-soil-layer-carbonate-pct = Free lime
+field-soil-layer-carbonate-pct-in-text = free lime of the layer below
+means-soil-layer-carbonate-pct = Free carbonate in that layer, in per cent of CaCO3 by weight.
+hint-soil-layer-carbonate-pct = Carbonate in per cent of the soil, where a laboratory measured it.
+
+field-soil-layer-fizz = Fizz test
+field-soil-layer-fizz-in-text = fizz test of the layer below
+means-soil-layer-fizz = What a drop of acid showed on soil from that layer.
+
+field-soil-layer-fizz-acid = Acid used
+field-soil-layer-fizz-acid-in-text = acid used on the layer below
+means-soil-layer-fizz-acid = The acid of that fizz test.

@@ -60,6 +60,7 @@ form-group = { $table ->
     [bed] Bed
     [soil] Soil
     [soil-other-ph] Second pH of the same sample
+    [soil-layer] Layers below the sample
     [aim] Plants and target
     [water] Water
     [feed] Fertiliser
@@ -76,6 +77,7 @@ form-group-hint = { $table ->
     [bed] The bed itself.
     [soil] What is known about the soil.
     [soil-other-ph] Another pH of the same sample, by another method.
+    [soil-layer] What lies below the sample, layer by layer.
     [aim] What you want to grow.
     [water] The water it gets.
     [feed] What it is fed in a year: nitrogen and its form, or a product with its rate.

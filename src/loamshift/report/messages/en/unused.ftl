@@ -44,6 +44,7 @@ unused-clay-type-usual = Given but not used: { $facts }. The usual curve fits th
 unused-not-per-plant = Given but not used: { $facts }. No amount here is given per plant.
 unused-planted-given = Given but not used: { $facts }. It matters here only that { bed-the } is planted.
 unused-pot-all-depths = Given but not used: { $facts }. A pot follows the air at every depth.
+unused-pot-has-no-subsoil = Given but not used: { $facts }. There is no ground below the soil in a pot.
 unused-depths-agree = Given but not used: { $facts }. The readings agree, so their depths explain nothing.
 unused-own-climate = Given but not used: { $facts }. Your own climate figures are used instead.
 unused-neutral = { $facts-count ->
