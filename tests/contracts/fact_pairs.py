@@ -86,6 +86,7 @@ HAND = {
     "currency": "GBP",
 }
 BELOW = {"top": "40 cm", "bottom": "60 cm", "ph": 7.8}
+JAR_PRICE = {"test": "jars", "price": 20}
 GROUNDS = {"material": "coffee grounds"}
 COOL = [1, 2, 5, 9, 14, 17, 19, 18, 15, 10, 5, 2]
 WARM = [5, 6, 9, 13, 18, 21, 23, 22, 19, 14, 9, 6]
@@ -188,6 +189,9 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "on_hand[].pack": ("5 kg", "25 kg", {"on_hand": [HAND]}),
     "on_hand[].price": (10, 30, {"on_hand": [HAND]}),
     "on_hand[].currency": ("GBP", "EUR", {"on_hand": [HAND]}),
+    "currency": ("GBP", "EUR", {"test_price": [JAR_PRICE]}),
+    "test_price[].test": ("jars", "core", {"test_price": [JAR_PRICE], "currency": "GBP"}),
+    "test_price[].price": (5, 80, {"test_price": [JAR_PRICE]}),
     "applied[].date": ("2026-03-01", "2024-09-01", {"applied": [{**PRILLS, "rate": "60 g/m2"}]}),
     "applied[].material": (
         "elemental sulfur, powder",

@@ -45,6 +45,7 @@ LIMES: Final = (
     "pelletised limestone",
     "sugar beet lime",
 )
+TESTS: Final = ("fizz", "carbonate", "core", "buffer-ph", "jars", "water", "later-reading")
 _FEED_G_M2: Final = (15.0, 80.0)
 _SULFUR_G_M2: Final = (10.0, 90.0)
 _LIME_G_M2: Final = (80.0, 400.0)
@@ -68,6 +69,7 @@ def rarer_keys(draw: random.Random, made: Draft, *, start: float | None) -> None
     _bed(draw, made)
     _soil(draw, made, start=start)
     _materials(draw, made, today=today)
+    _prices(draw, made)
     for header, keys in made.tables:
         if header == "[[reading]]" and _chance(draw, 0.25):
             keys["ph_sd"] = number(draw.choice((0.05, 0.1, 0.3)), 2)
@@ -88,6 +90,31 @@ def what_is_seen(draw: random.Random, made: Draft) -> None:
         bed["surroundings"] = f"[{quoted(draw.choice(tuple(Surrounding)).value)}]"
     if _chance(draw, 0.05):
         bed["signs"] = f"[{quoted(draw.choice(tuple(Sign)).value)}]"
+    if bed.get("kind", quoted("ground")) == quoted("ground") and _chance(draw, 0.05):
+        _layer(draw, made)
+
+
+def _layer(draw: random.Random, made: Draft) -> None:
+    """A layer below anything that is sampled or dug."""
+    layer = {"top": quoted("60 cm"), "bottom": quoted("90 cm"), "ph": number(draw.uniform(4, 8.3))}
+    if _chance(draw, 0.5):
+        layer["ph_method"] = quoted(draw.choice(("water 1:1", "CaCl2")))
+    if _chance(draw, 0.4):
+        layer["carbonate_pct"] = number(draw.choice((0.0, 2.0, 20.0)))
+    elif _chance(draw, 0.6):
+        layer["fizz"] = quoted(draw.choice(("none", "slight", "strong")))
+        layer["fizz_acid"] = quoted(draw.choice(("HCl", "vinegar")))
+    made.add("soil.layer", layer)
+
+
+def _prices(draw: random.Random, made: Draft) -> None:
+    """A currency of one's own, with or without prices of tests in it."""
+    if not _chance(draw, 0.15):
+        return
+    made.top["currency"] = quoted(draw.choice(("GBP", "USD", "EUR")))
+    for test in draw.sample(TESTS, k=draw.choice((0, 1, 3))):
+        price = number(draw.choice((0.0, 4.5, 30.0)), 2)
+        made.add("test_price", {"test": quoted(test), "price": price})
 
 
 def _chance(draw: random.Random, share: float) -> bool:

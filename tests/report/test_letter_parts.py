@@ -488,7 +488,7 @@ def test_a_check_without_words_is_put_into_some() -> None:
 
 
 def test_what_is_missing_is_named_in_words() -> None:
-    text = said(worth_measuring(ALL["measure-first"]()[0], words=UK))
+    text = said(worth_measuring(ALL["measure-first"]()[0], currency=None, words=UK))
     assert "**A laboratory pH.** The probe decides nothing by itself." in text
     assert "**Alkalinity of the water.** Pots are watered daily" in text
     assert field_called("soil.never_heard_of") == "Never heard of"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
+from dataclasses import fields, replace
 from pathlib import Path
 
 from loamshift.case.build_care import (
@@ -11,6 +11,7 @@ from loamshift.case.build_care import (
     build_claims,
     build_feed,
     build_on_hand,
+    build_test_prices,
     build_water,
     not_later,
 )
@@ -77,14 +78,14 @@ def build_case(
     applied = build_applied(file.applied, bed=bed, today=day, collected=collected)
     readings = _readings(file.reading, day, collected)
     titration = tuple(
-        TitrationPoint(**filled(entry, TitrationPoint))
-        for entry in file.titration
-        if entry.acid_mmolc_kg is not None and entry.ph is not None
+        TitrationPoint(**given)
+        for given in (filled(entry, TitrationPoint) for entry in file.titration)
+        if len(given) == len(fields(TitrationPoint))
     )
     claims = build_claims(file.claim, bed=bed, collected=collected)
     if collected.faults or collected.bad or day is None:
         return None
-    return Case(
+    made = Case(
         name=file.name or "Unnamed bed",
         today=day,
         units=file.units or Units.METRIC,
@@ -96,6 +97,7 @@ def build_case(
         water=water,
         feed=feed,
         on_hand=on_hand,
+        test_prices=build_test_prices(file.test_price, collected),
         applied=applied,
         readings=readings,
         titration=titration,
@@ -103,6 +105,7 @@ def build_case(
         without_unit=_without_unit(file.water),
         notes=tuple(collected.notes),
     )
+    return replace(made, **{**filled(file, Case), "name": made.name}).in_own_currency()
 
 
 def _without_unit(water: WaterTable) -> tuple[str, ...]:

@@ -16,11 +16,21 @@ from loamshift.case.schema_care import (
     ClaimEntryTable,
     FeedTable,
     OnHandEntry,
+    TestPriceEntry,
     WaterTable,
 )
 from loamshift.case.toml_string import toml_string
 from loamshift.case.water_quantities import WeeklyWater
-from loamshift.domain.case import Applied, Bed, BedKind, ClaimEntry, Feed, OnHand, Water
+from loamshift.domain.case import (
+    Applied,
+    Bed,
+    BedKind,
+    ClaimEntry,
+    Feed,
+    OnHand,
+    PriceOfTest,
+    Water,
+)
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.domain.message import (
     Given,
@@ -32,6 +42,7 @@ from loamshift.domain.message import (
     rate,
 )
 from loamshift.domain.place import Place
+from loamshift.domain.worth import FurtherTest
 
 _SOUTHERN_MONTHS = (11, 12, 1, 2, 3)
 _LARGEST_WEEKLY_MM = 300.0
@@ -208,6 +219,25 @@ def build_on_hand(entries: list[OnHandEntry], collected: Collected) -> tuple[OnH
             collected.note(path, message("case-note-price-without-pack"))
         products.append(OnHand(**{**filled(entry, OnHand), "material": material}))
     return tuple(products)
+
+
+def build_test_prices(
+    entries: list[TestPriceEntry], collected: Collected
+) -> tuple[PriceOfTest, ...]:
+    """The user's prices of tests, each test once."""
+    found: dict[FurtherTest, PriceOfTest] = {}
+    for number, entry in enumerate(entries, start=1):
+        if entry.test is None or entry.price is None:
+            continue
+        if entry.test in found:
+            collected.fault(
+                f"test_price[{number}].test",
+                entry.test.value,
+                message("case-test-priced-twice"),
+                message("case-keep-one-price"),
+            )
+        found[entry.test] = PriceOfTest(test=entry.test, price=entry.price)
+    return tuple(found.values())
 
 
 def build_applied(

@@ -13,11 +13,13 @@ from loamshift.case.reads import DATE, Holds, Reads, choice, text
 from loamshift.case.schema_base import Table
 from loamshift.case.schema_bed import AimTable, BedTable, PlaceTable
 from loamshift.case.schema_care import (
+    CURRENCY,
     AppliedEntry,
     ClaimEntryTable,
     FeedTable,
     OnHandEntry,
     ReadingEntry,
+    TestPriceEntry,
     TitrationEntry,
     WaterTable,
 )
@@ -64,6 +66,7 @@ class CaseFile(Table):
             example='"metric"',
         ),
     ] = Units.METRIC
+    currency: Annotated[str | None, Key(CURRENCY, example='"GBP"')] = None
     place: PlaceTable = Field(default_factory=PlaceTable)
     bed: BedTable = Field(default_factory=BedTable)
     soil: SoilTable = Field(default_factory=SoilTable)
@@ -71,6 +74,7 @@ class CaseFile(Table):
     water: WaterTable = Field(default_factory=WaterTable)
     feed: FeedTable = Field(default_factory=FeedTable)
     on_hand: list[OnHandEntry] = Field(default_factory=list)
+    test_price: list[TestPriceEntry] = Field(default_factory=list)
     applied: list[AppliedEntry] = Field(default_factory=list)
     reading: list[ReadingEntry] = Field(default_factory=list)
     titration: list[TitrationEntry] = Field(default_factory=list)

@@ -1,4 +1,4 @@
-"""Water, feed, products, what was put on, readings, titration and claims."""
+"""Water, feed, products, prices of tests, what was put on, readings, titration and claims."""
 
 from __future__ import annotations
 
@@ -21,6 +21,7 @@ from loamshift.case.reads import (
     DATE,
     Holds,
     Reads,
+    choice,
     list_of,
     number,
     ph_number,
@@ -46,6 +47,7 @@ from loamshift.domain.label import Label
 from loamshift.domain.material import Material
 from loamshift.domain.message import message
 from loamshift.domain.ph import PhMethod
+from loamshift.domain.worth import FurtherTest
 
 FEED_FORMS = ("ammonium", "urea", "nitrate", "ammonium nitrate")
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -87,7 +89,8 @@ def _read_currency(value: object) -> str:
 
 _AMOUNT = quantity(read_amount, "amount", "g", bare="g-on-bed")
 _MONTH_LIST = replace(_MONTHS_LISTED, parse=_read_months, takes=message("takes-months"))
-_CURRENCY = Reads(parse=_read_currency, takes=message("takes-currency"), holds=Holds.CODE)
+CURRENCY = Reads(parse=_read_currency, takes=message("takes-currency"), holds=Holds.CODE)
+_OWN_CURRENCY = message("takes-unit", unit="own-currency")
 _PER_PACK = message("takes-unit", unit="per-pack")
 _RATE = quantity(read_rate, "rate", "g/m2")
 
@@ -166,7 +169,20 @@ class OnHandEntry(LabelledTable):
     price: Annotated[
         float | None, Key(number(low=0, high=1e7, said=_PER_PACK), example="32.50")
     ] = None
-    currency: Annotated[str | None, Key(_CURRENCY, example='"GBP"')] = None
+    currency: Annotated[str | None, Key(CURRENCY, example='"GBP"')] = None
+
+
+class TestPriceEntry(Table):
+    """What a test costs you, with postage."""
+
+    __test__ = False
+
+    test: Annotated[
+        FurtherTest | None, Key(choice(FurtherTest, what="test"), example='"buffer-ph"')
+    ]
+    price: Annotated[
+        float | None, Key(number(low=0, high=1e7, said=_OWN_CURRENCY), example="12.50")
+    ]
 
 
 class AppliedEntry(LabelledTable):

@@ -10,11 +10,13 @@ from loamshift.case.build_place import OWN_SOURCE_KEY
 from loamshift.case.fill import typed_from, with_unit
 from loamshift.case.label import label_table
 from loamshift.case.mend import Mend, fault_of, for_example, in_english
+from loamshift.case.schema import CaseFile
 from loamshift.case.schema_bed import AimTable, BedTable
 from loamshift.case.schema_care import (
     FeedTable,
     OnHandEntry,
     ReadingEntry,
+    TestPriceEntry,
     TitrationEntry,
     WaterTable,
 )
@@ -59,9 +61,7 @@ def case_answers(case: Case) -> dict[str, Any]:
         Where the case holds what no file can, such as a reading without its date.
     """
     return {
-        "name": case.name,
-        "today": case.today,
-        "units": case.units,
+        **typed_from(case, CaseFile),
         "place": _place(case),
         "bed": typed_from(case.bed, BedTable),
         "soil": _soil(case.soil),
@@ -77,6 +77,7 @@ def case_answers(case: Case) -> dict[str, Any]:
             {**typed_from(product, OnHandEntry), **_product(product.material)}
             for product in case.on_hand
         ],
+        "test_price": [typed_from(one, TestPriceEntry) for one in case.test_prices],
         "applied": [
             {
                 "date": entry.on,

@@ -13,7 +13,7 @@ from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
-    from loamshift.services.worth.worth import Prices
+    from loamshift.services.worth.pricing import Prices
 
 
 def command(
@@ -68,7 +68,7 @@ def command(
 
 
 def prices_from(texts: list[str]) -> Prices:
-    """The reader's own prices, as ``name=price``.
+    """The reader's own prices, as ``name=price``, in the currency of the case.
 
     Raises
     ------

@@ -7,7 +7,7 @@ this object. ``None`` means the user did not say.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
 
@@ -17,6 +17,7 @@ from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
 from loamshift.domain.soil import Fizz, FizzAcid, Medium, TextureClass
+from loamshift.domain.worth import FurtherTest
 
 
 class BedKind(StrEnum):
@@ -197,6 +198,14 @@ class OnHand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PriceOfTest:
+    """What a test costs the user, with postage [currency of the case]."""
+
+    test: FurtherTest
+    price: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Applied:
     """Something already put on: rate [g/m2], how deep it was worked in [cm]."""
 
@@ -244,6 +253,9 @@ class Case:
     water: Water = field(default_factory=Water)
     feed: Feed | None = None
     on_hand: tuple[OnHand, ...] = ()
+    currency: str | None = None
+    """Of the prices of tests, and of products that name none."""
+    test_prices: tuple[PriceOfTest, ...] = ()
     applied: tuple[Applied, ...] = ()
     readings: tuple[PhReading, ...] = ()
     titration: tuple[TitrationPoint, ...] = ()
@@ -267,6 +279,16 @@ class Case:
             elif isinstance(note, str) and note.startswith(path) and ": " in note:
                 found.setdefault(note, note.partition(": ")[2])
         return tuple(found.values())
+
+    def in_own_currency(self) -> Case:
+        """The case with its currency beside each price of a product that names none."""
+        products = tuple(
+            replace(one, currency=self.currency)
+            if one.price is not None and one.currency is None
+            else one
+            for one in self.on_hand
+        )
+        return replace(self, on_hand=products)
 
     @property
     def own_materials(self) -> Mapping[str, Material]:

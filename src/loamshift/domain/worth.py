@@ -33,8 +33,9 @@ class WorthOfTest:
     a test made now; ``planned`` true for a reading that the plan counts on already. ``gain`` share
     of the possible beds that come to lie in the range because the plan is chosen after it;
     ``changes`` the chance that something else goes on first, or nothing [0-1]. ``cost`` with
-    postage, in ``currency``, None for a price of the reader's own; ``days`` to the result [d];
-    ``gain_per_cost`` [1/currency]. ``how`` to make it.
+    postage, in ``currency``, None where the reader named none for a price of their own; ``days``
+    to the result [d]; ``gain_per_cost`` by the price that tests are compared by [1/currency].
+    ``how`` to make it; ``source_key`` of the price, None for the reader's own.
     """
 
     test: FurtherTest
@@ -73,7 +74,8 @@ class SamplesOfGround:
 
     ``cores`` to mix; ``core_error_ph`` and ``mixed_error_ph`` half-widths of the 95 % range of
     one core and of the mix about the whole bed [pH]. ``test`` that each further sample gets;
-    ``words`` say it; ``lines`` from no further sample up.
+    ``words`` say it; ``lines`` from no further sample up; ``source_key`` of the price of a sample,
+    None for the reader's own.
     """
 
     cores: int
@@ -82,6 +84,7 @@ class SamplesOfGround:
     test: FurtherTest
     words: Worded
     lines: tuple[SamplesLine, ...]
+    source_key: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -108,7 +108,7 @@ def letter_from_answer(
             for kind in OWN_SECTIONS
         },
         "subsoil": what_lies_below(answer, numbers=numbers, words=words),
-        "measure": worth_measuring(answer, words=words),
+        "measure": worth_measuring(answer, currency=case.currency, words=words),
         "checks": checks(answer, numbers=numbers, words=words),
         "care": take_care(answer, numbers=numbers, words=words),
         "sources": sources(answer, numbers, words=words),

@@ -46,9 +46,12 @@ _QUANTITIES: Final[Mapping[str, Quantity]] = {
 """Kinds of the figures of findings, by the units that the checks name."""
 
 
-def worth_measuring(answer: Answer, *, words: Words) -> Section | None:
-    """What nobody filled in, why it matters and how to find it out."""
-    tests = table_of_tests(answer.worth, words=words)
+def worth_measuring(answer: Answer, *, currency: str | None, words: Words) -> Section | None:
+    """What nobody filled in, why it matters and how to find it out.
+
+    ``currency`` is the reader's own, as the case has it.
+    """
+    tests = table_of_tests(answer.worth, currency=currency, words=words)
     weighed = answer.worth is not None and bool(answer.worth.tests)
     samples = how_many_samples(answer.worth, words=words)
     if not answer.missing and not weighed and not samples:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from loamshift.domain.answer import Answer, Missing
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Table
-from loamshift.domain.message import Given, in_100, message, ph_mean
+from loamshift.domain.message import Given, Message, in_100, message, ph_mean
 from loamshift.domain.worth import SamplesOfGround, Worth, WorthOfTest
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
@@ -37,10 +39,10 @@ def not_weighed(answer: Answer) -> tuple[Missing, ...]:
     return tuple(gap for gap in answer.missing if gap.field not in weighed)
 
 
-def table_of_tests(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
+def table_of_tests(worth: Worth | None, *, currency: str | None, words: Words) -> tuple[Block, ...]:
     """Every test that was weighed, with what it gains, its price and how it was reckoned.
 
-    Nothing where no test is worth its price: the sentence says so.
+    Nothing where no test is worth its price: the sentence says so. ``currency`` is the reader's.
     """
     if worth is None or worth.best is None or not worth.tests:
         return ()
@@ -66,8 +68,7 @@ def table_of_tests(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
         )
         for row in worth.tests
     )
-    own = any(row.currency is None for row in worth.tests)
-    told = [message("worth-how-reckoned-own" if own else "worth-how-reckoned")]
+    told = list(_prices_told(worth, currency))
     if sum(row.gain > 0.0 for row in worth.tests) > 1:
         told.append(message("worth-not-added"))
     return (
@@ -88,9 +89,9 @@ def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
         Paragraph(sentence(found.words, words)),
         _table_of_samples(found, words),
     )
-    if table_of_tests(worth, words=words):
+    if table_of_tests(worth, currency=None, words=words):
         return told  # which says whose prices they are
-    whose = "listed" if found.lines[0].currency else "own"
+    whose = "own" if found.source_key is None else "listed"
     return (*told, Paragraph(say(message("worth-samples-prices", whose=whose), words)))
 
 
@@ -114,3 +115,18 @@ def _table_of_samples(found: SamplesOfGround, words: Words) -> Table:
     shown = heads if gains else [head for head in heads if head.key != "worth-column-gain"]
     columns = tuple(Column(say(head, words), Align.RIGHT) for head in shown)
     return Table(columns, tuple(rows), say(message("worth-samples-caption"), words))
+
+
+def _prices_told(worth: Worth, currency: str | None) -> Iterator[Message]:
+    """Whose the prices are and in which currency; nothing is converted."""
+    listed = [row for row in worth.tests if row.source_key is not None]
+    others = sorted({row.currency or "" for row in listed} - {currency})
+    source, reader = Given(", ".join(others or [currency or ""])), Given(currency or "")
+    if len(listed) == len(worth.tests):
+        yield message("worth-how-reckoned", listed=source)
+        if currency is not None and others:
+            yield message("worth-not-converted", own=reader)
+    elif currency is not None and others:
+        yield message("worth-how-reckoned-mixed", own=reader, listed=source)
+    else:
+        yield message("worth-how-reckoned-own")

@@ -23,7 +23,7 @@ def next_test_letter(answer: Answer, case: Case, *, words: Words) -> Letter:
         blocks.append(Paragraph(f"{sentence(worth.words, words)} {how}".strip()))
         if best is None and not worth.tests and answer.missing and worth.best is not None:
             blocks.append(Paragraph(sentence(answer.missing[0].how, words)))
-    blocks += table_of_tests(worth, words=words)
+    blocks += table_of_tests(worth, currency=case.currency, words=words)
     blocks += how_many_samples(worth, words=words)
     heading = say(message("worth-heading"), words)
     return Letter(

@@ -42,7 +42,8 @@ from loamshift.services.upkeep.upkeep import upkeep
 from loamshift.services.verdict.decide import decide
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.words import verdict
-from loamshift.services.worth.worth import NO_PRICES, Prices, most_telling_first, worth_of_tests
+from loamshift.services.worth.pricing import NO_PRICES, Prices
+from loamshift.services.worth.worth import most_telling_first, worth_of_tests
 from loamshift.tables.lime_grades import grade_sources
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.references import citation
@@ -97,7 +98,7 @@ def advise(
     refit
         False leaves earlier readings aside where there is no forecast.
     prices
-        The reader's own prices of tests [own currency].
+        The reader's own prices of tests, which override the case's [currency of the case].
     """
     return advise_with_look(case, look_ahead=look_ahead, refit=refit, prices=prices)[0]
 

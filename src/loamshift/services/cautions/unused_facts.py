@@ -74,6 +74,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
         In the order of the case file, each path once.
     """
     found = [
+        *_of_currency(context, use),
         *_of_place(context),
         *_of_bed(context, use),
         *_of_humus(context, use),
@@ -82,6 +83,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
         *_of_water(context, use),
         *_of_feed(context, use),
         *_of_on_hand(context, use),
+        *_of_test_prices(context, use),
         *_of_applied(context, use),
         *_of_readings(context, use),
         *_of_titration_and_claims(context),
@@ -95,6 +97,7 @@ def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
         decision=answer.verdict.decision,
         direction=answer.dose.direction,
         compared=tuple(option.material for option in answer.options),
+        weighed=() if answer.worth is None else tuple(row.test for row in answer.worth.tests),
         has_forecast=answer.forecast is not None,
         has_rescue=answer.rescue is not None,
         held_by_sodium=answer.verdict.reason in HELD_BY_SODIUM,
@@ -272,15 +275,42 @@ def _of_on_hand(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         elif useless_on_hand((item,), direction=use.direction):
             yield Unused(path, Why.WRONG_WAY)
         else:
-            yield from _of_price(item, path, is_compared=item.material.key in use.compared)
+            shared = context.case.currency
+            is_compared = item.material.key in use.compared
+            yield from _of_price(item, path, is_compared=is_compared, shared=shared)
 
 
-def _of_price(item: OnHand, path: str, *, is_compared: bool) -> Iterator[Unused]:
+def _of_price(
+    item: OnHand, path: str, *, is_compared: bool, shared: str | None
+) -> Iterator[Unused]:
+    """Facts of a product without a price to compare; ``shared`` is the currency of the case."""
     has_price = item.price is not None and item.pack_g is not None
-    given = {"pack": item.pack_g, "price": item.price, "currency": item.currency}
+    own = None if item.currency == shared else item.currency
+    given = {"pack": item.pack_g, "price": item.price, "currency": own}
     for key, value in given.items():
         if value is not None and not (has_price and is_compared):
             yield Unused(f"{path}.{key}", Why.NO_PRICE if is_compared else Why.NOT_COMPARED)
+
+
+def _of_test_prices(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    for number, one in enumerate(context.case.test_prices, start=1):
+        if one.test not in use.weighed:
+            yield Unused(f"test_price[{number}]", Why.TEST_NOT_WEIGHED)
+
+
+def _of_currency(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
+    """The currency of the case, where no price that is shown is in it."""
+    case = context.case
+    tests = any(one.test in use.weighed for one in case.test_prices)
+    products = any(
+        item.currency == case.currency
+        and item.price is not None
+        and item.pack_g is not None
+        and item.material.key in use.compared
+        for item in case.on_hand
+    )
+    if case.currency is not None and not (tests or products):
+        yield Unused("currency", Why.NO_PRICE_IN_IT)
 
 
 def _of_applied(context: BedContext, use: AnswerUse) -> Iterator[Unused]:

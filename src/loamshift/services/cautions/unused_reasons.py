@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from loamshift.domain.answer import Decision, Direction
+from loamshift.domain.worth import FurtherTest
 
 
 class Why(StrEnum):
@@ -45,6 +46,8 @@ class Why(StrEnum):
     WRONG_WAY = "wrong-way"
     NO_PRICE = "no-price"
     NOT_COMPARED = "not-compared"
+    NO_PRICE_IN_IT = "no-price-in-it"
+    TEST_NOT_WEIGHED = "test-not-weighed"
     NOT_DUG = "not-dug"
     USUAL_HUMUS = "usual-humus"
     NO_BEFORE = "no-before"
@@ -62,13 +65,15 @@ class Unused:
 class AnswerUse:
     """What an answer was made with, as far as it decides which facts count.
 
-    ``compared`` are the material keys of its options; ``held_by_sodium`` where sodium holds the
+    ``compared`` are the material keys of its options, ``weighed`` the tests it
+    weighed; ``held_by_sodium`` where sodium holds the
     pH, or most likely does.
     """
 
     decision: Decision
     direction: Direction
     compared: tuple[str, ...]
+    weighed: tuple[FurtherTest, ...]
     has_forecast: bool
     has_rescue: bool
     held_by_sodium: bool = False

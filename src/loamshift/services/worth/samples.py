@@ -20,6 +20,7 @@ from loamshift.services.context.readings import current_season, ph_belief
 from loamshift.services.sample.walk import sample_plan
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.worth.candidates import LEAST_ERROR, Candidate, core_sees, samples_read
+from loamshift.services.worth.pricing import Price
 from loamshift.services.worth.words import cores_words, further_samples_words
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -119,9 +120,7 @@ def samples_of_ground(
     reading: Reading,
     *,
     gains: Sequence[float],
-    price: float,
-    postage: float,
-    currency: str | None,
+    price: Price,
 ) -> SamplesOfGround:
     """How many cores to mix, and what further samples bring.
 
@@ -130,9 +129,7 @@ def samples_of_ground(
     gains
         Of one further sample, two and so on; empty where nothing is planned [0-1].
     price
-        Of one sample [currency].
-    postage
-        Of all that are sent together [currency].
+        Of one sample, with the postage of all that are sent together.
 
     References
     ----------
@@ -153,8 +150,8 @@ def samples_of_ground(
             samples=samples,
             error_ph=p["z_95"] * reading.sd_after_ph(samples),
             gain=gained[samples] if gains else None,
-            cost=samples * price + postage if samples else 0.0,
-            currency=currency,
+            cost=samples * price.each + price.postage if samples else 0.0,
+            currency=price.currency,
         )
         for samples in range(round(p["most_further_samples"]) + 1)
     )
@@ -180,6 +177,7 @@ def samples_of_ground(
             ),
         ),
         lines=lines,
+        source_key=price.source_key,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -16,6 +16,7 @@ from loamshift.domain.worth import FurtherTest, SamplesOfGround, Worth, WorthOfT
 from loamshift.services.belief.bed_run import Runner
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.worth.candidates import Candidate, candidates
+from loamshift.services.worth.pricing import AT_HOME, NO_PRICES, Prices, Pricing, pricing
 from loamshift.services.worth.samples import (
     Reading,
     reading_of,
@@ -29,12 +30,8 @@ from loamshift.services.worth.words import (
     waits_for_words,
     without_plan_words,
 )
-from loamshift.tables.parameters import load_parameters, parameter_values
+from loamshift.tables.parameters import parameter_values
 
-Prices = Mapping[FurtherTest, float]
-NO_PRICES: Final[Prices] = {}
-AT_HOME: Final = frozenset({FurtherTest.FIZZ, FurtherTest.TEXTURE, FurtherTest.WATER_AMOUNT})
-"""Tests that need no laboratory, and no waiting."""
 _OF_FIELD: Final = {
     "soil.ph": FurtherTest.LABORATORY_PH,
     "soil.ph_method": FurtherTest.LABORATORY_PH,
@@ -63,7 +60,7 @@ def worth_of_tests(
     beds
         The possible beds that were judged; None where there are none.
     prices
-        The reader's own prices, which override those of the table [own currency].
+        Prices of the reader's own beside those of the case [currency of the case].
     width
         What the width of the forecast comes from; empty without a forecast.
 
@@ -86,11 +83,17 @@ def worth_of_tests(
         return Worth(
             best=waits_for,
             words=without_plan_words(judged, waits_for, kind=kind),
-            samples=_samples(context, reading, gains=(), prices=prices),
+            samples=_samples(
+                context, reading, gains=(), priced=pricing(context.case, prices, tests=())
+            ),
         )
     rule = judged.rule
     most = max(rule.share_if_known - rule.share_in_range, 0.0)
     open_tests = candidates(context, beds)
+    weighed_tests = [one.test for one in open_tests]
+    if _tests_later(rule):
+        weighed_tests.append(FurtherTest.LATER_READING)
+    priced = pricing(context.case, prices, tests=weighed_tests)
     further = () if reading is None else tuple(samples_candidates(reading, beds))
     tried = (*open_tests, *further)
     weighed = decided_by_outcome(
@@ -108,7 +111,7 @@ def worth_of_tests(
             one,
             gain=gain,
             changes=_chance_of_another(found, rule, judged, one),
-            prices=prices,
+            priced=priced,
         )
         for one, found, gain in zip(open_tests, weighed[1:], gains, strict=False)
     ]
@@ -123,8 +126,8 @@ def worth_of_tests(
         ),
         now=rule.share_in_range,
         most=most,
-        tests=(*ordered, *_of_the_plan(judged, rule, prices)),
-        samples=_samples(context, reading, gains=gains[len(open_tests) :], prices=prices),
+        tests=(*ordered, *_of_the_plan(judged, rule, priced)),
+        samples=_samples(context, reading, gains=gains[len(open_tests) :], priced=priced),
     )
     if best is None:
         return found
@@ -159,60 +162,48 @@ def _chance_of_another(
     return chance
 
 
-def _of_the_plan(judged: Judgement, rule: Rule, prices: Prices) -> tuple[WorthOfTest, ...]:
+def _tests_later(rule: Rule) -> bool:
+    """Whether the plan counts on a later reading."""
+    return bool(rule.goal.tests) and rule.first_g_m2 > 0.0
+
+
+def _of_the_plan(judged: Judgement, rule: Rule, priced: Pricing) -> tuple[WorthOfTest, ...]:
     """The reading that the plan counts on already."""
     assert judged.courses is not None
-    if not rule.goal.tests or rule.first_g_m2 <= 0.0:
+    if not _tests_later(rule):
         return ()
     likeliest = max((line.probability for line in rule.lines), default=1.0)
     row = _row(
         Candidate(test=FurtherTest.LATER_READING, field="reading", shares=np.ones((1, 1))),
         gain=max(rule.share_in_range - rule.share_without_tests, 0.0),
         changes=1.0 - likeliest,
-        prices=prices,
+        priced=priced,
     )
     return (replace(row, on=judged.courses.seasons.tests[0], planned=True),)
 
 
 def _samples(
-    context: BedContext, reading: Reading | None, *, gains: Sequence[float], prices: Prices
+    context: BedContext, reading: Reading | None, *, gains: Sequence[float], priced: Pricing
 ) -> SamplesOfGround | None:
     """How many samples the ground needs, where its reading makes much of the width."""
     if reading is None:
         return None
-    price, postage, currency, _ = _price(reading.test, prices)
-    return samples_of_ground(
-        context, reading, gains=gains, price=price, postage=postage, currency=currency
-    )
+    return samples_of_ground(context, reading, gains=gains, price=priced.of(reading.test))
 
 
-def _price(test: FurtherTest, prices: Prices) -> tuple[float, float, str | None, str | None]:
-    """Price, postage, currency and source of a test; the reader's own price has all in it."""
-    own = prices.get(test)
-    if own is not None:
-        return own, 0.0, None, None
-    values = parameter_values("measuring")
-    listed = load_parameters()["measuring"]["cost_" + test.value.replace("-", "_")]
-    posted = test not in AT_HOME and test is not FurtherTest.JARS
-    return listed.value, values["postage"] if posted else 0.0, listed.unit, listed.source_key
-
-
-def _row(candidate: Candidate, *, gain: float, changes: float, prices: Prices) -> WorthOfTest:
-    test = candidate.test
-    values = parameter_values("measuring")
-    at_laboratory = test not in AT_HOME
-    price, postage, currency, source_key = _price(test, prices)
-    cost = price + postage
+def _row(candidate: Candidate, *, gain: float, changes: float, priced: Pricing) -> WorthOfTest:
+    test, values = candidate.test, parameter_values("measuring")
+    price = priced.of(test)
     days = values["days_jars" if test is FurtherTest.JARS else "days_laboratory"]
     return WorthOfTest(
         test=test,
         field=candidate.field,
         gain=gain,
         changes=changes,
-        cost=cost,
-        currency=currency,
-        days=round(days) if at_laboratory else 0,
-        gain_per_cost=gain / max(cost, values["least_cost"]),
+        cost=price.cost,
+        currency=price.currency,
+        days=0 if test in AT_HOME else round(days),
+        gain_per_cost=gain / max(priced.compared(test), values["least_cost"]),
         how=how_to(test),
-        source_key=source_key,
+        source_key=price.source_key,
     )

@@ -81,13 +81,13 @@ answer-means-worth-of-test-field = Path of the case file that its result fills.
 answer-means-worth-of-test-gain = Share of the beds that come into the range because of it.
 answer-means-worth-of-test-changes = Chance that the first application would be another, or none.
 answer-means-worth-of-test-cost = Its price, with postage.
-answer-means-worth-of-test-currency = Currency of the price; null for a price of your own.
+answer-means-worth-of-test-currency = Currency of the price; null where you named none for a price of your own.
 answer-means-worth-of-test-days = Days until the result is there.
-answer-means-worth-of-test-gain-per-cost = Gain for each unit of its price.
+answer-means-worth-of-test-gain-per-cost = Gain for each unit of the price by which the tests are compared.
 answer-means-worth-of-test-how = How to make it.
 answer-means-worth-of-test-on = Day of a later test; null for a test made now.
 answer-means-worth-of-test-planned = Whether the plan counts on it already.
-answer-means-worth-of-test-source-key = Where the price comes from, or null.
+answer-means-worth-of-test-source-key = Where the price comes from; null for a price of your own.
 
 ## SamplesOfGround
 
@@ -97,6 +97,7 @@ answer-means-samples-of-ground-mixed-error-ph = The same for the mix of them.
 answer-means-samples-of-ground-test = The test that each further sample gets.
 answer-means-samples-of-ground-words = How many cores and samples, and what they bring, in sentences.
 answer-means-samples-of-ground-lines = The reading with no further sample, one, two and so on.
+answer-means-samples-of-ground-source-key = Where the price of a sample comes from; null for a price of your own.
 
 ## SamplesLine
 

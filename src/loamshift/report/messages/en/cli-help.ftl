@@ -287,7 +287,7 @@ cli-help-map-loss-per-ha = What a hectare outside the range costs you in a year.
 cli-help-map-seed = Seed of the shuffle that says which samples are left out together.
 
 cli-help-next-file = A case file, or the JSON of an answer.
-cli-help-next-price = Your own price of a test, such as buffer-ph=12. Say it once for each test.
+cli-help-next-price = Your own price of a test in the currency of the case, such as buffer-ph=12. Say it once for each test.
 cli-help-next-members = How many beds to simulate.
 cli-help-next-seed = Seed of the simulated beds.
 

@@ -27,6 +27,11 @@ field-units-in-text = units
 means-units = Units of the letter; never changes how a figure here is read.
 hint-units = The units of the letter. A figure you type here is read the same way in either.
 
+field-currency = Currency
+field-currency-in-text = currency
+means-currency = Currency of the prices of tests, and of products that name none. Nothing is converted into it.
+hint-currency = Three letters. It is the currency of your prices; nothing is converted into it.
+
 ## Place
 
 field-place = The place

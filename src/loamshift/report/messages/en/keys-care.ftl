@@ -174,6 +174,21 @@ means-reading-ph-sd = Its standard deviation, where you know it.
 ask-reading-ph-sd = Standard deviation, pH
 hint-reading-ph-sd = Only if you know it.
 
+## Prices of tests
+
+field-test-price = Price of a test
+field-test-price-in-text = price of a test
+means-test-price = What a test costs you, with postage.
+
+field-test-price-test = Test
+field-test-price-test-in-text = test with a price
+means-test-price-test = The test that it is the price of.
+hint-test-price-test = The test you know the price of.
+
+field-test-price-price = Price
+field-test-price-price-in-text = price of the test
+means-test-price-price = Its price with postage, in your currency.
+
 ## Jar titration
 
 field-titration = Buffering: how strongly { soil-the } resists

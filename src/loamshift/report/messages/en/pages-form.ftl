@@ -65,6 +65,7 @@ form-group = { $table ->
     [water] Water
     [feed] Fertiliser
     [on-hand] Products
+    [test-price] Prices of tests
     [applied] Applications
     [reading] Tests
     [titration] Jar titration
@@ -82,6 +83,7 @@ form-group-hint = { $table ->
     [water] The water it gets.
     [feed] What it is fed in a year: nitrogen and its form, or a product with its rate.
     [on-hand] Products you have or can buy for this bed, with their prices.
+    [test-price] What tests cost you, with postage.
     [applied] What has already been applied to this bed.
     [reading] pH tests before or after the main sample.
     [titration] Acid or lime added to jars of this soil, and the pH it came to.

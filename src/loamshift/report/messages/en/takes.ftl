@@ -57,6 +57,7 @@ takes-bare = { $bare ->
 takes-unit = { $unit ->
     [degrees-east] degrees east
     [degrees-north] degrees north
+    [own-currency] in your currency
     [per-pack] per pack
    *[years] years
 }

@@ -65,6 +65,11 @@ unused-wrong-way = { $facts-count ->
 }
 unused-no-price = Given but not used: { $facts }. Without a price and the weight of its pack there is no cost.
 unused-not-compared = Given but not used: { $facts }. No amounts of products are compared here, so nothing is priced.
+unused-no-price-in-it = Given but not used: { $facts }. No price here is in that currency, and we do not convert prices.
+unused-test-not-weighed = { $facts-count ->
+    [one] Given but not used: { $facts }. That test is not weighed here.
+   *[other] Given but not used: { $facts }. Those tests are not weighed here.
+}
 unused-not-dug = Given but not used: { $facts }. It counts only for open ground that was dug, not for a lawn, a pot or a mix.
 unused-usual-humus = Given but not used: { $facts }. The usual losses of planted ground already include what rots there.
 unused-no-before = Given but not used: { $facts }. Without what the ground was before, the years say nothing.
