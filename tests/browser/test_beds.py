@@ -136,7 +136,7 @@ def test_rows_come_and_go_without_leaving_the_form(
 ) -> None:
     page = new_page()
     page.goto(f"{live_server.url}/beds/{bed.pk}/edit")
-    page.locator("summary", has_text="Tests").click()
+    page.locator("summary", has_text="pH tests").click()
     page.fill('[name="reading.0.ph"]', "6.1")
     page.fill('[name="soil.ph"]', "5.5")
     rows = page.locator("#g-reading")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import secrets
 import tempfile
 from pathlib import Path
 from typing import Final
@@ -34,7 +35,8 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
         a ``NoRoomError`` where the disk is full.
     """
     data = content.encode("utf-8") if isinstance(content, str) else content
-    temporary = None
+    token, temporary = secrets.token_hex(8), None
+    goal = path
     try:
         if not replace and path.exists():
             raise _already_there(path)
@@ -46,7 +48,7 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
             return
         goal = path.resolve() if replace else path  # a link stays; what it names is replaced
         handle, name = tempfile.mkstemp(
-            dir=goal.parent, prefix=f".{goal.name[:40]}.", suffix=".part"
+            dir=goal.parent, prefix=f".{goal.name[:40]}.", suffix=f".{token}.part"
         )
         temporary = Path(name)
         with os.fdopen(handle, "wb") as file:
@@ -59,9 +61,18 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool) -> None:
         temporary = None
     except (OSError, ValueError) as error:
         raise _refused("cli-cannot-write", path, error) from error
+    except KeyboardInterrupt:
+        _sweep(goal.parent, token)
+        raise
     finally:
         if temporary is not None:
             temporary.unlink(missing_ok=True)
+
+
+def _sweep(folder: Path, token: str) -> None:
+    """Take away the file of an interrupt that came after it was made and before it was known."""
+    for left in folder.glob(f".*.{token}.part"):
+        left.unlink(missing_ok=True)
 
 
 def _is_written_into(path: Path) -> bool:
