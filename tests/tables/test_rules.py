@@ -54,6 +54,18 @@ CODES = [
     "children-pets",
     "acid-sulfate",
     "sodic",
+    "beside-limestone",
+    "beside-concrete",
+    "mortar-rubble",
+    "lined-trench",
+    "over-chalk",
+    "yellow-young",
+    "yellow-old",
+    "scorched-edges",
+    "too-deep",
+    "wet-feet",
+    "blue-flowers",
+    "pink-flowers",
 ]
 
 

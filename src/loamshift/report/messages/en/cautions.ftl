@@ -168,7 +168,7 @@ caution-mortar-rubble-short = Pieces of mortar go on giving lime for many years.
 caution-mortar-rubble-label = Mortar in the soil
 
 caution-lined-trench = Acid soil brought into a trench does not stay as it was. Hard water changes it from above. Roots and worms mix in the ground around it, from below and wherever the lining is open, within a few years. Leave the bottom open so that water drains, water with rainwater, and test near the edge as well as in the middle once a year.
-caution-lined-trench-short = The ground around a trench comes back into it within a few years. Water with rainwater, and test the edge and the middle once a year.
+caution-lined-trench-short = The ground around a trench comes back into it within a few years. Water with rainwater; test edge and middle once a year.
 caution-lined-trench-label = Trench of other soil
 
 caution-over-chalk = Where there is chalk below, roots reach it, worms carry it up and digging mixes it in. The pH of a pocket of better soil creeps up from below and from its edges. Do not dig deeper than the pocket, and test near its bottom too. For acid-loving plants a raised bed or a pot filled with acid mix lasts longer.
@@ -178,7 +178,7 @@ caution-over-chalk-label = Chalk below
 ## What plants show: what to look at before any pH is blamed
 
 caution-yellow-young = Yellow between green veins on the youngest leaves means that too little iron, or manganese, reaches them. A high pH is one cause. Cold or wet soil, injured roots and years of phosphorus feed look the same. Dig down to look at the roots and the wetness, and have the pH and free lime tested, before you spread anything.
-caution-yellow-young-short = Yellow young leaves can come from a high pH, wet soil or injured roots. Look at the roots and test the pH before you spread anything.
+caution-yellow-young-short = Yellow young leaves can come from a high pH, wet soil or injured roots. Before you spread anything, check roots and pH.
 caution-yellow-young-label = Yellow young leaves
 
 caution-yellow-old = Yellow between the veins that begins on the oldest leaves points to magnesium, and late in the season often only to age. Sandy acid soil and much potash feed bring it about. Ask the laboratory for magnesium before you choose a lime: dolomitic lime supplies it, but only where the pH should rise as well. Epsom salt (magnesium sulphate) supplies it without changing the pH.
@@ -201,7 +201,7 @@ caution-wet-feet-label = Wet feet
 
 # $least and $most are pH.
 caution-blue-flowers = Aluminium makes the flowers blue; roots take it up only from acid soil, about pH { $least } to { $most }. White ones stay white. Use a feed low in phosphorus. Soil in the ground has aluminium enough; a pot mix needs aluminium sulphate, by its label. The colour follows in the next season. Stop once they are blue or a test reads below { $least }: more injures the roots.
-caution-blue-flowers-short = The colour follows in the next season. Use a feed with little phosphorus, and stop acidifying at the lower end of the range: more injures the roots.
+caution-blue-flowers-short = The colour follows in the next season. Use a feed low in phosphorus. Stop acidifying at the lower end of the range: more injures roots.
 caution-blue-flowers-label = Blue flowers
 
 # $least and $most are pH.
