@@ -185,8 +185,8 @@ def test_the_list_follows_what_is_typed(
     page = new_page()
     page.goto(f"{live_server.url}/beds/")
     page.type("#q", "zzz")
+    page.wait_for_url("**?q=zzz*")  # the first letter's own answer may come before
     page.wait_for_selector("text=No results for")
-    assert "q=zzz" in page.url
 
 
 @pytest.mark.parametrize("colours", ["light", "dark"])
