@@ -17,6 +17,7 @@ from loamshift.web.products.with_shelf import (
     case_with_shelf,
     in_stock,
     shelf_entries,
+    with_currency,
     with_shelf,
 )
 
@@ -114,3 +115,28 @@ def test_no_more_than_a_case_can_carry(office: Office) -> None:
         put(office, f"P{number:03}", "urea", pack="1 kg")
     assert len(in_stock(office)) == MOST
     assert len(case(office).on_hand) == MOST
+
+
+TESTED = BERRIES + '\n[[test_price]]\ntest = "buffer-ph"\nprice = 12.5\n'
+PRICED = OWN + 'pack = "25 kg"\nprice = 32\n'
+
+
+@pytest.mark.parametrize("text", [TESTED, PRICED], ids=["test", "product"])
+def test_prices_without_a_currency_are_in_that_of_the_office(office: Office, text: str) -> None:
+    office.currency = "GBP"
+    found = answered_at_once(tomllib.loads(text), office=office, today=TODAY)
+    assert found.case.currency == "GBP"
+    assert {one.currency for one in found.case.on_hand} <= {"GBP"}
+    office.currency = "EUR"
+    found = answered_at_once(tomllib.loads(text), office=office, today=TODAY)
+    assert found.case.currency == "EUR"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [BERRIES, OWN, 'currency = "USD"\n' + TESTED, PRICED + 'currency = "USD"\n'],
+    ids=["nothing", "no price", "own currency", "own currency of a product"],
+)
+def test_a_case_without_such_a_price_keeps_its_text(text: str) -> None:
+    tree = tomllib.loads(text)
+    assert with_currency(tree, "GBP") is tree

@@ -25,7 +25,7 @@ from loamshift.web.products.with_shelf import Entry, case_with_shelf, in_stock, 
 from loamshift.web.turns import stays
 from loamshift.web.wording import ground_of
 
-CaseKey: TypeAlias = tuple[str, tuple[Entry, ...], date, str]
+CaseKey: TypeAlias = tuple[str, tuple[Entry, ...], date, str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +56,9 @@ def paper_of(office: Office) -> PaperSize:
 
 
 def case_key(tree: Tree, *, office: Office, today: date) -> CaseKey:
-    """What two cases share that have the same answer: tree, shelf, day, and source of weather."""
+    """What two cases share that have the same answer: tree, shelf, day, weather and currency."""
     weather = weather_key(wanted=office.online_weather)
-    return key_of(tree), shelf_entries(in_stock(office)), today, weather
+    return key_of(tree), shelf_entries(in_stock(office)), today, weather, office.currency
 
 
 def answered(
@@ -123,10 +123,10 @@ def forecasted(tree: Tree, *, office: Office, today: date) -> Forecasted:
 
 
 def _case(tree: Tree, key: CaseKey) -> Case:
-    _, entries, today, weather = key
+    _, entries, today, weather, currency = key
 
     def make() -> Case:
-        case = case_with_shelf(tree, entries, today=today)
+        case = case_with_shelf(tree, entries, today=today, currency=currency)
         return case_with_weather(case, wanted=weather != OFF)
 
     return _CASES.get(key, make)

@@ -97,19 +97,24 @@ def today_differs(
     """
     shelf = () if now is None else shelf_entries(in_stock(office))
     key = "" if now is None else key_of(now)
-    return _today_differs(answer_text, key, shelf, words_of(office), today)
+    return _today_differs(answer_text, key, shelf, words_of(office), today, office.currency)
 
 
 @lru_cache(maxsize=32)
 def _today_differs(
-    answer_text: str, key: str, shelf: tuple[Entry, ...], words: Words, today: date
+    answer_text: str,
+    key: str,
+    shelf: tuple[Entry, ...],
+    words: Words,
+    today: date,
+    currency: str,
 ) -> Letter:
     file = answer_file_from_json(answer_text)
     case = file.case()
     day = max(today, case.today)
     fresh_case = replace(case, today=day)
     if key:
-        fresh_case = case_with_shelf(json.loads(key), shelf, today=day)
+        fresh_case = case_with_shelf(json.loads(key), shelf, today=day, currency=currency)
     fresh = _answered_like(fresh_case, file.answer)
     before, now = file.answer.made_by, fresh.made_by
     same = (before.tables, before.model, before.version) == (now.tables, now.model, now.version)

@@ -1,4 +1,4 @@
-"""The office's shelf as products on hand of a case that names none of its own."""
+"""The office's shelf and currency for a case that names none of its own."""
 
 from __future__ import annotations
 
@@ -36,23 +36,46 @@ def with_shelf(tree: Tree, entries: Sequence[Entry]) -> Tree:
     return {**tree, "on_hand": [dict(entry) for entry in entries]}
 
 
-def case_with_shelf(tree: Tree, entries: Sequence[Entry], *, today: date) -> Case:
+def with_currency(tree: Tree, currency: str) -> Tree:
+    """A tree in the currency of the office, where it has prices and names no currency for them."""
+    if not currency or tree.get("currency") or not _has_bare_price(tree):
+        return tree
+    return {**tree, "currency": currency}
+
+
+def _has_bare_price(tree: Tree) -> bool:
+    """Whether a price stands in a tree without a currency of its own."""
+    tested, had = tree.get("test_price") or (), tree.get("on_hand") or ()
+    return bool(tested) or any(
+        isinstance(one, dict) and one.get("price") and not one.get("currency") for one in had
+    )
+
+
+def case_with_shelf(
+    tree: Tree, entries: Sequence[Entry], *, today: date, currency: str = ""
+) -> Case:
     """The case of a tree with the products of the shelf, built once.
 
     What serves the bed best stands first, for the plan is made with the first sulfur or lime on
     hand; products that the case names itself stay as they are.
+
+    Parameters
+    ----------
+    currency
+        That of the office, for prices of the case without one; empty for none.
 
     Raises
     ------
     CaseError
         With every fault and its path, where the tree cannot be used.
     """
-    grown = with_shelf(tree, entries)
+    told = with_currency(tree, currency)
+    grown = with_shelf(told, entries)
     case = case_of(grown, today=today)
-    if grown is tree:
+    if grown is told:
         return case
     order = shelf_order(case)
-    if any("on_hand" in str(told) for told in (*case.notes, *case.without_unit)):
+    if any("on_hand" in str(note) for note in (*case.notes, *case.without_unit)):
         ordered = [grown["on_hand"][place] for place in order]  # what is told names their places
         return case_of({**grown, "on_hand": ordered}, today=today)
     return replace(case, on_hand=tuple(case.on_hand[place] for place in order))
