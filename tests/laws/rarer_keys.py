@@ -94,6 +94,21 @@ def what_is_seen(draw: random.Random, made: Draft) -> None:
         _layer(draw, made)
 
 
+def other_mixes(draw: random.Random, made: Draft) -> None:
+    """Make the mix of some pots one of coir, or one without peat.
+
+    Parameters
+    ----------
+    draw
+        A draw of its own, so that older draws stay [object].
+    made
+        The case, to be changed [object].
+    """
+    soil = made.table("soil") if made.has("soil") else {}
+    if "medium" in soil and _chance(draw, 0.1):
+        soil["medium"] = quoted(draw.choice(("coir mix", "peat-free mix")))
+
+
 def _layer(draw: random.Random, made: Draft) -> None:
     """A layer below anything that is sampled or dug."""
     layer = {"top": quoted("60 cm"), "bottom": quoted("90 cm"), "ph": number(draw.uniform(4, 8.3))}

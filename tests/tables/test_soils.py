@@ -95,11 +95,26 @@ def test_words_for_textures(word: str, key: str) -> None:
 
 def test_media() -> None:
     media = load_media()
-    assert set(media) == {Medium.PEAT_MIX, Medium.BARK_MIX}
+    assert set(media) == set(Medium) - {Medium.MINERAL}
     peat, bark = media[Medium.PEAT_MIX], media[Medium.BARK_MIX]
     assert 10.0**peat.log10_k_mean == pytest.approx(0.63, abs=1e-4)
     assert peat.log10_k_sd == 0.12
     assert bark.log10_k_sd > peat.log10_k_sd
+
+
+def test_coir_resists_by_its_exchange_capacity_beside_that_of_peat() -> None:
+    """Coir dust 39 to 60 cmolc/kg (Evans 1996), moss peat 108 to 162 (Rippy and Nelson 2007)."""
+    media = load_media()
+    peat, coir = media[Medium.PEAT_MIX], media[Medium.COIR_MIX]
+    ratio = 10.0 ** (coir.log10_k_mean - peat.log10_k_mean)
+    assert ratio == pytest.approx((39 + 60) / (108 + 162), abs=0.01)
+    assert 39 / 162 < ratio < 60 / 108
+    assert 0.04 <= coir.bulk_density_g_cm3 <= 0.08
+
+
+def test_a_peat_free_mix_is_known_least() -> None:
+    media = load_media()
+    assert max(media.values(), key=lambda one: one.log10_k_sd).medium is Medium.PEAT_FREE_MIX
 
 
 @pytest.mark.parametrize("acid", [*FizzAcid, None])

@@ -155,7 +155,16 @@ class SoilTable(Table):
             choice(
                 Medium,
                 what="growing medium",
-                aliases={"soil": "mineral", "peat": "peat mix", "bark": "bark mix"},
+                aliases={
+                    "soil": "mineral",
+                    "peat": "peat mix",
+                    "bark": "bark mix",
+                    "coir": "coir mix",
+                    "coconut fibre": "coir mix",
+                    "peat-free": "peat-free mix",
+                    "peat free": "peat-free mix",
+                    "peatfree": "peat-free mix",
+                },
             ),
             example='"mineral"',
         ),

@@ -109,5 +109,5 @@ class BedContext:
 
     @property
     def organic_only(self) -> bool:
-        """True for peat and bark mixes, where only the organic term of the curve counts."""
+        """True for potting mixes, where only the organic term of the curve counts."""
         return self.soil is not None and self.soil.medium.value != "mineral"

@@ -15,6 +15,8 @@ class Medium(StrEnum):
     MINERAL = "mineral"
     PEAT_MIX = "peat mix"
     BARK_MIX = "bark mix"
+    COIR_MIX = "coir mix"
+    PEAT_FREE_MIX = "peat-free mix"
 
 
 class Fizz(StrEnum):
@@ -59,7 +61,7 @@ class TextureClass:
 
 @dataclass(frozen=True, slots=True)
 class MediumClass:
-    """A growing medium that is not mineral soil: peat or bark mix.
+    """A growing medium that is not mineral soil.
 
     ``organic_carbon_pct`` [%], ``bulk_density_g_cm3`` dry [g/cm3], ``log10_k`` shift of the
     organic term and its sd [log10].
@@ -120,7 +122,7 @@ class UnusedReason(StrEnum):
     NOTHING_FOUND = "nothing-found"
     """A figure of nothing: no lime asked for, no aluminium found."""
     ORGANIC_MEDIUM = "organic-medium"
-    """Made for mineral soil, not for a peat or bark mix."""
+    """Made for mineral soil, not for a potting mix."""
     NOTHING_MORE = "nothing-more"
     """No data show that it tells more than texture and organic matter do."""
 

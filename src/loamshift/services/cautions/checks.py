@@ -23,6 +23,7 @@ from loamshift.domain.message import (
 )
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.entry_doubts import entry_doubt_findings
+from loamshift.services.cautions.medium_check import growing_medium
 from loamshift.services.cautions.reading_checks import reading_findings
 from loamshift.services.cautions.reading_words import reading_told
 from loamshift.services.cautions.target_checks import (
@@ -77,6 +78,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         _site(context),
         _hardness(context.case),
         _volcanic(context),
+        growing_medium(context),
         _laboratory_lime(context),
         wanted_too_soon(context.case),
         *_doubted_measurements(context),

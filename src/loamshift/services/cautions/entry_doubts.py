@@ -176,7 +176,7 @@ def _walk(thing: object, names: list[str], path: str) -> Iterator[tuple[str, flo
 
 
 def _is_mineral(case: Case) -> bool:
-    """True for soil, false for peat and bark mixes."""
+    """True for soil, false for potting mixes."""
     return case.soil.medium is Medium.MINERAL
 
 

@@ -75,7 +75,7 @@ def scale_of_mineral_soil(
 
 
 def scale_of_organic_medium(case: Case, media: MediumClass) -> KBelief:
-    """Scale of the buffer curve of a peat or bark mix.
+    """Scale of the buffer curve of a potting mix.
 
     Returns
     -------

@@ -85,6 +85,12 @@ check-drainage-wet = In waterlogged soil, sulphur turns to hydrogen sulphide ins
 check-site-ok = Nothing is known against this ground.
 check-site-old = Old urban or orchard ground can hold lead, copper, zinc, cadmium or arsenic. Test for metals before you make it more acid, and grow food in clean soil.
 check-hardness = Hardness counts calcium and magnesium; only alkalinity (bicarbonate) raises the pH. Ask the water company for the alkalinity.
+# $times is how strongly the mix resists beside peat, $spread how many times more or less it may.
+check-medium = { $medium ->
+    [coir-mix] A coir mix
+    [bark-mix] A bark mix
+   *[peat-free-mix] A peat-free mix
+} is taken to resist a change of pH { $times } times as strongly as a peat mix of the same volume. Nobody has published a curve of one, and bags do not say what is in them: it may be { $spread } times more or less. A jar titration of your own mix would settle it.
 check-volcanic = Volcanic soils resist about twice as much as our usual curve. We have doubled the amount and widened its range; a jar titration would settle it.
 check-laboratory-lime = Your laboratory advises { $lime } of lime. Its target pH, depth and lime quality may differ from ours. If the two amounts differ by more than a factor of two, ask the laboratory.
 

@@ -57,6 +57,8 @@ head-organic-carbon = { $share } organic carbon
 head-medium = { $medium ->
     [peat-mix] Peat mix
     [bark-mix] Bark mix
+    [coir-mix] Coir mix
+    [peat-free-mix] Peat-free mix
    *[other] Potting mix
 }
 head-place-unknown = Place not known: { $given }

@@ -43,6 +43,8 @@ facts-soil-medium-choice = { $choice ->
     [mineral] mineral soil
     [peat-mix] a peat mix
     [bark-mix] a bark mix
+    [coir-mix] a coir mix
+    [peat-free-mix] a peat-free mix
    *[blank] soil
 }
 # $word is the method as a report prints it, such as CaCl2.
