@@ -51,7 +51,7 @@ class Waits:
 @contextmanager
 def opened_workbench() -> Iterator[tuple[str, int]]:
     """Host and port of a workbench opened as typed."""
-    command = [sys.executable, "-m", "loamshift.cli", "open", "--no-browser", "--port", "0"]
+    command = [sys.executable, "-m", "loamshift", "open", "--no-browser", "--port", "0"]
     with (
         tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder,
         subprocess.Popen(

@@ -188,7 +188,7 @@ def test_cases_a_second(
 
     def batch(jobs: int) -> None:
         out = tmp_path / f"out-{jobs}"
-        command = [sys.executable, "-m", "loamshift.cli", "advise", *map(str, cases[:CASES])]
+        command = [sys.executable, "-m", "loamshift", "advise", *map(str, cases[:CASES])]
         begun = time.perf_counter()
         subprocess.run(
             [*command, "--as", "html", "--jobs", str(jobs), "--out", str(out)],

@@ -45,7 +45,7 @@ DRAGS: Final = 20
 def workbench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, int]]:
     """Host and port of a workbench opened as typed, on a folder of its own."""
     folder = tmp_path_factory.mktemp("workbench")
-    command = [sys.executable, "-m", "loamshift.cli", "open", "--no-browser", "--port", "0"]
+    command = [sys.executable, "-m", "loamshift", "open", "--no-browser", "--port", "0"]
     with subprocess.Popen(
         [*command, "--data", str(folder)],
         stdin=subprocess.DEVNULL,

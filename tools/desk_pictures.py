@@ -135,7 +135,7 @@ def fill(folder: Path) -> dict[str, str]:
 @contextmanager
 def opened(folder: Path) -> Iterator[str]:
     """The workbench as a user opens it: its address."""
-    command = [sys.executable, "-m", "loamshift.cli", "open", "--no-browser", "--port", "0"]
+    command = [sys.executable, "-m", "loamshift", "open", "--no-browser", "--port", "0"]
     with subprocess.Popen(
         [*command, "--data", str(folder)],
         stdin=subprocess.DEVNULL,

@@ -271,7 +271,7 @@ def test_stopped_in_the_middle_what_is_written_is_whole(tmp_path: Path, jobs: st
     for number in range(400):
         write_case(tmp_path / "beds" / f"bed-{number:03}.toml")
     process = subprocess.Popen(
-        [sys.executable, "-m", "loamshift.cli", "advise", "beds", "--as", "md", "--out", "out",
+        [sys.executable, "-m", "loamshift", "advise", "beds", "--as", "md", "--out", "out",
          "--jobs", jobs, *QUICK],
         cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, encoding="utf-8",
         env={**os.environ, "PYTHONIOENCODING": "utf-8"}, start_new_session=True,
@@ -304,7 +304,7 @@ def test_in_processes_the_letters_are_the_same_in_the_same_order(tmp_path: Path)
     shown = []
     for jobs in ("1", "2"):
         done = subprocess.run(
-            [sys.executable, "-m", "loamshift.cli", "advise", *cases, "--jobs", jobs,
+            [sys.executable, "-m", "loamshift", "advise", *cases, "--jobs", jobs,
              "--as", "md,json,html,pdf", "--out", jobs, "--members", "20", "--years", "1"],
             cwd=tmp_path, capture_output=True, text=True, encoding="utf-8", check=True,
         )  # fmt: skip

@@ -21,7 +21,7 @@ def tab(line: str) -> set[str]:
     """What bash is given for a line that ends where Tab is pressed."""
     words = line.split(" ")
     done = subprocess.run(
-        [sys.executable, "-m", "loamshift.cli"],
+        [sys.executable, "-m", "loamshift"],
         env={
             **os.environ,
             "_LOAMSHIFT_COMPLETE": "complete_bash",

@@ -168,7 +168,7 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:
 
     parent, child = pty.openpty()
     process = subprocess.Popen(
-        [sys.executable, "-m", "loamshift.cli", "new", "bed.toml"],
+        [sys.executable, "-m", "loamshift", "new", "bed.toml"],
         stdin=child,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,

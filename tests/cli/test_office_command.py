@@ -30,7 +30,7 @@ Users = Callable[..., tuple[int, str]]
 
 def loamshift(data: Path, *arguments: str, said: str = "") -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "loamshift.cli", *arguments, "--data", str(data)],
+        [sys.executable, "-m", "loamshift", *arguments, "--data", str(data)],
         input=said,
         capture_output=True,
         text=True,
@@ -140,7 +140,7 @@ def served(data: Path) -> Iterator[int]:
     options = ["--hosts", "localhost", "--port", str(port), "--data", str(data)]
     with (data / "log.txt").open("w") as log:
         process = subprocess.Popen(
-            [sys.executable, "-m", "loamshift.cli", "office", *options],
+            [sys.executable, "-m", "loamshift", "office", *options],
             stderr=log,
             env={**os.environ, "PYTHONUNBUFFERED": "1"},
         )

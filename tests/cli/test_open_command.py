@@ -11,7 +11,7 @@ from pathlib import Path
 
 def test_the_first_start_makes_the_data_and_serves_the_first_page(tmp_path: Path) -> None:
     data = tmp_path / "data"
-    words = ["-m", "loamshift.cli", "open", "--no-browser", "--data", str(data), "--port", "0"]
+    words = ["-m", "loamshift", "open", "--no-browser", "--data", str(data), "--port", "0"]
     with subprocess.Popen(
         [sys.executable, *words], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
     ) as started:

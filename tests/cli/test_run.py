@@ -26,7 +26,7 @@ ROOT = Path(__file__).resolve().parents[2]
 
 def fresh(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "loamshift.cli", *arguments],
+        [sys.executable, "-m", "loamshift", *arguments],
         capture_output=True,
         text=True,
         encoding="utf-8",
@@ -133,7 +133,7 @@ def test_an_interrupt_inside_a_command_is_said_once(command, monkeypatch) -> Non
 
 def test_a_closed_pipe_is_quiet() -> None:
     process = subprocess.Popen(
-        [sys.executable, "-m", "loamshift.cli", "why"],
+        [sys.executable, "-m", "loamshift", "why"],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )
@@ -147,7 +147,7 @@ def test_a_closed_pipe_is_quiet() -> None:
 
 def test_a_console_without_our_letters_gets_question_marks_not_a_fault() -> None:
     result = subprocess.run(
-        [sys.executable, "-m", "loamshift.cli", "convert", "10 C", "F"],
+        [sys.executable, "-m", "loamshift", "convert", "10 C", "F"],
         capture_output=True,
         env={**os.environ, "PYTHONIOENCODING": "ascii"},
         timeout=60,

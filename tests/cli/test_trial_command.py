@@ -24,7 +24,7 @@ NEW = (
 
 def ran(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "loamshift.cli", "trial", *words],
+        [sys.executable, "-m", "loamshift", "trial", *words],
         cwd=folder,
         env={**os.environ, "NO_COLOR": "1"},
         capture_output=True,

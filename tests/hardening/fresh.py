@@ -43,7 +43,7 @@ def loamshift(
 ) -> subprocess.CompletedProcess[bytes]:
     """Run one command to its end; what it prints as bytes."""
     return subprocess.run(
-        [sys.executable, "-m", "loamshift.cli", *arguments],
+        [sys.executable, "-m", "loamshift", *arguments],
         env=env or environment(),
         cwd=cwd,
         preexec_fn=before,

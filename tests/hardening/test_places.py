@@ -106,7 +106,7 @@ def test_runs_at_once_write_the_same_letter_whole(tmp_path: Path) -> None:
     letter = tmp_path / "letter.md"
     runs = [
         subprocess.Popen(
-            [sys.executable, "-m", "loamshift.cli", *STATIC, "--md", str(letter)],
+            [sys.executable, "-m", "loamshift", *STATIC, "--md", str(letter)],
             env=environment(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,

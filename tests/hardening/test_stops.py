@@ -101,7 +101,7 @@ def test_an_interrupt_in_the_middle_is_130_and_leaves_nothing(tmp_path: Path) ->
     """Sent while the kernels are compiled: their folder must serve the next run all the same."""
     letter, kernels = tmp_path / "letter.md", tmp_path / "kernels"
     process = subprocess.Popen(
-        [sys.executable, "-m", "loamshift.cli", *FORECAST, "--md", str(letter)],
+        [sys.executable, "-m", "loamshift", *FORECAST, "--md", str(letter)],
         env=environment(**{VARIABLE: str(kernels)}),
         stdin=subprocess.DEVNULL,
         stdout=subprocess.PIPE,

@@ -59,7 +59,7 @@ def ran(url: str, *words: str, code: int = 0) -> str:
 
 
 def loamshift(url: str, *words: str, code: int = 0) -> str:
-    return ran(url, "-m", "loamshift.cli", *words, code=code)
+    return ran(url, "-m", "loamshift", *words, code=code)
 
 
 def script(url: str, folder: Path, text: str) -> Any:

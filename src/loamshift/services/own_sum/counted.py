@@ -226,10 +226,16 @@ def _plain_line(bed: OpenedBed, line: TestLine) -> Prose:
 
 def _ends(line: TestLine) -> dict[str, Value]:
     low, high = line.reads_from, line.reads_to
+    if high is None:
+        is_open = "high"
+    elif low is None:
+        is_open = "low"
+    else:
+        is_open = "one" if f"{low:.1f}" == f"{high:.1f}" else "none"
     return {
         "from": None if low is None else ph(low),
         "to": None if high is None else ph(high),
-        "open": "low" if low is None and high is not None else "high" if high is None else "none",
+        "open": is_open,
     }
 
 

@@ -144,6 +144,7 @@ why-sum-quantile = The forecast for { $day }
 why-sum-line = { $open ->
     [low] What a reading of { $to } or lower calls for
     [high] What a reading of { $from } or higher calls for
+    [one] What a reading of { $from } calls for
    *[none] What a reading from { $from } to { $to } calls for
 }
 why-sum-too-early = The day before which a test is too early

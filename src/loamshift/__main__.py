@@ -1,4 +1,4 @@
-"""``python -m loamshift.cli``: the same as the command ``loamshift``."""
+"""``python -m loamshift``: the same as the command ``loamshift``."""
 
 from __future__ import annotations
 
