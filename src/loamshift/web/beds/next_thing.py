@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from typing import Any, Final
 from uuid import UUID
 
-from loamshift.domain.answer import Decision
+from loamshift.domain.answer import Answer, Decision
 from loamshift.domain.case import Case
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
@@ -17,6 +17,18 @@ from loamshift.web.cases import Tree, case_of, key_of
 
 EARLY: Final = timedelta(days=30)
 """A test taken this much before its day counts as that test."""
+SOON: Final = timedelta(days=14)
+"""A part is offered to be logged this much before its day: people spread when the weather suits."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One dated part of a plan: its day, material, rate [g/m2] and depth to work it in to [cm]."""
+
+    on: date
+    material: str
+    rate_g_m2: float
+    incorporate_cm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +60,7 @@ class _Due:
 
     day: date
     first: str
-    parts: tuple[tuple[date, str], ...]
+    parts: tuple[Part, ...]
     tests: tuple[date, ...]
     decision: str
 
@@ -86,15 +98,46 @@ def _worked_out(tree: Tree, letter: str, today: date) -> NextThing:
             due = None  # it promised nothing: a look today knows whether the test was made
         is_sent = due is not None
         if due is None:
-            due = _from_today(case)
+            due = _from_answer(case, advise(case))
     except InputError:
         return NextThing("fault", None, "", "", False)
     return _earliest(due, case, is_sent=is_sent)
 
 
-def _from_today(case: Case) -> _Due:
-    answer = advise(case)
-    parts = [(part.date, part.material) for part in answer.applications if part.only_if is None]
+def due_part(
+    case: Case, answer: Answer, sent: UUID | None, *, read: Callable[[UUID], str]
+) -> Part | None:
+    """The part of the plan that is to be applied by now or within two weeks; None where none is.
+
+    Parameters
+    ----------
+    answer
+        Today's answer, which counts where no letter was sent, or all of its parts are done.
+    sent
+        The last letter sent [id].
+    read
+        Gives the answer of a letter as JSON.
+    """
+    due = None if sent is None else _from_letter(read(sent))
+    left = () if due is None or due.first else due.parts[_put_on(case, since=due.day) :]
+    if not left:
+        today = _from_answer(case, answer)
+        left = () if today.first else today.parts
+    first = min(left, key=lambda part: part.on, default=None)
+    return first if first is not None and first.on <= case.today + SOON else None
+
+
+def _put_on(case: Case, *, since: date) -> int:
+    """Entries of what was put on from a day on [count]."""
+    return sum(entry.on >= since for entry in case.applied)
+
+
+def _from_answer(case: Case, answer: Answer) -> _Due:
+    parts = [
+        Part(part.date, part.material, part.rate_g_m2, part.incorporate_cm)
+        for part in answer.applications
+        if part.only_if is None
+    ]
     waits = answer.verdict.decision is Decision.MEASURE_FIRST and bool(answer.missing)
     first = answer.missing[0].field if waits else ""
     return _Due(case.today, first, tuple(parts), answer.retest, str(answer.verdict.decision))
@@ -106,7 +149,12 @@ def _from_letter(text: str) -> _Due | None:
         tree = json.loads(text)
         day = date.fromisoformat(tree["today"])
         parts = [
-            (date.fromisoformat(part["date"]), str(part["material"]))
+            Part(
+                date.fromisoformat(part["date"]),
+                str(part["material"]),
+                float(part["rate_g_m2"]),
+                float(part["incorporate_cm"]),
+            )
             for part in _rows(tree, "applications")
             if part.get("only_if") is None
         ]
@@ -126,17 +174,17 @@ def _earliest(due: _Due, case: Case, *, is_sent: bool) -> NextThing:
     """Parts are done in their order by what was put on since; tests by readings near their day."""
     if due.first:
         return NextThing("measure", None, due.first, due.decision, is_sent)
-    put_on = sum(entry.on >= due.day for entry in case.applied) if is_sent else 0
+    put_on = _put_on(case, since=due.day) if is_sent else 0
     read = [r.taken for r in (*case.readings, *([case.soil.ph] if case.soil.ph else []))]
     tests = [
         day
         for day in due.tests
         if not any(taken is not None and taken > due.day and taken >= day - EARLY for taken in read)
     ]
-    coming = [("part", day, material) for day, material in due.parts[put_on:]]
+    coming = [("part", part.on, part.material) for part in due.parts[put_on:]]
     coming += [("test", day, "") for day in tests]
     if not coming and is_sent:
-        return _earliest(_from_today(case), case, is_sent=False)
+        return _earliest(_from_answer(case, advise(case)), case, is_sent=False)
     if not coming:
         return NextThing("nothing", None, "", due.decision, is_sent)
     kind, on, what = min(coming, key=lambda one: one[1])

@@ -32,7 +32,7 @@ from loamshift.services.history import history_of
 from loamshift.services.score.issued import measured_sd_of
 from loamshift.store.models import Bed, Office, Question, SentLetter, Trial
 from loamshift.store.scope import kept
-from loamshift.web.answers import answered
+from loamshift.web.answers import Answered, answered
 from loamshift.web.beds.case_form import path_label
 from loamshift.web.beds.views.listing import decided
 from loamshift.web.middleware import office_of
@@ -80,9 +80,11 @@ def show_history(
     today = date.today()  # noqa: DTZ011 - the local day
     faults: tuple[Fault, ...] = ()
     life: History | None = None
+    found: Answered | None = None
     words = words_of(office)
     try:
-        words = answered(bed.case_json, office=office, today=today).words
+        found = answered(bed.case_json, office=office, today=today)
+        words = found.words
         life = life_of(bed, office, today=today)
     except CaseError as error:
         faults = error.faults
@@ -100,6 +102,7 @@ def show_history(
         "scores": "" if life is None else say(scores_told(life), words),
         "questions": kept(Question, office).filter(bed=bed),
         "trials": kept(Trial, office).filter(bed=bed),
+        "found": found,
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
         **(more or {}),

@@ -21,9 +21,10 @@ from loamshift.domain.message import Given, Message, Product, message
 from loamshift.report.chart_tones import ph_ink
 from loamshift.report.messages import say
 from loamshift.report.words import Words
-from loamshift.store.models import Bed, Client, Garden, Office, SentLetter
+from loamshift.store.models import Bed, Client, Garden, Office
 from loamshift.store.scope import found, kept
 from loamshift.web.acts import delete_kept
+from loamshift.web.beds.last_letter import answer_text_of, letters_of
 from loamshift.web.beds.next_thing import NextThing, is_known, next_thing
 from loamshift.web.kept_form import version_seen
 from loamshift.web.middleware import kept_or_404, office_of
@@ -108,8 +109,7 @@ def put_away(request: HttpRequest, pk: UUID) -> HttpResponse:
 
 def with_last_letter(some: QuerySet[Bed]) -> QuerySet[Bed]:
     """Beds with their garden and client, and the id of their last letter as ``sent``."""
-    letters = SentLetter.objects.filter(bed=OuterRef("pk"), deleted_at__isnull=True)
-    last = letters.order_by("-sent_on", "-created_at").values("pk")[:1]
+    last = letters_of(OuterRef("pk")).values("pk")[:1]
     return some.select_related("garden__client").annotate(sent=Subquery(last))
 
 
@@ -130,7 +130,7 @@ def rows_of(
         sent = getattr(bed, "sent", None)
         todo = None
         if ends is None or monotonic() < ends or is_known(bed.case_json, sent, today=today):
-            todo = next_thing(bed.case_json, sent, today=today, read=_answer_text)
+            todo = next_thing(bed.case_json, sent, today=today, read=answer_text_of)
         late = todo is not None and todo.is_late(today)
         rows.append(
             BedRow(
@@ -180,11 +180,6 @@ def ph_side(ph: float | None) -> str:
     if ph is None:
         return ""
     return ph_ink(ph)[0].value
-
-
-def _answer_text(letter: UUID) -> str:
-    found_text = SentLetter.objects.filter(pk=letter).values_list("answer_text", flat=True)
-    return next(iter(found_text), "")
 
 
 def _due(row: BedRow) -> date:
