@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from loamshift.domain.answer import Answer, Band, RescueCourse, RescueStage
-from loamshift.domain.case import Case
+from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Table
 from loamshift.domain.message import Given, Measure, Message, Quantity, in_100, message, ph
 from loamshift.report.letter_decides import decision_tables
@@ -32,6 +32,7 @@ def rescue_course(answer: Answer, case: Case, *, words: Words) -> Iterator[Block
         return
     if course.acts:
         yield from decision_tables(replace(answer, plan=course.plan), case, words=words)
+    in_pot = case.bed.kind is BedKind.CONTAINER
     comes = any(stage.come_frac is not None for stage in course.stages)
     heads = [Column(say(message("rescue-course-on"), words))]
     if comes:
@@ -46,7 +47,7 @@ def rescue_course(answer: Answer, case: Case, *, words: Words) -> Iterator[Block
     if course.acts and course.plan.share_in_range < verdict_values()["elsewhere_probability"]:
         share = in_100(course.plan.share_in_range)
         told.append(message("rescue-too-much-to-undo", share=share, day=course.look_to))
-    told.append(_safe(course))
+    told.append(message("rescue-safe-repotted") if in_pot else _safe(course))
     yield Paragraph(" ".join(say(one, words) for one in told))
 
 

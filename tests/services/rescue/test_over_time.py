@@ -10,7 +10,7 @@ from functools import cache
 import pytest
 
 from loamshift.case.read import parse_case
-from loamshift.domain.answer import Answer, Rescue, RescueCourse
+from loamshift.domain.answer import Answer, Reason, Rescue, RescueCourse
 from loamshift.domain.case import Applied, Bed, BedKind, Case
 from loamshift.domain.message import Measure, Message
 from loamshift.report.letter import letter_from_answer
@@ -18,6 +18,7 @@ from loamshift.report.words import Words
 from loamshift.services.advise import advise
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import TEST_LEAD_D
+from loamshift.services.rescue.over_time import STAGES_DAYS
 from loamshift.services.rescue.rescue import acid_come_mmolc_m2, lime_back_g_m2
 from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import parameter_values
@@ -217,7 +218,7 @@ def test_pots_are_filled_afresh(bed_case: Make) -> None:
     pots = Bed(kind=BedKind.CONTAINER, area_m2=0.1, depth_cm=25.0, count=4, planted=True)
     case = bed_case(6.0, target=None, plant="highbush blueberry", bed=pots, applied=(on,))
     rescue = advise(case).rescue
-    assert rescue is not None and rescue.course is None
+    assert rescue is not None and rescue.course is not None and not rescue.course.acts
     assert "rescue-repot" in keys(rescue) and "rescue-first-lime" not in keys(rescue)
     ground = advise(replace(case, bed=PLANTED)).rescue
     assert ground is not None and "rescue-repot" not in keys(ground)
@@ -230,3 +231,37 @@ def test_no_lime_is_given_where_the_ph_does_no_harm() -> None:
     assert course.is_safe_by_ph
     assert not course.acts
     assert "rescue-part-not-yet" in keys(rescue)
+
+
+@pytest.mark.parametrize(
+    ("kind", "limy"), [("ground", True), ("container", False), ("container", True)]
+)
+def test_every_overdone_bed_shows_the_ph_by_date(kind: str, limy: bool) -> None:
+    """Where no lime is needed, and in a pot that is filled afresh: the course left alone."""
+    bed = text("elemental sulfur, powder", "8 kg", 6.5).replace(
+        "[bed]\n", f'[bed]\nkind = "{kind}"\n'
+    )
+    bed = bed.replace("carbonate_pct = 0", "carbonate_pct = 12") if limy else bed
+    case = parse_case(bed.replace("ph = 6.5", "ph = 7.9") if limy else bed)
+    answer = advise(case)
+    rescue, course = rescued(answer)
+    assert answer.verdict.reason is Reason.OVERDOSE
+    assert not course.acts and len(course.stages) == len(STAGES_DAYS)
+    assert ("rescue-repot" in keys(rescue)) == (kind == "container")
+    (section,) = [
+        one
+        for one in letter_from_answer(answer, case, words=Words()).sections
+        if one.topic == "rescue"
+    ]
+    assert ("if it were kept" in str(section)) == (kind == "container")
+    assert "pH left alone" in str(section) and "pH with this plan" not in str(section)
+
+
+def test_an_overdone_sodic_bed_is_neither_flushed_nor_said_to_take_the_acid_up() -> None:
+    """Own judgement: what an overdose asks for must not contradict what sodium forbids."""
+    sodic = text("elemental sulfur, powder", "8 kg", 6.5).replace(
+        "carbonate_pct = 0", "carbonate_pct = 0\nsodium_pct = 25"
+    )
+    rescue, _course = rescued(advise(parse_case(sodic)))
+    assert "rescue-sodic-advice" in keys(rescue)
+    assert not {"rescue-flush", "rescue-no-lime-needed", "rescue-part-now"} & set(keys(rescue))

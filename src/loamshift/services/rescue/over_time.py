@@ -47,7 +47,10 @@ def rescue_over_time(
     waits: bool,
     come_frac: Callable[[int], float | None],
 ) -> RescueCourse | None:
-    """A rescue over time by the possible beds, or None where nothing would have to go on.
+    """A rescue over time by the possible beds, or None where no day for it is left.
+
+    Where nothing has to go back on, and in a pot, which is filled afresh instead, it is the course
+    of what was left alone.
 
     Parameters
     ----------
@@ -72,11 +75,12 @@ def rescue_over_time(
     seasons = seasons_ahead(context, acidify=acidify)
     if not acidify:
         seasons = _in_parts(seasons)
-    if need.hi90 <= 0.0 or max(seasons.capacity_g_m2) <= 0.0:
+    if max(seasons.capacity_g_m2) <= 0.0:
         return None
     alone = beds.run(())
     middle = max(need.mid / seasons.active_frac, 1e-3 * max(seasons.capacity_g_m2))
     high = max(need.hi90 / seasons.active_frac, middle)
+    left_alone = context.in_pot or need.hi90 <= 0.0
     courses = courses_of(beds, seasons, alone=alone, need_mid_g_m2=middle, need_high_g_m2=high)
     low_ph, high_ph = limits_ph(context)
     goal = _goal(context, seasons, courses.days, most_g_m2=REACH * high)
@@ -87,7 +91,7 @@ def rescue_over_time(
     untreated_90_on = _safe_from(
         alone.ph[:, : goal.hold + 1], courses.days, (low_ph, high_ph), share=NINE_TENTHS
     )
-    if untreated_90_on == courses.days[0]:  # nothing to bring back: only salt and roots to mind
+    if left_alone or untreated_90_on == courses.days[0]:  # only salt and roots to mind
         goal = replace(goal, first_g_m2=np.zeros(1), later_g_m2=np.zeros(1))
     rule = choose_rule(courses.surface, goal, chosen_on=courses.chosen_on)
     direction = Direction.ACIDIFY if acidify else Direction.LIME

@@ -21,6 +21,7 @@ from loamshift.services.rescue.over_time import rescue_over_time
 from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
     NOTHING_G_M2,
+    is_sodic,
     too_acid,
     too_limed,
     too_salty,
@@ -28,7 +29,6 @@ from loamshift.services.rescue.words import (
 )
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import overdosed
-from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 from loamshift.units import CACO3_G_PER_MMOLC, CARBONATE_MMOLC_KG_PER_PCT, SULFUR_G_PER_MMOLC
 
@@ -91,7 +91,7 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
         )
     if judged.reason in (Reason.OVERDOSE, Reason.TOO_ACID):
         low = rescue_low_ph(context)
-        sodic = (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
+        sodic = is_sodic(context)
         soon = acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS)
         lime = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low)
         now = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon)
@@ -118,8 +118,8 @@ def _over_time(
     acidify: bool,
     waits: bool,
 ) -> RescueCourse | None:
-    """The course of a rescue where possible beds are at hand; a pot is filled afresh instead."""
-    if beds is None or context.in_pot:
+    """The course of a rescue where possible beds are at hand."""
+    if beds is None:
         return None
     pending = context.pending_acid_mmolc_m2
 

@@ -77,7 +77,7 @@ def too_acid(
     now = require_soil(context).ph.ph_water
     still = now - expected.mid >= verdict_values()["leave_gain_ph"]
     coming = context.pending_acid_mmolc_m2 if still else 0.0
-    low = ph(back_to_ph)
+    low, needs_lime = ph(back_to_ph), lime.hi90 > NOTHING_G_M2
     steps = [message("rescue-today-stop-acid")]
     if any(_is_liquid_acid(item.material) for item in context.pending):
         steps.append(message("rescue-today-acid-spill"))
@@ -86,17 +86,20 @@ def too_acid(
     steps.append(laboratory_test("ph-salt"))
     if context.pending:
         steps.append(message("rescue-hurt"))
-    steps.append(_flush(context))
+    if not is_sodic(context):
+        steps.append(_flush(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
-    elif course is not None and (course.acts or course.is_safe_by_ph):
+    elif is_sodic(context):
+        steps.append(message("rescue-sodic-advice"))
+    elif course is not None and (course.acts or (course.is_safe_by_ph and needs_lime)):
         steps += back_in_parts(course)
     elif lime_now.mid > NOTHING_G_M2:
         wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
-        stays = "no-lime-needed" if lime.hi90 <= NOTHING_G_M2 else "no-lime-ahead"
+        stays = "no-lime-ahead" if needs_lime else "no-lime-needed"
         steps.append(message(f"rescue-{stays}", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
@@ -107,7 +110,7 @@ def too_acid(
         ph_expected=expected,
         steps=tuple(steps),
         never=_never_after_acid(context),
-        lime_as_caco3_g_m2=None if context.in_pot or lime.hi90 <= NOTHING_G_M2 else lime,
+        lime_as_caco3_g_m2=lime if needs_lime and not context.in_pot else None,
         course=course,
     )
 
@@ -230,6 +233,11 @@ def waterlogged(context: BedContext) -> Rescue:
         never=(message("rescue-never-sulfur-wet"), message("rescue-never-dig-wet")),
         lime_as_caco3_g_m2=None,
     )
+
+
+def is_sodic(context: BedContext) -> bool:
+    """True where sodium decides: no lime by the tables for ordinary soil, and no plain water."""
+    return (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
 
 
 def take_up(context: BedContext, *, limes: bool = False) -> Message:

@@ -17,3 +17,5 @@ rescue-own-place =
     }
 rescue-ask-laboratory = A soil lab for pH and salt (EC), always by the same method.
 rescue-ask-adviser = Your county Extension office or a licensed adviser, before you apply anything more or give up plants of value.
+rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh potting mix. Put the old mix where nothing grows.
+rescue-safe-repotted = This is the old mix, if it were kept. Plants that are repotted in fresh potting mix are out of it at once.

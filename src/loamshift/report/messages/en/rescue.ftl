@@ -139,6 +139,8 @@ rescue-safe = { $half ->
 }
 rescue-safe-by-ph = The pH alone does no harm: of 100 beds like this one, at least 90 stay between pH { $low } and { $high }, which the plants bear. So much at once can still injure roots. Plant once a test of pH and salt is back and shows that both are safe.
 rescue-not-safe = Most beds like this one do not come to stay between pH { $low } and { $high }, which the plants bear, before { $day }. Plant elsewhere until two tests half a year apart read between them.
+# Stands under the course of the pH in a pot.
+rescue-safe-repotted = This is the old mix, if it were kept. Plants that are repotted in fresh compost are out of it at once.
 rescue-too-much-to-undo = Within the published limits, this treatment would make { $share } of 100 beds like this one safe by { $day }. Replacing the soil to the depth it was treated is surer.
 rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh compost. Put the old mix where nothing grows.
 rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, see to that before all else. Rinse with plain water and get medical or veterinary help.
@@ -244,7 +246,10 @@ rescue-sheet-care = Precautions
 
 ## The course of a rescue, day by day
 
-rescue-course-caption = How it goes on: the median of the simulated beds, and 90 in 100 of them
+rescue-course-caption = How it goes on: the median of the simulated { $ground ->
+    [container] pots
+   *[bed] beds
+}, and 90 in 100 of them
 rescue-course-on = on
 rescue-course-come = has acted
 rescue-course-untreated = pH left alone
