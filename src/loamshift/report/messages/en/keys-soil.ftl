@@ -164,12 +164,12 @@ field-soil-layer = Layers below
 field-soil-layer-in-text = layer below the sample
 means-soil-layer = What lies below the sample: acid or limy layers that roots, lime and water reach. What lies between is taken to be like the sample.
 
-field-soil-layer-top = From
+field-soil-layer-top = From depth
 field-soil-layer-top-in-text = top of the layer below
 means-soil-layer-top = Depth at which the layer begins, from the surface.
 hint-soil-layer-top = Where the layer begins, from the surface down.
 
-field-soil-layer-bottom = To
+field-soil-layer-bottom = To depth
 field-soil-layer-bottom-in-text = bottom of the layer below
 means-soil-layer-bottom = Depth at which it ends, from the surface, or the depth to which you looked.
 hint-soil-layer-bottom = Where it ends, or how deep you looked.

@@ -60,6 +60,8 @@ class Draft:
     standing: tuple[tuple[str, str, str], ...] = ()
     """What somebody else wrote in the meantime: key, what stands there now, what was typed."""
     empty_rows: dict[str, int] = field(default_factory=dict)
+    shortened: str = ""
+    """The list from which a row was just taken."""
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -168,6 +170,7 @@ def draft_from(request: HttpRequest) -> Draft:
         as_text=as_text,
         garden=post.get("garden", ""),
         version=version_seen(request),
+        shortened=drop.rpartition(".")[0],
         empty_rows={more: min(_empty_rows(post, more), MOST_ROWS)} if more else {},
     )
 
@@ -301,6 +304,8 @@ def _page(
         "bed": bed,
         "draft": draft,
         "groups": groups,
+        "focus": next(iter(draft.empty_rows), ""),
+        "focus_after": draft.shortened,
         "gardens": gardens_of(office),
         "elsewhere": [(path_label(one.path, words), one) for one in elsewhere],
         "faulty": len(draft.faults),

@@ -61,6 +61,12 @@ function standing() {
   return JSON.stringify(pairs);
 }
 
+/** Whether two say the same: a page shown again after a fault has empty rows more than it had. */
+function isSame(one, other) {
+  const filled = (text) => JSON.stringify(JSON.parse(text).filter(([, value]) => value !== ""));
+  return filled(one) === filled(other);
+}
+
 /** Storage may be shut off; typing then goes on without drafts. */
 function tried(act) {
   try {
@@ -104,10 +110,10 @@ function restore(pairs) {
 function watch() {
   const first = standing();
   const kept = tried(() => localStorage.getItem(key));
-  let changed = kept === first; // shown again with what was typed, after a fault
+  let changed = Boolean(kept) && isSame(kept, first); // shown again with what was typed, after a fault
   let sending = false;
   const bar = document.getElementById("draft");
-  if (kept && kept !== first && bar) {
+  if (kept && !changed && bar) {
     bar.hidden = false;
     bar.querySelector("[data-restore]").addEventListener("click", () => {
       restore(JSON.parse(kept));
