@@ -117,6 +117,7 @@ ASKS: Final = {
     "verdict-sodic-change": Ask(
         lambda case, _: case.soil.sodium_pct is not None, frozenset({Reason.SODIC})
     ),
+    "verdict-salt-put-on-change": Ask(lambda case, _: bool(case.applied), frozenset({Reason.SALT})),
     "verdict-salt-change": Ask(
         lambda case, _: case.soil.ec_ds_m is not None, frozenset({Reason.SALT})
     ),
@@ -414,6 +415,13 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         ("verdict-salt", "limit"): _is(
             limits["salt_sensitive_ece_ds_m"], limits["salt_stop_ece_ds_m"]
         ),
+        ("verdict-salt-put-on", "ece"): None,
+        ("verdict-salt-put-on", "limit"): _is(
+            limits["salt_sensitive_ece_ds_m"], limits["salt_stop_ece_ds_m"]
+        ),
+        ("verdict-salt-put-on-change", "limit"): _is(
+            limits["salt_sensitive_ece_ds_m"], limits["salt_stop_ece_ds_m"]
+        ),
         ("verdict-plant-range", "range"): a_plants,
         ("verdict-small-gain-scatter", "gain"): gain,
         ("verdict-small-gain-change", "gain"): gain,
@@ -464,7 +472,7 @@ def _amounts(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]
     if answer.plan is not None:
         first = sum(part.rate_g_m2 for part in answer.plan.parts)
         keys["verdict-start", "rate"] = _is(first)
-    if answer.verdict.reason is Reason.OVERDOSE:
+    if answer.verdict.reason in (Reason.OVERDOSE, Reason.SALT):
         for message in all_messages(answer):
             if message.key.startswith("amount-"):
                 keys |= {(message.key, name): _load(answer, name) for name in message.values}

@@ -64,7 +64,8 @@ class BedContext:
     day of year 1 to 365 [degC], empty without a place, corrected by the bed's own
     ``thermometer`` where it has one; ``water_base_mmolc_m2_year`` base that
     the irrigation brings [mmolc/m2/yr], with ``water_base_high`` where it had to be guessed;
-    ``irrigation_mm_year`` [mm/yr]; ``drainage_mm_year`` [mm/yr];
+    ``irrigation_mm_year`` [mm/yr]; ``drainage_mm_year`` [mm/yr] is the sum of ``drainage_mm`` of
+    January to December [mm/month];
     ``cap_situation`` is unplanted | planted | lawn | field | container; ``is_bare`` where nothing
     grows and nothing is wanted; ``loops`` how the long sums are worked out.
     """
@@ -90,6 +91,7 @@ class BedContext:
     pending: tuple[Pending, ...]
     assumed: tuple[str, ...]
     thermometer: ThermometerFit | None = None
+    drainage_mm: tuple[float, ...] = ()
     loops: Loops = PLAIN
 
     @property

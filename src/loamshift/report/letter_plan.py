@@ -142,8 +142,8 @@ def too_early(answer: Answer, words: Words) -> str:
 
 def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
     """When and how to test the bed of an answer again; may be empty."""
-    if not answer.retest:
-        return ""
+    if not answer.retest or answer.verdict.decision is Decision.STOP:
+        return ""  # the steps of a rescue name their test
     days = Listed(answer.retest)
     reading = reading_in_force(case)
     if reading is not None and reading.method.is_rough:

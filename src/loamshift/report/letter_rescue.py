@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+from dataclasses import replace
+
 from loamshift.domain.answer import Answer, Band, Decision, Rescue
 from loamshift.domain.letter import Block, Items, Paragraph, Section
 from loamshift.domain.message import Message, Prose, Worded, message, ph, rate
@@ -20,15 +23,15 @@ def putting_right(
     answer: Answer,
     *,
     words: Words,
-    today_is_said: bool = False,
+    in_front: Container[Worded] = (),
     course: tuple[Block, ...] = (),
 ) -> Section | None:
     """The rescue: where it is heading, the steps in order, and what makes it worse.
 
     Parameters
     ----------
-    today_is_said
-        True where the front sheet has said what to do today.
+    in_front
+        Steps that the front sheet has said.
     course
         Tables of how it goes on, behind the steps.
     """
@@ -37,9 +40,11 @@ def putting_right(
         return None
     lead = what_is_wrong(answer, words)
     blocks: list[Block] = [Paragraph(lead)] if lead else []
-    today, later = steps_said(rescue, words)
-    if today and later and today_is_said:
+    left = tuple(step for step in rescue.steps if step not in in_front)
+    today, later = steps_said(replace(rescue, steps=left), words)
+    if len(left) < len(rescue.steps) and left:
         blocks.append(Paragraph(say(message("rescue-then-today"), words)))
+        today, later = (), (*today, *later)
     elif today and later:
         blocks += [
             Paragraph(say(message("rescue-today"), words)),

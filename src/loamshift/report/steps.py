@@ -59,16 +59,24 @@ def _block(answer: Answer, case: Case, words: Words) -> Block | None:
         return Items(tuple(say(one, words) for one in instead))
     if decision in (Decision.STOP, Decision.ELSEWHERE) and rescue is not None and rescue.steps:
         water = [say(one, words) for one in _water_first(answer, case)]
-        last = [step for step in rescue.steps if _key(step) == _IN_THE_LONG_RUN]
-        first = [step for step in rescue.steps if step not in last]
-        room = _FIRST_STEPS - len(water) - len(last)
-        told = [say_sentence(step, words) for step in (*first[:room], *last)]
+        told = [say_sentence(step, words) for step in rescue_in_front(answer, case)]
         return Items((*water, *told), numbered=True)
     if decision is Decision.MEASURE_FIRST:
         first_gap = answer.missing[0] if answer.missing else None
         return None if first_gap is None else Items((say_sentence(first_gap.how, words),))
     steps = steps_of(answer, case)
     return _table(steps, words) if steps else None
+
+
+def rescue_in_front(answer: Answer, case: Case) -> tuple[Worded, ...]:
+    """The steps of a rescue that the front sheet has room for, in order."""
+    if answer.rescue is None:
+        return ()
+    steps = answer.rescue.steps
+    last = [step for step in steps if _key(step) == _IN_THE_LONG_RUN]
+    first = [step for step in steps if step not in last]
+    room = _FIRST_STEPS - len(_water_first(answer, case)) - len(last)
+    return (*first[:room], *last)
 
 
 def instead_of(answer: Answer) -> tuple[Message, ...]:

@@ -16,10 +16,11 @@ from loamshift.domain.message import Measure, Message
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from loamshift.services.advise import advise
+from loamshift.services.context.acid_come import acid_come_mmolc_m2
 from loamshift.services.context.build_context import build_context
 from loamshift.services.courses.seasons import TEST_LEAD_D
 from loamshift.services.rescue.over_time import STAGES_DAYS
-from loamshift.services.rescue.rescue import acid_come_mmolc_m2, lime_back_g_m2
+from loamshift.services.rescue.rescue import lime_back_g_m2
 from loamshift.tables.materials import load_materials
 from loamshift.tables.parameters import parameter_values
 

@@ -36,6 +36,8 @@ from loamshift.services.cautions.target_checks import (
     wanted_too_soon,
 )
 from loamshift.services.context.readings import current_reading
+from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
+from loamshift.services.context.salt_words import salt_words
 from loamshift.services.context.scale_words import scale_doubt
 from loamshift.services.verdict.doubts import likely_sodic
 from loamshift.services.verdict.stops import saturated_ec
@@ -72,6 +74,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         range_agreed(context),
         shared_range(context.case),
         _salt(context),
+        _salt_put_on(context) if reason is Reason.SALT else None,
         _aluminium(context),
         _sodium(context),
         _drainage(context, blocks=reason is Reason.WATERLOGGED),
@@ -241,9 +244,7 @@ def _salt(context: BedContext) -> Finding | None:
             severity=Severity.CAUTION,
             comment=message("check-salt-no-extract"),
         )
-    limits = verdict_values()
-    sensitive = context.target is not None and context.target.calcifuge
-    limit = limits["salt_sensitive_ece_ds_m"] if sensitive else limits["salt_stop_ece_ds_m"]
+    limit = salt_limit_ds_m(context)
     return finding_row(
         "salt of the soil",
         value=round(ece, 2),
@@ -257,6 +258,23 @@ def _salt(context: BedContext) -> Finding | None:
         else message(
             "check-salt-high", ece=salt(ece, against=limit), limit=salt(limit, against=ece)
         ),
+        source_key="ussl-1954",
+    )
+
+
+def _salt_put_on(context: BedContext) -> Finding | None:
+    put_on = too_much_salt(context)
+    if put_on is None:
+        return None
+    return finding_row(
+        "salt of what was applied",
+        value=round(put_on.ece_ds_m, 2),
+        operator="<=",
+        limit=put_on.limit_ds_m,
+        unit="dS/m, saturated paste",
+        passed=False,
+        severity=Severity.BLOCK,
+        comment=salt_words(put_on),
         source_key="ussl-1954",
     )
 

@@ -28,6 +28,7 @@ from loamshift.services.context.readings import (
     dated_readings,
     season_readings,
 )
+from loamshift.services.context.salt_put_on import too_much_salt
 from loamshift.services.context.scale_words import scale_unused
 from loamshift.services.materials.acid import acid_brought_mmolc_m2
 from loamshift.services.materials.caps import product_cap
@@ -315,8 +316,13 @@ def _of_currency(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
 
 def _of_applied(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     case = context.case
+    salt = too_much_salt(context)
     for number, applied in enumerate(case.applied, start=1):
         path = f"applied[{number}]"
+        if salt is not None and applied.material.key in salt.materials:
+            if context.soil is None and applied.incorporated_cm > 0.0:
+                yield Unused(f"{path}.incorporated", Why.NO_PH)
+            continue
         recent = case.today - applied.on <= timedelta(days=365)
         has_limit = recent and _has_limit(context, applied.material)
         if context.soil is None:

@@ -10,6 +10,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.soil import Fizz, Medium
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
 from loamshift.services.context.laboratory_scale import BUFFER_PATH
+from loamshift.services.context.salt_put_on import too_much_salt
 
 VOLCANIC = "volcanic"
 DOLOMITIC = "ground limestone, dolomitic"
@@ -51,13 +52,18 @@ _SOIL_FACTS = (
     "exchangeable_al_cmolc_kg",
     "bulk_density_g_cm3",
 )
+_SALT_FACTS = (*_SOIL_FACTS[:6], "bulk_density_g_cm3")
+"""What tells how much water a paste of the soil holds."""
 _MINERAL_FACTS = (*_SOIL_FACTS[:6], "cec_cmolc_kg", "base_saturation_pct")
 
 
 def _kept_of_soil(context: BedContext) -> Iterator[Unused]:
     """Facts about the soil that wait for the pH, or for an aim."""
     entry, why = context.case.soil, not_yet(context)
+    salted = too_much_salt(context) is not None
     for key in _SOIL_FACTS:
+        if salted and key in _SALT_FACTS:
+            continue
         if getattr(entry, key) is not None:
             yield Unused(f"soil.{key}", why)
     if entry.medium is not Medium.MINERAL:

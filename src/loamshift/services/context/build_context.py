@@ -82,6 +82,9 @@ def build_context(case: Case, *, loops: Loops = PLAIN) -> BedContext:
     )
     area, total = _areas(case)
     land_use = _land_use(case)
+    drained_year, drained = _drainage(
+        case, soil, weekly_mm=weekly_mm, available_mm=available, loops=loops
+    )
     return BedContext(
         case=case,
         soil=soil,
@@ -100,9 +103,8 @@ def build_context(case: Case, *, loops: Loops = PLAIN) -> BedContext:
         water_base_mmolc_m2_year=irrigation * alkalinity_mmolc_l_from_mg_l_as_caco3(alkalinity),
         water_known=water_known,
         irrigation_mm_year=irrigation,
-        drainage_mm_year=_drainage(
-            case, soil, weekly_mm=weekly_mm, available_mm=available, loops=loops
-        ),
+        drainage_mm_year=drained_year,
+        drainage_mm=drained,
         available_water_mm=available,
         pending=_pending(
             case,
@@ -190,10 +192,11 @@ def _available_water_mm(soil: Soil | None, *, depth_cm: float) -> float:
 
 def _drainage(
     case: Case, soil: Soil | None, *, weekly_mm: float, available_mm: float, loops: Loops
-) -> float:
+) -> tuple[float, tuple[float, ...]]:
+    """Water that drains in a year [mm/yr] and in each month, January first [mm/month]."""
     place = case.place
     if place is None:
-        return DEFAULT_DRAINAGE_MM
+        return DEFAULT_DRAINAGE_MM, (DEFAULT_DRAINAGE_MM / 12.0,) * 12
     monthly = [
         weekly_mm * WEEKS_PER_MONTH if month in case.water.months else 0.0 for month in range(1, 13)
     ]
@@ -205,7 +208,7 @@ def _drainage(
         bare=is_bare(case),
         bucket=loops.bucket,
     )
-    return float(year.drainage_mm.sum())
+    return float(year.drainage_mm.sum()), tuple(year.drainage_mm.tolist())
 
 
 def _pending(

@@ -15,11 +15,13 @@ from loamshift.domain.answer import (
     Direction,
     PlanPart,
     PlanRule,
+    Reason,
     TestLine,
     Then,
 )
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Message
+from loamshift.services.context.salt_put_on import salt_test_day, too_much_salt
 from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
 from loamshift.services.plan.rows import FEWEST_BEDS, rows_of_test
@@ -62,6 +64,8 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
     The first path is what goes on in the first season, and what the next test calls for where it
     reads what it most likely reads.
     """
+    if judged.reason is Reason.SALT and too_much_salt(context) is not None:
+        return replace(NO_PLAN, retest=(salt_test_day(context),))
     if judged.rule is None or judged.courses is None:
         return NO_PLAN
     rule, courses = judged.rule, judged.courses

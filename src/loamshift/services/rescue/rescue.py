@@ -11,17 +11,19 @@ from loamshift.domain.answer import Band, Decision, Direction, Reason, Rescue, R
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message
 from loamshift.services.belief.bed_run import Runner
+from loamshift.services.context.acid_come import acid_come_mmolc_m2
 from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
+from loamshift.services.context.salt_put_on import too_much_salt
 from loamshift.services.context.soil import ph_nodes
-from loamshift.services.materials.acid import acid_course_mmolc_m2
 from loamshift.services.rescue.chlorosis import chlorosis_relief
 from loamshift.services.rescue.over_time import rescue_over_time
 from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
     NOTHING_G_M2,
     is_sodic,
+    salt_put_on,
     too_acid,
     too_limed,
     too_salty,
@@ -71,6 +73,9 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
     ----------
     common-practice, own-judgement
     """
+    put_on = too_much_salt(context) if judged.reason is Reason.SALT else None
+    if put_on is not None:
+        return salt_put_on(context, put_on)
     if context.soil is None:
         load = overdosed(context) if judged.reason is Reason.OVERDOSE else None
         return None if load is None else without_a_reading(context, load)
@@ -206,44 +211,6 @@ def ph_expected(context: BedContext) -> Band:
         mid=min(mid, most_ph),
         hi90=min(mid + up, most_ph),
     )
-
-
-def acid_come_mmolc_m2(context: BedContext, *, days: int) -> float:
-    """Acid of earlier applications that the reading did not see and that is there by then.
-
-    Parameters
-    ----------
-    days
-        Days from today, 0 or more [d].
-
-    Returns
-    -------
-    float
-        Acid, negative where lime is meant [mmolc/m2].
-
-    References
-    ----------
-    watkinson-blair-1993, own-judgement
-    """
-    come = 0.0
-    for applied, pending in zip(context.case.applied, context.pending, strict=True):
-        read = max(pending.since_days, 0)
-        end = max((context.case.today - applied.on).days, 0) + days
-        if end <= read:
-            continue
-        course = acid_course_mmolc_m2(
-            applied.material,
-            rate_g_m2=applied.rate_g_m2,
-            soil_temp_c=context.soil_temp_c,
-            start=applied.on,
-            days=end,
-            ph_water=require_soil(context).ph.ph_water,
-            in_pot=context.in_pot,
-            land_use=context.nitrogen_use,
-            incorporated=applied.incorporated_cm > 0.0,
-        )
-        come += float(course[-1]) - (float(course[read - 1]) if read else 0.0)
-    return come
 
 
 def may_turn_too_acid(context: BedContext) -> bool:

@@ -7,7 +7,7 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message, prose
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.overdose import Load
-from loamshift.services.rescue.words import laboratory_test, take_up
+from loamshift.services.rescue.words import laboratory_test, lies_there, take_up, wash
 
 
 def without_a_reading(context: BedContext, load: Load) -> Rescue:
@@ -28,10 +28,11 @@ def without_a_reading(context: BedContext, load: Load) -> Rescue:
     common-practice, own-judgement
     """
     limes = load.direction is Direction.LIME
+    lies = lies_there(context)
     steps = [
         message("rescue-today-stop-all"),
-        take_up(context, limes=limes),
-        laboratory_test("ph-salt"),
+        take_up(context, limes=limes) if lies else wash(context),
+        laboratory_test("ph-salt", lies=lies),
         message("rescue-keep-moist"),
     ]
     if context.planted:

@@ -20,8 +20,16 @@ from loamshift.domain.message import (
     rate,
     salt,
 )
+from loamshift.services.context.acid_come import NEARLY_ALL
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.overdose import recent_materials
+from loamshift.services.context.salt_put_on import (
+    SaltPutOn,
+    dissolves,
+    salt_test_day,
+    too_much_salt,
+)
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.rescue.chlorosis import iron_steps
 from loamshift.services.verdict.stops import overdosed
@@ -33,8 +41,6 @@ from loamshift.units import sulfur_as_s_g_m2_from_acid_mmolc_m2
 _LIMESTONE: Final = "ground limestone, calcitic"
 _SULFUR: Final = "elemental sulfur, powder"
 NOTHING_G_M2: Final = 1.0
-_NEARLY_ALL: Final = 0.98
-"""From this share on, all is said to have acted [1]."""
 _LIQUID_ACIDS: Final = ("sulfuric acid", "phosphoric acid", "nitric acid", "hydrochloric acid")
 _CAUSTIC: Final = frozenset(("burnt lime", "hydrated lime"))
 _ASH: Final = "wood ash"
@@ -81,12 +87,15 @@ def too_acid(
     steps = [message("rescue-today-stop-acid")]
     if any(_is_liquid_acid(item.material) for item in context.pending):
         steps.append(message("rescue-today-acid-spill"))
-    elif coming > 0.0:
+    elif coming > 0.0 and lies_there(context):
         steps.append(take_up(context))
-    steps.append(laboratory_test("ph-salt"))
+    washed = too_much_salt(context) is not None and not is_sodic(context)
+    if washed:
+        steps.append(wash(context))
+    steps.append(laboratory_test("ph-salt", lies=lies_there(context)))
     if context.pending:
         steps.append(message("rescue-hurt"))
-    if not is_sodic(context):
+    if not washed and not is_sodic(context):
         steps.append(_flush(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
@@ -213,6 +222,47 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
     )
 
 
+def salt_put_on(context: BedContext, put_on: SaltPutOn) -> Rescue:
+    """A bed that had more soluble salt than its plants bear, before a test of it.
+
+    Returns
+    -------
+    Rescue
+        Stop, water through, test salt and pH; and when it may be planted.
+    """
+    target = context.target
+    steps = [message("rescue-today-stop-all"), wash(context)]
+    steps.append(
+        message(
+            "rescue-salt-test",
+            day=salt_test_day(context),
+            planted="yes" if context.planted else "no",
+            limit=salt(put_on.limit_ds_m),
+            range=None
+            if target is None or not target.is_shared
+            else ph(target.ph_low, high=target.ph_high),
+        )
+    )
+    if context.planted:
+        steps.append(message("rescue-lift-if-scorched"))
+    return Rescue(
+        problem=message("rescue-so-much-at-once"),
+        ph_expected=None,
+        steps=tuple(steps),
+        never=(
+            message("rescue-never-sulfates"),
+            message("rescue-never-guess", direction="acidify"),
+            message("rescue-never-dry"),
+        ),
+        lime_as_caco3_g_m2=None,
+    )
+
+
+def lies_there(context: BedContext) -> bool:
+    """Whether any of what was put on lately may still lie there to be taken up."""
+    return not all(map(dissolves, recent_materials(context)))
+
+
 def waterlogged(context: BedContext) -> Rescue:
     """Ground without air, where sulfur turns to poison instead of acid.
 
@@ -257,9 +307,15 @@ def take_up(context: BedContext, *, limes: bool = False) -> Message:
     )
 
 
-def laboratory_test(what: str) -> Message:
-    """What to have tested, and at which depths."""
-    return message("rescue-today-test", what=what, top=depth(_TOP_CM))
+def laboratory_test(what: str, *, lies: bool = True) -> Message:
+    """What to have tested, and at which depths.
+
+    Parameters
+    ----------
+    lies
+        True where what was put on may still lie on top.
+    """
+    return message("rescue-today-test", what=what, top=depth(_TOP_CM), lies="yes" if lies else "no")
 
 
 def _too_acid(
@@ -293,7 +349,7 @@ def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
             *_test(course),
         )
     now = course.stages[0].come_frac
-    acted = now is None or now >= _NEARLY_ALL
+    acted = now is None or now >= NEARLY_ALL
     what = "acted" if acted else "pending"
     return (message("rescue-part-not-yet", product=product, what=what), *_test(course))
 
@@ -331,6 +387,18 @@ def _flush(context: BedContext) -> Message:
         "rescue-flush",
         drainage="free" if context.case.bed.drainage is Drainage.FREE else "unknown",
         limit=salt(limit),
+        water=Measure(Quantity.WATER_DEPTH, parameter_values("advice")["leach_mm"]),
+    )
+
+
+def wash(context: BedContext) -> Message:
+    """Salt that is to be washed down at once, where the water can drain away."""
+    if context.case.bed.drainage in (Drainage.SLOW, Drainage.WATERLOGGED):
+        return message("rescue-today-no-wash")
+    known = context.case.bed.drainage is Drainage.FREE or context.in_pot
+    return message(
+        "rescue-today-wash",
+        drainage="free" if known else "unknown",
         water=Measure(Quantity.WATER_DEPTH, parameter_values("advice")["leach_mm"]),
     )
 

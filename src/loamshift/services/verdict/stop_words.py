@@ -19,11 +19,14 @@ from loamshift.domain.message import (
     prose,
     salt,
 )
+from loamshift.services.context.acid_come import nearly_all_has_acted
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
+from loamshift.services.context.salt_words import salt_words
 from loamshift.services.verdict.bed_words import Planned, Teller, Told, reading
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.services.verdict.stops import overdosed, salt_limit_ds_m
+from loamshift.services.verdict.stops import overdosed, saturated_ec
 from loamshift.tables.model import verdict_values
 
 
@@ -51,7 +54,12 @@ def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         if apart and context.pending_acid_mmolc_m2 != 0.0:
             told = told or [message("verdict-overdose")]
             told.append(
-                message("verdict-overdose-course", ph=ph(now), expected=ph(judged.ph_expected))
+                message(
+                    "verdict-overdose-course",
+                    acted="yes" if nearly_all_has_acted(context) else "no",
+                    ph=ph(now),
+                    expected=ph(judged.ph_expected),
+                )
             )
             change = message("verdict-overdose-change-test")
     return prose(*(told or [message("verdict-overdose-past")])), change
@@ -77,7 +85,15 @@ def _sodic(context: BedContext, judged: Judgement, plan: Planned) -> Told:
 
 
 def _too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Salt rules treatment out."""
+    """Salt rules treatment out: as tested, or as what was put on lately may bring it."""
+    put_on = too_much_salt(context)
+    tested = saturated_ec(context)
+    if put_on is not None and (tested is None or tested <= put_on.limit_ds_m):
+        load = None if put_on.load is None else load_sentence(context, put_on.load)
+        return (
+            prose(load, salt_words(put_on)),
+            message("verdict-salt-put-on-change", limit=salt(put_on.limit_ds_m)),
+        )
     found, limit = context.case.soil.ec_ds_m or 0.0, salt_limit_ds_m(context)
     told = message(
         "verdict-salt",

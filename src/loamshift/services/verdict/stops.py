@@ -9,6 +9,7 @@ from loamshift.domain.answer import Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage
 from loamshift.services.context.overdose import Load, recent_loads
+from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
 from loamshift.services.materials.caps import is_overdose
 from loamshift.tables.model import salinity_parameters, verdict_values
 
@@ -43,6 +44,8 @@ def stop_reason(context: BedContext, *, acidify: bool) -> Reason | None:
     ece = saturated_ec(context)
     if ece is not None and ece > salt_limit_ds_m(context):
         return Reason.SALT
+    if too_much_salt(context) is not None:
+        return Reason.SALT
     if acidify and context.case.bed.drainage is Drainage.WATERLOGGED:
         return Reason.WATERLOGGED
     return None
@@ -53,19 +56,6 @@ def overdosed(context: BedContext) -> Load | None:
     loads = [load for load in recent_loads(context) if load.direction is not Direction.NONE]
     worst = max(loads, key=lambda load: load.times, default=None)
     return worst if worst is not None and is_overdose(worst.times) else None
-
-
-def salt_limit_ds_m(context: BedContext) -> float:
-    """Salt above which nothing more may go on: lower for plants that dislike lime.
-
-    Returns
-    -------
-    float
-        In the saturated paste [dS/m].
-    """
-    limits = verdict_values()
-    sensitive = context.target is not None and context.target.calcifuge
-    return limits["salt_sensitive_ece_ds_m" if sensitive else "salt_stop_ece_ds_m"]
 
 
 def saturated_ec(context: BedContext) -> float | None:

@@ -31,7 +31,7 @@ caution-acid-handling-short = Acid is for trained people in goggles and acid-pro
 caution-acid-handling-label = Handling acid
 
 # $ece is a range of salinity, in saturated paste.
-caution-salt = This much soluble salt can scorch roots before it does any good. Spread it evenly, water it in well, and keep it off seedlings and dry soil. Sensitive plants lose growth once soil salinity (ECe) passes about { $ece }.
+caution-salt = This much soluble salt can scorch roots before it does any good. Spread salts evenly, water them in well, and keep them off seedlings and dry soil. Sensitive plants lose growth once soil salinity (ECe) passes about { $ece }.
 caution-salt-short = Salts can scorch roots. Spread them evenly, water them in well, and keep them off seedlings and dry soil.
 caution-salt-label = Scorch
 

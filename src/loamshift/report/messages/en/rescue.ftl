@@ -83,7 +83,17 @@ rescue-today-test =
     } { $ground ->
         [container] from the top { $top } and from the lower half of the pot, each in its own bag.
        *[bed] from the top { $top }, from the depth you treated and from below it, each in its own bag.
-    } What is on top has not reached the roots yet.
+    }{ $lies ->
+        [no] {""}
+       *[yes] {" "}What is on top has not reached the roots yet.
+    }
+# Salt that has dissolved. $water is the depth of one watering.
+rescue-today-wash =
+    { $drainage ->
+        [free] Water { bed-the } through with { $water } of low-salt water, such as rainwater, and again a few days later.
+       *[unknown] If water drains away freely, water { bed-the } through with { $water } of low-salt water, such as rainwater, and again a few days later.
+    } That takes the salt below the roots.
+rescue-today-no-wash = Do not flush { bed-the }: it drains too slowly, and standing water does more harm than the salt. Rain takes the salt down in time.
 
 ## Then, in this order
 
@@ -100,6 +110,17 @@ rescue-flush =
        *[unknown] If the salt reads above { $limit } in saturated paste (ECe) and water drains away freely, flush it out with { $water } of low-salt water. Repeat a few days later.
     } This removes salt, but nothing that has yet to react.
 rescue-no-flush = Do not flush { bed-the }: it drains too slowly, and standing water does more harm than the salt.
+# $limit is salt in saturated paste, $range the pH wanted or "none".
+rescue-salt-test = About { $day }, have a laboratory test salt (EC) and pH { $ground ->
+    [container] of the whole depth of the mix
+   *[bed] of the depth you treated
+}. { $planted ->
+    [yes] Apply nothing before the salt comes to { $limit } or less in saturated paste (ECe). Then the pH decides what follows.
+   *[no] Plant nothing and apply nothing before the salt comes to { $limit } or less in saturated paste (ECe){ $range ->
+        [none] {""}
+       *[other] {" "}and the pH reads { $range }
+    }.
+}
 rescue-salt-again = Test the salt again before you apply anything else. The pH may read differently once the salt is gone.
 # $rate is ground limestone as bought.
 rescue-first-lime =
@@ -145,6 +166,7 @@ rescue-too-much-to-undo = Within the published limits, this treatment would make
 rescue-repot = Do not treat the mix in the pots. Tip the plants out, shake off the old mix and repot them in fresh compost. Put the old mix where nothing grows.
 rescue-hurt = If a person or an animal has swallowed it, breathed it in or has it in the eyes, see to that before all else. Rinse with plain water and get medical or veterinary help.
 rescue-lift-until-steady = Move plants you value into fresh compost until the tests are steady. Roots that have turned brown and stubby will not recover where they are.
+rescue-lift-if-scorched = If leaves wilt or their edges turn brown, move plants you value into fresh compost until the test is back.
 rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
 rescue-keep-moist = Keep { soil-the } evenly moist with rainwater until the result is in. When it dries, the salt rises to the roots.
 rescue-acid-sulfate = If nobody has acidified this ground, a pH below { $ph } in coastal or drained clay may mean acid sulphate soil. Leave it undug and undrained, and ask a specialist.
@@ -223,8 +245,8 @@ rescue-own-place =
 rescue-heading = Putting it right
 rescue-heading-relief = Helping the plants already there
 rescue-today = Today:
-# In the working, where the front sheet has said what to do today.
-rescue-then-today = After the steps for today on the front sheet, in this order:
+# In the working, where the front sheet has said the first steps.
+rescue-then-today = After the steps on the front sheet, in this order:
 rescue-then = Then, in this order:
 rescue-not = What not to do:
 # $low, $high and $mid are pure lime, $least is "none" where the soil may need none.

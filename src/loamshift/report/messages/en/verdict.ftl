@@ -51,7 +51,11 @@ verdict-no-aim-change = The plant you want to grow, or a target pH.
 
 verdict-overdose = The material already applied is more than { soil-this } can absorb.
 verdict-overdose-past = The material already applied is more than the plants can bear.
-verdict-overdose-course = It is still reacting: { soil-the } tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
+# $acted is "yes" where nearly all of it has acted by now, though the test could not see it.
+verdict-overdose-course = { $acted ->
+    [yes] It has acted since { soil-the } tested at pH { $ph }: we put the pH at about { $expected } now.
+   *[no] It is still reacting: { soil-the } tested at pH { $ph }, and we expect about pH { $expected } before it has finished.
+}
 verdict-overdose-change = A weighed amount well below this one.
 verdict-overdose-change-test = { $ground ->
     [container] A pH and salt test of the whole depth of the mix in a few weeks, showing that less has reacted than we estimate.
@@ -65,6 +69,15 @@ verdict-too-acid-change = A second laboratory test above pH { $limit }.
 verdict-sodic = Sodium holds { $sodium } of the exchange sites. From { $limit } a soil is called sodic, and lime and acid alone do not explain its pH.
 verdict-sodic-change = A laboratory report that shows less sodium.
 verdict-salt = { CAPITAL(soil-the) } already holds too much salt: { $salt } by { $method }, where the limit is { $limit } in saturated paste. Every material here would add more.
+# $ece is the most that what was applied lately may bring, $limit what the plants bear.
+verdict-salt-put-on = { $products-count ->
+    [one] Until it is washed down, the { $products } may bring
+   *[other] Until they are washed down, the { $products } may bring
+} { soil-the } to a salinity (ECe) of { $ece }, where the limit for { $ground ->
+    [container] these pots
+   *[bed] this bed
+} is { $limit }.
+verdict-salt-put-on-change = A test of salt (EC), taken after the last application, that comes to { $limit } or less in saturated paste.
 verdict-salt-change = A low reading after { bed-the } has been flushed with good water.
 verdict-waterlogged = { $ground ->
     [container] The mix is waterlogged.
