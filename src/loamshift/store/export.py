@@ -3,7 +3,7 @@
 ``loamshift.toml`` says what the zip is and holds the office's settings; clients, beds, letters,
 products, questions, trials and jars are tables (CSV), gardens, case files and trials TOML, letters
 the JSON they were sent as. A trial has its readings and its forecast beside it, as
-``loamshift trial`` keeps them.
+``loamshift trial`` keeps them; a bed with saved plans has their forecasts in a file of its own.
 What was put away is in it with its day; people who sign in, and the list of changes, are not.
 ``SHA256SUMS.txt`` holds a digest of every file, by which a file that was cut is found.
 """
@@ -23,6 +23,7 @@ from django.db.models import Q, QuerySet
 from loamshift import __version__
 from loamshift.store.cells import cell_of, columns
 from loamshift.store.digests import DIGESTS, digest_of, digests_text
+from loamshift.store.forecast_files import forecast_parts
 from loamshift.store.models import (
     Bed,
     Client,
@@ -74,6 +75,7 @@ def client_zip(client: Client, *, now: datetime, about: str = "") -> bytes:
         parts = _chain(
             _parts(clients, gardens, beds, letters, Product.objects.none(), questions),
             _trial_parts(trials, jars),
+            forecast_parts(beds),
         )
         head = _head(client.office, scope="client", now=now)
         _write(file, [head, *parts], now=now, about=about)
@@ -94,6 +96,7 @@ def write_store(file: BinaryIO, office: Office, *, now: datetime, about: str = "
                 Question.objects.filter(**of),
             ),
             _trial_parts(Trial.objects.filter(**of), JarSeries.objects.filter(**of)),
+            forecast_parts(Bed.objects.filter(**of)),
         )
         head = _head(office, scope="store", now=now)
         _write(file, _chain([head], parts), now=now, about=about)

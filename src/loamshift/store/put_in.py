@@ -14,6 +14,7 @@ from loamshift.domain.worded_error import fault
 from loamshift.store.archive import ArchiveFault
 from loamshift.store.changes import Writer
 from loamshift.store.export import OFFICE_FIELDS
+from loamshift.store.forecast_files import put_forecasts
 from loamshift.store.models import Change, Kept, Office, User
 from loamshift.store.plain import KINDS, kind_of, snapshot
 from loamshift.store.restore import Archive
@@ -45,7 +46,7 @@ def add_missing(
 ) -> PutIn:
     """Add what an office does not have; what it has stays as it is, settings too.
 
-    It is one act, which can be taken back.
+    It is one act, which can be taken back. Saved plans come with beds that are added.
 
     Raises
     ------
@@ -54,6 +55,7 @@ def add_missing(
     """
     writer = Writer(office, user=user, what=what)
     added = left = unlike = 0
+    new: set[uuid.UUID] = set()
     with transaction.atomic():
         _nobody_elses(archive.things, office)
         here = _here(archive.things, office)
@@ -61,10 +63,12 @@ def add_missing(
             same = here.get((kind_of(thing), thing.pk))
             if same is None:
                 writer.add(thing)
+                new.add(thing.pk)
                 added += 1
             else:
                 left += 1
                 unlike += snapshot(same) != snapshot(thing)
+        put_forecasts([plan for plan in archive.forecasts if plan.bed_id in new], office)
     return PutIn(added=added, left=left, differing=unlike, act=writer.act if added else None)
 
 
@@ -93,6 +97,7 @@ def replace_all(archive: Archive, office: Office) -> PutIn:
         for name in OFFICE_FIELDS:
             setattr(office, name, getattr(archive.office, name))
         office.save()
+        put_forecasts(archive.forecasts, office)
     return PutIn(added=len(archive.things), left=0, differing=0, act=None)
 
 

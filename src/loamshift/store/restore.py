@@ -28,8 +28,9 @@ from loamshift.store.cells import (
 )
 from loamshift.store.digests import DIGESTS, digest_of, read_digests
 from loamshift.store.export import ABOUT, FORMAT, HEAD, OFFICE_FIELDS
+from loamshift.store.forecast_files import read_forecasts
 from loamshift.store.limits import faults_in, shown
-from loamshift.store.models import Garden, Kept, Office
+from loamshift.store.models import Bed, ForecastIssued, Garden, Kept, Office
 from loamshift.store.plain import KINDS, PARENT, REFERS, kind_of
 from loamshift.store.toml_out import with_nulls
 
@@ -57,6 +58,8 @@ class Archive:
     made_at: datetime
     office: Office
     things: tuple[Kept, ...]
+    forecasts: tuple[ForecastIssued, ...] = ()
+    """Those of saved plans, each of a bed among the things."""
 
     def count(self, kind: str) -> int:
         """How many things of a kind [count]."""
@@ -92,6 +95,7 @@ def read_zip(data: bytes, *, limits: Limits | None = None) -> Archive:
         made_at=head["made_at"],
         office=office,
         things=tuple(things),
+        forecasts=tuple(reading.forecasts),
     )
 
 
@@ -122,6 +126,7 @@ class _Reading:
     def __init__(self, files: dict[str, bytes]) -> None:
         self.files = files
         self.faults: list[Fault] = []
+        self.forecasts: list[ForecastIssued] = []
 
     def head(self) -> dict[str, Any]:
         """What the zip says of itself; anything wrong with it ends the reading."""
@@ -176,6 +181,9 @@ class _Reading:
             if name in self.files or name not in LATER_TABLES:
                 found += self._table(name)
         found += self._gardens()
+        beds = [thing for _, thing in found if isinstance(thing, Bed)]
+        self.forecasts, wrong = read_forecasts(self.files, beds)
+        self.faults += wrong
         for name in self.files:
             self._fault(shown(name), "", message("store-file-strange"), message("store-remove-it"))
         for where, thing in found:

@@ -137,6 +137,7 @@ store-file-missing = This file is missing.
 store-file-put-back = Put it back, or take its line out of SHA256SUMS.txt if you removed it on purpose.
 store-file-changed = This file has changed since the zip was made. It may be incomplete.
 store-file-changed-mend = Use another copy of the zip. If you edited the file on purpose, take its line out of { $list }.
+store-forecasts-unread = These are not forecasts of saved plans as this version of loamshift keeps them.
 store-digests-unread = A line is not a digest and a file name.
 store-add-file = Add it, or remove the row it belongs to.
 store-not-utf-8 = This file is not UTF-8 text.
@@ -155,6 +156,7 @@ store-about =
     beds.csv         beds; the folder beds/ holds the text of each bed
     letters.csv      letters sent; the folder letters/ holds each one as it was sent (JSON)
     products.csv     products
+    forecasts/       forecasts of saved plans, one file per bed (JSON)
     SHA256SUMS.txt   digests, for sha256sum --check
 
     The tables open in any spreadsheet. Text that a spreadsheet would take for a formula has an
