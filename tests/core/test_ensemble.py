@@ -12,6 +12,7 @@ from loamshift.core.ensemble import (
     coverage,
     crps_ensemble,
     draw_members,
+    median_course,
     quantile_bands,
     variance_shares,
 )
@@ -168,3 +169,9 @@ def test_nonsense_is_refused() -> None:
         coverage([1.0], low=[2.0], high=[0.0])
     with pytest.raises(InputError):
         variance_shares([[1.0]], [1.0])
+
+
+@pytest.mark.parametrize("members", [1, 2, 7, 350])
+def test_the_median_course_is_numpys_median_to_the_last_bit(members: int) -> None:
+    values = np.random.default_rng(members).normal(6.5, 1.0, (members, 5))
+    assert np.array_equal(median_course(values), np.median(values, axis=0))

@@ -8,6 +8,7 @@ import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import CancelledError
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Any, Final, Protocol
 
 from loamshift.case.table.block import Block, Problem
@@ -15,6 +16,7 @@ from loamshift.domain.message import message
 from loamshift.domain.worded_error import WordedError, given
 
 if TYPE_CHECKING:
+    from loamshift.case.table.equal_rows import EqualRows
     from loamshift.case.table.judge_block import Judged, Order
 
 AHEAD: Final = 2
@@ -50,7 +52,7 @@ class Here:
         from loamshift.case.table.judge_block import judge_block
 
         for block in blocks:
-            kept(block, judge_block(block, self.order))
+            kept(block, judge_block(block, self.order, equal_rows()))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +162,15 @@ def judge_alone(block: Block, order: Order) -> Judged:
             from loamshift.cli.kernel_cache import keep_kernels
 
             keep_kernels()
-        return judge_block(block, order)
+        return judge_block(block, order, equal_rows())
+
+
+@cache
+def equal_rows() -> EqualRows:
+    """The rows this process has judged without a forecast: of any run, as each tells its day."""
+    from loamshift.case.table.equal_rows import EqualRows
+
+    return EqualRows()
 
 
 def given_up(block: Block, order: Order) -> Judged:

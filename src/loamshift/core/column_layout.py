@@ -203,18 +203,21 @@ class MemberParameters:
         return int(self.log10_k.size)
 
     def __post_init__(self) -> None:
-        for field in fields(self):
-            values = getattr(self, field.name)
-            _need_shape(field.name, values, (self.log10_k.size,))
-            if not np.isfinite(values).all():
-                raise OutOfRangeError(f"{field.name} holds a value that is no number")
-            if field.name not in SIGNED_MEMBER_FIELDS and not np.all(values >= 0.0):
-                raise OutOfRangeError(f"{field.name} must be 0 or more in every member")
-        for name in POSITIVE_MEMBER_FIELDS:
-            if not np.all(getattr(self, name) > 0.0):
+        for name in MEMBER_FIELDS:
+            _need_shape(name, getattr(self, name), (self.log10_k.size,))
+        table = np.array([getattr(self, name) for name in MEMBER_FIELDS])
+        finite = np.isfinite(table).all(axis=1).tolist()
+        least = table.min(axis=1, initial=np.inf).tolist()
+        for name, is_finite, lowest in zip(MEMBER_FIELDS, finite, least, strict=True):
+            if not is_finite:
+                raise OutOfRangeError(f"{name} holds a value that is no number")
+            if lowest < 0.0 and name not in SIGNED_MEMBER_FIELDS:
+                raise OutOfRangeError(f"{name} must be 0 or more in every member")
+            if lowest <= 0.0 and name in POSITIVE_MEMBER_FIELDS:
                 raise OutOfRangeError(f"{name} must be above 0 in every member")
 
 
+MEMBER_FIELDS: Final = tuple(field.name for field in fields(MemberParameters))
 SIGNED_MEMBER_FIELDS: Final = (
     "log10_k",
     "start_ph_shift",

@@ -13,14 +13,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.counted_amounts import (
-    Past,
-    Within,
-    counted_g_m2,
-    counted_past,
-    counted_within,
-)
+from loamshift.core.counted_amounts import counted_g_m2
 from loamshift.core.monotone_cubic import with_midpoints
+from loamshift.core.surface_sums import PLAIN_SUMS, SurfaceSums
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
@@ -39,7 +34,7 @@ class DoseSurface:
     season; ``worth`` (M, S, D) what a gram of each season counts as on that day, 1 for the
     first [-]; ``sign`` 1 where more lowers the pH, -1 where it raises it. ``furthest_ph``
     (M, W, K) and ``furthest_worth`` (M, W, S) the same for the furthest the pH gets the way of
-    the amount within each of W spells. ``within`` and ``past`` are how amounts are held to bounds.
+    the amount within each of W spells. ``sums`` are the ways all this is asked.
     """
 
     amounts_g_m2: FloatArray
@@ -48,8 +43,7 @@ class DoseSurface:
     furthest_ph: FloatArray
     furthest_worth: FloatArray
     sign: float
-    within: Within = counted_within
-    past: Past = counted_past
+    sums: SurfaceSums = PLAIN_SUMS
 
     def at(self, day: int, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """PH of every bed on a day.
@@ -127,7 +121,7 @@ class DoseSurface:
             Shape (M,); minus infinity for a bed past it without any, infinity for one that none
             of the amounts takes there [g/m2].
         """
-        return _passing(self.amounts_g_m2, self.ph[:, day], ph, sign=self.sign)
+        return self.sums.passing(self.amounts_g_m2, self.ph[:, day], ph, sign=self.sign)
 
     def passing_ever(self, ph: float) -> FloatArray:
         """First-season amount with which each bed passes a pH within each spell.
@@ -144,19 +138,10 @@ class DoseSurface:
         """
         beds, spells, knots = self.furthest_ph.shape
         flat = self.furthest_ph.reshape(beds * spells, knots)
-        return _passing(self.amounts_g_m2, flat, ph, sign=self.sign).reshape(beds, spells)
+        return self.sums.passing(self.amounts_g_m2, flat, ph, sign=self.sign).reshape(beds, spells)
 
     def _read(self, curve: FloatArray, total: FloatArray) -> FloatArray:
-        """Linear between the amounts that were run; beyond the last its value holds."""
-        knots = self.amounts_g_m2
-        inside = np.clip(total, knots[0], knots[-1])
-        left = np.clip(np.searchsorted(knots, inside, side="right") - 1, 0, knots.size - 2)
-        share = (inside - knots[left]) / (knots[left + 1] - knots[left])
-        row = np.arange(curve.shape[0])
-        if total.ndim == 2:
-            row = row[:, None]
-        low, high = curve[row, left], curve[row, left + 1]
-        return np.asarray(low + share * (high - low), dtype=np.float64)
+        return self.sums.read(self.amounts_g_m2, curve, total)
 
 
 def dose_surface(
@@ -418,17 +403,3 @@ def _amount_for(knots: FloatArray, curve: FloatArray, ph: FloatArray, *, sign: f
     low, high = falling[row, left], falling[row, left + 1]
     share = np.clip((wanted - low) / np.maximum(high - low, 1e-9), -0.5, 1.5)
     return np.asarray(knots[left] + share * (knots[left + 1] - knots[left]), dtype=np.float64)
-
-
-def _passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: float) -> FloatArray:
-    """Amount with which each curve passes one pH; infinite where it lies outside the knots."""
-    moved, wanted = np.maximum.accumulate(-sign * curve, axis=1), -sign * ph
-    before = (moved <= wanted).sum(axis=1)
-    left = np.clip(before - 1, 0, knots.size - 2)
-    row = np.arange(curve.shape[0])
-    low, high = moved[row, left], moved[row, left + 1]
-    share = (wanted - low) / np.maximum(high - low, 1e-12)
-    amount = knots[left] + share * (knots[left + 1] - knots[left])
-    amount[before == 0] = -np.inf
-    amount[before == knots.size] = np.inf
-    return np.asarray(amount, dtype=np.float64)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.counted_amounts import Past, Within
 from loamshift.core.dose_surface import DoseSurface
+from loamshift.core.surface_sums import SurfaceSums
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -48,7 +48,7 @@ class RuleBounds:
     ``enters_g_m2`` and ``leaves_g_m2`` (M, 2) the range, on the day wanted and a year later;
     ``harms_g_m2`` (M, W) in each spell, infinite where the bed gets past the limit without any
     [g/m2]; ``worth`` (M, 2, S) and ``furthest_worth`` (M, W, S) of a gram of each season [-];
-    ``within`` and ``past`` how amounts are held to them.
+    ``sums`` how amounts are held to them.
     """
 
     enters_g_m2: FloatArray
@@ -56,8 +56,7 @@ class RuleBounds:
     harms_g_m2: FloatArray
     worth: FloatArray
     furthest_worth: FloatArray
-    within: Within
-    past: Past
+    sums: SurfaceSums
 
     def in_range(self, *amounts: FloatArray | float) -> BoolArray:
         """Which beds lie in the range on the day wanted and a year later.
@@ -72,7 +71,7 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        return self.within(self.worth, amounts, self.enters_g_m2, self.leaves_g_m2)
+        return self.sums.within(self.worth, amounts, self.enters_g_m2, self.leaves_g_m2)
 
     def harmed(self, *amounts: FloatArray | float) -> BoolArray:
         """Which beds get past the harmful limit with these amounts and would not without.
@@ -87,7 +86,7 @@ class RuleBounds:
         ndarray
             Shape of the amounts by bed [truth].
         """
-        return self.past(self.furthest_worth, amounts, self.harms_g_m2)
+        return self.sums.past(self.furthest_worth, amounts, self.harms_g_m2)
 
 
 def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
@@ -134,8 +133,7 @@ def bounds_of(surface: DoseSurface, goal: RuleGoal) -> RuleBounds:
         harms_g_m2=np.where(past_anyway[:, None], np.inf, harms),
         worth=np.stack([surface.worth[:, :, day] for day in days], axis=1),
         furthest_worth=surface.furthest_worth,
-        within=surface.within,
-        past=surface.past,
+        sums=surface.sums,
     )
 
 
@@ -170,12 +168,49 @@ def reachable(surface: DoseSurface, goal: RuleGoal) -> BoolArray:
     >>> reachable(flat, goal).tolist()
     [True]
     """
-    known = np.zeros(surface.ph.shape[0], dtype=np.bool_)
-    bounds = bounds_of(surface, goal)
-    for plan in fixed_plans(goal, known.size):
-        fits = bounds.in_range(*plan) & ~bounds.harmed(*plan)
-        known |= fits.any(axis=1)
-    return known
+    return reachable_and_held(bounds_of(surface, goal), goal)[1]
+
+
+def reachable_and_held(bounds: RuleBounds, goal: RuleGoal) -> tuple[BoolArray, BoolArray]:
+    """Which beds some plan brings into the range unharmed on the day wanted, and keeps there.
+
+    Parameters
+    ----------
+    bounds
+        Those of the goal [object].
+    goal
+        Seasons and amounts [object].
+
+    Returns
+    -------
+    tuple of ndarray
+        On the day wanted, and then and on the day it is to be held to, each of shape (M,)
+        [truth].
+
+    References
+    ----------
+    own-arithmetic
+
+    Examples
+    --------
+    See :func:`reachable`.
+
+    >>> callable(reachable_and_held)
+    True
+    """
+    beds = bounds.harms_g_m2.shape[0]
+    there, held = np.zeros(beds, dtype=np.bool_), np.zeros(beds, dtype=np.bool_)
+    on_the_day = replace(
+        bounds,
+        worth=bounds.worth[:, :1],
+        enters_g_m2=bounds.enters_g_m2[:, :1],
+        leaves_g_m2=bounds.leaves_g_m2[:, :1],
+    )
+    for plan in fixed_plans(goal, beds):
+        unharmed = ~bounds.harmed(*plan)
+        there |= (on_the_day.in_range(*plan) & unharmed).any(axis=1)
+        held |= (bounds.in_range(*plan) & unharmed).any(axis=1)
+    return there, held
 
 
 def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:

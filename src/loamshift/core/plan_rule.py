@@ -15,8 +15,16 @@ from numpy.typing import NDArray
 
 from loamshift.core.dose_surface import DoseSurface
 from loamshift.core.plan_goal import RuleBounds, RuleGoal, bounds_of, fixed_plans
-from loamshift.core.reading_bins import BIN_PH, TABLE_P, TABLE_Z, bin_shares, reading_edges
-from loamshift.core.rule_lines import HAIR, cut_into_lines
+from loamshift.core.reading_bins import BIN_PH, TABLE_P, TABLE_Z, reading_edges
+from loamshift.core.rule_lines import HAIR
+from loamshift.core.rule_policy import (
+    STEEPEST_PRICE,
+    RulePolicy,
+    RuleTables,
+    best_policy,
+    both_halves,
+    judged_crosswise,
+)
 from loamshift.errors import InputError
 
 FloatArray = NDArray[np.float64]
@@ -25,9 +33,6 @@ BoolArray = NDArray[np.bool_]
 
 RARE: Final = 1e-3
 """Bins of readings rarer than this at either end are taken together [0-1]."""
-STEEPEST_PRICE: Final = 64.0
-"""A harmed bed is never weighed heavier than so many beds in range [-]."""
-BISECTIONS: Final = 12
 _PLASTIC: Final = (0.7548776662466927, 0.5698402909980532)
 
 
@@ -116,27 +121,13 @@ class Rule:
     harm_price: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Tables:
-    """Sums over beds: in range and harmed by (second amount, first bin, second bin, third)."""
-
-    good: FloatArray
-    harmed: FloatArray
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Policy:
-    """Price of harm, the third amount by (second, bin, bin) and the second by first bin."""
-
-    price: float
-    third: IntArray
-    second: IntArray
-    segments: tuple[tuple[int, int, int], ...]
-    good: float
-    harmed: float
-
-
-def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -> Rule:
+def choose_rule(
+    surface: DoseSurface,
+    goal: RuleGoal,
+    *,
+    chosen_on: BoolArray,
+    bounds: RuleBounds | None = None,
+) -> Rule:
     """The rule that brings the most beds into the range and keeps them there.
 
     Parameters
@@ -147,6 +138,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
         What is wanted, and what may be done [object].
     chosen_on
         True for one half of the beds, shape (M,) [truth].
+    bounds
+        Those of the goal where they are known; None for not yet [object].
 
     Returns
     -------
@@ -192,7 +185,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     halves = (np.flatnonzero(chosen_on), np.flatnonzero(~chosen_on))
     if any(half.size == 0 for half in halves):
         raise InputError("chosen_on must hold some beds of either kind")
-    bounds = bounds_of(surface, goal)
+    if bounds is None:
+        bounds = bounds_of(surface, goal)
     single, known = _without_tests(bounds, goal, halves)
     if goal.seasons == 1:
         return _one_season(bounds, goal, single=single, known=known)
@@ -200,8 +194,8 @@ def choose_rule(surface: DoseSurface, goal: RuleGoal, *, chosen_on: BoolArray) -
     amount = _first_amount(surface, bounds, goal, halves)
     edges = reading_edges(surface.at(goal.tests[0], (amount,)), sd_ph=goal.reading_sd_ph)
     tables = _tables(surface, bounds, goal, halves, first_g_m2=amount, edges=edges)
-    policy = _solve(_both(tables), goal, acid=acid)
-    good, hurt = _judged(tables, goal, acid=acid)
+    policy = best_policy(both_halves(tables), goal, acid=acid, cut=surface.sums.cut)
+    good, hurt = judged_crosswise(tables, goal, acid=acid, cut=surface.sums.cut)
     steps = _steps(surface, goal, policy, first_g_m2=amount, edges=edges)
     amounts, read = _followed(surface, goal, steps, first_g_m2=amount)
     ends = [end for _, end, _ in policy.segments[:-1]]
@@ -273,25 +267,18 @@ def _first_amount(
     for amount in goal.first_g_m2.tolist():
         seen = surface.at(goal.tests[0], (amount,))
         edges = reading_edges(seen, sd_ph=goal.reading_sd_ph)
-        both = _both(_tables(surface, bounds, one_test, halves, first_g_m2=amount, edges=edges))
+        share = surface.sums.shares(seen, edges, sd_ph=goal.reading_sd_ph)
+        both = both_halves(_two_seasons(bounds, one_test, halves, first_g_m2=amount, share=share))
         tried.append((float(both.good.max(axis=0).sum()), amount, both))
     best, best_value = 0.0, -math.inf
     for most, amount, both in sorted(tried, key=lambda one: (-round(one[0] / HAIR), one[1])):
         if most <= best_value + HAIR:
             break  # no rule does better than the best second amount of every bin, harm left aside
-        policy = _solve(both, one_test, acid=surface.sign > 0.0)
-        value = policy.good - STEEPEST_PRICE * max(0.0, _excess(policy, goal))
+        policy = best_policy(both, one_test, acid=surface.sign > 0.0, cut=surface.sums.cut)
+        value = policy.good - STEEPEST_PRICE * max(0.0, policy.harmed - goal.most_harmed_frac)
         if value > best_value + HAIR:
             best, best_value = amount, value
     return best
-
-
-def _excess(policy: _Policy, goal: RuleGoal) -> float:
-    return policy.harmed - goal.most_harmed_frac
-
-
-def _harms(policy: _Policy, goal: RuleGoal) -> bool:
-    return _excess(policy, goal) > 1e-9
 
 
 def _tables(
@@ -302,43 +289,57 @@ def _tables(
     *,
     first_g_m2: float,
     edges: FloatArray,
-) -> tuple[_Tables, _Tables]:
+) -> tuple[RuleTables, RuleTables]:
     """Sums for one first amount, one for each half of the beds."""
     beds = surface.ph.shape[0]
-    share = bin_shares(surface.at(goal.tests[0], (first_g_m2,)), edges, sd_ph=goal.reading_sd_ph)
+    seen = surface.at(goal.tests[0], (first_g_m2,))
+    share = surface.sums.shares(seen, edges, sd_ph=goal.reading_sd_ph)
     later = goal.later_g_m2
     if goal.seasons == 2:
-        wide = np.broadcast_to(later, (beds, later.size))
-        good = bounds.in_range(first_g_m2, wide)
-        hurt = bounds.harmed(first_g_m2, wide)
-        return tuple(  # type: ignore[return-value]
-            _Tables(
-                good=(share[half].T @ good[half] / half.size).T[:, :, None, None],
-                harmed=(share[half].T @ hurt[half] / half.size).T[:, :, None, None],
-            )
-            for half in halves
-        )
+        return _two_seasons(bounds, goal, halves, first_g_m2=first_g_m2, share=share)
     seconds = _second_edges(surface, goal, first_g_m2)
     wide = np.broadcast_to(later, (beds, later.size))
-    found: tuple[list[_Tables], list[_Tables]] = ([], [])
+    found: tuple[list[RuleTables], list[RuleTables]] = ([], [])
     for amount in later:
         seen = surface.at(goal.tests[1], (first_g_m2, float(amount)))
-        second = bin_shares(seen, seconds, sd_ph=goal.reading_sd_ph)
+        second = surface.sums.shares(seen, seconds, sd_ph=goal.reading_sd_ph)
         plan = (first_g_m2, float(amount), wide)
         good, hurt = bounds.in_range(*plan), bounds.harmed(*plan)
         for half, sums in zip(halves, found, strict=True):
             sums.append(
-                _Tables(
+                RuleTables(
                     good=_by_bins(share[half], second[half], good[half]),
                     harmed=_by_bins(share[half], second[half], hurt[half]),
                 )
             )
     return tuple(  # type: ignore[return-value]
-        _Tables(
+        RuleTables(
             good=np.stack([one.good for one in sums]),
             harmed=np.stack([one.harmed for one in sums]),
         )
         for sums in found
+    )
+
+
+def _two_seasons(
+    bounds: RuleBounds,
+    goal: RuleGoal,
+    halves: tuple[IntArray, IntArray],
+    *,
+    first_g_m2: float,
+    share: FloatArray,
+) -> tuple[RuleTables, RuleTables]:
+    """The sums where one test is made; ``share`` of each bed by bin of its readings."""
+    later = goal.later_g_m2
+    wide = np.broadcast_to(later, (share.shape[0], later.size))
+    good = bounds.in_range(first_g_m2, wide).astype(np.float64)
+    hurt = bounds.harmed(first_g_m2, wide).astype(np.float64)
+    return tuple(  # type: ignore[return-value]
+        RuleTables(
+            good=(share[half].T @ good[half] / half.size).T[:, :, None, None],
+            harmed=(share[half].T @ hurt[half] / half.size).T[:, :, None, None],
+        )
+        for half in halves
     )
 
 
@@ -359,81 +360,18 @@ def _second_edges(surface: DoseSurface, goal: RuleGoal, first_g_m2: float) -> Fl
     return reading_edges(np.concatenate(seen), sd_ph=goal.reading_sd_ph, step_ph=2.0 * BIN_PH)
 
 
-def _both(tables: tuple[_Tables, _Tables]) -> _Tables:
-    return _Tables(
-        good=0.5 * (tables[0].good + tables[1].good),
-        harmed=0.5 * (tables[0].harmed + tables[1].harmed),
-    )
-
-
-def _solve(tables: _Tables, goal: RuleGoal, *, acid: bool) -> _Policy:
-    """The policy with one price of harm that keeps the limit; the steepest where none does."""
-    policy = _priced(tables, goal, price=0.0, acid=acid)
-    if not _harms(policy, goal):
-        return policy
-    low, high = 0.0, STEEPEST_PRICE
-    policy = _priced(tables, goal, price=high, acid=acid)
-    if _harms(policy, goal):
-        return policy
-    for _ in range(BISECTIONS):
-        middle = 0.5 * (low + high)
-        tried = _priced(tables, goal, price=middle, acid=acid)
-        if _harms(tried, goal):
-            low = middle
-        else:
-            high, policy = middle, tried
-    return policy
-
-
-def _priced(tables: _Tables, goal: RuleGoal, *, price: float, acid: bool) -> _Policy:
-    worth = tables.good - price * tables.harmed
-    third = worth.argmax(axis=3)
-    good = np.take_along_axis(tables.good, third[..., None], axis=3)[..., 0].sum(axis=2)
-    hurt = np.take_along_axis(tables.harmed, third[..., None], axis=3)[..., 0].sum(axis=2)
-    value = (good - price * hurt).T  # bins by second amount
-    segments = cut_into_lines(value, lines=goal.lines, rising=acid)
-    second = np.empty(value.shape[0], dtype=np.int64)
-    for start, end, choice in segments:
-        second[start:end] = choice
-    bins = np.arange(second.size)
-    return _Policy(
-        price=price,
-        third=third,
-        second=second,
-        segments=segments,
-        good=float(good[second, bins].sum()),
-        harmed=float(hurt[second, bins].sum()),
-    )
-
-
-def _judged(tables: tuple[_Tables, _Tables], goal: RuleGoal, *, acid: bool) -> tuple[float, float]:
-    """In range and harmed of a rule chosen on one half, on the other half; both ways round."""
-    good = hurt = 0.0
-    for here, there in (tables, tables[::-1]):
-        policy = _solve(here, goal, acid=acid)
-        bins = np.arange(policy.second.size)
-        third = policy.third[policy.second, bins]
-        for name in ("good", "harmed"):
-            chosen = getattr(there, name)[policy.second, bins]
-            value = float(np.take_along_axis(chosen, third[..., None], axis=2).sum())
-            good, hurt = (
-                (good + 0.5 * value, hurt) if name == "good" else (good, hurt + 0.5 * value)
-            )
-    return good, hurt
-
-
 def _lines(
-    policy: _Policy,
-    tables: tuple[_Tables, _Tables],
+    policy: RulePolicy,
+    tables: tuple[RuleTables, RuleTables],
     goal: RuleGoal,
     surface: DoseSurface,
     *,
     first_g_m2: float,
     edges: FloatArray,
 ) -> tuple[RuleLine, ...]:
-    both = _both(tables)
+    both = both_halves(tables)
     seen = surface.at(goal.tests[0], (first_g_m2,))
-    share = bin_shares(seen, edges, sd_ph=goal.reading_sd_ph).mean(axis=0)
+    share = surface.sums.shares(seen, edges, sd_ph=goal.reading_sd_ph).mean(axis=0)
     worth = both.good - policy.price * both.harmed
     found = []
     last = len(policy.segments) - 1
@@ -463,7 +401,7 @@ def _tenth(ph: float) -> float:
 def _steps(
     surface: DoseSurface,
     goal: RuleGoal,
-    policy: _Policy,
+    policy: RulePolicy,
     *,
     first_g_m2: float,
     edges: FloatArray,

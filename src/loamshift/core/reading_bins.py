@@ -68,8 +68,9 @@ def reading_edges(ph: FloatArray, *, sd_ph: float, step_ph: float = BIN_PH) -> F
     >>> reading_edges(np.array([6.0]), sd_ph=0.05).round(2).tolist()
     [5.95, 6.05]
     """
-    low = math.floor((float(np.quantile(ph, 0.005)) - 2.0 * sd_ph) / BIN_PH)
-    high = math.ceil((float(np.quantile(ph, 0.995)) + 2.0 * sd_ph) / BIN_PH)
+    lowest, highest = np.quantile(ph, (0.005, 0.995)).tolist()
+    low = math.floor((lowest - 2.0 * sd_ph) / BIN_PH)
+    high = math.ceil((highest + 2.0 * sd_ph) / BIN_PH)
     count = max(2, math.ceil((high - low) * BIN_PH / step_ph))
     steps = np.arange(1, count + 1)
     return np.asarray((low - 0.5) * BIN_PH + step_ph * steps, dtype=np.float64)

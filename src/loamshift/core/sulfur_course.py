@@ -217,11 +217,16 @@ def prills_left(
     worn = worn_um[:, None] * per_um
     kept = np.exp(-6.0 * worn)
     broken = np.empty_like(kept)
-    young, old = np.zeros_like(shares), np.zeros_like(shares)
-    for day in range(shrunk.size):
-        old = kept[day] * (old + 3.0 * worn[day] * young)
-        young = kept[day] * young + shares * broken_up[day]
-        broken[day] = young + old
+    joining = broken_up.tolist()
+    for size, share in enumerate(shares.tolist()):  # numbers are a tenth of short arrays' work
+        young, old, lying = 0.0, 0.0, []
+        for keeps, wears, joins in zip(
+            kept[:, size].tolist(), worn[:, size].tolist(), joining, strict=True
+        ):
+            old = keeps * (old + 3.0 * wears * young)
+            young = keeps * young + share * joins
+            lying.append(young + old)
+        broken[:, size] = lying
     return np.asarray(unbroken * shrunk, dtype=np.float64), broken
 
 

@@ -1,6 +1,6 @@
-"""The dose surface and its bounds as machine code, for many beds one after the other.
+"""The dose surface as machine code, for many beds one after the other.
 
-The rules are those of ``core.dose_surface`` and ``core.plan_goal``, a curve at a time instead of
+The rules are those of ``core.dose_surface``, a curve at a time instead of
 all curves step by step: there most of the time goes into arrays made to be thrown away.
 """
 
@@ -12,11 +12,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.column_compile import compiled, inlined, outermost
-from loamshift.core.counted_amounts import counted_past, counted_within
 from loamshift.core.dose_surface import MOST_WORTH, DoseSurface, checked_runs, some_days
+from loamshift.core.surface_sums_many import COMPILED_SUMS
 
 FloatArray = NDArray[np.float64]
-BoolArray = NDArray[np.bool_]
 IntArray = NDArray[np.int64]
 Number = Any
 
@@ -260,8 +259,7 @@ def dose_surface_many(
         furthest_ph=np.empty((beds, len(spells), finer.size)),
         furthest_worth=np.ones((beds, len(spells), seasons)),
         sign=sign,
-        within=within_many,
-        past=past_many,
+        sums=COMPILED_SUMS,
     )
     fill_surface(
         amounts_g_m2,
@@ -280,145 +278,3 @@ def dose_surface_many(
         far_worth=made.furthest_worth,
     )
     return made
-
-
-@outermost
-def fill_within(
-    worth: FloatArray,
-    grid: FloatArray,
-    enters: FloatArray,
-    leaves: FloatArray,
-    found: BoolArray,
-) -> None:
-    """Which amounts lie between bounds on every day, bed by bed.
-
-    Parameters
-    ----------
-    worth
-        What a gram of each season counts as, shape (M, W, S) [-].
-    grid
-        Amounts of each season side by side, shape (S, A) [g/m2].
-    enters
-        Lower bounds, shape (M, W) [g/m2].
-    leaves
-        Upper bounds, shape (M, W) [g/m2].
-    found
-        Takes the answers, shape (M, A) [truth].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    See :func:`within_many`.
-
-    >>> callable(fill_within)
-    True
-    """
-    for bed in range(worth.shape[0]):
-        for place in range(grid.shape[1]):
-            holds = True
-            for day in range(worth.shape[1]):
-                total = 0.0
-                for season in range(grid.shape[0]):
-                    total += worth[bed, day, season] * grid[season, place]
-                if not enters[bed, day] <= total <= leaves[bed, day]:
-                    holds = False
-                    break
-            found[bed, place] = holds
-
-
-def within_many(
-    worth: FloatArray,
-    amounts: tuple[FloatArray | float, ...],
-    enters: FloatArray,
-    leaves: FloatArray,
-) -> BoolArray:
-    """``counted_within`` as machine code where every bed is given the same, else as it is.
-
-    Parameters
-    ----------
-    worth
-        What a gram of each season counts as in each bed on each day, shape (M, W, S) [-].
-    amounts
-        One a season, each a number or shape (M,) or (M, A) [g/m2].
-    enters
-        Lower bounds, shape (M, W) [g/m2].
-    leaves
-        Upper bounds, shape (M, W) [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape (M,) or (M, A) [truth].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> grid = np.broadcast_to(np.array([10.0, 90.0]), (1, 2))
-    >>> ends = np.array([[20.0]]), np.array([[95.0]])
-    >>> within_many(np.ones((1, 1, 1)), (grid,), *ends).tolist()
-    [[False, True]]
-    """
-    grid = _shared_grid(amounts)
-    if grid is None:
-        return counted_within(worth, amounts, enters, leaves)
-    found = np.empty((worth.shape[0], grid.shape[1]), dtype=np.bool_)
-    fill_within(np.ascontiguousarray(worth), grid, enters, leaves, found)
-    return found
-
-
-def past_many(
-    worth: FloatArray, amounts: tuple[FloatArray | float, ...], limits: FloatArray
-) -> BoolArray:
-    """``counted_past`` as machine code where every bed is given the same, else as it is.
-
-    Parameters
-    ----------
-    worth
-        What a gram of each season counts as in each bed in each spell, shape (M, W, S) [-].
-    amounts
-        One a season, each a number or shape (M,) or (M, A) [g/m2].
-    limits
-        Bounds, shape (M, W) [g/m2].
-
-    Returns
-    -------
-    ndarray
-        Shape (M,) or (M, A) [truth].
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    >>> grid = np.broadcast_to(np.array([10.0, 90.0]), (1, 2))
-    >>> past_many(np.ones((1, 1, 1)), (grid,), np.array([[20.0]])).tolist()
-    [[False, True]]
-    """
-    grid = _shared_grid(amounts)
-    if grid is None:
-        return counted_past(worth, amounts, limits)
-    found = np.empty((worth.shape[0], grid.shape[1]), dtype=np.bool_)
-    nowhere = np.full(limits.shape, -np.inf)
-    fill_within(np.ascontiguousarray(worth), grid, nowhere, limits, found)
-    return np.asarray(~found)
-
-
-def _shared_grid(amounts: tuple[FloatArray | float, ...]) -> FloatArray | None:
-    """Amounts (S, A) that all beds are given alike; None where they are not."""
-    wide = [np.asarray(one, dtype=np.float64) for one in amounts]
-    if not any(one.ndim == 2 for one in wide):
-        return None
-    if any(one.ndim == 1 or (one.ndim == 2 and one.strides[0] != 0) for one in wide):
-        return None
-    places = next(one.shape[1] for one in wide if one.ndim == 2)
-    grid = np.empty((len(wide), places))
-    for season, one in enumerate(wide):
-        grid[season] = one[0] if one.ndim == 2 else one
-    return grid

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Final
 
@@ -57,6 +57,7 @@ def air_region(*, latitude: float | None, longitude: float | None) -> str:
     return next(box.region for box in boxes if box.holds(latitude=latitude, longitude=longitude))
 
 
+@lru_cache(maxsize=1024)
 def deposition_in(region: str, year: float) -> Deposition:
     """What falls from the air in a region in a year.
 

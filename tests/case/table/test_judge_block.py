@@ -6,10 +6,12 @@ from datetime import date
 from typing import Any
 
 import pyarrow as pa
+import pytest
 
 from loamshift.case.intake.entered import case_tree
 from loamshift.case.read import case_from_tree
 from loamshift.case.table.block import Block
+from loamshift.case.table.equal_rows import EqualRows
 from loamshift.case.table.judge_block import Ahead, Judged, Order, judge_block, row_seed
 from loamshift.case.table.open_table import columns_of
 from loamshift.report.words import Words
@@ -21,7 +23,11 @@ SOIL = {"soil.ph_method": "water 1:1", "soil.texture": "loam", "soil.organic_mat
 
 
 def judged(
-    rows: list[dict[str, Any]], *, ahead: Ahead | None = None, carried: tuple[str, ...] = ()
+    rows: list[dict[str, Any]],
+    *,
+    ahead: Ahead | None = None,
+    carried: tuple[str, ...] = (),
+    equal: EqualRows | None = None,
 ) -> Judged:
     names = list(dict.fromkeys(name for row in rows for name in row))
     cells = pa.table({name: [row.get(name) for row in rows] for name in names})
@@ -30,7 +36,7 @@ def judged(
     block = Block(
         number=0, start=0, end=9, next_row=9, rows=tuple(range(2, len(rows) + 2)), cells=cells
     )
-    return judge_block(block, order)
+    return judge_block(block, order, equal)
 
 
 def test_units_may_differ_from_row_to_row() -> None:
@@ -120,3 +126,25 @@ def test_rows_that_differ_in_figures_only_are_judged_as_each_alone() -> None:
     told = [{**one, "row": 2} for one in together.table.to_pylist()]
     assert told == [one for each in alone for one in each.table.to_pylist()]
     assert len(told) == 4 and {one.path for one in together.problems} == {"soil.ph", "bed.area"}
+
+
+def test_equal_rows_are_judged_once_over_blocks(monkeypatch: pytest.MonkeyPatch) -> None:
+    import loamshift.case.table.judge_block as module
+
+    judged_keys: list[str] = []
+    whole = module.judge_alike
+
+    def counted(rows: Any, **more: Any) -> Any:
+        judged_keys.extend(key for key, _ in rows)
+        return whole(rows, **more)
+
+    monkeypatch.setattr(module, "judge_alike", counted)
+    row = {**SOIL, "soil.ph": "6.5", "aim.plant": "cabbage"}
+    equal = EqualRows()
+    first = judged([{**row, "id": "a"}, {**row, "id": "b"}], equal=equal)
+    second = judged([{**row, "id": "c"}, {**row, "id": "d", "soil.ph": "6.6"}], equal=equal)
+    assert judged_keys == ["a", "d"]
+    assert first.table.column("key").to_pylist() == ["a", "b"]
+    assert second.table.column("key").to_pylist() == ["c", "d"]
+    alone = judged([{**row, "id": "c"}])
+    assert second.table.slice(0, 1).drop(["row"]).equals(alone.table.drop(["row"]))

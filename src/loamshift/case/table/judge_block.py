@@ -9,6 +9,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Final
 
 from loamshift.case.table.block import REMARK, Block, HeldBack, Problem, Unreadable
+from loamshift.case.table.equal_rows import EqualRows, told_by
 from loamshift.case.table.judge_alike import judge_alike
 from loamshift.case.table.open_table import Columns
 from loamshift.case.table.outcome_table import Result, table_of
@@ -67,8 +68,13 @@ class Judged:
     """The key of each answered row as a number, by which rows with the same key are found."""
 
 
-def judge_block(block: Block, order: Order) -> Judged:
+def judge_block(block: Block, order: Order, equal: EqualRows | None = None) -> Judged:
     """Every row of a block: an outcome, or a problem; none stops another.
+
+    Parameters
+    ----------
+    equal
+        Rows of earlier blocks of the run, to which those of this one are added; None for none.
 
     Notes
     -----
@@ -82,10 +88,15 @@ def judge_block(block: Block, order: Order) -> Judged:
     problems += [_held_back(one, order.words) for one in block.held_back]
     answering = _answering(order)
     held = list(block_rows(block, order.columns))
-    alike = _alike(held, order)
+    equal = EqualRows() if equal is None else equal
+    told = [told_by(values, order.today) for *_, values in held] if order.ahead is None else []
+    alike = _alike(held, told, order, equal)
     for place, (row, key, values) in enumerate(held):
-        found = alike.get(place) or _answered(row, key, values, order, answering)
+        known = alike.get(place) or (equal.known(told[place], key) if told else None)
+        found = known or _answered(row, key, values, order, answering)
         if isinstance(found, Outcome):
+            if told:
+                equal.keep(told[place], found)
             rows.append(row)
             outcomes.append(found)
             places.append(place)
@@ -115,13 +126,26 @@ def number_of(key: str) -> int:
 
 
 def _alike(
-    held: Sequence[tuple[int, str, Mapping[str, object]]], order: Order
+    held: Sequence[tuple[int, str, Mapping[str, object]]],
+    told: Sequence[bytes],
+    order: Order,
+    equal: EqualRows,
 ) -> dict[int, Outcome]:
-    """The rows that can be judged from columns, where no forecast is asked for."""
+    """The rows that can be judged from columns, where no forecast is asked for.
+
+    Of rows that tell the same only the first is; one that was met in an earlier block is not.
+    """
     if order.ahead is not None:
         return {}
-    rows = [(key, values) for _, key, values in held]
-    return judge_alike(rows, today=order.today, loops=_loops(order))
+    first = {one: place for place, one in reversed(list(enumerate(told)))}
+    places = [
+        place
+        for one, place in sorted(first.items(), key=lambda pair: pair[1])
+        if equal.known(one, "") is None
+    ]
+    rows = [(held[place][1], held[place][2]) for place in places]
+    found = judge_alike(rows, today=order.today, loops=_loops(order))
+    return {places[number]: outcome for number, outcome in found.items()}
 
 
 def _loops(order: Order) -> Loops:

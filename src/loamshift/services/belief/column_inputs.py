@@ -158,7 +158,7 @@ def draw_members_of(
     return draw_soil_members(
         soil,
         members=members,
-        rng=np.random.default_rng(seed),
+        rng=seed,
         land_use=context.land_use,
         in_pot=context.in_pot,
         water_known=case.water.alkalinity_mg_l_as_caco3 is not None

@@ -39,6 +39,8 @@ UNKNOWN_YEAR: Final = 2020
 """Year whose spread of the air counts where no place is told; it hardly changes [yr]."""
 CUT_OFF_SD: Final = 3.0
 """No member lies farther out than this many standard deviations."""
+_KEPT_DRAWS: Final = 64
+"""Sets of draws kept for the next bed: one a seed, number of members and kind of bed [count]."""
 
 
 class Shape(StrEnum):
@@ -178,7 +180,7 @@ def draw_soil_members(
     soil: Soil,
     *,
     members: int,
-    rng: np.random.Generator,
+    rng: np.random.Generator | int,
     land_use: str = "unknown",
     in_pot: bool = False,
     water_known: bool = True,
@@ -196,6 +198,8 @@ def draw_soil_members(
     ----------
     members
         How many, 1 or more [count].
+    rng
+        Generator, or the seed of one whose draws are kept for the next bed.
     in_pot
         True for pots, where all acid of nitrogen counts, no rock weathers, and the yearly load
         and the air's part beside it are left out: they were measured in fields.
@@ -245,17 +249,12 @@ def draw_soil_members(
         air_spread=air_spread,
         is_fed=is_fed,
     )
-    centre, spread, logged, low, high = zip(
-        *priors.rows_for(
-            log10_k_mean=soil.k.log10_k_mean,
-            log10_k_sd=soil.k.log10_k_sd,
-            ph_water_sd=soil.ph.ph_water_sd,
-        ),
-        strict=True,
-    )
-    drawn = draw_members(
-        centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
-    )
+    if isinstance(rng, int):
+        drawn = _kept_draws(priors.rows, members, rng).copy()
+    else:
+        drawn = _draws(priors.rows, members, rng)
+    drawn[:, 0] = soil.k.log10_k_mean + soil.k.log10_k_sd * drawn[:, 0]
+    drawn[:, 1] = soil.ph.ph_water_sd * drawn[:, 1]
     value = dict(zip(priors.names, drawn.T, strict=True))
     parameters = parameters_from(
         value,
@@ -277,6 +276,23 @@ def draw_soil_members(
     return Members(parameters, priors.causes, drawn, value["reading_z"])
 
 
+@lru_cache(maxsize=_KEPT_DRAWS)
+def _kept_draws(rows: tuple[PriorRow, ...], members: int, seed: int) -> FloatArray:
+    """The draws of a seed, kept for the next bed of which the same is drawn."""
+    drawn = _draws(rows, members, np.random.default_rng(seed))
+    drawn.flags.writeable = False
+    return drawn
+
+
+def _draws(rows: tuple[PriorRow, ...], members: int, rng: np.random.Generator) -> FloatArray:
+    """Draws by member and prior; those that hang on the bed, the first two, as standard normals."""
+    standard = _normal(centre=0.0, sd=1.0)
+    centre, spread, logged, low, high = zip(standard, standard, *rows[2:], strict=True)
+    return draw_members(
+        centre, spread, lognormal=logged, low=low, high=high, n_members=members, rng=rng
+    )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PriorRows:
     """What is drawn for a kind of bed, in order: names, causes and rows.
@@ -291,26 +307,6 @@ class PriorRows:
     rows: tuple[PriorRow, ...]
     of_humus: tuple[str, ...]
     keeps_bare: bool
-
-    def rows_for(
-        self, *, log10_k_mean: float, log10_k_sd: float, ph_water_sd: float
-    ) -> tuple[PriorRow, ...]:
-        """The rows of one bed.
-
-        Parameters
-        ----------
-        log10_k_mean
-            Middle of what is believed of the scale [log10].
-        log10_k_sd
-            Its standard deviation [log10].
-        ph_water_sd
-            Error of the first reading [pH].
-        """
-        return (
-            _normal(centre=log10_k_mean, sd=log10_k_sd),
-            _normal(centre=0.0, sd=ph_water_sd),
-            *self.rows[2:],
-        )
 
 
 @lru_cache(maxsize=1024)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.background import load_at_scale
-from loamshift.core.column_layout import MemberParameters
+from loamshift.core.column_layout import MEMBER_FIELDS, MemberParameters
 from loamshift.core.need import WHOLE_PCT
 from loamshift.core.nitrogen_share import humus_rest
 from loamshift.domain.soil import CarbonateBelief
@@ -100,10 +100,8 @@ def parameters_from(
     }
     return MemberParameters(
         **{
-            field.name: np.ascontiguousarray(
-                made[field.name] if field.name in made else value[field.name]
-            )
-            for field in fields(MemberParameters)
+            name: np.ascontiguousarray(made[name] if name in made else value[name])
+            for name in MEMBER_FIELDS
         }
     )
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.background import load_at_scale
-from loamshift.core.column_layout import MemberParameters
+from loamshift.core.column_layout import MEMBER_FIELDS, MemberParameters
 from loamshift.tables.model import ledger_parameters
 
 FloatArray = NDArray[np.float64]
@@ -87,6 +87,4 @@ def parameters_of(parameters: MemberParameters, index: NDArray[np.int64]) -> Mem
     index
         Which of them, in this order, with repeats, shape (n,) [index].
     """
-    return MemberParameters(
-        **{field.name: getattr(parameters, field.name)[index] for field in fields(MemberParameters)}
-    )
+    return MemberParameters(**{name: getattr(parameters, name)[index] for name in MEMBER_FIELDS})

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, replace
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.background import load_at_scale
-from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH, MemberParameters
+from loamshift.core.column_layout import (
+    HIGHEST_TABLE_PH,
+    LOWEST_TABLE_PH,
+    MEMBER_FIELDS,
+    MemberParameters,
+)
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.column_priors import Members
 from loamshift.tables.model import ledger_parameters
 
 FloatArray = NDArray[np.float64]
 
-_NAMES: Final = tuple(field.name for field in fields(MemberParameters))
 
 NODES_Z: Final = (-2.4, -1.2, 0.0, 1.2, 2.4)
 """Nodes of the buffer scale on which the members stand [sd of what is believed]."""
@@ -55,7 +59,8 @@ def on_nodes(drawn: Members, *, soil: Soil, nodes_z: FloatArray) -> Members:
         Nodes, rising, shape (N,) [sd].
     """
     n_others = drawn.reading_z.size
-    values = {name: np.tile(getattr(drawn.parameters, name), nodes_z.size) for name in _NAMES}
+    drawn_once = np.array([getattr(drawn.parameters, name) for name in MEMBER_FIELDS])
+    values = dict(zip(MEMBER_FIELDS, np.tile(drawn_once, (1, nodes_z.size)), strict=True))
     scale = soil.k.log10_k_mean + soil.k.log10_k_sd * nodes_z
     start = soil.ph.ph_water
     values["start_ph_shift"] = np.clip(

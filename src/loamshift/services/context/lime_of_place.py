@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 from loamshift.domain.case import Case, OnHand
+from loamshift.domain.material import LimeGrade, Material
 from loamshift.tables.lime_grades import KNOWN_AS, grade_of_place, graded, is_graded_by_place
 from loamshift.tables.materials import load_materials
 
@@ -32,9 +34,15 @@ def with_limes_graded(case: Case) -> Case:
         applied=tuple(replace(one, material=graded(one.material, grade)) for one in case.applied),
         claims=tuple(replace(one, material=graded(one.material, grade)) for one in case.claims),
         feed=feed,
-        limes=tuple(
-            graded(material, grade)
-            for material in load_materials().values()
-            if is_graded_by_place(material)
-        ),
+        limes=_shipped(grade),
+    )
+
+
+@cache
+def _shipped(grade: LimeGrade) -> tuple[Material, ...]:
+    """The shipped limes of no stated fineness in a grade."""
+    return tuple(
+        graded(material, grade)
+        for material in load_materials().values()
+        if is_graded_by_place(material)
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from loamshift.core.buffer import acid_between_mmolc_kg, ph_after_acid
 from loamshift.core.need import Need, carbonate_nodes, weighted_quantile
 from loamshift.domain.answer import Band
@@ -118,10 +120,7 @@ def acid_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
     Band
         Never below 0 [mmolc/kg].
     """
-    need = need_mmolc_kg(context, ph_aim)
-    sign = 1.0 if acidify else -1.0
-    coming = context.pending_acid_mmolc_m2 * sign / context.soil_mass_kg_m2
-    low, mid, high = (max(context.loops.need(need, p) - coming, 0.0) for p in (0.05, 0.5, 0.95))
+    low, mid, high = _acid_to(context, ph_aim, (0.05, 0.5, 0.95), acidify=acidify)
     return Band(lo90=low, mid=mid, hi90=high)
 
 
@@ -140,6 +139,56 @@ def dose_to(context: BedContext, ph_aim: float, *, acidify: bool) -> Band:
     Band
         Per area of the treated depth [g/m2].
     """
-    need = acid_to(context, ph_aim, acidify=acidify)
-    gram = (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * context.soil_mass_kg_m2
+    return as_dose(context, acid_to(context, ph_aim, acidify=acidify), acidify=acidify)
+
+
+def as_dose(context: BedContext, need: Band, *, acidify: bool) -> Band:
+    """Acid or base of the treated depth as pure sulfur or lime.
+
+    Parameters
+    ----------
+    need
+        By mass of soil [mmolc/kg].
+    acidify
+        True for sulfur, false for lime.
+
+    Returns
+    -------
+    Band
+        Per area [g/m2].
+    """
+    gram = _g_m2_per_mmolc_kg(context, acidify=acidify)
     return Band(lo90=need.lo90 * gram, mid=need.mid * gram, hi90=need.hi90 * gram)
+
+
+def middle_dose_to(context: BedContext, ph_aim: float, *, acidify: bool) -> float:
+    """The middle of ``dose_to``, at a third of its work.
+
+    Parameters
+    ----------
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for sulfur, false for lime.
+
+    Returns
+    -------
+    float
+        Per area of the treated depth [g/m2].
+    """
+    (middle,) = _acid_to(context, ph_aim, (0.5,), acidify=acidify)
+    return middle * _g_m2_per_mmolc_kg(context, acidify=acidify)
+
+
+def _acid_to(
+    context: BedContext, ph_aim: float, probabilities: Sequence[float], *, acidify: bool
+) -> list[float]:
+    """Acid or base that is enough with each probability, less what comes anyway [mmolc/kg]."""
+    need = need_mmolc_kg(context, ph_aim)
+    sign = 1.0 if acidify else -1.0
+    coming = context.pending_acid_mmolc_m2 * sign / context.soil_mass_kg_m2
+    return [max(context.loops.need(need, p) - coming, 0.0) for p in probabilities]
+
+
+def _g_m2_per_mmolc_kg(context: BedContext, *, acidify: bool) -> float:
+    return (SULFUR_G_PER_MMOLC if acidify else CACO3_G_PER_MMOLC) * context.soil_mass_kg_m2

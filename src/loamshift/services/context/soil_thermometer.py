@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Final
 
-from loamshift.core.climate import soil_temperature_c
+from loamshift.core.climate import SoilWave, soil_temperature_c
 from loamshift.core.soil_thermometer import ThermometerFit, fit_thermometer
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, Case
@@ -12,6 +13,7 @@ from loamshift.domain.message import Given, Message, Worded, depth, message, tem
 from loamshift.tables.model import climate_parameters
 
 _SAME_C: Final = 0.5
+_KEPT_COURSES: Final = 256
 
 
 def thermometer_of(case: Case) -> ThermometerFit | None:
@@ -46,12 +48,25 @@ def soil_course_c(
     """
     if case.place is None:
         return ()
-    course = soil_temperature_c(
-        case.place.air_temp_c,
+    return _kept_course_c(
+        tuple(case.place.air_temp_c),
         depth_cm=0.5 * depth_cm,
-        params=climate_parameters(),
         container=case.bed.kind is BedKind.CONTAINER,
         correction=None if thermometer is None else thermometer.wave,
+    )
+
+
+@lru_cache(maxsize=_KEPT_COURSES)
+def _kept_course_c(
+    air_temp_c: tuple[float, ...], *, depth_cm: float, container: bool, correction: SoilWave | None
+) -> tuple[float, ...]:
+    """The course of a place and depth, kept for the next bed there."""
+    course = soil_temperature_c(
+        air_temp_c,
+        depth_cm=depth_cm,
+        params=climate_parameters(),
+        container=container,
+        correction=correction,
     )
     return tuple(course.tolist())
 

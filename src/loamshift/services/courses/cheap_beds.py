@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -65,8 +66,7 @@ class CheapBeds:
     @property
     def days(self) -> tuple[date, ...]:
         """The days the beds are read on: monthly, today first."""
-        ends = np.concatenate(([0.0], np.cumsum(self.steps)))
-        return tuple(self.context.case.today + timedelta(days=int(end)) for end in ends)
+        return _days_after(self.context.case.today, tuple(self.steps.tolist()))
 
     @property
     def log10_k(self) -> FloatArray:
@@ -86,7 +86,7 @@ class CheapBeds:
         """The beds with each of several plans, at little more work than one."""
         courses: dict[tuple[str, date, bool], FloatArray] = {}
         acid = np.repeat(self.steady_acid[None], len(plans), axis=0)
-        on_top = np.zeros_like(acid)
+        on_top: FloatArray | None = None
         own = self.context.case.own_materials
         for number, part in [(n, part) for n, plan in enumerate(plans) for part in plan]:
             material, mixed_in = material_named(part.material, own=own), part.incorporate_cm > 0.0
@@ -99,10 +99,11 @@ class CheapBeds:
             strength = self._strength(material) * part.rate_g_m2 * within
             coming = strength[:, None] * courses[key][None, :]
             if is_lime(material) and not mixed_in:
+                on_top = np.zeros_like(acid) if on_top is None else on_top
                 on_top[number] += coming
             else:
                 acid[number] += coming
-        if on_top.any():
+        if on_top is not None:
             acid += self._let_in(on_top)
         return tuple(
             BedRun(ph=ph, oxidised_frac=np.zeros(self.steps.size + 1), balance_error=0.0)
@@ -179,6 +180,13 @@ class CheapBeds:
         if is_lime(material):
             return member_shares(material, self.parameters.lime_field_efficiency)
         return np.ones(self.layer.start_ph.size)
+
+
+@lru_cache(maxsize=64)
+def _days_after(today: date, steps: tuple[float, ...]) -> tuple[date, ...]:
+    """Today and the day at the end of each step."""
+    ends = np.concatenate(([0.0], np.cumsum(steps)))
+    return tuple(today + timedelta(days=int(end)) for end in ends)
 
 
 def is_lime(material: Material) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -178,13 +179,21 @@ def watering_share_by_step(context: BedContext, *, start: date, steps: FloatArra
     months = context.case.water.months
     if not months:
         return np.zeros(steps.size)
+    return _share_in_months(frozenset(months), start, tuple(steps.tolist()))
+
+
+@lru_cache(maxsize=256)
+def _share_in_months(months: frozenset[int], start: date, steps: tuple[float, ...]) -> FloatArray:
+    """Share of a year's watering in each step, kept for the next bed watered in these months."""
     starts = np.concatenate(([0.0], np.cumsum(steps)[:-1]))
     shares = []
     for first, days in zip(starts, steps, strict=True):
         looked = range(0, max(int(days), 1), 10)
         held = sum((start + timedelta(days=int(first) + day)).month in months for day in looked)
         shares.append(held / len(looked) * days / (365.25 * len(months) / 12.0))
-    return np.asarray(shares)
+    found = np.asarray(shares)
+    found.flags.writeable = False
+    return found
 
 
 def _come_by_day(
@@ -240,6 +249,8 @@ def humus_acid_by_step(
     -----
     At the whole-year rates, and with the base that humus holds at the pH read.
     """
+    if not (members.humus_labile_mmol_kg.any() or members.humus_slow_mmol_kg.any()):
+        return np.zeros((members.log10_k.size, steps.size))
     years = (since_read_d + np.concatenate(([0.0], np.cumsum(steps)))) / DAYS_IN_YEAR
     left = sum(
         held[:, None] * np.exp(-rate[:, None] * years)
@@ -248,8 +259,6 @@ def humus_acid_by_step(
             (members.humus_slow_mmol_kg, members.humus_slow_per_year),
         )
     )
-    if not np.any(left):
-        return np.zeros((members.log10_k.size, steps.size))
     soil = require_soil(context)
     base = humus_base_mmolc_kg(soil, ph_water=soil.ph.ph_water)
     acid = members.realised_frac - members.nitrate_uptake_mol_mol + members.humus_rest_mol_mol

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -12,6 +14,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.acidity import NITROGEN_MOL_KG
 from loamshift.core.lime import SizeTriple, lime_dissolved_frac
+from loamshift.core.limits import require_soil_ph
 from loamshift.core.nitrogen import nitrogen_course
 from loamshift.core.nitrogen_share import NitrogenShares, nitrogen_shares
 from loamshift.core.sulfur_course import Prills, oxidised_course
@@ -35,6 +38,8 @@ from loamshift.tables.parameters import parameter_values
 FloatArray = NDArray[np.float64]
 
 DAYS_IN_YEAR: Final = 365
+_KEPT_COURSES: Final = 512
+"""Courses of material kept, each of up to some fifteen hundred days [count]."""
 _POWDER_UM: Final[tuple[SizeTriple, ...]] = ((0.0, 150.0, 1.0),)
 """Sizes of ash, compost lime and other lime of no stated fineness: as fine as ground lime."""
 
@@ -140,37 +145,93 @@ def acid_course_mmolc_m2(
     rate, count = checked_rate_g_m2(rate_g_m2), checked_days(days)
     if count == 0 or rate == 0.0:
         return np.zeros(count)
-    parts = acting_parts(material)
+    acting = _Acting(
+        parts=acting_parts(material),
+        has_sulfur=material.elemental_s_frac > 0.0,
+        has_lime=material.caco3_eq_frac > 0.0,
+        is_at_once=material.group in AT_ONCE,
+        sizes=_sizes(material),
+        prills=prills_of(material, on_surface=not incorporated),
+    )
+    course = _kept_course(
+        acting,
+        soil_temp_c=soil_temp_c,
+        start=start,
+        count=count,
+        ph_water=acting.ph_asked(ph_water),
+        in_pot=in_pot,
+        incorporated=incorporated,
+        land_use=land_use,
+    )
+    return rate * course
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Acting:
+    """What of a material its clocks ask for; two that have it in common share a course."""
+
+    parts: ActingParts
+    has_sulfur: bool
+    has_lime: bool
+    is_at_once: bool
+    sizes: tuple[SizeTriple, ...]
+    prills: Prills | None
+
+    def ph_asked(self, ph_water: float) -> float | None:
+        """The pH as far as the clocks hang on it, None where they do not [pH in water]."""
+        if self.parts.has_nitrogen:
+            return ph_water
+        if not self.has_sulfur:
+            return None
+        require_soil_ph(ph_water)
+        params = sulfur_parameters()
+        return min(max(ph_water, params.acid_soil_ph), params.normal_soil_ph)
+
+
+@lru_cache(maxsize=_KEPT_COURSES)
+def _kept_course(
+    acting: _Acting,
+    *,
+    soil_temp_c: tuple[float, ...],
+    start: date,
+    count: int,
+    ph_water: float | None,
+    in_pot: bool,
+    incorporated: bool,
+    land_use: str,
+) -> FloatArray:
+    """The course of one gram, kept for the next bed as warm on the same day [mmolc/g]."""
+    parts = acting.parts
     advice = parameter_values("advice")
     temp = daily_soil_temp_c(soil_temp_c, start=start, days=count)
     wetness = advice["assumed_wetness"]
     since = np.arange(1.0, count + 1.0)
     course = np.zeros(count)
-    if material.elemental_s_frac > 0.0:
+    if acting.has_sulfur:
         share = oxidised_course(
             temp,
-            sizes=_sizes(material),
+            sizes=acting.sizes,
             params=sulfur_parameters(),
             wetness=wetness,
             ph_water=ph_water,
-            prills=prills_of(material, on_surface=not incorporated),
+            prills=acting.prills,
             sulfur_g_kg=clock_sulfur_g_kg(on_surface=not incorporated),
             k_scale=1.0 if incorporated else advice["surface_sulfur_rate_frac"],
         )
-        course += rate * parts.sulfur * share
-    if material.caco3_eq_frac > 0.0:
+        course += parts.sulfur * share
+    if acting.has_lime:
         slower = 1.0 if incorporated else advice["surface_lime_rate_frac"]
         dissolved = lime_dissolved_frac(
             since * slower,
-            sizes=_sizes(material) if material.elemental_s_frac == 0.0 else _POWDER_UM,
+            sizes=_POWDER_UM if acting.has_sulfur else acting.sizes,
             params=lime_parameters(),
         )
-        course += rate * parts.lime * np.asarray(dissolved)
-    fast = 1.0 if material.group in AT_ONCE else _gone(since, advice["fast_salt_half_time_d"])
-    course += rate * parts.fast * fast
-    course += rate * parts.ash * _gone(since, _decay_d(parts.organic_frac, advice))
-    if parts.has_nitrogen:
-        course += rate * _nitrogen_course(
+        course += parts.lime * np.asarray(dissolved)
+    fast = 1.0 if acting.is_at_once else _gone(since, advice["fast_salt_half_time_d"])
+    course += parts.fast * fast
+    course += parts.ash * _gone(since, _decay_d(parts.organic_frac, advice))
+    if parts.has_nitrogen and ph_water is not None:
+        course += _nitrogen_course(
             parts,
             temp_c=temp,
             wetness=wetness,
@@ -178,6 +239,7 @@ def acid_course_mmolc_m2(
             shares=nitrogen_shares(ledger_parameters(), land_use=land_use, in_pot=in_pot),
             since=since,
         )
+    course.flags.writeable = False
     return course
 
 

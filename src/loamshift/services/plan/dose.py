@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loamshift.domain.answer import Band, Decision, Direction, Dose
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.context.need import acid_to, carbonate_median_mmolc_kg, dose_to
+from loamshift.services.context.need import acid_to, as_dose, carbonate_median_mmolc_kg
 from loamshift.services.plan.published import published_spread
 from loamshift.services.verdict.judgement import Judgement
 
@@ -36,7 +36,7 @@ def dose(context: BedContext, judged: Judgement) -> Dose:
     acidify = direction is Direction.ACIDIFY
     need = acid_to(context, context.target.ph_aim, acidify=acidify)
     low, mid, high = need.lo90, need.mid, need.hi90
-    per_area = dose_to(context, context.target.ph_aim, acidify=acidify)
+    per_area = as_dose(context, need, acidify=acidify)
     carbonate = carbonate_median_mmolc_kg(context)
     acid = (low, mid, high) if acidify else (-high, -mid, -low)
     return Dose(

@@ -8,16 +8,17 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.ensemble import median_course
 from loamshift.domain.answer import Branch, Decision, Direction, Reason
 from loamshift.services.context.build_context import require_soil
-from loamshift.services.context.need import dose_to
+from loamshift.services.context.need import middle_dose_to
 from loamshift.services.verdict.doubts import (
     Doubt,
     Group,
     doubts,
     supposing,
 )
-from loamshift.services.verdict.judged_bed import HALF, ROUNDING, JudgedBed, gap_ph, share_staying
+from loamshift.services.verdict.judged_bed import HALF, ROUNDING, JudgedBed, gaps_ph, share_staying
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.reach import Reach, effort_reason, with_figures
 from loamshift.tables.model import verdict_values
@@ -88,8 +89,8 @@ def _decided(
     """What would be decided if only these beds were possible, and whether the way is another."""
     limits, rules = verdict_values(), parameter_values("plan")
     gain = limits["leave_gain_ph"] - ROUNDING
-    median = np.median(case.alone.ph[group.beds, : case.hold + 1], axis=0)
-    gaps = np.array([gap_ph(float(ph), case.target) for ph in median])
+    median = median_course(case.alone.ph[group.beds, : case.hold + 1])
+    gaps = gaps_ph(median, case.target)
     if np.abs(gaps).max() < gain and share_staying(case, group.beds) > HALF:
         return Decision.LEAVE, False
     now = float(gaps[0])
@@ -106,9 +107,10 @@ def _decided(
     thirsty = base.water_rise_ph >= gain and (acidify or float(gaps[-1]) > 0.0)
     if thirsty and float(reach.held[group.beds].mean()) < rules["water_known_frac"]:
         return Decision.EFFORT, base.direction is not Direction.NONE
-    supposed = replace(case, context=supposing(case.context, doubt, group))
+    supposed = supposing(case.context, doubt, group)
     direction = Direction.ACIDIFY if acidify else Direction.LIME
-    figures = replace(with_figures(supposed, base, acidify=acidify), direction=direction)
+    figures = with_figures(supposed, base, ph_aim=case.target.ph_aim, acidify=acidify)
+    figures = replace(figures, direction=direction)
     effort = effort_reason(figures, inside=abs(now) < ROUNDING)
     return (Decision.GO if effort is None else Decision.EFFORT), False
 
@@ -125,15 +127,15 @@ def _branches(
         decision, _ = _decided(case, base, reach, doubt, group)
         goes_on = decision in (Decision.GO, Decision.EFFORT)
         known = supposing(case.context, doubt, group)
-        need = dose_to(known, case.target.ph_aim, acidify=acidify) if goes_on else None
+        need = middle_dose_to(known, case.target.ph_aim, acidify=acidify) if goes_on else None
         found.append(
             Branch(
                 field=doubt.field,
                 outcome=group.outcome,
                 probability=float(group.beds.mean()),
                 decision=decision,
-                sulfur_as_s_g_m2=need.mid if need is not None and acidify else None,
-                lime_as_caco3_g_m2=need.mid if need is not None and not acidify else None,
+                sulfur_as_s_g_m2=need if need is not None and acidify else None,
+                lime_as_caco3_g_m2=need if need is not None and not acidify else None,
             )
         )
     return tuple(found)

@@ -35,6 +35,7 @@ from loamshift.services.verdict.judged_bed import (
     feed_pull,
     furthest_median_ph,
     gap_ph,
+    gaps_ph,
     share_in_range,
     share_staying,
     water_cost,
@@ -210,7 +211,7 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
     """The judgement as if no further test could be made, and what is within reach."""
     gain = verdict_values()["leave_gain_ph"] - ROUNDING
     median = case.median[: case.hold + 1]
-    gaps = np.array([gap_ph(float(ph), case.target) for ph in median])
+    gaps = gaps_ph(median, case.target)
     now, later = float(gaps[0]), float(gaps[case.on])
     leave = Judgement(
         decision=Decision.LEAVE,
@@ -306,7 +307,8 @@ def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judge
     goal = reach.goal
     if case.quick and goal.seasons > 2:
         goal = replace(goal, seasons=2, tests=goal.tests[:1])
-    rule = choose_rule(reach.courses.surface, goal, chosen_on=reach.courses.chosen_on)
+    courses = reach.courses
+    rule = choose_rule(courses.surface, goal, chosen_on=courses.chosen_on, bounds=reach.bounds)
     ph = reach.courses.surface.course(tuple(rule.amounts_g_m2))
     held = float(np.median(ph[:, goal.hold]) - np.median(ph[:, goal.on]))
     alone = drift_alone_ph_year(case)

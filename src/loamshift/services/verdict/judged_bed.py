@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.buffer import buffer_mmolc_kg_ph
+from loamshift.core.ensemble import median_course
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.context.build_context import curve_of, require_soil
@@ -37,9 +38,17 @@ class JudgedBed:
     on: int
     hold: int
     median: FloatArray = field(init=False)
+    _under_rain: list[FloatArray] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "median", np.median(self.alone.ph, axis=0))
+        object.__setattr__(self, "_under_rain", [])
+        object.__setattr__(self, "median", median_course(self.alone.ph))
+
+    def under_rain(self) -> FloatArray:
+        """PH of the beds left alone and watered with rain, worked out once, shape (M, T) [pH]."""
+        if not self._under_rain:
+            self._under_rain.append(self.beds.with_rain_water().run(()).ph)
+        return self._under_rain[0]
 
 
 def gap_ph(ph: float, target: Target) -> float:
@@ -56,6 +65,22 @@ def gap_ph(ph: float, target: Target) -> float:
         0 within the range [pH].
     """
     return max(ph - target.ph_high, 0.0) - max(target.ph_low - ph, 0.0)
+
+
+def gaps_ph(ph: FloatArray, target: Target) -> FloatArray:
+    """``gap_ph`` of a course.
+
+    Parameters
+    ----------
+    ph
+        The pH of each day, shape (T,) [pH in water].
+
+    Returns
+    -------
+    ndarray
+        Shape (T,) [pH].
+    """
+    return np.asarray(np.maximum(ph - target.ph_high, 0.0) - np.maximum(target.ph_low - ph, 0.0))
 
 
 def share_in_range(case: JudgedBed, day: int = 0) -> float:
@@ -145,8 +170,7 @@ def water_rise_ph(case: JudgedBed) -> float:
     """
     if case.context.water_base_mmolc_m2_year <= 0.0:
         return 0.0
-    rain = case.beds.with_rain_water().run(())
-    return float(case.median[case.on] - np.median(rain.ph[:, case.on]))
+    return float(case.median[case.on] - np.median(case.under_rain()[:, case.on]))
 
 
 def water_cost(case: JudgedBed) -> float:
@@ -159,8 +183,8 @@ def water_cost(case: JudgedBed) -> float:
     """
     if case.context.water_base_mmolc_m2_year <= 0.0:
         return 0.0
-    rain = case.beds.with_rain_water().run(())
-    past, anyway = (run.ph[:, case.hold] > case.target.ph_high for run in (case.alone, rain))
+    runs = case.alone.ph, case.under_rain()
+    past, anyway = (ph[:, case.hold] > case.target.ph_high for ph in runs)
     return float(np.mean(past) - np.mean(anyway))
 
 

@@ -11,12 +11,12 @@ from numpy.typing import NDArray
 
 from loamshift.core.background import background_acid_mmolc_m2
 from loamshift.core.buffer import buffer_mmolc_kg_ph
-from loamshift.core.plan_goal import RuleGoal, reachable
+from loamshift.core.plan_goal import RuleBounds, RuleGoal, bounds_of, reachable_and_held
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.context.air import air_acid
 from loamshift.services.context.build_context import curve_of, require_soil
-from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to
+from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to, middle_dose_to
 from loamshift.services.courses.seasons import (
     Seasons,
     choose_material,
@@ -49,10 +49,12 @@ REACH: Final = 1.3
 
 @dataclass(frozen=True, slots=True)
 class Reach:
-    """What the limits of the seasons can do for each bed."""
+    """What the limits of the seasons can do for each bed: ``there`` on the day wanted, ``held``
+    then and a year on; ``bounds`` of the amounts that do."""
 
     courses: Courses
     goal: RuleGoal
+    bounds: RuleBounds
     there: BoolArray
     held: BoolArray
 
@@ -83,12 +85,9 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
         first_g_m2=np.linspace(0.0, first, goal.first_g_m2.size),
         later_g_m2=np.linspace(0.0, later, goal.later_g_m2.size),
     )
-    return Reach(
-        courses=courses,
-        goal=goal,
-        there=reachable(courses.surface, replace(even, hold=even.on)),
-        held=reachable(courses.surface, even),
-    )
+    bounds = bounds_of(courses.surface, even)
+    there, held = reachable_and_held(bounds, even)
+    return Reach(courses=courses, goal=goal, bounds=bounds, there=there, held=held)
 
 
 def _most_g_m2(seasons: Seasons, *, high_g_m2: float) -> tuple[float, float]:
@@ -152,7 +151,7 @@ def judged_by_reach(
     acidify = reach.courses.seasons.acidify
     direction = Direction.ACIDIFY if acidify else Direction.LIME
     judged = replace(
-        with_figures(case, alone, acidify=acidify),
+        with_figures(case.context, alone, ph_aim=case.target.ph_aim, acidify=acidify),
         decision=Decision.GO,
         direction=direction,
         reason=Reason.WITHIN_REACH,
@@ -177,27 +176,36 @@ def judged_by_reach(
     return judged
 
 
-def with_figures(case: JudgedBed, judged: Judgement, *, acidify: bool) -> Judgement:
-    """A judgement with need, caps and pull of one direction."""
-    context = case.context
+def with_figures(
+    context: BedContext, judged: Judgement, *, ph_aim: float, acidify: bool
+) -> Judgement:
+    """A judgement with need, caps and pull of one direction.
+
+    Parameters
+    ----------
+    ph_aim
+        Where to [pH in water].
+    acidify
+        True for sulfur, false for lime.
+    """
     substance = "sulfur" if acidify else "limestone"
     ground = context.cap_situation
     dose = cap_for(applies_to=substance, situation=ground, per="dose").limit_g_m2
     year = cap_for(applies_to=substance, situation=ground, per="year").limit_g_m2
     lime = None if acidify else choose_material(context, acidify=False)[0]
     working = 1.0 if lime is None else usual_share(lime)
-    need = dose_to(context, case.target.ph_aim, acidify=acidify)
+    need = middle_dose_to(context, ph_aim, acidify=acidify)
     mass = context.soil_mass_kg_m2
     carbonate = carbonate_median_mmolc_kg(context) * mass * SULFUR_G_PER_MMOLC
-    share = min(carbonate / need.mid, 1.0) if acidify and need.mid > 0.0 else None
+    share = min(carbonate / need, 1.0) if acidify and need > 0.0 else None
     return replace(
         judged,
-        need_mid_g_m2=need.mid,
+        need_mid_g_m2=need,
         cap_dose_g_m2=dose,
         cap_year_g_m2=year,
         working_frac=working,
-        parts=max(1, math.ceil(need.mid / (dose * working) - SMALLEST_PART)),
-        pull_ph_year=yearly_pull_ph(context, case.target.ph_aim, acidify=acidify),
+        parts=max(1, math.ceil(need / (dose * working) - SMALLEST_PART)),
+        pull_ph_year=yearly_pull_ph(context, ph_aim, acidify=acidify),
         carbonate_share=share,
     )
 
