@@ -7,6 +7,7 @@ from datetime import date
 
 import pytest
 
+from loamshift.case.read import parse_case
 from loamshift.domain.answer import (
     Answer,
     Band,
@@ -33,6 +34,7 @@ from loamshift.report.letter_head import reading_in_force, subtitle
 from loamshift.report.letter_need import how_much
 from loamshift.report.letter_plan import what_to_do, when_to_retest
 from loamshift.report.words import Words
+from loamshift.services.advise import advise
 from loamshift.services.context.readings import current_reading
 from report.answers import ALL, finding
 
@@ -379,6 +381,14 @@ def claimed(brought: float, needed: float, **more: object) -> str:
     )  # fmt: skip
     claim = replace(claim, **more)  # type: ignore[arg-type]
     return said(claims_settled(replace(answer, claims=(claim,)), case, words=UK)).splitlines()[1]
+
+
+def test_claims_wait_for_a_test_of_the_ph() -> None:
+    case = parse_case(
+        "case = 1\ntoday = 2026-04-12\n[[claim]]\nmaterial = 'garden lime'\nrate = '100 g/m2'"
+    )
+    waits = said(claims_settled(advise(case), case, words=UK))
+    assert "The claim waits for the test" in waits and "put none of it on" in waits
 
 
 SULFUR, LIME = "This adds acid equivalent to", "This adds lime equivalent to"

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from loamshift import units
-from loamshift.domain.answer import Answer, ClaimResult
+from loamshift.domain.answer import Answer, ClaimResult, Reason
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Paragraph, Section
 from loamshift.domain.message import (
@@ -34,7 +34,11 @@ _TELL_THE_PH: Final = ("claim-dips", "claim-iron", "claim-lime-first", "claim-of
 
 
 def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """Each claim in a paragraph."""
+    """Each claim in a paragraph, or that they wait for a test of the pH."""
+    if case.claims and answer.verdict.reason is Reason.NO_PH:
+        asked = {"claims": len(case.claims)}
+        heading = say(message("claim-waits-heading", **asked), words)
+        return Section(heading, (Paragraph(say(message("claim-waits", **asked), words)),))
     if not answer.claims:
         return None
     heading = message("claim-heading", claims=len(answer.claims))

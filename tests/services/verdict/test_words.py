@@ -52,6 +52,15 @@ OPEN_CASES = (
 )
 
 
+def test_where_no_figure_for_free_lime_would_help_none_is_asked_for() -> None:
+    """The soil alone, without its lime, asks for several times what the limits allow."""
+    chalk = "ph = 7.9\nph_method = 'water 1:1'\ntexture = 'silty clay loam'\nfizz = 'strong'"
+    answer = advise(bed(chalk))
+    assert answer.verdict.reason is Reason.FREE_LIME
+    assert read(answer.verdict.would_change_if) == "Nothing that a test is likely to show."
+    assert answer.missing == ()
+
+
 def test_what_would_settle_it_stands_under_its_label() -> None:
     said = advise(bed("ph = 7.8\nph_method = 'water 1:1'\ntexture = 'loam'")).verdict
     assert said.decision is Decision.MEASURE_FIRST

@@ -21,6 +21,7 @@ from loamshift.services.advise import advise
 from loamshift.services.worth.candidates import carbonate_shares, core_sees, fizz_shares
 from loamshift.tables.parameters import load_parameters
 from loamshift.tables.soils import load_textures
+from services.beds import bed
 
 METRIC = Words("uk", "metric")
 
@@ -142,6 +143,13 @@ def test_what_the_verdict_waits_for_is_the_first_test(bed_case: Callable[..., Ca
         best = worth_of(answer).best
         fields = {row.field for row in worth_of(answer).tests if row.test is best}
         assert not fields or answer.missing[0].field in fields
+
+
+def test_a_laboratory_tells_what_a_fizz_does() -> None:
+    found = worth_of(advise(bed("ph = 7.6\nph_method = 'water 1:1'\ntexture = 'sandy loam'")))
+    chance = {row.test: row.changes for row in found.tests}
+    assert found.best is FurtherTest.FIZZ
+    assert chance[FurtherTest.CARBONATE] >= chance[FurtherTest.FIZZ] > 0.3
 
 
 def test_without_a_plan_the_reason_is_said(bed_case: Callable[..., Case]) -> None:

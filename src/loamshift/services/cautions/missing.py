@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from loamshift.domain.answer import Direction, Missing, Reason
 from loamshift.domain.bed_context import BedContext
@@ -25,6 +26,14 @@ _WORTH_ASKING_FRAC = 0.1
 """Share of an earlier lime still to come from which its grade is worth asking for [0-1]."""
 _WATER = {"water.alkalinity": "alkalinity", "water.weekly": "weekly"}
 """What to find out of the water, by what was not given."""
+_ONLY_THE_AMOUNT: Final = frozenset(
+    (
+        *("soil.fizz", "soil.carbonate_pct", "soil.texture", "soil.organic_matter_pct"),
+        *("titration", "bed.planted", "bed.area", "bed.before", "bed.before_years"),
+        *("place.name", "water.alkalinity", "water.weekly"),
+    )
+)
+"""What is idle to ask where free lime keeps the pH and no amount is advised."""
 
 
 def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
@@ -77,6 +86,8 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
             rows += _history(context, kept_bare=history.kept_bare)
         elif history is not None and history.years is None:
             rows.append(_row("bed.before_years", "before-years"))
+    if judged.reason is Reason.FREE_LIME and judged.too_much_without_lime:
+        rows = [row for row in rows if row.field not in _ONLY_THE_AMOUNT]
     return tuple(sorted(rows, key=lambda row: row.field != judged.measure))
 
 

@@ -64,6 +64,13 @@ class Judgement:
     courses: Courses | None = None
 
     @property
+    def too_much_without_lime(self) -> bool:
+        """True where the limits would not allow the need even if the soil held no free lime."""
+        if self.need_mid_g_m2 is None or self.most_g_m2 is None:
+            return False
+        return self.need_mid_g_m2 * (1.0 - (self.carbonate_share or 0.0)) > self.most_g_m2
+
+    @property
     def acts(self) -> bool:
         """True where something is to go on, if only when a test has been made."""
         return self.decision in (Decision.GO, Decision.EFFORT, Decision.MEASURE_FIRST)

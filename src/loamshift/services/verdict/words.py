@@ -309,11 +309,8 @@ def _instead(context: BedContext, judged: Judgement) -> Prose:
 
 
 def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    change = (
-        message("verdict-less-lime-change")
-        if not require_soil(context).carbonate.measured
-        else _repeat_test(context)
-    )
+    settled = require_soil(context).carbonate.measured or judged.too_much_without_lime
+    change = _repeat_test(context) if settled else message("verdict-less-lime-change")
     told = prose(_out_of_reach(context, judged), message("verdict-reach-lime"))
     return told + _instead(context, judged), change
 

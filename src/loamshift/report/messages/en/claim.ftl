@@ -249,6 +249,16 @@ claim-at-the-surface = The top few centimetres, where it lies, would fall to abo
 
 ## In the letter and on pages
 
+claim-waits-heading =
+    { $claims ->
+        [one] The claim waits for the test
+       *[other] The claims wait for the test
+    }
+claim-waits =
+    { $claims ->
+        [one] What it would do to the pH depends on what the pH is now. Until a test has shown that, put none of it on for the sake of the pH.
+       *[other] What they would do to the pH depends on what the pH is now. Until a test has shown that, put none of them on for the sake of the pH.
+    }
 claim-heading =
     { $claims ->
         [one] The claim checked
