@@ -37,8 +37,8 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
     """Each claim in a paragraph, or that they wait for a test of the pH."""
     if case.claims and answer.verdict.reason is Reason.NO_PH:
         asked = {"claims": len(case.claims)}
-        heading = say(message("claim-waits-heading", **asked), words)
-        return Section(heading, (Paragraph(say(message("claim-waits", **asked), words)),))
+        waits = Paragraph(say(message("claim-waits", **asked), words))
+        return Section(say(message("claim-waits-heading", **asked), words), (waits,))
     if not answer.claims:
         return None
     heading = message("claim-heading", claims=len(answer.claims))
