@@ -111,6 +111,9 @@ ASKS: Final = {
     "verdict-upkeep-gentle-feed-change": Ask(
         lambda case, _: case.feed is not None, frozenset({Reason.UPKEEP})
     ),
+    "verdict-later-day-change": Ask(
+        lambda case, _: case.aim.by is not None, frozenset({Reason.CAPS})
+    ),
     "verdict-overdose-change": Ask(
         lambda case, _: bool(case.applied), frozenset({Reason.OVERDOSE})
     ),
@@ -412,6 +415,8 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         ("verdict-sodic", "sodium"): _is(case.soil.sodium_pct or 0.0),
         ("verdict-sodic", "limit"): _is(limits["sodic_pct"]),
         ("verdict-salt", "salt"): _is(case.soil.ec_ds_m or 0.0),
+        ("verdict-salt", "ece"): None,
+        ("verdict-later-day-change", "day"): lambda value: value == case.aim.by,
         ("verdict-salt", "limit"): _is(
             limits["salt_sensitive_ece_ds_m"], limits["salt_stop_ece_ds_m"]
         ),
@@ -456,7 +461,8 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
 
         for key in ("range", "in-range-change", "small-gain-change", "one-source", "repeat-change"):
             keys[f"verdict-{key}", "range"] = the_range
-        keys["verdict-reach", "aim"] = keys["verdict-need", "aim"] = _is(wanted.ph_aim)
+        for key in ("target-within", "reach", "need"):
+            keys[f"verdict-{key}", "aim"] = _is(wanted.ph_aim)
     return keys | _amounts(case, answer)
 
 

@@ -36,7 +36,10 @@ _WORKED_IN_EXAMPLE = for_example('"15 cm"', '"6 in"', "0")
 _MASS_EXAMPLE = for_example('"25 kg"', '"50 lb"')
 _TEMPERATURE_EXAMPLE = for_example('"12 C"', '"54 F"')
 _SIDES = re.compile(r"\s*(?:x|×|\*|by)\s*", re.IGNORECASE)
-_ROUND = re.compile(r"(?:in )?(?:diameter|diam|dia|across|ø)\.?|⌀|ø", re.IGNORECASE)
+_ROUND = re.compile(
+    r"(?:(?<=[a-z.'\"′″’”] )in )?(?:diameter|diam|dia|across|ø)\.?|⌀|ø", re.IGNORECASE
+)
+"""Round beds: the "in" of "16 in diameter" is the unit, that of "40 cm in diameter" is not."""
 
 
 def read_area_m2(value: object) -> Measure:

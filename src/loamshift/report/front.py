@@ -26,6 +26,7 @@ from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.letter_head import method_said, reading_in_force
 from loamshift.report.letter_worth import not_weighed, test_to_make_first
+from loamshift.report.look_first import lime_around, look_first
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.own_method import in_own_method, own_method
 from loamshift.report.steps import INSTEAD, do_this, instead_of
@@ -73,6 +74,7 @@ def front_sheet(
     """
     sections: dict[str, Section | None] = {
         "opening": opening(answer, case, words=words, settled=settled),
+        "first": look_first(answer, case, words=words),
         "steps": do_this(answer, case, words=words),
         "course": course(answer, case, words=words) if settled else None,
         "undo": _undone(answer, case, words),
@@ -279,12 +281,22 @@ def then(line: TestLine, area_m2: float | None) -> Message:
 def _undone(answer: Answer, case: Case, words: Words) -> Section | None:
     """What pulls the pH back, and the one habit that holds it."""
     pull, habit = pull_back(answer, case), upkeep_habit(answer, case)
-    told = [say(one, words) for one in (pull, habit) if one is not None]
+    around = lime_around(case) if _is_forecast(answer) else None
+    if around is not None and pull is not None and pull.key == "upkeep-undo-nothing":
+        pull = None
+    told = [say(one, words) for one in (around, pull, habit) if one is not None]
     if not told:
         return None
-    heading = "front-undo" if pull is not None else "front-holds"
+    heading = "front-undo" if (pull or around) is not None else "front-holds"
     blocks = tuple(Paragraph(text) for text in told)
     return Section(say(message(heading), words), blocks, Matter.BESIDE, Sheet.FRONT)
+
+
+def _is_forecast(answer: Answer) -> bool:
+    """True where the front sheet shows a course that lime from around a bed would bend up."""
+    waits = (Decision.MEASURE_FIRST, Decision.STOP, Decision.ELSEWHERE)
+    limes = answer.dose.direction is Direction.LIME
+    return answer.verdict.decision not in waits and not limes
 
 
 def _precautions(answer: Answer, words: Words) -> Section | None:
@@ -312,6 +324,8 @@ def _worth_measuring(answer: Answer, words: Words) -> Section | None:
     stands = verdict.decision is Decision.LEAVE or verdict.reason is Reason.NO_COMMON_RANGE
     if stands or verdict.decision in (Decision.MEASURE_FIRST, Decision.STOP):
         return None  # the verdict waits for a test, or the steps of the rescue have theirs
+    if verdict.decision is Decision.ELSEWHERE and not _asked_below(answer):
+        return None  # what would change it stands with the verdict
     how = test_to_make_first(answer, words)
     if not how:
         facts = not_weighed(answer)

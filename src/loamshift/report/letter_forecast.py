@@ -7,6 +7,7 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Section, Table
 from loamshift.domain.message import Message, Prose, message, ph
 from loamshift.report.figures.course import reached
+from loamshift.report.look_first import lime_around
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -26,7 +27,11 @@ def what_to_expect(answer: Answer, case: Case, *, words: Words) -> Section | Non
         return None
     said = "yes" if case.applied else "no"
     acts = answer.dose.direction if answer.applications else Direction.NONE
-    closing = [_narrows(answer), message("expect-honest", direction=acts.value)]
+    closing = [
+        lime_around(case),
+        _narrows(answer),
+        message("expect-honest", direction=acts.value),
+    ]
     told: list[Message] = _year(answer, forecast, said)
     comes = reached(answer, case, forecast) if answer.applications else None
     told += [] if comes is None else [comes]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Answer, Decision, Reason
 from loamshift.domain.case import BedKind, Case
 from loamshift.domain.letter import Align, Block, Column, Items, Section, Sheet, Table
 from loamshift.domain.message import Message, Product, Prose, Worded, depth, message
@@ -116,6 +116,8 @@ def steps_of(answer: Answer, case: Case) -> list[Step]:
     steps = [_applied(part, case) for part in sure or sure_parts(answer)]
     if not steps and answer.verdict.decision is Decision.LEAVE:
         what, how = message("front-nothing"), message("front-nothing-how")
+        if answer.verdict.reason is Reason.AT_WORK:
+            how = message("front-nothing-at-work-how")
         if _had_too_much(answer):
             what, how = message("front-nothing-more"), message("front-nothing-more-how")
         steps = [Step(when=None, what=what, how=how)]

@@ -16,6 +16,7 @@ from loamshift.domain.answer import (
     Severity,
 )
 from loamshift.domain.bed_context import BedContext
+from loamshift.domain.message import message
 from loamshift.domain.rules import CautionKind, CautionRule
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
@@ -68,7 +69,21 @@ def cautions(
         for rule in load_cautions().values()
         if rule.code in codes
     ]
+    if not facts.overdoses and facts.reason is not Reason.OVERDOSE:
+        found = [_of_proposal(caution) for caution in found]
     return tuple(sorted(found, key=lambda caution: not caution.handling))
+
+
+def _of_proposal(caution: Caution) -> Caution:
+    """An overdose that is only proposed: nothing of it lies there to be scraped up."""
+    if caution.code != "overdose":
+        return caution
+    killed = load_cautions()["overdose"].figures["killed"]
+    return replace(
+        caution,
+        text=message("caution-overdose-proposed", killed=killed),
+        short=message("caution-overdose-proposed-short"),
+    )
 
 
 def codes_of(facts: CautionFacts) -> frozenset[str]:

@@ -35,7 +35,7 @@ from loamshift.services.cautions.target_checks import (
     target_method,
     wanted_too_soon,
 )
-from loamshift.services.context.readings import current_reading
+from loamshift.services.context.readings import OLDEST_D, current_reading
 from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
 from loamshift.services.context.salt_words import salt_words
 from loamshift.services.context.scale_words import scale_doubt
@@ -184,6 +184,8 @@ def _old_sample(case: Case) -> Finding | None:
     if taken is None or (taken == case.today and not _is_dated_today(case)):
         return None
     age = (case.today - taken).days
+    if age > OLDEST_D:
+        return None  # another row says that it is not used
     limit = verdict_values()["old_sample_days"]
     return finding_row(
         "age of the sample",
@@ -195,7 +197,7 @@ def _old_sample(case: Case) -> Finding | None:
         severity=Severity.CAUTION,
         comment=message("check-age-ok")
         if age <= limit
-        else message("check-age-old", age=Measure(Quantity.YEARS, limit / 365.0)),
+        else message("check-age-old", age=Measure(Quantity.YEARS, round(limit / 365.0))),
         source_key="common-practice",
     )
 

@@ -24,7 +24,7 @@ def load_sentence(context: BedContext, load: Load) -> Prose:
                 message(
                     "amount-applied-at-once",
                     rate=rate(load.at_once_g_m2, against=limit_g_m2),
-                    products=products(load.materials),
+                    products=products(load.at_once_materials),
                     counted=counted_as(load.substance, by_weight=load.is_by_weight),
                 ),
                 over_limit(

@@ -43,10 +43,11 @@ class Load:
     ``substance`` None is everything that acidifies, each product by its own limit and told as
     sulfur. ``rate_g_m2`` within a year, with what of earlier applications has yet to react, and
     ``limit_g_m2`` of a year, both as the limit names the substance: S, CaCO3, N or the usual
-    hydrate [g/m2]. ``at_once_g_m2`` the most of it in one dose, against ``limit_at_once_g_m2``
-    or None where none is printed [g/m2]. ``acid_mmolc_m2`` it brings and ``acid_left_mmolc_m2``
-    of that which has yet to come; negative limes [mmolc/m2]. ``is_old`` where part of it was put
-    on more than a year ago; ``is_by_weight`` where the products count by their own weight.
+    hydrate [g/m2]. ``at_once_g_m2`` the most of it in one dose, with ``at_once_materials``,
+    against ``limit_at_once_g_m2`` or None where none is printed [g/m2]. ``acid_mmolc_m2`` it
+    brings and ``acid_left_mmolc_m2`` of that which has yet to come; negative limes [mmolc/m2].
+    ``is_old`` where part of it was put on more than a year ago; ``is_by_weight`` where the
+    products count by their own weight.
     """
 
     substance: Substance | None
@@ -56,6 +57,7 @@ class Load:
     rate_g_m2: float
     limit_g_m2: float
     at_once_g_m2: float
+    at_once_materials: tuple[str, ...]
     limit_at_once_g_m2: float | None
     acid_mmolc_m2: float
     acid_left_mmolc_m2: float
@@ -246,12 +248,14 @@ def _share(context: BedContext, applied: Applied) -> _Share:
 def _load(substance: Substance, doses: list[_Dose]) -> Load:
     first = doses[0]
     cap = first.cap
+    at_once = _most_at_once(doses)
     return Load(
         substance=substance,
         direction=_DIRECTION[substance],
         rate_g_m2=sum(dose.counted_g_m2 for dose in doses),
         limit_g_m2=first.limit_g_m2,
-        at_once_g_m2=_most_at_once_g_m2(doses),
+        at_once_g_m2=sum(dose.counted_g_m2 for dose in at_once),
+        at_once_materials=tuple(dict.fromkeys(dose.applied.material.key for dose in at_once)),
         limit_at_once_g_m2=cap.dose_printed_g_m2,
         is_by_weight=all(is_by_weight(dose.cap) for dose in doses),
         ground=cap.ground,
@@ -260,21 +264,15 @@ def _load(substance: Substance, doses: list[_Dose]) -> Load:
     )
 
 
-def _most_at_once_g_m2(doses: list[_Dose]) -> float:
-    """The largest dose: applications closer than the wait between two count as one [g/m2]."""
+def _most_at_once(doses: list[_Dose]) -> list[_Dose]:
+    """The largest dose: applications closer than the wait between two count as one."""
     wait = max(doses[0].cap.wait_days, 1.0)
     recent = [dose for dose in doses if not dose.share.is_old]
-    return max(
-        (
-            sum(
-                dose.counted_g_m2
-                for dose in recent
-                if 0 <= (last.applied.on - dose.applied.on).days < wait
-            )
-            for last in recent
-        ),
-        default=0.0,
+    clusters = (
+        [dose for dose in recent if 0 <= (last.applied.on - dose.applied.on).days < wait]
+        for last in recent
     )
+    return max(clusters, key=lambda found: sum(one.counted_g_m2 for one in found), default=[])
 
 
 def _all_acid(context: BedContext, doses: tuple[_Dose, ...]) -> Load | None:
@@ -296,6 +294,7 @@ def _all_acid(context: BedContext, doses: tuple[_Dose, ...]) -> Load | None:
         rate_g_m2=sum(shares.values()) * limit.limit_g_m2,
         limit_g_m2=limit.limit_g_m2,
         at_once_g_m2=0.0,
+        at_once_materials=(),
         limit_at_once_g_m2=None,
         is_by_weight=False,
         ground=context.cap_situation,

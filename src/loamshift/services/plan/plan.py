@@ -21,7 +21,7 @@ from loamshift.domain.answer import (
 )
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import Message
-from loamshift.services.context.salt_put_on import salt_test_day, too_much_salt
+from loamshift.services.context.salt_put_on import salt_test_day
 from loamshift.services.courses.seasons import Seasons, active_share, choose_material
 from loamshift.services.courses.surface import Courses, day_index
 from loamshift.services.plan.rows import FEWEST_BEDS, rows_of_test
@@ -64,8 +64,10 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
     The first path is what goes on in the first season, and what the next test calls for where it
     reads what it most likely reads.
     """
-    if judged.reason is Reason.SALT and too_much_salt(context) is not None:
+    if judged.reason is Reason.SALT:
         return replace(NO_PLAN, retest=(salt_test_day(context),))
+    if judged.reason is Reason.AT_WORK and context.case.applied:
+        return replace(NO_PLAN, retest=(_when_acted(context),))
     if judged.rule is None or judged.courses is None:
         return NO_PLAN
     rule, courses = judged.rule, judged.courses
@@ -102,6 +104,13 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
         retest=tuple(sorted({*seasons.tests, seasons.on})),
         ph=ph,
     )
+
+
+def _when_acted(context: BedContext) -> date:
+    """When what was put on last is worth testing: a year on, so that it is seen in one season."""
+    today, soonest = context.case.today, parameter_values("plan")["judged_after_days"]
+    last = max(applied.on for applied in context.case.applied)
+    return max(last + timedelta(days=365), today + timedelta(days=soonest))
 
 
 def with_courses(plan: Plan, judged: Judgement) -> Plan:

@@ -27,6 +27,7 @@ from loamshift.services.context.overdose import recent_materials
 from loamshift.services.context.salt_put_on import (
     SaltPutOn,
     dissolves,
+    salt_limit_ds_m,
     salt_test_day,
     too_much_salt,
 )
@@ -213,9 +214,8 @@ def too_salty(context: BedContext, *, sodic: bool) -> Rescue:
         ph_expected=None,
         steps=(
             message("rescue-today-stop-feeds"),
-            laboratory_test("ph-salt"),
-            _flush(context),
-            message("rescue-salt-again"),
+            wash(context),
+            _salt_test(context, salt_limit_ds_m(context)),
         ),
         never=(message("rescue-never-sulfates"), message("rescue-never-dry")),
         lime_as_caco3_g_m2=None,
@@ -230,19 +230,11 @@ def salt_put_on(context: BedContext, put_on: SaltPutOn) -> Rescue:
     Rescue
         Stop, water through, test salt and pH; and when it may be planted.
     """
-    target = context.target
-    steps = [message("rescue-today-stop-all"), wash(context)]
-    steps.append(
-        message(
-            "rescue-salt-test",
-            day=salt_test_day(context),
-            planted="yes" if context.planted else "no",
-            limit=salt(put_on.limit_ds_m),
-            range=None
-            if target is None or not target.is_shared
-            else ph(target.ph_low, high=target.ph_high),
-        )
-    )
+    steps = [
+        message("rescue-today-stop-all"),
+        wash(context),
+        _salt_test(context, put_on.limit_ds_m),
+    ]
     if context.planted:
         steps.append(message("rescue-lift-if-scorched"))
     return Rescue(
@@ -258,9 +250,28 @@ def salt_put_on(context: BedContext, put_on: SaltPutOn) -> Rescue:
     )
 
 
+def _salt_test(context: BedContext, limit_ds_m: float) -> Message:
+    """The test after the washing, and what waits for it."""
+    target = context.target
+    return message(
+        "rescue-salt-test",
+        day=salt_test_day(context),
+        planted="yes" if context.planted else "no",
+        limit=salt(limit_ds_m),
+        range=None
+        if target is None or not target.is_shared
+        else ph(target.ph_low, high=target.ph_high),
+    )
+
+
 def lies_there(context: BedContext) -> bool:
-    """Whether any of what was put on lately may still lie there to be taken up."""
-    return not all(map(dissolves, recent_materials(context)))
+    """Whether any of what was put on lately may still lie on top: not dissolved, nor dug in."""
+    recent = {material.key for material in recent_materials(context)}
+    return any(
+        applied.incorporated_cm <= 0.0 and not dissolves(applied.material)
+        for applied in context.case.applied
+        if applied.material.key in recent
+    )
 
 
 def waterlogged(context: BedContext) -> Rescue:

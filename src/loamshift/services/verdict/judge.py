@@ -230,6 +230,10 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
             return replace(
                 leave, decision=Decision.EFFORT, reason=Reason.WATER, water_rise_ph=rise
             ), None
+        coming = coming_ph(case)
+        nearer = abs(now) >= ROUNDING and coming * now < 0.0
+        if nearer and abs(coming) >= verdict_values()["at_work_ph"]:
+            leave = replace(leave, reason=Reason.AT_WORK)
         return leave, None
     arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:

@@ -22,17 +22,21 @@ from loamshift.domain.message import (
 from loamshift.services.context.acid_come import nearly_all_has_acted
 from loamshift.services.context.amount_words import load_sentence
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.readings import dated_readings
 from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
 from loamshift.services.context.salt_words import salt_words
 from loamshift.services.verdict.bed_words import Planned, Teller, Told, reading
 from loamshift.services.verdict.judgement import Judgement
-from loamshift.services.verdict.stops import overdosed, saturated_ec
+from loamshift.services.verdict.stops import PASTE, overdosed, saturated_ec
 from loamshift.tables.model import verdict_values
 
 
 def _no_ph(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    """Nobody read a pH."""
-    return prose(message("verdict-no-ph")), message("verdict-no-ph-change")
+    """Nobody read a pH, or none that still counts."""
+    read = dated_readings(context.case)
+    day = read[-1].taken if read else None
+    told = message("verdict-no-ph") if day is None else message("verdict-ph-too-old", day=day)
+    return prose(told), message("verdict-no-ph-change")
 
 
 def _no_aim(context: BedContext, judged: Judgement, plan: Planned) -> Told:
@@ -51,7 +55,8 @@ def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if context.soil is not None and judged.ph_expected is not None:
         now = require_soil(context).ph.ph_water
         apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
-        if apart and context.pending_acid_mmolc_m2 != 0.0:
+        falls, acid = judged.ph_expected < now, context.pending_acid_mmolc_m2
+        if apart and acid != 0.0 and falls is (acid > 0.0):
             told = told or [message("verdict-overdose")]
             told.append(
                 message(
@@ -98,8 +103,10 @@ def _too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     told = message(
         "verdict-salt",
         salt=salt(found),
+        paste="yes" if context.case.soil.ec_method == PASTE else "no",
         method=Given(str(context.case.soil.ec_method)),
-        limit=salt(limit),
+        ece=salt(found if tested is None else tested, against=limit),
+        limit=salt(limit, against=tested),
     )
     return prose(told), message("verdict-salt-change")
 

@@ -13,6 +13,8 @@ from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_sal
 from loamshift.services.materials.caps import is_overdose
 from loamshift.tables.model import salinity_parameters, verdict_values
 
+PASTE: Final = "paste"
+"""The extract that the limits are of."""
 NO_FACTOR: Final = "1:2"
 """An extract for which no sourced factor to saturated paste is known."""
 

@@ -3,27 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, timedelta
 from typing import Final
 
 from loamshift.domain.answer import Decision, Direction, Reason, Verdict
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.case import BedKind
 from loamshift.domain.message import (
     Given,
-    Listed,
     Message,
     Product,
     Prose,
     in_100,
     message,
     ph,
-    plants,
     prose,
     rate,
 )
 from loamshift.services.context.buffer_test import buffer_test_tells
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.readings import current_season, ph_belief
 from loamshift.services.context.wanted_day import wanted_by
 from loamshift.services.verdict.bed_words import (
     Planned,
@@ -40,12 +37,19 @@ from loamshift.services.verdict.doubts import (
     lime_contradicts_ph,
     unknown_of_water,
 )
+from loamshift.services.verdict.elsewhere_words import (
+    caps,
+    free_lime,
+    instead_words,
+    limits_allow,
+    out_of_reach,
+    wanted_day,
+)
 from loamshift.services.verdict.feed_words import feed_cause, feed_lime, gentle_feed
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.moved_since import moved_since, no_more, way_since
-from loamshift.services.verdict.other_plants import plants_that_suit
-from loamshift.services.verdict.reach import retest_error_ph
 from loamshift.services.verdict.stop_words import STOPPED
+from loamshift.services.verdict.tests_asked import buffering_test, repeat_test
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -65,10 +69,6 @@ SETTLED_BY: Final[Mapping[str, Message]] = {
 """What settles an open question, by the field of the case file it fills in."""
 _ONE_TEST_PH: Final = 0.05
 """Nearer than this a reading and what is believed are told as one [pH]."""
-_NO_SLIP_SD: Final = 3.0
-"""A reading further from the range than so many errors of a test is no slip of the test [sd]."""
-_LARGE_M2: Final = 100.0
-"""Ground larger than this is not replaced by raised beds [m2]."""
 
 
 def verdict(context: BedContext, judged: Judgement, plan: Planned) -> Verdict:
@@ -111,29 +111,18 @@ def _change_test(context: BedContext, judged: Judgement) -> Message:
             return message("verdict-fizz-change")
         return message("verdict-free-lime-change")
     if not soil.k.contributions and not context.case.titration:
-        return message("verdict-buffering-either-change", test=_buffering_test(context))
-    return _repeat_test(context)
-
-
-def _repeat_test(context: BedContext) -> Message:
-    """A further test that would take the reason away: in the range, or still there in a year."""
-    target, ph_water = _target(context), require_soil(context).ph.ph_water
-    if target.ph_low <= ph_water <= target.ph_high:
-        return message("verdict-same-in-a-year-change")
-    gap = max(ph_water - target.ph_high, target.ph_low - ph_water)
-    far = gap > _NO_SLIP_SD * retest_error_ph(context)
-    return message("verdict-repeat-change", range=range_of(target), far="yes" if far else "no")
-
-
-def _buffering_test(context: BedContext) -> str:
-    """Which test would tell how strongly the soil resists, and nobody has made."""
-    return "buffer" if buffer_test_tells(context) else "jar"
+        return message("verdict-buffering-either-change", test=buffering_test(context))
+    return repeat_test(context)
 
 
 def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
     """Where the bed is now, if its readings together put it elsewhere than the last [pH]."""
     now, read = judged.ph_now, require_soil(context).ph.ph_water
-    return None if now is None or abs(now - read) < _ONE_TEST_PH else now
+    season = current_season(context.case)
+    alone = read if season is None else ph_belief(season.leading).ph_water
+    if now is None or max(abs(now - read), abs(read - alone)) < _ONE_TEST_PH:
+        return None
+    return now
 
 
 def _stay(context: BedContext, judged: Judgement) -> Message:
@@ -163,9 +152,20 @@ def _in_range(context: BedContext, judged: Judgement, plan: Planned) -> Told:
         )
     )
     return (
-        prose(stands, _stay(context, judged)),
+        prose(stands, _stay(context, judged), _target_within(context, judged)),
         message("verdict-in-range-change", range=range_of(target)),
     )
+
+
+def _target_within(context: BedContext, judged: Judgement) -> Message | None:
+    """That a target of the reader's own, elsewhere in the range of the plants, is not needed."""
+    aim, target = context.case.aim, _target(context)
+    if aim.target_ph is None or not target.names:
+        return None
+    now = require_soil(context).ph.ph_water if judged.ph_now is None else judged.ph_now
+    if abs(now - target.ph_aim) <= verdict_values()["target_half_width_ph"]:
+        return None
+    return message("verdict-target-within", aim=ph(target.ph_aim))
 
 
 def _at_work(context: BedContext, judged: Judgement, plan: Planned) -> Told:
@@ -258,77 +258,9 @@ def _one_source(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     )
 
 
-def _wanted_day(context: BedContext) -> date:
-    by = wanted_by(context.case)
-    seasons = int(verdict_values()["seasons"])
-    later = context.case.today + timedelta(days=365 * seasons)
-    return by if by is not None and by > context.case.today else later
-
-
-def _out_of_reach(context: BedContext, judged: Judgement) -> Message:
-    need, most = judged.need_mid_g_m2 or 0.0, judged.most_g_m2 or 0.0
-    return message(
-        "verdict-reach",
-        aim=ph(_target(context).ph_aim),
-        need=rate(need, against=most),
-        direction=judged.direction.value,
-        most=rate(most, against=need),
-        day=_wanted_day(context),
-        covered=in_100(judged.covered or 0.0),
-        undone=_undone_by(context, judged) if _limits_allow(judged) else None,
-        kind=context.case.bed.kind.value,
-    )
-
-
-def _limits_allow(judged: Judgement) -> bool:
-    """True where the published limits allow as much as the soil by itself takes."""
-    return (judged.most_g_m2 or 0.0) >= (judged.need_mid_g_m2 or 0.0)
-
-
-def _undone_by(context: BedContext, judged: Judgement) -> str:
-    """What keeps a bed from getting there though the limits allow as much as it takes."""
-    if judged.reason is Reason.WATER:
-        return "water"
-    return "time" if feed_cause(context, judged) is None else "feed"
-
-
-def _instead(context: BedContext, judged: Judgement) -> Prose:
-    """Where the plants go instead: what makes sense for this kind of bed."""
-    names = plants_that_suit(require_soil(context).ph.ph_water, context.case)
-    suit: Listed | None = plants(names) if names else None
-    if judged.direction is Direction.LIME:
-        return prose(message("verdict-suit", suit=suit))
-    if context.in_pot:
-        return prose(message("verdict-repot"))
-    if context.planted:
-        later = message("verdict-suit-later", suit=suit) if suit else None
-        return prose(message("verdict-help-plants"), later)
-    if context.case.bed.kind is BedKind.FIELD or (context.total_area_m2 or 0.0) > _LARGE_M2:
-        return prose(message("verdict-suit", suit=suit))
-    return prose(message("verdict-pot-instead", suit=suit))
-
-
-def _free_lime(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    settled = require_soil(context).carbonate.measured or judged.too_much_without_lime
-    change = _repeat_test(context) if settled else message("verdict-less-lime-change")
-    told = prose(_out_of_reach(context, judged), message("verdict-reach-lime"))
-    return told + _instead(context, judged), change
-
-
-def _caps(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    if not require_soil(context).k.contributions and not context.case.titration:
-        change = message("verdict-buffering-change", test=_buffering_test(context))
-    elif context.planted and not context.in_pot:
-        change = message("verdict-empty-bed-change")
-    else:
-        change = _repeat_test(context)
-    reach, cause = _out_of_reach(context, judged), feed_cause(context, judged)
-    return prose(reach, cause, _instead(context, judged)), change
-
-
 def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, soil = _target(context), require_soil(context)
-    day = _wanted_day(context)
+    day = wanted_day(context)
     change = message("verdict-rainwater-change")
     if not context.water_known:
         change = {
@@ -336,9 +268,9 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             "water.weekly": message("verdict-water-weekly-change"),
         }[unknown_of_water(context)]
     if judged.decision is Decision.ELSEWHERE:
-        by_water = None if _limits_allow(judged) else message("verdict-reach-water")
-        told = prose(_out_of_reach(context, judged), by_water)
-        return told + _instead(context, judged), change
+        by_water = None if limits_allow(judged) else message("verdict-reach-water")
+        told = prose(out_of_reach(context, judged), by_water)
+        return told + instead_words(context, judged), change
     rise = ph(judged.water_rise_ph or 0.0)
     if judged.need_mid_g_m2 is None:
         told = prose(
@@ -373,7 +305,7 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
 
 def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, soil = _target(context), require_soil(context)
-    change = _repeat_test(context)
+    change = repeat_test(context)
     acid = message("verdict-feed-acid", lime=feed_lime(context))
     gentle = gentle_feed(target)
     if judged.covered_unfed is not None:
@@ -382,7 +314,7 @@ def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             covered=in_100(judged.covered or 0.0),
             unfed=in_100(judged.covered_unfed),
             wanted=wanted(target),
-            day=_wanted_day(context),
+            day=wanted_day(context),
             kind=context.case.bed.kind.value,
         )
         return prose(decides, acid, message("verdict-feed-first-then", gentle=gentle)), change
@@ -395,7 +327,7 @@ def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     takes = message(
         "verdict-feed-takes",
         expected=ph(judged.ph_alone_on or soil.ph.ph_water),
-        day=_wanted_day(context),
+        day=wanted_day(context),
         fall=ph(judged.feed_fall_ph),
     )
     return prose(good, takes, acid, message("verdict-feed-first", gentle=gentle)), change
@@ -411,7 +343,7 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     elif not acidify and context.case.feed is not None:
         change = message("verdict-upkeep-gentle-feed-change")
     elif inside:
-        change = _repeat_test(context)
+        change = repeat_test(context)
     else:
         change = _change_test(context, judged)
     if judged.in_range > 0.0 and inside:
@@ -482,8 +414,8 @@ _TOLD: Final[Mapping[Reason, Teller]] = {
     Reason.UNKNOWN_SODIUM: _unknown_sodium,
     Reason.UNKNOWN_TEXTURE: _doubt,
     Reason.ONE_SOURCE_RANGE: _one_source,
-    Reason.FREE_LIME: _free_lime,
-    Reason.CAPS: _caps,
+    Reason.FREE_LIME: free_lime,
+    Reason.CAPS: caps,
     Reason.WATER: _water,
     Reason.FEED: _feed,
     Reason.UPKEEP: _upkeep,

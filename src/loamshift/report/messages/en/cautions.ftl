@@ -22,9 +22,9 @@ caution-sulfur-dust = Sulphur dust irritates eyes, skin and airways. Wear goggle
 caution-sulfur-dust-short = Sulphur dust irritates eyes and lungs and can catch fire. Wear goggles, gloves and a dust mask, choose a still day, and keep flames away.
 caution-sulfur-dust-label = Dust
 
-caution-caustic-lime = Hydrated lime and burnt lime burn skin, eyes and airways, and are not advised in home gardens: ground limestone does the same work safely. If you use them all the same, wear goggles, gloves, long sleeves and a dust mask. Brush dust off the skin before you flood it with water. Rinse a splashed eye for at least { $minutes } minutes, then get medical help. Never apply lime or ash together with ammonium or urea.
-caution-caustic-lime-short = Hydrated and burnt lime burn skin, eyes and lungs: use ground limestone instead, or wear goggles, gloves, long sleeves and a dust mask.
-caution-caustic-lime-label = Caustic lime
+caution-caustic-lime = Hydrated lime, burnt lime and fresh wood ash burn skin, eyes and airways. The limes are not advised in home gardens: ground limestone does the same work safely. To handle any of them, wear goggles, gloves, long sleeves and a dust mask. Brush dust off the skin before you flood it with water. Rinse a splashed eye for at least { $minutes } minutes, then get medical help. Never apply lime or ash together with ammonium or urea.
+caution-caustic-lime-short = Hydrated lime, burnt lime and fresh wood ash burn skin, eyes and lungs: wear goggles, gloves, long sleeves and a dust mask.
+caution-caustic-lime-label = Caustic lime and ash
 
 caution-acid-handling = Pour acid into water, never water into acid: it spatters. Only trained people in goggles, acid-proof gloves and clothing should handle it, with acid-proof equipment. Nobody should drink or wash from the treated line. Battery acid has no place in a garden. Never let acid meet hypochlorite (bleach, or pool or line chlorine): it gives off chlorine gas. Follow the label and local rules.
 caution-acid-handling-short = Acid is for trained people in goggles and acid-proof gloves. Pour acid into water, never water into acid, and keep bleach away from it.
@@ -88,6 +88,9 @@ caution-over-cap-label = Too much at once
 
 caution-overdose = An amount like this harms plants: { $killed } of sulphur killed pine seedlings in a nursery. Apply nothing more, neither acid nor lime nor fertiliser, and scrape up what is still on the surface. Have pH and salt tested, and correct the soil only on the strength of those figures.
 caution-overdose-short = Apply nothing more, neither acid nor lime nor fertiliser. Scrape up what is still on the surface, and have pH and salt tested.
+# Where nothing like it was applied yet.
+caution-overdose-proposed = An amount proposed here harms plants: { $killed } of sulphur killed pine seedlings in a nursery. Do not apply it. Keep to the published limit, and test before any second application.
+caution-overdose-proposed-short = An amount proposed here harms plants: do not apply it.
 caution-overdose-label = Overdose
 
 # $rabbiteye is a pH.
@@ -144,7 +147,7 @@ caution-neutral-salt-short = Gypsum, Epsom salt and sulphate of potash bring no 
 caution-neutral-salt-label = Salts without acid
 
 # $dose is a rate of sulphur at once, $months the least wait.
-caution-split = Split it into several applications. On bare ground, apply at most { $dose } of sulphur at once, then wait at least { $months } months and test before the next application.
+caution-split = Split it into several applications. On bare ground, apply at most { $dose } of sulphur at once, then wait at least { $months } months and test before the next application. Where plants grow, the limit is lower.
 caution-split-short = Split it into several applications, and test before each one after the first.
 caution-split-label = Several applications
 

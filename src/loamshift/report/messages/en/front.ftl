@@ -72,6 +72,30 @@ front-would-change = What would change this
 front-would-settle = What would settle it
 front-would-ease = What would make it easier
 
+## Before anything is spread
+
+front-look-first = Look at this first
+front-wet-first = { $ground ->
+    [container] The mix is waterlogged. Let it drain before anything else: roots drown in it at any pH.
+   *[bed] The ground is waterlogged. Drain or raise it before anything else: roots drown in it at any pH.
+}
+front-readings-differ = Two tests of one season contradict each other. Have a new sample tested before you spend money on the strength of either.
+# $depth is where such soil begins.
+front-below = { $way ->
+    [high] From { $depth } down the soil is too limy for these roots: count on what lies above.
+   *[acid] From { $depth } down the soil is so acid that roots are injured: count on what lies above.
+}
+front-metals = Old urban or orchard ground may hold lead or arsenic. Have it tested before you grow food in it.
+# What gives lime back to a bed, inside a sentence.
+front-around-one = { $what ->
+    [limestone-gravel] limestone gravel
+    [concrete] concrete
+    [mortar] mortar in the soil
+    [lined-trench] the ground around the trench
+   *[over-chalk] chalk below
+}
+front-around = The forecast leaves out the lime from { $what }. Expect the pH to rise above it, first at the edges and below.
+
 ## Do this
 
 front-do-this = Do this
@@ -94,6 +118,7 @@ front-by-the-test = by the test
 front-as-below = as shown below
 front-nothing = Nothing
 front-nothing-how = { soil-the } needs none
+front-nothing-at-work-how = what lies there is still working
 front-nothing-more = Nothing more
 front-nothing-more-how = it has had more than a year’s limit; test before any more
 front-mix-into = { $kind ->

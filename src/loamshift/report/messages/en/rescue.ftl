@@ -30,7 +30,7 @@ rescue-waterlogged = { $ground ->
 } is waterlogged. Without air, sulphur turns into hydrogen sulphide instead of acid, and that kills roots.
 rescue-relief =
     { $bed ->
-        [pot] The pH in these pots cannot be brought down and held there, so the plants in them need help in another way.
+        [pot] The pH in these pots cannot be brought down and held there. Until the plants are repotted, this helps them.
        *[ground] The pH of this ground cannot be brought down and held there, so the plants already there need help in another way.
     }
 
@@ -121,7 +121,6 @@ rescue-salt-test = About { $day }, have a laboratory test salt (EC) and pH { $gr
        *[other] {" "}and the pH reads { $range }
     }.
 }
-rescue-salt-again = Test the salt again before you apply anything else. The pH may read differently once the salt is gone.
 # $rate is ground limestone as bought.
 rescue-first-lime =
     { $how ->
@@ -236,7 +235,7 @@ rescue-arborist = For a tree, call a qualified arborist. Iron put into the trunk
 rescue-next-tree = When the tree has to be replaced, choose one that suits { soil-this }.
 rescue-own-place =
     { $bed ->
-        [pot] In the long run, repot in fresh ericaceous compost and water with rainwater. Or grow something that suits this water.
+        [pot] Repot in fresh ericaceous compost and water with rainwater. Or grow something that suits this water.
        *[ground] In the long run, grow the plants in a raised bed or pot filled with lime-free compost, watered with rainwater. Or plant something that suits this soil.
     }
 

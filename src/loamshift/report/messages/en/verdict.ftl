@@ -43,6 +43,7 @@ verdict-table-nothing = We give no amounts and dates for it, for the reason abov
 ## Nothing can be judged
 
 verdict-no-ph = We have no pH reading, and without one nobody can advise on pH.
+verdict-ph-too-old = The last pH test, of { $day }, is too old to go by, and without one nobody can advise on pH.
 verdict-no-ph-change = A laboratory pH, measured in water, with the depth sampled.
 verdict-no-aim = You have not said what you want to grow, so no pH is right or wrong for { soil-this }. It tested at { $reading }.
 verdict-no-aim-change = The plant you want to grow, or a target pH.
@@ -68,7 +69,11 @@ verdict-too-acid = { $ground ->
 verdict-too-acid-change = A second laboratory test above pH { $limit }.
 verdict-sodic = Sodium holds { $sodium } of the exchange sites. From { $limit } a soil is called sodic, and lime and acid alone do not explain its pH.
 verdict-sodic-change = A laboratory report that shows less sodium.
-verdict-salt = { CAPITAL(soil-the) } already holds too much salt: { $salt } by { $method }, where the limit is { $limit } in saturated paste. Every material here would add more.
+# $ece is the same as it would read in saturated paste.
+verdict-salt = { CAPITAL(soil-the) } already holds too much salt: { $paste ->
+    [yes] { $ece } in saturated paste
+   *[no] { $salt } by { $method }, about { $ece } in saturated paste
+}, where the limit is { $limit }. Every material here would add more.
 # $ece is the most that what was applied lately may bring, $limit what the plants bear.
 verdict-salt-put-on = { $products-count ->
     [one] Until it is washed down, the { $products } may bring
@@ -109,6 +114,8 @@ verdict-since = { $applied-count ->
        *[fall] It tested at { $reading }, and { $applied } have lowered it since.
     }
 }
+# $aim is the pH asked for, where the bed lies elsewhere in the range of its plants.
+verdict-target-within = Your target, pH { $aim }, is in that range too, so the plants do not need the change. If you want it for another reason, such as a disease, ask again without the plants.
 verdict-in-range-change = A careful test outside pH { $range }.
 verdict-stay = Of 100 { bed-alike } like this one left alone, { $stay } would stay in or close to that range { $until ->
     [none] over the next few years
@@ -179,6 +186,8 @@ verdict-pot-instead = { $suit ->
    *[other] Use a pot or a raised bed filled with lime-free compost, and water it with rainwater or low-alkalinity water. Or choose plants that suit this soil, such as { $suit }.
 }
 verdict-less-lime-change = A laboratory figure for free lime far below our estimate.
+# $day is the day asked for.
+verdict-later-day-change = A later day than { $day }: each further season allows another application.
 verdict-empty-bed-change = An empty bed, which can take larger applications.
 # $test is "jar" or "buffer": the test of the soil's buffering that nobody has made.
 verdict-buffering-change = { $test ->

@@ -1,0 +1,208 @@
+"""What a letter says first, and what it no longer says; each was once said otherwise.
+
+What an expert would say is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from loamshift.case.quantities import read_area_m2
+from loamshift.case.read import parse_case
+from loamshift.domain.answer import Decision, Reason, Severity
+from loamshift.domain.letter import Items, Paragraph, Sheet
+from loamshift.report.letter import letter_from_answer
+from loamshift.report.words import Words
+from odd_cases.cases import WATER, answered, put_on, read, text
+from wording import read as worded
+
+UK = Words("uk", "metric")
+PLANTED = 'area = "8 m2"\nplanted = true'
+
+
+def letter(case_text: str, *, forecast: bool = False) -> dict[str, str]:
+    """The texts of a letter by the topic of their section, the front sheet's with ``front-``."""
+    answer, case = answered(case_text, forecast=forecast), parse_case(case_text)
+    found: dict[str, str] = {}
+    for section in letter_from_answer(answer, case, words=UK).sections:
+        texts: list[str] = []
+        for block in section.blocks:
+            if isinstance(block, Paragraph):
+                texts.append(block.text)
+            elif isinstance(block, Items):
+                texts += block.items
+        topic = f"front-{section.topic}" if section.sheet is Sheet.FRONT else str(section.topic)
+        found[topic] = found.get(topic, "") + " ".join(texts)
+    return found
+
+
+def test_signs_stand_before_what_goes_on() -> None:
+    bed = PLANTED + '\nsigns = ["planted-too-deep", "yellow-young-leaves"]'
+    said = letter(text(bed=bed, soil=read(6.3), aim='plant = "rhododendron"'))
+    topics = list(said)
+    assert topics.index("front-first") < topics.index("front-steps")
+    assert "too deep" in said["front-first"] and "Yellow young leaves" in said["front-first"]
+
+
+def test_lime_that_lies_around_is_said_to_be_left_out() -> None:
+    bed = PLANTED + '\nsurroundings = ["limestone-gravel", "mortar"]'
+    case_text = text(bed=bed, soil=read(6.3), aim='plant = "rhododendron"')
+    said = letter(case_text, forecast=True)
+    for topic in ("front-undo", "expect"):
+        assert "leaves out the lime from limestone gravel and mortar" in said[topic]
+    assert "Nothing we know of" not in said["front-undo"]
+    assert (
+        "leaves out" not in letter(case_text.replace("surroundings", "# "), forecast=True)["expect"]
+    )
+
+
+def test_wet_ground_that_is_to_be_limed_is_drained_first() -> None:
+    bed = 'area = "8 m2"\nplanted = false\ndrainage = "waterlogged"'
+    said = letter(text(bed=bed, soil=read(4.9), aim='plant = "onion"'))
+    assert "Drain or raise it before anything else" in said["front-first"]
+    assert "first" not in " ".join(letter(text(soil=read(4.9), aim='plant = "onion"')))
+
+
+def test_old_ground_is_tested_for_metals_before_food_is_grown() -> None:
+    bed = 'area = "8 m2"\nsite = "old-urban"'
+    soil = read(8.3, lime="carbonate_pct = 6\n")
+    said = letter(text(bed=bed, soil=soil, aim='plant = "apple"'))
+    assert "lead or arsenic" in said["front-first"]
+    assert "front-measure" not in said, "nothing about the soil would change it"
+
+
+def test_an_acid_subsoil_stands_on_the_front_sheet() -> None:
+    below = '[[soil.layer]]\ntop = "15 cm"\nbottom = "30 cm"\nph = 4.3\nph_method = "CaCl2"\n'
+    said = letter(text(soil=read(6.2) + below, aim='plant = "cabbage"'))
+    assert "From 15 cm down the soil is so acid" in said["front-first"]
+
+
+def test_tests_that_contradict_each_other_are_not_told_as_one() -> None:
+    other = '[[soil.other_ph]]\nph = 6.6\nph_method = "CaCl2"\n'
+    said = letter(text(soil=read(6.2) + other, aim='plant = "raspberry"'))
+    assert "contradict each other" in said["front-first"]
+    assert "It tested at" not in said["front-opening"]
+
+
+def test_a_test_of_twelve_years_ago_is_named_as_too_old() -> None:
+    soil = read(5.3) + "sampled = 2014-03-01\n"
+    answer = answered(text(soil=soil, aim='plant = "cabbage"'))
+    assert "1 March 2014" in worded(answer.verdict.because)
+    assert "no pH reading" not in worded(answer.verdict.because)
+    assert [row.check for row in answer.findings if row.check == "age of the sample"] == []
+
+
+def test_lime_of_a_fortnight_ago_is_named_as_still_working() -> None:
+    soil = read(5.6) + "organic_matter_pct = 4\nsampled = 2026-04-10\n"
+    lime = put_on("2026-03-28", "ground limestone", "400 g/m2", depth="15 cm")
+    answer = answered(text(soil=soil, aim='plant = "onion"', more=lime))
+    assert answer.verdict.decision is Decision.LEAVE
+    assert answer.verdict.reason is Reason.AT_WORK
+    (day,) = answer.retest
+    assert day.isoformat() == "2027-03-28"
+
+
+def test_lime_of_two_winters_is_not_called_one_application() -> None:
+    lime = put_on("2025-02-01", "hydrated lime", "300 g/m2")
+    lime += put_on("2026-02-10", "ground limestone", "500 g/m2")
+    soil = read(6.2, texture="loamy sand") + "sampled = 2026-03-20\n"
+    answer = answered(text(soil=soil, aim='plant = "cabbage"', more=lime), forecast=False)
+    (row,) = [row for row in answer.findings if row.check == "applied within a year: limestone"]
+    assert "limestone" in worded(row.comment) and "hydrated" not in worded(row.comment)
+
+
+def test_ash_is_never_said_to_lower_the_ph() -> None:
+    ash = put_on("2026-01-15", "wood ash", "5 kg/m2")
+    soil = 'ph = 9.1\nph_method = "strip"\ntexture = "loam"\nsampled = 2026-04-05'
+    answer = answered(text(soil=soil, aim='plant = "lettuce"', more=ash))
+    assert answer.verdict.reason is Reason.OVERDOSE
+    assert "before it has finished" not in worded(answer.verdict.because)
+    (care,) = [one for one in answer.cautions if one.code == "caustic-lime"]
+    assert "wood ash" in worded(care.short) and "limestone instead" not in worded(care.short)
+
+
+def test_an_overdose_that_is_only_proposed_is_not_scraped_up() -> None:
+    claim = '[[claim]]\nmaterial = "elemental sulfur, prills"\nrate = "250 g/m2"'
+    case_text = text(
+        bed='kind = "lawn"\narea = "80 m2"', soil=read(7.4), aim='plant = "lawn"', more=claim
+    )
+    answer = answered(case_text, forecast=False)
+    assert any(row.severity is Severity.BLOCK for row in answer.findings)
+    (caution,) = [one for one in answer.cautions if one.code == "overdose"]
+    assert "Do not apply it" in worded(caution.text)
+    assert "scrape" not in worded(caution.text) + worded(caution.short)
+
+
+def test_sulfur_that_was_dug_in_is_not_raked_off() -> None:
+    soil = read(4.1, texture="sand") + "sampled = 2026-04-08\n"
+    bed = PLANTED
+    for depth, lies in (("15 cm", False), ("", True)):
+        sulfur = put_on("2025-09-01", "elemental sulfur, powder", "150 g/m2", depth=depth)
+        answer = answered(
+            text(bed=bed, soil=soil, aim='plant = "highbush blueberry"', more=sulfur),
+            forecast=False,
+        )
+        assert answer.rescue is not None
+        steps = " ".join(map(worded, answer.rescue.steps))
+        assert ("rake off" in steps) is lies
+
+
+def test_a_salty_soil_is_told_in_one_scale_and_washed_at_once() -> None:
+    soil = read(7.4) + 'ec_ds_m = 0.9\nec_method = "1:5"\nsampled = 2026-03-25\n'
+    answer = answered(text(soil=soil, aim='plant = "tomato"'), forecast=False)
+    assert answer.verdict.reason is Reason.SALT
+    assert "about 8.8 dS/m in saturated paste" in worded(answer.verdict.because)
+    assert answer.rescue is not None
+    steps = [worded(step) for step in answer.rescue.steps]
+    assert "water the bed through" in steps[1] and "If the salt reads" not in " ".join(steps)
+    assert len(answer.retest) == 1
+
+
+def test_a_day_that_leaves_out_seasons_is_what_would_change_it() -> None:
+    soil = read(7.2, texture="clay loam") + "organic_matter_pct = 3\nsampled = 2026-04-01\n"
+    aim = 'plant = "highbush blueberry"\nby = 2026-09-10'
+    answer = answered(text(soil=soil, aim=aim), forecast=False)
+    assert answer.verdict.reason is Reason.CAPS
+    assert "A later day than 10 September 2026" in worded(answer.verdict.would_change_if)
+
+
+def test_no_test_is_asked_for_where_none_of_the_beds_gets_there() -> None:
+    soil = read(7.9, texture="silty clay loam", lime='fizz = "strong"\nfizz_acid = "HCl"\n')
+    case_text = text(bed='area = "8 m2"\nplanted = false', soil=soil, aim='plant = "rhododendron"')
+    answer = answered(case_text, forecast=False)
+    assert answer.verdict.reason is Reason.FREE_LIME
+    assert worded(answer.verdict.would_change_if) == "Nothing that a test is likely to show."
+    assert "front-measure" not in letter(case_text)
+
+
+def test_a_target_elsewhere_in_the_range_is_answered() -> None:
+    aim = 'plant = "cabbage"\ntarget_ph = 7.2'
+    answer = answered(text(soil=read(6.3), aim=aim), forecast=False)
+    assert answer.verdict.decision is Decision.LEAVE
+    assert "Your target, pH 7.2" in worded(answer.verdict.because)
+    near = answered(text(soil=read(6.3), aim=aim.replace("7.2", "6.5")), forecast=False)
+    assert "Your target" not in worded(near.verdict.because)
+
+
+@pytest.mark.parametrize(
+    ("said", "square_metres"),
+    [
+        ("16 in diameter", 0.1297),
+        ("16 inches in diameter", 0.1297),
+        ("40 cm in diameter", 0.1257),
+        ('16" in diameter', 0.1297),
+        ("2 ft across", 0.2919),
+    ],
+)
+def test_the_inches_of_a_round_pot_are_inches(said: str, square_metres: float) -> None:
+    """A circle: pi d^2 / 4, an inch being 2.54 cm."""
+    assert read_area_m2(said).value == pytest.approx(square_metres, rel=1e-3)
+
+
+def test_pots_are_repotted_now_and_helped_until_then() -> None:
+    bed = 'kind = "container"\narea = "0.12 m2"\ncount = 3\nplanted = true'
+    soil = f'ph = 6.8\n{WATER}medium = "peat mix"'
+    water = '[water]\nalkalinity = 220\nweekly = "6 L"'
+    said = letter(text(bed=bed, soil=soil, aim='plant = "camellia"', more=water))
+    assert "Until the plants are repotted" in said["rescue"]
+    assert "In the long run" not in said["rescue"]
