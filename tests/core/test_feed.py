@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
+from scipy.optimize import linprog
 
 from loamshift.core.feed import choose_feed
 from loamshift.errors import InputError, OutOfRangeError
@@ -107,6 +108,51 @@ def test_shares_hold_for_every_mix(
     )
     for nitrogen, (_, share) in zip(choice.nitrogen_g_m2_year, feeds, strict=True):
         assert nitrogen <= share * need * (1 + 1e-6)
+
+
+@tries(60)
+@given(
+    st.lists(
+        st.tuples(st.sampled_from([142.8, 71.4, 35.7, 35.6, 0.0, -35.7]), st.floats(0.3, 1.0)),
+        min_size=4,
+        max_size=7,
+    ),
+    st.sampled_from([0.0, 5.0, 12.5]),
+    st.sampled_from([0.0, 7.5, 30.0]),
+    st.floats(-2000.0, 2000.0),
+)
+def test_a_general_solver_finds_nothing_nearer_and_nothing_cheaper(
+    feeds: list[tuple[float, float]], need: float, more: float, other: float
+) -> None:
+    """The same two aims given to HiGHS, by way of SciPy (Huangfu and Hall 2018)."""
+    acid, share = np.array(feeds).T
+    choice = choose_feed(
+        acid,
+        nitrogen_g_m2_year=need,
+        nitrogen_high_g_m2_year=need + more,
+        other_acid_mmolc_m2_year=other,
+        wanted_acid_mmolc_m2_year=0.0,
+        max_share_frac=share,
+    )
+    n = acid.size
+    ones, pad = np.ones(n), np.zeros((n, 2))
+    upper = np.vstack([np.hstack([np.eye(n) - np.outer(share, ones), pad]), [*ones, 0, 0]])
+    upper = np.vstack([upper, [*-ones, 0, 0]])
+    program = {"A_eq": [[*acid, -1.0, 1.0]], "b_eq": [-other], "bounds": (0.0, None)}
+    upper_to = [*np.zeros(n), need + more, -need]
+    nearest = linprog([*np.zeros(n), 1.0, 1.0], A_ub=upper, b_ub=upper_to, **program)
+    assert abs(choice.misfit_mmolc_m2_year) <= nearest.fun + 1e-6
+    usual = np.array([*(1.0 + 1e-3 * np.arange(n) ** 2.0), 0.0, 0.0])
+    cheapest = linprog(
+        usual,
+        A_ub=np.vstack([upper, [*np.zeros(n), 1.0, 1.0]]),
+        b_ub=[*upper_to, abs(choice.misfit_mmolc_m2_year) + 1e-6],
+        **program,
+    )
+    assert float(usual[:n] @ choice.nitrogen_g_m2_year) <= cheapest.fun + 1e-5
+    total = choice.nitrogen_g_m2_year.sum()
+    assert need - 1e-9 <= total <= need + more + 1e-9
+    assert np.all(choice.nitrogen_g_m2_year <= share * total + 1e-9)
 
 
 def test_impossible_wishes_are_refused() -> None:

@@ -12,4 +12,6 @@ def main() -> None:
 
     from loamshift.cli.run import run
 
-    sys.exit(run(sys.argv[1:]))
+    code = run(sys.argv[1:])
+    gc.freeze()  # the interpreter's last collection would look through all that was loaded
+    sys.exit(code)

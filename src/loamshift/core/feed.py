@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import Any, Final, NamedTuple
+from typing import Final, NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from loamshift.errors import InputError, LoamshiftError, OutOfRangeError
+from loamshift.errors import InputError, OutOfRangeError
 
 _SLACK: Final = 1e-9
 
@@ -68,10 +68,11 @@ def choose_feed(
 
     Notes
     -----
-    Linear program in two passes: first the least distance from the wish, then, without giving
+    Linear program with two aims: first the least distance from the wish, then, without giving
     any of it up, the least nitrogen weighted by the square of its place in the list, so that
     usual feeds and fewer grams win between equals. A corner solution uses at most two feeds
-    beside those held at their largest share.
+    beside those held at their largest share; with a handful of feeds the corners are few enough
+    to look at all of them, which needs no solver and none of its tolerance.
 
     References
     ----------
@@ -118,56 +119,54 @@ def _solve(
     least: float,
     most: float,
 ) -> NDArray[np.float64]:
-    """Nitrogen by feed; unknowns are feeds in units of ``most``, then over- and undershoot."""
-    if most == 0.0:
-        return np.zeros_like(acid)
-    scale = max(float(np.abs(acid).max()), abs(gap) / most, 1e-12)
-    feeds = acid.size
-    balance = np.concatenate([acid / scale, [-1.0, 1.0]])
-    total = np.concatenate([np.ones(feeds), [0.0, 0.0]])
-    caps = np.hstack([np.eye(feeds) - np.outer(share, np.ones(feeds)), np.zeros((feeds, 2))])
-    caps = caps[share < 1.0]
-    distance = np.concatenate([np.zeros(feeds), [1.0, 1.0]])
-    equal = np.vstack([balance])
-    equal_to = [gap / (scale * most)]
-    upper = np.vstack([caps, total, -total])
-    upper_to = [*np.zeros(caps.shape[0]), 1.0, -least / most]
-    if least == most:
-        equal = np.vstack([balance, total])
-        equal_to = [gap / (scale * most), 1.0]
-        upper, upper_to = caps, [*np.zeros(caps.shape[0])]
-    nearest = _least(distance, upper, upper_to, equal, equal_to)
-    if nearest is None:
-        raise LoamshiftError("no mix of feeds could be found; the amounts are too far apart")
-    usual = np.concatenate([1.0 + 1e-3 * np.arange(feeds) ** 2.0, [0.0, 0.0]])
-    kept = float(distance @ nearest) + _SLACK
-    chosen = _least(usual, np.vstack([upper, distance]), [*upper_to, kept], equal, equal_to)
-    # A feed a million times weaker than another lies below the solver's own tolerance of 1e-7, and
-    # the second pass can then find nothing; the first is as near, with the tie left unbroken.
-    best = nearest if chosen is None else chosen
-    nitrogen: NDArray[np.float64] = np.maximum(best[:feeds], 0.0) * most
-    if least == most:
-        nitrogen = nitrogen * (most / nitrogen.sum())
-    return nitrogen
+    """Nitrogen by feed: the cheapest of the corners of the program, all of which are looked at.
+
+    Acid per gram of nitrogen fixes the cheapest mix; so only the total is left to choose. Its
+    corners are the ends of its range and the totals at which one of the mixes does it alone.
+    """
+    mixes, weight = _cheapest_mixes(acid, share)
+    per_g = mixes @ acid
+    reach = np.outer([least, most], per_g)
+    brought = min(max(gap, reach.min()), reach.max())
+    alone = brought / per_g[per_g != 0.0]
+    totals = [least, most, *alone[(alone > least) & (alone < most)]]
+    slack = _SLACK * max(float(np.abs(per_g).max()), 1.0)
+    best, least_weight = np.zeros_like(acid), math.inf
+    for total in totals:
+        wanted = brought / total if total > 0.0 else 0.0
+        if not (per_g[0] - slack <= wanted <= per_g[-1] + slack) or abs(brought) > 0.0 == total:
+            continue
+        now = total * float(np.interp(wanted, per_g, weight))
+        if now < least_weight:
+            mix = [np.interp(wanted, per_g, column) for column in mixes.T]
+            best, least_weight = total * np.array(mix), now
+    return best
 
 
-def _least(
-    cost: NDArray[np.float64],
-    upper: NDArray[np.float64],
-    upper_to: list[float],
-    equal: NDArray[np.float64],
-    equal_to: list[float],
-) -> NDArray[np.float64] | None:
-    """The cheapest point, or None where the solver finds none."""
-    from scipy.optimize import linprog  # kept out of the start of every command
+def _cheapest_mixes(
+    acid: NDArray[np.float64], share: NDArray[np.float64]
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Shares of the feeds in each mix that no other undercuts, by rising acid, and their weights.
 
-    result: Any = linprog(
-        cost,
-        A_ub=upper if upper.size else None,
-        b_ub=upper_to if upper.size else None,
-        A_eq=equal,
-        b_eq=equal_to,
-        bounds=(0.0, None),
-        method="highs",
-    )
-    return np.asarray(result.x, dtype=np.float64) if result.success else None
+    What lies between two neighbours is their mixture. Each comes of filling up to the shares
+    allowed in the order of weight less a worth of the acid; the order changes only at worths that
+    make two feeds equal.
+    """
+    usual = 1.0 + 1e-3 * np.arange(acid.size) ** 2.0
+    one, other = np.triu_indices(acid.size, k=1)
+    differ = acid[one] != acid[other]
+    turns = np.unique((usual[one] - usual[other])[differ] / (acid[one] - acid[other])[differ])
+    orders = [np.lexsort((usual, acid))]
+    orders += [np.argsort(usual - worth * acid) for worth in (turns[:-1] + turns[1:]) / 2.0]
+    orders.append(np.lexsort((usual, -acid)))
+    mixes = np.array([_filled(order, share) for order in orders])
+    _, kept = np.unique(mixes @ acid, return_index=True)
+    return mixes[kept], (mixes @ usual)[kept]
+
+
+def _filled(order: NDArray[np.intp], share: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Each feed in turn up to its largest share, until there is no room left."""
+    filled = np.minimum(np.cumsum(share[order]), 1.0)
+    mix = np.zeros_like(share)
+    mix[order] = np.diff(filled, prepend=0.0)
+    return mix / filled[-1]
