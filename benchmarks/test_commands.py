@@ -55,10 +55,13 @@ def loamshift(arguments: list[str]) -> list[str]:
 
 
 def used_by(command: list[str]) -> Any:
-    """What the system counted of a fresh process that must answer."""
-    with subprocess.Popen(
-        command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-    ) as process:
+    """What the system counted of a fresh process that must answer.
+
+    It may keep its modules compiled, as it may where it was installed, whatever is set here.
+    """
+    quiet = subprocess.DEVNULL
+    kept = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+    with subprocess.Popen(command, env=kept, stdin=quiet, stdout=quiet, stderr=quiet) as process:
         _, status, usage = os.wait4(process.pid, 0)
         process.returncode = os.waitstatus_to_exitcode(status)
     assert process.returncode == 0

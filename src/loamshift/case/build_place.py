@@ -16,6 +16,7 @@ from loamshift.domain.place import Place
 from loamshift.errors import InputError
 
 OWN_SOURCE_KEY = "case-file"
+ONLINE_SOURCE_KEY = "open-meteo"
 _OWN_NAME = "own figures"
 
 

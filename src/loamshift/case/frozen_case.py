@@ -8,9 +8,8 @@ from datetime import date
 from enum import StrEnum
 from typing import Any, Final
 
-from loamshift.case.build_place import OWN_SOURCE_KEY
+from loamshift.case.build_place import ONLINE_SOURCE_KEY, OWN_SOURCE_KEY
 from loamshift.case.mend import fault_of
-from loamshift.case.online_weather import SOURCE_KEY
 from loamshift.case.plain import TooManyFaultsError, is_clean, tell
 from loamshift.case.read import case_from_tree
 from loamshift.case.said import SAID, in_words, with_messages
@@ -49,7 +48,7 @@ def case_to_plain(case: Case) -> dict[str, Any]:
     said: dict[str, Any] = {}
     if case.notes:
         plain[NOTICED] = list(in_words(case.notes, Words(), said))
-    if case.place is not None and case.place.source_key in (OWN_SOURCE_KEY, SOURCE_KEY):
+    if case.place is not None and case.place.source_key in (OWN_SOURCE_KEY, ONLINE_SOURCE_KEY):
         plain[CLIMATE] = in_words(case.place.basis, Words(), said, _CLIMATE_AT)
     if said:
         plain[SAID] = said

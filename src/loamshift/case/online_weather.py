@@ -21,13 +21,13 @@ from typing import Any, Final
 
 import numpy as np
 
+from loamshift.case.build_place import ONLINE_SOURCE_KEY
 from loamshift.case.mend import Refused, shown
 from loamshift.case.weather.read import DAYS_OF_MONTH
 from loamshift.domain.case import Case
 from loamshift.domain.message import Given, message
 from loamshift.domain.place import Place
 
-SOURCE_KEY: Final = "open-meteo"
 ADDRESS: Final = "https://archive-api.open-meteo.com/v1/archive"
 YEARS: Final = 5
 """Whole calendar years before this one that are asked for."""
@@ -105,7 +105,7 @@ def _placed(place: Place, read: list[Mapping[str, Any]], *, first: int, last: in
             for month in range(1, 13)
         ),
         wet_days=None,
-        source_key=SOURCE_KEY,
+        source_key=ONLINE_SOURCE_KEY,
         basis=message("place-online", first=Given(str(first)), last=Given(str(last))),
     )
 

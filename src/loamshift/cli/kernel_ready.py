@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import datetime
+import importlib
 import sys
 import threading
 import time
@@ -18,6 +19,7 @@ KEPT_FUNCTIONS: Final = 4
 """Functions of the column whose machine code is kept; those of ``core.many_loops`` come by use."""
 _LOCK: Final = "compiling.lock"
 _LOOK_S: Final = 0.2
+_LINEAR_ALGEBRA: Final = "scipy.linalg.cython_blas"
 _SMALLEST: Final = """
 case = 1
 [bed]
@@ -43,12 +45,29 @@ def ready_kernels() -> None:
         if chosen.said is not None:
             tell(chosen.said)
         return
+    _load_compiler()
     if is_whole(chosen.path):
         return
     with _alone(chosen.path):
         if not is_whole(chosen.path):
             with _counted(message("cli-compiling")):
                 compile_all()
+
+
+def _load_compiler() -> None:
+    """Load the compiler's library without SciPy's linear algebra, which the column never calls.
+
+    The library looks for it on the way, to multiply matrices with; that alone took a tenth of an
+    answer. A module that stands as None in ``sys.modules`` is one that Python does not find. Only
+    where nothing else runs that could ask for it meanwhile.
+    """
+    if threading.active_count() > 1 or _LINEAR_ALGEBRA in sys.modules:
+        return
+    sys.modules[_LINEAR_ALGEBRA] = None  # type: ignore[assignment]
+    try:
+        importlib.import_module("numba.np.arraymath")
+    finally:
+        del sys.modules[_LINEAR_ALGEBRA]
 
 
 def is_whole(folder: Path) -> bool:

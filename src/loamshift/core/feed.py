@@ -168,5 +168,5 @@ def _filled(order: NDArray[np.intp], share: NDArray[np.float64]) -> NDArray[np.f
     """Each feed in turn up to its largest share, until there is no room left."""
     filled = np.minimum(np.cumsum(share[order]), 1.0)
     mix = np.zeros_like(share)
-    mix[order] = np.diff(filled, prepend=0.0)
-    return mix / filled[-1]
+    mix[order] = np.diff(filled, prepend=0.0) / filled[-1]
+    return mix

@@ -11,16 +11,18 @@ from functools import lru_cache
 from loamshift.domain.message import Given, Listed, ProductName, Prose, choice, message
 from loamshift.errors import InputError
 
-_SPELLINGS = (
-    ("sulphate", "sulfate"),
-    ("sulphur", "sulfur"),
-    ("sulphuric", "sulfuric"),
-    ("aluminum", "aluminium"),
-    ("fertilizer", "fertiliser"),
-    ("mold", "mould"),
-    ("pelletized", "pelletised"),
-    ("micronized", "micronised"),
-)
+_SPELLINGS = {
+    "sulphate": "sulfate",
+    "sulphur": "sulfur",
+    "aluminum": "aluminium",
+    "fertilizer": "fertiliser",
+    "mold": "mould",
+    "pelletized": "pelletised",
+    "micronized": "micronised",
+}
+_UK = re.compile("|".join(_SPELLINGS))
+_GAP = re.compile(r"[\s_-]+")
+_COMMA = re.compile(r" *, *")
 
 
 class NameFault(InputError):
@@ -71,12 +73,11 @@ def plain_name(text: str) -> str:
     >>> plain_name("Sulphate of  Ammonia")
     'sulfate of ammonia'
     """
-    folded = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().casefold()
-    folded = re.sub(r"[\s_\-–]+", " ", folded)
-    folded = re.sub(r"\s*,\s*", ", ", folded).strip()
-    for uk, us in _SPELLINGS:
-        folded = folded.replace(uk, us)
-    return folded
+    if not text.isascii():
+        text = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
+    folded = _GAP.sub(" ", text.casefold())
+    folded = _COMMA.sub(", ", folded).strip()
+    return _UK.sub(lambda found: _SPELLINGS[found[0]], folded)
 
 
 def match_name(text: str, names: Mapping[str, Iterable[str]], *, kind: str) -> str:
