@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from pathlib import Path
 from urllib.parse import urlencode
 from uuid import UUID
 
@@ -14,6 +15,7 @@ from loamshift.store.changes import Writer
 from loamshift.store.models import (
     Bed,
     Client,
+    FieldFiles,
     Garden,
     IntakeDraft,
     JarSeries,
@@ -43,7 +45,7 @@ NO_PAGES = {
     "samples-away", "sign-out", "take-back", "tour-again", "tour-done",
     "question-away", "question-bed", "question-close", "weather-delete", "weather-online",
     "trial-file", "jars-file", "trial-away", "trial-to-bed", "trial-upload", "jars-away",
-    "jars-to-bed", "jars-upload",
+    "jars-to-bed", "jars-upload", "field-file", "field-delete",
 }  # fmt: skip
 SIGNED_IN_ONLY = {"sign-in", "account", "account-password"}
 WALK_IN = urlencode(
@@ -115,6 +117,18 @@ def in_use(today: date) -> Office:
     ]
     station = "Date,Temp (°C),Rain (mm),Soil temp 10 cm (°C)\n" + "\n".join(rows)
     new_weather_file(border, station.encode(), name="station.csv", user=None)
+    field = Path(__file__).parents[2] / "examples" / "field"
+    FieldFiles.objects.create(
+        office=office,
+        name="Long Acre",
+        samples_name="samples.csv",
+        samples=(field / "samples.csv").read_bytes(),
+        boundary_name="boundary.geojson",
+        boundary=(field / "boundary.geojson").read_bytes(),
+        told={"case": {"bed": {"kind": "field"}, "aim": {"plant": "broad bean"},
+                       "place": {"name": "Edinburgh"}}, "method": "water 1:2.5",
+              "crs": "EPSG:4326"},
+    )  # fmt: skip
     return office
 
 
@@ -197,6 +211,8 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "intake-file": (f"/intake/{IntakeDraft.objects.get(bed=None).pk}/",),
         "bed-weather": (f"/beds/{border.pk}/weather",),
         "weather-file": (f"/beds/{border.pk}/weather/{IntakeDraft.objects.get(bed=border).pk}",),
+        "fields": (f"/fields/?bed={border.pk}",),
+        "field-map": (f"/fields/{FieldFiles.objects.get().pk}",),
         "post": ("/post/",),
         "letter": (f"/post/{letter.pk}",),
         "letter-today": (f"/post/{letter.pk}/today", f"/post/{letter.pk}/today?now=1"),

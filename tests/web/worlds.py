@@ -17,6 +17,7 @@ from loamshift.store.models import (
     ApiKey,
     Bed,
     Client,
+    FieldFiles,
     Garden,
     IntakeDraft,
     JarSeries,
@@ -114,7 +115,20 @@ def world(name: str) -> World:
         sheet_text="jar,acid_mmolc_kg,acid_ml,lime_g,ph\n1,0,0,0,\n2,20,10,0,\n3,40,20,0,\n",
     )
     writer.add(jars)
+    field = FieldFiles.objects.create(
+        office=office,
+        client=client,
+        name=f"{NASTY} field",
+        samples_name=f"{NASTY}.csv",
+        samples=b"longitude,latitude,pH\n-3,53,6\n",
+        told={
+            "case": {"bed": {"kind": "field"}, "aim": {"target_ph": "6.5"}},
+            "method": "water 1:2.5",
+            "crs": NASTY,
+        },
+    )
     at = {
+        "field": field.pk,
         "trial": trial.pk,
         "jars": jars.pk,
         "client": client.pk,
@@ -206,6 +220,7 @@ KIND_BY_FOLDER = {
     "clients": "client",
     "gardens": "garden",
     "intake": "intake",
+    "fields": "field",
     "weather": "weather",
     "trials": "trial",
     "jars": "jars",
@@ -222,6 +237,7 @@ OTHER: dict[tuple[str, str], object] = {
     ("letter-style", "name"): "0",
     ("", "ending"): "md",
     ("jars-file", "ending"): "csv",
+    ("field-file", "file"): "driver.pdf",
     ("trial-file", "file"): "record.csv",
     ("letter-file", "kind"): "html",
     ("score-pairs", "kind"): "csv",

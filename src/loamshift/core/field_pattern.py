@@ -82,6 +82,7 @@ def fit_pattern(
     from sklearn.exceptions import ConvergenceWarning
     from sklearn.gaussian_process import GaussianProcessRegressor
     from sklearn.gaussian_process.kernels import ConstantKernel, Matern, WhiteKernel
+    from threadpoolctl import threadpool_limits
 
     places = np.column_stack([x_m, y_m])
     extent = float(max(np.ptp(x_m), np.ptp(y_m), 1.0))
@@ -90,7 +91,7 @@ def fit_pattern(
         extent / 5.0, (extent / 50.0, 2.0 * extent), nu=SMOOTHNESS
     ) + WhiteKernel(0.5, (1e-3, 10.0))
     process = GaussianProcessRegressor(kernel, alpha=1e-10 + (error_sd / scale) ** 2)
-    with warnings.catch_warnings():
+    with warnings.catch_warnings(), threadpool_limits(1, user_api="blas"):  # too small to share
         warnings.simplefilter("ignore", ConvergenceWarning)  # at a bound there is no pattern
         process.fit(places, (values - mean) / scale)
     return Pattern(

@@ -46,8 +46,14 @@ SAME: Final = 0.005
 """Shares of a field that differ by less are said to be the same [0-1]."""
 
 
-def field_letter(found: FieldMap, *, words: Words) -> Letter:
-    """Everything about a field, for the terminal, a page or paper."""
+def field_letter(found: FieldMap, *, words: Words, door: str = "command") -> Letter:
+    """Everything about a field, for the terminal, a page or paper.
+
+    Parameters
+    ----------
+    door
+        Where its reader would say more of the field: command or pages.
+    """
     words = words.on("field")
     zones: list[Block] = [
         rates_figure(found, words=words),
@@ -60,7 +66,7 @@ def field_letter(found: FieldMap, *, words: Words) -> Letter:
         Section(say(message("map-heading-zones"), words), tuple(zones)),
         Section(say(message("map-heading-mean"), words), _mean(found, words)),
         *_trust(found, words),
-        Section(say(message("map-heading-more"), words), _more(found, words)),
+        Section(say(message("map-heading-more"), words), _more(found, words, door)),
     ]
     if found.notes:
         notes = Items(tuple(say(one, words) for one in found.notes))
@@ -263,7 +269,7 @@ def _trust(found: FieldMap, words: Words) -> tuple[Section, ...]:
     return (Section(say(message("map-heading-trust"), words), tuple(blocks)),)
 
 
-def _more(found: FieldMap, words: Words) -> tuple[Block, ...]:
+def _more(found: FieldMap, words: Words, door: str) -> tuple[Block, ...]:
     if not found.more:
         least = int(parameter_values("field")["samples_least"])
         near = Measure(Quantity.LENGTH, 2.0 * found.field.grid.cell_m)
@@ -298,7 +304,7 @@ def _more(found: FieldMap, words: Words) -> tuple[Block, ...]:
         )
         for key in keys
     )
-    how = message("map-more-money", priced="yes" if priced else "no")
+    how = message("map-more-money", priced="yes" if priced else "no", door=door)
     return Paragraph(say(told, words)), Table(columns, rows), Paragraph(say(how, words))
 
 

@@ -24,6 +24,7 @@ EXTRA_OF: Final[Mapping[str, str]] = MappingProxyType(
         "rasterio": "map",
         "shapely": "map",
         "sklearn": "map",
+        "threadpoolctl": "map",
         "pandas": "lab",
         "polars": "polars",
         "dask": "scale",

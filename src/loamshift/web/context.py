@@ -16,8 +16,13 @@ from loamshift.store.changes import KEPT_DAYS
 from loamshift.web.wording import words_for
 
 Pages = tuple[tuple[str, Message, tuple[str, ...]], ...]
+_OF_BEDS: Final = ("/beds", "/clients", "/gardens", "/trials", "/jars", "/fields")
 MAIN: Final[Pages] = (
-    ("beds", message("page-beds"), ("/beds", "/clients", "/gardens", "/trials", "/jars")),
+    (
+        "beds",
+        message("page-beds"),
+        ("/beds", "/clients", "/gardens", "/trials", "/jars", "/fields"),
+    ),
     ("claims", message("page-claims"), ("/claims",)),
     ("shelf", message("page-products"), ("/shelf",)),
     ("post", message("page-letters"), ("/post",)),

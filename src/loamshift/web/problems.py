@@ -28,6 +28,11 @@ IN_A_FORM: Final[Mapping[str, str]] = {
     "case-amount-or-rate": "case-amount-or-rate-in-form",
     "case-feed-keep-one": "case-feed-keep-one-in-form",
     "case-keep-label": "case-keep-label-in-form",
+    "map-no-ph-column": "map-no-ph-column-in-form",
+    "map-method-missing": "map-method-missing-in-form",
+    "map-crs-missing": "map-crs-missing-in-form",
+    "map-no-degrees": "map-no-degrees-in-form",
+    "map-boundary-small": "map-boundary-small-in-form",
 }
 """Messages that speak of commands and keys, and what a page says in their place."""
 _KEY: Final = re.compile(r"(?<![\w.])[a-z]+(?:[._][a-z0-9]+)+(?![\w.]*\w)")

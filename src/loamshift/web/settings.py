@@ -10,7 +10,7 @@ from loamshift.web.surroundings import secret_key, surroundings
 
 FEATURES = (
     *("account", "api", "beds", "clients", "data", "letters", "plan", "products", "review"),
-    *("inbox", "intake", "lesson", "scores", "trials"),
+    *("fields", "inbox", "intake", "lesson", "scores", "trials"),
 )
 """Folders with pages of their own: views, forms, addresses, templates and tags."""
 HERE = Path(__file__).resolve().parent

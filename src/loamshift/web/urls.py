@@ -8,6 +8,7 @@ from loamshift.web.api import views as api
 from loamshift.web.beds import urls as beds
 from loamshift.web.clients import urls as clients
 from loamshift.web.data import urls as data
+from loamshift.web.fields import urls as fields
 from loamshift.web.inbox import urls as inbox
 from loamshift.web.intake import urls as intake
 from loamshift.web.lesson import urls as lesson
@@ -33,6 +34,7 @@ urlpatterns = [
     *scores.urlpatterns,
     *data.urlpatterns,
     *intake.urlpatterns,
+    *fields.urlpatterns,
     *trials.urlpatterns,
 ]
 

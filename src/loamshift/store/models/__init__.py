@@ -7,6 +7,7 @@ from loamshift.store.models.base import Kept
 from loamshift.store.models.bed import Bed
 from loamshift.store.models.change import Change
 from loamshift.store.models.client import Client, Garden
+from loamshift.store.models.field import FieldFiles
 from loamshift.store.models.inbox import Question
 from loamshift.store.models.intake import IntakeDraft, LaboratoryAnswers
 from loamshift.store.models.letter import SentLetter
@@ -21,6 +22,7 @@ __all__ = [
     "Change",
     "Client",
     "FailedSignIn",
+    "FieldFiles",
     "ForecastIssued",
     "Garden",
     "IntakeDraft",

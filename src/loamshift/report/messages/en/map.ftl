@@ -160,7 +160,10 @@ map-more = { $count ->
 }
 map-more-money = { $priced ->
     [yes] Weighed by your price of a sample and your figure for a hectare outside the range, over three years.
-   *[no] Ten at a time counts as worth it while it brings at least 1 in 100 parts of the field more into range. Name a price with --sample-price and --loss-per-ha to weigh money instead.
+   *[no] Ten at a time counts as worth it while it brings at least 1 in 100 parts of the field more into range. { $door ->
+        [pages] Say what a sample costs, and what a hectare outside the range costs, to weigh money instead.
+       *[command] Name a price with --sample-price and --loss-per-ha to weigh money instead.
+    }
 }
 map-more-refused = To find out whether there is a pattern at all, take at least { $least } samples, some of them in pairs { $near } apart.
 map-sulfur = { $area } of the field is above the range. Lowering the pH of field soil takes { $rate } of pure sulphur for a step like this, and more where the soil holds free lime. That seldom pays on a field, and this map does not include it. Choose crops that suit the soil there.
