@@ -114,7 +114,7 @@ class FieldForm(Form):
             return None
         return files
 
-    def _take(self, files: FieldFiles, which: str, sent: UploadedFile) -> bool:
+    def _take(self, files: FieldFiles, which: str, sent: UploadedFile[bytes]) -> bool:
         data, name = sent.read(LARGEST_BYTES + 1), (sent.name or "")[-_LONGEST_NAME:]
         try:
             check_file(data, name)
