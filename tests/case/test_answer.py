@@ -126,8 +126,8 @@ def test_keys_come_in_the_order_of_the_design() -> None:
     assert list(answer_to_dict(made_answer())) == [
         "answer", "name", "today", "made_by", "verdict", "findings", "missing", "worth", "wanted",
         "dose", "plan", "branches", "applications", "options", "too_early_before", "retest",
-        "forecast", "soil_temperature", "subsoil", "refit", "rescue", "upkeep", "ledger", "claims",
-        "cautions", "sources", "balance_error", "said", "case", "letter",
+        "forecast", "soil_temperature", "subsoil", "pot_or_ground", "refit", "rescue", "upkeep",
+        "ledger", "claims", "cautions", "sources", "balance_error", "said", "case", "letter",
     ]  # fmt: skip
     assert list(answer_to_dict(made_answer())["ledger"]) == ["unit", "lines", "net"]
 

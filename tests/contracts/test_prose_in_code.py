@@ -30,6 +30,7 @@ ALLOWED = {
     ("schema_base", None): "spellings of words, examples to be typed, and choices of messages",
     ("schema_bed", None): "spellings of words, examples to be typed, and choices of messages",
     ("schema_care", None): "spellings of words, examples to be typed, and choices of messages",
+    ("schema_pot", None): "an example to be typed, and a choice of messages",
     ("schema_soil", None): "spellings of words, examples to be typed, and choices of messages",
     ("plain", None): "what the reader of JSON says, quoted within a message",
     ("batch_letters", "no room"): "a value of an enumeration",

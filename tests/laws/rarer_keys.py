@@ -109,6 +109,30 @@ def other_mixes(draw: random.Random, made: Draft) -> None:
         soil["medium"] = quoted(draw.choice(("coir mix", "peat-free mix")))
 
 
+def pots(draw: random.Random, made: Draft) -> None:
+    """Ask some cases to compare the bed with pots.
+
+    Parameters
+    ----------
+    draw
+        A draw of its own, so that older draws stay [object].
+    made
+        The case, to be changed [object].
+    """
+    if not _chance(draw, 0.08):
+        return
+    table = made.table("pot")
+    table["compare"] = draw.choice(("true", "true", "false"))
+    if _chance(draw, 0.5):
+        table["volume"] = quoted(draw.choice(("15 L", "40 L", "20 gal")))
+    if _chance(draw, 0.5):
+        table["medium"] = quoted(draw.choice(("peat mix", "bark mix", "coir mix", "peat-free mix")))
+    if _chance(draw, 0.5):
+        table["mix_price"] = number(draw.choice((0.15, 0.4)), 2)
+    if _chance(draw, 0.3):
+        table["price"] = number(draw.choice((5.0, 18.0)), 2)
+
+
 def _layer(draw: random.Random, made: Draft) -> None:
     """A layer below anything that is sampled or dug."""
     layer = {"top": quoted("60 cm"), "bottom": quoted("90 cm"), "ph": number(draw.uniform(4, 8.3))}

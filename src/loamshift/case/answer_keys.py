@@ -122,6 +122,15 @@ ANSWER_UNITS: Final[dict[str, dict[str, str]]] = {
         "ph_planned": "pH",
         "shows_from": "date",
     },
+    "PotOrGround": {"years": "years", "pots": "count", "volume_l": "L", "mix_ph": "pH"},
+    "PlantingWay": {
+        "in_range": "0-1",
+        "share": "0-1",
+        "lasts_years": "years",
+        "hours": "h",
+        "cost": "currency",
+    },
+    "PlantingNeed": {"cost": "currency"},
     "Ledger": {"net": "mmolc/m2/year"},
     "LedgerLine": {"value": "mmolc/m2/year"},
     "ClaimResult": {
@@ -138,7 +147,7 @@ KEPT_KEYS: Final = ("said", "case", "letter")
 """What stands behind the keys of the answer; a file from an older version may lack them."""
 
 LATER_KEYS: dict[str, tuple[str, ...]] = {
-    "Answer": ("plan", "branches", "worth", "subsoil"),
+    "Answer": ("plan", "branches", "worth", "subsoil", "pot_or_ground"),
     "Verdict": ("reason", "ph_now"),
     "Worth": ("samples",),
     "TestLine": ("ph_after",),

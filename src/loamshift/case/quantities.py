@@ -34,6 +34,8 @@ _AREA_EXAMPLE = for_example('"20 m2"', '"215 sq ft"', '"5 x 4 m"')
 _LENGTH_EXAMPLE = for_example('"15 cm"', '"6 in"')
 _WORKED_IN_EXAMPLE = for_example('"15 cm"', '"6 in"', "0")
 _MASS_EXAMPLE = for_example('"25 kg"', '"50 lb"')
+_VOLUME_EXAMPLE = for_example('"40 L"', '"10 gal"')
+_SMALLEST_POT_L, _LARGEST_POT_L = 1.0, 2000.0
 _TEMPERATURE_EXAMPLE = for_example('"12 C"', '"54 F"')
 _SIDES = re.compile(r"\s*(?:x|×|\*|by)\s*", re.IGNORECASE)
 _ROUND = re.compile(
@@ -219,6 +221,32 @@ def read_mass_g(value: object) -> Measure:
         number, bare = number_from(value, _MASS_EXAMPLE), True
     if not number > 0.0:
         raise Mend(message("case-above-zero", given=quoted(value)), _MASS_EXAMPLE)
+    return Measure(number, shown(value), (), bare)
+
+
+def read_volume_l(value: object) -> Measure:
+    """The volume of one pot [L]; a bare number is L.
+
+    Returns
+    -------
+    Measure
+        Volume, 1 to 2000 [L].
+
+    Raises
+    ------
+    Mend
+        Where it is no volume, or no pot's.
+    """
+    number, bare = number_from(value, _VOLUME_EXAMPLE) if not isinstance(value, str) else 0.0, True
+    if isinstance(value, str):
+        number, rest = split_number(value, _VOLUME_EXAMPLE)
+        unit_text = plain_unit(rest)
+        bare = not unit_text
+        if unit_text:
+            unit, _ = require_unit(unit_text, "volume", given=value, example=_VOLUME_EXAMPLE)
+            number *= unit_factor(unit, "litre")
+    if not _SMALLEST_POT_L <= number <= _LARGEST_POT_L:
+        raise Mend(message("case-no-pot", given=quoted(value)), _VOLUME_EXAMPLE)
     return Measure(number, shown(value), (), bare)
 
 

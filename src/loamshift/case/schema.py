@@ -23,6 +23,7 @@ from loamshift.case.schema_care import (
     TitrationEntry,
     WaterTable,
 )
+from loamshift.case.schema_pot import PotTable
 from loamshift.case.schema_soil import SoilTable
 from loamshift.domain.case import Units
 from loamshift.domain.message import message
@@ -73,6 +74,7 @@ class CaseFile(Table):
     aim: AimTable = Field(default_factory=AimTable)
     water: WaterTable = Field(default_factory=WaterTable)
     feed: FeedTable = Field(default_factory=FeedTable)
+    pot: PotTable = Field(default_factory=PotTable)
     on_hand: list[OnHandEntry] = Field(default_factory=list)
     test_price: list[TestPriceEntry] = Field(default_factory=list)
     applied: list[AppliedEntry] = Field(default_factory=list)

@@ -30,6 +30,7 @@ _AS_TYPED_IN_US: Final = {
     "depth": "6 in",
     "length": "3 ft",
     "weight": "50 lb",
+    "volume": "10 gal",
     "volume or depth": "1 in",
     "amount": "2 lb",
     "rate": "5 lb/1000 sq ft",

@@ -77,6 +77,15 @@ _BUFFER_PH = Reads(
 )
 
 
+MIX_SPELLINGS = {
+    "peat": "peat mix",
+    "bark": "bark mix",
+    "coir": "coir mix",
+    "coconut fibre": "coir mix",
+    "peat free": "peat-free mix",
+    "peatfree": "peat-free mix",
+}
+"""What people call potting mixes, and the word of the case file."""
 _FIZZ = choice(Fizz, what="fizz", aliases={"no": "none", "weak": "slight", "violent": "extreme"})
 _FIZZ_ACID = choice(
     FizzAcid,
@@ -155,16 +164,7 @@ class SoilTable(Table):
             choice(
                 Medium,
                 what="growing medium",
-                aliases={
-                    "soil": "mineral",
-                    "peat": "peat mix",
-                    "bark": "bark mix",
-                    "coir": "coir mix",
-                    "coconut fibre": "coir mix",
-                    "peat-free": "peat-free mix",
-                    "peat free": "peat-free mix",
-                    "peatfree": "peat-free mix",
-                },
+                aliases={"soil": "mineral", **MIX_SPELLINGS},
             ),
             example='"mineral"',
         ),

@@ -20,6 +20,7 @@ from loamshift.case.schema_care import (
     TitrationEntry,
     WaterTable,
 )
+from loamshift.case.schema_pot import PotTable
 from loamshift.case.schema_soil import SoilLayer, SoilTable
 from loamshift.case.write import case_toml
 from loamshift.domain.case import Applied, Bed, Case, ClaimEntry, SoilEntry
@@ -73,6 +74,7 @@ def case_answers(case: Case) -> dict[str, Any]:
             "hardness": _water(case, "hardness", case.water.hardness_mg_l_as_caco3),
         },
         "feed": _feed(case),
+        "pot": typed_from(case.pot, PotTable),
         "on_hand": [
             {**typed_from(product, OnHandEntry), **_product(product.material)}
             for product in case.on_hand

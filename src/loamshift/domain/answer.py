@@ -23,6 +23,7 @@ from loamshift.domain.plan import PlanRule as PlanRule
 from loamshift.domain.plan import Refit as Refit
 from loamshift.domain.plan import TestLine as TestLine
 from loamshift.domain.plan import Then as Then
+from loamshift.domain.pot import PotOrGround as PotOrGround
 from loamshift.domain.rescue import RescueCourse as RescueCourse
 from loamshift.domain.rescue import RescueStage as RescueStage
 from loamshift.domain.subsoil import RootsBelow as RootsBelow
@@ -362,6 +363,7 @@ class Answer:
     forecast: Forecast | None
     soil_temperature: SoilTemperature | None = None
     subsoil: Subsoil | None = None
+    pot_or_ground: PotOrGround | None = None
     refit: Refit | None
     rescue: Rescue | None
     upkeep: Upkeep | None

@@ -187,6 +187,31 @@ class Feed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PotsWanted:
+    """Pots to be compared with the ground.
+
+    ``compare`` None where nobody asked for it or against it; ``volume_l`` of one pot [L];
+    ``mix_price_per_l`` of the potting mix [currency/L] and ``price`` of one pot [currency].
+    """
+
+    compare: bool | None = None
+    volume_l: float | None = None
+    medium: Medium | None = None
+    mix_price_per_l: float | None = None
+    price: float | None = None
+
+    @property
+    def is_asked(self) -> bool:
+        """True where somebody asked for the comparison, if only by saying which pots."""
+        return bool(self.compare) or (self.compare is None and self != PotsWanted())
+
+    @property
+    def is_priced(self) -> bool:
+        """True where anything of them has a price."""
+        return self.mix_price_per_l is not None or self.price is not None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OnHand:
     """A product the user has: purity [%], pack [g], price of the pack."""
 
@@ -252,6 +277,7 @@ class Case:
     aim: Aim = field(default_factory=Aim)
     water: Water = field(default_factory=Water)
     feed: Feed | None = None
+    pot: PotsWanted = field(default_factory=PotsWanted)
     on_hand: tuple[OnHand, ...] = ()
     currency: str | None = None
     """Of the prices of tests, and of products that name none."""

@@ -54,7 +54,16 @@ _KNOWLEDGE: Final = (Maker.VERSION, Maker.MODEL, Maker.TABLES)
 _BY_AREA: Final = re.compile(r"water\.weekly|feed\.rate|(?:applied|claim)\[\d+\]\.(?:rate|amount)")
 """Keys that may have been given for the whole bed and are kept per area."""
 _ALSO: Final = (
-    *("findings", "missing", "options", "soil_temperature", "subsoil", "rescue", "claims"),
+    *(
+        "findings",
+        "missing",
+        "options",
+        "soil_temperature",
+        "subsoil",
+        "pot_or_ground",
+        "rescue",
+        "claims",
+    ),
     *("branches", "refit", "own_sums", "unused"),
 )
 """Parts of an answer that are not compared one by one and have a name."""

@@ -28,6 +28,7 @@ from loamshift.report.letter_head import subtitle
 from loamshift.report.letter_need import how_much
 from loamshift.report.letter_options import ways
 from loamshift.report.letter_plan import what_to_do
+from loamshift.report.letter_pot import pot_or_ground
 from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_rescue_course import rescue_course
 from loamshift.report.letter_subsoil import what_lies_below
@@ -103,6 +104,7 @@ def letter_from_answer(
         "expect": expect,
         "learnt": learnt(answer, words=words),
         "options": others,
+        "pot": pot_or_ground(answer, numbers=numbers, words=words),
         "undo": undo,
         "keep": keeping(answer, case, words=words),
         "claims": claims,

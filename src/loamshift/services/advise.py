@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -63,6 +64,8 @@ CURVE_ROWS = (
     "al_midpoint_ph",
 )
 """The rows of the buffer curve whose sources a letter names; all of them open with ``why``."""
+POT_SOURCES = ("rhs-containers",)
+"""Where the life of a potting mix comes from."""
 OWN_KEYS = ("own-judgement", "own-arithmetic", "common-practice")
 
 
@@ -220,6 +223,7 @@ def _answer(
 
 def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
     from loamshift.services.forecast.subsoil_depths import with_depths  # loads the compiler
+    from loamshift.services.pot.compare import pot_or_ground
 
     assert look.outlook is not None
     width = Finding(
@@ -231,6 +235,14 @@ def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
         passed=True,
         severity=Severity.INFO,
         comment=look.outlook.width_words,
+    )
+    pots = pot_or_ground(
+        look.context,
+        look.judged,
+        look.plan,
+        answer.upkeep,
+        members=look_ahead.members,
+        seed=look_ahead.seed,
     )
     return replace(
         answer,
@@ -248,6 +260,8 @@ def _with_forecast(answer: Answer, look: Look, look_ahead: LookAhead) -> Answer:
         else with_depths(
             answer.subsoil, look.possible_beds, answer.applications, years=look_ahead.years
         ),
+        pot_or_ground=pots,
+        sources=_with_sources(answer.sources, () if pots is None else POT_SOURCES),
         refit=look.refit,
         balance_error=look.outlook.balance_error,
     )
@@ -289,5 +303,10 @@ def _sources(
     if judged.direction is Direction.LIME:
         grade = choose_material(context, acidify=False)[0].lime_grade
         used.extend(() if grade is LimeGrade.TOLD else grade_sources(grade))
-    listed = dict.fromkeys(key for key in (*used, *keys) if key and key not in OWN_KEYS)
+    return _with_sources((), [key for key in (*used, *keys) if key and key not in OWN_KEYS])
+
+
+def _with_sources(known: Sequence[SourceLine], keys: Iterable[str]) -> tuple[SourceLine, ...]:
+    """Sources with those of some keys after them, each once."""
+    listed = dict.fromkeys((*(line.key for line in known), *keys))
     return tuple(SourceLine(key=key, citation=citation(key)) for key in listed)

@@ -236,6 +236,18 @@ ANSWER_KEYS: Final[Mapping[str, AnswerKey]] = {
         figures=("salinity.al_toxic_ph_cacl2",),
         see_also=("forecast", "applications"),
     ),
+    "pot_or_ground": AnswerKey(
+        paragraphs=3,
+        figures=(
+            "pot.repot_years",
+            "pot.repot_share",
+            "pot.watering_share",
+            "pot.waterings_week",
+            "pot.mix_ph_sd",
+        ),
+        topics=("pot",),
+        see_also=("forecast", "plan", "upkeep"),
+    ),
     "rescue": AnswerKey(
         paragraphs=2,
         see_also=("verdict.decision", "plan"),

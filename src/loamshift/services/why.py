@@ -130,6 +130,8 @@ _LEAVES = (
     *("best", "most", "tests", "gain", "changes", "days", "gain_per_cost", "on", "planned"),
     *("course", "plan", "stages", "come_frac", "untreated", "treated", "limit_low_ph"),
     *("limit_high_ph", "safe_on", "safe_90_on", "safe_untreated_on", "look_to"),
+    *("pots", "volume_l", "medium", "mix_ph", "water_known", "ways", "place", "works"),
+    *("in_range", "lasts_years", "hours", "needs", "item", "amount"),
     *("layers", "top_cm", "bottom_cm", "ph_water", "carbonate_pct", "roots", "limit_ph"),
     *("depths", "ph_today", "ph_untreated", "ph_planned", "shows_from"),
     *("share_in_range_without_tests", "share_if_known", "share_harmed", "median_ph", "acted_on"),

@@ -20,6 +20,7 @@ from loamshift.domain.plant import Plant
 from loamshift.services.belief.humus import humus_history, is_dug
 from loamshift.services.cautions.reading_checks import AGREEMENT, reading_findings
 from loamshift.services.cautions.target_checks import finding_row
+from loamshift.services.cautions.unused_pots import unused_of_pots
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
 from loamshift.services.cautions.unused_soil import needs_curve, not_yet, unused_soil_facts
 from loamshift.services.context.laboratory_scale import BUFFER_PATH
@@ -83,6 +84,7 @@ def unused(context: BedContext, use: AnswerUse) -> tuple[Unused, ...]:
         *_of_aim(context, use),
         *_of_water(context, use),
         *_of_feed(context, use),
+        *unused_of_pots(context, use),
         *_of_on_hand(context, use),
         *_of_test_prices(context, use),
         *_of_applied(context, use),
@@ -102,6 +104,8 @@ def answer_use(context: BedContext, answer: Answer) -> AnswerUse:
         has_forecast=answer.forecast is not None,
         has_rescue=answer.rescue is not None,
         held_by_sodium=answer.verdict.reason in HELD_BY_SODIUM,
+        reason=answer.verdict.reason,
+        has_pots=answer.pot_or_ground is not None,
     )
 
 
@@ -152,7 +156,8 @@ def _of_place(context: BedContext) -> Iterator[Unused]:
 def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     bed, case = context.case.bed, context.case
     nothing_given = not (case.applied or case.claims or case.feed or case.water.weekly_mm)
-    if bed.plants is not None and bed.treated_diameter_cm is None and nothing_given:
+    per_plant = use.has_pots or bed.treated_diameter_cm is not None
+    if bed.plants is not None and not per_plant and nothing_given:
         yield Unused("bed.plants", Why.NOT_PER_PLANT)
     if context.soil is None and (bed.planted is not None or bed.growing):
         if not (case.applied or case.claims):
@@ -310,7 +315,8 @@ def _of_currency(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         and item.material.key in use.compared
         for item in case.on_hand
     )
-    if case.currency is not None and not (tests or products):
+    pots = use.has_pots and case.pot.is_priced
+    if case.currency is not None and not (tests or products or pots):
         yield Unused("currency", Why.NO_PRICE_IN_IT)
 
 

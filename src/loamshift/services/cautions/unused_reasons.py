@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from loamshift.domain.answer import Decision, Direction
+from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.worth import FurtherTest
 
 
@@ -51,6 +51,11 @@ class Why(StrEnum):
     NOT_DUG = "not-dug"
     USUAL_HUMUS = "usual-humus"
     NO_BEFORE = "no-before"
+    POTS_NOT_ASKED = "pots-not-asked"
+    POTS_NO_FORECAST = "pots-no-forecast"
+    POTS_IS_POT = "pots-is-pot"
+    POTS_OUTGROWN = "pots-outgrown"
+    POTS_OTHER_FIRST = "pots-other-first"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +72,7 @@ class AnswerUse:
 
     ``compared`` are the material keys of its options, ``weighed`` the tests it
     weighed; ``held_by_sodium`` where sodium holds the
-    pH, or most likely does.
+    pH, or most likely does; ``has_pots`` where pots are compared with the ground.
     """
 
     decision: Decision
@@ -77,3 +82,5 @@ class AnswerUse:
     has_forecast: bool
     has_rescue: bool
     held_by_sodium: bool = False
+    reason: Reason | None = None
+    has_pots: bool = False

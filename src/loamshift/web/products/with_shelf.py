@@ -46,8 +46,13 @@ def with_currency(tree: Tree, currency: str) -> Tree:
 def _has_bare_price(tree: Tree) -> bool:
     """Whether a price stands in a tree without a currency of its own."""
     tested, had = tree.get("test_price") or (), tree.get("on_hand") or ()
-    return bool(tested) or any(
-        isinstance(one, dict) and one.get("price") and not one.get("currency") for one in had
+    pots = tree.get("pot") or {}
+    return (
+        bool(tested)
+        or bool(pots.get("mix_price") or pots.get("price"))
+        or any(
+            isinstance(one, dict) and one.get("price") and not one.get("currency") for one in had
+        )
     )
 
 

@@ -21,6 +21,7 @@ answer-means-answer-retest = Days to test again.
 answer-means-answer-forecast = The course of the pH; null where no forecast was run.
 answer-means-answer-soil-temperature = Soil temperature of an average year from today, or null without a place.
 answer-means-answer-subsoil = What lies below the sample, and what reaches it, or null.
+answer-means-answer-pot-or-ground = Pots and the ground side by side over five years, or null where they are not compared.
 answer-means-answer-refit = What the readings taught about this bed, or null.
 answer-means-answer-rescue = What to do about a bed that has had too much, or null.
 answer-means-answer-upkeep = How to hold the pH, or null.
@@ -279,6 +280,36 @@ answer-means-subsoil-depth-ph-today = Median pH of the simulated beds today, in 
 answer-means-subsoil-depth-ph-untreated = The same on the last day, left alone.
 answer-means-subsoil-depth-ph-planned = The same on the last day, with the plan.
 answer-means-subsoil-depth-shows-from = First yearly day on which the plan has changed it by 0.1, or null.
+
+## PotOrGround
+
+answer-means-pot-or-ground-years = Years compared.
+answer-means-pot-or-ground-pots = Pots, one for each plant.
+answer-means-pot-or-ground-volume-l = Volume of one pot.
+answer-means-pot-or-ground-medium = The potting mix.
+answer-means-pot-or-ground-mix-ph = The pH that a fresh mix is taken to have, in water.
+answer-means-pot-or-ground-water-known = Whether the alkalinity of the water is known; false where that of ordinary mains water is taken.
+answer-means-pot-or-ground-ways = The ground, pots with your water, and pots with rainwater where that matters.
+answer-means-pot-or-ground-words = Which is better, in a few sentences.
+
+## PlantingWay
+
+answer-means-planting-way-place = Where the plants stand, and what waters them.
+answer-means-planting-way-works = False where it cannot be done.
+answer-means-planting-way-in-range = Share of the simulated beds or pots in the range at the end of each year.
+answer-means-planting-way-share = The same, averaged over the years.
+answer-means-planting-way-lasts-years = Until half of them have left the range without renewal; 0 where they never reach it, null where longer than compared.
+answer-means-planting-way-hours = Work over the years, or null where it cannot be done.
+answer-means-planting-way-cost = Cost of what has a price, or null where nothing has.
+answer-means-planting-way-currency = Currency of the cost; null where nobody named one.
+answer-means-planting-way-needs = What has to be bought.
+
+## PlantingNeed
+
+answer-means-planting-need-item = What it is.
+answer-means-planting-need-material = The product, or null.
+answer-means-planting-need-amount = How much: litres of mix, pots, or grams of product.
+answer-means-planting-need-cost = Its price, or null where nobody gave one.
 
 ## Rescue
 

@@ -210,6 +210,7 @@ case-side-below-zero = A side cannot be below zero.
 case-deeper-than-metre = “{ $given }” is deeper than a metre.
 case-zero-on-surface = Write 0 if it is on the surface.
 case-no-ring = “{ $given }” cannot be the ring around a plant, which is from 5 cm to 30 m across.
+case-no-pot = “{ $given }” cannot be the volume of a pot, which is from 1 to 2000 litres.
 case-no-temperature = “{ $given }” is not a temperature of air or soil.
 case-letter-of-scale = Write “C” or “F” after the figure.
 case-hint-organic = 10 g/kg is 1%.

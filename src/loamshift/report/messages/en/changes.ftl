@@ -66,6 +66,7 @@ changes-also-missing = what is worth measuring
 changes-also-options = the products compared
 changes-also-soil-temperature = the soil temperature
 changes-also-subsoil = what lies below the sample
+changes-also-pot-or-ground = pots beside the ground
 changes-also-rescue = what to do about the harm
 changes-also-claims = the claims
 changes-also-branches = what an open question would decide

@@ -147,6 +147,11 @@ explained-subsoil = What lies below the sample
 explained-subsoil-1 = The layers below the sample as they were found, each held against the range of the plants and the pH that harms them. A layer more acid than that range is said to hold toxic aluminium where it lies below the published limit, which is given in calcium chloride and converted to water.
 explained-subsoil-2 = depths has the layers of the same simulated beds today and at the end of the forecast, left alone and with the plan. A depth is reached on the first yearly day on which the plan has changed its median pH by 0.1. A layer without figures of its own starts like the sample.
 
+explained-pot-or-ground = Pot or ground
+explained-pot-or-ground-1 = Pots and the ground side by side over five years, where somebody asks for it or the ground cannot be brought into the range of plants that live in pots. Both are forecast by the same column with the same seed: the ground under its plan with the tests, or left alone where there is none, and the pots from a fresh mix with their water and fertiliser. Beyond the end of the plan the ground is taken as held by its upkeep.
+explained-pot-or-ground-2 = A way lasts from when half of its beds or pots are in the range until fewer are, without renewal. The whole mix of a pot is renewed after so many whole years. A third of it is replaced every second year for its structure, which counts in cost and work alone.
+explained-pot-or-ground-3 = The cost counts pots, mix and products that have a price. The hours are common practice without a source: filling, watering, feeding and repotting of pots; spreading, digging in, feeding and watering of ground.
+
 explained-rescue = Too much was applied
 explained-rescue-1 = What to do, in order, and what not to do, where earlier material has made or will make the bed harmful; with the pH to expect.
 explained-rescue-2 = course has the same simulated beds over time, untreated and with lime or sulphur given back in parts within the published limits. What each test calls for is chosen like any plan, for the most beds between the limits that the plants bear.

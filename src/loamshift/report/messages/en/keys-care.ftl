@@ -174,6 +174,35 @@ means-reading-ph-sd = Its standard deviation, where you know it.
 ask-reading-ph-sd = Standard deviation, pH
 hint-reading-ph-sd = Only if you know it.
 
+## Pots instead of the ground
+
+means-pot = Growing in pots instead of this ground, side by side over five years. It stands in the letter where you ask for it, and where the ground cannot be brought into range.
+
+field-pot-compare = Compare with pots
+field-pot-compare-in-text = comparison with pots
+means-pot-compare = Whether to compare pots with the ground; `false` leaves it out.
+hint-pot-compare = Blank compares them where the ground cannot be brought into range.
+
+field-pot-volume = Volume of one pot
+field-pot-volume-in-text = volume of the pots
+means-pot-volume = Volume of one pot, for one plant; 40 L if not given.
+hint-pot-volume = For one plant. Blank counts as 40 L.
+
+field-pot-medium = Potting mix
+field-pot-medium-in-text = potting mix
+means-pot-medium = The potting mix; a peat mix if not given.
+
+field-pot-mix-price = Price of the mix
+field-pot-mix-price-in-text = price of the potting mix
+means-pot-mix-price = Price of one litre of potting mix, in your currency.
+ask-pot-mix-price = Price of a litre of mix
+hint-pot-mix-price = The price of a bag, divided by its litres.
+
+field-pot-price = Price of a pot
+field-pot-price-in-text = price of a pot
+means-pot-price = Price of one pot, in your currency.
+hint-pot-price = For one pot, without the mix.
+
 ## Prices of tests
 
 field-test-price = Price of a test

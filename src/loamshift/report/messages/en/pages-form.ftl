@@ -21,6 +21,7 @@ form-more = { $group ->
     [aim] More about the target
     [water] More about the water
     [feed] More about the fertiliser
+    [pot] More about pots instead
    *[other] More
 }
 form-add-bed = Add bed
@@ -64,6 +65,7 @@ form-group = { $table ->
     [aim] Plants and target
     [water] Water
     [feed] Fertiliser
+    [pot] Pots instead
     [on-hand] Products
     [test-price] Prices of tests
     [applied] Applications
@@ -82,6 +84,7 @@ form-group-hint = { $table ->
     [aim] What you want to grow.
     [water] The water it gets.
     [feed] What it is fed in a year: nitrogen and its form, or a product with its rate.
+    [pot] Pots to compare with this ground over five years.
     [on-hand] Products you have or can buy for this bed, with their prices.
     [test-price] What tests cost you, with postage.
     [applied] What has already been applied to this bed.

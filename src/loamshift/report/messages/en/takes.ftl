@@ -42,6 +42,7 @@ takes-what = { $what ->
     [length] length
     [rate] rate
     [temperature] temperature
+    [volume] volume
     [volume-or-depth] volume or depth
     [weight] weight
    *[other] quantity
@@ -58,6 +59,7 @@ takes-unit = { $unit ->
     [degrees-east] degrees east
     [degrees-north] degrees north
     [own-currency] in your currency
+    [per-litre] per litre, in your currency
     [per-pack] per pack
    *[years] years
 }

@@ -90,3 +90,11 @@ unused-scale-same-report = The { $fact } is not counted a second time: it is in 
 unused-scale-nothing-found = The { $fact } is zero, so it says little about how strongly the soil resists.
 unused-scale-organic-medium = The { $fact } is not used: it is made for mineral soil, and a potting mix behaves differently. A jar titration of the mix itself can be used.
 unused-scale-nothing-more = The { $fact } is not used: no data we found show that it tells more of how a soil resists than texture and organic matter do.
+
+## Pots instead of the ground
+
+unused-pots-not-asked = Given but not used: { $facts }. You asked for no comparison with pots.
+unused-pots-no-forecast = Given but not used: { $facts }. Pots and ground are compared by a forecast, and there is none here.
+unused-pots-is-pot = Given but not used: { $facts }. These plants grow in pots already. To compare, describe the ground.
+unused-pots-outgrown = Given but not used: { $facts }. Pots are compared with a bed of plants that can stay in a pot for five years.
+unused-pots-other-first = Given but not used: { $facts }. Pots are compared with the ground once what comes first is settled.

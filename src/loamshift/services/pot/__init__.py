@@ -1,0 +1,1 @@
+"""Pot or ground: what each takes, lasts and promises over five years."""
