@@ -21,7 +21,10 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+WINDOWLESS = "chromium-headless-shell"
+BROWSERS = (WINDOWLESS, "chromium", "chromium-browser", "google-chrome")
+"""Best first. The windowless one is the same Chromium without the toolbars and menus that the
+others draw for every page even where nobody looks: a page opens in a fifth of their time."""
 AXE_VERSION = "4.14.1"
 AXE_SHA512 = (
     "FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ=="
@@ -31,12 +34,17 @@ SERVER_HOMES = ("/usr/lib/postgresql", "/usr/local", "/opt/homebrew")
 
 def browser() -> tuple[str | None, str]:
     """Path of a Chromium, and what to say about it."""
-    found = _which(BROWSERS)
-    if found is None and _install("chromium"):
-        found = _which(BROWSERS)
+    if not (_which((WINDOWLESS,)) or _install(WINDOWLESS) or chromium()):
+        _install("chromium")
+    found = chromium()
     if found is None:
         return None, "no Chromium here and none could be installed: browser tests are skipped"
     return found, found
+
+
+def chromium() -> str | None:
+    """Path of the Chromium that is here, if any; nothing is installed."""
+    return _which(BROWSERS)
 
 
 def axe() -> tuple[str | None, str]:
@@ -171,9 +179,12 @@ def _read_lists(apt: str) -> None:
 
 def _run_apt(*command: str) -> bool:
     quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    apt, *words = command
+    patience = ("-o", "Acquire::Retries=1", "-o", "Acquire::http::Timeout=15")
     done = subprocess.run(
-        command, env=quiet, stdin=subprocess.DEVNULL, capture_output=True, check=False
-    )
+        [apt, *patience, *words],
+        env=quiet, stdin=subprocess.DEVNULL, capture_output=True, check=False,
+    )  # fmt: skip
     return done.returncode == 0
 
 

@@ -54,9 +54,11 @@ WALK_IN = urlencode(
 )  # fmt: skip
 WRONG = urlencode({"soil.ph": "17", "soil.texture": "custard", "aim.plant": "highbush blueberry"})
 CLAIM = urlencode(
-    {"claim.0.material": "wood ash", "claim.0.amount": "100 g/m2", "soil.texture": "sandy loam",
-     "soil.ph": "5.4", "aim.target_ph": "6.5"}
+    {"claim.0.material": "wood ash", "claim.0.amount": "100 g/m2",
+     "claim.1.material": "pelletised limestone", "claim.1.amount": "200 g/m2",
+     "soil.texture": "sandy loam", "soil.ph": "5.4", "aim.target_ph": "6.5"}
 )  # fmt: skip
+LONG = "Sulphur chips of the wholesale list, ninety per cent, with a name that goes on and on"
 ASKED = (
     "We put hydrated lime on our 12 m2 border near Leeds, pH 7.9, and the camellias look ill. "
     "The children play there."
@@ -96,6 +98,10 @@ def in_use(today: date) -> Office:
     writer.add(
         Product(name="Pale bag", material="ground limestone, calcitic", pack="20 kg", price=5.4,
                 currency="GBP")
+    )  # fmt: skip
+    writer.add(
+        Product(name=LONG, material="elemental sulfur, prills", pack="25 kg", price=31.5,
+                currency="GBP", note="n")
     )  # fmt: skip
     writer.add(Question(words=ASKED, sender="Somebody", received_on=today))
     garden = Garden.objects.get()
@@ -190,7 +196,7 @@ def addresses() -> dict[str, tuple[str, ...]]:
         "why-all": ("/why/",),
         "shelf": ("/shelf/", f"/shelf/?bed={border.pk}"),
         "product-new": ("/shelf/new",),
-        "product": (f"/shelf/{product.pk}",),
+        "product": (f"/shelf/{product.pk}", f"/shelf/{Product.objects.get(name=LONG).pk}"),
         "prices": ("/shelf/prices",),
         "review": ("/review/", f"/review/?year={letter.sent_on.year - 1}"),
         "client-review": (f"/clients/{client.pk}/review",),

@@ -10,6 +10,7 @@ from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
 
+from browser.traffic import SLOW_MS, settle, watch
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office
 from loamshift.web.beds.samples import SAMPLES
@@ -28,7 +29,6 @@ WALK_IN = {
     "water.alkalinity": "160 mg/L CaCO3",
 }
 NewPage = Callable[..., Any]
-SLOW_MS = 20_000
 FOLLOWS_MS = 100.0
 
 
@@ -162,7 +162,7 @@ def test_few_requests_and_few_bytes(new_page: NewPage, live_server: Any) -> None
     page.on("request", lambda one: asked.append(one))
     page.goto(f"{live_server.url}/plan?{urlencode(WALK_IN)}")
     page.wait_for_selector("#sliders:not([hidden])")
-    page.wait_for_load_state("networkidle")
+    settle(page)
     # the page, two styles, three scripts, four fonts, what the sliders follow, the icon
     assert len(asked) <= 12, [one.url for one in asked]
     sizes = page.evaluate("performance.getEntriesByType('navigation')[0].encodedBodySize")
@@ -192,7 +192,8 @@ def test_without_script_the_drawn_course_stands_and_the_form_answers(
     assert page.locator("#course .pic-wide svg.chart").count() == 1
     expect(page.locator("#sliders")).to_be_hidden()
     page.fill("#f-soil-ph", "6.5")
-    page.click("button:has-text('Update')")
+    with page.expect_navigation():
+        page.click("button:has-text('Update')")
     assert page.locator("#f-soil-ph").input_value() == "6.5"
 
 
@@ -207,7 +208,7 @@ def test_a_changed_bed_is_kept_with_one_press(new_page: NewPage, live_server: An
     page.wait_for_selector(".told")
     bed.refresh_from_db()
     assert 'ph = "5.2"' in bed.case_text
-    assert "?" not in page.url
+    page.wait_for_url(lambda at: "?" not in at)
 
 
 SHIFTS = """() => {
@@ -244,6 +245,7 @@ def test_a_change_is_answered_at_once_and_nothing_jumps(
 def test_a_later_change_drops_the_course_of_the_earlier(browser: Any, live_server: Any) -> None:
     """Not on a page that must be silent: htmx tells the console of every request it drops."""
     context = browser.new_context()
+    watch(context)
     page = with_sliders(lambda **more: context.new_page(**more), live_server)
     dropped: list[str] = []
     page.on("requestfailed", lambda one: dropped.append(one.url))
@@ -260,7 +262,7 @@ def test_a_later_change_drops_the_course_of_the_earlier(browser: Any, live_serve
     assert any("bed.area=31" in one for one in dropped)
     assert [one for one in whole if "bed.area=31" in one] == []
     assert any("bed.area=32" in one for one in whole)
-    page.wait_for_load_state("networkidle")
+    settle(page)
     context.close()
 
 

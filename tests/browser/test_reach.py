@@ -1,16 +1,16 @@
-"""Every page by keyboard, by outline and by thumb: headings in order, and targets large enough."""
+"""A letter sent by few keys, and pages that hold a long name of two directions."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date
-from itertools import pairwise
 from typing import Any
 from urllib.parse import urlencode
 
 import pytest
 
-from browser.everywhere import addresses, in_use
+from browser.everywhere import in_use
+from browser.traffic import settle
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, SentLetter
 from loamshift.web.beds.keeping import put_case
@@ -18,73 +18,14 @@ from loamshift.web.beds.keeping import put_case
 pytestmark = pytest.mark.django_db(transaction=True)
 NewPage = Callable[..., Any]
 
-SLOW_MS = 60_000
-LEAST_PX = 24
-OPEN_ALL = "document.querySelectorAll('details').forEach((one) => { one.open = true; })"
 WIDTH = "document.documentElement.scrollWidth"
-LEVELS = """() => [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')]
-  .filter((one) => one.getClientRects().length).map((one) => Number(one.tagName[1]))"""
-SMALL = """(least) => {
-  const inText = (one) => one.matches('a') && getComputedStyle(one).display === 'inline' &&
-    [...one.parentElement.childNodes].some((near) =>
-      near.nodeType === 3 && /[\\p{L}\\d]/u.test(near.textContent));
-  return [...document.querySelectorAll('main :is(a[href], button, input, select, summary)')]
-    .filter((one) => one.type !== 'hidden' && !one.closest('.unseen, [hidden]') &&
-      !one.matches('.unseen') && one.getClientRects().length && !inText(one))
-    .map((one) => [one, one.getBoundingClientRect()])
-    .filter(([, box]) => box.width < least || box.height < least)
-    .map(([one, box]) => `${one.outerHTML.slice(0, 90)} ${box.width} x ${box.height}`);
-}"""
 NAME = "שלום 🌱 " + "W" * 112
-
-
-def test_headings_leave_no_gap_and_the_verdict_is_one(new_page: NewPage, live_server: Any) -> None:
-    in_use(date.today())  # noqa: DTZ011 - the local day, as the views take it
-    page = new_page()
-    page.set_default_timeout(SLOW_MS)
-    gaps = {}
-    for many in addresses().values():
-        for address in many[:1]:
-            if address.startswith("/nowhere"):
-                continue
-            page.goto(live_server.url + address)
-            page.evaluate(OPEN_ALL)
-            page.wait_for_load_state("networkidle")
-            levels = [0, *page.evaluate(LEVELS)]
-            if any(low + 1 < high for low, high in pairwise(levels)):
-                gaps[address] = levels
-            assert levels.count(1) == 1, address
-    assert not gaps
-    page.goto(f"{live_server.url}/beds/{Bed.objects.get(name='Berry border').pk}")
-    assert page.evaluate("document.getElementById('verdict').tagName") == "H2"
-    page.goto(f"{live_server.url}/post/{SentLetter.objects.get().pk}")
-    assert page.locator("article h2.lead").count() == 1
-
-
-def test_everything_to_press_is_large_enough(new_page: NewPage, live_server: Any) -> None:
-    in_use(date.today())  # noqa: DTZ011 - the local day, as the views take it
-    page = new_page(width=360, height=740)
-    page.set_default_timeout(SLOW_MS)
-    small = {}
-    for many in addresses().values():
-        for address in many[:1]:
-            if address.startswith("/nowhere"):
-                continue
-            page.goto(live_server.url + address)
-            page.evaluate(OPEN_ALL)
-            page.wait_for_load_state("networkidle")
-            found = page.evaluate(SMALL, LEAST_PX)
-            if found:
-                small[address] = found
-            assert page.evaluate(WIDTH) == 360, address
-    assert not small
 
 
 def test_a_letter_is_marked_as_sent_by_few_keys(new_page: NewPage, live_server: Any) -> None:
     in_use(date.today())  # noqa: DTZ011 - the local day, as the views take it
     bed = Bed.objects.get(name="Berry border")
     page = new_page()
-    page.set_default_timeout(SLOW_MS)
     page.goto(f"{live_server.url}/beds/{bed.pk}")
     stops = 0
     for wanted in ("#acts", None):
@@ -125,7 +66,6 @@ def test_a_long_name_of_two_directions_holds_everywhere(
     letter.title = NAME
     writer.change(letter, seen_version=letter.version)
     page = new_page(width=390, height=844)
-    page.set_default_timeout(SLOW_MS)
     garden, client = Garden.objects.get(), Client.objects.get()
     over: dict[str, int] = {}
     bare: dict[str, list[str]] = {}
@@ -137,7 +77,7 @@ def test_a_long_name_of_two_directions_holds_everywhere(
         f"/claims/?{urlencode({'bed': bed.pk})}",
     ):  # fmt: skip
         page.goto(live_server.url + address)
-        page.wait_for_load_state("networkidle")
+        settle(page)
         wide = page.evaluate(WIDTH)
         if wide > 390:
             over[address] = wide

@@ -13,6 +13,7 @@ from typing import Any
 
 import pytest
 
+from browser.traffic import settle
 from loamshift.store.models import Bed, Office, SentLetter
 
 pytestmark = [pytest.mark.django_db(transaction=True)]
@@ -61,8 +62,9 @@ def shot(page: Any, name: str) -> None:
 
 
 def press(page: Any, name: str, *, within: str = "main") -> None:
-    with page.expect_navigation(wait_until="networkidle"):
+    with page.expect_navigation():
         page.locator(within).get_by_role("button", name=name, exact=True).first.click()
+    settle(page)
 
 
 def test_the_bed_of_three_years(
@@ -76,10 +78,9 @@ def test_the_bed_of_three_years(
     press(page, "Read file")
     press(page, "Add one row to its bed")
     shot(page, "three-years-entered")
-    with page.expect_navigation(wait_until="networkidle"):
-        page.get_by_role("link", name="Long border").click()
+    page.get_by_role("link", name="Long border").click()
     page.get_by_role("heading", name="First, tell us what you want to grow").wait_for()
-    with page.expect_navigation(wait_until="networkidle"):
+    with page.expect_navigation():
         page.get_by_role("link", name="Edit everything").click()
     for name, value in WANTED.items():
         page.locator(f"[name='{name}']").fill(value)
@@ -109,7 +110,7 @@ def a_year(page: Any, calendar: type[Calendar], ph: str, *, then: str) -> dict[s
     plan = json.loads(sent.answer_text)["plan"]
     (part,), test = plan["parts"], plan["decides"][0]["test"]
     page.goto(page.url.replace(f"/post/{sent.pk}", f"/beds/{sent.bed_id}"))
-    page.wait_for_load_state("networkidle")
+    settle(page)
     calendar.now = datetime.date.fromisoformat(part["date"])
     page.get_by_text("Log an application").click()
     form = page.locator("#quick-applied")

@@ -3,20 +3,17 @@
 from __future__ import annotations
 
 import os
-import shutil
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import pytest
 
+from needs import chromium
+
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-CHROMIUM = (
-    os.environ.get("LOAMSHIFT_BROWSER")
-    or shutil.which("chromium")
-    or shutil.which("chromium-browser")
-)
+CHROMIUM = os.environ.get("LOAMSHIFT_BROWSER") or chromium()
 
 
 @pytest.fixture(scope="module")
