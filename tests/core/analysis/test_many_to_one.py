@@ -7,6 +7,7 @@ from scipy import stats
 
 from loamshift.core.analysis.many_to_one import (
     against_control,
+    chance_of_more,
     critical_value,
     differences,
 )
@@ -33,6 +34,43 @@ def test_critical_values_of_the_printed_table(df: int, printed: tuple[float, ...
     """Dunnett 1964, Biometrics 20:482-491, table II, two-sided, 5 % (from memory)."""
     for k, value in enumerate(printed, start=1):
         assert critical_value(equal(k), df=df, level=0.95) == pytest.approx(value, abs=0.006)
+
+
+def correlated(*shares: float) -> tuple[tuple[float, ...], ...]:
+    """Correlations that are products of the shares of one common value."""
+    products = np.outer(shares, shares)
+    np.fill_diagonal(products, 1.0)
+    return tuple(map(tuple, products.round(6).tolist()))
+
+
+UNEVEN = correlated(0.5, 0.9, 0.3)
+NO_PRODUCTS = ((1.0, 0.5, 0.2), (0.5, 1.0, 0.5), (0.2, 0.5, 1.0))
+
+
+@pytest.mark.parametrize("df", [3.0, 24.0])
+@pytest.mark.parametrize(
+    "correlation", [equal(2), equal(5), UNEVEN, correlated(0.97, 0.97, 0.97), NO_PRODUCTS]
+)
+def test_chances_are_those_of_another_library(
+    correlation: tuple[tuple[float, ...], ...], df: float
+) -> None:
+    """The multivariate t of scipy, on other points than ours takes where it asks it."""
+    k = len(correlation)
+    for size in (0.7, 2.4):
+        inside = stats.multivariate_t.cdf(
+            np.full(k, size), shape=np.array(correlation), df=df,
+            lower_limit=np.full(k, -size), maxpts=40_000, random_state=1,
+        )  # fmt: skip
+        assert chance_of_more(correlation, size=size, df=df) == pytest.approx(
+            1.0 - inside, abs=2e-4
+        )
+
+
+def test_chances_of_independent_comparisons_multiply() -> None:
+    """By arithmetic, with so many degrees of freedom that t is normal."""
+    single = 2.0 * stats.norm.sf(2.0)
+    apart = chance_of_more(correlated(0.0, 0.0), size=2.0, df=1e7)
+    assert apart == pytest.approx(1.0 - (1.0 - single) ** 2, abs=1e-7)
 
 
 def test_lung_clearance_as_worked_in_the_manual_of_scipy() -> None:

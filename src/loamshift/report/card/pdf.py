@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
-from dataclasses import dataclass
+from bisect import bisect_left
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Final
@@ -52,12 +53,10 @@ def card_pdf(card: Card, *, paper: PaperSize, words: Words) -> bytes:
     The card is set whole, as large as it can be on one sheet; where even the smallest size that
     reads at arm's length is too large, it is cut and says where the rest stands.
     """
-    found = fitted(card, paper=paper, words=words)
     with typesetting():
-        return set_pdf(_source(found, paper, words), day=card.day)
+        return set_pdf(_source(_fitted(card, paper, words), paper, words), day=card.day)
 
 
-@lru_cache(maxsize=16)
 @typesetting()
 def fitted(card: Card, *, paper: PaperSize, words: Words) -> Fitted:
     """A card as it fits on one sheet of a paper for a reader.
@@ -67,21 +66,31 @@ def fitted(card: Card, *, paper: PaperSize, words: Words) -> Fitted:
     ValueError
         Where nothing makes it fit: a title or a sentence longer than a sheet.
     """
+    return _fitted(card, paper, words)
+
+
+@lru_cache(maxsize=16)
+def _fitted(card: Card, paper: PaperSize, words: Words) -> Fitted:
+    """The same, inside the typesetting of whoever asks."""
+
+    def is_one_sheet(fit: Fitted) -> bool:
+        return _sheets(fit, paper, words) == 1
+
     for cut in shorter(card):
-        least = Fitted(cut, *SIZES[-1], lines=0)
-        if _sheets(least, paper, words) > 1:
+        by_size = [Fitted(cut, *size, lines=0) for size in reversed(SIZES)]
+        if not is_one_sheet(by_size[0]):
             continue
-        chosen = next(
-            fit
-            for size in SIZES
-            if (fit := Fitted(cut, *size, lines=0)) == least or _sheets(fit, paper, words) == 1
-        )
-        for lines in range(MOST_LINES, 0, -1):
-            more = Fitted(cut, chosen.size_pt, chosen.gaps, lines)
-            if _has_log(cut) and _sheets(more, paper, words) == 1:
-                return more
-        return chosen
+        chosen = _last(by_size, is_one_sheet)
+        if not _has_log(cut):
+            return chosen
+        return _last([replace(chosen, lines=n) for n in range(MOST_LINES + 1)], is_one_sheet)
     raise ValueError(f"the card {card.title!r} does not fit on a sheet however it is cut")
+
+
+def _last(fits: Sequence[Fitted], holds: Callable[[Fitted], bool]) -> Fitted:
+    """The last one that fits, of some that take ever more room and the first of which fits."""
+    beyond = bisect_left(fits, True, lo=1, key=lambda fit: not holds(fit))
+    return fits[beyond - 1]
 
 
 def _has_log(card: Card) -> bool:
