@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 import pytest
 from fluent.syntax import FluentParser, FluentSerializer, ast
@@ -37,11 +38,15 @@ def _marked(text: str) -> str:
     return FluentSerializer().serialize(resource)
 
 
+@cache
+def _marked_book() -> Book:
+    return Book("de", {name: _marked(text) for name, text in folder_texts("en").items()})
+
+
 def marked_reader(monkeypatch: pytest.MonkeyPatch) -> Words:
     """A reader of that language; German by its figures, dates and joints."""
-    book = Book("de", {name: _marked(text) for name, text in folder_texts("en").items()})
     monkeypatch.setattr(words_module, "languages", lambda: ("en", "de"))
-    monkeypatch.setattr(words_module, "book_of", lambda language: book)
+    monkeypatch.setattr(words_module, "book_of", lambda language: _marked_book())
     return Words("de", "metric")
 
 
@@ -57,10 +62,17 @@ def words_left(text: str, case: Case) -> set[str]:
 def _names(case: Case) -> Iterator[str]:
     """What is taken from tables and from the case: names, places, months and the mark of the
     tables, whose digits can look like words; the longest first."""
+    own = {case.name or "", case.place.name if case.place else ""}
+    own |= {plant.name for plant in case.aim.plants}
+    names = _names_of_tables() | own | {name[:1].upper() + name[1:] for name in own}
+    yield from sorted((name for name in names if len(name) > 2), key=len, reverse=True)
+
+
+@cache
+def _names_of_tables() -> frozenset[str]:
     german = Words("de", "metric")
-    names = {case.name or "", case.place.name if case.place else "", tables_fingerprint()}
+    names = {tables_fingerprint()}
     names |= {german.plant(plant.name) for plant in load_plants().values()}
-    names |= {plant.name for plant in case.aim.plants}
     for key, material in load_materials().items():
         names |= {german.product(key), german.material_name(material), key}
     names |= {name[:1].upper() + name[1:] for name in names}
@@ -68,4 +80,4 @@ def _names(case: Case) -> Iterator[str]:
     names |= {german.month(n) for n in range(1, 13)} | {
         german.month(n, short=True) for n in range(1, 13)
     }
-    yield from sorted((name for name in names if len(name) > 2), key=len, reverse=True)
+    return frozenset(names)
