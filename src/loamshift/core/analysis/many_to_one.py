@@ -222,8 +222,8 @@ def _inside(b: FloatArray, *, size: float, df: float) -> float:
     """Chance that all t values lie within a size, by the trapezoidal rule in log s and z."""
     from scipy import special
 
-    ends = special.chdtri(df, [1.0 - 1e-12, 1e-13]) / df
-    log_s = np.linspace(*(0.5 * np.log(np.maximum(ends, 1e-24))), _SCALES)
+    low, high = (max(float(special.chdtri(df, share)) / df, 1e-24) for share in (1 - 1e-12, 1e-13))
+    log_s = 0.5 * np.linspace(np.log(low), np.log(high), _SCALES)
     of_s = df * log_s - 0.5 * df * np.exp(2.0 * log_s)
     density = np.exp(of_s - of_s.max())
     z = np.linspace(-_FARTHEST, _FARTHEST, _COMMON)
