@@ -27,7 +27,11 @@ RULES_LINE: Final = message("caution-rules")
 def take_care(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section:
     """The cautions of an answer, each under its short name, and the closing sentence."""
     blocks: list[Block] = []
-    others = [one for one in answer.cautions if _kind(one) not in OWN_SECTIONS]
+    others = [
+        one
+        for one in answer.cautions
+        if _kind(one) not in OWN_SECTIONS and not _plan_says(one, answer)
+    ]
     if others:
         blocks.append(_told(others, numbers=numbers, words=words))
     blocks.append(Paragraph(say(RULES_LINE, words)))
@@ -58,6 +62,13 @@ def _told(cautions: Iterable[Caution], *, numbers: Mapping[str, str], words: Wor
             for caution in cautions
         )
     )
+
+
+def _plan_says(caution: Caution, answer: Answer) -> bool:
+    """True of what the dated plan says with figures of its own: when to test, and in what parts."""
+    if caution.code == "too-early":
+        return answer.too_early_before is not None
+    return caution.code == "split" and answer.plan is not None and bool(answer.plan.parts)
 
 
 def _kind(caution: Caution) -> CautionKind | None:

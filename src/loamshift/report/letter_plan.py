@@ -140,10 +140,16 @@ def too_early(answer: Answer, words: Words) -> str:
     return say(told, words)
 
 
+def _rescue_tests(answer: Answer) -> bool:
+    """True where a step of the rescue names the day of its test."""
+    steps = () if answer.rescue is None else answer.rescue.steps
+    return any(isinstance(step, Message) and step.key == "rescue-salt-test" for step in steps)
+
+
 def when_to_retest(answer: Answer, case: Case, words: Words) -> str:
     """When and how to test the bed of an answer again; may be empty."""
-    if not answer.retest or answer.verdict.decision is Decision.STOP:
-        return ""  # the steps of a rescue name their test
+    if not answer.retest or _rescue_tests(answer):
+        return ""
     days = Listed(answer.retest)
     reading = reading_in_force(case)
     if reading is not None and reading.method.is_rough:

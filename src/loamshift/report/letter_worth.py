@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from loamshift.domain.answer import Answer, Missing
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Table
@@ -11,6 +12,9 @@ from loamshift.domain.worth import SamplesOfGround, Worth, WorthOfTest
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
+
+_ONE_IN_100: Final = 0.01
+"""A smaller gain is told as fewer than one bed in a hundred [0-1]."""
 
 _BUFFERING = frozenset(("titration", "soil.buffer_ph"))
 
@@ -80,11 +84,14 @@ def table_of_tests(worth: Worth | None, *, currency: str | None, words: Words) -
 def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
     """How many cores and samples the ground needs, with the table of what they bring.
 
-    Nothing where the reading is a small part of what makes the forecast wide.
+    Nothing where the reading is a small part of what makes the forecast wide, and no table where
+    no further sample brings a bed of a hundred into the range: the words say so.
     """
     found = None if worth is None else worth.samples
     if found is None:
         return ()
+    if max((line.gain or 0.0 for line in found.lines), default=0.0) < _ONE_IN_100:
+        return (Paragraph(sentence(found.words, words)),)
     told: tuple[Block, ...] = (
         Paragraph(sentence(found.words, words)),
         _table_of_samples(found, words),

@@ -149,15 +149,21 @@ def test_readings_that_differ_call_for_more_cores_and_for_parts(
     assert "is enough" not in say(uneven.words, METRIC)  # type: ignore[arg-type]
 
 
-def test_the_letter_says_it_and_has_the_table(bed_case: Callable[..., Case]) -> None:
+@pytest.mark.parametrize(("gain", "shown"), [(0.03, True), (0.004, False), (None, False)])
+def test_the_letter_says_it_and_has_the_table_where_it_gains(
+    bed_case: Callable[..., Case], gain: float | None, shown: bool
+) -> None:
     case = bed_case(7.2, target=6.0)
     found = worth_of(case)[1]
+    assert found.samples is not None
+    lines = tuple(replace(line, gain=gain) for line in found.samples.lines)
+    found = replace(found, samples=replace(found.samples, lines=lines))
     assert found.samples is not None
     answer = replace(advise(case), worth=found)
     letter = letter_from_answer(answer, case, words=METRIC)
     working = " ".join(str(section) for section in letter.sections)
     assert say(found.samples.words, METRIC) in working  # type: ignore[arg-type]
-    assert "What further samples bring" in working
+    assert ("What further samples bring" in working) is shown
     assert working.count("laboratories at universities") == 1
     plain = letter_from_answer(
         replace(answer, worth=replace(found, samples=None)), case, words=METRIC
