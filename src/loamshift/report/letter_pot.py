@@ -153,5 +153,7 @@ def _assumed(found: PotOrGround, numbers: Mapping[str, str], words: Words) -> st
         told.append(say(message("pot-ground-treated"), words))
     if not found.water_known:
         told.append(say(message("pot-mains"), words))
+    if found.way(PlantingPlace.POT_WITH_RAINWATER) is not None:
+        told.append(say(message("pot-hard-water"), words))
     told.append(say(message("pot-times"), words))
     return " ".join(told)
