@@ -7,6 +7,8 @@ from django.test import Client as Browser
 
 from loamshift.case.answer import answer_to_json
 from loamshift.case.read import parse_case
+from loamshift.domain.message import message
+from loamshift.domain.worth import WorthOnDay
 from loamshift.services.advise import LookAhead, advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Office, SentLetter
@@ -104,3 +106,22 @@ def test_a_case_file_with_faults_is_told_with_the_way_to_mend_it(
     Bed.objects.filter(pk=bed.pk).update(case_json={"case": 1, "soil": {"ph": 72}})
     page = client.get(f"/beds/{bed.pk}/history").content.decode()
     assert "<b>Soil: pH</b>" in page and f"/beds/{bed.pk}/edit" in page
+
+
+def test_what_a_test_on_a_day_would_be_worth_is_told_in_place(
+    client: Browser, office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[date] = []
+
+    def told(_case: object, on: date, **_draws: int) -> WorthOnDay:
+        asked.append(on)
+        return WorthOnDay(on=on, gain=None, words=message("worth-day-late", day=on, planned=None))
+
+    monkeypatch.setattr("loamshift.web.beds.views.history.worth_on_day", told)
+    bed = a_bed(office, 'case = 1\nname = "New"\n')
+    page = client.get(f"/beds/{bed.pk}/history?test_on=2999-06-01").content.decode()
+    assert asked == [date(2999, 6, 1)] and "By 1 June 2999 this plan is carried out" in page
+    page = client.get(f"/beds/{bed.pk}/history?test_on=soon").content.decode()
+    assert "is not a date" in page and len(asked) == 1
+    assert "Would another test pay?" in client.get(f"/beds/{bed.pk}/history").content.decode()
+    assert len(asked) == 1, "nothing is worked out before somebody asks"

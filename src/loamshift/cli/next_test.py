@@ -30,6 +30,10 @@ def command(
         int, typer.Option("--members", min=25, max=20_000, help=told("cli-help-next-members"))
     ] = 250,
     seed: Annotated[int, typer.Option("--seed", min=0, help=told("cli-help-next-seed"))] = 1,
+    on: Annotated[
+        str | None,
+        typer.Option("--on", metavar="DATE", help=told("cli-help-next-on"), show_default=False),
+    ] = None,
     as_json: JsonOption = False,
     units: UnitsOption = None,
     words: WordsOption = None,
@@ -44,19 +48,31 @@ def command(
     Examples:
       loamshift next bed.toml
       loamshift next bed.toml --price buffer-ph=12 --price fizz=0
+      loamshift next bed.toml --on 2027-06-01
       loamshift next bed.toml --json
     """
     from loamshift.cli.answering import case_in
     from loamshift.cli.kernel_ready import ready_kernels
-    from loamshift.cli.show import read_date, show, words_for
+    from loamshift.cli.show import read_date, say, show, worded, words_for
     from loamshift.services.advise import LookAhead, advise
 
     prices = prices_from(price or [])
     day = None if today is None else read_date(today, option="--today")
     case = case_in(case_file, day=day)
-    ready_kernels()
-    answer = advise(case, look_ahead=LookAhead(members=members, seed=seed), prices=prices)
     reader = words_for(units, words, fallback=case.units.value)
+    ready_kernels()
+    if on is not None:
+        from loamshift.services.worth.on_day import worth_on_day
+
+        asked = worth_on_day(case, read_date(on, option="--on"), members=members, seed=seed)
+        if as_json:
+            from loamshift.cli.result_json import print_json
+
+            print_json(asked, reader.on(case.bed.kind.value))
+            return
+        say(worded(asked.words, reader.on(case.bed.kind.value)))
+        return
+    answer = advise(case, look_ahead=LookAhead(members=members, seed=seed), prices=prices)
     if as_json:
         from loamshift.cli.result_json import print_json
 

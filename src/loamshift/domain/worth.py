@@ -103,3 +103,16 @@ class Worth:
     most: float | None = None
     tests: tuple[WorthOfTest, ...] = ()
     samples: SamplesOfGround | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorthOnDay:
+    """What a test on a day that somebody named is worth.
+
+    ``gain`` as of any test, None where nothing is left to decide by then [0-1]; ``words`` say it
+    in a sentence.
+    """
+
+    on: date
+    gain: float | None
+    words: Worded

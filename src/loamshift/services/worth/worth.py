@@ -32,7 +32,7 @@ from loamshift.services.worth.words import (
 )
 from loamshift.tables.parameters import parameter_values
 
-_OF_FIELD: Final = {
+OF_FIELD: Final = {
     "soil.ph": FurtherTest.LABORATORY_PH,
     "soil.ph_method": FurtherTest.LABORATORY_PH,
     "soil.fizz": FurtherTest.FIZZ,
@@ -77,7 +77,7 @@ def worth_of_tests(
     own-arithmetic
     """
     kind = context.case.bed.kind.value
-    waits_for = _OF_FIELD.get(judged.measure or "")
+    waits_for = OF_FIELD.get(judged.measure or "")
     reading = reading_of(context, width, judged)
     if judged.rule is None or judged.courses is None or beds is None:
         return Worth(

@@ -288,6 +288,7 @@ cli-help-map-seed = Seed of the shuffle that says which samples are left out tog
 
 cli-help-next-file = A case file, or the JSON of an answer.
 cli-help-next-price = Your own price of a test in the currency of the case, such as buffer-ph=12. Say it once for each test.
+cli-help-next-on = Say what a test on this day would be worth, beside those of the plan.
 cli-help-next-members = How many beds to simulate.
 cli-help-next-seed = Seed of the simulated beds.
 

@@ -61,6 +61,25 @@ worth-leave = This soil can stay as it is: { $stays } of 100 { bed-alike } like 
 worth-nothing-planned = Nothing is planned for this soil, so no further test of it is weighed.
 worth-no-soil = The pH comes first: without it no other test can be weighed.
 
+## A test on a day that somebody names
+
+worth-on-day = { $enough ->
+    [yes] A test on { $day } would be worth it: with it, { $gain } more of 100 { bed-alike } like this one would come into the range and stay.
+   *[no] A test on { $day } would hardly pay: it would bring { $gain } more of 100 { bed-alike } like this one into the range{ $planned ->
+        [none] .
+       *[other] , and the plan tests on { $planned } as it is.
+    }
+}
+worth-day-late = { $planned ->
+    [none] By { $day } this plan is carried out, so a test then decides nothing more: it tells whether the plan worked.
+   *[other] The plan goes on by its own test on { $planned }, so put that result in before you ask about { $day }.
+}
+worth-day-past = { $day } is not a day to come: name one after { $today }.
+worth-day-unread = “{ $given }” is not a date. Write a date such as 2027-06-01.
+worth-day-ask = Would another test pay?
+worth-day-on = A test on
+worth-day-button = Work it out
+
 ## How many cores and samples
 
 # $one and $mixed are differences of pH.

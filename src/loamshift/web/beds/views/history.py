@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any, Final
 from uuid import UUID
 
@@ -17,6 +17,7 @@ from loamshift.case.answer_file import answer_file_from_json
 from loamshift.domain.history import History, LetterSent, Outcome, TestRead
 from loamshift.domain.letter import Figure
 from loamshift.domain.message import Given, Message, Product, depth, message, ph
+from loamshift.domain.worded_error import WordedError
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.report.figures.history import (
     history_figure,
@@ -30,16 +31,20 @@ from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.history import history_of
 from loamshift.services.score.issued import measured_sd_of
+from loamshift.services.worth.on_day import worth_on_day
 from loamshift.store.models import Bed, Office, Question, SentLetter, Trial
 from loamshift.store.scope import kept
-from loamshift.web.answers import Answered, answered
+from loamshift.web.answers import Answered, answered, case_key
 from loamshift.web.beds.case_form import path_label
 from loamshift.web.beds.views.listing import decided
+from loamshift.web.forecasts import FORECASTS, MEMBERS, SEED
 from loamshift.web.middleware import office_of
+from loamshift.web.once import Once
 from loamshift.web.problems import whole_fault
 from loamshift.web.scores.scored import counted_of
 from loamshift.web.wording import words_of
 
+_LONGEST_DAY: Final = 40
 MOST_LETTERS: Final = 40
 """Letters whose forecasts are drawn; the list holds all of them [count]."""
 
@@ -55,6 +60,9 @@ class Event:
     more: str = ""
     outcome: str = ""
     letter: str = ""
+
+
+_WORTH: Final[Once[Message]] = Once(64)
 
 
 @require_safe
@@ -103,11 +111,35 @@ def show_history(
         "questions": kept(Question, office).filter(bed=bed),
         "trials": kept(Trial, office).filter(bed=bed),
         "found": found,
+        "asked_on": request.GET.get("test_on", ""),
+        "asked": _asked(request, bed, found),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
         **(more or {}),
     }
     return render(request, "beds/history.html", context, status=status)
+
+
+def _asked(request: HttpRequest, bed: Bed, found: Answered | None) -> Message | None:
+    """What a test on a day that somebody named would be worth; None where nobody asks."""
+    typed = request.GET.get("test_on", "").strip()
+    if not typed or found is None:
+        return None
+    try:
+        on = date.fromisoformat(typed)
+    except ValueError:
+        return message("worth-day-unread", given=Given(typed[:_LONGEST_DAY]))
+    case = found.case
+
+    def work() -> Message:
+        told = FORECASTS.take(partial(worth_on_day, case, on, members=MEMBERS, seed=SEED)).words
+        assert isinstance(told, Message)
+        return told
+
+    try:
+        return _WORTH.get((case_key(bed.case_json, office=bed.office, today=case.today), on), work)
+    except WordedError as error:
+        return error.said if isinstance(error.said, Message) else None
 
 
 def _legend(life: History) -> Iterator[Message]:
