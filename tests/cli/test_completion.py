@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import os
 import re
-import subprocess
-import sys
 
 import pytest
 
+from cli.conftest import Command
 from loamshift.cli import completion
 from loamshift.domain.names import NameFault
 from loamshift.services.why import explain
@@ -17,23 +15,14 @@ from loamshift.tables.places import find_place
 from loamshift.tables.plants import find_plant
 
 
-def tab(line: str) -> set[str]:
+def tab(line: str, command: Command, monkeypatch: pytest.MonkeyPatch) -> set[str]:
     """What bash is given for a line that ends where Tab is pressed."""
-    words = line.split(" ")
-    done = subprocess.run(
-        [sys.executable, "-m", "loamshift"],
-        env={
-            **os.environ,
-            "_LOAMSHIFT_COMPLETE": "complete_bash",
-            "COMP_WORDS": line,
-            "COMP_CWORD": str(len(words) - 1),
-        },
-        capture_output=True,
-        text=True,
-        timeout=60,
-        check=True,
-    )
-    return set(done.stdout.split("\n")) - {""}
+    monkeypatch.setenv("_LOAMSHIFT_COMPLETE", "complete_bash")
+    monkeypatch.setenv("COMP_WORDS", line)
+    monkeypatch.setenv("COMP_CWORD", str(line.count(" ")))
+    done = command()
+    assert done.code == 0, done.err
+    return set(done.out.split("\n")) - {""}
 
 
 @pytest.mark.parametrize(
@@ -50,8 +39,10 @@ def tab(line: str) -> set[str]:
         ("loamshift why dose.", "dose.acid_mmolc_kg"),
     ],
 )
-def test_tab_offers_what_the_place_takes(line: str, offer: str) -> None:
-    assert offer in tab(line)
+def test_tab_offers_what_the_place_takes(
+    command: Command, monkeypatch: pytest.MonkeyPatch, line: str, offer: str
+) -> None:
+    assert offer in tab(line, command, monkeypatch)
 
 
 @pytest.mark.parametrize(

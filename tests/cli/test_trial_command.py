@@ -1,16 +1,17 @@
 """A whole invented trial by command: from a question to a report, and what stops it on the way."""
 
+import contextlib
+import io
 import json
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from PIL import Image
 
+from cli.conftest import Outcome
 from loamshift.case.trial_read import read_trial
 from loamshift.case.trial_sheets import record_csv
+from loamshift.cli.run import run
 from loamshift.domain.trial_result import PotReading
 from loamshift.services.trial.design import plan_trial
 
@@ -22,15 +23,13 @@ NEW = (
 )
 
 
-def ran(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "loamshift", "trial", *words],
-        cwd=folder,
-        env={**os.environ, "NO_COLOR": "1"},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+def ran(folder: Path, *words: str) -> Outcome:
+    """A command in a folder, inside this process."""
+    said, told = io.StringIO(), io.StringIO()
+    with contextlib.chdir(folder), contextlib.redirect_stdout(said):
+        with contextlib.redirect_stderr(told):
+            code = run(["trial", *words])
+    return Outcome(code, said.getvalue(), told.getvalue())
 
 
 @pytest.fixture(scope="module")
@@ -38,10 +37,10 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A trial with its sheets written."""
     home = tmp_path_factory.mktemp("trial")
     made = ran(home, "new", "peat.toml", *NEW)
-    assert made.returncode == 0, made.stderr
-    assert "likely to show a difference" in made.stdout
+    assert made.code == 0, made.err
+    assert "likely to show a difference" in made.out
     wrote = ran(home, "sheet", "peat.toml", "--folder", "out", "--today", "2026-04-10")
-    assert wrote.returncode == 0, wrote.stderr
+    assert wrote.code == 0, wrote.err
     return home
 
 
@@ -76,26 +75,26 @@ def test_the_sheets_are_there_and_the_forecast_is_kept(folder: Path) -> None:
 def test_from_readings_to_a_report(folder: Path) -> None:
     filled(folder, "filled.csv")
     read = ran(folder, "read", "peat.toml", "filled.csv")
-    assert read.returncode == 0, read.stderr
-    assert "24 readings on 3 days" in read.stderr
-    assert "Days 3, 30 and 90 have not been read." in read.stdout
+    assert read.code == 0, read.err
+    assert "24 readings on 3 days" in read.err
+    assert "Days 3, 30 and 90 have not been read." in read.out
     shown = ran(folder, "report", "peat.toml")
-    assert "lower than with “nothing” on day 1" in " ".join(shown.stdout.split())
-    assert "The forecast of 10 April 2026 agrees with" in " ".join(shown.stdout.split())
+    assert "lower than with “nothing” on day 1" in " ".join(shown.out.split())
+    assert "The forecast of 10 April 2026 agrees with" in " ".join(shown.out.split())
     wrote = ran(
         folder,
         *("report", "peat.toml", "--pdf", "r.pdf", "--html", "r.html", "--chart", "r.svg"),
         *("--data", "d.csv", "--script", "s.py", "--page", "p.pdf", "--page", "p.html"),
         *("--figure", "f.png", "--shape", "square"),
     )
-    assert wrote.returncode == 0, wrote.stderr
+    assert wrote.code == 0, wrote.err
     assert (folder / "p.pdf").read_bytes().startswith(b"%PDF")
     assert "Own trial “peat”" in (folder / "p.html").read_text(encoding="utf-8")
     with Image.open(folder / "f.png") as picture:
         assert picture.size == (1080, 1080)
     assert (folder / "r.pdf").read_bytes().startswith(b"%PDF")
     assert "<svg" in (folder / "r.svg").read_text(encoding="utf-8")
-    told = json.loads(ran(folder, "report", "peat.toml", "--json").stdout)
+    told = json.loads(ran(folder, "report", "peat.toml", "--json").out)
     assert [day["day"] for day in told["days"]] == [0, 1, 9]
     assert told["days"][1]["rows"][0]["shown"] == "differs"
 
@@ -107,9 +106,9 @@ def test_once_there_are_readings_the_forecast_stays(folder: Path) -> None:
     text = (folder / "peat.toml").read_text(encoding="utf-8")
     (folder / "peat.toml").write_text(text.replace("10 kg/m2", "9 kg/m2"), encoding="utf-8")
     again = ran(folder, "sheet", "peat.toml", "--csv", "x.csv")
-    assert "The forecast stays as it was" in again.stderr
+    assert "The forecast stays as it was" in again.err
     assert (folder / "peat.forecast.json").read_bytes() == kept
-    shown = " ".join(ran(folder, "report", "peat.toml").stdout.split())
+    shown = " ".join(ran(folder, "report", "peat.toml").out.split())
     assert "made for another version" in shown
     (folder / "peat.toml").write_text(text, encoding="utf-8")
 
@@ -128,8 +127,8 @@ def test_once_there_are_readings_the_forecast_stays(folder: Path) -> None:
 )
 def test_what_cannot_be_done_says_why(folder: Path, words: tuple[str, ...], told: str) -> None:
     found = ran(folder, *words)
-    assert found.returncode in (1, 2) and told in found.stderr
-    assert "Traceback" not in found.stderr and not (folder / "x.toml").exists()
+    assert found.code in (1, 2) and told in found.err
+    assert "Traceback" not in found.err and not (folder / "x.toml").exists()
 
 
 def test_a_dose_series_is_worked_out_from_the_soil(folder: Path) -> None:
@@ -139,7 +138,7 @@ def test_a_dose_series_is_worked_out_from_the_soil(folder: Path) -> None:
         *("--material", "elemental sulfur, powder", "--texture", "loam", "--om", "3"),
         *("--fizz", "none", "--fizz-acid", "HCl", "--area", "0.03 m2", "--depth", "15 cm"),
     )
-    assert made.returncode == 0, made.stderr
+    assert made.code == 0, made.err
     trial = read_trial(folder / "doses.toml")
     rates = [one.rate_g_m2 for one in trial.treatments]
     assert rates[0] == 0.0 and rates == sorted(rates) and len(rates) == 4
@@ -151,7 +150,7 @@ def test_a_lost_label_is_mended_by_reading_the_sheet_again(folder: Path) -> None
     place = next(n for n, line in enumerate(lines) if line.startswith("3,") and ",30," in line)
     broken = [*lines[:place], lines[place][1:], *lines[place + 1 :]]
     (folder / "lost.csv").write_text("\n".join(broken), encoding="utf-8")
-    assert "has a pH but no label" in ran(folder, "read", "peat.toml", "lost.csv").stdout
+    assert "has a pH but no label" in ran(folder, "read", "peat.toml", "lost.csv").out
     (folder / "lost.csv").write_text(text, encoding="utf-8")
     mended = ran(folder, "read", "peat.toml", "lost.csv")
-    assert "no pot" not in mended.stdout and "Day 30" not in mended.stdout
+    assert "no pot" not in mended.out and "Day 30" not in mended.out
