@@ -50,8 +50,10 @@ def beds(folder: Path, count: int) -> dict[int, Errand]:
     return dict(enumerate(errands(cases, None)))
 
 
-def test_a_process_that_dies_is_told_for_its_case_and_the_others_go_on(tmp_path: Path) -> None:
+def test_what_dies_and_what_is_to_mend_is_told_and_the_others_go_on(tmp_path: Path) -> None:
+    """A process that dies is told for its case."""
     todo = beds(tmp_path, 6)
+    (tmp_path / "bed-2.toml").write_text("case = 1\n[soil]\nph = 72\n", "utf-8")
     stuck = tmp_path / "bed-1.toml"
     stuck.unlink()
     os.mkfifo(stuck)  # opened, it waits for a writer for ever
@@ -71,7 +73,9 @@ def test_a_process_that_dies_is_told_for_its_case_and_the_others_go_on(tmp_path:
     assert end is None and sorted(told) == list(range(6))
     assert told[1].code == OUR_FAULT and "(signal 9)" in told[1].told
     assert told[1].told.startswith("bed-1.toml: ") and "process ended" in told[1].row.fault
-    for place in (0, 2, 3, 4, 5):
+    assert told[2].code == TO_MEND and "bed-2.toml, line 3, [soil] ph: " in told[2].told
+    assert told[2].files == ()
+    for place in (0, 3, 4, 5):
         assert told[place].files == (tmp_path / f"bed-{place}.md",)
         assert told[place].files[0].exists()
     assert not (tmp_path / "bed-1.md").exists()
@@ -99,15 +103,6 @@ def test_a_dead_process_is_replaced(tmp_path: Path) -> None:
     assert answer_in_workers(todo, ORDER, jobs=1, tell=told.__setitem__) is None
     killer.join()
     assert [told[place].code for place in range(3)] == [0, OUR_FAULT, 0]
-
-
-def test_what_is_to_mend_is_told_and_the_others_go_on(tmp_path: Path) -> None:
-    todo = beds(tmp_path, 4)
-    (tmp_path / "bed-2.toml").write_text("case = 1\n[soil]\nph = 72\n", "utf-8")
-    told: dict[int, Outcome] = {}
-    assert answer_in_workers(todo, ORDER, jobs=2, tell=told.__setitem__) is None
-    assert told[2].code == TO_MEND and "bed-2.toml, line 3, [soil] ph: " in told[2].told
-    assert [len(told[place].files) for place in range(4)] == [1, 1, 0, 1]
 
 
 def test_a_full_disk_ends_it_at_once_and_leaves_nothing(tmp_path: Path) -> None:

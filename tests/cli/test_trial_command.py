@@ -26,9 +26,9 @@ NEW = (
 def ran(folder: Path, *words: str) -> Outcome:
     """A command in a folder, inside this process."""
     said, told = io.StringIO(), io.StringIO()
-    with contextlib.chdir(folder), contextlib.redirect_stdout(said):
-        with contextlib.redirect_stderr(told):
-            code = run(["trial", *words])
+    streams = contextlib.redirect_stdout(said), contextlib.redirect_stderr(told)
+    with contextlib.chdir(folder), streams[0], streams[1]:
+        code = run(["trial", *words])
     return Outcome(code, said.getvalue(), told.getvalue())
 
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import os
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
+
+from loamshift.cli.run import run
 
 ROOT = Path(__file__).resolve().parents[2]
 CASE = ROOT / "examples" / "north-border.toml"
@@ -28,10 +33,21 @@ def environment(**changed: str | None) -> dict[str, str]:
 
 @cache
 def usual(*arguments: str) -> bytes:
-    """What a command prints where nothing is unusual."""
-    done = loamshift(*arguments, env=environment(TZ="UTC", LC_ALL="C.UTF-8", PYTHONUTF8="1"))
-    assert done.returncode == 0, done.stderr
-    return done.stdout
+    """What a command prints where nothing is unusual: in this very process, into a file."""
+    printed = io.TextIOWrapper(io.BytesIO(), encoding="utf-8")
+    with contextlib.redirect_stdout(printed):
+        assert run(list(arguments)) == 0
+    printed.flush()
+    return printed.buffer.getvalue()
+
+
+@cache
+def usual_letter() -> bytes:
+    """The letter of the answer without a forecast, as it is in a file."""
+    with tempfile.TemporaryDirectory() as folder:
+        letter = Path(folder) / "letter.md"
+        assert usual(*STATIC, "--md", str(letter)) == b""
+        return letter.read_bytes()
 
 
 def loamshift(

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from hardening.fresh import FORECAST, ROOT, STATIC, environment, loamshift, usual
+from hardening.fresh import FORECAST, ROOT, STATIC, environment, loamshift, usual, usual_letter
 from loamshift.cli.kernel_cache import VARIABLE
 
 WATCHED = """
@@ -115,4 +115,4 @@ def test_runs_at_once_write_the_same_letter_whole(tmp_path: Path) -> None:
     assert [run.wait(timeout=300) for run in runs] == [0, 0]
     text = letter.read_text(encoding="utf-8")
     assert list(tmp_path.iterdir()) == [letter]
-    assert text.encode() == usual(*STATIC, "--md", "/dev/stdout")
+    assert text.encode() == usual_letter()

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 import interrupts
-from hardening.fresh import FORECAST, STATIC, environment, loamshift, usual
+from hardening.fresh import FORECAST, STATIC, environment, loamshift, usual_letter
 from loamshift.cli.files import write_whole
 from loamshift.cli.kernel_cache import VARIABLE
 
@@ -129,8 +129,8 @@ def test_a_device_is_written_into_and_never_replaced() -> None:
 
 
 def test_a_letter_goes_into_a_stream_that_is_named(tmp_path: Path) -> None:
-    piped = usual(*STATIC, "--md", "/dev/stdout")
-    assert piped.startswith(b"# ")
+    piped = loamshift(*STATIC, "--md", "/dev/stdout").stdout
+    assert piped.startswith(b"# ") and piped == usual_letter()
     with (tmp_path / "letter.md").open("wb") as file:
         assert loamshift(*STATIC, "--md", "/dev/stdout", stdout=file.fileno()).returncode == 0
     assert (tmp_path / "letter.md").read_bytes() == piped

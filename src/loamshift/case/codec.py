@@ -10,7 +10,7 @@ import typing
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import MISSING, dataclass, field, fields, is_dataclass
 from datetime import date
-from enum import StrEnum
+from enum import Enum, StrEnum, auto
 from typing import Any, Final
 
 from loamshift.case.mend import quoted, shown
@@ -43,6 +43,27 @@ def _as_text(hint: Any) -> Any:
     if origin is tuple:
         return types.GenericAlias(tuple, tuple(_as_text(part) for part in parts))
     return hint
+
+
+class _Shape(Enum):
+    """What a type asks of a value."""
+
+    SCALAR = auto()
+    UNION = auto()
+    TUPLE = auto()
+    PART = auto()
+
+
+@functools.cache
+def _shape(hint: Any) -> tuple[_Shape, tuple[Any, ...]]:
+    """What a type asks for, and its parts; an answer asks some ten thousand times of a hundred."""
+    origin = typing.get_origin(hint)
+    if origin in (types.UnionType, typing.Union):
+        return _Shape.UNION, typing.get_args(hint)
+    if origin is tuple:
+        return _Shape.TUPLE, typing.get_args(hint)
+    is_part = is_dataclass(hint) and isinstance(hint, type)
+    return (_Shape.PART if is_part else _Shape.SCALAR), ()
 
 
 @dataclass(frozen=True)
@@ -87,8 +108,12 @@ class Codec:
             return value
         raise LoamshiftError(f"{path} holds {type(value).__name__}, which has no JSON")
 
+    @functools.cached_property
+    def _names(self) -> dict[type, str]:
+        return {kind: name for name, kind in self.tags.items()}
+
     def _tag(self, kind: type) -> str | None:
-        return next((name for name, tagged in self.tags.items() if tagged is kind), None)
+        return self._names.get(kind)
 
     def decode(self, value: Any, hint: Any, path: str, faults: list[Fault]) -> Any:
         """A value as the type it had, or None with a fault.
@@ -98,14 +123,14 @@ class Codec:
         Any
             The value; None where a fault was added.
         """
-        origin = typing.get_origin(hint)
-        if origin in (types.UnionType, typing.Union):
-            return self._union(value, typing.get_args(hint), path, faults)
-        if origin is tuple:
-            return self._tuple(value, typing.get_args(hint), path, faults)
-        if is_dataclass(hint) and isinstance(hint, type):
-            return self._part(value, hint, path, faults)
-        return self._scalar(value, hint, path, faults)
+        shape, parts = _shape(hint)
+        if shape is _Shape.SCALAR:
+            return self._scalar(value, hint, path, faults)
+        if shape is _Shape.UNION:
+            return self._union(value, parts, path, faults)
+        if shape is _Shape.TUPLE:
+            return self._tuple(value, parts, path, faults)
+        return self._part(value, hint, path, faults)
 
     def _union(self, value: Any, hints: tuple[Any, ...], path: str, faults: list[Fault]) -> Any:
         if value is None and type(None) in hints:
