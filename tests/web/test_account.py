@@ -458,6 +458,7 @@ def test_the_deployment_check_is_clean(tmp_path: Path) -> None:
     assert day.returncode == 0 and "no issues (2 silenced)" in day.stdout
 
 
+@pytest.mark.drawn
 @pytest.mark.parametrize(("days", "seconds"), [("", 0), ("30", 30 * 86_400)])
 def test_https_alone_is_promised_only_when_asked_for(
     tmp_path: Path, days: str, seconds: int
@@ -467,11 +468,13 @@ def test_https_alone_is_promised_only_when_asked_for(
     assert told["SECURE_HSTS_PRELOAD"] is False and told["SECURE_HSTS_INCLUDE_SUBDOMAINS"] is False
 
 
+@pytest.mark.drawn
 def test_days_that_are_none_are_told(tmp_path: Path) -> None:
     ran = told_by(tmp_path, "-c", SHOW, LOAMSHIFT_HSTS="a year")
     assert ran.returncode == 1 and "setup-hsts-days" in ran.stderr
 
 
+@pytest.mark.drawn
 def test_cookies_of_an_office_are_sealed(tmp_path: Path) -> None:
     told = json.loads(told_by(tmp_path, "-c", SHOW).stdout)
     for kind in ("SESSION", "CSRF"):
@@ -484,6 +487,7 @@ def test_cookies_of_an_office_are_sealed(tmp_path: Path) -> None:
     assert told["USE_X_FORWARDED_HOST"] is False
 
 
+@pytest.mark.drawn
 def test_one_adviser_is_reached_by_loopback_names_whatever_the_surroundings_say(
     tmp_path: Path,
 ) -> None:

@@ -507,8 +507,11 @@ def test_a_name_of_several_places_shows_them_under_its_field(
     assert told is not None and "could be more than one place" in told[1]
     links = dict(re.findall(r'<a href="([^"]+)" data-sets="f-place-name">([^<]+)</a>', told[1]))
     assert len(links) > 3
-    for address in links:
-        assert "How much" in client.get(address).content.decode(), address
+    for address, name in links.items():  # as a press asks: the course of each comes later
+        said = unescape(client.get(address, headers=HTMX).content.decode())
+        assert "Do this" in said and "Precautions" in said, address
+        assert "could be more than one place" not in said, name
+    assert "How much" in client.get(address).content.decode()
 
 
 def test_an_unknown_place_blocks_nothing_and_is_noted_at_its_field(

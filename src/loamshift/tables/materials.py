@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 
 from loamshift.domain.material import Figure, LimeGrade, Material, MaterialGroup, SizeClass
@@ -99,8 +99,13 @@ def find_material(text: str) -> Material:
     >>> find_material("Flowers of Sulphur").key
     'elemental sulfur, powder'
     """
-    materials = load_materials()
-    return materials[match_name(text, _spellings(), kind="material")]
+    return load_materials()[_key_of(text)]
+
+
+@lru_cache(maxsize=1024)
+def _key_of(text: str) -> str:
+    """The key of the material meant; a form or a letter asks for the same few again and again."""
+    return match_name(text, _spellings(), kind="material")
 
 
 @cache

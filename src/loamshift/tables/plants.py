@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from loamshift.domain.names import match_name
 from loamshift.domain.plant import Plant, PlantLimit, PlantSource
@@ -68,7 +68,13 @@ def find_plant(text: str) -> Plant:
     >>> find_plant("Blueberries").key
     'highbush blueberry'
     """
-    return load_plants()[match_name(text, plant_spellings(), kind="plant")]
+    return load_plants()[_key_of(text)]
+
+
+@lru_cache(maxsize=1024)
+def _key_of(text: str) -> str:
+    """The key of the plant meant; a form or a letter asks for the same few again and again."""
+    return match_name(text, plant_spellings(), kind="plant")
 
 
 @cache
