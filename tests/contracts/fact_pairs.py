@@ -163,6 +163,8 @@ PAIRS: Mapping[str, tuple[Any, Any, Mapping[str, Any]]] = {
     "soil.base_saturation_pct": (50, 90, {"soil.cec_cmolc_kg": 12}),
     "soil.exchangeable_al_cmolc_kg": (0.1, 3, {}),
     "soil.mg_saturation_pct": (3, 20, {}),
+    "soil.mg_mg_kg": (30, 150, {}),
+    "soil.p_level": ("low", "very high", {"aim": {"plant": "hydrangea (blue flowers)"}}),
     "soil.sodium_pct": (2, 20, {}),
     "soil.ec_ds_m": (0.3, 6, {"soil.ec_method": "paste"}),
     "soil.ec_method": ("paste", "1:5", {"soil.ec_ds_m": 0.9}),

@@ -13,7 +13,7 @@ ONLY_DESCRIBED = (
     *("bulk_density_g_cm3", "clay_type", "before_years"),
 )
 """Keys that no part of `case`, `cli`, `report` or `web` treats in a way of its own."""
-CEILING = 78
+CEILING = 80
 """Files of `case` that name a key, over all keys; 149 before there were rows."""
 OTHER_READERS = (
     *("case/intake/", "case/weather/", "case/online_weather", "case/question_text"),

@@ -14,7 +14,7 @@ from functools import cache
 from typing import Final
 
 from laws.draft import Draft, Literal, number, quoted
-from laws.rarer_keys import other_mixes, pots, rarer_keys, what_is_seen
+from laws.rarer_keys import nutrients, other_mixes, pots, rarer_keys, what_is_seen
 from loamshift.domain.material import Material, MaterialGroup
 from loamshift.tables.materials import load_materials
 from loamshift.tables.places import load_places
@@ -130,6 +130,7 @@ def draft(seed: int) -> Draft:
     what_is_seen(random.Random(f"what is seen of {seed}"), made)
     other_mixes(random.Random(f"other mixes of {seed}"), made)
     pots(random.Random(f"pots of {seed}"), made)
+    nutrients(random.Random(f"nutrients of {seed}"), made)
     return made
 
 

@@ -109,6 +109,22 @@ def other_mixes(draw: random.Random, made: Draft) -> None:
         soil["medium"] = quoted(draw.choice(("coir mix", "peat-free mix")))
 
 
+def nutrients(draw: random.Random, made: Draft) -> None:
+    """Give some soils their magnesium and the level of their phosphorus.
+
+    Parameters
+    ----------
+    draw
+        A draw of its own, so that older draws stay [object].
+    made
+        The case, to be changed [object].
+    """
+    if made.has("soil") and _chance(draw, 0.08):
+        made.table("soil")["mg_mg_kg"] = number(draw.choice((20.0, 75.0, 180.0)), 0)
+    if made.has("soil") and _chance(draw, 0.06):
+        made.table("soil")["p_level"] = quoted(draw.choice(("low", "medium", "high", "very high")))
+
+
 def pots(draw: random.Random, made: Draft) -> None:
     """Ask some cases to compare the bed with pots.
 

@@ -122,3 +122,13 @@ def test_a_soil_short_of_magnesium_is_told_of_magnesian_lime(
     text = said(ways(advise(case), case, words=Words("uk", "metric")))
     assert ("short of magnesium" in text) is named
     assert ("Magnesian lime (dolomitic limestone) brings magnesium" in text) is named
+
+
+def test_without_a_bag_of_its_own_the_plan_uses_magnesian_lime() -> None:
+    case = read_case(EXAMPLES / "cabbage-plot.toml")
+    case = replace(case, soil=replace(case.soil, mg_mg_kg=30.0), on_hand=())
+    answer = advise(case)
+    assert {part.material for part in answer.applications} == {"ground limestone, dolomitic"}
+    text = said(ways(answer, case, words=Words("uk", "metric")))
+    assert "it has 30 mg/kg, and less than 60 is low" in text
+    assert "the plan uses magnesian lime (dolomitic limestone)" in text

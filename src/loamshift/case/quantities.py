@@ -372,6 +372,9 @@ ALUMINIUM_CMOLC_KG = Scale(
     40.0,
     "case-hint-aluminium",
 )
+MAGNESIUM_MG_KG = Scale(
+    "magnesium", {"mg/kg": 1.0, "ppm": 1.0, "mg/l": 1.0, "lb/acre": 0.5}, 0.0, 5000.0
+)
 EC_DS_M = Scale(
     "electrical conductivity",
     {

@@ -15,6 +15,7 @@ from loamshift.case.quantities import (
     CARBONATE_PCT,
     CEC_CMOLC_KG,
     EC_DS_M,
+    MAGNESIUM_MG_KG,
     ORGANIC_PCT,
     Measure,
     Scale,
@@ -36,7 +37,7 @@ from loamshift.case.schema_base import PH_METHOD, Table, quantity
 from loamshift.domain.message import Given, message
 from loamshift.domain.names import match_name
 from loamshift.domain.ph import PhMethod
-from loamshift.domain.soil import Fizz, FizzAcid, Medium, TextureClass
+from loamshift.domain.soil import Fizz, FizzAcid, Medium, PhosphorusLevel, TextureClass
 
 EC_METHODS = ("paste", "1:1", "1:2", "1:5")
 CLAY_TYPES = ("high activity", "low activity", "volcanic")
@@ -212,6 +213,28 @@ class SoilTable(Table):
     ] = None
     mg_saturation_pct: Annotated[
         float | None, Key(scale_read(share_pct("magnesium saturation")), example="10")
+    ] = None
+    mg_mg_kg: Annotated[float | None, Key(scale_read(MAGNESIUM_MG_KG), example="45")] = None
+    p_level: Annotated[
+        PhosphorusLevel | None,
+        Key(
+            choice(
+                PhosphorusLevel,
+                what="level of phosphorus",
+                aliases={
+                    "very low": "low",
+                    "optimum": "medium",
+                    "adequate": "medium",
+                    "excessive": "very high",
+                    "index 0": "low",
+                    "index 1": "low",
+                    "index 2": "medium",
+                    "index 3": "high",
+                    "index 4": "very high",
+                },
+            ),
+            example='"high"',
+        ),
     ] = None
     sodium_pct: Annotated[float | None, Key(scale_read(share_pct("sodium share")), example="2")] = (
         None

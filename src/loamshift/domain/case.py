@@ -16,7 +16,7 @@ from loamshift.domain.message import Given, Message, Worded
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.domain.place import Place
 from loamshift.domain.plant import Plant
-from loamshift.domain.soil import Fizz, FizzAcid, Medium, TextureClass
+from loamshift.domain.soil import Fizz, FizzAcid, Medium, PhosphorusLevel, TextureClass
 from loamshift.domain.worth import FurtherTest
 
 
@@ -143,6 +143,8 @@ class SoilEntry:
     base_saturation_pct: float | None = None
     exchangeable_al_cmolc_kg: float | None = None
     mg_saturation_pct: float | None = None
+    mg_mg_kg: float | None = None
+    p_level: PhosphorusLevel | None = None
     sodium_pct: float | None = None
     ec_ds_m: float | None = None
     ec_method: str | None = None

@@ -19,6 +19,15 @@ class Medium(StrEnum):
     PEAT_FREE_MIX = "peat-free mix"
 
 
+class PhosphorusLevel(StrEnum):
+    """How a laboratory rates the phosphorus it found, by its own method and scale."""
+
+    LOW = "low"
+    MEDIUM = "medium"
+    HIGH = "high"
+    VERY_HIGH = "very high"
+
+
 class Fizz(StrEnum):
     """What a drop of acid on the soil showed."""
 

@@ -79,7 +79,9 @@ def letter_from_answer(
         None
         if waits
         else _with(
-            ways(answer, case, words=words), options_figure(answer, case, words=words), after=0
+            ways(answer, case, words=words, numbers=numbers),
+            options_figure(answer, case, words=words),
+            after=0,
         )
     )
     undo = _with(

@@ -13,6 +13,7 @@ from loamshift.report.letter_forecast import width_causes
 from loamshift.report.letter_words import sentence
 from loamshift.report.letter_worth import how_many_samples, table_of_tests
 from loamshift.report.messages import say
+from loamshift.report.sources import cited as cited
 from loamshift.report.words import Words
 
 _ORDER: Final = (Severity.BLOCK, Severity.CAUTION, Severity.INFO)
@@ -139,10 +140,3 @@ def _figure(value: float | str, unit: str, *, against: float | str | None = None
     if kind is None:
         return Given(f"{value:.3g} {unit}")
     return Measure(kind, value, None, against if isinstance(against, (int, float)) else None)
-
-
-def cited(key: str | None, numbers: Mapping[str, str]) -> str:
-    """`` [4]`` after a text: where its source stands in the list."""
-    if key is None or key not in numbers:
-        return ""
-    return f" [{numbers[key]}]"

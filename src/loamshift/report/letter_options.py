@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from loamshift.domain.answer import Answer, Option
 from loamshift.domain.case import Case
@@ -16,16 +16,19 @@ from loamshift.domain.message import (
     Prose,
     Quantity,
     message,
+    number,
     percent,
     prose,
 )
 from loamshift.domain.message import salt as salt_said
 from loamshift.report.bed_names import whole_bed
 from loamshift.report.messages import say
+from loamshift.report.sources import cited
 from loamshift.report.words import Words
 from loamshift.report.worth_price import worth_price_said, worth_price_title
+from loamshift.tables.magnesium import MAGNESIAN, is_short_of_magnesium
 from loamshift.tables.materials import load_materials
-from loamshift.tables.parameters import parameter_values
+from loamshift.tables.parameters import load_parameters
 
 MOST_OPTIONS = 6
 _SALT_WORTH_SAYING_DS_M = 0.05
@@ -33,13 +36,20 @@ _SALT_HURTS_DS_M = 1.0
 """Salinity in all from which sensitive roots suffer [dS/m]."""
 
 _WEEKS_SAID_IN_YEARS = 92.0
-_MAGNESIAN = "ground limestone, dolomitic"
 
 _Cell = Callable[[Option], str]
 
 
-def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
-    """The options as a table; columns that nobody could fill are left out."""
+def ways(
+    answer: Answer, case: Case, *, words: Words, numbers: Mapping[str, str] | None = None
+) -> Section | None:
+    """The options as a table; columns that nobody could fill are left out.
+
+    Parameters
+    ----------
+    numbers
+        Numbers of the sources by their keys; None cites none.
+    """
     options = answer.options[:MOST_OPTIONS]
     if not options:
         return None
@@ -52,7 +62,7 @@ def ways(answer: Answer, case: Case, *, words: Words) -> Section | None:
     rows = tuple(tuple(cell(option) for _, cell in columns) for option in options)
     caption = say(message("options-caption"), words)
     blocks: list[Block] = [Table(tuple(column for column, _ in columns), rows, caption)]
-    remarks = _remarks(answer, case, options)
+    remarks = _remarks(answer, case, options, numbers or {})
     blocks += [Note(say(text, words), say(label, words)) for label, text in remarks]
     return Section(say(message("options-heading"), words), tuple(blocks))
 
@@ -135,23 +145,31 @@ def _is_sulfur(key: str) -> bool:
     return material is not None and material.group is MaterialGroup.SULFUR
 
 
-def _magnesium(answer: Answer, case: Case, options: tuple[Option, ...]) -> Message | None:
-    """That a soil short of magnesium is better limed with magnesian lime; None where it is not."""
-    held, low = case.soil.mg_saturation_pct, parameter_values("advice")["low_magnesium_pct"]
-    planned = {part.material for part in answer.applications}
-    compared = {option.material for option in options}
-    if held is None or held >= low or _MAGNESIAN in planned or _MAGNESIAN not in compared:
+def _magnesium(
+    answer: Answer, case: Case, options: tuple[Option, ...], numbers: Mapping[str, str]
+) -> Message | None:
+    """That a soil short of magnesium is limed with magnesian lime; None where it is not."""
+    soil, rows = case.soil, load_parameters()["advice"]
+    if not is_short_of_magnesium(soil) or MAGNESIAN not in {one.material for one in options}:
         return None
+    low, found = rows["low_magnesium_mg_kg"], soil.mg_mg_kg
+    by_share = found is None or found >= low.value
+    row = rows["low_magnesium_pct"] if by_share else low
+    told = percent(soil.mg_saturation_pct or 0.0) if by_share else number(found or 0.0)
+    planned = MAGNESIAN in {part.material for part in answer.applications}
     return message(
         "options-magnesium",
-        share=percent(held),
-        limit=percent(low),
-        product=Product(_MAGNESIAN),
+        unit="percent" if by_share else "mg-kg",
+        planned="yes" if planned else "no",
+        found=told,
+        limit=percent(row.value) if by_share else number(row.value),
+        product=Product(MAGNESIAN),
+        source=Given(cited(row.source_key, numbers)),
     )
 
 
 def _remarks(
-    answer: Answer, case: Case, options: tuple[Option, ...]
+    answer: Answer, case: Case, options: tuple[Option, ...], numbers: Mapping[str, str]
 ) -> list[tuple[Message, Prose]]:
     """What columns of the table mean, each under a label."""
     remarks = []
@@ -160,7 +178,7 @@ def _remarks(
         remarks.append((label, prose(message("options-price-sulfur"))))
     elif any(option.cost_per_kg_caco3_eq is not None for option in options):
         remarks.append((label, prose(message("options-price-lime"))))
-    magnesium = _magnesium(answer, case, options)
+    magnesium = _magnesium(answer, case, options, numbers)
     if magnesium is not None:
         remarks.append((message("options-magnesium-label"), prose(magnesium)))
     salty = [o for o in options if (o.ec_rise_ds_m or 0.0) >= _SALT_WORTH_SAYING_DS_M]

@@ -61,3 +61,10 @@ class Cited(Mapping[str, str]):
     def __len__(self) -> int:
         """How many were cited so far [count]."""
         return len(self._numbers)
+
+
+def cited(key: str | None, numbers: Mapping[str, str]) -> str:
+    """`` [4]`` after a text: where its source stands in the list."""
+    if key is None or key not in numbers:
+        return ""
+    return f" [{numbers[key]}]"

@@ -27,6 +27,7 @@ from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.cautions import cautions
 from loamshift.services.cautions.checks import findings
 from loamshift.services.cautions.missing import missing
+from loamshift.services.cautions.nutrient_checks import magnesium
 from loamshift.services.cautions.unused_facts import with_unused_facts
 from loamshift.services.claim.settle import CLAIM_MEMBERS, settle_claims
 from loamshift.services.context.aim import wanted
@@ -184,7 +185,11 @@ def _answer(
     ledger, keeping = upkeep(context, judged, ahead=ahead)
     warned = cautions(context, judged, applications=plan.applications, options=ways)
     below = subsoil_of(context)
-    checked = (*findings(context, reason=judged.reason), *amount_findings(context))
+    checked = (
+        *findings(context, reason=judged.reason),
+        *amount_findings(context),
+        *magnesium(case, compared=[option.material for option in ways]),
+    )
     return Answer(
         name=case.name,
         today=case.today,

@@ -125,6 +125,10 @@ def test_dolomite_leads_only_where_magnesium_is_short(bed_case: Make) -> None:
     low = replace(case, soil=replace(case.soil, mg_saturation_pct=5.0))
     dolomite = "ground limestone, dolomitic"
     assert next(iter(compared(low, 2000.0, direction=Direction.LIME))) == dolomite
+    extracted = replace(case, soil=replace(case.soil, mg_mg_kg=59.0))
+    assert next(iter(compared(extracted, 2000.0, direction=Direction.LIME))) == dolomite
+    enough = replace(case, soil=replace(case.soil, mg_mg_kg=61.0))
+    assert next(iter(compared(enough, 2000.0, direction=Direction.LIME))) != dolomite
     assert next(iter(compared(case, 2000.0, direction=Direction.LIME))) != dolomite
 
 

@@ -51,6 +51,7 @@ class Why(StrEnum):
     NOT_DUG = "not-dug"
     USUAL_HUMUS = "usual-humus"
     NO_BEFORE = "no-before"
+    NO_HYDRANGEA = "no-hydrangea"
     POTS_NOT_ASKED = "pots-not-asked"
     POTS_NO_FORECAST = "pots-no-forecast"
     POTS_IS_POT = "pots-is-pot"

@@ -8,6 +8,7 @@ from loamshift.domain.answer import Decision, Direction
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.soil import Fizz, Medium
+from loamshift.services.cautions.nutrient_checks import colours_wanted
 from loamshift.services.cautions.unused_reasons import AnswerUse, Unused, Why
 from loamshift.services.context.laboratory_scale import BUFFER_PATH
 from loamshift.services.context.salt_put_on import too_much_salt
@@ -31,6 +32,10 @@ def unused_soil_facts(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
         yield Unused("soil.clay_type", Why.CLAY_TYPE_USUAL)
     if entry.mg_saturation_pct is not None and DOLOMITIC not in use.compared:
         yield Unused("soil.mg_saturation_pct", Why.NO_LIME_WANTED)
+    if entry.mg_mg_kg is not None and DOLOMITIC not in use.compared:
+        yield Unused("soil.mg_mg_kg", Why.NO_LIME_WANTED)
+    if entry.p_level is not None and not colours_wanted(context.case):
+        yield Unused("soil.p_level", Why.NO_HYDRANGEA)
     if entry.ec_method is not None and entry.ec_ds_m is None:
         yield Unused("soil.ec_method", Why.NO_EC)
     yield from _of_layers(context)

@@ -22,6 +22,7 @@ from loamshift.services.products.prices import as_sold, reacting_share_by
 from loamshift.tables.lime_share import (
     usual_share,
 )
+from loamshift.tables.magnesium import MAGNESIAN, is_short_of_magnesium
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
@@ -222,7 +223,8 @@ def _starts(
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
     """The material of the plan and its active share: what is on hand, else the usual one.
 
-    What is on hand and too slow to act by the day wanted is passed over.
+    What is on hand and too slow to act by the day wanted is passed over. The usual lime is
+    dolomitic where the soil is short of magnesium.
 
     Parameters
     ----------
@@ -235,9 +237,10 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
         Material, and sulfur or lime value that works per mass of product as sold [0-1].
     """
     group = MaterialGroup.SULFUR if acidify else MaterialGroup.LIME
+    short = is_short_of_magnesium(context.case.soil)
+    lime = MAGNESIAN if short else "ground limestone, calcitic"
     usual = material_named(
-        "elemental sulfur, powder" if acidify else "ground limestone, calcitic",
-        own=context.case.own_materials,
+        "elemental sulfur, powder" if acidify else lime, own=context.case.own_materials
     )
     own = [item for item in context.case.on_hand if item.material.group is group]
     if not own:

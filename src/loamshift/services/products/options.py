@@ -33,8 +33,8 @@ from loamshift.services.products.prices import (
 from loamshift.tables.lime_share import (
     usual_share,
 )
+from loamshift.tables.magnesium import is_short_of_magnesium
 from loamshift.tables.model import salinity_parameters, verdict_values
-from loamshift.tables.parameters import parameter_values
 
 __all__ = [
     "ACID_CHOICES",
@@ -334,9 +334,7 @@ def _order(item: _Ranked) -> tuple[bool, bool, float, tuple[int, float]]:
 def _kind(context: BedContext, material: Material) -> int:
     """Rank of a material before its speed counts: the gentlest that does the work first."""
     if material.key == "ground limestone, dolomitic":
-        magnesium = context.case.soil.mg_saturation_pct
-        low = parameter_values("advice")["low_magnesium_pct"]
-        return -1 if magnesium is not None and magnesium < low else 1
+        return -1 if is_short_of_magnesium(context.case.soil) else 1
     if material.group is MaterialGroup.LIME and "caustic-lime" in material.cautions:
         return 3
     if "aluminium" in material.cautions:

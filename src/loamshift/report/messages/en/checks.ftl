@@ -85,6 +85,23 @@ check-drainage-wet = In waterlogged soil, sulphur turns to hydrogen sulphide ins
 check-site-ok = Nothing is known against this ground.
 check-site-old = Old urban or orchard ground can hold lead, copper, zinc, cadmium or arsenic. Test for metals before you make it more acid, and grow food in clean soil.
 check-hardness = Hardness counts calcium and magnesium; only alkalinity (bicarbonate) raises the pH. Ask the water company for the alkalinity.
+# $short is "yes" where there is too little.
+check-magnesium = { $unit ->
+    [percent] Magnesium holds { $found } of the exchange sites; less than { $limit } is low.
+   *[mg-kg] The soil has { $found } mg/kg of magnesium; less than { $limit } mg/kg is low.
+} { $short ->
+    [yes] Where lime is wanted, dolomitic lime supplies it.
+   *[no] Either kind of lime will do.
+}
+# $much is "yes" where the laboratory rates phosphorus high or very high.
+check-phosphorus-blue = { $much ->
+    [yes] Phosphorus is rated high. It locks aluminium up, so the flowers may stay pink or mauve at the right pH. Give no phosphorus and no bone meal here; in a pot of fresh mix it can be kept low.
+   *[no] Phosphorus does not stand in the way of blue flowers.
+}
+check-phosphorus-pink = { $much ->
+    [yes] Phosphorus is rated high, which helps to keep the flowers pink.
+   *[no] Phosphorus is not rated high, so the pH alone keeps aluminium from the flowers.
+}
 # $times is how strongly the mix resists beside peat, $spread how many times more or less it may.
 check-medium = { $medium ->
     [coir-mix] A coir mix

@@ -108,6 +108,17 @@ means-soil-mg-saturation-pct = Share of the exchange sites that magnesium holds;
 ask-soil-mg-saturation-pct = Magnesium saturation, %
 hint-soil-mg-saturation-pct = Share of the exchange sites that magnesium holds. It decides whether dolomitic lime is better.
 
+field-soil-mg-mg-kg = Magnesium in the soil
+field-soil-mg-mg-kg-in-text = magnesium in the soil
+means-soil-mg-mg-kg = Magnesium that a laboratory extracts; decides whether dolomitic lime is better.
+ask-soil-mg-mg-kg = Magnesium, mg/kg
+hint-soil-mg-mg-kg = What a laboratory extracts, in mg/kg, mg/L or ppm. It decides whether dolomitic lime is better.
+
+field-soil-p-level = Phosphorus
+field-soil-p-level-in-text = level of phosphorus
+means-soil-p-level = How the laboratory rates the phosphorus; decides whether hydrangeas can turn blue. An index of the UK counts as 0 and 1 low, 2 medium, 3 high, 4 very high.
+hint-soil-p-level = As the laboratory rates it. It decides whether hydrangeas can turn blue.
+
 field-soil-sodium-pct = Sodium
 field-soil-sodium-pct-in-text = exchangeable sodium
 means-soil-sodium-pct = Exchangeable sodium percentage.

@@ -63,7 +63,14 @@ options-price-lime =
     }
 options-magnesium-label = Magnesium
 # $product is the magnesian lime.
-options-magnesium = This soil is short of magnesium, which holds { $share } of its exchange sites; less than { $limit } is low. Magnesian lime ({ $product }) brings magnesium as well, so use it instead, at the rate in this table.
+# $planned is "yes" where the plan applies it.
+options-magnesium = { $unit ->
+    [percent] This soil is short of magnesium, which holds { $found } of its exchange sites; less than { $limit } is low.
+   *[mg-kg] This soil is short of magnesium: it has { $found } mg/kg, and less than { $limit } is low.
+} { $planned ->
+    [yes] So the plan uses magnesian lime ({ $product }), which brings magnesium as well.
+   *[no] Magnesian lime ({ $product }) brings magnesium as well, so use it instead, at the rate in this table.
+}{ $source }
 options-salt-label = Salt
 # $limit is the salinity from which sensitive roots suffer.
 options-salt-note = How much soil salinity (ECe) may rise until rain has washed the salt down. Sensitive roots suffer from about { $limit } in all.

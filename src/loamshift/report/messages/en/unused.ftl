@@ -90,6 +90,7 @@ unused-scale-same-report = The { $fact } is not counted a second time: it is in 
 unused-scale-nothing-found = The { $fact } is zero, so it says little about how strongly the soil resists.
 unused-scale-organic-medium = The { $fact } is not used: it is made for mineral soil, and a potting mix behaves differently. A jar titration of the mix itself can be used.
 unused-scale-nothing-more = The { $fact } is not used: no data we found show that it tells more of how a soil resists than texture and organic matter do.
+unused-no-hydrangea = Given but not used: { $facts }. It counts only for the colour of hydrangeas.
 
 ## Pots instead of the ground
 
