@@ -143,6 +143,9 @@ def test_a_part_promised_in_a_letter_is_due_until_it_was_put_on(office: Office, 
     )
     after = next_thing(tomllib.loads(done), uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
     assert (after.kind, after.on) == ("test", answer.retest[0])
+    read_again = done + f"\n[[reading]]\ndate = {answer.retest[0]}\nph = 5.0\n"
+    now = next_thing(tomllib.loads(read_again), uuid.uuid4(), today=TODAY, read=lambda _pk: sent)
+    assert not now.is_sent, "what a test decides is said by a look today, not by the letter"
 
 
 def test_a_letter_of_unknown_shape_does_not_break_the_list(office: Office, bed: Bed) -> None:

@@ -88,6 +88,7 @@ def test_a_due_part_is_logged_as_the_letter_had_it(
     assert entry.rate_g_m2 == pytest.approx(part.rate_g_m2, rel=0.02), "as the letter rounds it"
     assert entry.material.key == part.material
     assert "quick-planned" not in client.get(f"/beds/{bed.pk}").content.decode(), "it is done"
+    assert "\u00a0" not in offered["rate"] and "\u202f" not in offered["rate"]
 
 
 def test_a_part_far_ahead_and_one_of_a_trial_of_facts_are_not_offered(

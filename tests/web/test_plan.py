@@ -26,6 +26,7 @@ from loamshift.store.scope import kept
 from loamshift.web.beds.samples import SAMPLES
 from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_page import letter_page
+from loamshift.web.plan.plan_page import also_known
 from loamshift.web.plan.views.plan import today
 from report.answers import effort_acidify, open_lime, rule
 
@@ -576,3 +577,10 @@ def test_an_american_office_reads_its_own_dates_and_rates(client: Browser, offic
     assert "per 100 sq ft" in page or "/100 sq ft" in page
     lawn = unescape(plan(client, bed__kind="lawn")).replace("\xa0", " ")
     assert "/1,000 sq ft" in lawn and "/100 sq ft" not in lawn
+
+
+def test_layers_below_are_counted_and_not_run_together() -> None:
+    tree = {"soil": {"fizz": "none", "layer": [{"top": "30 cm", "ph": 7.9}, {"top": "60 cm"}]}}
+    told = also_known(tree, Words())
+    assert "2 layers below the sample" in told
+    assert not any("30 cm" in one for one in told), "whose 30 cm nobody could tell"

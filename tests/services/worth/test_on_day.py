@@ -59,3 +59,15 @@ def test_a_day_that_is_not_to_come_is_refused(ahead: int) -> None:
     case = example("cabbage-plot")
     with pytest.raises(WordedError):
         worth_on_day(case, case.today + timedelta(days=ahead))
+
+
+def test_while_the_verdict_waits_for_a_fact_no_other_test_is_weighed() -> None:
+    case = parse_case(
+        'case = 1\nname = "b"\ntoday = 2026-03-20\n[place]\nname = "Leeds"\n[bed]\narea = 24\n'
+        '[soil]\nph = 7.1\nph_method = "water 1:2.5"\ntexture = "sandy loam"\n'
+        'organic_matter_pct = 4\nsampled = 2026-03-12\n[aim]\nplant = "rhododendron"\n'
+        '[water]\nweekly = "15 mm"\nalkalinity = "90 mg/L CaCO3"\n'
+    )
+    told = worth_on_day(case, case.today + timedelta(days=90), members=60)
+    assert told.gain is None and isinstance(told.words, Message)
+    assert told.words.key == "worth-first"

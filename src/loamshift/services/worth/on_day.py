@@ -8,6 +8,7 @@ from datetime import date
 import numpy as np
 
 from loamshift.core.information import OUTCOMES, decided_by_outcome, outcome_shares
+from loamshift.domain.answer import Decision
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.domain.message import Message, in_100, message
@@ -54,7 +55,8 @@ def worth_on_day(case: Case, on: date, *, members: int = 250, seed: int = 1) -> 
         raise WordedError(message("worth-day-past", day=on, today=case.today))
     context, judged = _looked_at(case, members=members, seed=seed)
     kind = case.bed.kind.value
-    if judged.rule is None or judged.courses is None or judged.rule.first_g_m2 <= 0.0:
+    waits = judged.decision is Decision.MEASURE_FIRST
+    if waits or judged.rule is None or judged.courses is None or judged.rule.first_g_m2 <= 0.0:
         waits_for = OF_FIELD.get(judged.measure or "")
         return WorthOnDay(on=on, gain=None, words=without_plan_words(judged, waits_for, kind=kind))
     rule, courses = judged.rule, judged.courses

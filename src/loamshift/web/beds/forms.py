@@ -127,8 +127,8 @@ class PlannedForm(AppliedForm):
             "date": min(due.on, case.today).isoformat(),
             "material": due.material if bag is None or label is None else bag.written,
             "label": "" if label is None else label_text(label),
-            "rate": words.rate(due.rate_g_m2),
-            "incorporated": words.depth(due.incorporate_cm) if due.incorporate_cm else "",
+            "rate": _typed(words.rate(due.rate_g_m2)),
+            "incorporated": _typed(words.depth(due.incorporate_cm)) if due.incorporate_cm else "",
         }
         super().__init__(request, bed, typed=False, known=known)
 
@@ -143,6 +143,11 @@ class PlannedForm(AppliedForm):
     def said(self) -> Message:
         """When it was planned for."""
         return message("beds-planned-for", day=self.due.on)
+
+
+def _typed(figure: str) -> str:
+    """A figure with its unit as a person types it, with plain spaces."""
+    return " ".join(figure.split())
 
 
 QUICK: Final[dict[str, type[QuickForm]]] = {"reading": TestForm, "applied": AppliedForm}

@@ -94,8 +94,8 @@ def _worked_out(tree: Tree, letter: str, today: date) -> NextThing:
     try:
         case = case_of(tree, today=today)
         due = _from_letter(letter) if letter else None
-        if due is not None and due.first:
-            due = None  # it promised nothing: a look today knows whether the test was made
+        if due is not None and (due.first or _is_read(due, case)):
+            due = None  # what the test decides is said by a look today
         is_sent = due is not None
         if due is None:
             due = _from_answer(case, advise(case))
@@ -119,7 +119,8 @@ def due_part(
         Gives the answer of a letter as JSON.
     """
     due = None if sent is None else _from_letter(read(sent))
-    left = () if due is None or due.first else due.parts[_put_on(case, since=due.day) :]
+    is_open = due is not None and not due.first and not _is_read(due, case)
+    left = due.parts[_put_on(case, since=due.day) :] if due is not None and is_open else ()
     if not left:
         today = _from_answer(case, answer)
         left = () if today.first else today.parts
@@ -130,6 +131,19 @@ def due_part(
 def _put_on(case: Case, *, since: date) -> int:
     """Entries of what was put on from a day on [count]."""
     return sum(entry.on >= since for entry in case.applied)
+
+
+def _is_read(due: _Due, case: Case) -> bool:
+    """True where the first test of a letter has come: what goes on next it only says by a table."""
+    return bool(due.tests) and any(
+        taken is not None and taken > due.day and taken >= min(due.tests) - EARLY
+        for taken in _taken(case)
+    )
+
+
+def _taken(case: Case) -> list[date | None]:
+    """The days of all tests of a bed, None for one without."""
+    return [one.taken for one in (*case.readings, *([case.soil.ph] if case.soil.ph else []))]
 
 
 def _from_answer(case: Case, answer: Answer) -> _Due:
@@ -175,7 +189,7 @@ def _earliest(due: _Due, case: Case, *, is_sent: bool) -> NextThing:
     if due.first:
         return NextThing("measure", None, due.first, due.decision, is_sent)
     put_on = _put_on(case, since=due.day) if is_sent else 0
-    read = [r.taken for r in (*case.readings, *([case.soil.ph] if case.soil.ph else []))]
+    read = _taken(case)
     tests = [
         day
         for day in due.tests

@@ -185,15 +185,23 @@ def also_known(tree: Mapping[str, Any], words: Words) -> list[str]:
         if isinstance(node, list):
             told.append(_counted(key, len(node)))
         elif isinstance(node, Mapping):
+            rows = {name: len(held) for name, held in node.items() if _is_rows(held)}
+            facts_alone = {name: held for name, held in node.items() if name not in rows}
             told += [
                 message("advice-also-fact", field=_named(path, words), value=value)
-                for path, value in _gathered_text(leaves(node, key), words)
+                for path, value in _gathered_text(leaves(facts_alone, key), words)
                 if path not in asked_in_sentences()
             ]
+            told += [_counted(f"{key}.{name}", count) for name, count in rows.items()]
     shown = told[:_MOST_TOLD]
     if len(told) > _MOST_TOLD:
         shown.append(message("advice-also-more", n=len(told) - _MOST_TOLD))
     return [say(one, words) for one in shown]
+
+
+def _is_rows(held: object) -> bool:
+    """True for a list whose entries have keys of their own."""
+    return isinstance(held, list) and any(isinstance(one, Mapping) for one in held)
 
 
 def _named(path: str, words: Words) -> Message | Given:
@@ -232,4 +240,12 @@ def _counted(key: str, count: int) -> Message:
             return message("advice-also-products", n=count)
         case "titration":
             return message("advice-also-titration", n=count)
-    return message("advice-also-other", n=count, what=Given(key.replace("_", " ")))
+        case "soil.layer":
+            return message("advice-also-layers", n=count)
+        case "soil.other_ph":
+            return message("advice-also-other-ph", n=count)
+        case "place.soil_temp":
+            return message("advice-also-soil-temp", n=count)
+    return message(
+        "advice-also-other", n=count, what=Given(key.rpartition(".")[2].replace("_", " "))
+    )

@@ -62,6 +62,18 @@ advice-also-titration = { $n ->
     [one] a titration with one step
    *[other] a titration with { $n } steps
 }
+advice-also-layers = { $n ->
+    [one] one layer below the sample
+   *[other] { $n } layers below the sample
+}
+advice-also-other-ph = { $n ->
+    [one] a second pH of the sample
+   *[other] { $n } more pHs of the sample
+}
+advice-also-soil-temp = { $n ->
+    [one] one reading of the soil thermometer
+   *[other] { $n } readings of the soil thermometer
+}
 advice-also-other = { $n } × { $what }
 advice-conflict-fact = Fact
 advice-conflict-now = There now

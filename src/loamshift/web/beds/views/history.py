@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
@@ -45,6 +46,7 @@ from loamshift.web.scores.scored import counted_of
 from loamshift.web.wording import words_of
 
 _LONGEST_DAY: Final = 40
+_DAY: Final = re.compile(r"\d{4}-\d\d-\d\d")
 MOST_LETTERS: Final = 40
 """Letters whose forecasts are drawn; the list holds all of them [count]."""
 
@@ -111,7 +113,7 @@ def show_history(
         "questions": kept(Question, office).filter(bed=bed),
         "trials": kept(Trial, office).filter(bed=bed),
         "found": found,
-        "asked_on": request.GET.get("test_on", ""),
+        "asked_on": _DAY.fullmatch(request.GET.get("test_on", "")),
         "asked": _asked(request, bed, found),
         "undated": life is not None and life.undated,
         "tests": 0 if life is None else len(life.tests),
@@ -230,10 +232,15 @@ def _in_water(test: TestRead) -> Message:
 
 def _as_applied(given: str, rate: str, words: Words) -> str:
     """How much, as it was given, and the rate beside it where that says more."""
-    same = given.replace(" ", "") == rate.replace(" ", "").replace("²", "2")
+    same = _bare(given) == _bare(rate)
     if same or not given:
         return rate
     return say(message("timeline-as-given", given=Given(given), rate=Given(rate)), words)
+
+
+def _bare(text: str) -> str:
+    """A figure with its unit, however it is spaced and raised."""
+    return "".join(text.split()).replace("²", "2")
 
 
 @lru_cache(maxsize=256)
