@@ -106,7 +106,7 @@ def letter_from_answer(
         "expect": expect,
         "learnt": learnt(answer, words=words),
         "options": others,
-        "pot": pot_or_ground(answer, numbers=numbers, words=words),
+        "pot": pot_or_ground(answer, case, numbers=numbers, words=words),
         "undo": undo,
         "keep": keeping(answer, case, words=words),
         "claims": claims,

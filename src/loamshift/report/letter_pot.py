@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from loamshift.domain.answer import Answer
+from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Note, Paragraph, Section, Table
 from loamshift.domain.message import (
     Given,
@@ -34,7 +35,9 @@ from loamshift.report.words import Words
 _YEARS_SHOWN = (1, 5)
 
 
-def pot_or_ground(answer: Answer, *, numbers: Mapping[str, str], words: Words) -> Section | None:
+def pot_or_ground(
+    answer: Answer, case: Case, *, numbers: Mapping[str, str], words: Words
+) -> Section | None:
     """The comparison of pots with the ground; None where there is none.
 
     Parameters
@@ -48,7 +51,7 @@ def pot_or_ground(answer: Answer, *, numbers: Mapping[str, str], words: Words) -
     blocks: list[Block] = [
         Paragraph(sentence(found.words, words)),
         _table(found, words),
-        Note(_assumed(found, numbers, words), say(message("pot-assumed-label"), words)),
+        Note(_assumed(found, case, numbers, words), say(message("pot-assumed-label"), words)),
     ]
     return Section(say(message("pot-title"), words), tuple(blocks))
 
@@ -134,12 +137,14 @@ def _lasts(way: PlantingWay, found: PotOrGround, words: Words) -> str:
     return words.measure(number(round(years, 1)))
 
 
-def _assumed(found: PotOrGround, numbers: Mapping[str, str], words: Words) -> str:
+def _assumed(found: PotOrGround, case: Case, numbers: Mapping[str, str], words: Words) -> str:
     told = [
         say(
             message(
                 "pot-assumed",
                 pots=found.pots,
+                area=Measure(Quantity.AREA, 1.0),
+                counted="no" if case.bed.plants is None else "yes",
                 volume=Measure(Quantity.VOLUME, found.volume_l),
                 medium=found.medium.value.replace(" ", "-"),
                 ph=ph(found.mix_ph),

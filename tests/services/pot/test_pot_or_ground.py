@@ -13,6 +13,7 @@ import pytest
 
 from loamshift.case.read import parse_case
 from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.case import Case
 from loamshift.domain.pot import NeededItem, PlantingPlace, PlantingWay, PotOrGround
 from loamshift.report.letter_pot import pot_or_ground as section_of
 from loamshift.report.words import Words
@@ -75,7 +76,7 @@ def way(found: PotOrGround, place: PlantingPlace) -> PlantingWay:
 
 
 def said(found: Answer) -> str:
-    section = section_of(found, numbers={}, words=Words())
+    section = section_of(found, Case(name="bed", today=found.today), numbers={}, words=Words())
     assert section is not None
     return str(section.blocks)
 

@@ -69,7 +69,10 @@ pot-lasts-never = not one year
 pot-assumed-label = Assumed
 pot-assumed = { $pots ->
     [one] One pot of { $volume }
-   *[other] { $pots } pots of { $volume } each
+   *[other] { $pots } pots of { $volume } each{ $counted ->
+        [no] , one for each { $area } of bed,
+       *[yes] {""}
+    }
 } with { $medium ->
     [peat-mix] a peat mix
     [bark-mix] a bark mix
