@@ -206,3 +206,53 @@ def test_pots_are_repotted_now_and_helped_until_then() -> None:
     said = letter(text(bed=bed, soil=soil, aim='plant = "camellia"', more=water))
     assert "Until the plants are repotted" in said["rescue"]
     assert "In the long run" not in said["rescue"]
+
+
+def test_sulfur_in_waterlogged_ground_is_not_left_to_work() -> None:
+    bed = PLANTED + '\ndrainage = "waterlogged"'
+    soil = read(6.6, texture="clay") + "sampled = 2026-03-20\n"
+    sulfur = put_on("2026-03-22", "elemental sulfur, powder", "30 g/m2")
+    aim = 'plant = "rhododendron"'
+    wet = answered(text(bed=bed, soil=soil, aim=aim, more=sulfur), forecast=False)
+    assert (wet.verdict.decision, wet.verdict.reason) == (Decision.STOP, Reason.WATERLOGGED)
+    dry = answered(text(bed=PLANTED, soil=soil, aim=aim, more=sulfur), forecast=False)
+    assert dry.verdict.decision is not Decision.STOP
+
+
+def test_a_claim_about_a_bed_in_its_range_is_not_told_to_lack_a_little() -> None:
+    claim = '[[claim]]\nmaterial = "wood ash"\nrate = "100 g/m2"'
+    soil = read(6.4, texture="sand")
+    said = letter(text(soil=soil, aim='plant = ["tomato", "maize"]', more=claim))
+    assert "neither acid nor lime" in said["claims"]
+    assert "times the lime" not in said["claims"] and "needs none" not in said["claims"]
+
+
+def test_salt_on_a_lawn_says_where_the_ph_goes_and_moves_no_plants() -> None:
+    lawn = 'kind = "lawn"\narea = "80 m2"'
+    iron = put_on("2026-04-08", "iron sulfate", "400 g/m2")
+    soil = read(5.8, texture="sandy loam") + "sampled = 2026-04-01\n"
+    case_text = text(bed=lawn, soil=soil, aim='plant = "lawn"', more=iron)
+    answer = answered(case_text, forecast=False)
+    assert answer.verdict.reason is Reason.SALT
+    assert "before it has finished" in worded(answer.verdict.because)
+    assert answer.rescue is not None
+    assert "compost" not in " ".join(map(worded, answer.rescue.steps))
+
+
+def test_pots_that_had_too_much_lime_are_repotted_first() -> None:
+    bed = 'kind = "container"\narea = "0.1 m2"\ncount = 2\nplanted = true'
+    soil = f'ph = 6.9\n{WATER}medium = "peat mix"\nsampled = 2026-04-10\n'
+    lime = put_on("2026-02-20", "ground limestone", "1200 g/m2")
+    case_text = text(bed=bed, soil=soil, aim='plant = "highbush blueberry"', more=lime)
+    answer = answered(case_text, forecast=False)
+    assert answer.rescue is not None
+    assert "repot" in worded(answer.rescue.steps[1])
+
+
+def test_steps_of_the_front_sheet_are_not_repeated_behind_it() -> None:
+    bed = PLANTED + '\ngrowing = ["rhododendron"]'
+    soil = read(7.9, lime="carbonate_pct = 8\n")
+    said = letter(text(bed=bed, soil=soil, aim='plant = "rhododendron"'))
+    assert "Make sure that iron is the problem" in said["front-steps"]
+    assert "Make sure that iron is the problem" not in said["rescue"]
+    assert "After the steps on the front sheet" in said["rescue"]

@@ -35,7 +35,7 @@ from loamshift.report.letter_subsoil import what_lies_below
 from loamshift.report.letter_upkeep import keeping, what_pulls
 from loamshift.report.margin import margin_notes
 from loamshift.report.sources import Cited
-from loamshift.report.steps import rescue_in_front
+from loamshift.report.steps import instead_of, rescue_in_front
 from loamshift.report.words import Words
 
 
@@ -94,9 +94,7 @@ def letter_from_answer(
         "rescue": putting_right(
             answer,
             words=words,
-            in_front=rescue_in_front(answer, case)
-            if answer.verdict.decision is Decision.STOP
-            else (),
+            in_front=() if instead_of(answer) else rescue_in_front(answer, case),
             course=tuple(rescue_course(answer, case, words=words)),
         ),
         "branches": None if waits else depends_on(answer, words=words),

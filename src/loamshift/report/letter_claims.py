@@ -165,13 +165,25 @@ def balance(
 def _settled(claim: ClaimResult, case: Case, words: Words, *, need_told: bool) -> str:
     comment = claim.comment
     parts: tuple[Worded, ...] = (
-        balance(claim, case, share_told=_tells_the_share(comment), need_told=need_told),
+        balance(
+            claim,
+            case,
+            share_told=_tells_the_share(comment),
+            need_told=need_told or _tells_the_need(comment),
+        ),
         comment,
         Prose() if tells_the_ph(comment) else reading_words(claim),
     )
     said = " ".join(text for text in (say(part, words) for part in parts) if text)
     paragraph = message("claim-paragraph", material=Product(claim.material), said=Given(said))
     return say(paragraph, words)
+
+
+def _tells_the_need(comment: Worded) -> bool:
+    """True where a comment says already that nothing is needed."""
+    if isinstance(comment, str):
+        return False
+    return any(one.key.startswith("claim-none-needed") for one in _each(comment))
 
 
 def _tells_the_share(comment: Worded) -> bool:

@@ -18,6 +18,8 @@ _MOST_CAUSES = 4
 _NAMED_SHARE = 0.05
 """A cause of less than this share of the width has no row of its own."""
 _REST_SHARE = 0.01
+_LIMY_PH = 7.5
+"""Ground that reads so high already holds free lime, which more lime does not raise [pH]."""
 
 
 def what_to_expect(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -28,7 +30,7 @@ def what_to_expect(answer: Answer, case: Case, *, words: Words) -> Section | Non
     said = "yes" if case.applied else "no"
     acts = answer.dose.direction if answer.applications else Direction.NONE
     closing = [
-        lime_around(case),
+        lime_around(case) if forecast.do_nothing.q50[0] < _LIMY_PH else None,
         _narrows(answer),
         message("expect-honest", direction=acts.value),
     ]

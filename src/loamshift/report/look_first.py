@@ -16,6 +16,7 @@ from loamshift.tables.rules import load_cautions
 
 _MOST: Final = 3
 """So many stand on the front sheet [count]."""
+_WET_FEET: Final = "wet-feet"
 _CONTRADICT: Final = "check-readings-contradict"
 _BAD_BELOW: Final = (RootsBelow.ALUMINIUM, RootsBelow.TOO_LOW, RootsBelow.TOO_HIGH)
 
@@ -54,11 +55,15 @@ def lime_around(case: Case) -> Message | None:
 
 def _told(answer: Answer, case: Case) -> Iterator[Worded]:
     rules = load_cautions()
-    if _waterlogged(answer, case):
+    wet = _waterlogged(answer, case)
+    if wet:
         yield message("front-wet-first")
+    limes = answer.dose.direction is Direction.LIME
     for caution in answer.cautions:
         rule = rules.get(caution.code)
-        if rule is not None and rule.kind is CautionKind.SIGN and caution.short:
+        if rule is None or not caution.short or (wet and caution.code == _WET_FEET):
+            continue
+        if rule.kind is CautionKind.SIGN or (limes and rule.kind is CautionKind.AROUND):
             yield caution.short
     if any(_is_contradiction(row.comment) for row in answer.findings):
         yield message("front-readings-differ")

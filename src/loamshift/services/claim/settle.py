@@ -26,6 +26,7 @@ from loamshift.services.materials.acid import (
 from loamshift.tables.lime_share import (
     against_usual,
 )
+from loamshift.tables.model import verdict_values
 
 if TYPE_CHECKING:
     from loamshift.services.claim.course import Course
@@ -141,7 +142,8 @@ def acid_needed_mmolc_m2(context: BedContext) -> float:
     Returns
     -------
     float
-        Acid; negative where it needs lime, 0 where earlier material will do [mmolc/m2].
+        Acid; negative where it needs lime, 0 where earlier material will do, or where the bed is
+        in its range and nearer to the aim than two tests can tell [mmolc/m2].
 
     References
     ----------
@@ -149,6 +151,9 @@ def acid_needed_mmolc_m2(context: BedContext) -> float:
     """
     ph = require_soil(context).ph.ph_water
     aim = context.target.ph_aim if context.target else ph - ONE_PH
+    target, tells = context.target, verdict_values()["leave_gain_ph"]
+    if target is not None and target.ph_low <= ph <= target.ph_high and abs(aim - ph) < tells:
+        return 0.0
     sign = 1.0 if aim < ph else -1.0
     whole = need_mmolc_kg(context, aim).quantile(0.5) * context.soil_mass_kg_m2
     return sign * max(whole - sign * context.pending_acid_mmolc_m2, 0.0)

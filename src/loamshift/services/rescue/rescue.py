@@ -131,7 +131,7 @@ def _over_time(
     def come_frac(days: int) -> float | None:
         if abs(pending) < 1.0:
             return None
-        return round(min(max(acid_come_mmolc_m2(context, days=days) / pending, 0.0), 1.0), 2)
+        return abs(round(min(max(acid_come_mmolc_m2(context, days=days) / pending, 0.0), 1.0), 2))
 
     return rescue_over_time(
         context,

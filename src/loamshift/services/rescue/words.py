@@ -48,6 +48,8 @@ _ASH: Final = "wood ash"
 _ACID_SULFATE_PH: Final = 4.0
 _FIRST_SHARE: Final = 0.25
 """Share of the likely need that is applied first, where none of it is certain [1]."""
+_FRESH_D: Final = 30
+"""What went on longer ago, and neither lies on top nor is left, hurts nobody by touch [d]."""
 _TOP_CM: Final = 5.0
 """Depth of the first sample: what is spread on the surface is still there [cm]."""
 
@@ -94,7 +96,7 @@ def too_acid(
     if washed:
         steps.append(wash(context))
     steps.append(laboratory_test("ph-salt", lies=lies_there(context)))
-    if context.pending:
+    if context.pending and (lies_there(context) or _is_fresh(context)):
         steps.append(message("rescue-hurt"))
     if not washed and not is_sodic(context):
         steps.append(_flush(context))
@@ -152,7 +154,8 @@ def too_limed(
         Steps in order, and what never to do.
     """
     keys = {item.material for item in context.pending}
-    steps = [message("rescue-today-stop-lime"), message("rescue-today-sweep-lime")]
+    steps = [message("rescue-today-stop-lime")]
+    steps.append(message("rescue-repot" if context.in_pot else "rescue-today-sweep-lime"))
     if keys & _CAUSTIC:
         steps.append(message("rescue-today-caustic"))
     steps.append(laboratory_test("ph-salt" if _ASH in keys else "ph"))
@@ -160,9 +163,7 @@ def too_limed(
     if _ASH in keys:
         steps.append(_flush(context))
     steps.append(message("rescue-fizz"))
-    if context.in_pot:
-        steps.append(message("rescue-repot"))
-    elif sulfur.mid > NOTHING_G_M2:
+    if not context.in_pot and sulfur.mid > NOTHING_G_M2:
         steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
     if course is not None:
         steps += _test(course)
@@ -235,17 +236,16 @@ def salt_put_on(context: BedContext, put_on: SaltPutOn) -> Rescue:
         wash(context),
         _salt_test(context, put_on.limit_ds_m),
     ]
-    if context.planted:
+    if context.planted and context.cap_situation not in ("lawn", "field"):
         steps.append(message("rescue-lift-if-scorched"))
+    never = [message("rescue-never-sulfates"), message("rescue-never-dry")]
+    if context.pending_acid_mmolc_m2 > 0.0:
+        never.insert(1, message("rescue-never-guess", direction="acidify"))
     return Rescue(
         problem=message("rescue-so-much-at-once"),
         ph_expected=None,
         steps=tuple(steps),
-        never=(
-            message("rescue-never-sulfates"),
-            message("rescue-never-guess", direction="acidify"),
-            message("rescue-never-dry"),
-        ),
+        never=tuple(never),
         lime_as_caco3_g_m2=None,
     )
 
@@ -272,6 +272,12 @@ def lies_there(context: BedContext) -> bool:
         for applied in context.case.applied
         if applied.material.key in recent
     )
+
+
+def _is_fresh(context: BedContext) -> bool:
+    """Whether something went on so lately that somebody may have been hurt by it."""
+    today = context.case.today
+    return any(0 <= (today - applied.on).days <= _FRESH_D for applied in context.case.applied)
 
 
 def waterlogged(context: BedContext) -> Rescue:

@@ -233,11 +233,11 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
         coming = coming_ph(case)
         nearer = abs(now) >= ROUNDING and coming * now < 0.0
         if nearer and abs(coming) >= verdict_values()["at_work_ph"]:
-            leave = replace(leave, reason=Reason.AT_WORK)
+            return _left_at_work(case, leave), None
         return leave, None
     arriving = abs(coming_ph(case)) >= verdict_values()["at_work_ph"] and abs(now) >= gain
     if arriving and np.abs(gaps[case.on :]).max() < gain:
-        return replace(leave, reason=Reason.AT_WORK), None
+        return _left_at_work(case, leave), None
     furthest = float(gaps[np.argmax(np.abs(gaps))])
     acidify = now > 0.0 if abs(now) >= gain else furthest > 0.0
     good_now = abs(now) < gain
@@ -259,6 +259,13 @@ def _without_tests(case: JudgedBed) -> tuple[Judgement, Reach | None]:
     if judged.reason is Reason.CAPS and not acidify:
         judged = _feed_in_the_way(case, judged)
     return judged, None if judged.reason is Reason.FEED else reach
+
+
+def _left_at_work(case: JudgedBed, leave: Judgement) -> Judgement:
+    """Left to what lies there; sulfur in waterlogged ground does not turn to acid."""
+    if stop_reason(case.context, acidify=coming_ph(case) < 0.0) is not None:
+        return replace(leave, decision=Decision.STOP, reason=Reason.WATERLOGGED)
+    return replace(leave, reason=Reason.AT_WORK)
 
 
 def _or_feed_first(case: JudgedBed, leave: Judgement) -> Judgement:

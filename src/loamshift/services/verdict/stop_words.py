@@ -52,22 +52,27 @@ def _overdose(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     load = overdosed(context)
     told: list[Message | Prose] = [] if load is None else [load_sentence(context, load)]
     change = message("verdict-overdose-change")
-    if context.soil is not None and judged.ph_expected is not None:
-        now = require_soil(context).ph.ph_water
-        apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
-        falls, acid = judged.ph_expected < now, context.pending_acid_mmolc_m2
-        if apart and acid != 0.0 and falls is (acid > 0.0):
-            told = told or [message("verdict-overdose")]
-            told.append(
-                message(
-                    "verdict-overdose-course",
-                    acted="yes" if nearly_all_has_acted(context) else "no",
-                    ph=ph(now),
-                    expected=ph(judged.ph_expected),
-                )
-            )
-            change = message("verdict-overdose-change-test")
+    course = _course(context, judged)
+    if course is not None:
+        told = [*(told or [message("verdict-overdose")]), course]
+        change = message("verdict-overdose-change-test")
     return prose(*(told or [message("verdict-overdose-past")])), change
+
+
+def _course(context: BedContext, judged: Judgement) -> Message | None:
+    """Where what lies there takes the pH; None where that is not its way, or a test's error."""
+    if context.soil is None or judged.ph_expected is None:
+        return None
+    now, acid = require_soil(context).ph.ph_water, context.pending_acid_mmolc_m2
+    apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
+    if not apart or acid == 0.0 or (judged.ph_expected < now) is not (acid > 0.0):
+        return None
+    return message(
+        "verdict-overdose-course",
+        acted="yes" if nearly_all_has_acted(context) else "no",
+        ph=ph(now),
+        expected=ph(judged.ph_expected),
+    )
 
 
 def _too_acid(context: BedContext, judged: Judgement, plan: Planned) -> Told:
@@ -96,7 +101,7 @@ def _too_salty(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if put_on is not None and (tested is None or tested <= put_on.limit_ds_m):
         load = None if put_on.load is None else load_sentence(context, put_on.load)
         return (
-            prose(load, salt_words(put_on)),
+            prose(load, salt_words(put_on), _course(context, judged)),
             message("verdict-salt-put-on-change", limit=salt(put_on.limit_ds_m)),
         )
     found, limit = context.case.soil.ec_ds_m or 0.0, salt_limit_ds_m(context)

@@ -78,10 +78,7 @@ verdict-salt = { CAPITAL(soil-the) } already holds too much salt: { $paste ->
 verdict-salt-put-on = { $products-count ->
     [one] Until it is washed down, the { $products } may bring
    *[other] Until they are washed down, the { $products } may bring
-} { soil-the } to a salinity (ECe) of { $ece }, where the limit for { $ground ->
-    [container] these pots
-   *[bed] this bed
-} is { $limit }.
+} { soil-the } to a salinity (ECe) of { $ece }, where the limit here is { $limit }.
 verdict-salt-put-on-change = A test of salt (EC), taken after the last application, that comes to { $limit } or less in saturated paste.
 verdict-salt-change = A low reading after { bed-the } has been flushed with good water.
 verdict-waterlogged = { $ground ->
