@@ -20,6 +20,7 @@ from loamshift.domain.letter import Figure
 from loamshift.report.html_figure import ALONG_THE_CALENDAR
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
+from loamshift.services.advise import LookAhead, advise
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Client, Garden, Office, Product, SentLetter
 from loamshift.store.scope import kept
@@ -584,3 +585,17 @@ def test_layers_below_are_counted_and_not_run_together() -> None:
     told = also_known(tree, Words())
     assert "2 layers below the sample" in told
     assert not any("30 cm" in one for one in told), "whose 30 cm nobody could tell"
+
+
+def test_the_course_is_not_drawn_a_second_time_where_the_next_test_decides_nothing() -> None:
+    case = loamshift.case.read.parse_case(
+        'case = 1\nname = "b"\ntoday = 2026-04-12\n[place]\nname = "Leeds"\n[bed]\narea = 20\n'
+        '[soil]\nph = 6.6\nph_method = "water 1:2.5"\ntexture = "loam"\n[aim]\nplant = "cabbage"\n'
+    )
+    answer = advise(case, look_ahead=LookAhead(members=25, years=2))
+    letter = letter_from_answer(answer, case, words=Words())
+    (again,) = [one for one in letter.sections if one.heading == "The course of the pH"]
+    assert [type(block) for block in again.blocks] == [Figure]
+    page = letter_page(letter, words=Words())
+    assert page.course and "The course of the pH" not in page.sections
+    assert "The course of the pH" in letter_page(letter, words=Words(), waits=True).sections

@@ -83,6 +83,7 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
     ]
     numbered = list(enumerate(letter.sections, 1))
     steps = [(n, part) for n, part in numbered if part.topic == "steps"]
+    is_above = not waits and any(one.kind is FigureKind.COURSE for one in figures)
     because = "\n".join(
         [
             *(block_html(block, sources=sources) for block in rest),
@@ -93,7 +94,10 @@ def letter_page(letter: Letter, *, words: Words, waits: bool = False) -> LetterP
         [
             (part.sheet, _section(part, n, sources, words, waits))
             for n, part in numbered
-            if part is not opening and part not in aside and (n, part) not in steps
+            if part is not opening
+            and part not in aside
+            and (n, part) not in steps
+            and not (is_above and _is_course_again(part))
         ],
         words,
     )
@@ -122,6 +126,15 @@ def _folded(sections: Sequence[tuple[Sheet, str]], words: Words) -> str:
     summary = escape(say(message("front-working"), words))
     folded = f'<details class="working">\n<summary>{summary}</summary>\n{working}\n</details>'
     return "\n".join([*front, folded])
+
+
+def _is_course_again(section: Section) -> bool:
+    """True for the course up to the next test where that test decides nothing: a part of the
+    course that stands under the facts already.
+    """
+    return bool(section.blocks) and all(
+        isinstance(block, Figure) and block.kind is FigureKind.DECIDES for block in section.blocks
+    )
 
 
 def _is_list(section: Section) -> bool:
