@@ -249,3 +249,55 @@ def test_the_whole_of_it_as_json(command: Command, tmp_path: Path) -> None:
     found = json.loads(done.out)
     assert found["verdicts"] == {"leave": 1, "stop": 1}
     assert found["called"][0]["key"] == "2"
+
+
+PLANNED_HEAD = ["id", "soil.ph", "soil.ph_method", "soil.texture", "aim.plant"]
+PLANNED_HEAD += ["planned[1].material", "planned[1].rate", "planned[1].date"]
+
+
+def planned_table(folder: Path) -> Path:
+    """One bed with a plan of its own."""
+    path = folder / "planned.csv"
+    row_of = ["1", "6.9", "water 1:1", "loam", "blueberry", "elemental sulfur, powder", "40"]
+    with path.open("w", newline="", encoding="utf-8") as file:
+        csv.writer(file).writerows([PLANNED_HEAD, [*row_of, "2026-05-01"]])
+    return path
+
+
+def test_plans_in_a_table_ask_for_a_forecast_and_a_card_for_plans(
+    command: Command, tmp_path: Path
+) -> None:
+    plans, out = planned_table(tmp_path), str(tmp_path / "out.csv")
+    without = command("triage", str(plans), "-o", out, *DAY)
+    assert without.code == 1 and "Give --forecast" in without.err
+    plain = table(tmp_path, [row(1)])
+    no_plans = command("triage", str(plain), "-o", out, "--forecast", "--device", "cuda", *DAY)
+    assert no_plans.code == 1 and "this table has none" in no_plans.err
+    assert not Path(out).exists()
+
+
+def test_no_card_is_told_and_only_auto_goes_on_without_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from loamshift.cli.triage_result import Paths
+    from loamshift.cli.triage_run import device_of_run
+    from loamshift.core import column_many_cuda
+    from loamshift.domain.worded_error import WordedError
+    from loamshift.errors import DeviceError
+
+    def none() -> None:
+        raise DeviceError("no graphics card")
+
+    monkeypatch.setattr(column_many_cuda, "need_card", none)
+    paths = Paths(out=tmp_path / "out.csv")
+    assert device_of_run(paths, "cpu") == device_of_run(paths, "auto") == "cpu"
+    with pytest.raises(WordedError, match="no graphics card"):
+        device_of_run(paths, "cuda")
+    paths.parts.mkdir(parents=True)
+    (paths.parts / "run.json").write_text(json.dumps({"device": "cuda"}), encoding="utf-8")
+    with pytest.raises(WordedError, match="no graphics card"):
+        device_of_run(paths, "auto")  # begun on a card, it does not go on elsewhere
+    monkeypatch.setattr(column_many_cuda, "need_card", lambda: None)
+    assert device_of_run(paths, "auto") == "cuda"
+    (paths.parts / "run.json").write_text(json.dumps({"device": "cpu"}), encoding="utf-8")
+    assert device_of_run(paths, "auto") == "cpu"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -20,6 +21,14 @@ if TYPE_CHECKING:
     from loamshift.case.table.block import LongTable
     from loamshift.case.table.heading_map import HeadingMap
     from loamshift.case.table.open_table import Columns
+
+
+class DeviceChoice(StrEnum):
+    """Where forecasts of plans in the table are worked out."""
+
+    CPU = "cpu"
+    CUDA = "cuda"
+    AUTO = "auto"
 
 
 def command(
@@ -53,6 +62,9 @@ def command(
         int, typer.Option("--years", min=1, max=50, help=told("cli-help-triage-years"))
     ] = 2,
     seed: Annotated[int, typer.Option("--seed", min=0, help=told("cli-help-triage-seed"))] = 1,
+    device: Annotated[
+        DeviceChoice, typer.Option("--device", help=told("cli-help-triage-device"))
+    ] = (DeviceChoice.CPU),
     jobs: Annotated[
         int | None,
         typer.Option(
@@ -114,6 +126,7 @@ def command(
     """  # fmt: skip
     from loamshift.case.table.heading_map import HeadingMap, read_heading_map
     from loamshift.case.table.judge_block import Ahead, Order
+    from loamshift.case.table.open_table import is_planned
     from loamshift.cli.run import ANSWERED, INTERRUPTED, TO_MEND
     from loamshift.cli.show import clock_today, read_date, say, tell, worded, words_for
     from loamshift.cli.triage_result import Paths
@@ -125,6 +138,7 @@ def command(
         Spreading,
         Stopped,
         day_of_run,
+        device_of_run,
     )
     from loamshift.report.many_page import summary_line
 
@@ -139,6 +153,11 @@ def command(
     if columns.unused:
         listed = Listed(tuple(map(Given, columns.unused[:8])))
         tell(message("triage-unused", count=len(columns.unused), named=listed), reader)
+    has_plans = any(map(is_planned, columns.paths.values()))
+    if has_plans and not forecast:
+        raise WordedError(message("triage-planned-forecast"))
+    if device is not DeviceChoice.CPU and not has_plans:
+        raise WordedError(message("triage-device-planned"))
     if forecast:
         from loamshift.cli.kernel_ready import ready_kernels
 
@@ -155,13 +174,14 @@ def command(
         ahead=Ahead(members=members, years=years) if forecast else None,
         words=reader,
         compiled=compiled,
+        device=device_of_run(paths, device.value),
     )
     run = Run(
         table=table,
         order=order,
         paths=paths,
         spreading=Spreading(jobs=jobs, scheduler=scheduler or ""),
-        block_rows=block_rows or (FORECAST_ROWS if forecast else BLOCK_ROWS),
+        block_rows=block_rows or (FORECAST_ROWS if forecast and not has_plans else BLOCK_ROWS),
     )
     try:
         counts = run.go(restart=restart)

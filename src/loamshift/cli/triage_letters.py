@@ -79,6 +79,7 @@ def _verdicts(out: Path) -> Iterator[tuple[int, str, str]]:
 
 def _cases(run: Run, rows: frozenset[int]) -> Iterator[tuple[str, Case]]:
     """The cases of some rows, read once more."""
+    from loamshift.case.table.planned import plan_apart
     from loamshift.case.table.row_case import block_rows, case_of
 
     used = run.order.columns.used
@@ -87,7 +88,7 @@ def _cases(run: Run, rows: frozenset[int]) -> Iterator[tuple[str, Case]]:
             continue
         for row, key, values in block_rows(block, run.order.columns):
             if row in rows:
-                yield key, case_of(key, values, today=run.order.today)
+                yield key, case_of(key, plan_apart(values)[0], today=run.order.today)
 
 
 def _made(

@@ -22,6 +22,7 @@ from loamshift.cli.triage_result import Paths, write_result
 from loamshift.cli.triage_spread import Here, Judging, Spread
 from loamshift.domain.message import message, prose
 from loamshift.domain.worded_error import WordedError, given
+from loamshift.errors import DeviceError
 
 if TYPE_CHECKING:
     from loamshift.case.table.judge_block import Judged, Order
@@ -31,6 +32,7 @@ BLOCK_ROWS: Final = 200
 """Rows that are judged, sent and kept together where no forecast is made [count]."""
 FORECAST_ROWS: Final = 20
 """The same with a forecast, which takes a row a hundred times as long [count]."""
+CPU, CUDA, AUTO = "cpu", "cuda", "auto"
 WORTH_S: Final = 30.0
 """Work that takes longer than this here is spread over processes [s]."""
 WORTH_COMPILING_BYTES: Final = 100_000
@@ -85,7 +87,7 @@ class Run:
             rows, folder = parts.answered + parts.faulty, given(parts.folder)
             tell(message("triage-stopped", rows=rows, folder=folder))
             raise Stopped from None
-        except (WordedError, OSError) as failed:
+        except (WordedError, OSError, DeviceError) as failed:
             error = failed if isinstance(failed, WordedError) else _worded(failed)
             kept = message(
                 "triage-kept", rows=parts.answered + parts.faulty, folder=given(parts.folder)
@@ -169,6 +171,7 @@ class Run:
             "key": order.columns.key,
             "carried": list(order.columns.carried),
             "today": order.today.isoformat(),
+            "device": order.device,
             "seed": order.seed,
             "forecast": None
             if order.ahead is None
@@ -179,8 +182,38 @@ class Run:
         }
 
 
-def _worded(error: OSError) -> WordedError:
-    """What went wrong with a file while the run was under way."""
+def device_of_run(paths: Paths, asked: str) -> str:
+    """Where forecasts are worked out: a run that is gone on with keeps its device.
+
+    Parameters
+    ----------
+    asked
+        ``cpu``, ``cuda``, or ``auto`` for the card where there is one.
+
+    Raises
+    ------
+    WordedError
+        Where a card was asked for and cannot be used.
+    """
+    kept = kept_plan(paths.parts).get("device")
+    wanted = kept if asked == AUTO and kept in (CPU, CUDA) else asked
+    if wanted == CPU:
+        return CPU
+    from loamshift.core.column_many_cuda import need_card
+
+    try:
+        need_card()
+    except DeviceError as error:
+        if wanted != AUTO:
+            raise _worded(error) from error
+        return CPU
+    return CUDA
+
+
+def _worded(error: OSError | DeviceError) -> WordedError:
+    """What went wrong with a file, or a card, while the run was under way."""
+    if isinstance(error, DeviceError):
+        return WordedError(message("triage-device", why=given(error)))
     why = given(error.strerror or error)
     said = message("triage-file-failed", path=given(error.filename or "?"), why=why)
     return (NoRoomError if error.errno in NO_ROOM else WordedError)(said)

@@ -80,6 +80,7 @@ def load_materials() -> Mapping[str, Material]:
     return MappingProxyType(materials)
 
 
+@lru_cache(maxsize=4096)
 def find_material(text: str) -> Material:
     """The material a name means, by UK, US or trade words.
 

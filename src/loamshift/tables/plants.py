@@ -46,6 +46,7 @@ def load_plants() -> Mapping[str, Plant]:
     return plants
 
 
+@lru_cache(maxsize=4096)
 def find_plant(text: str) -> Plant:
     """The plant meant by a common, second, Latin, singular or plural name.
 

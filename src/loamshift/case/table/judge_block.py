@@ -13,6 +13,7 @@ from loamshift.case.table.equal_rows import EqualRows, told_by
 from loamshift.case.table.judge_alike import judge_alike
 from loamshift.case.table.open_table import Columns
 from loamshift.case.table.outcome_table import Result, table_of
+from loamshift.case.table.planned import PlannedBed, foresee, plan_apart, plan_of, planned_bed
 from loamshift.case.table.row_case import block_rows, case_of, cell_text
 from loamshift.core.loops import PLAIN, Loops
 from loamshift.domain.case import Case
@@ -47,7 +48,8 @@ class Order:
     """What is the same for every row of a run: small, as it goes to other processes.
 
     ``today`` where a row names no day; ``seed`` of the run, from which each row's own is made;
-    ``compiled`` where there are rows enough that machine code is worth compiling.
+    ``compiled`` where there are rows enough that machine code is worth compiling; ``device`` where
+    forecasts of plans that rows bring are worked out, ``cpu`` or ``cuda``.
     """
 
     columns: Columns
@@ -56,6 +58,7 @@ class Order:
     ahead: Ahead | None
     words: Words
     compiled: bool = False
+    device: str = "cpu"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,9 +94,14 @@ def judge_block(block: Block, order: Order, equal: EqualRows | None = None) -> J
     equal = EqualRows() if equal is None else equal
     told = [told_by(values, order.today) for *_, values in held] if order.ahead is None else []
     alike = _alike(held, told, order, equal)
+    waiting: list[PlannedBed] = []
     for place, (row, key, values) in enumerate(held):
         known = alike.get(place) or (equal.known(told[place], key) if told else None)
-        found = known or _answered(row, key, values, order, answering)
+        own, planned = plan_apart(values)
+        way = answering
+        if planned:
+            way = _awaiting(own, planned, order, waiting, place=len(outcomes))
+        found = known or _answered(row, key, own, order, way)
         if isinstance(found, Outcome):
             if told:
                 equal.keep(told[place], found)
@@ -102,6 +110,8 @@ def judge_block(block: Block, order: Order, equal: EqualRows | None = None) -> J
             places.append(place)
         else:
             problems += found
+    if waiting:
+        problems += _foresee(waiting, rows, outcomes, places, order)
     carried = {
         heading: [cell_text(block.cells.column(heading)[n].as_py()) for n in places]
         for heading in order.columns.carried
@@ -170,6 +180,52 @@ def _answering(order: Order) -> Answering:
         return outcome_of(advise(case, look_ahead=look_ahead), key=key)
 
     return foreseen
+
+
+def _awaiting(
+    values: Mapping[str, object],
+    planned: Mapping[str, object],
+    order: Order,
+    waiting: list[PlannedBed],
+    *,
+    place: int,
+) -> Answering:
+    """How a row with a plan is worked out: judged now, its plan forecast with others later."""
+
+    def judged(case: Case, key: str) -> Outcome:
+        plan = plan_of(case, values, planned)
+        bed = planned_bed(case, plan, place=place, seed=row_seed(key, order.seed))
+        outcome = outcome_of_bed(case, key=key, loops=_loops(order))
+        if bed is not None:
+            waiting.append(bed)
+        return outcome
+
+    return judged
+
+
+def _foresee(
+    waiting: Sequence[PlannedBed],
+    rows: list[int],
+    outcomes: list[Outcome],
+    places: list[int],
+    order: Order,
+) -> list[Problem]:
+    """Put the forecasts of plans into the outcomes; rows that have none for a fault are told of."""
+    ahead = order.ahead
+    assert ahead is not None
+    found = foresee(
+        waiting, outcomes, members=ahead.members, years=ahead.years, device=order.device
+    )
+    problems = []
+    for place, one in sorted(found.items(), reverse=True):
+        if isinstance(one, Outcome):
+            outcomes[place] = one
+            continue
+        said = refusal(one, order.words)
+        key = outcomes[place].key
+        problems.append(Problem(row=rows[place], key=key, path="", given="", problem=said))
+        del rows[place], outcomes[place], places[place]
+    return problems
 
 
 def _answered(

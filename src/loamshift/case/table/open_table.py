@@ -24,6 +24,7 @@ from loamshift.errors import Fault
 KEY_HEADINGS: Final = ("key", "id", "name")
 """Columns that tell a row from the others, the first that is there; else the row's number does."""
 _ENTRY: Final = re.compile(r"(?P<table>[a-z_.]+)\[(?P<number>[1-9]\d{0,2})\]\.(?P<key>[a-z_]+)")
+_PLANNED: Final = re.compile(r"planned\[[1-9]\d{0,2}\]\.(material|rate|amount|date|incorporated)")
 _PATH: Final = re.compile(r"[A-Za-z_]+(\[\d+\])?\.[A-Za-z_. ]+")
 
 
@@ -110,7 +111,7 @@ def columns_of(
     paths: dict[str, str] = {}
     for heading in headings:
         path = named.get(heading, heading)
-        if is_key(path):
+        if is_key(path) or is_planned(path):
             paths[heading] = path
         elif heading in named or _PATH.fullmatch(heading):
             faults.append(unknown_key_fault(tuple(path.split(".")), None))
@@ -123,6 +124,11 @@ def columns_of(
     return Columns(
         paths=paths, key=found, carried=tuple(carried), unused=tuple(filter(None, unused))
     )
+
+
+def is_planned(path: str) -> bool:
+    """Whether a heading names a part of a plan the table brings: ``planned[1].rate``."""
+    return _PLANNED.fullmatch(path) is not None
 
 
 def is_key(path: str) -> bool:

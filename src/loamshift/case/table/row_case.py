@@ -13,7 +13,7 @@ from loamshift.case.intake.entered import case_tree
 from loamshift.case.questions import questions_by_path
 from loamshift.case.read import case_from_tree
 from loamshift.case.table.block import Block
-from loamshift.case.table.open_table import Columns
+from loamshift.case.table.open_table import Columns, is_planned
 from loamshift.domain.case import Case
 
 _ENTRY: Final = re.compile(r"([a-z_.]+)\[(\d+)\]\.([a-z_]+)")
@@ -46,7 +46,7 @@ def block_rows(block: Block, columns: Columns) -> Iterator[tuple[int, str, dict[
     cells = {
         heading: block.cells.column(heading).to_pylist() for heading in block.cells.column_names
     }
-    lists = {path for path in columns.paths.values() if _is_list(path)}
+    lists = {path for path in columns.paths.values() if not is_planned(path) and _is_list(path)}
     held = [(path, path in lists, cells[heading]) for heading, path in columns.paths.items()]
     for place, row in enumerate(block.rows):
         values: dict[str, object] = {}

@@ -193,6 +193,7 @@ cli-help-triage-forecast = Also forecast each row by simulated beds. Takes far l
 cli-help-triage-members = Number of simulated beds in a forecast.
 cli-help-triage-years = Years to forecast.
 cli-help-triage-seed = Random seed. Each row gets its own from this one and its key.
+cli-help-triage-device = Where forecasts of plans in the table are worked out: cpu, cuda (a graphics card, which needs the extra gpu), or auto for a card where there is one. Nothing else changes from one to the other than the last digits.
 cli-help-triage-jobs = Processes to use. Otherwise all cores are used where that is quicker.
 cli-help-triage-scheduler = The address of a Dask scheduler that is already running. Its workers do the work.
 cli-help-triage-letters = Also write letters into this folder, for the rows that --for names.

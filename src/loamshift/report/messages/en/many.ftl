@@ -26,6 +26,8 @@ table-row-width = { $count ->
 table-row-heading = This row is a heading again. If the columns change here, split the file here.
 table-row-held = “{ $given }” was left out of this row: it is a limit rather than a figure, or doubtful. loamshift intake says more.
 table-row-same-key = Another row has the same key. Both were answered.
+table-planned-past = This is planned for a day before today. Give what was already put on as applied[1].
+table-planned-readings = This bed has earlier pH readings, which a forecast of a plan in the table does not take in. Use loamshift advise for it, or keep the last reading only.
 table-row-our-fault = This row could not be worked out because of an error in loamshift ({ $error }). Please report it with the row.
 table-row-process = Working out this row, or one beside it, ended the process again and again, most likely for want of memory. The rows around it were left out.
 
@@ -153,6 +155,9 @@ triage-kept = { $rows ->
 }
 triage-file-failed = { $path } failed while the run was under way: { $why }.
 triage-other-run = { $folder } holds part of another run: { $changed } changed. Finish that run, choose another name with -o, or discard it with --restart.
+triage-planned-forecast = The table plans applications (planned[1].material and the like). Give --forecast to have them forecast, or leave these columns out.
+triage-device-planned = A graphics card works out forecasts of plans that are in the table, and this table has none. Name them planned[1].material, planned[1].rate and planned[1].date and give --forecast, or leave out --device.
+triage-device = The graphics card cannot be used: { $why }
 triage-ending = { $path } has an ending that we do not write. Choose .parquet, .csv or .xlsx.
 triage-same-file = { $path } is the file that is read. Choose another name with -o.
 triage-too-many-for-excel = The result has { $rows } rows, and a sheet of Excel holds { $most }. Run the same command with -o and an ending of .csv or .parquet: nothing is worked out again.
