@@ -18,6 +18,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Any, Final
 
@@ -84,13 +85,13 @@ def commands() -> Figures:
 
     start = [sys.executable, "-m", "loamshift"]
     found = {
-        name: least(lambda w=words: processor_s([*start, *w])) for name, words in COMMANDS.items()
+        name: least(partial(processor_s, [*start, *words])) for name, words in COMMANDS.items()
     }
     with tempfile.TemporaryDirectory() as folder:
         for name, option in LETTERS.items():
             path = str(Path(folder) / f"letter.{name}")
             words = [*start, "advise", CASE, option, path]
-            found[name] = least(lambda w=words: processor_s(w), rounds=2)
+            found[name] = least(partial(processor_s, words), rounds=2)
     empty = [sys.executable, "-c", "pass"]
     imported = [sys.executable, "-c", "import loamshift"]
     return {
@@ -132,7 +133,7 @@ def table() -> Figures:
         words = [*start, str(path), "-o", str(out), "--force", "--today", "2026-04-12"]
         for jobs in (1, 2, 1, 2):
             command = [*words, "--jobs", str(jobs)]
-            took = wall_s(lambda c=command: subprocess.run(c, check=False, capture_output=True))
+            took = wall_s(partial(subprocess.run, command, check=False, capture_output=True))
             found[f"jobs_{jobs}_s"] = min(took, found.get(f"jobs_{jobs}_s", took))
         for rows in (100_000, 1_000_000):
             one = json.loads(
@@ -214,7 +215,7 @@ def _blocked_ns() -> float:
     layer_days = sum(
         one.runs.n_beds * 64 * one.runs.n_layers * one.runs.water.shape[1] for one in blocks
     )
-    return 1e9 * took / layer_days
+    return float(1e9 * took / layer_days)
 
 
 def _rates_ns() -> dict[str, float]:
@@ -253,7 +254,7 @@ def _rates_ns() -> dict[str, float]:
     found = {}
     for name, (work, count) in each.items():
         work(x, y, out)
-        found[name] = 1e9 * least(lambda w=work: cpu_s(lambda: w(x, y, out)), 20) / SIDE / count
+        found[name] = 1e9 * least(partial(cpu_s, partial(work, x, y, out)), 20) / SIDE / count
     return found
 
 
@@ -293,7 +294,9 @@ def main(words: list[str]) -> int:
     if not asked.page:
         figures = {}
         for name, measure in PARTS.items():
-            took = wall_s(lambda n=name, m=measure: figures.update({n: m()}))
+            begun = time.perf_counter()
+            figures[name] = measure()
+            took = time.perf_counter() - begun
             print(f"{name} ({took:.0f} s): {json.dumps(figures[name])}", flush=True)
         JSON.write_text(json.dumps(figures, indent=1) + "\n", encoding="utf-8")
     PAGE.write_text(page(json.loads(JSON.read_text(encoding="utf-8"))), encoding="utf-8")
