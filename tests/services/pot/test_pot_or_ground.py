@@ -12,7 +12,7 @@ from functools import cache
 import pytest
 
 from loamshift.case.read import parse_case
-from loamshift.domain.answer import Answer, Decision
+from loamshift.domain.answer import Answer, Decision, Reason
 from loamshift.domain.case import Case
 from loamshift.domain.pot import NeededItem, PlantingPlace, PlantingWay, PotOrGround
 from loamshift.report.letter_pot import pot_or_ground as section_of
@@ -184,3 +184,13 @@ def test_ground_that_suits_is_the_surer_way_and_costs_nothing() -> None:
 
 def test_the_source_of_the_life_of_a_mix_is_listed() -> None:
     assert "rhs-containers" in [line.key for line in answer().sources]
+
+
+def test_a_bed_left_because_it_is_near_enough_is_not_called_out_of_range() -> None:
+    """Just outside the range: the verdict leaves it, and so must the comparison."""
+    found = answer(ph=4.35, lime=FREE, water=5, pot=ASKED)
+    assert found.verdict.decision is Decision.LEAVE
+    assert found.verdict.reason is Reason.SMALL_GAIN
+    assert found.pot_or_ground is not None
+    assert way(found.pot_or_ground, PlantingPlace.GROUND).share > 0.5
+    assert "in the range or near it" in said(found)

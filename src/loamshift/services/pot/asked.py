@@ -16,6 +16,10 @@ OUTGROWS: Final = ("tree", "field crop", "lawn grass", "group")
 """Groups of plants that no pot holds for five years."""
 LIVES: Final = ("ornamental shrub", "perennial", "herb", "vegetable")
 """Groups that do; of fruit those that hate lime, which are low bushes."""
+FIRST: Final = (Reason.NO_COMMON_RANGE, Reason.AT_WORK)
+"""What has to be settled before pots are compared, whatever the decision."""
+TREATED_FIRST: Final = (Reason.WATER, Reason.FEED)
+"""The same of a bed that is worth an effort: its water or its fertiliser comes first."""
 COMPARED: Final = (Decision.GO, Decision.EFFORT, Decision.LEAVE, Decision.ELSEWHERE)
 
 
@@ -59,7 +63,8 @@ def not_compared(
         return NotCompared.OUTGROWN
     if not forecast or context.soil is None or context.target is None:
         return NotCompared.NO_FORECAST
-    if decision not in COMPARED or reason is Reason.NO_COMMON_RANGE:
+    treated_first = decision is Decision.EFFORT and reason in TREATED_FIRST
+    if decision not in COMPARED or reason in FIRST or treated_first:
         return NotCompared.OTHER_FIRST
     return None if pots.is_asked or _comes_up(context, decision) else NotCompared.NOT_ASKED
 

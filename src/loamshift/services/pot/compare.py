@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.domain.answer import Application, Decision, Direction, Upkeep
-from loamshift.domain.bed_context import BedContext
+from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.pot import PlantingPlace, PlantingWay, PotOrGround
 from loamshift.services.belief.belief import believe
 from loamshift.services.courses.seasons import choose_material
@@ -27,6 +27,7 @@ from loamshift.services.pot.work import (
     renewals,
 )
 from loamshift.services.verdict.judgement import Judgement
+from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
 
 FloatArray = NDArray[np.float64]
@@ -79,6 +80,7 @@ def pot_or_ground(
     Beyond the end of what was judged its share is taken as held by the yearly amount of its upkeep,
     which counts in cost and work. Pots begin with fresh mix and are left to their water and
     fertiliser; where half have left the range after whole years, all of the mix is renewed then.
+    Where the bed is left alone, near the range counts as in it, for both.
     The third that is replaced for its structure is counted in cost and work and not in the pH.
 
     References
@@ -93,7 +95,7 @@ def pot_or_ground(
     ground = _ground(context, judged, plan, keeping, members=few, seed=seed, days=days)
     pot_context = potted(context)
     pots = believe(pot_context, members=few, seed=seed, days_ahead=days).beds
-    low, high = context.target.ph_low, context.target.ph_high
+    low, high = _bounds(context.target, judged)
     tap = _in_range(pots.run(()).ph, low=low, high=high)
     rain = _in_range(pots.with_rain_water().run(()).ph, low=low, high=high)
     ways = [
@@ -127,7 +129,7 @@ def _ground(
     days: int,
 ) -> _Ground:
     assert context.target is not None
-    low, high = context.target.ph_low, context.target.ph_high
+    low, high = _bounds(context.target, judged)
     beds = believe(context, plan.applications, members=members, seed=seed, days_ahead=days).beds
     alone = _in_range(beds.run(plan.applications).ph, low=low, high=high)
     if plan.ph is None:
@@ -136,6 +138,12 @@ def _ground(
     followed = _in_range(plan.ph, low=low, high=high)[: alone.size]
     share = np.pad(followed, (0, alone.size - followed.size), mode="edge")
     return _Ground(applications=(*plan.applications, *held), share=share, unrenewed=alone)
+
+
+def _bounds(target: Target, judged: Judgement) -> tuple[float, float]:
+    """What counts as in the range: near it too, where a bed is left because it is near enough."""
+    near = verdict_values()["leave_gain_ph"] if judged.decision is Decision.LEAVE else 0.0
+    return target.ph_low - near, target.ph_high + near
 
 
 def _yearly(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loamshift.domain.answer import Reason
+from loamshift.domain.answer import Decision, Reason
 from loamshift.domain.message import Message, Prose, in_100, message, prose
 from loamshift.domain.pot import PlantingPlace, PlantingWay
 from loamshift.services.verdict.judgement import Judgement
@@ -24,10 +24,12 @@ def which_is_better(judged: Judgement, ways: Sequence[PlantingWay]) -> Prose:
     tap = pots[PlantingPlace.POT]
     rain = pots.get(PlantingPlace.POT_WITH_RAINWATER)
     best = tap if rain is None else rain
+    near = "yes" if judged.decision is Decision.LEAVE else "no"
     told = [] if ground.works else [_of_ground(judged)]
     if not best.works:
         key = "pot-ground-alone" if ground.works else "pot-neither"
-        return prose(*told, message(key, pot=in_100(best.share), ground=in_100(ground.share)))
+        shares = {"pot": in_100(best.share), "ground": in_100(ground.share)}
+        return prose(*told, message(key, near=near, **shares))
     water = "any" if rain is None else "better" if tap.works else "rain"
     shares = {"pot": in_100(best.share), "tap": in_100(tap.share), "ground": in_100(ground.share)}
     if not ground.works:
@@ -35,7 +37,7 @@ def which_is_better(judged: Judgement, ways: Sequence[PlantingWay]) -> Prose:
     margin = parameter_values("pot")["clearly_better_frac"]
     gap = best.share - ground.share
     which = "pot" if gap >= margin else "ground" if gap <= -margin else "alike"
-    return prose(message("pot-both", which=which, water=water, **shares))
+    return prose(message("pot-both", which=which, water=water, near=near, **shares))
 
 
 def _of_ground(judged: Judgement) -> Message:

@@ -11,7 +11,10 @@ pot-no-ground = { $cause ->
    *[limits] This ground cannot be brought into the range within published limits.
 }
 pot-neither = Pots left alone would not hold it either: averaged over the years, { $pot } of 100 are in the range at best. Test the mix every spring, and renew it when it leaves the range.
-pot-ground-alone = The ground is the surer way: averaged over the years, { $ground } of 100 beds like this one are in the range, and { $pot } of 100 pots at best.
+pot-ground-alone = The ground is the surer way: averaged over the years, { $ground } of 100 beds like this one are in the range{ $near ->
+    [yes] {" "}or near it
+   *[no] {""}
+}, and { $pot } of 100 pots at best.
 # $water is "rain" where pots work with rainwater alone, "better" where it improves them; $pot is the
 # better of both, $tap that with the water as it is.
 pot-alone = { $water ->
@@ -23,7 +26,10 @@ pot-both = { $which ->
     [pot] Pots are the surer way
     [ground] The ground is the surer way
    *[alike] Neither is clearly surer, so cost and work decide
-}. Averaged over the years, { $ground } of 100 beds like this one are in the range, and { $pot } of 100 pots{ $water ->
+}. Averaged over the years, { $ground } of 100 beds like this one are in the range{ $near ->
+    [yes] {" "}or near it
+   *[no] {""}
+}, and { $pot } of 100 pots{ $water ->
     [rain] {" "}with rainwater; with your water it is { $tap }.
     [better] {" "}with rainwater; with your water it is { $tap }.
    *[any] .
