@@ -198,7 +198,7 @@ def test_the_page_of_the_command_line_is_current() -> None:
 
 def test_shell_completion_is_offered() -> None:
     # The shell is found among the parents of the process; a second command keeps it there.
-    typed = f'"{sys.executable}" -m loamshift.cli --show-completion; true'
+    typed = f'"{sys.executable}" -m loamshift --show-completion; true'
     result = subprocess.run(["bash", "-c", typed], capture_output=True, text=True, check=False)
     assert "_loamshift_completion" in result.stdout, result.stderr
     completed = fresh(
