@@ -156,7 +156,7 @@ store-about =
     beds.csv         beds; the folder beds/ holds the text of each bed
     letters.csv      letters sent; the folder letters/ holds each one as it was sent (JSON)
     products.csv     products
-    forecasts/       forecasts of saved plans, one file per bed (JSON)
+    forecasts/       forecasts of saved plans; one file per bed (JSON)
     SHA256SUMS.txt   digests, for sha256sum --check
 
     The tables open in any spreadsheet. Text that a spreadsheet would take for a formula has an
