@@ -135,7 +135,7 @@ def test_what_is_no_map_is_refused_beside_its_field(
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
-        ({"plant": ""}, "Say what is to grow, or which pH you want"),
+        ({"plant": ""}, "Say what you want to grow, or which pH you want"),
         ({"plant": "moon dust"}, "moon dust"),
         ({"target_ph": "17"}, "17"),
         ({"method": ""}, "Choose the method below"),
