@@ -128,7 +128,7 @@ def in_use(today: date) -> Office:
         office=office,
         name="Long Acre",
         samples_name="samples.csv",
-        samples=(field / "samples.csv").read_bytes(),
+        samples=b"\n".join((field / "samples.csv").read_bytes().splitlines()[:10]),
         boundary_name="boundary.geojson",
         boundary=(field / "boundary.geojson").read_bytes(),
         told={"case": {"bed": {"kind": "field"}, "aim": {"plant": "broad bean"},
