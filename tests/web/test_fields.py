@@ -17,7 +17,7 @@ from django.test import Client as Browser
 
 from loamshift.store.models import Bed, Client, FieldFiles, Office
 from loamshift.web.fields import files as field_files
-from loamshift.web.fields.files import LARGEST_BYTES
+from loamshift.web.fields.files import LARGEST_BYTES, check_file
 from web.worlds import world
 
 pytest.importorskip("geopandas")
@@ -94,6 +94,21 @@ def geopackage(mark: bytes) -> bytes:
     return bytes(data)
 
 
+def linked(crs: object) -> bytes:
+    """GeoJSON that is sound but for the coordinate system of one of its shapes."""
+    tree = json.loads(OUTLINE)
+    tree["features"][0]["geometry"]["crs"] = crs
+    return json.dumps(tree).encode()
+
+
+def test_a_boundary_whose_system_goes_by_its_code_is_taken() -> None:
+    check_file(OUTLINE, "a.geojson")
+    check_file(linked({"type": "name", "properties": {"name": "EPSG:4326"}}), "a.geojson")
+    name = "urn:ogc:def:crs:OGC:1.3:CRS84"
+    check_file(linked({"type": "name", "properties": {"name": name}}), "a.json")
+
+
+LINK = "http://x.example/crs"
 VRT = b'<OGRVRTDataSource><OGRVRTLayer name="a"><SrcDataSource>/etc/passwd</SrcDataSource>'
 
 
@@ -108,6 +123,19 @@ VRT = b'<OGRVRTDataSource><OGRVRTLayer name="a"><SrcDataSource>/etc/passwd</SrcD
         ("boundary", "a.geojson", VRT, "does not hold what its ending says"),
         ("boundary", "a.geojson", b"[" * 60_000, "does not hold what its ending says"),
         ("boundary", "a.json", json.dumps({"type": "Topology"}).encode(), "does not hold what"),
+        (
+            "boundary",
+            "a.json",
+            linked({"type": "link", "properties": {"href": "http://x/"}}),
+            "hold",
+        ),
+        (
+            "boundary",
+            "a.json",
+            linked({"type": "name", "properties": {"name": "http://x/"}}),
+            "hold",
+        ),
+        ("boundary", "a.json", linked(LINK), "does not hold what its ending says"),
         ("boundary", "a.gpkg", geopackage(b"\0\0\0\0"), "does not hold what its ending says"),
         ("boundary", "a.gpkg", VRT, "does not hold what its ending says"),
         ("boundary", "a.gpkg", geopackage(b"GPKG"), "a.gpkg"),

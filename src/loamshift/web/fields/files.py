@@ -41,6 +41,7 @@ _MARK_AT: Final = 68
 _GEOMETRIES: Final = frozenset(
     ("FeatureCollection", "Feature", "GeometryCollection", "Polygon", "MultiPolygon")
 )
+_CODE: Final = re.compile(r"(?:urn:ogc:def:crs:|EPSG:)[\w:.]+", re.IGNORECASE)
 _ONE_AT_A_TIME: Final = threading.Lock()
 """A map takes seconds of a core: whoever asks for another waits, and other pages do not."""
 _MAPS: Final[Once[FieldMap]] = Once(16)
@@ -87,7 +88,26 @@ def _is_geojson(data: bytes) -> bool:
         tree = json.loads(data.decode("utf-8-sig"))
     except (ValueError, RecursionError):
         return False
-    return isinstance(tree, dict) and tree.get("type") in _GEOMETRIES
+    return isinstance(tree, dict) and tree.get("type") in _GEOMETRIES and _stays_here(tree)
+
+
+def _stays_here(tree: dict[str, Any]) -> bool:
+    """True where every coordinate system goes by a code: one that is a link would be fetched."""
+    left: list[Any] = [tree]
+    while left:
+        one = left.pop()
+        if isinstance(one, list):
+            left += one
+        elif isinstance(one, dict):
+            left += one.values()
+            if one.get("crs") is not None and not _CODE.fullmatch(_name_of(one["crs"])):
+                return False
+    return True
+
+
+def _name_of(crs: Any) -> str:
+    told = crs.get("properties") if isinstance(crs, dict) and crs.get("type") == "name" else None
+    return str(told.get("name", "")) if isinstance(told, dict) else ""
 
 
 def case_of_field(told: Mapping[str, Any], *, office: Office, today: date) -> Case:
