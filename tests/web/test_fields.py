@@ -126,13 +126,13 @@ VRT = b'<OGRVRTDataSource><OGRVRTLayer name="a"><SrcDataSource>/etc/passwd</SrcD
         (
             "boundary",
             "a.json",
-            linked({"type": "link", "properties": {"href": "http://x/"}}),
+            linked({"type": "link", "properties": {"href": LINK}}),
             "hold",
         ),
         (
             "boundary",
             "a.json",
-            linked({"type": "name", "properties": {"name": "http://x/"}}),
+            linked({"type": "name", "properties": {"name": LINK}}),
             "hold",
         ),
         ("boundary", "a.json", linked(LINK), "does not hold what its ending says"),
