@@ -1,4 +1,7 @@
-"""The loops of ``core.loops`` as machine code, for many beds one after the other."""
+"""The loops of ``core.loops`` as machine code, for many beds one after the other.
+
+Each is held to its plain one in ``tests/core/test_many_loops.py``.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +23,7 @@ FloatArray = NDArray[np.float64]
 _years = outermost(bucket_years)
 
 
-def run_bucket_many(
+def _bucket(
     supply: FloatArray,
     potential: FloatArray,
     is_frozen: NDArray[np.bool_],
@@ -29,36 +32,7 @@ def run_bucket_many(
     days: FloatArray,
     snows: FloatArray,
 ) -> None:
-    """``run_bucket`` as machine code, to the same bits.
-
-    Parameters
-    ----------
-    supply
-        Rain and watering, shape (years, 365) [mm/d].
-    potential
-        Evaporation of a wet surface, shape (365,) [mm/d].
-    is_frozen
-        Months whose water falls and lies as snow, shape (12,) [truth].
-    month_days
-        Days of each month, shape (12,) [d].
-    surface
-        Water that can evaporate, and the store below which it comes slower [mm].
-    days
-        Filled here, as by ``run_bucket``, shape (3, 365) [mm].
-    snows
-        Filled here, shape (12,) [mm].
-
-    References
-    ----------
-    thornthwaite-1948, own-judgement
-
-    Examples
-    --------
-    Held to ``run_bucket`` in ``tests/core/test_many_loops.py``.
-
-    >>> callable(run_bucket_many)
-    True
-    """
+    """``run_bucket``, to the same bits."""
     _years(
         np.ascontiguousarray(supply),
         np.ascontiguousarray(potential),
@@ -88,44 +62,13 @@ _quantile = outermost(with_compiled(need_sums.need_quantile, _excess=_excess))
 _NODES: Final = tuple(np.array(one) for one in NODES)
 
 
-def need_quantile_many(need: Need, probability: float) -> float:
-    """``Need.quantile`` as machine code.
-
-    Parameters
-    ----------
-    need
-        The need [object].
-    probability
-        The probability [0-1].
-
-    Returns
-    -------
-    float
-        Acid that is enough with it [mmolc/kg].
-
-    Notes
-    -----
-    Within some last places of the other, whose error function is Python's own.
-
-    References
-    ----------
-    own-arithmetic
-
-    Examples
-    --------
-    Held to ``Need.quantile`` in ``tests/core/test_many_loops.py``.
-
-    >>> callable(need_quantile_many)
-    True
-    """
+def _need(need: Need, probability: float) -> float:
+    """``Need.quantile``, within some last places: its error function is Python's own."""
     belief = np.array(need.belief)
     return float(_quantile(probability, need.curve_mmolc_kg, need.curve_weight, belief, *_NODES))
 
 
 COMPILED: Final = Loops(
-    layers=run_mixed_layer_many,
-    bucket=run_bucket_many,
-    need=need_quantile_many,
-    surface=dose_surface_many,
+    layers=run_mixed_layer_many, bucket=_bucket, need=_need, surface=dose_surface_many
 )
 """By machine code: within a last place of ``PLAIN``."""
