@@ -24,6 +24,10 @@ class EqualRows:
         self._most = most
         self._outcomes: OrderedDict[bytes, Outcome] = OrderedDict()
 
+    def __contains__(self, told: bytes) -> bool:
+        """Whether an earlier row told the same."""
+        return told in self._outcomes
+
     def known(self, told: bytes, key: str) -> Outcome | None:
         """The outcome of a row that tells what an earlier one told, under its own key."""
         if told not in self._outcomes:

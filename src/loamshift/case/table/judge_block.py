@@ -103,7 +103,7 @@ def judge_block(block: Block, order: Order, equal: EqualRows | None = None) -> J
             way = _awaiting(own, planned, order, waiting, place=len(outcomes))
         found = known or _answered(row, key, own, order, way)
         if isinstance(found, Outcome):
-            if told:
+            if told and told[place] not in equal:
                 equal.keep(told[place], found)
             rows.append(row)
             outcomes.append(found)
@@ -149,9 +149,7 @@ def _alike(
         return {}
     first = {one: place for place, one in reversed(list(enumerate(told)))}
     places = [
-        place
-        for one, place in sorted(first.items(), key=lambda pair: pair[1])
-        if equal.known(one, "") is None
+        place for one, place in sorted(first.items(), key=lambda pair: pair[1]) if one not in equal
     ]
     rows = [(held[place][1], held[place][2]) for place in places]
     found = judge_alike(rows, today=order.today, loops=_loops(order))
