@@ -182,6 +182,7 @@ def _stopped(case: JudgedBed) -> Judgement | None:
         direction=Direction.NONE,
         reason=reason,
         in_range=share_in_range(case),
+        ph_now=float(case.median[0]),
         ph_expected=expected,
     )
 

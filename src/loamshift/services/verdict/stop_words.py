@@ -67,11 +67,12 @@ def _course(context: BedContext, judged: Judgement) -> Message | None:
     apart = abs(judged.ph_expected - now) >= verdict_values()["leave_gain_ph"]
     if not apart or acid == 0.0 or (judged.ph_expected < now) is not (acid > 0.0):
         return None
+    acted = judged.ph_now is not None and nearly_all_has_acted(context)
     return message(
         "verdict-overdose-course",
-        acted="yes" if nearly_all_has_acted(context) else "no",
+        acted="yes" if acted else "no",
         ph=ph(now),
-        expected=ph(judged.ph_expected),
+        expected=ph(judged.ph_now if acted and judged.ph_now is not None else judged.ph_expected),
     )
 
 
