@@ -182,7 +182,7 @@ def _stopped(case: JudgedBed) -> Judgement | None:
         direction=Direction.NONE,
         reason=reason,
         in_range=share_in_range(case),
-        ph_now=float(case.median[0]),
+        ph_now=float(case.median[0]) if context.pending_acid_mmolc_m2 != 0.0 else None,
         ph_expected=expected,
     )
 
