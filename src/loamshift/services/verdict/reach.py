@@ -91,9 +91,10 @@ def reach_of(case: JudgedBed, *, acidify: bool) -> Reach:
 
 
 def _most_g_m2(seasons: Seasons, *, high_g_m2: float) -> tuple[float, float]:
-    """The most tried in the first season and in a later one [g/m2]."""
+    """The most tried in the first season and in any later one, where frost may leave one date."""
     top = max(REACH * high_g_m2, 1e-3 * max(seasons.capacity_g_m2))
-    return min(seasons.capacity_g_m2[0], top), min(seasons.capacity_g_m2[-1], top)
+    later = seasons.capacity_g_m2[1:] or seasons.capacity_g_m2
+    return min(seasons.capacity_g_m2[0], top), min(*later, top)
 
 
 def _goal(case: JudgedBed, seasons: Seasons, courses: Courses, *, high_g_m2: float) -> RuleGoal:
