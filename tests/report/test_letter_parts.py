@@ -128,7 +128,9 @@ def test_pots_are_counted_and_rings_described() -> None:
     answer, case = ALL["measure-first"]()
     assert "6 pots of 0.16 m² each." in subtitle(answer, case, words=UK)
     ringed = replace(case, bed=Bed(plants=2, treated_diameter_cm=120.0))
-    assert "A 120 cm ring around each of 2 plants." in subtitle(answer, ringed, words=UK)
+    assert "A 1.2 m ring around each of 2 plants." in subtitle(answer, ringed, words=UK)
+    tree = replace(case, bed=Bed(plants=1, treated_diameter_cm=609.6))
+    assert "A 20 ft ring" in subtitle(answer, tree, words=US)
 
 
 def test_a_later_laboratory_reading_speaks_but_a_later_probe_does_not() -> None:

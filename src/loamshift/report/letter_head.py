@@ -13,6 +13,8 @@ from loamshift.domain.soil import Medium
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+METRE_CM = 100.0
+"""A ring as wide as this is told in metres or feet [cm]."""
 _SOLUTIONS = {
     PhMethod.PASTE: "method-paste",
     PhMethod.CACL2: "method-cacl2",
@@ -79,7 +81,8 @@ def _bed(case: Case) -> Message | None:
     kind, count = case.bed.kind.value, case.bed.count
     plants, ring = case.bed.plants, case.bed.treated_diameter_cm
     if plants is not None and ring is not None:
-        return message("head-rings", plants=plants, diameter=depth_of(ring))
+        across = depth_of(ring) if ring < METRE_CM else Measure(Quantity.LENGTH, ring / METRE_CM)
+        return message("head-rings", plants=plants, diameter=across)
     area = case.bed.area_m2
     if area is None:
         return message("head-beds", kind=kind, count=count) if count > 1 else None
