@@ -66,6 +66,8 @@ CODES = [
     "wet-feet",
     "blue-flowers",
     "pink-flowers",
+    "potato-scab",
+    "club-root",
 ]
 
 

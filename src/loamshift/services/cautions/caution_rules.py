@@ -53,6 +53,15 @@ COLOURS: Final = {
     "hydrangea (blue flowers)": "blue-flowers",
     "hydrangea (pink flowers)": "pink-flowers",
 }
+DISEASES: Final = {"potato": "potato-scab"} | dict.fromkeys(
+    (
+        *("broccoli", "brussels sprouts", "cabbage", "cauliflower", "chinese cabbage", "kale"),
+        *("kohlrabi", "mustard greens", "oilseed rape", "pak choi", "radish", "swede (rutabaga)"),
+        *("turnip", "white mustard"),
+    ),
+    "club-root",
+)
+"""Diseases of roots and tubers for which growers choose a pH, by the plant."""
 
 Codes = Iterable[str]
 Rule = Callable[[CautionFacts], Codes]
@@ -320,6 +329,11 @@ def flower_colour(facts: CautionFacts) -> Codes:
     return (COLOURS[one.key] for one in facts.context.case.aim.plants if one.key in COLOURS)
 
 
+def disease_of_plant(facts: CautionFacts) -> Codes:
+    """Plants whose pH is chosen against a disease."""
+    return (DISEASES[one.key] for one in facts.context.case.aim.plants if one.key in DISEASES)
+
+
 RULES: Final[tuple[Rule, ...]] = (
     handling_planned,
     handling_compared,
@@ -363,6 +377,7 @@ RULES: Final[tuple[Rule, ...]] = (
     lime_around,
     signs_of_plants,
     flower_colour,
+    disease_of_plant,
 )
 """Every rule, each of them shown by a case of its own."""
 

@@ -105,6 +105,12 @@ caution-too-acid-label = Too acid
 caution-sodic = In sodic soil, sodium holds { $sodium } or more of the exchange sites. The pH is not the only problem: the soil loses its structure. Putting it right takes calcium, drainage and leaching under specialist advice, so no dose is given here.
 caution-sodic-short = Sodium is the problem here, not the pH alone. Get specialist advice on calcium, drainage and leaching.
 caution-sodic-label = Sodium
+caution-potato-scab = The range is kept low against common scab, which marks the skins of more tubers from about pH { $scab } up. Where the pH cannot be brought down, a variety that resists scab, kept moist while its tubers form, is the usual way out. Lime after potatoes, not before them.
+caution-potato-scab-short = The range is kept low against scab, which marks the skins. Lime after potatoes, not before, or choose a variety that resists it.
+caution-potato-scab-label = Potato scab
+caution-club-root = Where club root is in the ground, brassicas are usually limed to about pH { $limed }. Lime slows the disease and does not cure it. Do not carry soil from that plot to another on boots, tools or plants.
+caution-club-root-short = Where club root is in the ground, brassicas are usually limed to about pH { $limed }. Lime slows the disease and does not cure it.
+caution-club-root-label = Club root
 
 ## How things work
 
