@@ -147,7 +147,7 @@ def test_an_american_form_asks_in_american_words() -> None:
 
 def test_the_examples_of_both_unit_systems_can_be_read() -> None:
     american = [q.reads for q in questions_by_path().values() if q.reads.example_us]
-    assert len({reads.example_us for reads in american}) == 8
+    assert len({reads.example_us for reads in american}) == 9
     for reads in american:
         reads.parse(reads.example_us)
 
