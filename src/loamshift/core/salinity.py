@@ -25,6 +25,7 @@ class SalinityParameters:
     mmolc_l_per_ds_m: float
     gypsum_ec_ds_m: float
     saturation_per_field_capacity: float
+    saturation_least_kg_kg: float
     ec_1to5_intercept: float
     ec_1to5_slope: float
     ec_1to5_spread: float
@@ -75,7 +76,7 @@ def saturation_water_kg_kg(
 
     Notes
     -----
-    Twice field capacity by mass, a rule of thumb from memory.
+    Twice field capacity by mass, a rule of thumb from memory, and no less than a paste of sand.
 
     References
     ----------
@@ -91,7 +92,8 @@ def saturation_water_kg_kg(
     """
     require_between("field_capacity_frac", field_capacity_frac, low=1.0e-3, high=1.0, unit="m3/m3")
     require_between("bulk_density_g_cm3", bulk_density_g_cm3, low=0.02, high=2.2, unit="g/cm3")
-    return params.saturation_per_field_capacity * field_capacity_frac / bulk_density_g_cm3
+    twice = params.saturation_per_field_capacity * field_capacity_frac / bulk_density_g_cm3
+    return max(params.saturation_least_kg_kg, twice)
 
 
 def ec_rise_ds_m(
