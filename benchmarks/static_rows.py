@@ -69,10 +69,11 @@ def row(number: int) -> Case:
     draw = random.Random(SEED + number)
     if draw.random() < ODD_FRAC:
         return parse_case(case_text(number))
-    return case_from_tree(_laboratory(draw, number), source=f"row {number}")
+    return case_from_tree(laboratory_row(draw, number), source=f"row {number}")
 
 
-def _laboratory(draw: random.Random, number: int) -> dict[str, Any]:
+def laboratory_row(draw: random.Random, number: int) -> dict[str, Any]:
+    """What a laboratory tells of a bed, as a case file has it."""
     soil: dict[str, Any] = {
         "ph": round(min(max(draw.gauss(6.3, 0.9), 3.6), 9.0), 1),
         "ph_method": draw.choice(_METHODS),

@@ -128,6 +128,16 @@ def test_rows_that_differ_in_figures_only_are_judged_as_each_alone() -> None:
     assert len(told) == 4 and {one.path for one in together.problems} == {"soil.ph", "bed.area"}
 
 
+def test_a_cell_that_holds_a_table_or_a_list_is_refused_by_itself() -> None:
+    """Parquet takes any type for a column; the row beside it is answered."""
+    row = {**SOIL, "soil.ph": "6.5", "aim.plant": "cabbage"}
+    odd = judged([{**row, "id": "a", "bed.kind": {"of": [1]}}, {**row, "id": "b"}])
+    assert odd.table.column("key").to_pylist() == ["b"]
+    assert {one.path for one in odd.problems} == {"bed.kind"}
+    listed = judged([{**row, "id": "c", "soil.fizz": ["none"]}])
+    assert not listed.table.num_rows and listed.problems[0].path == "soil.fizz"
+
+
 def test_equal_rows_are_judged_once_over_blocks(monkeypatch: pytest.MonkeyPatch) -> None:
     import loamshift.case.table.judge_block as module
 

@@ -62,7 +62,7 @@ def judge_alike(
     for place, (_, values) in enumerate(rows):
         figures = {path: figure for path in values if (figure := _figure(path, values)) is not None}
         texts = tuple(
-            (path, tuple(value) if isinstance(value, list) else value)
+            (path, repr(value))  # a cell of a Parquet file may hold anything
             for path, value in values.items()
             if path not in figures and path != "name"
         )
