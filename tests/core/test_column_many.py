@@ -182,6 +182,21 @@ def test_a_lost_card_and_a_small_one_say_what_to_do(monkeypatch: pytest.MonkeyPa
         assert "--device cpu" in str(fault.value)
 
 
+def test_a_compiler_that_does_not_fit_numpy_says_what_to_install(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    names: dict[str, Any] = {"__name__": "numba_cuda.fake"}
+    exec("def jit(**_):\n    raise AttributeError('row_stack')", names)
+    card = FakeCard(10**10)
+    monkeypatch.setattr(card, "jit", names["jit"])
+    monkeypatch.setattr(column_many_cuda, "need_card", lambda: card)
+    with pytest.raises(DeviceError, match=r"row_stack.*loamshift\[gpu\]"):
+        run_many_cuda(runs_of(loads()["one"]))
+    monkeypatch.setattr(card, "jit", lambda **_: 1 // 0)
+    with pytest.raises(ZeroDivisionError):
+        run_many_cuda(runs_of(loads()["one"]))
+
+
 def test_no_card_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("numba.cuda.is_available", lambda: False)
     with pytest.raises(DeviceError, match="no graphics card"):

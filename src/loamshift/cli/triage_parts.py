@@ -54,12 +54,19 @@ class Account:
 
 
 class Parts:
-    """The folder of a run: its plan, and the blocks that are done."""
+    """The folder of a run: its plan, and the blocks that are done.
+
+    ``answered`` and ``faulty`` are rows so far [count], ``size`` is how much of the file they take
+    [places]: kept as sums, since they are asked for after every block of a file of any length.
+    """
 
     def __init__(self, folder: Path, plan: Mapping[str, Any]) -> None:
         self.folder = folder
         self.plan = plan
         self.done: dict[int, Account] = {}
+        self.answered = 0
+        self.faulty = 0
+        self.size = 0
 
     def begin(self, *, restart: bool) -> None:
         """Make the folder, or take up what an earlier run of the same plan left in it.
@@ -84,17 +91,7 @@ class Parts:
                 message("triage-other-run", folder=given(self.folder), changed=changed)
             )
         for account in self._accounts():
-            self.done[account.number] = account
-
-    @property
-    def answered(self) -> int:
-        """Rows with an answer so far [count]."""
-        return sum(account.answered for account in self.done.values())
-
-    @property
-    def faulty(self) -> int:
-        """Rows with a problem instead of an answer so far [count]."""
-        return sum(account.faulty for account in self.done.values())
+            self._count(account)
 
     def keep(self, block: Block, judged: Judged) -> None:
         """Write what became of a block; the account is written last."""
@@ -113,7 +110,7 @@ class Parts:
         )
         told = json.dumps({"account": asdict(account), "problems": problems})
         write_whole(self._file(block.number, "json"), told, replace=True)
-        self.done[block.number] = account
+        self._count(account)
 
     def tables(self) -> Iterator[tuple[pa.Table, tuple[Problem, ...]]]:
         """What became of each block, in the order of the file."""
@@ -139,6 +136,12 @@ class Parts:
                 continue
             if is_whole:
                 yield account
+
+    def _count(self, account: Account) -> None:
+        self.done[account.number] = account
+        self.answered += account.answered
+        self.faulty += account.faulty
+        self.size += account.size
 
     def _file(self, number: int, ending: str) -> Path:
         return self.folder / f"{number:08}.{ending}"

@@ -34,6 +34,9 @@ _PROBLEM_COLUMNS: Final = ("row", "key", "path", "given", "problem", "mend", "ki
 _BUCKET_ROWS: Final = 1_000_000
 """Keys that are sorted at a time, so that memory stays flat [count]."""
 
+_GROUP_ROWS: Final = 50_000
+"""Rows of a Parquet file that stand together: its list of groups is held until the end [count]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paths:
@@ -226,10 +229,20 @@ def _problem_file(path: Path) -> Iterator[Any]:
 def _writer(path: Path, ending: str, schema: pa.Schema) -> Iterator[Any]:
     """Takes one part after the other, in the form that the ending of the result asks for."""
     if ending == ".parquet":
+        import pyarrow as pa
         import pyarrow.parquet as pq
 
         with pq.ParquetWriter(path, schema, compression="zstd") as parquet:
-            yield parquet.write_table
+            waiting: list[pa.Table] = []
+
+            def put(table: pa.Table, *, least: int = _GROUP_ROWS) -> None:
+                waiting.append(table)
+                if sum(one.num_rows for one in waiting) >= least:
+                    parquet.write_table(pa.concat_tables(waiting))
+                    waiting.clear()
+
+            yield put
+            put(schema.empty_table(), least=0)
     elif ending == ".csv":
         import pyarrow.csv as arrow_csv
 

@@ -153,9 +153,8 @@ class Run:
     def _reached(self, parts: Parts) -> Reached:
         begin = self.table.begin
         whole = max(self.table.length - begin.start, 1)
-        size = sum(account.size for account in parts.done.values())
         return Reached(
-            share=min(size / whole, 1.0),
+            share=min(parts.size / whole, 1.0),
             rows=parts.answered + parts.faulty,
             faulty=parts.faulty,
         )

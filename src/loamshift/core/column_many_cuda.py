@@ -85,6 +85,8 @@ def run_many_cuda(runs: ManyRuns, *, blocks: int = BLOCKS_PER_MULTIPROCESSOR) ->
     except Exception as fault:
         if is_of_card(fault):
             raise DeviceError(lost_card(fault)) from fault
+        if is_of_compiler(fault):
+            raise DeviceError(unfit_compiler(fault)) from fault
         raise
     check_finite(found)
     return found
@@ -116,11 +118,7 @@ def need_card() -> Any:
     try:
         from numba import cuda
     except Exception as fault:  # a version that does not load with this numpy, too
-        raise DeviceError(
-            f"what speaks to a graphics card does not load ({type(fault).__name__}: {fault}); "
-            "install the extra: pip install 'loamshift[gpu]', or run on the processor with "
-            "--device cpu"
-        ) from fault
+        raise DeviceError(unfit_compiler(fault)) from fault
     try:
         found = bool(cuda.is_available())
     except Exception as fault:
@@ -213,6 +211,65 @@ def lost_card(fault: Exception) -> str:
         "kept. Start again in a new process: what was finished before is not lost; or run on the "
         "processor with --device cpu"
     )
+
+
+def unfit_compiler(fault: Exception) -> str:
+    """What to say where the compiler for the card does not load, or fails on its own.
+
+    Parameters
+    ----------
+    fault
+        What was raised [exception].
+
+    Returns
+    -------
+    str
+        What happened and what to do next [text].
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> unfit_compiler(AttributeError("no attribute 'row_stack'"))[:40]
+    'what compiles for a graphics card does n'
+    """
+    said = " ".join(str(fault).split())[:200]
+    return (
+        f"what compiles for a graphics card does not work here ({type(fault).__name__}: {said}), "
+        "as happens where its version and NumPy's do not fit; install the extra, which names "
+        "versions that do: pip install 'loamshift[gpu]', or run on the processor with --device cpu"
+    )
+
+
+def is_of_compiler(fault: BaseException) -> bool:
+    """Whether an exception was raised within the compiler for the card, not by our code.
+
+    Parameters
+    ----------
+    fault
+        What was raised [exception].
+
+    Returns
+    -------
+    bool
+        True where the last step was the compiler's own [truth].
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> is_of_compiler(ValueError())
+    False
+    """
+    step = fault.__traceback__
+    while step is not None and step.tb_next is not None:
+        step = step.tb_next
+    last = "" if step is None else str(step.tb_frame.f_globals.get("__name__"))
+    return last.partition(".")[0] in ("numba", "numba_cuda", "llvmlite")
 
 
 def is_of_card(fault: BaseException) -> bool:
