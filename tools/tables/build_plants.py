@@ -54,6 +54,7 @@ PLANT_COLUMNS = (
     "tolerates_acid",
     "is_group",
     "doubtful",
+    "offered",
     "source_key",
     "evidence",
     "note",
@@ -170,6 +171,7 @@ def plant_rows(decided: dict[str, dict[str, object]]) -> list[dict[str, object]]
     by_plant = ranges_by_plant()
     spellings = synonyms()
     doubtful = plant_disagreements.doubtful_ranges()
+    offers = {row["key"]: row["offered"] for row in source_rows("plant_offers")}
     table: list[dict[str, object]] = []
     for key, printed in {**consensus_as_printed(), **later_plants()}.items():
         rows = by_plant[key]
@@ -187,6 +189,7 @@ def plant_rows(decided: dict[str, dict[str, object]]) -> list[dict[str, object]]
                 "tolerates_acid": key in TOLERATES_ACID,
                 "is_group": not printed["latin_name"],
                 "doubtful": key in doubtful,
+                "offered": offers.get(key, ""),
                 "source_key": "own-arithmetic",
                 "evidence": "derived",
                 "note": _plant_note(printed, rows, doubtful.get(key, "")),

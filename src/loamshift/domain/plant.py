@@ -85,6 +85,9 @@ class Plant:
     """True for plants named together, as in “lawn”; never offered in place of another."""
     tolerates_acid: bool = False
     """Grows on acid soil without needing it: its range alone calls for no acidifying plan."""
+    offered: str = ""
+    """Where it may be named in place of another: empty for anywhere, ``warm summer``, ``no frost``
+    or ``never`` (common practice, no source)."""
     doubtful: bool = False
     """Its only printed range looks wrong: no plan starts from it, whatever the reading."""
 

@@ -47,7 +47,7 @@ def how_much(answer: Answer, case: Case, *, words: Words) -> Section | None:
     paragraphs = (
         [*_need(band, answer, case, words), message("need-pure", of=_of(dose))],
         first,
-        [one for one in (_free_lime(dose), _published(dose, band)) if one is not None],
+        [one for one in (_free_lime(dose), *_published(dose, band)) if one is not None],
     )
     blocks: list[Block] = [
         Paragraph(" ".join(say(one, words) for one in told)) for told in paragraphs if told
@@ -155,19 +155,27 @@ def _is_undone(answer: Answer) -> bool:
 
 
 def _free_lime(dose: Dose) -> Message | None:
-    share = dose.carbonate_share
-    if dose.direction is not Direction.ACIDIFY or share is None or share <= _SHARE_WORTH_SAYING:
+    if not _takes_lime(dose):
         return None
-    return message("need-free-lime", share=Measure(Quantity.SHARE, share))
+    return message("need-free-lime", share=Measure(Quantity.SHARE, dose.carbonate_share or 0.0))
 
 
-def _published(dose: Dose, band: Band) -> Message | None:
+def _takes_lime(dose: Dose) -> bool:
+    """True where a share of the acid worth naming goes into free lime."""
+    share = dose.carbonate_share or 0.0
+    return dose.direction is Direction.ACIDIFY and share > _SHARE_WORTH_SAYING
+
+
+def _published(dose: Dose, band: Band) -> list[Message]:
     spread = dose.published_g_m2
     if spread is None or spread.n_sources < 1:
-        return None
-    return message(
+        return []
+    told = message(
         "need-published",
         of=_of(dose),
         n=spread.n_sources,
         range=rate(spread.low, high=spread.high, best=band.mid),
     )
+    if _takes_lime(dose) and spread.high < band.lo90:
+        return [told, message("need-published-no-lime")]
+    return [told]

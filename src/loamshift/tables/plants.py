@@ -185,4 +185,5 @@ def _plant(row: Row, sources: list[PlantSource], limits: list[PlantLimit]) -> Pl
         is_group=truth(row, "is_group"),
         tolerates_acid=truth(row, "tolerates_acid"),
         doubtful=truth(row, "doubtful"),
+        offered=row["offered"],
     )

@@ -41,5 +41,6 @@ need-published = { $of ->
        *[other] { CAPITAL(WORD($n)) } published sulphur tables for this soil and this change in pH give { $range }.
     }
 }
+need-published-no-lime = That is far less than we say, since such a table does not ask how much free lime the soil holds.
 need-provisional-label = Provisional
 need-provisional = These figures assume the test you still need gives the result we expect. Do not buy anything on the strength of them yet.
