@@ -28,7 +28,8 @@ def plants_that_suit(ph: float, case: Case) -> tuple[str, ...]:
     def suits(plant: Plant) -> bool:
         kindred = plant.group.split()[0] in wanted and plant.key not in avoid
         single = not plant.is_group and not plant.is_weak
-        return kindred and single and grows_at(plant, case.place) and plant.ph_low <= ph <= plant.ph_high
+        fits = plant.ph_low <= ph <= plant.ph_high
+        return kindred and single and fits and grows_at(plant, case.place)
 
     fitting = [plant for plant in load_plants().values() if suits(plant)]
     fitting.sort(key=lambda plant: (-plant.n_sources, plant.name))
