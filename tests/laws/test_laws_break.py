@@ -400,7 +400,7 @@ def _given_above(plan: PlanRule) -> list[Any]:
 
 def _foreign_need(direction: str) -> Prose:
     """A need that is no letter's."""
-    reading = message("verdict-reading", ph=ph(5.2), salt="no")
+    reading = message("verdict-reading", ph=ph(5.2), salt="no", given=None, method=None)
     need = message(
         "verdict-need",
         direction=direction,

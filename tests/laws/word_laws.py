@@ -23,6 +23,7 @@ from loamshift.report.letter_upkeep import keeping
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CHECK
+from loamshift.services.context.readings import dated_readings
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.upkeep.upkeep import FEED_LINE, called
 from loamshift.tables.model import verdict_values
@@ -400,6 +401,7 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         ("applied-times", "first"): was_applied,
         ("applied-times", "last"): was_applied,
         ("verdict-reading", "ph"): reads,
+        ("verdict-reading", "given"): _is(*(one.ph for one in dated_readings(case))),
         ("verdict-in-range-now", "ph"): reads,
         ("verdict-stands-now", "ph"): reads,
         ("verdict-small-gain-now", "ph"): reads,

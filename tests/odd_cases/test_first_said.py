@@ -5,12 +5,14 @@ What an expert would say is common practice, no source.
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from loamshift.case.quantities import read_area_m2
 from loamshift.case.read import parse_case
 from loamshift.domain.answer import Decision, Reason, Severity
-from loamshift.domain.letter import Items, Paragraph, Sheet
+from loamshift.domain.letter import Items, Note, Paragraph, Sheet
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
 from odd_cases.cases import WATER, answered, put_on, read, text
@@ -31,6 +33,8 @@ def letter(case_text: str, *, forecast: bool = False) -> dict[str, str]:
                 texts.append(block.text)
             elif isinstance(block, Items):
                 texts += block.items
+            elif isinstance(block, Note):
+                texts.append(block.text)
         topic = f"front-{section.topic}" if section.sheet is Sheet.FRONT else str(section.topic)
         found[topic] = found.get(topic, "") + " ".join(texts)
     return found
@@ -256,3 +260,67 @@ def test_steps_of_the_front_sheet_are_not_repeated_behind_it() -> None:
     assert "Make sure that iron is the problem" in said["front-steps"]
     assert "Make sure that iron is the problem" not in said["rescue"]
     assert "After the steps on the front sheet" in said["rescue"]
+
+
+def a_year_later(ph: float, *, method: str = "water 1:2.5") -> str:
+    """A bed of pH 6.8 that had sulfur, and its test a year later."""
+    sulfur = put_on("2025-03-20", "elemental sulfur, powder", "90 g/m2", depth="15 cm")
+    test = f'[[reading]]\ndate = 2026-04-10\nph = {ph}\nph_method = "{method}"\n'
+    soil = read(6.8, texture="sandy loam") + "sampled = 2025-03-10\n"
+    return text(bed=PLANTED, soil=soil, aim='plant = "highbush blueberry"', more=sulfur + test)
+
+
+@pytest.mark.parametrize(("ph", "how"), [(6.5, "less"), (4.2, "more")])
+def test_a_bed_that_answered_otherwise_says_so_at_the_verdict(ph: float, how: str) -> None:
+    case_text = a_year_later(ph)
+    answer = answered(case_text)
+    assert answer.refit is not None and not answer.refit.doubted
+    said = letter(case_text, forecast=True)["front-opening"]
+    assert re.search(
+        rf"The test of 10 April 2026 read pH {ph} where about 5\.\d was expected: "
+        rf"the soil has answered {how} than forecast\.",
+        said,
+    )
+
+
+def test_a_bed_that_answered_as_forecast_is_not_said_to_differ() -> None:
+    assert "than forecast" not in letter(a_year_later(5.6), forecast=True)["front-opening"]
+
+
+def test_a_reading_taken_as_another_is_told_with_both_figures() -> None:
+    """1:5 reads 0.1 above 1:2.5 (Kabala 2016), calcium chloride 0.6 below (NSW DPI 2021)."""
+    said = letter(a_year_later(6.6, method="water 1:5"), forecast=True)
+    both = "pH 6.6 in water 1:5 (about 6.5 in water 1:2.5)"
+    assert both in said["front-opening"] and f"10 April 2026, {both}, is" in said["learnt"]
+    salt = letter(
+        text(soil='ph = 5.7\nph_method = "CaCl2"\ntexture = "loam"', aim='plant = "cabbage"')
+    )
+    assert "tested at pH 5.7 in calcium chloride (about 6.3 in water)" in salt["front-opening"]
+
+
+def test_a_proposal_is_not_called_by_its_number() -> None:
+    claim = '[[claim]]\nmaterial = "vinegar"\nrate = "1 L/m2"\n'
+    said = letter(text(soil=read(6.3), aim='plant = "rhododendron"', more=claim))
+    assert "The amount proposed: “1 L/m2” of vinegar" in said["checks"]
+    assert "Claim 1" not in " ".join(said.values())
+
+
+def test_peaty_ground_is_not_limed_by_the_range_of_mineral_soil_without_a_word() -> None:
+    """Organic soil by the SoilCare glossary; sugar beet 6.0 to 6.5 on peat (BBRO 2020)."""
+    soil = 'ph = 4.6\nph_method = "CaCl2"\ntexture = "loam"\norganic_matter_pct = {}\n'
+    aim = 'plant = ["celery", "onion"]'
+    peat, loam = (letter(text(soil=soil.format(matter), aim=aim)) for matter in (55, 8))
+    assert "the pH range here is for mineral soil" in peat["front-first"]
+    assert "With 55% organic matter this is peaty ground" in peat["checks"]
+    assert "published lime table" not in peat["need"], "a table for loam says nothing of peat"
+    assert "mineral soil" not in " ".join(loam.values())
+    assert "published lime table" in loam["need"]
+
+
+def test_tables_beside_free_lime_are_said_to_leave_it_out() -> None:
+    soil = read(7.8, lime="carbonate_pct = 3\n")
+    said = letter(text(bed='area = "8 m2"\nplanted = true', soil=soil, aim='plant = "apple"'))
+    assert "Such tables leave free lime out." in said["need"]
+    assert "free lime out" not in " ".join(
+        letter(text(soil=read(6.6), aim='plant = "azalea"')).values()
+    )

@@ -22,6 +22,7 @@ from loamshift.report.bed_names import treated_area_m2
 from loamshift.report.figures.decides import decides_figure
 from loamshift.report.headline import headline, next_test
 from loamshift.report.holding import pull_back, upkeep_habit
+from loamshift.report.learnt import how_it_answered
 from loamshift.report.letter_branches import depends_on
 from loamshift.report.letter_care import RULES_LINE, cautions_to_handle
 from loamshift.report.letter_head import method_said, reading_in_force
@@ -110,6 +111,9 @@ def opening(answer: Answer, case: Case, *, words: Words, settled: bool = True) -
     blocks: list[Block] = [Paragraph(f"**{say(headline(answer, case), words)}**")]
     if told:
         blocks.append(Paragraph(told))
+    answered = how_it_answered(answer)
+    if answered is not None:
+        blocks.append(Paragraph(say(answered, words)))
     change = say_sentence(verdict.would_change_if, words)
     if change and verdict.decision is not Decision.MEASURE_FIRST and not _asked_below(answer):
         label = _UNDER.get(verdict.decision, "front-would-change")

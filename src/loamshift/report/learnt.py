@@ -2,11 +2,34 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from loamshift.domain.answer import Answer
 from loamshift.domain.letter import Block, Note, Paragraph, Section
-from loamshift.domain.message import message
+from loamshift.domain.message import Message, Prose, message
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
+
+_EXPECTED: Final = "refit-expected"
+
+
+def how_it_answered(answer: Answer) -> Message | None:
+    """That the latest test read another pH than was forecast for its day, with both figures.
+
+    Returns
+    -------
+    Message or None
+        One sentence; None where it read as forecast, or where a reading is doubted.
+    """
+    refit = answer.refit
+    if refit is None or refit.doubted or not isinstance(refit.words, Prose):
+        return None
+    for told in refit.words.sentences:
+        values = told.values
+        if told.key == _EXPECTED and values.get("answered", "as-expected") != "as-expected":
+            named = {name: values[name] for name in ("day", "reading", "answered")}
+            return message("front-answered", expected=values["middle"], **named)
+    return None
 
 
 def learnt(answer: Answer, *, words: Words) -> Section | None:

@@ -86,10 +86,32 @@ def test_a_test_is_inside_what_is_printed(ph: float, place: str) -> None:
     found = ExpectedReading(day=date(2026, 7, 1), read_ph=ph, low=5.7, middle=5.9, high=6.0)
     assert found.place == place
     assert read(found.words) == (
-        f"The test of 1 July 2026 (pH {ph:.1f} in water) is {place} the range expected for that "
+        f"The test of 1 July 2026, pH {ph:.1f}, is {place} the range expected for that "
         "day: of 100 such tests, 90 would have read between 5.7 and 6.0, with 5.9 as the best "
         "estimate."
     )
+
+
+@pytest.mark.parametrize(
+    ("before", "ph", "answered"),
+    [
+        (6.8, 6.5, "less"),
+        (6.8, 5.0, "more"),
+        (5.0, 6.4, "more"),
+        (5.0, 5.2, "less"),
+        (5.8, 6.4, "higher"),
+        (5.8, 5.1, "lower"),
+        (6.8, 5.8, "as-expected"),
+    ],
+)
+def test_how_a_bed_answered_goes_by_the_way_it_was_to_move(
+    before: float, ph: float, answered: str
+) -> None:
+    """From before to the 5.7 expected; what two tests cannot show is no other answer."""
+    found = ExpectedReading(
+        day=date(2026, 7, 1), read_ph=ph, low=4.0, middle=5.7, high=7.0, before_ph=before
+    )
+    assert found.answered == answered
 
 
 def course(*read_on: tuple[str, float]) -> str:
@@ -102,8 +124,8 @@ def course(*read_on: tuple[str, float]) -> str:
 def test_a_test_between_those_of_the_plan_is_read_on_its_own_day() -> None:
     """In early summer little of the sulfur has worked, by spring most of it has."""
     early, late = course(("2025-05-20", 6.3)), course(("2026-03-20", 6.3))
-    assert "The test of 20 May 2025 (pH 6.3 in water) is inside" in early
-    assert "The test of 20 March 2026 (pH 6.3 in water)" in late
+    assert "The test of 20 May 2025, pH 6.3, is inside" in early
+    assert "The test of 20 March 2026, pH 6.3," in late
     best = [
         float(one.rpartition("with ")[2][:3])
         for one in (early[: early.index(" as the")], late[: late.index(" as the")])
@@ -114,5 +136,5 @@ def test_a_test_between_those_of_the_plan_is_read_on_its_own_day() -> None:
 def test_two_tests_of_one_summer_are_weighed_in_the_order_of_their_days() -> None:
     falling = course(("2025-07-01", 6.2), ("2025-10-15", 5.6))
     rising = course(("2025-07-01", 5.6), ("2025-10-15", 6.2))
-    assert "(pH 5.6 in water)" in falling and "(pH 6.2 in water)" in rising
+    assert ", pH 5.6," in falling and ", pH 6.2," in rising
     assert falling.rpartition("with ")[2] != rising.rpartition("with ")[2]

@@ -13,13 +13,19 @@ from numpy.typing import NDArray
 
 from loamshift.core.member_weights import Weights, normal_slices, weigh_members
 from loamshift.domain.message import Message, message, ph
+from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.context.reading_words import taken_as_told
 from loamshift.services.context.readings import SeasonReading
+from loamshift.tables.model import verdict_values
 
 FloatArray = NDArray[np.float64]
 Place = Literal["below", "inside", "above"]
+Answered = Literal["as-expected", "less", "more", "higher", "lower"]
 
 ERROR_SLICES: Final = 25
 """Equally likely errors of a reading that blur what is expected of it [count]."""
+ROUNDING_PH: Final = 1e-6
+"""So far may two printed figures be apart by rounding alone [pH]."""
 SHOWN_PLACES: Final = 1
 """Decimals of a pH in a letter: whether a reading is inside is judged by what is printed."""
 
@@ -29,7 +35,8 @@ class ExpectedReading:
     """A test beside what was expected of it on its day.
 
     ``read_ph`` what it read, ``low`` to ``high`` the range for 90 in 100 such tests and
-    ``middle`` the best estimate [pH in water].
+    ``middle`` the best estimate; ``before_ph`` what the test before it read [pH in water].
+    ``readings`` of that test, ``method`` of the most exact of them.
     """
 
     day: date
@@ -37,6 +44,9 @@ class ExpectedReading:
     low: float
     middle: float
     high: float
+    before_ph: float | None = None
+    method: PhMethod = PhMethod.WATER_1_2_5
+    readings: tuple[PhReading, ...] = ()
 
     @property
     def place(self) -> Place:
@@ -45,12 +55,25 @@ class ExpectedReading:
         return "below" if read < low else "above" if read > high else "inside"
 
     @property
+    def answered(self) -> Answered:
+        """How the bed answered: only what two tests could show counts as more or less."""
+        apart = round(self.read_ph, SHOWN_PLACES) - round(self.middle, SHOWN_PLACES)
+        least = verdict_values()["leave_gain_ph"]
+        if self.place == "inside" and abs(apart) < least - ROUNDING_PH:
+            return "as-expected"
+        move = 0.0 if self.before_ph is None else self.middle - self.before_ph
+        if abs(move) < least:
+            return "higher" if apart > 0.0 else "lower"
+        return "more" if apart * move > 0.0 else "less"
+
+    @property
     def words(self) -> Message:
         """The test and what was expected of it, in one sentence."""
         return message(
             "refit-expected",
             day=self.day,
-            ph=ph(self.read_ph),
+            reading=taken_as_told(self.read_ph, method=self.method, readings=self.readings),
+            answered=self.answered,
             place=self.place,
             middle=ph(self.middle),
             low=ph(self.low),
@@ -97,7 +120,16 @@ def latest_expected(
         np.repeat(before.weight.ravel() / error.size, error.size),
         probabilities=(0.05, 0.5, 0.95),
     ).tolist()
-    return ExpectedReading(day=last.day, read_ph=last.ph_water, low=low, middle=middle, high=high)
+    return ExpectedReading(
+        day=last.day,
+        read_ph=last.ph_water,
+        low=low,
+        middle=middle,
+        high=high,
+        before_ph=seasons[-2].ph_water,
+        method=last.leading.method,
+        readings=last.readings,
+    )
 
 
 def weighted_quantiles(

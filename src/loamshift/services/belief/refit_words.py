@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from loamshift.domain.message import Measure, Message, Prose, Quantity, message, ph, prose, times
+from loamshift.domain.message import Measure, Message, Prose, Quantity, message, prose, times
 from loamshift.services.belief.expected import ExpectedReading
+from loamshift.services.context.reading_words import taken_as_told
 from loamshift.services.context.readings import SeasonReading
 
 
@@ -31,7 +32,13 @@ class Learned:
 def refit_words(learned: Learned) -> tuple[Prose, tuple[Message, ...]]:
     """What the latest test shows and what was learned, and a message for each doubted reading."""
     doubted = tuple(
-        message("refit-doubted", day=season.day, ph=ph(season.ph_water))
+        message(
+            "refit-doubted",
+            day=season.day,
+            reading=taken_as_told(
+                season.ph_water, method=season.leading.method, readings=season.readings
+            ),
+        )
         for season in learned.doubted
     )
     expected = learned.expected.words

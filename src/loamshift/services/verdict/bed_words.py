@@ -9,6 +9,8 @@ from loamshift.domain.answer import PlanRule
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.domain.message import Listed, Measure, Message, Prose, message, ph, plants
 from loamshift.services.context.build_context import require_soil
+from loamshift.services.context.reading_words import taken_as_told
+from loamshift.services.context.readings import current_season
 from loamshift.services.verdict.judgement import Judgement
 
 Planned: TypeAlias = PlanRule | None
@@ -43,8 +45,8 @@ def target_of_bed(context: BedContext) -> Target:
 
 
 def reading(context: BedContext) -> Message:
-    """The pH as it was read."""
-    read = require_soil(context).ph
-    return message(
-        "verdict-reading", ph=ph(read.ph_water), salt="yes" if read.method.is_salt else "no"
+    """The pH as it was read, and as it is taken in water where that is another figure."""
+    read, season = require_soil(context).ph, current_season(context.case)
+    return taken_as_told(
+        read.ph_water, method=read.method, readings=() if season is None else season.readings
     )

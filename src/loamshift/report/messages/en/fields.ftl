@@ -3,6 +3,12 @@
 # One entry of a list and what belongs to it: "Application 2, rate".
 field-entry = { $entry } { $number }, { $field }
 field-entry-alone = { $entry } { $number }
+# An entry of a list in a letter, which shows no numbers of entries: the note behind it names the product.
+field-proposed = { $key ->
+    [material] What was proposed
+    [label] The bag of what was proposed
+   *[other] The amount proposed
+}
 # A key without a name of its own.
 field-other = { $name }
 

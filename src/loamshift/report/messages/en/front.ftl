@@ -68,6 +68,14 @@ front-plant-when = { $salt ->
     [yes] Plant once a test reads between { $low } and { $high } in water: our best estimate gets there about { $day }.
    *[no] Plant once a test reads between { $low } and { $high }: our best estimate gets there about { $day }.
 }
+# Where the latest test shows another answer than was forecast. $reading is the test, $expected the
+# best estimate for its day; $answered "higher" or "lower" where the bed was only left to drift.
+front-answered = { $answered ->
+    [less] The test of { $day } read { $reading } where about { $expected } was expected: { soil-the } has answered less than forecast.
+    [more] The test of { $day } read { $reading } where about { $expected } was expected: { soil-the } has answered more than forecast.
+    [higher] The test of { $day } read { $reading } where about { $expected } was expected: higher than forecast.
+   *[lower] The test of { $day } read { $reading } where about { $expected } was expected: lower than forecast.
+}
 front-would-change = What would change this
 front-would-settle = What would settle it
 front-would-ease = What would make it easier
@@ -80,6 +88,7 @@ front-wet-first = { $ground ->
    *[bed] The ground is waterlogged. Drain or raise it before anything else: roots drown in it at any pH.
 }
 front-readings-differ = Two tests of one season contradict each other. Have a new sample tested before you spend money on the strength of either.
+front-peat = This is peaty ground, and the pH range here is for mineral soil. On peat a lower pH often serves: ask locally before you lime all the way up.
 # $depth is where such soil begins.
 front-below = { $way ->
     [high] From { $depth } down the soil is too limy for these roots: count on what lies above.

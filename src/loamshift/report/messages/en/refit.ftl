@@ -1,6 +1,7 @@
 ### What earlier readings taught about the bed.
 
-refit-expected = The test of { $day } (pH { $ph } in water) is { $place ->
+# $answered says how the bed answered, for the front sheet.
+refit-expected = The test of { $day }, { $reading }, is { $place ->
     [below] below
     [above] above
    *[inside] inside
@@ -17,7 +18,7 @@ refit-only-rough = All the readings are rough ones, so this is weak evidence.
 refit-no-news = The earlier readings say little about how strongly this soil resists change.
 refit-latest-unfit = The latest readings do not fit what was applied, so we cannot learn from them yet how strongly the soil resists.
 refit-fits-no-bed = The readings do not fit each other: no likely bed would give them all. Take a new sample before anything else.
-refit-doubted = The test of { $day } (pH { $ph } in water) fits no likely course of this bed. Repeat it before you trust it: a mixed-up or shallow sample is more likely than a strange soil.
+refit-doubted = The test of { $day }, { $reading }, fits no likely course of this bed. Repeat it before you trust it: a mixed-up or shallow sample is more likely than a strange soil.
 refit-set-aside = Earlier readings were left out, as you asked: this answer uses the latest alone.
 
 refit-heading = What the earlier readings show

@@ -4,10 +4,18 @@
 
 ## What the bed reads and wants, inside other messages
 
-# $salt is "yes" where the reading was in a salt and is told as in water.
-verdict-reading = { $salt ->
-    [yes] pH { $ph } in water
-   *[no] pH { $ph }
+# $given is the reading itself where it is taken as another figure in water, else "none"; $method how
+# it was read. $salt is "yes" where several readings in a salt are told together, as in water.
+verdict-reading = { $method ->
+    [none] { $salt ->
+        [yes] pH { $ph } in water
+       *[no] pH { $ph }
+    }
+    [cacl2] pH { $given } in calcium chloride (about { $ph } in water)
+    [kcl] pH { $given } in potassium chloride (about { $ph } in water)
+    [unknown] pH { $given } by a method not stated (most likely about { $ph } in water)
+    [paste] pH { $given } in a paste with water (about { $ph } in water 1:2.5)
+   *[other] pH { $given } in { field-ph-by } (about { $ph } in water 1:2.5)
 }
 verdict-range = { $plants ->
     [none] the target range, pH { $range }
