@@ -33,6 +33,7 @@ from loamshift.report.letter_rescue import putting_right
 from loamshift.report.letter_rescue_course import rescue_course
 from loamshift.report.letter_subsoil import what_lies_below
 from loamshift.report.letter_upkeep import keeping, what_pulls
+from loamshift.report.letter_worth import reader_currency
 from loamshift.report.margin import margin_notes
 from loamshift.report.sources import Cited
 from loamshift.report.steps import instead_of, rescue_in_front
@@ -113,7 +114,7 @@ def letter_from_answer(
             for kind in OWN_SECTIONS
         },
         "subsoil": what_lies_below(answer, numbers=numbers, words=words),
-        "measure": worth_measuring(answer, currency=case.currency, words=words),
+        "measure": worth_measuring(answer, currency=reader_currency(case), words=words),
         "checks": checks(answer, numbers=numbers, words=words),
         "care": take_care(answer, numbers=numbers, words=words),
         "sources": sources(answer, numbers, words=words),

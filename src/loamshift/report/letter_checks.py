@@ -54,7 +54,7 @@ def worth_measuring(answer: Answer, *, currency: str | None, words: Words) -> Se
     """
     tests = table_of_tests(answer.worth, currency=currency, words=words)
     weighed = answer.worth is not None and bool(answer.worth.tests)
-    samples = how_many_samples(answer.worth, words=words)
+    samples = how_many_samples(answer.worth, currency=currency, words=words)
     if not answer.missing and not weighed and not samples:
         return None
     items = tuple(missing_line(gap, words=words) for gap in answer.missing)

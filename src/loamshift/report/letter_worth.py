@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 from typing import Final
 
 from loamshift.domain.answer import Answer, Missing
+from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Block, Column, Paragraph, Table
 from loamshift.domain.message import Given, Message, in_100, message, ph_mean
 from loamshift.domain.worth import SamplesOfGround, Worth, WorthOfTest
@@ -16,6 +17,8 @@ from loamshift.report.words import Words
 _ONE_IN_100: Final = 0.01
 """A smaller gain is told as fewer than one bed in a hundred [0-1]."""
 
+_PRICE_AT: Final = 3
+"""Column of the prices, where there are any [count]."""
 _BUFFERING = frozenset(("titration", "soil.buffer_ph"))
 
 
@@ -43,46 +46,84 @@ def not_weighed(answer: Answer) -> tuple[Missing, ...]:
     return tuple(gap for gap in answer.missing if gap.field not in weighed)
 
 
+def reader_currency(case: Case) -> str | None:
+    """The currency a reader counts in: that of the case, else of a price it has."""
+    if case.currency is not None:
+        return case.currency
+    priced = (one.currency for one in case.on_hand if one.price is not None)
+    return next((one for one in priced if one is not None), None)
+
+
 def table_of_tests(worth: Worth | None, *, currency: str | None, words: Words) -> tuple[Block, ...]:
     """Every test that was weighed, with what it gains, its price and how it was reckoned.
 
-    Nothing where no test is worth its price: the sentence says so. ``currency`` is the reader's.
+    Nothing where no test is worth its price: the sentence says so.
+
+    Parameters
+    ----------
+    currency
+        The reader's own, None where nobody named one. A price in another is not shown.
     """
     if worth is None or worth.best is None or not worth.tests:
         return ()
-    named = {row.currency for row in worth.tests}
+    prices = [_price_shown(row, currency, words) for row in worth.tests]
+    priced = any(cost for cost, _ in filter(None, prices))
+    named = {name for cost, name in filter(None, prices) if cost}
     shared = next(iter(named)) if len(named) == 1 else None
-    columns = (
+    columns = [
         Column(say(message("worth-column-test"), words)),
         Column(say(message("worth-column-gain"), words), Align.RIGHT),
         Column(say(message("worth-column-changes"), words), Align.RIGHT),
-        Column(
-            say(message("worth-column-price", currency=Given(shared) if shared else None), words),
-            Align.RIGHT,
-        ),
         Column(say(message("worth-column-days"), words), Align.RIGHT),
-    )
-    rows = tuple(
-        (
+    ]
+    if priced:
+        head = message("worth-column-price", currency=Given(shared) if shared else None)
+        columns.insert(_PRICE_AT, Column(say(head, words), Align.RIGHT))
+    rows = []
+    for row, price in zip(worth.tests, prices, strict=True):
+        cells = [
             say(message("worth-row", test=row.test.value, day=row.on), words),
             words.in_100(row.gain),
             say(message("worth-chance", share=in_100(row.changes)), words),
-            words.money(row.cost, None if shared else row.currency),
             str(row.days),
-        )
-        for row in worth.tests
-    )
-    told = list(_prices_told(worth, currency))
+        ]
+        if priced:
+            cost = "" if price is None else words.money(price[0], None if shared else price[1])
+            cells.insert(_PRICE_AT, cost)
+        rows.append(tuple(cells))
+    told = [_prices_told(worth, prices, currency)]
     if sum(row.gain > 0.0 for row in worth.tests) > 1:
         told.append(message("worth-not-added"))
     return (
-        Table(columns, rows, say(message("worth-caption"), words)),
+        Table(tuple(columns), tuple(rows), say(message("worth-caption"), words)),
         Paragraph(" ".join(say(one, words) for one in told)),
     )
 
 
-def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
+def _price_shown(
+    row: WorthOfTest, currency: str | None, words: Words
+) -> tuple[float, str | None] | None:
+    """A price with its currency, None where there is no sourced one in the reader's currency."""
+    if row.source_key is None:
+        return row.cost, row.currency
+    if row.cost == 0.0:
+        return 0.0, currency
+    return (row.cost, row.currency) if _is_own(row.currency, currency, words) else None
+
+
+def _is_own(listed: str | None, currency: str | None, words: Words) -> bool:
+    """True where a listed price is in the currency that this reader counts in."""
+    if currency is None:
+        return words.spelling == "us"  # the listed prices are of the United States
+    return listed == currency
+
+
+def how_many_samples(
+    worth: Worth | None, *, currency: str | None, words: Words
+) -> tuple[Block, ...]:
     """How many cores and samples the ground needs, with the table of what they bring.
+
+    ``currency`` is the reader's own, None where nobody named one.
 
     Nothing where the reading is a small part of what makes the forecast wide, and no table where
     no further sample brings a bed of a hundred into the range: the words say so.
@@ -92,24 +133,25 @@ def how_many_samples(worth: Worth | None, *, words: Words) -> tuple[Block, ...]:
         return ()
     if max((line.gain or 0.0 for line in found.lines), default=0.0) < _ONE_IN_100:
         return (Paragraph(sentence(found.words, words)),)
+    own = found.source_key is None
+    priced = own or _is_own(found.lines[0].currency, currency, words)
     told: tuple[Block, ...] = (
         Paragraph(sentence(found.words, words)),
-        _table_of_samples(found, words),
+        _table_of_samples(found, priced=priced, words=words),
     )
-    if table_of_tests(worth, currency=None, words=words):
+    if not priced or table_of_tests(worth, currency=currency, words=words):
         return told  # which says whose prices they are
-    whose = "own" if found.source_key is None else "listed"
+    whose = "own" if own else "listed"
     return (*told, Paragraph(say(message("worth-samples-prices", whose=whose), words)))
 
 
-def _table_of_samples(found: SamplesOfGround, words: Words) -> Table:
+def _table_of_samples(found: SamplesOfGround, *, priced: bool, words: Words) -> Table:
     currency = found.lines[0].currency
-    priced = Given(currency) if currency else None
     heads = [
         message("worth-column-samples", test=found.test.value),
         message("worth-column-error"),
         message("worth-column-gain"),
-        message("worth-column-price", currency=priced),
+        message("worth-column-price", currency=Given(currency) if currency else None),
     ]
     gains = any(line.gain is not None for line in found.lines)
     rows = []
@@ -117,23 +159,26 @@ def _table_of_samples(found: SamplesOfGround, words: Words) -> Table:
         row = [str(line.samples), f"±{words.measure(ph_mean(line.error_ph))}"]
         if gains:
             row.append(words.in_100(line.gain) if line.gain is not None and line.samples else "")
-        row.append(words.money(line.cost, None) if line.samples else "")
+        if priced:
+            row.append(words.money(line.cost, None) if line.samples else "")
         rows.append(tuple(row))
-    shown = heads if gains else [head for head in heads if head.key != "worth-column-gain"]
+    left_out = {"worth-column-gain": not gains, "worth-column-price": not priced}
+    shown = [head for head in heads if not left_out.get(head.key, False)]
     columns = tuple(Column(say(head, words), Align.RIGHT) for head in shown)
     return Table(columns, tuple(rows), say(message("worth-samples-caption"), words))
 
 
-def _prices_told(worth: Worth, currency: str | None) -> Iterator[Message]:
-    """Whose the prices are and in which currency; nothing is converted."""
-    listed = [row for row in worth.tests if row.source_key is not None]
-    others = sorted({row.currency or "" for row in listed} - {currency})
-    source, reader = Given(", ".join(others or [currency or ""])), Given(currency or "")
-    if len(listed) == len(worth.tests):
-        yield message("worth-how-reckoned", listed=source)
-        if currency is not None and others:
-            yield message("worth-not-converted", own=reader)
-    elif currency is not None and others:
-        yield message("worth-how-reckoned-mixed", own=reader, listed=source)
-    else:
-        yield message("worth-how-reckoned-own")
+def _prices_told(
+    worth: Worth, prices: Sequence[tuple[float, str | None] | None], currency: str | None
+) -> Message:
+    """How the tests were reckoned, whose the prices are, and where none is known."""
+    own = any(row.source_key is None for row in worth.tests)
+    unknown = None in prices
+    if own and unknown:
+        return message("worth-how-reckoned-mixed", own=Given(currency or ""))
+    if own:
+        return message("worth-how-reckoned-own")
+    if unknown:
+        return message("worth-how-reckoned-unpriced")
+    listed = next((row.currency for row in worth.tests if row.cost > 0.0), None)
+    return message("worth-how-reckoned", listed=Given(listed or ""))

@@ -7,7 +7,12 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Block, Letter, Paragraph, Section
 from loamshift.domain.message import message
 from loamshift.report.letter_words import sentence
-from loamshift.report.letter_worth import best_of, how_many_samples, table_of_tests
+from loamshift.report.letter_worth import (
+    best_of,
+    how_many_samples,
+    reader_currency,
+    table_of_tests,
+)
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -23,8 +28,8 @@ def next_test_letter(answer: Answer, case: Case, *, words: Words) -> Letter:
         blocks.append(Paragraph(f"{sentence(worth.words, words)} {how}".strip()))
         if best is None and not worth.tests and answer.missing and worth.best is not None:
             blocks.append(Paragraph(sentence(answer.missing[0].how, words)))
-    blocks += table_of_tests(worth, currency=case.currency, words=words)
-    blocks += how_many_samples(worth, words=words)
+    blocks += table_of_tests(worth, currency=reader_currency(case), words=words)
+    blocks += how_many_samples(worth, currency=reader_currency(case), words=words)
     heading = say(message("worth-heading"), words)
     return Letter(
         title=answer.name,

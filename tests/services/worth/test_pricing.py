@@ -23,6 +23,7 @@ BED = (
 )
 PRICED = '[[test_price]]\ntest = "{}"\nprice = {}\n'
 ALL = tuple(FurtherTest)
+UK = Words("uk", "metric")
 OURS = dict.fromkeys(ALL, 5.0)
 
 
@@ -37,21 +38,23 @@ def worth_of(of: Case) -> Worth:
     return worth
 
 
-def letter(of: Case) -> str:
-    words = Words("uk", "metric")
+def letter(of: Case, *, words: Words = UK) -> str:
     return " ".join(letter_text(letter_from_answer(advise(of), of, words=words)).split())
 
 
-def test_without_own_prices_the_source_s_currency_stands_and_nothing_is_converted() -> None:
+def test_a_price_in_another_currency_is_compared_by_but_never_shown() -> None:
+    """Nothing is converted, and a British letter names no dollars that nobody gave."""
     plain, ours = worth_of(case()), worth_of(case('currency = "EUR"'))
     assert [(row.cost, row.currency) for row in ours.tests] == [
         (row.cost, row.currency) for row in plain.tests
     ]
     assert {row.currency for row in ours.tests} == {"USD"}
-    said = letter(case('currency = "EUR"'))
-    assert "Prices are in USD" in said and "They are not converted into EUR" in said
-    assert "not converted" not in letter(case()), "nobody asked for another"
-    assert "not converted" not in letter(case('currency = "USD"'))
+    for told in (letter(case('currency = "EUR"')), letter(case())):
+        assert "We know of no prices in your currency" in told
+        assert "USD" not in told and "price, " not in told
+    dollars = letter(case('currency = "USD"'))
+    assert "Prices are in USD" in dollars and "price, USD" in dollars
+    assert "Prices are in USD" in letter(case(), words=Words("us", "us"))
 
 
 def test_an_own_price_is_in_the_currency_of_the_case_with_the_shelf_s_notation() -> None:
@@ -59,8 +62,8 @@ def test_an_own_price_is_in_the_currency_of_the_case_with_the_shelf_s_notation()
     row = next(one for one in found.tests if one.test is FurtherTest.JARS)
     assert (row.cost, row.currency, row.source_key) == (18.0, "GBP", None)
     said = letter(case('currency = "£"', jars=18))
-    assert "18.00 GBP" in said and "The prices in GBP are yours" in said
-    assert "the order of the tests follows the USD prices" in said
+    assert "price, GBP" in said and " 18.00 " in said and "The prices in GBP are yours" in said
+    assert "USD" not in said and "laboratories at universities in the United States" in said
 
 
 def test_with_every_price_in_it_the_table_speaks_the_reader_s_currency_alone() -> None:

@@ -138,9 +138,10 @@ worth-column-price = { $currency ->
 worth-column-days = days to wait
 worth-how-reckoned = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. Prices are in { $listed }, as laboratories at universities in the United States charge, with postage. They only serve to compare.
 worth-how-reckoned-own = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. The prices are yours where you gave them.
-worth-how-reckoned-mixed = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. The prices in { $own } are yours. Those in { $listed } are what laboratories at universities in the United States charge, with postage. Prices are not converted, so the order of the tests follows the { $listed } prices; a test that costs you nothing counts as free.
-# The reader named a currency of their own, and no price in it.
-worth-not-converted = They are not converted into { $own }: give the prices of your own laboratory to see them here.
+# Some prices are the reader's own, in $own; of the other tests none is known in that currency.
+worth-how-reckoned-mixed = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. The prices in { $own } are yours; where there is none, we know of none in your currency. The order of the tests follows what laboratories at universities in the United States charge; a test that costs you nothing counts as free.
+# No price is known in the reader's currency.
+worth-how-reckoned-unpriced = Each test was tried on the simulated beds: the plan was chosen again for every result it may give. We know of no prices in your currency: give those of your own laboratory to see them here. The order follows what laboratories at universities in the United States charge.
 worth-not-added = The gains do not add up: after one test, another tells less.
 worth-price-name = --price: “{ $text }” names no test. The tests are { $names }. For example: --price buffer-ph=12
 worth-price-figure = --price: “{ $text }” has no price of 0 or more. For example: --price { $name }=12
