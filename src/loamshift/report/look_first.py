@@ -18,6 +18,7 @@ _MOST: Final = 3
 """So many stand on the front sheet [count]."""
 _WET_FEET: Final = "wet-feet"
 _CONTRADICT: Final = "check-readings-contradict"
+_PEAT: Final = "check-peat"
 _BAD_BELOW: Final = (RootsBelow.ALUMINIUM, RootsBelow.TOO_LOW, RootsBelow.TOO_HIGH)
 
 
@@ -65,7 +66,9 @@ def _told(answer: Answer, case: Case) -> Iterator[Worded]:
             continue
         if rule.kind is CautionKind.SIGN or (limes and rule.kind is CautionKind.AROUND):
             yield caution.short
-    if any(_is_contradiction(row.comment) for row in answer.findings):
+    if limes and any(_says(row.comment, _PEAT) for row in answer.findings):
+        yield message("front-peat")
+    if any(_says(row.comment, _CONTRADICT) for row in answer.findings):
         yield message("front-readings-differ")
     below = () if answer.subsoil is None else answer.subsoil.layers
     bad = [layer for layer in below if layer.roots in _BAD_BELOW]
@@ -83,6 +86,6 @@ def _waterlogged(answer: Answer, case: Case) -> bool:
     return wet and not said and answer.dose.direction is not Direction.ACIDIFY
 
 
-def _is_contradiction(comment: Worded) -> bool:
+def _says(comment: Worded, key: str) -> bool:
     sentences = getattr(comment, "sentences", (comment,))
-    return any(getattr(one, "key", "") == _CONTRADICT for one in sentences)
+    return any(getattr(one, "key", "") == key for one in sentences)

@@ -23,7 +23,7 @@ from loamshift.domain.message import (
 )
 from loamshift.domain.ph import PhMethod, PhReading
 from loamshift.services.cautions.entry_doubts import entry_doubt_findings
-from loamshift.services.cautions.medium_check import growing_medium
+from loamshift.services.cautions.medium_check import growing_medium, peaty_ground
 from loamshift.services.cautions.nutrient_checks import phosphorus
 from loamshift.services.cautions.reading_checks import reading_findings
 from loamshift.services.cautions.reading_words import reading_told
@@ -83,6 +83,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         _hardness(context.case),
         _volcanic(context),
         growing_medium(context),
+        peaty_ground(context),
         phosphorus(context.case),
         _laboratory_lime(context),
         wanted_too_soon(context.case),

@@ -1,4 +1,4 @@
-"""What a potting mix without a measured curve is taken for, and how little that is known."""
+"""What a mix without a measured curve, and peaty ground, are taken for, and what is not known."""
 
 from __future__ import annotations
 
@@ -6,9 +6,11 @@ from typing import Final
 
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
-from loamshift.domain.message import message, number
+from loamshift.domain.message import message, number, percent
 from loamshift.domain.soil import Medium
 from loamshift.services.cautions.target_checks import finding_row
+from loamshift.services.context.organic_soil import is_organic_soil
+from loamshift.services.context.topsoil import ORGANIC_MATTER_PER_CARBON
 from loamshift.tables.soils import load_media
 
 _Z90: Final = 1.6449
@@ -50,4 +52,35 @@ def growing_medium(context: BedContext) -> Finding | None:
             spread=number(round(spread)),
         ),
         source_key=mix.source_key,
+    )
+
+
+def peaty_ground(context: BedContext) -> Finding | None:
+    """That ranges of plants are for mineral soil, where the ground is peaty and lies below one.
+
+    References
+    ----------
+    soilcare-glossary, starr-1996, bbro-2020-ph
+    """
+    soil, target = context.soil, context.target
+    if soil is None or target is None or not is_organic_soil(context):
+        return None
+    limes = soil.ph.ph_water < target.ph_low
+    return finding_row(
+        "peaty ground",
+        value=round(soil.organic_carbon_pct, 1),
+        operator="",
+        limit=None,
+        unit="%",
+        passed=False,
+        severity=Severity.CAUTION if limes else Severity.INFO,
+        comment=message(
+            "check-peat",
+            matter=percent(
+                context.case.soil.organic_matter_pct
+                or soil.organic_carbon_pct * ORGANIC_MATTER_PER_CARBON
+            ),
+            limes="yes" if limes else "no",
+        ),
+        source_key="bbro-2020-ph" if limes else "soilcare-glossary",
     )

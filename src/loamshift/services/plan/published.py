@@ -13,6 +13,7 @@ from loamshift.domain.evidence import Evidence
 from loamshift.domain.message import Given, Listed, Message, message, ph
 from loamshift.domain.rules import LimeRate, SulfurRate
 from loamshift.domain.worded_error import WordedError
+from loamshift.services.context.organic_soil import is_organic_soil
 from loamshift.tables.rules import load_lime_rates, load_sulfur_rates
 
 ASSUMED_DEPTH_CM: Final = 15.0
@@ -76,7 +77,8 @@ def published_spread(context: BedContext, *, direction: Direction) -> PublishedS
     Rows kept as traps, recalled from memory, or printed for every soil alike are left out: the
     last ask of a sand what they ask of a clay. Copies of one origin count once. A row with its own
     start and end must lie within 0.3 pH of ours; a row that prints only a step is scaled in
-    proportion, at most twofold. Tables know nothing of free lime.
+    proportion, at most twofold. Tables know nothing of free lime, and those for
+    mineral soil nothing of peaty ground.
 
     References
     ----------
@@ -195,7 +197,7 @@ def _fits(row: PrintedRow, *, start: float, aim: float, step: float) -> bool:
 def _words(context: BedContext, direction: Direction) -> tuple[str, ...]:
     if context.soil is None:
         return ()
-    if context.organic_only:
+    if context.organic_only or is_organic_soil(context):
         return _ORGANIC
     known = _OWN_WORDS if direction is Direction.ACIDIFY else _LIME_WORDS
     return known.get(context.soil.texture_name, ("any",))

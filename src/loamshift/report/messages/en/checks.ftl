@@ -108,6 +108,11 @@ check-medium = { $medium ->
     [bark-mix] A bark mix
    *[peat-free-mix] A peat-free mix
 } is taken to resist a change of pH { $times } times as strongly as a peat mix of the same volume. Nobody has published a curve of one, and bags do not say what is in them: it may be { $spread } times more or less. A jar titration of your own mix would settle it.
+# $matter is the organic matter; $limes is "yes" where the ground lies below the range wanted.
+check-peat = With { $matter } organic matter this is peaty ground. How strongly it resists is reckoned from organic layers of soil, but the pH range wanted, like nearly every published one, is for mineral soil.{ $limes ->
+    [yes] {" "}On peat a lower pH often serves: for sugar beet, a British source asks 7.0 on clay and sandy loam, and 6.0 to 6.5 on peat. Ask a local adviser before you lime all the way up.
+   *[no] {""}
+}
 check-volcanic = Volcanic soils resist about twice as much as our usual curve. We have doubled the amount and widened its range; a jar titration would settle it.
 check-laboratory-lime = Your laboratory advises { $lime } of lime. Its target pH, depth and lime quality may differ from ours. If the two amounts differ by more than a factor of two, ask the laboratory.
 
