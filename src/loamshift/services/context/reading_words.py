@@ -29,8 +29,8 @@ def taken_as_told(ph_water: float, *, method: PhMethod, readings: Sequence[PhRea
     Message
         Such as ``pH 6.9 in water 1:5 (about 6.8 in water 1:2.5)``.
     """
-    given = readings[0].ph if len(readings) == 1 else None
-    same = given is None or round(given, _TOLD_TO) == round(ph_water, _TOLD_TO)
+    given = readings[0].ph if len(readings) == 1 else ph_water
+    same = round(given, _TOLD_TO) == round(ph_water, _TOLD_TO)
     return message(
         "verdict-reading",
         ph=ph(ph_water),
