@@ -315,12 +315,3 @@ def test_peaty_ground_is_not_limed_by_the_range_of_mineral_soil_without_a_word()
     assert "published lime table" not in peat["need"], "a table for loam says nothing of peat"
     assert "mineral soil" not in " ".join(loam.values())
     assert "published lime table" in loam["need"]
-
-
-def test_tables_beside_free_lime_are_said_to_leave_it_out() -> None:
-    soil = read(7.8, lime="carbonate_pct = 3\n")
-    said = letter(text(bed='area = "8 m2"\nplanted = true', soil=soil, aim='plant = "apple"'))
-    assert "Such tables leave free lime out." in said["need"]
-    assert "free lime out" not in " ".join(
-        letter(text(soil=read(6.6), aim='plant = "azalea"')).values()
-    )
