@@ -32,13 +32,13 @@ for _threads in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "NUMBA_NUM_THREADS")
     os.environ.setdefault(_threads, "1")  # the processes share the cores already
 
 ROOT: Final = Path(__file__).resolve().parents[1]
-sys.path[:0] = [str(ROOT / "src"), str(ROOT / "tests"), str(ROOT / "benchmarks")]
+sys.path[:0] = [str(ROOT / "src"), str(ROOT / "tests"), str(ROOT)]
 
 from loamshift.cli.kernel_cache import keep_kernels  # noqa: E402
 
 keep_kernels()
 
-from static_rows import laboratory_row  # noqa: E402
+from benchmarks.static_rows import laboratory_row  # noqa: E402
 
 from laws.random_cases import case_text  # noqa: E402
 from loamshift.case.table.judge_alike import judge_alike  # noqa: E402

@@ -125,6 +125,15 @@ def test_a_laboratorys_own_headings_go_through_intake(command: Command, tmp_path
     assert [one["key"] for one in told(out)] == ["North", "South"]
 
 
+def test_a_question_about_magnesium_stops_no_table(command: Command, tmp_path: Path) -> None:
+    file, out = tmp_path / "lab.csv", tmp_path / "o.csv"
+    file.write_text(
+        "Sample,pH (CaCl2),Magnesium (mg/l),Depth,Date sampled\nA,6.1,60,0-15 cm,2026-03-01\n"
+    )
+    ran = command("triage", str(file), "-o", str(out), *DAY)
+    assert ran.code == 0 and "weighs a kilogram" in ran.err
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [

@@ -58,7 +58,7 @@ def sieves() -> list[Cells]:
 
 
 def build_laboratory() -> None:
-    """Write the tables of buffer-pH methods and sieves."""
+    """Write the tables of buffer-pH methods, sieves and phosphorus indices."""
     write_table(
         "buffer_ph_methods",
         METHOD_COLUMNS,
@@ -79,6 +79,15 @@ def build_laboratory() -> None:
         SIEVE_COLUMNS,
         sieves(),
         about={"title": "Openings of United States sieves by mesh", **ABOUT},
+    )
+    write_table(
+        "phosphorus_indices",
+        ("index", "least_mg_l", "source_key", "where", "evidence", "note"),
+        source_rows("phosphorus_indices"),
+        about={
+            "title": "Indices of phosphorus by what bicarbonate takes out of a litre of soil",
+            **ABOUT,
+        },
     )
 
 

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from loamshift.case.table.block import LongTable
     from loamshift.case.table.heading_map import HeadingMap
     from loamshift.case.table.open_table import Columns
+    from loamshift.report.words import Words
 
 
 class DeviceChoice(StrEnum):
@@ -148,7 +149,7 @@ def command(
     reader = words_for(units, words)
     mapping = HeadingMap() if map_file is None else read_heading_map(map_file)
     table, columns = _opened(
-        file, mapping, map_file=map_file, day=day, key=key or "", carry=carry or []
+        file, mapping, map_file=map_file, day=day, key=key or "", carry=carry or [], words=reader
     )
     if columns.unused:
         listed = Listed(tuple(map(Given, columns.unused[:8])))
@@ -234,10 +235,12 @@ def _opened(
     day: date,
     key: str,
     carry: list[str],
+    words: Words,
 ) -> tuple[LongTable, Columns]:
     """The table and what its columns are: keys of the case file, or what intake makes of them."""
     from loamshift.case.table.intake_table import open_by_intake
     from loamshift.case.table.open_table import columns_of, is_key, open_table
+    from loamshift.cli.show import tell
 
     table: LongTable
     known = False
@@ -245,7 +248,10 @@ def _opened(
         table = open_table(file)
         known = bool(mapping.columns) or any(is_key(one) and "." in one for one in table.headings)
     if not known:
-        table = open_by_intake(file, mapping.answers, map_file=map_file, today=day)
+        understood = open_by_intake(file, mapping.answers, map_file=map_file, today=day)
+        for said in understood.left_out:
+            tell(said, words)
+        table = understood
     columns = columns_of(
         table.headings, file=file.name, named=mapping.columns, key=key, carried=carry
     )

@@ -1,4 +1,4 @@
-"""What laboratories work with: buffer-pH equations, sieves and fineness rules of lime."""
+"""What laboratories work with: buffer-pH equations, phosphorus indices, sieves."""
 
 from __future__ import annotations
 
@@ -85,6 +85,25 @@ def buffer_ph_method_for_target(key: str, *, target_ph: float) -> BufferPhMethod
 def buffer_families() -> tuple[BufferPhMethod, ...]:
     """One method for each kind of buffer: what an unnamed reading may be."""
     return tuple(method for method in load_buffer_ph_methods().values() if method.family)
+
+
+@cache
+def load_phosphorus_indices() -> Mapping[int, float]:
+    """The least phosphorus of each index, by what bicarbonate takes out of a litre of soil.
+
+    Returns
+    -------
+    Mapping
+        Index to the least of it [mg/L of soil], in whole figures.
+
+    Examples
+    --------
+    >>> load_phosphorus_indices()[2]
+    16.0
+    """
+    return MappingProxyType(
+        {int(row["index"]): number(row, "least_mg_l") for row in read_rows("phosphorus_indices")}
+    )
 
 
 @cache

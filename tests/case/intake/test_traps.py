@@ -274,7 +274,7 @@ def test_potassium_has_one_charge() -> None:
     ("headings", "cells", "code"),
     [
         ("K2O mg/100g,P2O5 mg/100g,MgO mg/100g", "12,9,8", "oxides"),
-        ("P Index", "2", "index-class"),
+        ("K Index", "2", "index-class"),
         ("K", "2-", "index-class"),
         ("P lb/ac", "40", "per-area"),
         ("K kg/ha", "180", "per-area"),

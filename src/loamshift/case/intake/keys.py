@@ -6,6 +6,8 @@ from typing import Final
 
 PH: Final = "soil.ph"
 PH_METHOD: Final = "soil.ph_method"
+P_LEVEL: Final = "soil.p_level"
+MAGNESIUM: Final = "mg"
 BUFFER_METHOD: Final = "soil.buffer_ph_method"
 DEPTH: Final = "soil.sample_depth"
 DAY: Final = "soil.sampled"
@@ -21,6 +23,7 @@ TEXT_PATHS: Final = {
     "texture": "soil.texture",
     "fizz": FIZZ,
     "crop": "aim.plant",
+    "p_level": P_LEVEL,
     "date_sampled": DAY,
     "depth": DEPTH,
     "depth_from": DEPTH,

@@ -8,7 +8,9 @@ from typing import Final
 
 from loamshift.case.intake.asked import IGNORE, answer_key, name_of, path_of, quantity_of, told_of
 from loamshift.case.intake.columns import Read
+from loamshift.case.intake.headings import plain_words
 from loamshift.case.intake.methods import SOLUTIONS, with_method
+from loamshift.case.intake.nutrients import enters_case, with_nutrients
 from loamshift.case.intake.proposal import Aspect, ColumnMeaning, Finding, Place
 from loamshift.case.intake.table import Column, Table
 from loamshift.case.intake.told_apart import told_apart
@@ -39,7 +41,7 @@ def understand(
     ]
     columns = [with_unit(table, one, columns, told) for one in columns]
     columns = [with_method(table, one, told) for one in columns]
-    columns = told_apart(columns)
+    columns = told_apart(with_nutrients(columns, told))
     return tuple(columns)
 
 
@@ -62,7 +64,7 @@ def _meaning(
     found = heading.meanings
     reasons: list[Message] = []
     findings: list[Finding] = []
-    sure = True
+    sure = enters = True
     if answered is not None:
         key = "" if answered == IGNORE else answered
         reasons.append(message("intake-why-told"))
@@ -82,16 +84,17 @@ def _meaning(
             one for one in heading.left if one not in _WORDS_OF_METHOD and not one.isdigit()
         ]
         years = [one for one in heading.left if one.isdigit() and len(one) == 4]
-        if (unexplained or years) and path_of(key):
+        enters = enters_case(key, plain_words(heading.text), (*unexplained, *years))
+        if (unexplained or years) and path_of(key) and enters:
             sure = False
-    known = quantity_of(key)
+    known = quantity_of(key) if enters else None
     if known is not None and answered is None and not read.is_numeric and (read.words or read.days):
         sure = False
     meaning = ColumnMeaning(
         place=place,
         heading=label,
         meaning=key,
-        path=path_of(key),
+        path=path_of(key) if enters else "",
         unit=heading.unit,
         method="",
         reason=Prose(tuple(reasons)),

@@ -16,7 +16,8 @@ from loamshift.case.intake.days import DAY_KEYS, read_days
 from loamshift.case.intake.depths import Depths, read_depths
 from loamshift.case.intake.figures import NOTHING, Order, read_day
 from loamshift.case.intake.headings import plain_words
-from loamshift.case.intake.keys import BY_WORD, DAY, DEPTH, FIZZ, PH, PH_METHOD
+from loamshift.case.intake.keys import BY_WORD, DAY, DEPTH, FIZZ, P_LEVEL, PH, PH_METHOD
+from loamshift.case.intake.nutrients import levels
 from loamshift.case.intake.proposal import Finding, Place, SampleRow
 from loamshift.case.intake.table import Table
 from loamshift.case.intake.understood import Understood
@@ -91,6 +92,8 @@ def fill(
             continue
         if one.key in BY_WORD:
             _fill_words(filled, one, path)
+        elif path == P_LEVEL:
+            _fill_levels(filled, one)
         elif one.quantity is not None and one.key not in ("ph", "depth_to", "depth_from"):
             _fill_figures(filled, one, path, told)
         method_path = one.quantity.method_path if one.quantity is not None else ""
@@ -320,6 +323,17 @@ def _fill_words(filled: Filled, one: Understood, path: str) -> None:
     if unknown:
         finding = _held(filled, one, "word-unknown", unknown)
         filled.findings.append(finding)
+
+
+def _fill_levels(filled: Filled, one: Understood) -> None:
+    """Levels of phosphorus; a cell that is none is held back."""
+    filled.values[P_LEVEL] = values = list[object](levels(one))
+    cells = enumerate(one.column.cells)
+    unknown = [n for n, cell in cells if cell and cell not in NOTHING and values[n] is None]
+    for n in unknown:
+        filled.hold(P_LEVEL, n, one.column.cells[n])
+    if unknown:
+        filled.findings.append(_held(filled, one, "word-unknown", unknown))
 
 
 @lru_cache(maxsize=4_096)

@@ -13,7 +13,8 @@ from loamshift.case.intake.refused import refuse
 from loamshift.case.intake.sheets import read_sheets
 from loamshift.case.mend import Refused
 from loamshift.case.table.block import Block, HeldBack, Place
-from loamshift.domain.message import Given, message
+from loamshift.domain.decision import Severity
+from loamshift.domain.message import Given, Worded, message
 
 HEADING_MAP = "map.toml"
 """What a mapping file is called where none was named."""
@@ -25,6 +26,8 @@ class IntakeTable:
 
     path: Path
     samples: tuple[SampleRow, ...]
+    left_out: tuple[Worded, ...] = ()
+    """What stays out until a question about it is answered, a sentence for each."""
 
     @property
     def headings(self) -> tuple[str, ...]:
@@ -92,17 +95,20 @@ def open_by_intake(
     Raises
     ------
     Refused
-        Where it cannot be read, holds no samples, or a question is open.
+        Where it cannot be read, holds no samples, or a question is open
+        about more than magnesium or phosphorus.
     """
     proposal = propose(read_sheets(path), answers, today=today)
     rows = confirmed(proposal)
     if not rows:
         raise refuse("table-nothing-known", file=path.name)
-    if proposal.questions:
+    needed = [one for one in proposal.questions if one.severity is not Severity.INFO]
+    if needed:
         mapping = Given(str(map_file or HEADING_MAP))
-        count, file = len(proposal.questions), Given(str(path))
+        count, file = len(needed), Given(str(path))
         raise Refused(message("table-questions", count=count, file=file, map=mapping))
-    return IntakeTable(path=path, samples=rows)
+    left_out = tuple(one.said for one in proposal.questions)
+    return IntakeTable(path=path, samples=rows, left_out=left_out)
 
 
 def _held_back(sample: SampleRow) -> Iterator[HeldBack]:

@@ -60,6 +60,7 @@ intake-is-mg = magnesium
 intake-is-k = potassium
 intake-is-na = sodium
 intake-is-p = phosphorus
+intake-is-p-level = the level or index of phosphorus
 intake-is-s = sulphur
 intake-is-n = nitrogen
 intake-is-cao = calcium as its oxide
@@ -156,6 +157,21 @@ intake-per-area = “{ $heading }” is in { $unit }, an amount per area. { $fit
    *[unknown] Halving it gives ppm only if the sample is 6 to 7 inches (15 to 18 cm) deep, and no depth is given.
 }
 intake-per-volume = “{ $heading }” is in { $unit }, per volume of soil. To compare it with figures per kilogram, divide by the bulk density: potting mixes differ five to ten times.
+intake-magnesium-unit = “{ $heading }” is in { $per ->
+    [litre] mg per litre of soil. That is mg/kg only where a litre of the dried, ground sample weighs a kilogram: nearly so in mineral soil, far from it in peat and potting mix.
+   *[acre] pounds per acre. Half of that is mg/kg only where the laboratory counts an acre of soil as 2,000,000 lb, as most do for 6 to 7 inches.
+} It is left out until you say so.
+intake-magnesium-assumed = “{ $heading }” is taken as mg/kg, { $per ->
+    [litre] as if a litre of the sample weighed a kilogram.
+   *[acre] half of each figure, as if an acre of soil weighed 2,000,000 lb.
+}
+intake-phosphorus-unit = “{ $heading }” is not in mg per litre of soil, by which the index of phosphorus goes. It is left out until you say that a litre of the sample weighs about a kilogram.
+intake-phosphorus-olsen = “{ $heading }” is taken as an index of phosphorus by mg per litre of soil: below 16 is low, below 26 medium, below 46 high, and more very high.
+intake-phosphorus-index = “{ $heading }” is taken as the index that runs from 0 to 9: 0 and 1 are low, 2 medium, 3 high, 4 and more very high. An Irish index, from 1 to 4, is another scale.
+intake-ask-assumed = Should “{ $heading }” be counted as if { $per ->
+    [litre] a litre of the sample weighed a kilogram?
+   *[acre] an acre of soil weighed 2,000,000 lb?
+}
 intake-oxides = { $named } are given as oxides. K2O is 1.205 times K, P2O5 is 2.29 times P, MgO is 1.66 times Mg and CaO is 1.40 times Ca.
 intake-index-class = “{ $heading }” is a class or an index, not a concentration. It is kept as a class.
 
