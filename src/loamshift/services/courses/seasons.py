@@ -130,7 +130,9 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     A season too late to act before the day wanted is left out. Prills are looked at until most of
     them have acted, unless the day is given. Sulfur goes on once a season,
     because published rules ask for a test before more: while some lies untested its season goes on,
-    and what it leaves of one dose is all that may follow. Lime may be split half a year apart.
+    and what it leaves of one dose is all that may follow; less than a year before the season after
+    the test it is held to what the limit of a year leaves beside that season's full dose. Lime may
+    be split half a year apart.
 
     References
     ----------
@@ -172,8 +174,8 @@ def seasons_ahead(context: BedContext, *, acidify: bool) -> Seasons:
     spent = _spent_g_m2(context, material, acidify=acidify, until=starts[0]) / strength
     capacity = [min(year, dose * len(dates)) for dates in days]
     capacity[0] = max(0.0, min(capacity[0], (year if since is None else dose) - spent))
-    if since is not None and len(starts) > 1 and first + timedelta(days=wait) > starts[1]:
-        capacity[0] = 0.0
+    if since is not None and len(starts) > 1:
+        capacity[0] = min(capacity[0], _left_before(first, starts[1], wait, year - capacity[1]))
     return Seasons(
         acidify=acidify,
         material=material,
@@ -218,6 +220,25 @@ def _starts(
     if after + timedelta(days=wait) > wanted:
         return [first]
     return [first if first + timedelta(days=wait) <= after else today, after]
+
+
+def _left_before(first: date, after: date, wait: int, spare: float) -> float:
+    """The most that may go on before the test of what lies untested [g/m2].
+
+    Parameters
+    ----------
+    first
+        The first day on which more could go on.
+    after
+        The first day of the season after the test.
+    wait
+        Days between two applications [d].
+    spare
+        What the limit of a year leaves beside a full season after the test [g/m2].
+    """
+    if first + timedelta(days=wait) > after:
+        return 0.0
+    return math.inf if first + _years(1) <= after else max(spare, 0.0)
 
 
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
