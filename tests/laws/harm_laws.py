@@ -245,11 +245,15 @@ def _had_acid_overdose(answer: Answer, context: BedContext) -> bool:
 
 
 def limed(context: BedContext) -> bool:
-    """True where what lies there is lime more than acid, by shares of the yearly limits."""
+    """True where what lies there is lime more than acid, by shares of the yearly limits.
+
+    Acids add up, each by its own limit: roots meet them together, and lime beside them at work
+    makes no bed an over-limed one.
+    """
     times = recent_limits(context.case)
     lime = times.pop(Substance.LIMESTONE, 0.0)
-    acid = max(times.values(), default=0.0)
-    if max(lime, acid) > verdict_values()["overdose_cap_years"]:
+    acid = sum(times.values())
+    if max(lime, acid) > 1.0:
         return lime > acid
     return context.pending_acid_mmolc_m2 < 0.0
 

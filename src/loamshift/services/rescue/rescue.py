@@ -67,7 +67,8 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
     -----
     The decision table says whether, this says how. Lime is the base that brings the bed, with all
     that is still to act, back to the lower limit of its plants (pH 5.5 where none is named), over
-    the reading's error, the scale of the curve and the free lime believed.
+    the reading's error, the scale of the curve and the free lime believed. Where what lies there
+    will raise the pH, no more lime goes on before a test shows what that did.
 
     References
     ----------
@@ -100,6 +101,8 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
         soon = acid_come_mmolc_m2(context, days=LOOK_AHEAD_DAYS)
         lime = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low)
         now = _NO_LIME if sodic else lime_back_g_m2(context, ph_low=low, acid_mmolc_m2=soon)
+        at_work = not sodic and context.pending_acid_mmolc_m2 < 0.0
+        now = _NO_LIME if at_work else now
         waits = now.mid <= NOTHING_G_M2
         return too_acid(
             context,
@@ -108,6 +111,7 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
             course=_over_time(context, beds, judged, need=lime, acidify=False, waits=waits),
             lime=lime,
             lime_now=now,
+            lime_at_work=at_work,
         )
     if judged.reason in (Reason.SALT, Reason.SODIC):
         return too_salty(context, sodic=judged.reason is Reason.SODIC)

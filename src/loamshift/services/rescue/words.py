@@ -61,6 +61,7 @@ def too_acid(
     back_to_ph: float,
     lime: Band,
     lime_now: Band,
+    lime_at_work: bool = False,
     course: RescueCourse | None = None,
 ) -> Rescue:
     """A bed that is too acid, or is being brought there.
@@ -75,6 +76,8 @@ def too_acid(
         Lime for it, as pure calcium carbonate [g/m2].
     lime_now
         Lime for the acid that is there within the coming months [g/m2].
+    lime_at_work
+        True where what lies there will raise the pH by itself.
     course
         How it comes back over time, where possible beds were run.
 
@@ -111,7 +114,9 @@ def too_acid(
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
         steps.append(message("rescue-test-before-next", wait=wait, ph=low))
     else:
-        stays = "no-lime-ahead" if needs_lime else "no-lime-needed"
+        stays = "no-lime-needed"
+        if needs_lime:
+            stays = "lime-at-work" if lime_at_work else "no-lime-ahead"
         steps.append(message(f"rescue-{stays}", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))

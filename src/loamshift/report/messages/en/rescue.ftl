@@ -130,6 +130,7 @@ rescue-first-lime =
 rescue-test-before-next = Test again about { $wait } later. Apply more only if the pH still reads below { $ph }. Stop once it reads { $ph }: the last application is still working.
 rescue-no-lime-needed = Do not lime. The soil takes up this acid: the pH should not fall below { $ph }. Around the grains it is far more acid than a mixed sample shows, and that is what harms roots.
 rescue-no-lime-ahead = Do not lime ahead of the acid: the acid comes over years, but lime works within months. Test twice a year, and apply a little ground limestone each time the pH reads below { $ph }.
+rescue-lime-at-work = Do not lime again before the test: the lime already applied is still working. Apply a little more ground limestone only if the pH then still reads below { $ph }.
 # Shares of what the reading had not seen yet.
 rescue-clock = { $pace ->
     [years] Of what the reading had not seen yet, hardly anything acts within a month and { $year } within a year.
