@@ -63,15 +63,17 @@ def parameters_from(
     Notes
     -----
     Where lime is free in the soil it holds the pH it was found at, up to a limit; see
-    ``column_priors.draw_soil_members``. In pots the loads of fields are left out.
+    ``column_priors.draw_soil_members``. Whether it does goes by the pH that each bed may have and
+    not by the one reading, so that a tenth in the reading does not turn all beds over at once. In
+    pots the loads of fields are left out.
     """
     members = carbonate_pct.size
     column = parameter_values("column")
     of_field = np.where(bed.in_pot, 0.0, 1.0)
-    held_by_lime = np.asarray(bed.ph_water) >= column["carbonate_plateau_lowest_ph"]
     start = np.minimum(
         bed.ph_water + value["start_ph_shift"], column["carbonate_plateau_highest_ph"]
     )
+    held_by_lime = start >= column["carbonate_plateau_lowest_ph"]
     background = load_at_scale(
         value["background_mmolc_m2_year"],
         log10_k=value["log10_k"],
